@@ -1,0 +1,16 @@
+import type { LineRecord } from "./reading.ts";
+
+/**
+ * A source of weight readings: a serial line, a network line, a USB scale, a simulated balance.
+ * Every line that arrives and every change of the connection is told to the listeners as it happens.
+ */
+export interface Balance {
+  /** for people: "balance on /dev/serial/by-id/…", "simulated balance" */
+  readonly name: string;
+  /** starts listening; resolves at once, trouble is told as an event and opening is tried again */
+  start(): void;
+  /** closes the line for good */
+  stop(): Promise<void>;
+  /** calls back for every line and event from now on; returns the function that ends it */
+  onLine(listener: (record: LineRecord) => void): () => void;
+}

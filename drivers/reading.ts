@@ -1,0 +1,42 @@
+import type { MassUnit } from "../calibration/units.ts";
+
+/** What the line itself says about rest: by its own mark, or nothing at all. */
+export type Steadiness = "steady" | "moving" | "not-told";
+
+/** A number a balance sent, decimals kept as text. */
+export interface Reading {
+  /** as sent, decimal point, sign only when negative: "31.1035" */
+  text: string;
+  unit: MassUnit;
+  /** the same in g, exact decimal text */
+  grams: string;
+  steady: Steadiness;
+}
+
+/** Something a balance line says that is not a weight. Never a number. */
+export interface BalanceEvent {
+  kind:
+    | "unknown-line"
+    | "overload"
+    | "underload"
+    | "not-a-weight"
+    | "unit-missing"
+    | "trouble"
+    | "silent"
+    | "lost"
+    | "back"
+    | "open"
+    | "refused";
+  /** a whole sentence for a person: what, with which value, what would be right, what to do */
+  says: string;
+}
+
+/** One line as it came, with what it was understood to mean. The bytes and times are the original observation. */
+export type LineRecord = {
+  /** arrival, ISO 8601 with milliseconds, UTC */
+  at: string;
+  /** arrival on a clock that never jumps, ms */
+  monotonicMs: number;
+  /** the line as received, control characters escaped as \r \n \x02 */
+  raw: string;
+} & ({ reading: Reading; event?: never } | { event: BalanceEvent; reading?: never });
