@@ -40,3 +40,6 @@ export type LineRecord = {
   /** the line as received, control characters escaped as \r \n \x02 */
   raw: string;
 } & ({ reading: Reading; event?: never } | { event: BalanceEvent; reading?: never });
+
+/** What one line means: a reading, an event, or null when this shape does not know the line. */
+export type LineMeaning = { reading: Reading } | { event: BalanceEvent } | null;

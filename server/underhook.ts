@@ -1,2 +1,12 @@
 #!/usr/bin/env node
-console.log("underhook: serve, listen, compute, verify are on their way.");
+import { commands, isCommand, usage } from "./commands/index.ts";
+
+const [name = "", ...args] = process.argv.slice(2);
+if (name === "" || name === "help" || name === "--help") {
+  console.log(usage);
+} else if (isCommand(name)) {
+  process.exitCode = await (await commands[name].load()).run(args);
+} else {
+  console.error(`underhook: there is no command "${name}".\n\n${usage}`);
+  process.exitCode = 2;
+}

@@ -1,0 +1,28 @@
+/** A command of the command line: gets its arguments, resolves with the exit status. */
+export interface Command {
+  run(args: string[]): Promise<number>;
+}
+
+/** Each command is loaded when it is asked for, so that `compute` never opens a port or a ledger. */
+export const commands = {
+  serve: { says: "run the bench and its pages", load: (): Promise<Command> => import("./serve.ts") },
+  compute: {
+    says: "JSON Lines of weighings in, densities and findings out",
+    load: (): Promise<Command> => import("./compute.ts"),
+  },
+  listen: {
+    says: "print the readings of a balance as JSON Lines",
+    load: (): Promise<Command> => import("./listen.ts"),
+  },
+  verify: { says: "check the chain of a ledger", load: (): Promise<Command> => import("./verify.ts") },
+} satisfies Record<string, { says: string; load: () => Promise<Command> }>;
+
+export function isCommand(name: string): name is keyof typeof commands {
+  return Object.hasOwn(commands, name);
+}
+
+export const usage = [
+  "underhook COMMAND [OPTIONS]",
+  "",
+  ...Object.entries(commands).map(([name, { says }]) => `  ${name.padEnd(9)} ${says}`),
+].join("\n");

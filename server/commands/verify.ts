@@ -1,0 +1,5 @@
+/** Not built yet; says so and fails. */
+export async function run(_args: string[]): Promise<number> {
+  console.error("underhook verify: not built yet.");
+  return 70;
+}
