@@ -1,0 +1,105 @@
+// Small help for a page that already works without it. Plain script, no inline code, nothing from outside.
+//  1. A live page that misses two heartbeats turns grey and says so; the next word from the bench clears it.
+//  2. A tab that comes back asks for the full state.
+//  3. One-key shortcuts: data-key="t F9" on a button; off with data-keys="off" on <html>.
+//  4. data-say="text" of freshly arrived parts goes to the one live region, at most once in 2 s.
+(() => {
+  const root = document.documentElement;
+
+  // --- 1 and 2: heartbeats. <div data-live data-heartbeat-seconds="2" data-refresh="/bench/now">
+  let lastWord = Date.now();
+  const beat = () => {
+    lastWord = Date.now();
+    setStale(false);
+  };
+  const setStale = (stale) => {
+    if (root.classList.contains("stale") === stale) return;
+    root.classList.toggle("stale", stale);
+    const notice = document.querySelector("[data-stale-notice]");
+    if (notice) notice.hidden = !stale;
+    if (stale && notice) say(notice.textContent);
+    for (const button of document.querySelectorAll("[data-needs-live]")) {
+      button.setAttribute("aria-disabled", String(stale));
+    }
+  };
+  for (const name of ["htmx:sse:after:message", "htmx:sse:after:connection"]) {
+    document.addEventListener(name, beat);
+  }
+  setInterval(() => {
+    const live = document.querySelector("[data-heartbeat-seconds]");
+    if (!live) return;
+    const seconds = Number(live.dataset.heartbeatSeconds);
+    if (Date.now() - lastWord > 2 * seconds * 1000) setStale(true);
+  }, 500);
+  const refresh = () => {
+    const live = document.querySelector("[data-refresh]");
+    if (live && globalThis.htmx) {
+      globalThis.htmx.ajax("GET", live.dataset.refresh, { target: live, swap: "innerHTML" });
+    }
+  };
+  document.addEventListener("visibilitychange", () => {
+    if (!document.hidden) refresh();
+  });
+  document.addEventListener("htmx:sse:after:connection", (event) => {
+    if (event.detail?.connection?.attempt > 0) refresh();
+  });
+  // A button that needs a live balance does nothing while the page is stale.
+  document.addEventListener(
+    "click",
+    (event) => {
+      if (event.target.closest?.('[data-needs-live][aria-disabled="true"]')) {
+        event.preventDefault();
+        event.stopPropagation();
+      }
+    },
+    true,
+  );
+
+  // --- 3: keys
+  const typing = (element) =>
+    element?.closest?.("input:not([type=checkbox]):not([type=radio]),select,textarea,[contenteditable]");
+  document.addEventListener("keydown", (event) => {
+    if (root.dataset.keys === "off" || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+    if (typing(event.target) && !/^F\d+$/.test(event.key)) return;
+    for (const target of document.querySelectorAll("[data-key]")) {
+      const keys = target.dataset.key.split(" ");
+      if (!keys.some((key) => key.toLowerCase() === event.key.toLowerCase())) continue;
+      if (target.disabled || target.getClientRects().length === 0) continue;
+      event.preventDefault();
+      if (target.matches("input,select,textarea")) target.focus();
+      else target.click();
+      return;
+    }
+  });
+
+  // --- 4: what a screen reader hears
+  let lastSaid = 0;
+  let waiting;
+  const say = (text) => {
+    const region = document.getElementById("live");
+    if (!region) return;
+    clearTimeout(waiting);
+    waiting = setTimeout(
+      () => {
+        lastSaid = Date.now();
+        region.textContent = text;
+      },
+      Math.max(0, 2000 - (Date.now() - lastSaid)),
+    );
+  };
+  let heard = "";
+  document.addEventListener("htmx:after:swap", () => {
+    const part = document.querySelector("[data-say]");
+    if (part && part.dataset.say !== heard) {
+      heard = part.dataset.say;
+      say(heard);
+    }
+  });
+  document.addEventListener("htmx:sse:after:message", () => {
+    const part = document.querySelector("[data-say]");
+    if (part && part.dataset.say !== heard) {
+      heard = part.dataset.say;
+      say(heard);
+    }
+  });
+})();

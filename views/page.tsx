@@ -1,0 +1,142 @@
+import type { ComponentChildren, VNode } from "preact";
+import { renderToString } from "preact-render-to-string";
+import { AxisLine } from "./axis-line.tsx";
+import "./hx.ts";
+import { type Locale, type Words, words } from "./words/index.ts";
+
+/** What the frame around every page is told. */
+export interface Frame {
+  /** heading of the page, also the browser's title */
+  title: string;
+  /** path of the page, such as "/records"; marks the place in the navigation */
+  path: string;
+  /** token of the form on the frame (clearing the demonstration) */
+  csrfToken: string;
+  /** true while the bench shows invented pieces */
+  demo: boolean;
+  main: ComponentChildren;
+  locale?: Locale;
+  /** "auto" follows the device */
+  theme?: Theme;
+  /** false leaves out the one-key shortcuts (WCAG 2.1.4) */
+  keys?: boolean;
+  /** what is appended to asset addresses so that a new build is fetched anew */
+  assetVersion?: string;
+  /** "plain" has neither navigation nor ruler: the window facing a customer, a sheet to print */
+  kind?: "full" | "plain";
+}
+
+export type Theme = "auto" | "light" | "dark";
+
+type Place = keyof Pick<
+  Words["frame"],
+  "bench" | "records" | "lots" | "balances" | "checks" | "metals" | "plan" | "settings"
+>;
+
+/** The places of the navigation in order, with their paths. */
+export const places: readonly { place: Place; path: string }[] = [
+  { place: "bench", path: "/" },
+  { place: "records", path: "/records" },
+  { place: "lots", path: "/lots" },
+  { place: "balances", path: "/balances" },
+  { place: "checks", path: "/checks" },
+  { place: "metals", path: "/metals" },
+  { place: "plan", path: "/plan" },
+  { place: "settings", path: "/settings" },
+];
+
+/** Markup of a part of a page, as a fragment answer or a live message carries it. */
+export function render(part: VNode | null): string {
+  return part ? renderToString(part) : "";
+}
+
+/** The whole document. Text and attribute values are escaped; nothing on it needs an inline script or style. */
+export function page(frame: Frame): string {
+  return `<!doctype html>${renderToString(<Document {...frame} />)}`;
+}
+
+function Document(frame: Frame) {
+  const { title, locale = "en", theme = "auto", keys = true, kind = "full", main } = frame;
+  const say = words(locale);
+  return (
+    <html lang={say.language} data-theme={theme} data-keys={keys ? "on" : "off"}>
+      <Head title={title} {...(frame.assetVersion === undefined ? {} : { version: frame.assetVersion })} />
+      <body class={kind}>
+        <a class="skip" href="#main">
+          {say.frame.skip}
+        </a>
+        {kind === "full" && <Masthead {...frame} />}
+        <p class="quiet-notice" data-stale-notice hidden>
+          {say.frame.stale}
+        </p>
+        <main id="main" tabIndex={-1}>
+          <h1>{title}</h1>
+          {main}
+        </main>
+        <div id="live" class="unseen" role="status" aria-live="polite" aria-atomic="true" />
+        {kind === "full" && (
+          <footer>
+            <p>{say.frame.footer}</p>
+          </footer>
+        )}
+      </body>
+    </html>
+  );
+}
+
+function Head({ title, version }: { title: string; version?: string }) {
+  const asset = (name: string) => `/assets/${name}${version === undefined ? "" : `?v=${version}`}`;
+  return (
+    <head>
+      <meta charset="utf-8" />
+      <meta name="viewport" content="width=device-width, initial-scale=1" />
+      <meta name="color-scheme" content="light dark" />
+      <meta name="referrer" content="same-origin" />
+      <meta name="htmx-config" content='{"includeIndicatorCSS":false}' />
+      <title>{`${title} · Underhook`}</title>
+      <link rel="icon" href={asset("mark.svg")} type="image/svg+xml" />
+      <link rel="stylesheet" href={asset("style.css")} />
+      <script src={asset("htmx.min.js")} defer />
+      <script src={asset("hx-sse.min.js")} defer />
+      <script src={asset("bench.js")} defer />
+    </head>
+  );
+}
+
+function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
+  const say = words(locale).frame;
+  return (
+    <header>
+      {demo && (
+        <form class="demo" method="post" action="/settings/demo-clearing">
+          <p>{say.demo}</p>
+          <input type="hidden" name="_csrf" value={csrfToken} />
+          <button type="submit" class="plain">
+            {say.demoEnd}
+          </button>
+        </form>
+      )}
+      <div class="masthead">
+        <a class="name" href="/">
+          Underhook
+        </a>
+        <nav aria-label={say.places}>
+          <ul>
+            {places.map(({ place, path: to }) => (
+              <li key={place}>
+                <a href={to} {...(isAt(path, to) ? { "aria-current": "page" as const } : {})}>
+                  {say[place]}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      </div>
+      <AxisLine unit={say.gramsPerCm3} />
+    </header>
+  );
+}
+
+function isAt(path: string, to: string): boolean {
+  return to === "/" ? path === "/" || path.startsWith("/bench") : path === to || path.startsWith(`${to}/`);
+}

@@ -1,0 +1,25 @@
+import { de } from "./de.ts";
+import { en, type Words } from "./en.ts";
+
+export type { Words };
+
+/** The languages that are shipped. */
+export const locales = ["en", "de"] as const;
+export type Locale = (typeof locales)[number];
+
+const languages: Record<Locale, Words> = { en, de };
+
+/** The words of a language. */
+export function words(locale: Locale = "en"): Words {
+  return languages[locale];
+}
+
+/** The shipped language that a browser's Accept-Language header asks for first; English when none fits. */
+export function localeFrom(acceptLanguage: string | undefined): Locale {
+  for (const part of (acceptLanguage ?? "").split(",")) {
+    const tag = part.trim().slice(0, 2).toLowerCase();
+    const found = locales.find((locale) => locale === tag);
+    if (found) return found;
+  }
+  return "en";
+}
