@@ -28,10 +28,10 @@ test("every entry names a source, and one from memory is not marked verified", (
 });
 
 test("nominal mass fractions of every metal add up to one but for the minor elements a standard leaves open", () => {
-  // carbon steel and leaded nickel silver carry up to 0.7 % of elements not listed; families list the union of recipes
+  // stainless steels carry up to 3 % manganese and silicon that are not listed, leaded nickel silver 0.7 %; families list the union of recipes
   for (const m of metals.filter((one) => !one.recipes)) {
     const total = Object.values(m.composition).reduce((sum, [nominal]) => sum + nominal, 0);
-    expect(Math.abs(total - 1), m.id).toBeLessThan(0.0075);
+    expect(Math.abs(total - 1), m.id).toBeLessThan(m.family === "steel" ? 0.031 : 0.0075);
   }
 });
 
