@@ -23,7 +23,7 @@ export const coredAndPlated = [
     id: "brass-plate",
     name: "Brass, gold or silver plated",
     family: "cored-and-plated",
-    composition: { Cu: [0.66, 0.6, 0.7], Zn: [0.33, 0.29, 0.38], Au: [0.002, 0, 0.02] },
+    composition: { Cu: [0.668, 0.6, 0.7], Zn: [0.33, 0.29, 0.38], Au: [0.002, 0, 0.02] },
     densityGPerCm3: { nominal: 8.5, low: 8.4, high: 8.7 },
     expansionPerMillionK: 20,
     magnetism: "none",
