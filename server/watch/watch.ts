@@ -1,0 +1,8 @@
+import type { Situation } from "./situation.ts";
+import type { Suspicion, SuspicionKind } from "./suspicion.ts";
+
+/** One thing the watch can recognise. `look` is a pure function and stays silent while it knows too little. */
+export interface Watch {
+  readonly kind: SuspicionKind;
+  look(situation: Situation): Omit<Suspicion, "kind"> | undefined;
+}
