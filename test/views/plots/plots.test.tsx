@@ -1,0 +1,136 @@
+import type { VNode } from "preact";
+import { describe, expect, it } from "vitest";
+import { render } from "../../../views/page.tsx";
+import { BudgetBars } from "../../../views/plots/budget.tsx";
+import { ControlChart } from "../../../views/plots/control-chart.tsx";
+import { curveOf } from "../../../views/plots/curve.ts";
+import { DensityAxis, densityInWords, domainOf } from "../../../views/plots/density.tsx";
+import { Fineness } from "../../../views/plots/fineness.tsx";
+import { Repeats } from "../../../views/plots/repeats.tsx";
+import { policyBreaches } from "../markup.ts";
+
+const plot = {
+  id: "p",
+  measured: {
+    value: 10.364,
+    u: 0.02,
+    interval: [10.324, 10.404] as const,
+    confidence: 0.9545,
+    curve: curveOf((x) => 1 / (1 + Math.exp(-85 * (x - 10.364))), 10.28, 10.44),
+  },
+  bands: [
+    { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, alive: true },
+    { id: "ag-900", name: "silver 900", low: 10.258, high: 10.351, alive: true },
+    { id: "pb", name: "lead", low: 11.34, high: 11.35, alive: false },
+  ],
+  claimId: "ag-925",
+};
+
+const drawn: Record<string, VNode> = {
+  density: <DensityAxis {...plot} />,
+  budget: (
+    <BudgetBars
+      id="b"
+      inputs={[
+        { input: "bubbles", value: "0 mg", u: "1 mg", contribution: 0.019, share: 0.996 },
+        { input: "air density", value: "1.19 kg/m³", u: "0.02 kg/m³", contribution: 0.001, share: 0.004 },
+      ]}
+    />
+  ),
+  repeats: (
+    <Repeats
+      id="r"
+      unit="g"
+      decimals={4}
+      trend="Still climbing."
+      repeats={[
+        { value: 2.97, state: "kept" },
+        { value: 2.96, state: "voided", because: "touched the wall" },
+      ]}
+    />
+  ),
+  chart: (
+    <ControlChart
+      id="c"
+      caption="Check weight"
+      unit="g"
+      decimals={4}
+      epochs={[{ from: 0, mean: 20, s: 0.0001, because: "first", since: "1 March" }]}
+      points={[
+        { when: "1 March", value: 20.0005, attempt: 1, outcome: "action" },
+        { when: "1 March", value: 20.0001, attempt: 2, outcome: "inside" },
+      ]}
+    />
+  ),
+  fineness: (
+    <Fineness
+      id="f"
+      interval={[475, 628]}
+      recipes={[{ name: "all silver", low: 475, high: 490 }]}
+      standards={[{ fineness: 585, name: "585" }]}
+    />
+  ),
+};
+
+describe.each(Object.entries(drawn))("the %s plot", (_, vnode) => {
+  const html = render(vnode);
+
+  it("has a title, a description in words and the same as a table, for phone and page", () => {
+    expect(html.match(/<title id="[^"]+">[^<]+<\/title><desc id="[^"]+">[^<]{10,}<\/desc>/g)).toHaveLength(2);
+    expect(html).toMatch(/<details>.*<table>.*<th scope="row">/s);
+  });
+
+  it("carries no inline style, has unique ids, and refers only to ids that exist", () => {
+    expect(policyBreaches(html)).toEqual([]);
+    const ids = [...html.matchAll(/ id="([^"]+)"/g)].map((match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const [, name] of html.matchAll(/url\(#([^)]+)\)/g)) expect(ids).toContain(name);
+    for (const [, names] of html.matchAll(/aria-labelledby="([^"]+)"/g))
+      for (const name of (names ?? "").split(" ")) expect(ids).toContain(name);
+  });
+
+  it("draws only finite numbers", () => {
+    expect(html).not.toMatch(/NaN|Infinity|undefined/);
+  });
+});
+
+describe("the density axis", () => {
+  it("says in words what is drawn", () => {
+    expect(densityInWords(plot)).toBe(
+      "Density 10.364 ± 0.020 g/cm³; with 95.45 % confidence 10.324 to 10.404 g/cm³. " +
+        "Said to be silver 925 (10.302 to 10.395). Still alive: silver 900. 1 is ruled out.",
+    );
+    expect(densityInWords({ ...plot, locale: "de" })).toContain("Dichte 10,364 ± 0,020 g/cm³");
+  });
+
+  it("says so when nothing on it is alive", () => {
+    const bands = plot.bands.map((band) => ({ ...band, alive: false }));
+    expect(densityInWords({ ...plot, bands })).toContain("No metal on this axis is still alive.");
+    expect(render(<DensityAxis {...plot} bands={bands} />)).toContain("said to be, ruled out");
+  });
+
+  it("shows the whole interval, the claim and every band that is alive", () => {
+    const [low, high] = domainOf(plot);
+    expect(low).toBeLessThan(10.258);
+    expect(high).toBeGreaterThan(10.404);
+  });
+
+  it("draws with neither bands nor a measurement", () => {
+    expect(render(<DensityAxis id="e" bands={[]} />)).not.toMatch(/NaN|Infinity/);
+  });
+
+  it("tells claim, alive and ruled out apart by words, not by colour alone", () => {
+    const html = render(drawn.density ?? null);
+    for (const word of ["said to be", "still alive", "ruled out"]) expect(html).toContain(`>${word}</text>`);
+  });
+});
+
+describe("the curve of a distribution", () => {
+  it("has the area of the probability it covers", () => {
+    const cdf = (x: number) => 1 / (1 + Math.exp(-x));
+    const points = curveOf(cdf, -12, 12, 240);
+    const area = points.reduce((sum, { height }) => sum + height * 0.1, 0);
+    // the sum over 0.1-wide steps of a smooth hill misses far less than 1e-4
+    expect(area).toBeCloseTo(1, 4);
+  });
+});

@@ -1,0 +1,123 @@
+import type { ComponentChildren } from "preact";
+import { type Locale, words } from "../words/index.ts";
+import { clampLabel, lanes, textWidth } from "./lanes.ts";
+
+/** The density band of one metal, g/cm³ at 20 °C. */
+export interface Band {
+  id: string;
+  name: string;
+  low: number;
+  high: number;
+  /** true: not excluded; false: ruled out; left out: nothing was compared */
+  alive?: boolean;
+}
+
+interface BandRowsParts {
+  bands: readonly Band[];
+  claimId?: string;
+  x(at: number): number;
+  width: number;
+  /** y where the first row begins */
+  top: number;
+  id: string;
+  measured?: { value: number };
+  locale?: Locale;
+}
+
+const rowHeight = 33;
+const headHeight = 22;
+
+/**
+ * Bands as labelled bars in lanes, grouped under the words "said to be", "still alive" and "ruled out". The groups,
+ * the hatching of the claim, the full alive bars and the dashed empty bars say the same as the words.
+ */
+export function BandRows(parts: BandRowsParts): { height: number; content: ComponentChildren } {
+  const { bands, claimId, width, locale = "en", measured, top, id, x } = parts;
+  const say = words(locale).plots;
+  const claim = bands.filter((band) => band.id === claimId);
+  const others = bands.filter((band) => band.id !== claimId);
+  const excluded = nearest(
+    others.filter((band) => band.alive === false),
+    measured?.value,
+  );
+  const shown = excluded
+    .slice(0, width < 500 ? 6 : 12)
+    .filter((band) => x(band.high) > 0 && x(band.low) < width);
+  const hidden = excluded.length - shown.length;
+  const groups = [
+    { word: claim[0]?.alive === false ? say.claimedOut : say.claimed, kind: "claim", bands: claim },
+    { word: say.alive, kind: "alive", bands: others.filter((band) => band.alive === true) },
+    { word: say.excluded, kind: "excluded", bands: shown },
+    { word: say.metals, kind: "plain", bands: others.filter((band) => band.alive === undefined) },
+  ];
+  let y = top;
+  const drawn: ComponentChildren[] = [
+    <pattern
+      key="hatch"
+      id={`${id}-hatch`}
+      width="7"
+      height="7"
+      patternUnits="userSpaceOnUse"
+      patternTransform="rotate(45)"
+    >
+      <line x1="0" x2="0" y1="0" y2="7" class="hatch" />
+    </pattern>,
+  ];
+  for (const group of groups) {
+    if (group.bands.length === 0) continue;
+    const placed = place(group.bands, x, width);
+    drawn.push(
+      <g key={group.kind}>
+        <text x={0} y={y + 12} class="head">
+          {group.word}
+        </text>
+        {placed.map((one) => (
+          <g key={one.band.id} transform={`translate(0 ${y + headHeight + one.lane * rowHeight})`}>
+            <text x={one.labelAt} y={9}>
+              {one.band.name}
+            </text>
+            <rect
+              x={one.left}
+              y={14}
+              width={one.right - one.left}
+              height={11}
+              class={`band-${group.kind}`}
+              {...(group.kind === "claim" ? { fill: `url(#${id}-hatch)` } : {})}
+            />
+          </g>
+        ))}
+      </g>,
+    );
+    y += headHeight + (1 + Math.max(...placed.map(({ lane }) => lane))) * rowHeight + 6;
+  }
+  if (hidden > 0) {
+    drawn.push(
+      <text key="more" x={0} y={y + 12} class="faint">
+        {say.moreExcluded(hidden)}
+      </text>,
+    );
+    y += headHeight;
+  }
+  return { height: y - top, content: drawn };
+}
+
+function nearest(bands: readonly Band[], value: number | undefined): Band[] {
+  const away = ({ low, high }: Band) => (value === undefined ? low : Math.max(low - value, value - high));
+  return [...bands].sort((a, b) => away(a) - away(b));
+}
+
+function place(bands: readonly Band[], x: (at: number) => number, width: number) {
+  const entries = bands.map((band) => {
+    const left = Math.max(0, Math.min(width - 3, x(band.low)));
+    const right = Math.min(width, Math.max(left + 3, x(band.high)));
+    const labelAt = clampLabel(left, textWidth(band.name), 0, width);
+    return { band, left, right, labelAt };
+  });
+  const rows = lanes(
+    entries.map(({ band, left, right, labelAt }) => ({
+      left: Math.min(left, labelAt),
+      right: Math.max(right, labelAt + textWidth(band.name)),
+    })),
+  );
+  return entries.map((entry, index) => ({ ...entry, lane: rows[index] ?? 0 }));
+}

@@ -1,0 +1,185 @@
+import { scaleLinear } from "d3-scale";
+import { fixed } from "../numbers.ts";
+import { type Locale, words } from "../words/index.ts";
+import { type Drawing, PlotFigure } from "./figure.tsx";
+import { textWidth } from "./lanes.ts";
+import { Legend, Mark, type Shape } from "./marks.tsx";
+
+/** One check as it was made, passed or not. */
+export interface CheckPoint {
+  /** when, written as it shall be read */
+  when: string;
+  value: number;
+  /** 1 for the first try of an occasion, 2 for the second; every one is drawn */
+  attempt: number;
+  outcome: "inside" | "warning" | "action";
+  note?: string;
+}
+
+/** A stretch of time with its own accepted mean and limits. Old ones stay visible; nothing is recomputed silently. */
+export interface Epoch {
+  /** index of the first check that belongs to it */
+  from: number;
+  mean: number;
+  /** standard deviation behind the limits */
+  s: number;
+  /** why it began: "moved to the window bench", "first 12 checks" */
+  because: string;
+  since: string;
+}
+
+export interface ControlChartPlot {
+  id: string;
+  caption: string;
+  points: readonly CheckPoint[];
+  epochs: readonly Epoch[];
+  unit: string;
+  decimals: number;
+  locale?: Locale;
+}
+
+const shapes: Record<CheckPoint["outcome"], Shape> = {
+  inside: "full",
+  warning: "square",
+  action: "diamond",
+};
+
+/** Checks in order with the limits 2 s and 3 s of each epoch about its accepted mean. */
+export function ControlChart(plot: ControlChartPlot) {
+  const { id, caption, points, unit, decimals, locale = "en" } = plot;
+  const say = words(locale).plots;
+  const count = (outcome: CheckPoint["outcome"]) =>
+    points.filter((point) => point.outcome === outcome).length;
+  return (
+    <PlotFigure
+      id={id}
+      caption={caption}
+      says={say.chartIs(points.length, count("warning"), count("action"))}
+      locale={locale}
+      draw={(width) => draw(plot, width)}
+      table={{
+        head: [say.when, unit, say.attempt, say.state],
+        rows: points.map((point) => [
+          point.when,
+          fixed(point.value, decimals, locale),
+          `${point.attempt}`,
+          point.note ? `${say[point.outcome]}; ${point.note}` : say[point.outcome],
+        ]),
+      }}
+    />
+  );
+}
+
+function draw(plot: ControlChartPlot, width: number): Drawing {
+  const { points, epochs, decimals, unit, locale = "en" } = plot;
+  const say = words(locale).plots;
+  const ends = [
+    ...points.map(({ value }) => value),
+    ...epochs.flatMap(({ mean, s }) => [mean - 3.5 * s, mean + 3.5 * s]),
+  ];
+  const y = scaleLinear()
+    .domain([Math.min(...ends), Math.max(...ends)])
+    .range([196, 30]);
+  const ticks = y.ticks(5);
+  const left = Math.max(...ticks.map((at) => fixed(at, decimals).length)) * 8.2 + 8;
+  const right = width - textWidth("mean") - 2;
+  const span = Math.max(1, points.length - 1);
+  const x = (index: number) => left + 12 + (index * (right - left - 24)) / span;
+  const used = (["inside", "warning", "action"] as const).filter((outcome) =>
+    points.some((point) => point.outcome === outcome),
+  );
+  const stacked = width < 500;
+  return {
+    height: 222 + (stacked ? used.length * 22 : 22),
+    content: (
+      <>
+        <text x={0} y={14} class="head">
+          {unit}
+        </text>
+        {ticks.map((at) => (
+          <text key={at} x={left - 6} y={y(at) + 4.5} text-anchor="end">
+            {fixed(at, decimals, locale)}
+          </text>
+        ))}
+        <line x1={left} x2={left} y1={22} y2={204} class="axis" />
+        {epochs.map((epoch, index) => (
+          <EpochLines
+            key={epoch.from}
+            epoch={epoch}
+            y={y}
+            from={index === 0 ? left : (x(epoch.from - 1) + x(epoch.from)) / 2}
+            to={epochs[index + 1] ? (x(epochs[index + 1]!.from - 1) + x(epochs[index + 1]!.from)) / 2 : right}
+            first={index === 0}
+            last={index === epochs.length - 1}
+            locale={locale}
+          />
+        ))}
+        <polyline
+          points={points.map(({ value }, index) => `${x(index).toFixed(1)},${y(value).toFixed(1)}`).join(" ")}
+          class="thread"
+        />
+        {points.map((point, index) => (
+          <g key={index}>
+            <Mark shape={shapes[point.outcome]} x={x(index)} y={y(point.value)} />
+          </g>
+        ))}
+        {used.map((outcome, index) => (
+          <Legend
+            key={outcome}
+            y={222 + (stacked ? index * 22 : 0) + 8}
+            entries={
+              stacked
+                ? [{ shape: shapes[outcome], word: say[outcome] }]
+                : index === 0
+                  ? used.map((each) => ({ shape: shapes[each], word: say[each] }))
+                  : []
+            }
+          />
+        ))}
+      </>
+    ),
+  };
+}
+
+interface EpochLinesParts {
+  epoch: Epoch;
+  y(at: number): number;
+  from: number;
+  to: number;
+  first: boolean;
+  last: boolean;
+  locale: Locale;
+}
+
+function EpochLines({ epoch, y, from, to, first, last, locale }: EpochLinesParts) {
+  const say = words(locale).plots;
+  const lines = [
+    { at: epoch.mean, kind: "mean", word: say.mean },
+    { at: epoch.mean + 2 * epoch.s, kind: "warning-limit", word: say.twoS },
+    { at: epoch.mean - 2 * epoch.s, kind: "warning-limit", word: say.twoS },
+    { at: epoch.mean + 3 * epoch.s, kind: "action-limit", word: say.threeS },
+    { at: epoch.mean - 3 * epoch.s, kind: "action-limit", word: say.threeS },
+  ];
+  return (
+    <>
+      {lines.map(({ at, kind, word }) => (
+        <g key={`${kind} ${at}`}>
+          <line x1={from} x2={to} y1={y(at)} y2={y(at)} class={kind} />
+          {last && (
+            <text x={to + 5} y={y(at) + 4.5} class="faint">
+              {word}
+            </text>
+          )}
+        </g>
+      ))}
+      {!first && (
+        <>
+          <line x1={from} x2={from} y1={22} y2={204} class="epoch" />
+          <text x={from} y={14} text-anchor="middle" class="head">
+            {epoch.since}
+          </text>
+        </>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,101 @@
+import type { ComponentChildren } from "preact";
+import { type Locale, words } from "../words/index.ts";
+
+/** One drawing at a given width in user units. */
+export interface Drawing {
+  height: number;
+  content: ComponentChildren;
+}
+
+/** The same data as rows of text; the first cell of each row heads it. */
+export interface PlotTable {
+  head: readonly string[];
+  rows: readonly (readonly string[])[];
+}
+
+export interface FigureParts {
+  /** unique on the page; the ids of title and description grow from it */
+  id: string;
+  caption: string;
+  /** the plot in words, shown under it and used as its description */
+  says: string;
+  /** draws for a width; called for a phone (320) and for a page (760) */
+  draw(width: number, id: string): Drawing;
+  table: PlotTable;
+  locale?: Locale;
+}
+
+/** Widths the plots are drawn for, in user units: a phone and a page. CSS shows the one that fits. */
+export const plotWidths = { narrow: 320, wide: 760 } as const;
+
+/**
+ * A plot as a figure: caption, a drawing for narrow and one for wide places, the same in words, the same as a
+ * table. Letters keep their size on a phone, since nothing wide is shrunk to fit.
+ */
+export function PlotFigure({ id, caption, says, draw, table, locale = "en" }: FigureParts) {
+  return (
+    <figure class="plot" id={id}>
+      <figcaption>{caption}</figcaption>
+      {(["narrow", "wide"] as const).map((size) => {
+        const own = `${id}-${size}`;
+        const { height, content } = draw(plotWidths[size], own);
+        return (
+          <svg
+            key={size}
+            class={size}
+            viewBox={`0 0 ${plotWidths[size]} ${Math.ceil(height)}`}
+            role="img"
+            aria-labelledby={`${own}-title ${own}-desc`}
+          >
+            <title id={`${own}-title`}>{caption}</title>
+            <desc id={`${own}-desc`}>{says}</desc>
+            {content}
+          </svg>
+        );
+      })}
+      <p class="says">{says}</p>
+      <details>
+        <summary>
+          {words(locale).frame.table}
+          <span class="unseen">: {caption}</span>
+        </summary>
+        <DataTable {...table} caption={caption} />
+      </details>
+    </figure>
+  );
+}
+
+/** A table of text whose first column heads the rows; scrolls by itself when it is too wide. */
+export function DataTable({ head, rows, caption }: PlotTable & { caption: string }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
+    <section class="table" tabIndex={0} aria-label={caption}>
+      <table>
+        <thead>
+          <tr>
+            {head.map((cell) => (
+              <th key={cell} scope="col">
+                {cell}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row, index) => (
+            <tr key={index}>
+              {row.map((cell, column) =>
+                column === 0 ? (
+                  <th key={head[column]} scope="row">
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={head[column]}>{cell}</td>
+                ),
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
