@@ -21,6 +21,7 @@ export interface BalanceEvent {
     | "underload"
     | "not-a-weight"
     | "unit-missing"
+    | "unclear"
     | "trouble"
     | "silent"
     | "lost"
@@ -43,3 +44,6 @@ export type LineRecord = {
 
 /** What one line means: a reading, an event, or null when this shape does not know the line. */
 export type LineMeaning = { reading: Reading } | { event: BalanceEvent } | null;
+
+/** Turns the text of one line into its meaning; one per connection, since some shapes remember earlier lines. */
+export type LineReader = (line: string) => LineMeaning;

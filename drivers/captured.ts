@@ -1,0 +1,19 @@
+import type { Reading } from "./reading.ts";
+import type { ReadingRecord } from "./steadiness.ts";
+
+/** A reading taken for the record, with the lines it was taken from. */
+export interface Captured {
+  /** the newest of its lines; its decimals as sent */
+  reading: Reading;
+  /** how it was known to be settled */
+  settledBy: "mark" | "own-criterion" | "by-hand";
+  /** arrival of the newest line, ISO 8601 */
+  at: string;
+  /** the lines as received, oldest first */
+  lines: ReadingRecord[];
+}
+
+/** Why nothing was captured, as a sentence for the operator. */
+export class NotCaptured extends Error {
+  override name = "NotCaptured";
+}

@@ -1,0 +1,248 @@
+import type { MassUnit } from "../calibration/units.ts";
+import type { Balance } from "./balance.ts";
+import { type Clock, systemClock } from "./clock.ts";
+import { createListening, defaultPatienceMs } from "./listening.ts";
+import type { LineReader } from "./reading.ts";
+import { readAnyShape } from "./shapes/index.ts";
+import { createChance } from "./simulated/chance.ts";
+import { type Display, plainLine, shownIn } from "./simulated/display.ts";
+import { type LineFault, spoiled } from "./simulated/faults.ts";
+import { type Arrangement, loadGrams, type SimulatedPiece, type Surroundings } from "./simulated/load.ts";
+import { createMechanism, type MechanismSettings } from "./simulated/mechanism.ts";
+import { createTold } from "./told.ts";
+
+export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<MechanismSettings> {
+  seed?: number;
+  readabilityGrams?: number;
+  /** above it the display says so instead of a number */
+  capacityGrams?: number;
+  linesPerSecond?: number;
+  clock?: Clock;
+  patienceMs?: number;
+  /** how it writes its lines */
+  writes?: (display: Display) => string;
+  /** gives a fresh reader for every opening of the line */
+  read?: () => LineReader;
+}
+
+/** A balance that weighs invented pieces, and whose cable, display and owner can be told to misbehave. */
+export interface SimulatedBalance extends Balance {
+  /** the piece lies on the pan, dry */
+  put(piece: SimulatedPiece): void;
+  /** the hanger hangs from the balance, immersed and empty */
+  emptyHanger(): void;
+  /** the piece hangs from the balance, immersed */
+  hang(piece: SimulatedPiece): void;
+  /** the beaker of liquid stands on the pan, nothing in it */
+  beaker(): void;
+  /** the piece hangs from a stand into the beaker on the pan */
+  immerse(piece: SimulatedPiece): void;
+  /** the piece in the beaker slips and rests on its bottom */
+  drop(): void;
+  /** the piece is taken away; hanger or beaker stays */
+  lift(): void;
+  /** hanger and beaker are taken away too */
+  clear(): void;
+  /** someone presses the zero key on the balance itself */
+  zero(): void;
+  /** bubbles cling to the immersed piece and lift it by so many mg */
+  bubbles(mg: number): void;
+  /** someone bumps the table: the display stays off by so many g */
+  bump(grams: number): void;
+  unitChange(unit: MassUnit): void;
+  /** far too much on the pan */
+  overload(): void;
+  unplug(): void;
+  replug(): void;
+  /** switched off with the cable in: nothing comes, nothing is lost */
+  powerOff(): void;
+  powerOn(): void;
+  /** the line goes quiet until `thaw` */
+  freeze(): void;
+  /** the display keeps sending one old value until `thaw` */
+  stick(): void;
+  thaw(): void;
+  /** so many lines arrive with wrong bytes */
+  garble(lines: number): void;
+  /** so many lines lose one end */
+  halve(lines: number): void;
+  /** so many lines come twice */
+  double(lines: number): void;
+  /** sends a line of its own making, such as a low battery */
+  say(line: string): void;
+}
+
+export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): SimulatedBalance {
+  const {
+    readabilityGrams: readability = 0.0001,
+    capacityGrams = 320,
+    linesPerSecond = 5,
+    clock = systemClock,
+    writes = plainLine,
+  } = options;
+  const chance = createChance(options.seed ?? 1);
+  const around: Surroundings = {
+    liquidKgPerM3: options.liquidKgPerM3 ?? 997.9,
+    airKgPerM3: options.airKgPerM3 ?? 1.19,
+    hangerGrams: options.hangerGrams ?? 6.2,
+    beakerGrams: options.beakerGrams ?? 148.6,
+    bubblesMg: options.bubblesMg ?? 0,
+  };
+  const mechanism = createMechanism(chance, {
+    settlingSeconds: options.settlingSeconds ?? 0.35,
+    noiseGrams: options.noiseGrams ?? readability * 0.4,
+    driftGramsPerHour: options.driftGramsPerHour ?? readability * 2,
+  });
+  const name = "simulated balance";
+  const told = createTold(clock);
+  const listening = createListening({
+    clock,
+    told,
+    read: options.read ?? (() => readAnyShape()),
+    patienceMs: options.patienceMs ?? defaultPatienceMs,
+    name: `The ${name}`,
+  });
+
+  let arrangement: Arrangement = { on: "nothing" };
+  let zeroGrams = 0;
+  let bumpGrams = 0;
+  let extraGrams = 0;
+  let unit: MassUnit = "g";
+  let plugged = true;
+  let quiet = false;
+  let stuckLine: string | null = null;
+  let lastLine = "";
+  let faults: LineFault[] = [];
+  let shown: number[] = [];
+  let callOffNext = () => {};
+  let running = false;
+
+  function loadChanged(): void {
+    mechanism.load(loadGrams(arrangement, around) + bumpGrams + extraGrams, clock.monotonicMs());
+  }
+  function arrange(next: Arrangement): void {
+    arrangement = next;
+    loadChanged();
+  }
+
+  function line(): string {
+    const grams = mechanism.shows(clock.monotonicMs());
+    if (grams > capacityGrams) return "overload\r\n";
+    shown = [...shown, grams].slice(-Math.max(3, Math.ceil(linesPerSecond * 0.8)));
+    const spread = Math.max(...shown) - Math.min(...shown);
+    const steady = shown.length >= 3 && spread <= Math.max(1.5 * readability, 4 * readability * 0.6);
+    return writes({ digits: shownIn(grams - zeroGrams, unit, readability), unit, steady });
+  }
+
+  function send(text: string): void {
+    const fault = faults.shift();
+    const whole = Buffer.from(text, "latin1");
+    const bytes = fault ? spoiled(whole, fault, chance) : whole;
+    // Cables deliver in pieces.
+    const cut = chance.whole(bytes.length + 1);
+    listening.bytes(bytes.subarray(0, cut));
+    listening.bytes(bytes.subarray(cut));
+  }
+
+  function tick(): void {
+    callOffNext = clock.after(1000 / linesPerSecond, tick);
+    if (!plugged || quiet) return;
+    lastLine = stuckLine ?? line();
+    send(lastLine);
+  }
+
+  return {
+    name,
+    onLine: told.onLine,
+    start() {
+      if (running) return;
+      running = true;
+      listening.opened();
+      told.event(
+        "open",
+        "The simulated balance is on. It weighs invented pieces; nothing it says is a measurement.",
+      );
+      tick();
+    },
+    async stop() {
+      running = false;
+      callOffNext();
+      listening.closed();
+    },
+    put: (piece) => arrange({ on: "pan", piece }),
+    emptyHanger: () => arrange({ on: "hanger", piece: null }),
+    hang: (piece) => arrange({ on: "hanger", piece }),
+    beaker: () => arrange({ on: "beaker", piece: null, touching: false }),
+    immerse: (piece) => arrange({ on: "beaker", piece, touching: false }),
+    drop() {
+      if (arrangement.on === "beaker") arrange({ ...arrangement, touching: true });
+    },
+    lift() {
+      if (arrangement.on === "hanger") arrange({ on: "hanger", piece: null });
+      else if (arrangement.on === "beaker") arrange({ on: "beaker", piece: null, touching: false });
+      else arrange({ on: "nothing" });
+    },
+    clear() {
+      extraGrams = 0;
+      arrange({ on: "nothing" });
+    },
+    zero() {
+      zeroGrams = loadGrams(arrangement, around) + bumpGrams + extraGrams;
+    },
+    bubbles(mg) {
+      around.bubblesMg = mg;
+      loadChanged();
+    },
+    bump(grams) {
+      bumpGrams += grams;
+      loadChanged();
+    },
+    unitChange(next) {
+      unit = next;
+    },
+    overload() {
+      extraGrams = 2 * capacityGrams;
+      loadChanged();
+    },
+    unplug() {
+      if (!plugged) return;
+      plugged = false;
+      listening.closed();
+      told.event("lost", `The ${name} is gone. Nothing is taken until it is back.`);
+    },
+    replug() {
+      if (plugged) return;
+      plugged = true;
+      listening.opened();
+      told.event("back", `The ${name} is back. Check its zero before weighing on.`);
+    },
+    powerOff() {
+      quiet = true;
+    },
+    powerOn() {
+      quiet = false;
+      // A balance that is switched on takes what it carries as its zero.
+      zeroGrams = loadGrams(arrangement, around) + bumpGrams + extraGrams;
+    },
+    freeze() {
+      quiet = true;
+    },
+    stick() {
+      stuckLine = lastLine || line();
+    },
+    thaw() {
+      quiet = false;
+      stuckLine = null;
+    },
+    garble(lines) {
+      faults = [...faults, ...Array<LineFault>(lines).fill("garbled")];
+    },
+    halve(lines) {
+      faults = [...faults, ...Array<LineFault>(lines).fill("halved")];
+    },
+    double(lines) {
+      faults = [...faults, ...Array<LineFault>(lines).fill("doubled")];
+    },
+    say: (text) => send(text),
+  };
+}

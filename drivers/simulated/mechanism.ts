@@ -1,0 +1,48 @@
+import type { Chance } from "./chance.ts";
+
+export interface MechanismSettings {
+  /** time constant of the swing after a change of load, s */
+  settlingSeconds: number;
+  /** standard deviation of one reading, g */
+  noiseGrams: number;
+  /** drift of the zero, g per hour */
+  driftGramsPerHour: number;
+}
+
+/** The moving part: swings to a new load, trembles, and drifts. */
+export interface Mechanism {
+  /** the load becomes so many grams now */
+  load(grams: number, atMs: number): void;
+  /** what it shows now, g, not yet rounded */
+  shows(atMs: number): number;
+  /** share of the last change that is still swinging, 0 to 1 */
+  swing(atMs: number): number;
+}
+
+/** Swings per second of a lightly damped pan. */
+const swingsPerSecond = 1.1;
+
+export function createMechanism(chance: Chance, settings: MechanismSettings): Mechanism {
+  const bornMs = { at: Number.NaN };
+  let from = 0;
+  let to = 0;
+  let changedMs = Number.NEGATIVE_INFINITY;
+  const swing = (atMs: number) => Math.exp(-(atMs - changedMs) / 1000 / settings.settlingSeconds);
+  const still = (atMs: number) => {
+    const seconds = (atMs - changedMs) / 1000;
+    return to + (from - to) * swing(atMs) * Math.cos(2 * Math.PI * swingsPerSecond * Math.min(seconds, 60));
+  };
+  return {
+    load(grams, atMs) {
+      from = still(atMs);
+      to = grams;
+      changedMs = atMs;
+    },
+    shows(atMs) {
+      if (Number.isNaN(bornMs.at)) bornMs.at = atMs;
+      const drift = (settings.driftGramsPerHour * (atMs - bornMs.at)) / 3_600_000;
+      return still(atMs) + drift + settings.noiseGrams * chance.normal();
+    },
+    swing,
+  };
+}

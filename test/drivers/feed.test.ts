@@ -1,0 +1,98 @@
+import { expect, test } from "vitest";
+import { NotCaptured } from "../../drivers/captured.ts";
+import { createFeed } from "../../drivers/feed.ts";
+import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
+import { createHandClock } from "./hand-clock.ts";
+
+const piece = { name: "invented bar", massGrams: 31.1035, densityGPerCm3: 10.49 };
+
+function bench(options: Parameters<typeof createSimulatedBalance>[0] = {}) {
+  const clock = createHandClock();
+  const balance = createSimulatedBalance({ clock, seed: 7, ...options });
+  const feed = createFeed({ balance, clock });
+  balance.start();
+  clock.pass(3000);
+  return { clock, balance, feed };
+}
+
+test("a capture takes only lines that arrive after it was asked for, once they have settled", async () => {
+  const { clock, balance, feed } = bench();
+  balance.put(piece);
+  const askedMs = clock.monotonicMs();
+  const capture = feed.capture();
+  clock.pass(10_000);
+  const { reading, settledBy, lines } = await capture;
+  expect(settledBy).toBe("mark");
+  expect(lines.every(({ monotonicMs }) => monotonicMs > askedMs)).toBe(true);
+  // 31.1035 g less the air it displaces against weights of 8000 kg/m³, and 0.4 mg for noise of 0.04 mg and drift.
+  expect(Math.abs(Number(reading.grams) - 31.1035 * (1 - 1.19 / 10490 + 1.19 / 8000))).toBeLessThan(0.0004);
+});
+
+test("a balance that does not tell when it is steady is judged by spread and slope", async () => {
+  const { clock, balance, feed } = bench({ writes: ({ digits, unit }) => `${digits} ${unit}\r\n` });
+  balance.put(piece);
+  const capture = feed.capture();
+  clock.pass(1000);
+  expect(feed.capturing()?.because).toMatch(/does not say when it is steady/);
+  clock.pass(10_000);
+  expect((await capture).settledBy).toBe("own-criterion");
+});
+
+test("by hand, the very next line is taken and the record says so", async () => {
+  const { clock, balance, feed } = bench();
+  balance.put(piece);
+  const capture = feed.capture({ byHand: true });
+  clock.pass(250);
+  const { settledBy, lines } = await capture;
+  expect(settledBy).toBe("by-hand");
+  expect(lines).toHaveLength(1);
+});
+
+test("a silent balance has no reading, only an age", () => {
+  const { clock, balance, feed } = bench();
+  expect(feed.latest().record?.reading.text).toMatch(/^-?0\.000\d$/);
+  balance.freeze();
+  clock.pass(12_000);
+  const latest = feed.latest();
+  expect(latest.record).toBeUndefined();
+  expect(latest.silentForSeconds).toBeGreaterThan(11.7);
+  expect(feed.trouble()?.event?.says).toMatch(/silent for 2 s/);
+});
+
+test("while one operator captures, the other is told who does", async () => {
+  const { feed, clock } = bench();
+  const first = feed.capture({ by: "window seat" });
+  await expect(feed.capture({ by: "back room" })).rejects.toThrow(/window seat is taking a reading/);
+  clock.pass(10_000);
+  await first;
+});
+
+test("a capture ends with a sentence when the cable is pulled", async () => {
+  const { feed, balance, clock } = bench();
+  const capture = feed.capture();
+  const failed = expect(capture).rejects.toThrow(NotCaptured);
+  clock.pass(100);
+  balance.unplug();
+  await failed;
+  expect(feed.latest().silentForSeconds).toBeDefined();
+});
+
+test("a capture that never settles gives up and says why it waited", async () => {
+  const { feed, clock } = bench({ noiseGrams: 0.05 });
+  const capture = feed.capture({ patienceMs: 20_000 });
+  const failed = expect(capture).rejects.toThrow(/within 20 s\. The balance says that it is still moving/);
+  clock.pass(21_000);
+  await failed;
+});
+
+test("readings in two units are not mixed", async () => {
+  const { feed, clock, balance } = bench();
+  balance.put(piece);
+  clock.pass(5000);
+  const capture = feed.capture();
+  clock.pass(250);
+  balance.unitChange("ct");
+  clock.pass(400);
+  const { lines } = await capture;
+  expect(new Set(lines.map(({ reading }) => reading.unit)).size).toBe(1);
+});

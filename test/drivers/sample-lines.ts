@@ -1,0 +1,53 @@
+import { readFileSync } from "node:fs";
+import { unescapeText } from "../../drivers/escape.ts";
+import { createLineCutter } from "../../drivers/line.ts";
+import type { Comma } from "../../drivers/number.ts";
+import type { LineMeaning, LineReader } from "../../drivers/reading.ts";
+
+export interface Sample {
+  written: string;
+  expected: string;
+}
+
+export interface SampleFile {
+  comma: Comma;
+  samples: Sample[];
+}
+
+/** A file of sample lines: `|line with escapes|  =>  meaning`, comments after #, `# comma: decimal` as a setting. */
+export function sampleFile(path: URL): SampleFile {
+  const text = readFileSync(path, "utf8");
+  const comma = /^# comma: (decimal|thousands)$/m.exec(text)?.[1] as Comma | undefined;
+  const samples = text
+    .split("\n")
+    .filter((row) => row !== "" && !row.startsWith("#"))
+    .map((row) => {
+      const [, written, expected] = /^\|(.*)\|\s+=>\s+(.+)$/.exec(row) ?? [];
+      if (written === undefined || expected === undefined)
+        throw new Error(`${path.pathname}: "${row}" is not |line|  =>  meaning`);
+      return { written, expected };
+    });
+  if (!/^# source: .+/m.test(text))
+    throw new Error(`${path.pathname} must say on a line "# source: …" where it comes from`);
+  return { comma: comma ?? "not-known", samples };
+}
+
+/** What a reader makes of one written sample, in the words of the sample files. */
+export function meaningOf(read: LineReader, written: string): string {
+  const meanings: string[] = [];
+  const cutter = createLineCutter({
+    firstLine: "keep",
+    onLine: ({ text }) => meanings.push(inWords(read(text))),
+    onTooLong: () => meanings.push("unknown-line"),
+  });
+  cutter.push(unescapeText(written));
+  cutter.idle();
+  return meanings.filter((meaning) => meaning !== "nothing").join(" + ") || "nothing";
+}
+
+export function inWords(meaning: LineMeaning): string {
+  if (meaning === null) return "nothing";
+  if ("event" in meaning) return meaning.event.kind;
+  const { text, unit, steady } = meaning.reading;
+  return `${text} ${unit} ${steady}`;
+}

@@ -1,0 +1,89 @@
+import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, expect, test, vi } from "vitest";
+import type { Balance } from "../../drivers/balance.ts";
+import type { LineRecord } from "../../drivers/reading.ts";
+import { createSerialBalance, type SerialBalanceOptions } from "../../drivers/serial-balance.ts";
+import { createCable } from "./pty.ts";
+
+const stops: (() => void | Promise<void>)[] = [];
+afterEach(async () => {
+  for (const stop of stops.splice(0)) await stop();
+});
+
+function listenTo(options: SerialBalanceOptions) {
+  const records: LineRecord[] = [];
+  const balance: Balance = createSerialBalance(options);
+  balance.onLine((record) => records.push(record));
+  balance.start();
+  stops.push(() => balance.stop());
+  const kinds = () => records.map(({ event }) => event?.kind ?? "reading");
+  return {
+    records,
+    kinds,
+    until: (kind: string) =>
+      vi.waitFor(() => expect(kinds()).toContain(kind), { timeout: 5000, interval: 5 }),
+  };
+}
+
+test("a line written on the cable becomes a reading, its bytes and time kept, the first partial line dropped", async () => {
+  const cable = createCable();
+  stops.push(cable.unplug);
+  const { records, until } = listenTo({ path: cable.path });
+  await until("open");
+  cable.send("1034 g  \r\n+   31.1034 g  \r\n");
+  await until("reading");
+  const readings = records.filter(({ reading }) => reading);
+  expect(readings).toHaveLength(1);
+  expect(readings[0]).toMatchObject({
+    raw: "+   31.1034 g  \\r\\n",
+    reading: { text: "31.1034", unit: "g", grams: "31.1034", steady: "not-told" },
+  });
+  expect(readings[0]!.at).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
+});
+
+test("a balance that is switched off with its cable in is told to be silent", async () => {
+  const cable = createCable();
+  stops.push(cable.unplug);
+  const { records, until } = listenTo({ path: cable.path, patienceMs: 100 });
+  await until("silent");
+  expect(records.at(-1)?.event?.says).toMatch(/has been silent for 0 s.*Check that it is on/);
+});
+
+test("a pulled cable is told, and the balance is back under the same name when it is put in again", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "port-"));
+  const path = join(folder, "balance");
+  stops.push(() => rmSync(folder, { recursive: true }));
+  const first = createCable();
+  symlinkSync(first.path, path);
+  const { kinds, until } = listenTo({ path, pauses: { firstMs: 20, growth: 1.5, longestMs: 100 } });
+  await until("open");
+  first.send("\r\n   31.10 g\r\n");
+  await until("reading");
+  rmSync(path);
+  first.unplug();
+  await until("lost");
+  await until("refused");
+  const second = createCable();
+  stops.push(second.unplug);
+  symlinkSync(second.path, path);
+  await until("back");
+  second.send("1.11 g\r\n   31.11 g\r\n");
+  await vi.waitFor(() => expect(kinds().filter((kind) => kind === "reading")).toHaveLength(2));
+});
+
+test("a port in use is told in words, and so is one that is missing", async () => {
+  const cable = createCable();
+  stops.push(cable.unplug);
+  const holder = listenTo({ path: cable.path });
+  await holder.until("open");
+  const second = listenTo({ path: cable.path });
+  await second.until("refused");
+  expect(second.records[0]?.event?.says).toMatch(/is in use by another program\. Close that program/);
+  const missing = listenTo({ path: "/dev/no-such-port" });
+  await missing.until("refused");
+  expect(missing.records[0]?.event?.says).toMatch(
+    /There is no port \/dev\/no-such-port\. Plug the balance in/,
+  );
+});
