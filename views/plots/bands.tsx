@@ -79,7 +79,7 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
             <rect
               x={one.left}
               y={14}
-              width={one.right - one.left}
+              width={Math.round(10 * (one.right - one.left)) / 10}
               height={11}
               class={`band-${group.kind}`}
               {...(group.kind === "claim" ? { fill: `url(#${id}-hatch)` } : {})}

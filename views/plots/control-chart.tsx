@@ -77,10 +77,11 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
     ...points.map(({ value }) => value),
     ...epochs.flatMap(({ mean, s }) => [mean - 3.5 * s, mean + 3.5 * s]),
   ];
-  const y = scaleLinear()
+  const scale = scaleLinear()
     .domain([Math.min(...ends), Math.max(...ends)])
     .range([196, 30]);
-  const ticks = y.ticks(5);
+  const y = (at: number) => Math.round(scale(at) * 10) / 10;
+  const ticks = scale.ticks(5);
   const left = Math.max(...ticks.map((at) => fixed(at, decimals).length)) * 8.2 + 8;
   const right = width - textWidth("mean") - 2;
   const span = Math.max(1, points.length - 1);

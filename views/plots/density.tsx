@@ -95,12 +95,15 @@ export function domainOf({ measured, bands, claimId, domain }: DensityPlot): rea
   const ends = near.flatMap(({ low, high }) => [low, high]);
   if (measured) {
     ends.push(measured.value - 4 * measured.u, measured.value + 4 * measured.u);
-    const below = bands.filter((band) => band.alive === false && band.high < measured.value);
-    const above = bands.filter((band) => band.alive === false && band.low > measured.value);
-    const reach = Math.max(8 * measured.u, 0.05 * measured.value);
-    const lower = Math.max(...below.map(({ high }) => high));
-    const upper = Math.min(...above.map(({ low }) => low));
-    ends.push(Math.max(lower - 0.05, measured.value - reach), Math.min(upper + 0.05, measured.value + reach));
+    const lower = Math.max(
+      ...bands.filter((band) => band.alive === false && band.high < measured.value).map(({ high }) => high),
+    );
+    const upper = Math.min(
+      ...bands.filter((band) => band.alive === false && band.low > measured.value).map(({ low }) => low),
+    );
+    const far = 0.12 * measured.value; // a neighbour further away would squeeze the curve to a needle
+    if (measured.value - lower < far) ends.push(lower - 0.05);
+    if (upper - measured.value < far) ends.push(upper + 0.05);
   }
   const finite = ends.filter(Number.isFinite);
   if (finite.length === 0) return [0, 23];
@@ -115,12 +118,13 @@ const axisAt = 132; // y of the axis line, user units
 function draw(plot: DensityPlot, width: number, id: string): Drawing {
   const { measured, locale = "en" } = plot;
   const edge = 6;
-  const x = scaleLinear()
+  const scale = scaleLinear()
     .domain(domainOf(plot))
     .range([edge, width - edge]);
+  const x = (at: number) => Math.round(scale(at) * 10) / 10;
   const axis = measured ? axisAt : 30;
-  const ticks = x.ticks(Math.max(3, Math.floor(width / 90)));
-  const form = x.tickFormat(ticks.length);
+  const ticks = scale.ticks(Math.max(3, Math.floor(width / 90)));
+  const form = scale.tickFormat(ticks.length);
   const rows = BandRows({ ...plot, x, width, top: axis + 34, id });
   const height = axis + 34 + rows.height;
   return {
@@ -162,10 +166,12 @@ function Hill({ measured, x, width, foot, locale }: HillParts) {
   const [low, high] = measured.interval;
   const inside = measured.curve.filter(({ gPerCm3 }) => gPerCm3 >= low && gPerCm3 <= high);
   const outline = line<CurvePoint>()
+    .digits(1)
     .x(({ gPerCm3 }) => x(gPerCm3))
     .y(({ height }) => y(height))
     .curve(curveMonotoneX);
   const filled = area<CurvePoint>()
+    .digits(1)
     .x(({ gPerCm3 }) => x(gPerCm3))
     .y0(axisAt)
     .y1(({ height }) => y(height))

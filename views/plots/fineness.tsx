@@ -56,9 +56,10 @@ function draw(
 ): Drawing {
   const [low, high] = interval;
   const margin = Math.max(25, (high - low) * 0.5);
-  const x = scaleLinear()
+  const scale = scaleLinear()
     .domain([Math.max(0, low - margin), Math.min(1000, high + margin)])
     .range([4, width - 4]);
+  const x = (at: number) => Math.round(scale(at) * 10) / 10;
   const top = 8;
   const rowHeight = 36;
   const axis = top + recipes.length * rowHeight + 8;
@@ -69,7 +70,7 @@ function draw(
     return { text, left, right: left + textWidth(text), at: x(fineness), claimed };
   });
   const rows = lanes(labels);
-  const ticks = x.ticks(Math.floor(width / 80));
+  const ticks = scale.ticks(Math.floor(width / 80));
   return {
     height: axis + 34 + (labels.length > 0 ? (Math.max(...rows) + 1) * 20 + 14 : 0),
     content: (

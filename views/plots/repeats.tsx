@@ -65,8 +65,9 @@ function draw(plot: RepeatsPlot, states: Record<Repeat["state"], string>, width:
   const low = Math.min(...values) - 2 * step;
   const high = Math.max(...values) + 2 * step;
   const labelWidth = Math.max(...values.map((value) => fixed(value, decimals).length)) * 8.2 + 8;
-  const y = scaleLinear().domain([low, high]).range([150, 12]);
-  const ticks = y.ticks(4);
+  const scale = scaleLinear().domain([low, high]).range([150, 12]);
+  const y = (at: number) => Math.round(scale(at) * 10) / 10;
+  const ticks = scale.ticks(4);
   const right = width - 14;
   const x = (index: number) =>
     repeats.length < 2
