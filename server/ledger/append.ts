@@ -1,0 +1,194 @@
+import { canonicalJson } from "./canonical-json.ts";
+import { checkpointEvery, signedText } from "./checkpoint.ts";
+import { chainHash, contentHash, type Entry, noHash, type Origin } from "./entry.ts";
+import { checkedBody, type Kind } from "./kinds.ts";
+import { project } from "./projection.ts";
+import type { SigningKey } from "./signing-key.ts";
+import type { EntryRow, Store, Trx } from "./tables.ts";
+import { LedgerTrouble } from "./trouble.ts";
+
+/** What is to be written, complete but for its place in the chain. */
+export interface Draft {
+  id: string;
+  bench: string;
+  at: string;
+  kind: Kind;
+  subject: string;
+  body: unknown;
+  origin?: Origin;
+}
+
+/** The clock may be this much behind the last entry before it is written down as a jump, ms. */
+const clockSlackMs = 2000;
+
+/** Kinds that a ledger writes about itself; they bring no checkpoint or clock entry along. */
+const ownKinds: Kind[] = ["checkpoint", "signing-key", "ledger-opened", "clock-jump"];
+
+/**
+ * Writes one entry in a transaction of its own and resolves when it is on the disk. The same id with the same
+ * kind, subject and body again gives the entry that stands; the same id with anything else is refused.
+ */
+export async function appendTo(store: Store, draft: Draft, key: SigningKey | undefined): Promise<Entry> {
+  const body = canonicalJson(checkedBody(draft.kind, draft.body));
+  for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
+  return store.db.transaction().execute(async (trx) => {
+    await store.lockChain(trx);
+    const stood = await trx.selectFrom("entries").selectAll().where("id", "=", draft.id).executeTakeFirst();
+    if (stood) return sameAgain(stood, draft, body);
+    const own = draft.origin !== undefined || ownKinds.includes(draft.kind);
+    if (!own) await noteClockJump(trx, draft);
+    const row = await insert(trx, draft, body);
+    await project(trx, store.dialect, row, (subject) => aboutSubject(trx, subject));
+    if (key && !ownKinds.includes(draft.kind)) await checkpointIfDue(trx, draft, key);
+    return row;
+  });
+}
+
+/** Signs the chain as it stands, unless the last entry is a checkpoint already; null in an empty ledger. */
+export async function checkpointNow(
+  store: Store,
+  bench: string,
+  at: string,
+  key: SigningKey,
+): Promise<Entry | null> {
+  return store.db.transaction().execute(async (trx) => {
+    await store.lockChain(trx);
+    const head = await lastRow(trx);
+    if (!head) return null;
+    if (head.kind === "checkpoint" && head.origin === null) return entryOf(head);
+    return insertCheckpoint(trx, bench, at, key, head);
+  });
+}
+
+/** The row as an entry, its body read. */
+export function entryOf(row: EntryRow): Entry {
+  const { seq, id, bench, at, kind, subject, body, origin, prev_hash, hash } = row;
+  return {
+    seq,
+    id,
+    bench,
+    at,
+    kind,
+    subject,
+    body: JSON.parse(body),
+    ...(origin === null ? {} : { origin: JSON.parse(origin) as Origin }),
+    prevHash: prev_hash,
+    hash,
+  } as Entry;
+}
+
+/** The last row of the chain. */
+export async function lastRow(db: Store["db"] | Trx): Promise<EntryRow | undefined> {
+  return db.selectFrom("entries").selectAll().orderBy("seq", "desc").limit(1).executeTakeFirst();
+}
+
+/** Everything written about a subject, oldest first. */
+export async function aboutSubject(db: Store["db"] | Trx, subject: string): Promise<Entry[]> {
+  const rows = await db
+    .selectFrom("entries")
+    .selectAll()
+    .where("subject", "=", subject)
+    .orderBy("seq")
+    .execute();
+  return rows.map(entryOf);
+}
+
+/** Names are compared, indexed and hashed as they stand, in two databases: no control characters, no half characters. */
+function mustBeAName(what: string, value: string): void {
+  if (/^[^\p{Cc}\p{Cs}]{1,200}$/u.test(value)) return;
+  throw new LedgerTrouble(
+    "refused",
+    `The ${what} ${JSON.stringify(value)} of an entry was refused and nothing was stored. Right: 1 to 200 characters on one line.`,
+  );
+}
+
+function sameAgain(stood: EntryRow, draft: Draft, body: string): Entry {
+  if (stood.kind === draft.kind && stood.subject === draft.subject && stood.body === body)
+    return entryOf(stood);
+  throw new LedgerTrouble(
+    "refused",
+    `Entry ${draft.id} stands already (row ${stood.seq}, "${stood.kind}" of ${stood.subject}, ${stood.at}) and says something else. ` +
+      "Nothing was stored. Reload the page to see what stands; to change it, write an amendment.",
+  );
+}
+
+async function insert(trx: Trx, draft: Draft, body: string): Promise<Entry> {
+  const head = await trx
+    .selectFrom("entries")
+    .select(["seq", "hash"])
+    .orderBy("seq", "desc")
+    .limit(1)
+    .executeTakeFirst();
+  const text = {
+    seq: (head?.seq ?? 0) + 1,
+    id: draft.id,
+    bench: draft.bench,
+    at: draft.at,
+    kind: draft.kind,
+    subject: draft.subject,
+    body,
+    origin: draft.origin ? canonicalJson(draft.origin) : null,
+  };
+  const prev_hash = head?.hash ?? noHash;
+  const row = { ...text, prev_hash, hash: chainHash(contentHash(text), prev_hash) };
+  await trx.insertInto("entries").values(row).execute();
+  return entryOf(row);
+}
+
+async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
+  const last = await trx
+    .selectFrom("entries")
+    .select(["at"])
+    .where("bench", "=", draft.bench)
+    .orderBy("seq", "desc")
+    .limit(1)
+    .executeTakeFirst();
+  if (!last) return;
+  const byMs = Date.parse(draft.at) - Date.parse(last.at);
+  if (byMs >= -clockSlackMs) return;
+  const body = {
+    from: last.at,
+    to: draft.at,
+    byMs,
+    says: "The clock went back; the order of the entries is still the order in which they were written.",
+  };
+  const jump: Draft = {
+    ...draft,
+    id: `${draft.id}-clock`,
+    kind: "clock-jump",
+    subject: `bench:${draft.bench}`,
+    body,
+  };
+  await insert(trx, jump, canonicalJson(body));
+}
+
+async function checkpointIfDue(trx: Trx, { bench, at }: Draft, key: SigningKey): Promise<void> {
+  const head = await lastRow(trx);
+  const last = await trx
+    .selectFrom("entries")
+    .select("seq")
+    .where("kind", "=", "checkpoint")
+    .where("origin", "is", null)
+    .orderBy("seq", "desc")
+    .limit(1)
+    .executeTakeFirst();
+  if (head && head.seq - (last?.seq ?? 0) >= checkpointEvery)
+    await insertCheckpoint(trx, bench, at, key, head);
+}
+
+async function insertCheckpoint(
+  trx: Trx,
+  bench: string,
+  at: string,
+  key: SigningKey,
+  head: EntryRow,
+): Promise<Entry> {
+  const { seq, hash } = head;
+  const body = { seq, hash, keyId: key.keyId, signature: key.sign(signedText(seq, hash)) };
+  const id = `checkpoint-${hash}`;
+  return insert(
+    trx,
+    { id, bench, at, kind: "checkpoint", subject: `bench:${bench}`, body },
+    canonicalJson(body),
+  );
+}

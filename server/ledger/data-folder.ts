@@ -1,0 +1,11 @@
+import { join } from "node:path";
+
+/** Where this bench keeps its data: UNDERHOOK_DATA, or underhook-data in the working folder. */
+export function dataFolder(environment: NodeJS.ProcessEnv = process.env): string {
+  return environment.UNDERHOOK_DATA || "underhook-data";
+}
+
+/** The ledger file in a data folder. */
+export function ledgerFile(folder: string = dataFolder()): string {
+  return join(folder, "ledger.sqlite");
+}

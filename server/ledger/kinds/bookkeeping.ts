@@ -1,0 +1,37 @@
+import { z } from "zod";
+import { json, moment, words } from "./shapes.ts";
+
+const hex64 = z.string().regex(/^[0-9a-f]{64}$/, { error: "64 hexadecimal digits" });
+
+export const bookkeepingKinds = {
+  /** the first entry of every ledger */
+  "ledger-opened": z.strictObject({
+    program: words,
+    /** at most so many entries stand between two checkpoints; 0 when the ledger has no key */
+    checkpointEvery: z.number().int().nonnegative(),
+  }),
+  /** a public key whose checkpoints count from here on */
+  "signing-key": z.strictObject({ keyId: hex64, publicKey: words }),
+  /** a signature over the chain up to the entry before */
+  checkpoint: z.strictObject({
+    seq: z.number().int().min(1),
+    hash: hex64,
+    keyId: hex64,
+    signature: words,
+  }),
+  /** the wall clock went back or leapt; entries keep their order */
+  "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: words.optional() }),
+  /** what was found and done when the ledger was opened after a crash, a restore or damage */
+  recovery: z.looseObject({ says: words }),
+  settings: z.looseObject({ settings: json, by: words.optional() }),
+  /** records are kept at least so many years */
+  retention: z.strictObject({ years: z.number().positive(), by: words.optional(), reason: words.optional() }),
+  "token-issued": z.strictObject({
+    name: words,
+    tokenHash: hex64,
+    scopes: z.array(words),
+    until: moment.optional(),
+    by: words.optional(),
+  }),
+  "token-revoked": z.strictObject({ tokenHash: hex64, reason: words, by: words.optional() }),
+};

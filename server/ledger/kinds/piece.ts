@@ -1,0 +1,150 @@
+import { z } from "zod";
+import { decimalText, json, moment, receivedLine, weightReading, words } from "./shapes.ts";
+
+/** What the customer says about the piece; reported as theirs, never as measured. */
+const customerSupplied = z.strictObject({
+  claim: words.optional(),
+  mass_g: decimalText.optional(),
+  stones: words.optional(),
+  marks: words.optional(),
+  note: words.optional(),
+});
+
+const pieceOpened = z.strictObject({
+  ticket: z.string().max(200),
+  description: z.string().max(2000),
+  /** id of the metal the piece is said to be */
+  claim: z.string().max(100).nullable(),
+  method: z.enum(["hung", "displaced", "flask"]).optional(),
+  pieces: z.number().int().min(1).optional(),
+  condition: words.optional(),
+  lot: words.optional(),
+  operator: words.optional(),
+  customer: words.optional(),
+  customerSupplied: customerSupplied.optional(),
+  receivedAt: moment.optional(),
+  /** what the operator was warned of and accepted before wetting */
+  cautions: z.array(words).optional(),
+  /** the setting of the bench at this piece, as the bench defines it: balance, liquid, air, thermometer */
+  settings: json.optional(),
+  decisionRule: words.optional(),
+  sampling: words.optional(),
+});
+
+const settled = z.looseObject({
+  /** why the reading was taken as settled, in words */
+  because: words,
+  scatter_g: z.number().nonnegative().optional(),
+  seconds: z.number().nonnegative().optional(),
+});
+
+const weightCapture = z.strictObject({
+  what: z.enum(["dry", "immersed", "rise", "flask-full", "flask-with-piece", "zero", "dry-after"]),
+  reading: weightReading,
+  source: z.enum(["balance", "typed", "simulated"]),
+  balance: words.optional(),
+  profile: words.optional(),
+  readability_g: z.number().positive().optional(),
+  lines: z.array(receivedLine),
+  settled: settled.optional(),
+  operator: words.optional(),
+});
+
+const temperatureCapture = z.strictObject({
+  what: z.enum(["temperature", "air-temperature"]),
+  celsius: decimalText,
+  source: z.enum(["thermometer", "typed", "simulated"]),
+  thermometer: words.optional(),
+  u_celsius: z.number().nonnegative().optional(),
+  lines: z.array(receivedLine),
+  operator: words.optional(),
+});
+
+/** The part of an answer of `underhook compute` that lists and reports rest on; the rest is kept as it came. */
+const computeAnswer = z.looseObject({
+  density_g_cm3: z.number().positive(),
+  u_g_cm3: z.number().nonnegative(),
+  dof: z.number().nullable().optional(),
+  k: z.number().positive(),
+  expanded_g_cm3: z.number().nonnegative(),
+  interval_g_cm3: z.tuple([z.number(), z.number()]),
+  interval_from: z.enum(["gum", "monte-carlo"]),
+  density_20_g_cm3: z.number().nullable().optional(),
+  mass_g: z.number(),
+  u_mass_g: z.number().optional(),
+  volume_cm3: z.number().optional(),
+  u_volume_cm3: z.number().optional(),
+  liquid_density_g_cm3: z.number().optional(),
+  air_density_kg_m3: z.number().optional(),
+  budget: z
+    .array(
+      z.looseObject({
+        input: z.string(),
+        unit: z.string(),
+        value: z.number(),
+        u: z.number(),
+        sensitivity: z.number(),
+        contribution_g_cm3: z.number(),
+        share: z.number(),
+      }),
+    )
+    .optional(),
+  finding: z
+    .looseObject({
+      claim: z.string().nullable().optional(),
+      state: z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]),
+      because: z.string(),
+    })
+    .nullable()
+    .optional(),
+  alive: z.array(z.string()).optional(),
+  warnings: z.array(z.string()).optional(),
+});
+
+export const result = z.strictObject({
+  request: z.looseObject({}),
+  response: computeAnswer,
+  /** of the program, the constants and the library of metals, by name */
+  versions: z.record(z.string(), z.string()),
+  operator: words.optional(),
+});
+
+export const pieceKinds = {
+  "piece-opened": pieceOpened,
+  capture: z.discriminatedUnion("what", [weightCapture, temperatureCapture]),
+  /** an entry is declared void: it stays and stays visible */
+  voiding: z.strictObject({ entry: words, reason: words, by: words.optional() }),
+  result,
+  /** replaces what an earlier entry says; the earlier one stays */
+  amendment: z.strictObject({
+    replaces: words,
+    reason: words,
+    by: words,
+    piece: pieceOpened.partial().optional(),
+    result: result.optional(),
+  }),
+  /** other evidence of the same piece, such as magnet or size */
+  evidence: z.looseObject({ test: words, outcome: words }),
+  note: z.strictObject({ text: words, by: words.optional() }),
+  "piece-left": z.strictObject({ reason: words, by: words.optional() }),
+  "report-issued": z.strictObject({
+    number: words,
+    copy: z.number().int().min(1),
+    /** id and hash of the entry the report states */
+    record: words,
+    recordHash: z.string(),
+    replaces: words.optional(),
+    by: words.optional(),
+  }),
+  /** a weighing from before this ledger, taken over from a list; says where it came from */
+  "imported-weighing": z.looseObject({
+    ticket: z.string(),
+    description: z.string(),
+    measuredAt: z.string(),
+    from: words,
+    mass_g: decimalText,
+    density_g_cm3: decimalText,
+    u_g_cm3: decimalText.optional(),
+    claim: z.string().nullable().optional(),
+  }),
+};

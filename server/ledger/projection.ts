@@ -1,0 +1,92 @@
+import type { Entry, EntryOf } from "./entry.ts";
+import { searchable } from "./search-words.ts";
+import type { RecordRow, Store, Trx } from "./tables.ts";
+
+/**
+ * Keeps the list of finished measurements in step with the chain; runs inside the transaction that appends.
+ * `entriesOf` gives what stands about the subject so far, the new entry included.
+ */
+export async function project(
+  trx: Trx,
+  dialect: Store["dialect"],
+  entry: Entry,
+  entriesOf: (subject: string) => Promise<Entry[]>,
+): Promise<void> {
+  if (!["result", "imported-weighing", "amendment", "voiding"].includes(entry.kind)) return;
+  const row = recordRow(await entriesOf(entry.subject));
+  if (!row) return;
+  const stood = await trx
+    .selectFrom("records")
+    .select("seq")
+    .where("subject", "=", row.subject)
+    .executeTakeFirst();
+  if (stood) {
+    await trx.deleteFrom("records").where("seq", "=", stood.seq).execute();
+    if (dialect === "sqlite") await trx.deleteFrom("record_words").where("rowid", "=", stood.seq).execute();
+  }
+  await trx.insertInto("records").values(row).execute();
+  if (dialect === "sqlite")
+    await trx.insertInto("record_words").values({ rowid: row.seq, search: row.search }).execute();
+}
+
+/** The list row that follows from everything written about one subject; null while it has no result. */
+export function recordRow(entries: Entry[]): RecordRow | null {
+  const opened = entries.findLast((entry) => entry.kind === "piece-opened");
+  const first = entries.find((entry) => entry.kind === "result" || entry.kind === "imported-weighing");
+  if (!first) return null;
+  const amendments = entries.filter((entry) => entry.kind === "amendment");
+  const latest = entries.findLast(
+    (entry) =>
+      entry.kind === "result" ||
+      entry.kind === "imported-weighing" ||
+      (entry.kind === "amendment" && entry.body.result),
+  );
+  const states = latest ?? first;
+  const voided = entries.some((entry) => entry.kind === "voiding" && entry.body.entry === states.id);
+  const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
+  const told = states.kind === "imported-weighing" ? imported(states) : measured(states);
+  const row = {
+    seq: first.seq,
+    subject: first.subject,
+    entry_id: states.id,
+    entry_hash: states.hash,
+    at: states.at,
+    bench: states.bench,
+    ticket: piece.ticket ?? "",
+    description: piece.description ?? "",
+    claim: piece.claim ?? null,
+    lot: piece.lot ?? null,
+    operator: piece.operator ?? null,
+    ...told,
+    voided: voided ? 1 : 0,
+    amendments: amendments.length,
+  };
+  return {
+    ...row,
+    search: searchable(row.ticket, row.description, row.claim, row.lot, row.operator, row.subject),
+  };
+}
+
+function measured(entry: Entry) {
+  const result = entry.kind === "result" ? entry.body : (entry as EntryOf<"amendment">).body.result;
+  const response = result?.response;
+  return {
+    state: response?.finding?.state ?? null,
+    mass_g: response?.mass_g ?? 0,
+    density_g_cm3: response?.density_g_cm3 ?? 0,
+    expanded_g_cm3: response?.expanded_g_cm3 ?? null,
+  };
+}
+
+function imported({ body, at: _at }: EntryOf<"imported-weighing">) {
+  return {
+    ticket: body.ticket,
+    description: body.description,
+    claim: body.claim ?? null,
+    at: body.measuredAt,
+    state: null,
+    mass_g: Number(body.mass_g),
+    density_g_cm3: Number(body.density_g_cm3),
+    expanded_g_cm3: body.u_g_cm3 === undefined ? null : 2 * Number(body.u_g_cm3),
+  };
+}

@@ -1,0 +1,110 @@
+import { type RawBuilder, type SelectQueryBuilder, sql } from "kysely";
+import { wordsOf } from "./search-words.ts";
+import type { RecordRow, Store, Tables } from "./tables.ts";
+
+/** What a list of finished measurements is asked for. Everything left out means "all". */
+export interface RecordQuery {
+  /** words, each the beginning of a word in ticket, description, claim, lot, operator or subject */
+  search?: string;
+  filters?: RecordFilters;
+  page?: { before?: number; size?: number };
+}
+
+export interface RecordFilters {
+  ticket?: string;
+  claim?: string;
+  lot?: string;
+  bench?: string;
+  state?: "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
+  /** ISO 8601, from ≤ at < until */
+  from?: string;
+  until?: string;
+  voided?: boolean;
+}
+
+export type MeasurementRecord = Omit<RecordRow, "search" | "voided"> & { voided: boolean };
+
+export interface RecordPage {
+  /** newest first */
+  records: MeasurementRecord[];
+  /** page.before of the following page; null on the last */
+  next: number | null;
+  /** how many match, counted up to `countedUpTo` */
+  count: number;
+  countIsFloor: boolean;
+}
+
+/** Counting stops here: nobody reads "734 211 matches", and counting them would cost more than the page. */
+export const countedUpTo = 1000;
+const largestPage = 500;
+
+/** One page of the list, newest first. */
+export async function recordsOf(store: Store, query: RecordQuery): Promise<RecordPage> {
+  const size = Math.min(Math.max(Math.trunc(query.page?.size ?? 50), 1), largestPage);
+  const { rows, order } = matching(store, query);
+  const before = query.page?.before;
+  const upTo = before === undefined ? rows : rows.where(order, "<", before);
+  const page = await upTo
+    .selectAll("records")
+    .orderBy(order, "desc")
+    .limit(size + 1)
+    .execute();
+  const counted = await store.db
+    .selectFrom(
+      rows
+        .select("records.seq")
+        .limit(countedUpTo + 1)
+        .as("matches"),
+    )
+    .select((select) => select.fn.countAll<number>().as("count"))
+    .executeTakeFirstOrThrow();
+  const records = page.slice(0, size).map(shown);
+  const count = Number(counted.count);
+  return {
+    records,
+    next: page.length > size ? (records.at(-1)?.seq ?? null) : null,
+    count: Math.min(count, countedUpTo),
+    countIsFloor: count > countedUpTo,
+  };
+}
+
+function shown({ search: _search, voided, ...row }: RecordRow): MeasurementRecord {
+  return { ...row, voided: voided !== 0 };
+}
+
+function matching(store: Store, { search = "", filters = {} }: RecordQuery) {
+  const { rows: all, order } = found(store, wordsOf(search));
+  let rows = all;
+  for (const column of ["ticket", "claim", "lot", "bench", "state"] as const) {
+    const value = filters[column];
+    if (value !== undefined) rows = rows.where(`records.${column}`, "=", value);
+  }
+  if (filters.from !== undefined) rows = rows.where("records.at", ">=", filters.from);
+  if (filters.until !== undefined) rows = rows.where("records.at", "<", filters.until);
+  if (filters.voided !== undefined) rows = rows.where("records.voided", "=", filters.voided ? 1 : 0);
+  return { rows, order };
+}
+
+type Rows = SelectQueryBuilder<Tables, "records", object>;
+
+/** The rows that hold every word, and the expression that puts them in order without sorting. */
+function found({ db, dialect }: Store, words: string[]): { rows: Rows; order: RawBuilder<number> } {
+  const order = sql<number>`records.seq`;
+  const rows = db.selectFrom("records");
+  if (words.length === 0) return { rows, order };
+  if (dialect === "postgres") {
+    const match = words.map((word) => `${word}:*`).join(" & ");
+    return {
+      rows: rows.where(sql<boolean>`to_tsvector('simple', records.search) @@ to_tsquery('simple', ${match})`),
+      order,
+    };
+  }
+  const match = words.map((word) => `"${word}"*`).join(" ");
+  // A cross join keeps SQLite from turning the loops round: the full-text index goes first, newest row first.
+  const joined = db
+    .selectFrom("record_words")
+    .crossJoin("records")
+    .whereRef("records.seq", "=", "record_words.rowid")
+    .where(sql<boolean>`record_words match ${match}`);
+  return { rows: joined as unknown as Rows, order: sql<number>`record_words.rowid` };
+}

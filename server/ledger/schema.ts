@@ -1,0 +1,101 @@
+import { type Kysely, sql } from "kysely";
+import type { Store, Tables } from "./tables.ts";
+import { LedgerTrouble } from "./trouble.ts";
+
+type Step = (db: Kysely<Tables>, dialect: Store["dialect"]) => Promise<void>;
+
+/** Released schemas, oldest first. A step is never changed once released; a new one is added below. */
+const steps: Step[] = [first];
+
+export const currentSchema = steps.length;
+
+/** Brings the database to the current schema. Throws LedgerTrouble "newer" when a newer Underhook wrote it. */
+export async function migrate(store: Store, at: string): Promise<void> {
+  const { db, dialect } = store;
+  await sql`create table if not exists schema_versions (version integer primary key, at text not null)`.execute(
+    db,
+  );
+  const version = await schemaVersion(store);
+  for (const [index, step] of steps.entries()) {
+    if (index < version) continue;
+    await db.transaction().execute(async (trx) => {
+      await step(trx, dialect);
+      await trx
+        .insertInto("schema_versions")
+        .values({ version: index + 1, at })
+        .execute();
+    });
+  }
+}
+
+/** The schema the database has; 0 when it is empty. */
+export async function schemaVersion({ db, place }: Store): Promise<number> {
+  const row = await db
+    .selectFrom("schema_versions")
+    .select((select) => select.fn.max("version").as("version"))
+    .executeTakeFirst();
+  const version = row?.version ?? 0;
+  if (version > currentSchema)
+    throw new LedgerTrouble(
+      "newer",
+      `The ledger ${place} has schema ${version}; this Underhook knows schemas up to ${currentSchema}. Use the newer Underhook that wrote it.`,
+    );
+  return version;
+}
+
+async function first(db: Kysely<Tables>, dialect: Store["dialect"]): Promise<void> {
+  const sqlite = dialect === "sqlite";
+  const strict = sql.raw(sqlite ? " strict" : "");
+  const integer = sql.raw(sqlite ? "integer" : "bigint");
+  const real = sql.raw(sqlite ? "real" : "double precision");
+  await sql`create table entries (
+    seq ${integer} primary key, id text not null unique, bench text not null, at text not null, kind text not null,
+    subject text not null, body text not null, origin text, prev_hash text not null unique, hash text not null unique
+  )${strict}`.execute(db);
+  await sql`create index entries_by_subject on entries (subject, seq)`.execute(db);
+  await sql`create index entries_by_kind on entries (kind, seq)`.execute(db);
+  await sql`create table records (
+    seq ${integer} primary key, subject text not null unique, entry_id text not null, entry_hash text not null,
+    at text not null, bench text not null, ticket text not null, description text not null, claim text, lot text,
+    operator text, state text, mass_g ${real} not null, density_g_cm3 ${real} not null, expanded_g_cm3 ${real},
+    voided integer not null, amendments integer not null, search text not null
+  )${strict}`.execute(db);
+  for (const column of ["ticket", "claim", "lot", "state", "bench", "at"])
+    await sql`create index ${sql.raw(`records_by_${column}`)} on records (${sql.raw(column)}, seq)`.execute(
+      db,
+    );
+  await (sqlite ? sqliteOnly(db) : postgresOnly(db));
+}
+
+/** Append-only by trigger, and the full-text index (sqlite.org/fts5.html). */
+async function sqliteOnly(db: Kysely<Tables>): Promise<void> {
+  for (const table of ["entries", "schema_versions"])
+    for (const act of ["update", "delete"])
+      await sql
+        .raw(
+          `create trigger ${table}_no_${act} before ${act} on ${table} begin
+             select raise(abort, 'the ledger is append-only: no ${act} of ${table}'); end`,
+        )
+        .execute(db);
+  // "insert or replace" deletes without firing the delete trigger, unless recursive_triggers is on.
+  await sql`create trigger entries_no_replace before insert on entries
+    when exists (select 1 from entries where seq = new.seq or id = new.id or hash = new.hash or prev_hash = new.prev_hash)
+    begin select raise(abort, 'the ledger is append-only: no replace in entries'); end`.execute(db);
+  await sql`create virtual table record_words using fts5(
+    search, content='', contentless_delete=1, tokenize='unicode61', prefix='1 2 3 4')`.execute(db);
+}
+
+async function postgresOnly(db: Kysely<Tables>): Promise<void> {
+  await sql`create function ledger_append_only() returns trigger language plpgsql as $$
+    begin raise exception 'the ledger is append-only: no % of %', lower(tg_op), tg_table_name; end $$`.execute(
+    db,
+  );
+  for (const table of ["entries", "schema_versions"])
+    await sql
+      .raw(
+        `create trigger ${table}_append_only before update or delete or truncate on ${table}
+         for each statement execute function ledger_append_only()`,
+      )
+      .execute(db);
+  await sql`create index records_words on records using gin (to_tsvector('simple', search))`.execute(db);
+}

@@ -1,0 +1,126 @@
+import { existsSync } from "node:fs";
+import { DatabaseSync } from "@photostructure/sqlite";
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  Kysely,
+  SqliteDialect,
+  type SqliteDialectConfig,
+  SqliteDriver,
+} from "kysely";
+import { own } from "./owner.ts";
+import type { Store, Tables } from "./tables.ts";
+import { asTrouble, LedgerTrouble } from "./trouble.ts";
+
+type Database = InstanceType<typeof DatabaseSync>;
+
+/** How long a statement waits for another process (a backup, a verify) to let go of the file, ms. */
+const busyMs = 5000;
+
+/**
+ * Opens the ledger file, made when it does not exist yet. Writing: takes the ownership of the file, write-ahead log,
+ * every commit on the disk before it is acknowledged (synchronous = FULL, read back).
+ * Throws LedgerTrouble: in-use, read-only, damaged, disk-full, missing.
+ */
+export function openSqlite(file: string, at: string, readOnly: boolean): Store {
+  try {
+    if (readOnly && !existsSync(file))
+      throw new LedgerTrouble(
+        "missing",
+        `There is no ledger at ${file}. Check the path, or set UNDERHOOK_DATA to its folder.`,
+      );
+    const ownership = readOnly ? undefined : own(file, at);
+    try {
+      const database = new DatabaseSync(file, { readOnly, timeout: busyMs });
+      try {
+        prepare(database, readOnly);
+        return store(database, file, () => ownership?.release());
+      } catch (cause) {
+        database.close();
+        throw cause;
+      }
+    } catch (cause) {
+      ownership?.release();
+      throw cause;
+    }
+  } catch (cause) {
+    throw asTrouble(cause, file);
+  }
+}
+
+function prepare(database: Database, readOnly: boolean): void {
+  database.exec("pragma foreign_keys = on; pragma recursive_triggers = on; pragma trusted_schema = off");
+  if (readOnly) return;
+  database.exec("pragma journal_mode = wal; pragma synchronous = full");
+  const mode = pragma(database, "journal_mode");
+  const synchronous = pragma(database, "synchronous");
+  if (mode !== "wal" || synchronous !== 2)
+    throw new LedgerTrouble(
+      "read-only",
+      `The ledger needs journal_mode wal and synchronous 2 (full); this disk gives ${mode} and ${synchronous}. Put the data folder on a local disk.`,
+    );
+}
+
+/** The value of a one-value pragma. */
+export function pragma(database: Database, name: string): unknown {
+  return Object.values(database.prepare(`pragma ${name}`).get() ?? {})[0];
+}
+
+function store(database: Database, file: string, release: () => void): Store {
+  const db = new Kysely<Tables>({ dialect: new BenchDialect({ database: forKysely(database) }) });
+  return {
+    db,
+    place: file,
+    dialect: "sqlite",
+    found: [],
+    // "begin immediate" has locked the file already
+    lockChain: async () => {},
+    async close() {
+      await db.destroy();
+      if (database.isOpen) database.close();
+      release();
+    },
+  };
+}
+
+/** The face Kysely expects. Statements are kept, as the ledger asks the same few again and again. */
+function forKysely(database: Database): Extract<SqliteDialectConfig["database"], object> {
+  const kept = new Map<string, ReturnType<typeof statement>>();
+  const statement = (text: string) => {
+    const prepared = database.prepare(text);
+    return {
+      reader: prepared.columns().length > 0,
+      all: (parameters: ReadonlyArray<unknown>) => prepared.all(...parameters),
+      run: (parameters: ReadonlyArray<unknown>) => prepared.run(...parameters),
+      iterate: (parameters: ReadonlyArray<unknown>) => prepared.iterate(...parameters),
+    };
+  };
+  return {
+    close: () => database.close(),
+    prepare(text: string) {
+      const known = kept.get(text);
+      if (known) return known;
+      const fresh = statement(text);
+      if (kept.size < 100 && !/^\s*(create|alter|drop|pragma)/i.test(text)) kept.set(text, fresh);
+      return fresh;
+    },
+  };
+}
+
+/** Transactions take the write lock at once, so that two can never both read the same last entry. */
+class BenchDriver extends SqliteDriver {
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw("begin immediate"));
+  }
+}
+
+class BenchDialect extends SqliteDialect {
+  readonly #config: SqliteDialectConfig;
+  constructor(config: SqliteDialectConfig) {
+    super(config);
+    this.#config = config;
+  }
+  override createDriver() {
+    return new BenchDriver(this.#config);
+  }
+}

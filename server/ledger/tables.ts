@@ -1,0 +1,66 @@
+import type { Kysely, Transaction } from "kysely";
+
+/** A row of the chain. Only ever inserted; triggers refuse anything else. */
+export interface EntryRow {
+  seq: number;
+  id: string;
+  bench: string;
+  at: string;
+  kind: string;
+  subject: string;
+  /** canonical JSON */
+  body: string;
+  /** canonical JSON of an Origin, or null */
+  origin: string | null;
+  prev_hash: string;
+  hash: string;
+}
+
+/** One finished measurement as lists show it. Follows from the entries and can be made again from them at any time. */
+export interface RecordRow {
+  /** seq of the result entry; the order of the list */
+  seq: number;
+  subject: string;
+  /** id and hash of the entry that states the measurement now: the result, or its latest amendment */
+  entry_id: string;
+  entry_hash: string;
+  at: string;
+  bench: string;
+  ticket: string;
+  description: string;
+  claim: string | null;
+  lot: string | null;
+  operator: string | null;
+  state: string | null;
+  mass_g: number;
+  density_g_cm3: number;
+  expanded_g_cm3: number | null;
+  voided: number;
+  amendments: number;
+  /** what the search looks through: lower case, no accents, words parted by one space */
+  search: string;
+}
+
+export interface Tables {
+  entries: EntryRow;
+  records: RecordRow;
+  schema_versions: { version: number; at: string };
+  /** full-text index of SQLite; PostgreSQL indexes records.search itself */
+  record_words: { rowid: number; search: string };
+}
+
+export type Db = Kysely<Tables>;
+export type Trx = Transaction<Tables>;
+
+/** What differs between the two databases, in one place. */
+export interface Store {
+  db: Db;
+  /** for messages: the file, or the database without its password */
+  place: string;
+  dialect: "sqlite" | "postgres";
+  /** sentences about what was found and repaired on opening */
+  found: string[];
+  /** taken at the start of every appending transaction, so that the chain cannot fork */
+  lockChain(trx: Trx): Promise<void>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,160 @@
+import { canonicalJson } from "./canonical-json.ts";
+import { type Checkpoint, signedText } from "./checkpoint.ts";
+import { chainHash, contentHash, noHash, type Origin } from "./entry.ts";
+import type { BodyOf } from "./kinds.ts";
+import { keyIdOf, signatureHolds } from "./signing-key.ts";
+import type { EntryRow, Store } from "./tables.ts";
+
+export interface VerifyOptions {
+  /** id of a key that must have signed this ledger: the one in the data folder, or one printed on a report */
+  keyId?: string;
+  /** checkpoints kept elsewhere; each must fit the chain */
+  checkpoints?: Checkpoint[];
+}
+
+export type Verification =
+  | {
+      good: true;
+      /** entries in the chain, all good */
+      entries: number;
+      hash: string;
+      /** how many checkpoints were checked, and the last row one of them vouches for */
+      checkpoints: number;
+      signedUpTo: number;
+    }
+  | {
+      good: false;
+      /** entries before the first bad row */
+      entries: number;
+      /** the first row that is wrong */
+      row: number;
+      says: string;
+    };
+
+/** Rows read at a time: enough to be fast, few enough to keep memory low. */
+const pageRows = 2000;
+
+/**
+ * Walks the whole chain: every row's hash, its link to the row before, the numbering, what was handed over, and
+ * every signature. Names the first row that was changed, removed, inserted or put elsewhere.
+ */
+export async function verifyChain(store: Store, options: VerifyOptions): Promise<Verification> {
+  const walk = newWalk(options);
+  for (let after = 0; ; ) {
+    const rows = await store.db
+      .selectFrom("entries")
+      .selectAll()
+      .where("seq", ">", after)
+      .orderBy("seq")
+      .limit(pageRows)
+      .execute();
+    for (const row of rows) {
+      const wrong = walk.step(row);
+      if (wrong !== null) return { good: false, entries: walk.entries, row: row.seq, says: wrong };
+    }
+    const last = rows.at(-1);
+    if (!last) break;
+    after = last.seq;
+  }
+  return walk.end();
+}
+
+function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
+  const keys = new Map<string, string>();
+  const keptAt = new Map(kept.map((checkpoint) => [checkpoint.seq, checkpoint]));
+  let entries = 0;
+  let hash = noHash;
+  let checkpoints = 0;
+  let signedUpTo = 0;
+  let every = 0;
+  const signers = new Set<string>();
+
+  const step = (row: EntryRow): string | null => {
+    const wrong = chainFault(row, entries, hash) ?? originFault(row) ?? signatureFault(row);
+    if (wrong !== null) return wrong;
+    entries = row.seq;
+    hash = row.hash;
+    const outside = keptAt.get(row.seq);
+    if (outside && outside.hash !== row.hash)
+      return `row ${row.seq} has another hash than the checkpoint kept elsewhere says: the chain up to here was rewritten.`;
+    return null;
+  };
+
+  const signatureFault = (row: EntryRow): string | null => {
+    if (row.origin !== null) return null;
+    if (row.kind === "ledger-opened")
+      every = (JSON.parse(row.body) as BodyOf<"ledger-opened">).checkpointEvery;
+    if (row.kind === "signing-key") {
+      const key = JSON.parse(row.body) as BodyOf<"signing-key">;
+      if (keyIdOf(key.publicKey) !== key.keyId)
+        return `row ${row.seq} introduces a key whose id does not fit it.`;
+      keys.set(key.keyId, key.publicKey);
+      return null;
+    }
+    if (row.kind === "checkpoint") return checkpointFault(row, JSON.parse(row.body) as Checkpoint);
+    // a clock entry and the entry it announces go in together before the checkpoint that is due
+    if (every > 0 && row.seq - Math.max(signedUpTo, 0) > every + 5)
+      return `rows ${signedUpTo + 1} to ${row.seq} carry no checkpoint, though this ledger signs every ${every} entries: checkpoints were removed.`;
+    return null;
+  };
+
+  const checkpointFault = (row: EntryRow, checkpoint: Checkpoint): string | null => {
+    const publicKey = keys.get(checkpoint.keyId);
+    if (publicKey === undefined) return `row ${row.seq} is signed by a key this ledger never introduced.`;
+    if (checkpoint.seq !== entries || checkpoint.hash !== hash)
+      return `row ${row.seq} is a checkpoint of row ${checkpoint.seq} with another hash: the chain before it was rewritten.`;
+    if (!signatureHolds(signedText(checkpoint.seq, checkpoint.hash), checkpoint.signature, publicKey))
+      return `row ${row.seq} is a checkpoint whose signature is not valid: the chain before it was rewritten without the key.`;
+    checkpoints += 1;
+    signedUpTo = checkpoint.seq;
+    signers.add(checkpoint.keyId);
+    return null;
+  };
+
+  const end = (): Verification => {
+    const bad = (says: string): Verification => ({ good: false, entries, row: entries + 1, says });
+    for (const checkpoint of kept)
+      if (checkpoint.seq > entries)
+        return bad(
+          `the ledger ends at row ${entries}, but a checkpoint kept elsewhere vouches for row ${checkpoint.seq}: rows were removed from the end.`,
+        );
+    if (keyId !== undefined && entries > 0 && !keys.has(keyId))
+      return bad(
+        `the key ${keyId.slice(0, 16)}… never signed this ledger: it was rewritten with another key, or belongs to another bench.`,
+      );
+    return { good: true, entries, hash, checkpoints, signedUpTo };
+  };
+
+  return {
+    step,
+    end,
+    get entries() {
+      return entries;
+    },
+  };
+}
+
+function chainFault(row: EntryRow, before: number, hashBefore: string): string | null {
+  const whole = chainHash(contentHash(row), row.prev_hash) === row.hash;
+  if (row.seq !== before + 1) {
+    const [from, to] = [before + 1, row.seq - 1];
+    return `${from === to ? `row ${from} is` : `rows ${from} to ${to} are`} missing: the row after row ${before} is row ${row.seq}.`;
+  }
+  if (!whole)
+    return `row ${row.seq} (${row.kind}, ${row.at}) was changed: what it says does not fit its hash.`;
+  if (row.prev_hash !== hashBefore)
+    return `row ${row.seq} (${row.kind}, ${row.at}) does not follow row ${before}: a row was inserted, removed, reordered or rewritten here.`;
+  return null;
+}
+
+/** What another bench handed over must still have the hash it had there. */
+function originFault(row: EntryRow): string | null {
+  if (row.origin === null) return null;
+  const origin = JSON.parse(row.origin) as Origin;
+  if (canonicalJson(origin) !== row.origin)
+    return `row ${row.seq} has an origin that is not in canonical form.`;
+  const there = chainHash(contentHash({ ...row, seq: origin.seq, origin: null }), origin.prevHash);
+  return there === origin.hash
+    ? null
+    : `row ${row.seq} was handed over from bench ${row.bench} and does not fit the hash it had there.`;
+}

@@ -1,0 +1,180 @@
+import { statSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { DatabaseSync } from "@photostructure/sqlite";
+import { expect, test } from "vitest";
+import { chainHash, contentHash, noHash } from "../../../server/ledger/entry.ts";
+import { openLedger } from "../../../server/ledger/ledger.ts";
+import { clock, dry, piece, testFolder, testLedger, weigh } from "./bench-ledger.ts";
+
+test("what was appended is read back in order, with its decimals as they were typed", async () => {
+  const ledger = await testLedger();
+  await weigh(ledger, "piece:1");
+  const entries = await ledger.entriesOf("piece:1");
+  expect(entries.map((entry) => entry.kind)).toEqual(["piece-opened", "capture", "result"]);
+  const capture = entries[1];
+  expect(capture?.kind === "capture" && capture.body.what === "dry" && capture.body.reading.text).toBe(
+    "31.10",
+  );
+  expect(capture?.at).toMatch(/^2026-03-02T09:00:\d\d\.000Z$/);
+});
+
+test("every entry carries the hash of the one before and its own over what it says", async () => {
+  const ledger = await testLedger();
+  await weigh(ledger, "piece:1");
+  let before = noHash;
+  for (const entry of await ledger.entries()) {
+    expect(entry.prevHash).toBe(before);
+    const body = new DatabaseSync(ledger.place)
+      .prepare("select body from entries where seq = ?")
+      .get(entry.seq).body;
+    expect(entry.hash).toBe(chainHash(contentHash({ ...entry, body, origin: null }), before));
+    before = entry.hash;
+  }
+});
+
+test("saving twice with one key stores once, and gives the same entry", async () => {
+  const ledger = await testLedger();
+  const once = await ledger.append("capture", "piece:1", dry, { key: "form-7" });
+  const again = await ledger.append("capture", "piece:1", dry, { key: "form-7" });
+  expect(again).toEqual(once);
+  expect(await ledger.entriesOf("piece:1")).toHaveLength(1);
+});
+
+test("one key with another content is refused and says what stands", async () => {
+  const ledger = await testLedger();
+  await ledger.append("note", "piece:1", { text: "rim knock" }, { key: "form-7" });
+  await expect(ledger.append("note", "piece:1", { text: "no rim knock" }, { key: "form-7" })).rejects.toThrow(
+    /form-7 stands already .* says something else/,
+  );
+});
+
+test("a wrong body is refused with place, value and what would be right", async () => {
+  const ledger = await testLedger();
+  const wrong = { ...dry, reading: { text: "31,10", unit: "g", grams: "31.10" } };
+  await expect(ledger.append("capture", "piece:1", wrong as typeof dry)).rejects.toThrow(
+    /"capture" entry was refused .* reading\.text is "31,10": write a plain decimal number/,
+  );
+  await expect(ledger.append("weighing" as "note", "piece:1", { text: "x" })).rejects.toThrow(
+    /knows no kind of entry "weighing"/,
+  );
+  await expect(ledger.append("note", "two\nlines", { text: "x" })).rejects.toThrow(/subject "two\\nlines"/);
+  expect(await ledger.entriesOf("piece:1")).toEqual([]);
+});
+
+test("the file refuses update, delete and replace, even by other programs", async () => {
+  const ledger = await testLedger();
+  await weigh(ledger, "piece:1");
+  const other = new DatabaseSync(ledger.place);
+  expect(() => other.exec("update entries set body = '{}' where seq = 3")).toThrow(/append-only/);
+  expect(() => other.exec("delete from entries where seq = 3")).toThrow(/append-only/);
+  expect(() =>
+    other.exec(
+      "insert or replace into entries select seq, id, bench, at, kind, subject, '{}', origin, prev_hash, hash from entries where seq = 3",
+    ),
+  ).toThrow(/append-only/);
+  expect(() =>
+    other.exec(
+      "insert into entries select 99, 'x', bench, at, kind, subject, body, origin, prev_hash, 'y' from entries where seq = 3",
+    ),
+  ).toThrow(/append-only|UNIQUE/);
+  other.close();
+  expect(await ledger.verify()).toMatchObject({ good: true });
+});
+
+test("appends made all at once stand one behind the other", async () => {
+  const ledger = await testLedger();
+  await Promise.all(
+    Array.from({ length: 40 }, (_, i) => ledger.append("note", "piece:1", { text: `note ${i}` })),
+  );
+  const notes = await ledger.entries({ kind: "note" });
+  expect(notes).toHaveLength(40);
+  expect(await ledger.verify()).toMatchObject({ good: true });
+});
+
+test("a second writer on the same file is refused, reading is not", async () => {
+  const ledger = await testLedger();
+  await weigh(ledger, "piece:1");
+  await expect(openLedger({ file: ledger.place, now: clock(), bench: "back room" })).rejects.toMatchObject({
+    kind: "in-use",
+  });
+  const reader = await openLedger({ file: ledger.place, now: clock(), bench: "reader", readOnly: true });
+  expect(await reader.entriesOf("piece:1")).toHaveLength(3);
+  await expect(reader.append("note", "piece:1", { text: "x" })).rejects.toMatchObject({ kind: "read-only" });
+  await reader.close();
+});
+
+test("a ledger that was closed goes on where it stopped", async () => {
+  const file = join(testFolder(), "ledger.sqlite");
+  const first = await openLedger({ file, now: clock(), bench: "window bench" });
+  await weigh(first, "piece:1");
+  const head = await first.head();
+  await first.close();
+  const second = await testLedger({ file, now: clock("2026-03-03T09:00:00.000Z") });
+  expect(await second.head()).toEqual(head);
+  await second.append("note", "piece:1", { text: "next morning" });
+  expect(await second.verify()).toMatchObject({ good: true, entries: (head?.seq ?? 0) + 1 });
+});
+
+test("a clock that went back is written down before the next entry, and the order stays", async () => {
+  const file = join(testFolder(), "ledger.sqlite");
+  const first = await openLedger({ file, now: clock("2026-03-02T09:00:00.000Z"), bench: "window bench" });
+  await weigh(first, "piece:1");
+  await first.close();
+  const second = await testLedger({ file, now: clock("1970-01-01T00:00:00.000Z") });
+  const note = await second.append("note", "piece:1", { text: "battery was flat" });
+  const jump = (await second.entries({ kind: "clock-jump" }))[0];
+  expect(jump?.seq).toBe(note.seq - 1);
+  expect(jump?.kind === "clock-jump" && jump.body.to).toMatch(/^1970/);
+});
+
+test("the signing key is made at first start and only its owner can read it", async () => {
+  const ledger = await testLedger();
+  const file = join(dirname(ledger.place), "signing-key.pem");
+  expect(statSync(file).mode & 0o777).toBe(0o600);
+  expect(ledger.key?.keyId).toMatch(/^[0-9a-f]{64}$/);
+});
+
+test("the list shows finished measurements, newest first, and pages through them", async () => {
+  const ledger = await testLedger();
+  for (let i = 1; i <= 7; i += 1) await weigh(ledger, `piece:${i}`, { ticket: `H-000${i}` });
+  await ledger.append("piece-opened", "piece:8", piece);
+  const first = await ledger.records({ page: { size: 4 } });
+  expect(first.records.map((record) => record.ticket)).toEqual(["H-0007", "H-0006", "H-0005", "H-0004"]);
+  expect(first).toMatchObject({ count: 7, countIsFloor: false });
+  const second = await ledger.records({ page: { size: 4, before: first.next ?? 0 } });
+  expect(second.records.map((record) => record.ticket)).toEqual(["H-0003", "H-0002", "H-0001"]);
+  expect(second.next).toBeNull();
+});
+
+test("the search finds beginnings of words in any order, without accents, and cannot be broken by signs", async () => {
+  const ledger = await testLedger();
+  await weigh(ledger, "piece:1", { ticket: "H-0412", description: "Médaille à la voile" });
+  await weigh(ledger, "piece:2", { ticket: "H-0413", description: "Sailing cup" });
+  const tickets = async (search: string) =>
+    (await ledger.records({ search })).records.map((record) => record.ticket);
+  expect(await tickets("medai 0412")).toEqual(["H-0412"]);
+  expect(await tickets("H-0413")).toEqual(["H-0413"]);
+  expect(await tickets("h")).toEqual(["H-0413", "H-0412"]);
+  expect(await tickets(`" OR * NEAR( ' ; drop`)).toEqual([]);
+  expect((await ledger.records({ search: "h", filters: { claim: "au-750" } })).records).toEqual([]);
+});
+
+test("a voided measurement stays in the list as voided, an amended one shows what holds now", async () => {
+  const ledger = await testLedger();
+  const one = await weigh(ledger, "piece:1");
+  await ledger.append("voiding", "piece:1", { entry: one.id, reason: "bubble under the rim" });
+  const two = await weigh(ledger, "piece:2");
+  await ledger.append("amendment", "piece:2", {
+    replaces: two.id,
+    reason: "ticket misread",
+    by: "counter 1",
+    piece: { ticket: "H-0999" },
+  });
+  const { records } = await ledger.records();
+  expect(records.map(({ ticket, voided, amendments }) => ({ ticket, voided, amendments }))).toEqual([
+    { ticket: "H-0999", voided: false, amendments: 1 },
+    { ticket: "H-0412", voided: true, amendments: 0 },
+  ]);
+  expect((await ledger.records({ search: "0999" })).records).toHaveLength(1);
+  expect((await ledger.records({ search: "0412", filters: { voided: true } })).records).toHaveLength(1);
+});
