@@ -1,0 +1,80 @@
+import { type Locale, words } from "./words/index.ts";
+
+export type FindingStateName = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
+
+/** A finding as a page shows it. */
+export interface FindingView {
+  state: FindingStateName;
+  /** name of the metal the piece is said to be; left out when nothing was claimed */
+  claimName?: string;
+  because: string;
+  /** what else the density leaves alive, each with the harmless test that separates it */
+  lookAlikes: readonly { id: string; name: string; whySays: string; separatedBy: string }[];
+  /** procedure doubts to rule out first */
+  suspicions: readonly string[];
+  wouldDecide?: string;
+}
+
+/** The sign that repeats the word: equal, nearly equal, not equal, open. */
+export const findingSigns: Record<FindingStateName, string> = {
+  agrees: "=",
+  "agrees-not-alone": "≈",
+  disagrees: "≠",
+  undecided: "?",
+};
+
+/** The state in one line: sign, word, colour; the word is what counts. */
+export function FindingState({ state, locale = "en" }: { state: FindingStateName; locale?: Locale }) {
+  return (
+    <span class={`state state-${state}`}>
+      <span class="sign" aria-hidden="true">
+        {findingSigns[state]}
+      </span>
+      {words(locale).findings[state]}
+    </span>
+  );
+}
+
+/** The whole finding: state, reason, doubts about the procedure first, then what is still alive. */
+export function FindingWords({ finding, locale = "en" }: { finding: FindingView; locale?: Locale }) {
+  const say = words(locale).finding;
+  const { state, claimName, because, lookAlikes, suspicions, wouldDecide } = finding;
+  return (
+    <section class="sheet" aria-labelledby="finding-heading">
+      <h2 id="finding-heading">{say.heading}</h2>
+      <p>
+        {claimName === undefined ? say.noClaim : `${say.saidToBe} ${claimName}: `}
+        <FindingState state={state} locale={locale} />
+      </p>
+      <p>{because}</p>
+      {suspicions.length > 0 && (
+        <>
+          <h3>{say.first}</h3>
+          <ul>
+            {suspicions.map((one) => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {lookAlikes.length > 0 && (
+        <>
+          <h3>{say.stillAlive}</h3>
+          <ul>
+            {lookAlikes.map(({ id, name, whySays, separatedBy }) => (
+              <li key={id}>
+                <a href={`/metals/${id}`}>{name}</a>: {whySays} <em>{separatedBy}</em>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {wouldDecide !== undefined && (
+        <p>
+          <strong>{say.wouldDecide}</strong> {wouldDecide}
+        </p>
+      )}
+      <p class="hint">{say.opinion}</p>
+    </section>
+  );
+}

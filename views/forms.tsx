@@ -1,0 +1,4 @@
+/** The small parts of every form: entries, choices, refusals. */
+export * from "./forms/choices.tsx";
+export * from "./forms/field.tsx";
+export * from "./forms/problems.tsx";

@@ -1,0 +1,57 @@
+/** A refused entry: one whole sentence, or its four parts. */
+export type FieldError =
+  | string
+  | {
+      /** what is wrong */
+      what: string;
+      /** the entry as it was typed */
+      value?: string;
+      /** what would be right */
+      right: string;
+      /** what to do now */
+      todo: string;
+    };
+
+/** A refused entry in words, tied to its field by id. */
+export function Problem({ id, error }: { id: string; error: FieldError }) {
+  if (typeof error === "string")
+    return (
+      <p class="problem" id={id}>
+        {error}
+      </p>
+    );
+  return (
+    <p class="problem" id={id}>
+      {error.what}
+      {error.value !== undefined && ` “${error.value}”`}
+      <span>
+        {error.right} {error.todo}
+      </span>
+    </p>
+  );
+}
+
+/** All refused entries of a form on top, each leading to its field. */
+export function Problems({
+  heading,
+  problems,
+}: {
+  heading: string;
+  problems: readonly { fieldId: string; error: FieldError }[];
+}) {
+  if (problems.length === 0) return null;
+  return (
+    <section class="problems" role="alert" aria-label={heading}>
+      <p>
+        <strong>{heading}</strong>
+      </p>
+      <ul>
+        {problems.map(({ fieldId, error }) => (
+          <li key={fieldId}>
+            <a href={`#${fieldId}`}>{typeof error === "string" ? error : error.what}</a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
