@@ -1,0 +1,73 @@
+import type { Input } from "./input.ts";
+import type { MeasuredDensity } from "./measured-density.ts";
+
+/** One named input and what it does to the density. */
+export interface DensityBudgetRow {
+  input: string;
+  unit: Input["unit"];
+  value: number;
+  u: number;
+  dof: number;
+  /** ∂ρ/∂input, g/cm³ per unit of the input */
+  sensitivity: number;
+  /** |sensitivity|·u, g/cm³ */
+  contributionGPerCm3: number;
+  /** part of the variance, 0…1 */
+  share: number;
+}
+
+/** The Monte Carlo evaluation behind a result. */
+export interface MonteCarloSummary {
+  meanGPerCm3: number;
+  uGPerCm3: number;
+  intervalGPerCm3: readonly [number, number];
+  trials: number;
+  /** true when the numerical tolerance of JCGM 101 was reached */
+  settled: boolean;
+  /** true when the GUM interval agrees with it within that tolerance (JCGM 101 clause 8) */
+  validatesGum: boolean;
+}
+
+/** A point of the density's distribution, for a plot. */
+export interface CurvePoint {
+  gPerCm3: number;
+  /** probability per g/cm³ */
+  probabilityDensity: number;
+}
+
+/** Everything one measurement says. */
+export interface DensityResult {
+  /** at the liquid's temperature */
+  gPerCm3: number;
+  uGPerCm3: number;
+  /** effective degrees of freedom, Infinity when every u is taken as known */
+  dof: number;
+  /** coverage factor of the quoted interval: half its width over u */
+  k: number;
+  expandedGPerCm3: number;
+  intervalGPerCm3: readonly [number, number];
+  intervalFrom: "gum" | "monte-carlo";
+  confidence: number;
+  gumIntervalGPerCm3: readonly [number, number];
+  /** absent when only the GUM evaluation was asked for */
+  monteCarlo?: MonteCarloSummary;
+  gPerCm3At20: number;
+  uGPerCm3At20: number;
+  /** density at 20 °C over that of water at its greatest density, and dry reading over displaced mass */
+  relativeDensity: { d20over4: number; apparent: number };
+  massGrams: number;
+  uMassGrams: number;
+  volumeCm3: number;
+  uVolumeCm3: number;
+  displacedGrams: number;
+  uDisplacedGrams: number;
+  liquidGPerCm3: number;
+  liquidCelsius: number;
+  airKgPerM3: number;
+  pieces: number;
+  budget: readonly DensityBudgetRow[];
+  curve: readonly CurvePoint[];
+  warnings: readonly string[];
+  /** the same, as a finding needs it */
+  measured: MeasuredDensity;
+}

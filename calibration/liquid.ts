@@ -1,0 +1,130 @@
+import { polynomial } from "./arithmetic.ts";
+import type { Expression, Input, Inputs } from "./input.ts";
+import {
+  checkWaterRange,
+  dissolvedAirShift,
+  risePerSolids,
+  solidsCompositionHalfWidth,
+  waterCompressibility,
+  waterFormula,
+  waterFormulaU,
+} from "./water.ts";
+
+/** How pure the water is said to be. */
+export const purities = ["distilled", "deionised", "boiled", "tap"] as const;
+export type Purity = (typeof purities)[number];
+
+/** How much air the water holds: between none and saturation unless somebody knows. */
+export const dissolvedAirs = ["unknown", "none", "saturated"] as const;
+export type DissolvedAir = (typeof dissolvedAirs)[number];
+
+/** Temperature of the liquid with what is known of it. */
+export interface Temperature {
+  celsius: number;
+  /** standard uncertainty of the thermometer reading */
+  uCelsius: number;
+  /** half-width of the difference between thermometer and piece */
+  gradientCelsius?: number;
+}
+
+export interface Water {
+  kind: "water";
+  temperature: Temperature;
+  purity: Purity;
+  /** mg/L; when nobody measured tap water it may hold anything up to `tapSolids` */
+  dissolvedSolidsMgPerL?: number;
+  dissolvedAir?: DissolvedAir;
+  /** a drop of wetting agent in the water */
+  wettingAgent?: boolean;
+  /** standard uncertainty of the water formula, kg/m³, where better is known than `waterFormulaU` */
+  formulaUKgPerM3?: number;
+}
+
+export interface StatedLiquid {
+  kind: "stated";
+  name: string;
+  gPerCm3: number;
+  uGPerCm3: number;
+  /** of the liquid at the weighing; without one the stated density is taken as that of the weighing */
+  temperature?: Temperature;
+  /** temperature the stated density holds at, and the cubic expansion of the liquid per °C */
+  statedAtCelsius?: number;
+  expansionPerCelsius?: number;
+}
+
+export type Liquid = Water | StatedLiquid;
+
+/** Tap water nobody measured, mg/L (common practice: drinking water stays below this nearly everywhere). */
+export const tapSolids = 600;
+
+/** A liquid in the model: its density in kg/m³ and its temperature. */
+export interface LiquidInModel {
+  kgPerM3: Expression;
+  celsius: Expression;
+}
+
+function temperatureIn(inputs: Inputs, name: string, t: Temperature): Expression {
+  const read = inputs.normal(`${name} temperature`, "°C", t.celsius, t.uCelsius);
+  const gradient = inputs.rectangular("temperature gradient", "°C", 0, t.gradientCelsius ?? 0);
+  return (a, of) => a.plus(of(read), of(gradient));
+}
+
+function waterIn(inputs: Inputs, water: Water, hectopascals: number): LiquidInModel {
+  checkWaterRange(water.temperature.celsius);
+  const celsius = temperatureIn(inputs, "water", water.temperature);
+  const formula = inputs.normal("water formula", "kg/m³", 0, water.formulaUKgPerM3 ?? waterFormulaU);
+  const air = dissolvedAirIn(inputs, water.dissolvedAir ?? "unknown");
+  const measured = water.dissolvedSolidsMgPerL;
+  const solids =
+    measured !== undefined
+      ? inputs.rectangular("dissolved solids", "mg/L", measured, measured * solidsCompositionHalfWidth)
+      : inputs.between(
+          "dissolved solids",
+          "mg/L",
+          0,
+          water.purity === "tap" || water.purity === "boiled" ? tapSolids : 0,
+        );
+  // a drop in half a litre adds up to 0.01 kg/m³, the trade's 0.1 % by volume up to 0.05 (common practice)
+  const agent = inputs.between("wetting agent", "kg/m³", 0, water.wettingAgent ? 0.05 : 0);
+  const pressed = 1 + waterCompressibility(water.temperature.celsius) * (hectopascals * 100 - 101325);
+  return {
+    celsius,
+    kgPerM3: (a, of) => {
+      const t = celsius(a, of);
+      const pure = a.plus(a.times(waterFormula(a, t), a.of(pressed)), of(formula));
+      const withAir = a.plus(pure, a.times(dissolvedAirShift(a, t), of(air)));
+      const withSolids = a.plus(withAir, a.times(of(solids), a.of(risePerSolids / 1000)));
+      return a.plus(withSolids, of(agent));
+    },
+  };
+}
+
+function dissolvedAirIn(inputs: Inputs, held: DissolvedAir): Input {
+  if (held === "unknown") return inputs.between("dissolved air", "share of saturation", 0, 1);
+  return inputs.normal("dissolved air", "share of saturation", held === "none" ? 0 : 1, 0);
+}
+
+function statedIn(inputs: Inputs, liquid: StatedLiquid): LiquidInModel {
+  const stated = inputs.normal(
+    `density of ${liquid.name}`,
+    "kg/m³",
+    liquid.gPerCm3 * 1000,
+    liquid.uGPerCm3 * 1000,
+  );
+  const t = liquid.temperature;
+  const celsius = t ? temperatureIn(inputs, liquid.name, t) : (((a) => a.of(20)) satisfies Expression);
+  const expansion = liquid.expansionPerCelsius ?? 0;
+  const at = liquid.statedAtCelsius ?? t?.celsius ?? 20;
+  return {
+    celsius,
+    kgPerM3: (a, of) =>
+      t === undefined || expansion === 0
+        ? of(stated)
+        : a.times(of(stated), polynomial(a, a.minus(celsius(a, of), a.of(at)), [1, -expansion])),
+  };
+}
+
+/** The liquid's named inputs and its density. `hectopascals`: air pressure over it. Throws RangeError for water outside 0–40 °C. */
+export function liquidIn(inputs: Inputs, liquid: Liquid, hectopascals: number): LiquidInModel {
+  return liquid.kind === "water" ? waterIn(inputs, liquid, hectopascals) : statedIn(inputs, liquid);
+}

@@ -1,0 +1,39 @@
+import type { Ambient } from "./ambient.ts";
+import type { BalanceTraits, Series } from "./balance.ts";
+import type { Liquid } from "./liquid.ts";
+import type { Hanger } from "./suspension.ts";
+
+/** A body of known mass and density weighed with the piece, such as a stone in its setting. */
+export interface AddedBody {
+  name: string;
+  massGrams: number;
+  uMassGrams: number;
+  gPerCm3: number;
+  uGPerCm3: number;
+}
+
+/** How the displaced mass was weighed. */
+export type Weighing =
+  | { method: "hung"; immersed: Series }
+  | { method: "displaced"; rise: Series }
+  | { method: "flask"; full: Series; withPiece: Series };
+
+/** One measurement of one piece, or of several identical pieces together. */
+export interface Measurement {
+  dry: Series;
+  weighing: Weighing;
+  liquid: Liquid;
+  air: Ambient;
+  balance: BalanceTraits;
+  hanger: Hanger;
+  /** most that bubbles may lift, mg; they only ever lift */
+  bubbleAllowanceMg: number;
+  pieces: number;
+  added?: readonly AddedBody[];
+  /** dry and immersed readings were taken in pairs, so their scatter may be correlated */
+  paired?: boolean;
+  /** linear thermal expansion of the piece, 1/°C, where its metal is claimed; else that of the trade's metals */
+  linearExpansionPerCelsius?: number;
+  /** coverage probability of the interval */
+  confidence: number;
+}

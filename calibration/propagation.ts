@@ -1,0 +1,94 @@
+import type { Expression, Input, Inputs } from "./input.ts";
+import { inputQuantity, quantities } from "./quantity.ts";
+
+/** What one input does to the result. */
+export interface BudgetRow {
+  input: Input;
+  /** ∂result/∂input, result unit per input unit */
+  sensitivity: number;
+  /** sensitivity · u, signed, in the result's unit */
+  contribution: number;
+  /** part of the variance, 0…1; correlated inputs share their common term */
+  share: number;
+}
+
+/** First-order GUM result. */
+export interface Propagated {
+  value: number;
+  u: number;
+  /** effective degrees of freedom (Welch–Satterthwaite), Infinity when every input's u is taken as known */
+  dof: number;
+  rows: BudgetRow[];
+}
+
+/**
+ * Law of propagation of uncertainty with correlations, JCGM 100:2008 eq. (13), and effective degrees of freedom, (G.2b).
+ * Correlated inputs come from paired repeats: their sum is one set of repeats, so it enters (G.2b) as one term with
+ * the dof of the pair (the formula itself does not hold for correlated inputs one by one).
+ */
+export function propagate(model: Expression, inputs: Inputs): Propagated {
+  const of = inputs.all.map((input) => inputQuantity(input.value, input.index, inputs.all.length));
+  const { value, partials } = model(quantities, (input) => of[input.index]!);
+  const contribution = inputs.all.map((input, i) => (partials[i] ?? 0) * input.u);
+  const variances = contribution.map((c) => c * c);
+  const partner = new Map<number, number>();
+  for (const { a, b, r } of inputs.correlations) {
+    const common = r * contribution[a.index]! * contribution[b.index]!;
+    variances[a.index]! += common;
+    variances[b.index]! += common;
+    partner.set(b.index, a.index);
+  }
+  const variance = variances.reduce((total, v) => total + v, 0);
+  const together = new Map<number, number>();
+  variances.forEach((v, i) => {
+    const first = partner.get(i) ?? i;
+    together.set(first, (together.get(first) ?? 0) + v);
+  });
+  let loss = 0;
+  for (const [i, v] of together) loss += (v * v) / inputs.all[i]!.dof;
+  return {
+    value,
+    u: Math.sqrt(Math.max(0, variance)),
+    dof: loss === 0 ? Number.POSITIVE_INFINITY : (variance * variance) / loss,
+    rows: inputs.all.map((input, i) => ({
+      input,
+      sensitivity: partials[i] ?? 0,
+      contribution: contribution[i]!,
+      share: variance === 0 ? 0 : variances[i]! / variance,
+    })),
+  };
+}
+
+/** Value and u of a model alone, for results of which nobody needs the budget. */
+export function valueAndU(model: Expression, inputs: Inputs): { value: number; u: number } {
+  const { value, u } = propagate(model, inputs);
+  return { value, u };
+}
+
+/**
+ * Standard uncertainty with the second-order terms of JCGM 100:2008, 5.1.2 note, added:
+ * Σij [½(∂²f/∂xi∂xj)² + ∂f/∂xi · ∂³f/∂xi∂xj²] u²(xi) u²(xj). Second and third derivatives come from exact gradients a
+ * standard uncertainty to either side. When it differs from the first-order u, the model is not straight enough.
+ */
+export function secondOrderU(model: Expression, inputs: Inputs): number {
+  const count = inputs.all.length;
+  const active = inputs.all.filter((input) => input.u > 0);
+  const values = inputs.all.map((input) => input.value);
+  const gradient = (shifted?: Input, by = 0) => {
+    const of = values.map((v, i) => inputQuantity(i === shifted?.index ? v + by : v, i, count));
+    return model(quantities, (input) => of[input.index]!).partials;
+  };
+  const centre = gradient();
+  let variance = propagate(model, inputs).u ** 2;
+  for (const j of active) {
+    const up = gradient(j, j.u);
+    const down = gradient(j, -j.u);
+    for (const i of active) {
+      const slopes = [down, centre, up].map((g) => (g[i.index] ?? 0) * i.u) as [number, number, number];
+      const second = (slopes[2] - slopes[0]) / 2;
+      const third = slopes[2] - 2 * slopes[1] + slopes[0];
+      variance += 0.5 * second * second + slopes[1] * third;
+    }
+  }
+  return Math.sqrt(Math.max(0, variance));
+}

@@ -1,0 +1,51 @@
+import type { DensityResult } from "../../calibration/density-result.ts";
+import { measure } from "../../calibration/measure.ts";
+import { type Random32, seededRandom } from "../../calibration/random.ts";
+import { metal } from "../alloys/library.ts";
+import { type Finding, findingFor } from "../findings/finding.ts";
+import { type ComputeError, type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
+import { measurementOf } from "./measurement-of.ts";
+import { fromMetrology, fromSchema, idOf } from "./refusal.ts";
+import { responseOf } from "./response-of.ts";
+
+/** The same request gives the same digits, whenever and wherever it is computed. */
+export const fixedSeed = 31415927;
+
+/** The answer to a checked request. Throws RangeError as measure and findingFor do. */
+export function evaluate(request: ComputeRequest, random: Random32): ComputeResponse {
+  const claimed = request.claim === undefined ? undefined : metal(request.claim);
+  const perMillion = claimed?.expansionPerMillionK ?? undefined;
+  const result = measure(
+    measurementOf(request, perMillion === undefined ? undefined : perMillion * 1e-6),
+    random,
+  );
+  return responseOf(request.id, result, findingOf(result, request));
+}
+
+function findingOf(result: DensityResult, { claim, confidence, balance, pieces }: ComputeRequest): Finding {
+  return findingFor(result.measured, claim, confidence, {
+    celsius: result.liquidCelsius,
+    massG: result.massGrams,
+    readabilityG: balance.readability_g,
+    pieces,
+  });
+}
+
+/**
+ * Answers one request of the contract, given as parsed JSON. Never throws for a bad request: the answer is then
+ * {"id","error":{"at","message"}}.
+ */
+export function compute(request: unknown): ComputeResponse | ComputeError {
+  const parsed = computeRequest.safeParse(request);
+  if (!parsed.success) return fromSchema(idOf(request), parsed.error);
+  try {
+    return evaluate(parsed.data, seededRandom(fixedSeed));
+  } catch (error) {
+    return fromMetrology(parsed.data.id, parsed.data.method, error);
+  }
+}
+
+/** True for the answer to a request that could not be computed. */
+export function isError(answer: ComputeResponse | ComputeError): answer is ComputeError {
+  return "error" in answer;
+}

@@ -1,0 +1,176 @@
+import { z } from "zod";
+import { isDecimal } from "../../calibration/decimal.ts";
+import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
+import { massUnits } from "../../calibration/units.ts";
+
+function describe(input: unknown): string {
+  return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));
+}
+
+/** A reading as the display wrote it. A JSON number is refused: 31.10 would arrive as 31.1 and lose its last place. */
+const reading = z
+  .string({
+    error: ({ input }) =>
+      typeof input === "number"
+        ? `The reading ${input} is a JSON number, which forgets how many decimals the display showed. Write it as text, such as "${input}", with every digit shown.`
+        : `A reading is text with the digits of the display, such as "31.1035", not ${describe(input)}.`,
+  })
+  .refine((text) => isDecimal(text), {
+    error: ({ input }) =>
+      `"${String(input)}" is not a decimal number. Right: digits with one point and no unit, such as "31.1035"; the unit stands beside the readings as "unit".`,
+  });
+
+const series = z.strictObject({
+  readings: z.array(reading).min(1, 'Give at least one reading, such as ["31.1035"].'),
+  unit: z.enum(massUnits as [string, ...string[]]).default("g"),
+  zero_before: reading.optional(),
+  zero_after: reading.optional(),
+});
+
+const positive = z.number().positive();
+const notNegative = z.number().nonnegative();
+
+const water = z.strictObject({
+  kind: z.literal("water"),
+  temperature_c: z.number(),
+  temperature_u_c: notNegative.default(0.3),
+  gradient_c: notNegative.default(0),
+  purity: z.enum(purities).default("distilled"),
+  dissolved_solids_mg_l: notNegative.max(5000).optional(),
+  dissolved_air: z.enum(dissolvedAirs).default("unknown"),
+  wetting_agent: z.boolean().default(false),
+  formula_u_kg_m3: notNegative.optional(),
+});
+
+const statedLiquid = z.strictObject({
+  kind: z.literal("stated"),
+  name: z.string().min(1),
+  density_g_cm3: positive,
+  u_g_cm3: notNegative,
+  temperature_c: z.number().optional(),
+  temperature_u_c: notNegative.default(0.3),
+  stated_at_c: z.number().optional(),
+  expansion_per_c: z.number().optional(),
+});
+
+const air = z.union(
+  [
+    z.strictObject({ density_kg_m3: positive, u_kg_m3: notNegative }),
+    z.strictObject({
+      temperature_c: z.number(),
+      pressure_hpa: positive,
+      humidity_pct: notNegative,
+      temperature_u_c: notNegative.optional(),
+      pressure_u_hpa: notNegative.optional(),
+      humidity_u_pct: notNegative.optional(),
+    }),
+    z.strictObject({ altitude_m: z.number() }),
+  ],
+  {
+    error:
+      'Air is one of {"density_kg_m3","u_kg_m3"}, {"temperature_c","pressure_hpa","humidity_pct"} or {"altitude_m"}, all numbers and nothing else beside them.',
+  },
+);
+
+const balance = z.strictObject({
+  readability_g: positive,
+  repeatability_g: notNegative,
+  immersed_readability_g: positive.optional(),
+  immersed_repeatability_g: notNegative.optional(),
+  linearity_g: notNegative.default(0),
+  span_u_relative: notNegative.optional(),
+});
+
+const hanger = z.strictObject({
+  wire_mm: notNegative.max(5).default(0),
+  zeroed: z.literal("immersed", {
+    error:
+      'The hanger is zeroed "immersed": at its working depth in the liquid, so that its own displacement cancels.',
+  }),
+  meniscus_change: notNegative.max(1).optional(),
+  depth_mm: notNegative.optional(),
+});
+
+const addedBody = z.strictObject({
+  name: z.string().min(1),
+  mass_g: positive,
+  u_mass_g: notNegative,
+  density_g_cm3: positive,
+  u_density_g_cm3: notNegative,
+});
+
+const common = {
+  id: z.string().min(1),
+  dry: series,
+  liquid: z.discriminatedUnion("kind", [water, statedLiquid]),
+  air,
+  balance,
+  hanger: hanger.default({ wire_mm: 0, zeroed: "immersed" }),
+  bubble_allowance_mg: notNegative.default(0),
+  pieces: z.int().positive().default(1),
+  added: z.array(addedBody).optional(),
+  paired: z.boolean().default(false),
+  claim: z.string().min(1).optional(),
+  confidence: z.number().min(0.5).max(0.9999).default(0.9545),
+};
+
+/** A request to `underhook compute` and POST /api/compute. Unknown keys are errors. */
+export const computeRequest = z.discriminatedUnion("method", [
+  z.strictObject({ method: z.literal("hung"), ...common, immersed: series }),
+  z.strictObject({ method: z.literal("displaced"), ...common, rise: series }),
+  z.strictObject({
+    method: z.literal("flask"),
+    ...common,
+    flask: z.strictObject({ full: series, with_piece: series }),
+  }),
+]);
+
+export type ComputeRequest = z.infer<typeof computeRequest>;
+
+/** The answer to a request that could be computed. Full precision; dof is null when it is infinite. */
+export const computeResponse = z.strictObject({
+  id: z.string(),
+  density_g_cm3: z.number(),
+  u_g_cm3: z.number(),
+  dof: z.number().nullable(),
+  k: z.number(),
+  expanded_g_cm3: z.number(),
+  interval_g_cm3: z.tuple([z.number(), z.number()]),
+  interval_from: z.enum(["gum", "monte-carlo"]),
+  density_20_g_cm3: z.number(),
+  relative_density: z.strictObject({ d20_4: z.number(), apparent: z.number() }),
+  mass_g: z.number(),
+  u_mass_g: z.number(),
+  volume_cm3: z.number(),
+  u_volume_cm3: z.number(),
+  liquid_density_g_cm3: z.number(),
+  air_density_kg_m3: z.number(),
+  budget: z.array(
+    z.strictObject({
+      input: z.string(),
+      unit: z.string(),
+      value: z.number(),
+      u: z.number(),
+      sensitivity: z.number(),
+      contribution_g_cm3: z.number(),
+      share: z.number(),
+    }),
+  ),
+  finding: z.strictObject({
+    claim: z.string().nullable(),
+    state: z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]),
+    because: z.string(),
+  }),
+  alive: z.array(z.string()),
+  warnings: z.array(z.string()),
+});
+
+export type ComputeResponse = z.infer<typeof computeResponse>;
+
+/** The answer to a request that could not. `at` is the path of the key, such as "immersed.readings[0]". */
+export const computeError = z.strictObject({
+  id: z.string().nullable(),
+  error: z.strictObject({ at: z.string(), message: z.string() }),
+});
+
+export type ComputeError = z.infer<typeof computeError>;

@@ -1,0 +1,152 @@
+import { describe, expect, it } from "vitest";
+import { compute, isError } from "../../../server/compute/compute.ts";
+import type { ComputeResponse } from "../../../server/compute/contract.ts";
+import { answerLine } from "../../../server/compute/lines.ts";
+
+/** One troy ounce of silver at a 0.1 mg bench; readings invented. */
+const ounce = {
+  id: "a1",
+  method: "hung",
+  dry: { readings: ["31.1035"] },
+  immersed: { readings: ["28.1435"] },
+  liquid: {
+    kind: "water",
+    temperature_c: 21.4,
+    temperature_u_c: 0.058,
+    purity: "distilled",
+    dissolved_solids_mg_l: 0,
+  },
+  air: { density_kg_m3: 1.19, u_kg_m3: 0.017 },
+  balance: {
+    readability_g: 0.0001,
+    repeatability_g: 0.0001,
+    immersed_repeatability_g: 0.0003,
+    linearity_g: 0,
+  },
+  hanger: { wire_mm: 0, zeroed: "immersed" },
+  bubble_allowance_mg: 0,
+  pieces: 1,
+  claim: "ag-999",
+  confidence: 0.9545,
+};
+
+function answered(request: unknown): ComputeResponse {
+  const answer = compute(request);
+  if (isError(answer)) throw new Error(`${answer.error.at}: ${answer.error.message}`);
+  return answer;
+}
+
+function refused(request: unknown) {
+  const answer = compute(request);
+  if (!isError(answer)) throw new Error("expected a refusal");
+  return answer;
+}
+
+describe("compute", () => {
+  it("answers with every key of the contract", () => {
+    expect(Object.keys(answered(ounce)).sort()).toEqual(
+      [
+        "id",
+        "density_g_cm3",
+        "u_g_cm3",
+        "dof",
+        "k",
+        "expanded_g_cm3",
+        "interval_g_cm3",
+        "interval_from",
+        "density_20_g_cm3",
+        "relative_density",
+        "mass_g",
+        "u_mass_g",
+        "volume_cm3",
+        "u_volume_cm3",
+        "liquid_density_g_cm3",
+        "air_density_kg_m3",
+        "budget",
+        "finding",
+        "alive",
+        "warnings",
+      ].sort(),
+    );
+  });
+
+  it("puts fine silver at 10.4746 g/cm³ and keeps the claim alive", () => {
+    const answer = answered(ounce);
+    expect(answer.density_g_cm3).toBeCloseTo(10.4746, 4);
+    expect(answer.alive).toContain("ag-999");
+    expect(answer.finding.state).toBe("agrees-not-alone");
+  });
+
+  it("says what is alive when nothing is claimed", () => {
+    const { claim: _, ...unclaimed } = ounce;
+    const answer = answered(unclaimed);
+    expect(answer.finding.claim).toBeNull();
+    expect(answer.alive).toContain("ag-999");
+  });
+
+  it("has a budget whose shares add up to one and whose contributions add up to u", () => {
+    const { budget, u_g_cm3 } = answered(ounce);
+    expect(budget.reduce((total, row) => total + row.share, 0)).toBeCloseTo(1, 12);
+    expect(Math.hypot(...budget.map((row) => row.contribution_g_cm3))).toBeCloseTo(u_g_cm3, 12);
+  });
+
+  it("gives the same density whether displaced mass was read as a rise or as two readings", () => {
+    const { immersed: _, ...rest } = ounce;
+    const rise = answered({ ...rest, method: "displaced", rise: { readings: ["2.9600"] } });
+    const flask = answered({
+      ...rest,
+      method: "flask",
+      flask: { full: { readings: ["73.2110"] }, with_piece: { readings: ["101.3545"] } },
+    });
+    expect(rise.density_g_cm3).toBeCloseTo(answered(ounce).density_g_cm3, 12);
+    expect(flask.density_g_cm3).toBeCloseTo(rise.density_g_cm3, 12);
+    expect(flask.u_g_cm3).toBeGreaterThan(rise.u_g_cm3);
+  });
+
+  it("gives the same answer twice, digit for digit", () => {
+    const kitchen = { ...ounce, balance: { readability_g: 0.1, repeatability_g: 0.1 } };
+    expect(answered(kitchen).interval_from).toBe("monte-carlo");
+    expect(answered(kitchen)).toEqual(answered(kitchen));
+  });
+
+  it("refuses a reading given as a JSON number and says why", () => {
+    const answer = refused({ ...ounce, dry: { readings: [31.1] } });
+    expect(answer).toMatchObject({ id: "a1", error: { at: "dry.readings[0]" } });
+    expect(answer.error.message).toMatch(/31\.1 is a JSON number.*decimals.*"31\.1"/);
+  });
+
+  it("refuses unknown keys wherever they stand", () => {
+    expect(refused({ ...ounce, colour: "yellow" }).error.at).toBe("colour");
+    expect(refused({ ...ounce, balance: { ...ounce.balance, readibility_g: 1 } }).error.at).toBe(
+      "balance.readibility_g",
+    );
+    expect(refused({ ...ounce, air: { altitude_m: 3, u_kg_m3: 1 } }).error.at).toBe("air");
+    expect(refused({ ...ounce, rise: { readings: ["1"] } }).error.at).toBe("rise");
+  });
+
+  it("refuses swapped readings, hot water, and a claim the library does not know, each at its place", () => {
+    const swapped = refused({ ...ounce, dry: ounce.immersed, immersed: ounce.dry });
+    expect(swapped.error.at).toBe("immersed");
+    expect(swapped.error.message).toMatch(/swapped/);
+    const hot = refused({ ...ounce, liquid: { kind: "water", temperature_c: 70 } });
+    expect(hot.error).toMatchObject({ at: "liquid.temperature_c" });
+    expect(hot.error.message).toMatch(/0 to 40 °C/);
+    expect(refused({ ...ounce, claim: "ag-9999999" }).error.at).toBe("claim");
+  });
+
+  it("refuses a piece whose displaced mass drowns in the display's step", () => {
+    const answer = refused({
+      ...ounce,
+      dry: { readings: ["1.0"] },
+      immersed: { readings: ["0.9"] },
+      balance: { readability_g: 0.1, repeatability_g: 0.1 },
+    });
+    expect(answer.error.message).toMatch(/within its own uncertainty.*larger piece/);
+  });
+
+  it("answers a line that is no JSON without an id, and an empty line not at all", () => {
+    expect(answerLine("{not json")).toMatchObject({ id: null, error: { at: "" } });
+    expect(answerLine("   ")).toBeNull();
+    expect(answerLine('"text"')).toMatchObject({ id: null });
+  });
+});
