@@ -1,3 +1,5 @@
+import { toPlace } from "../../calibration/rounding.ts";
+
 /** Mass in words: mg below 0.1 g, else g; as many digits as say something. For sentences, never for results. */
 export function massWords(grams: number): string {
   const size = Math.abs(grams);
@@ -10,7 +12,7 @@ export function massWords(grams: number): string {
 export function shortest(value: number, digits: number): string {
   if (value === 0) return "0";
   const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
-  return value.toFixed(Math.min(decimals, 12));
+  return toPlace(value, decimals);
 }
 
 /** Density in words, g/cm³, to a hundredth. */

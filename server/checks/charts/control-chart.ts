@@ -1,0 +1,61 @@
+/** The four charts of a bench: two of its checks, two that every piece gives for nothing. */
+export const chartKinds = ["check-weight", "reference-density", "zero-after-lift", "dry-after"] as const;
+export type ChartKind = (typeof chartKinds)[number];
+
+export const chartWords: Record<ChartKind, { title: string; unit: "g" | "g/cm³" }> = {
+  "check-weight": { title: "Check weight: reading minus its value", unit: "g" },
+  "reference-density": { title: "Reference piece: density found", unit: "g/cm³" },
+  "zero-after-lift": { title: "Empty hanger: zero after minus zero before", unit: "g" },
+  "dry-after": { title: "Dry mass after minus before", unit: "g" },
+};
+
+/** One attempt. Every attempt is a point: those of one check share their session. */
+export interface ChartPoint {
+  /** ISO 8601 */
+  at: string;
+  value: number;
+  by: string;
+  session: string;
+  /** cause found, if one was looked for */
+  cause?: string;
+}
+
+/** Limits and the signature they rest on. They hold from `from` until the next epoch begins. */
+export interface Epoch {
+  from: string;
+  mean: number;
+  s: number;
+  /** how many points the limits rest on */
+  n: number;
+  provisional: boolean;
+  signedBy: string;
+  why: string;
+}
+
+/** Plain data for the ledger; points and epochs are only ever added. */
+export interface ControlChart {
+  kind: ChartKind;
+  /** balance or reference piece the chart belongs to */
+  of: string;
+  epochs: readonly Epoch[];
+  points: readonly ChartPoint[];
+}
+
+/** The epoch a moment falls in, or undefined before the first. */
+export function epochAt(chart: ControlChart, at: string): Epoch | undefined {
+  return chart.epochs.findLast(({ from }) => from <= at);
+}
+
+/** The chart with one more attempt. Throws RangeError when its value is no number or it is older than the last. */
+export function withPoint(chart: ControlChart, point: ChartPoint): ControlChart {
+  if (!Number.isFinite(point.value))
+    throw new RangeError(
+      `A point of ${point.value} is no number. Right: the value found, in ${chartWords[chart.kind].unit}.`,
+    );
+  const last = chart.points.at(-1);
+  if (last !== undefined && point.at < last.at)
+    throw new RangeError(
+      `A point of ${point.at} cannot follow one of ${last.at}: a chart is kept in order. Look at the clock.`,
+    );
+  return { ...chart, points: [...chart.points, point] };
+}

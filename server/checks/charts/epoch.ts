@@ -1,0 +1,40 @@
+import { mean, sampleDeviation, scatterPerReadability } from "../check.ts";
+import type { ChartPoint, ControlChart, Epoch } from "./control-chart.ts";
+
+/** Common practice: provisional limits from 7 points, better 12; limits to keep from 25. */
+export const pointsForLimits = { provisional: 7, settled: 25 };
+
+/**
+ * The chart with new limits, from `from` on. Limits never follow the data by themselves: somebody signs, and says why
+ * (first limits, new water, balance moved, new hanger). Old epochs and their points stay as they were.
+ * `basis` are the points the limits rest on. Throws RangeError without signature or reason, below seven points, or
+ * when it would begin before the epoch it follows.
+ */
+export function withEpoch(
+  chart: ControlChart,
+  signed: { from: string; by: string; why: string; basis: readonly ChartPoint[]; resolution?: number },
+): ControlChart {
+  const { from, by, why, basis, resolution = 0 } = signed;
+  if (by.trim() === "" || why.trim() === "")
+    throw new RangeError("New limits need a name and a reason. Sign them, and say what changed.");
+  if (basis.length < pointsForLimits.provisional)
+    throw new RangeError(
+      `Limits from ${basis.length} points would be guesswork. Right: at least ${pointsForLimits.provisional}. Go on checking without limits until then.`,
+    );
+  const before = chart.epochs.at(-1);
+  if (before !== undefined && from <= before.from)
+    throw new RangeError(
+      `New limits cannot begin at ${from}, since those in force began at ${before.from}. Limits hold from now on, never backwards.`,
+    );
+  const values = basis.map(({ value }) => value);
+  const epoch: Epoch = {
+    from,
+    mean: mean(values),
+    s: Math.max(sampleDeviation(values), scatterPerReadability * resolution),
+    n: values.length,
+    provisional: values.length < pointsForLimits.settled,
+    signedBy: by.trim(),
+    why: why.trim(),
+  };
+  return { ...chart, epochs: [...chart.epochs, epoch] };
+}

@@ -1,0 +1,66 @@
+import { isDecimal } from "../../calibration/decimal.ts";
+
+/** What can be checked of a bench. */
+export type CheckKind =
+  | "repeatability"
+  | "immersed-repeatability"
+  | "linearity"
+  | "eccentricity"
+  | "zero-return"
+  | "check-weight"
+  | "ice-point"
+  | "thermometer"
+  | "reference-piece";
+
+/** Who checked what and when; `at` is ISO 8601 in UTC with milliseconds, so that text order is time order. */
+export interface CheckedBy {
+  at: string;
+  by: string;
+  /** the balance or thermometer, by the name the bench gives it */
+  of: string;
+}
+
+/** The outcome of one check, ready for the ledger: plain data, numbers in the unit of their name. */
+export interface CheckResult<Found = unknown> extends CheckedBy {
+  kind: CheckKind;
+  passed: boolean;
+  /** what was found and why that passes or fails, with the values */
+  says: string;
+  /** what to do next */
+  todo: string;
+  found: Found;
+}
+
+/** Degrees of freedom as JSON can hold them: null stands for infinitely many. */
+export type Dof = number | null;
+
+/** A reading as shown, in g. Throws RangeError when the text is no decimal number. */
+export function shownGrams(text: string): number {
+  if (!isDecimal(text))
+    throw new RangeError(`"${text}" is no reading. Right: digits with one point, in g, such as 20.0003.`);
+  return Number(text);
+}
+
+export function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** Standard deviation of a sample, n − 1 in the divisor. NaN below two values. */
+export function sampleDeviation(values: readonly number[]): number {
+  const centre = mean(values);
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - centre) ** 2, 0) / (values.length - 1));
+}
+
+/**
+ * What the display alone scatters: two roundings of d/√12 each, at zero and at load, so 0.41 d. A display that shows
+ * the same figures again and again has hidden its scatter below this, not lost it.
+ */
+export const scatterPerReadability = 1 / Math.sqrt(6);
+
+/** Throws RangeError when a check has too few readings to say anything. */
+export function atLeast(count: number, readings: readonly unknown[], of: string): void {
+  if (readings.length < count)
+    throw new RangeError(
+      `${of} needs at least ${count} readings and got ${readings.length}. Take ${count - readings.length} more.`,
+    );
+}

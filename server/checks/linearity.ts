@@ -1,0 +1,90 @@
+import { massWords, shortest } from "./amounts.ts";
+import {
+  atLeast,
+  type CheckedBy,
+  type CheckResult,
+  mean,
+  scatterPerReadability,
+  shownGrams,
+} from "./check.ts";
+import { type CheckWeight, conventional } from "./check-weights.ts";
+
+/** Common practice: the departure from a straight line stays within three last places. */
+const mostPerReadability = 3;
+
+export interface LinearityTest {
+  /** each load once or more, the balance zeroed before each; readings in g as shown */
+  loads: readonly { weights: readonly CheckWeight[]; readings: readonly string[] }[];
+  readabilityGrams: number;
+  repeatabilityGrams: number;
+  /** largest departure from the straight line to pass, g */
+  mostGrams?: number;
+}
+
+export interface LinearityFound {
+  points: { loadGrams: number; errorGrams: number; departureGrams: number; uGrams: number }[];
+  /** slope of the errors: a span error, which cancels in a density and stays in a mass; relative */
+  spanError: number;
+  largestDepartureGrams: number;
+  /** half-width for budgets: departure and the test's own uncertainty together, as a rectangular law */
+  linearityGrams: number;
+}
+
+/**
+ * Errors of indication against check weights, parted into a straight line through zero (span: cancels in the ratio of
+ * a density) and the departures from it (linearity: does not). The line is fitted by least squares. Throws RangeError
+ * below three loads. The half-width a is chosen so that a²/3 = (largest departure)²/3 + u², u of the test at that load.
+ */
+export function linearity(test: LinearityTest, checked: CheckedBy): CheckResult<LinearityFound> {
+  const { loads, readabilityGrams, repeatabilityGrams } = test;
+  atLeast(3, loads, "A linearity test");
+  const measured = loads.map(({ weights, readings }) => {
+    atLeast(1, readings, "Each load of a linearity test");
+    const values = weights.map(conventional);
+    const loadGrams = values.reduce((sum, { grams }) => sum + grams, 0);
+    return {
+      loadGrams,
+      errorGrams: mean(readings.map(shownGrams)) - loadGrams,
+      uGrams: Math.hypot(
+        values.reduce((sum, { uGrams }) => sum + uGrams, 0), // weights of one set err together
+        repeatabilityGrams / Math.sqrt(readings.length),
+        scatterPerReadability * readabilityGrams,
+      ),
+    };
+  });
+  const spanError =
+    measured.reduce((sum, { loadGrams, errorGrams }) => sum + loadGrams * errorGrams, 0) /
+    measured.reduce((sum, { loadGrams }) => sum + loadGrams ** 2, 0);
+  const points = measured.map((point) => ({
+    ...point,
+    departureGrams: point.errorGrams - spanError * point.loadGrams,
+  }));
+  const worst = points.reduce((a, b) => (Math.abs(b.departureGrams) > Math.abs(a.departureGrams) ? b : a));
+  const largestDepartureGrams = Math.abs(worst.departureGrams);
+  const most = test.mostGrams ?? mostPerReadability * readabilityGrams;
+  const passed = largestDepartureGrams <= most;
+  const coarse = points.filter(({ uGrams }) => uGrams > most);
+  const span = `Span ${spanError < 0 ? "low" : "high"} by ${shortest(Math.abs(spanError) * 100, 2)} %: it cancels in a density, not in a mass.`;
+  return {
+    ...checked,
+    kind: "linearity",
+    passed,
+    says:
+      `The errors depart from a straight line by ${massWords(largestDepartureGrams)} at ${massWords(worst.loadGrams)}, ` +
+      `${passed ? "within" : "more than"} the ${massWords(most)} allowed. ${span}` +
+      (coarse.length > 0
+        ? ` At ${massWords(coarse[0]!.loadGrams)} the weights are less certain than that limit.`
+        : ""),
+    todo: passed
+      ? coarse.length > 0
+        ? "Use weights of a finer class, or calibrated ones, to see more with this test."
+        : "Record it; the half-width goes into every later budget of this balance."
+      : "Level and adjust the balance as its own manual says, clean under the pan, and repeat the test. Until then weigh dry and immersed close to a checked load.",
+    found: {
+      points,
+      spanError,
+      largestDepartureGrams,
+      linearityGrams: Math.sqrt(3 * Math.hypot(largestDepartureGrams / Math.sqrt(3), worst.uGrams) ** 2),
+    },
+  };
+}

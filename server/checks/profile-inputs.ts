@@ -1,0 +1,78 @@
+import type { BalanceProfile, Origin, ProfileNumber } from "./balance-profile.ts";
+import type { Dof } from "./check.ts";
+
+/** The `balance` part of what `underhook compute` is asked. */
+export function balanceAsked({
+  readabilityGrams,
+  repeatability,
+  immersedRepeatability,
+  linearity,
+}: BalanceProfile): {
+  readability_g: number;
+  repeatability_g: number;
+  immersed_repeatability_g: number;
+  linearity_g: number;
+} {
+  return {
+    readability_g: readabilityGrams,
+    repeatability_g: repeatability.value,
+    immersed_repeatability_g: immersedRepeatability.value,
+    linearity_g: linearity.value,
+  };
+}
+
+/** The temperature part: what the thermometer showed, corrected, with its standard uncertainty, °C. */
+export function temperatureAsked(
+  { thermometer }: BalanceProfile,
+  shownCelsius: number,
+): { temperature_c: number; temperature_u_c: number } | undefined {
+  if (thermometer === undefined) return undefined;
+  return {
+    temperature_c: shownCelsius + thermometer.correctionCelsius,
+    temperature_u_c: thermometer.uCelsius.value,
+  };
+}
+
+/** One number of the profile as an input of a budget: standard uncertainty, degrees of freedom (null: infinite), origin. */
+export interface ProfileInput {
+  name: "repeatability" | "immersed repeatability" | "linearity" | "resolution" | "thermometer";
+  unit: "g" | "°C";
+  u: number;
+  dof: Dof;
+  origin: Origin;
+}
+
+/** Every number of the profile as a standard uncertainty with its degrees of freedom, for budgets and their pages. */
+export function profileInputs(profile: BalanceProfile): ProfileInput[] {
+  const scatter = (name: ProfileInput["name"], { value, dof, origin }: ProfileNumber): ProfileInput => ({
+    name,
+    unit: "g",
+    u: value,
+    dof,
+    origin,
+  });
+  const { linearity, thermometer, readabilityGrams } = profile;
+  return [
+    scatter("repeatability", profile.repeatability),
+    scatter("immersed repeatability", profile.immersedRepeatability),
+    scatter("linearity", { ...linearity, value: linearity.value / Math.sqrt(3) }),
+    {
+      name: "resolution",
+      unit: "g",
+      u: readabilityGrams / Math.sqrt(12),
+      dof: null,
+      origin: { assumed: "rectangular, half a last place to either side, at zero and at load" },
+    },
+    ...(thermometer === undefined
+      ? []
+      : [
+          {
+            name: "thermometer" as const,
+            unit: "°C" as const,
+            u: thermometer.uCelsius.value,
+            dof: thermometer.uCelsius.dof,
+            origin: thermometer.uCelsius.origin,
+          },
+        ]),
+  ];
+}

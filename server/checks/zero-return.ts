@@ -1,0 +1,34 @@
+import { massWords } from "./amounts.ts";
+import { atLeast, type CheckedBy, type CheckResult, shownGrams } from "./check.ts";
+
+export interface ZeroReturnTest {
+  /** what the empty pan or hanger shows before the load went on and after it came off, g */
+  zeros: readonly { before: string; after: string }[];
+  readabilityGrams: number;
+  /** largest difference to pass, g; one last place when left out (common practice) */
+  mostGrams?: number;
+}
+
+export interface ZeroReturnFound {
+  largestGrams: number;
+  times: number;
+}
+
+/** Does the balance come back to its zero after a load? Throws RangeError without a pair of zeros. */
+export function zeroReturn(test: ZeroReturnTest, checked: CheckedBy): CheckResult<ZeroReturnFound> {
+  atLeast(1, test.zeros, "A zero-return test");
+  const moved = test.zeros.map(({ before, after }) => shownGrams(after) - shownGrams(before));
+  const worst = moved.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
+  const most = test.mostGrams ?? test.readabilityGrams;
+  const passed = Math.abs(worst) <= most * (1 + 1e-9); // decimal text: 0.0002 − 0.0001 is not exactly 0.0001
+  return {
+    ...checked,
+    kind: "zero-return",
+    passed,
+    says: `After the load the zero is off by ${massWords(worst)}, ${passed ? "within" : "more than"} ${massWords(most)}.`,
+    todo: passed
+      ? "Nothing to do."
+      : "Let the balance warm up for an hour, look for crumbs, drops or a draught, and repeat. A battery near its end does this too.",
+    found: { largestGrams: Math.abs(worst), times: moved.length },
+  };
+}
