@@ -13,4 +13,8 @@ export interface Balance {
   stop(): Promise<void>;
   /** calls back for every line and event from now on; returns the function that ends it */
   onLine(listener: (record: LineRecord) => void): () => void;
+  /** sends the owner's own request once, where a capture has to ask for its line */
+  ask?(): void;
+  /** what sits at the other end of the cable, in words that differ between two devices; null when it cannot be known */
+  identity?(): string | null;
 }

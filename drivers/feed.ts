@@ -1,9 +1,18 @@
 import type { Balance } from "./balance.ts";
+import { beginCapture, type CaptureRequest, type PendingCapture } from "./capture.ts";
 import { type Captured, NotCaptured } from "./captured.ts";
 import { type Clock, systemClock } from "./clock.ts";
+import { createDoubts, type Doubt } from "./doubts.ts";
 import { defaultPatienceMs } from "./listening.ts";
-import type { LineRecord } from "./reading.ts";
-import { type Judgement, judge, type ReadingRecord, type Settling, usualSettling } from "./steadiness.ts";
+import { endsTheReading, type LineRecord } from "./reading.ts";
+import {
+  type Judgement,
+  judge,
+  onKeySettling,
+  type ReadingRecord,
+  type Settling,
+  usualSettling,
+} from "./steadiness.ts";
 
 /** How many of the last lines are kept for judging and for showing as received. */
 export const keptLines = 200;
@@ -14,6 +23,8 @@ export interface FeedOptions {
   /** a reading older than this is no reading any more, ms */
   patienceMs?: number;
   settling?: Settling;
+  /** how lines come: by themselves, one per press of the balance's key, or one per request of ours */
+  sends?: "by-itself" | "on-key" | "on-request";
 }
 
 /** The newest reading, or how long there has been none. No function gives an old number without its age. */
@@ -21,30 +32,22 @@ export type Latest =
   | { record: ReadingRecord; judgement: Judgement; silentForSeconds?: never }
   | { silentForSeconds: number; last: ReadingRecord | null; record?: never };
 
-export interface CaptureRequest {
-  /** only lines that arrived after this time of the monotonic clock count; by default, after now */
-  afterMonotonicMs?: number;
-  /** take the next line that comes, settled or not; the record says so */
-  byHand?: boolean;
-  /** who asks, for the other operator who asks meanwhile */
-  by?: string;
-  /** gives up after so many ms */
-  patienceMs?: number;
-  signal?: AbortSignal;
-}
-
 /** What the bench knows of one balance: its lines, whether they are fresh, whether they have settled. */
 export interface Feed {
   latest(): Latest;
   /** the last lines and events as received, oldest first */
   recent(): readonly LineRecord[];
-  /** state of the connection as a sentence: the newest event that is no fault of a single line, or null */
+  /** the newest event about the connection or the load, while it still holds; null when readings come */
   trouble(): LineRecord | null;
+  /** what a person has to look at before weighing on, such as the zero after a lost cable */
+  doubts(): readonly Doubt[];
+  /** a person looked and answered */
+  settleDoubt(kind: Doubt["kind"]): void;
   /** calls back for every line and event; returns the function that ends it */
   onLine(listener: (record: LineRecord) => void): () => void;
   /**
    * Takes a settled reading from lines that arrive after the request. Rejects with NotCaptured: another capture is
-   * under way, the balance was lost or fell silent, or patience ran out; the message says which and what to do.
+   * under way, the balance was lost or may be another one, or patience ran out; the message says which and what to do.
    */
   capture(request?: CaptureRequest): Promise<Captured>;
   /** who is waiting for a capture and why it waits, or null */
@@ -52,84 +55,59 @@ export interface Feed {
   stop(): void;
 }
 
-/** How long a capture waits for the balance to settle, ms. */
-export const capturePatienceMs = 60_000;
+/** A request that brought no line is sent again after so many ms while a capture waits. */
+const askAgainMs = 1000;
 
 export function createFeed(options: FeedOptions): Feed {
-  const { balance, clock = systemClock, patienceMs = defaultPatienceMs, settling = usualSettling } = options;
+  const { balance, clock = systemClock, sends = "by-itself" } = options;
+  const patienceMs = options.patienceMs ?? defaultPatienceMs;
+  const settling = options.settling ?? (sends === "on-key" ? onKeySettling : usualSettling);
   const startedMs = clock.monotonicMs();
-  const lines: LineRecord[] = [];
+  const doubts = createDoubts();
+  let lines: LineRecord[] = [];
   let readings: ReadingRecord[] = [];
-  let connection: LineRecord | null = null;
-  let waiting: { by: string; because: string; hear: (record: LineRecord) => void } | null = null;
+  let trouble: LineRecord | null = null;
+  let pending: PendingCapture | null = null;
 
-  const stop = balance.onLine((record) => {
-    lines.push(record);
-    if (lines.length > keptLines) lines.shift();
+  const stopHearing = balance.onLine((record) => {
+    lines = [...lines.slice(-keptLines + 1), record];
+    doubts.hear(record, () => balance.identity?.() ?? null);
     if (record.reading) {
-      readings.push(record);
-      if (readings.length > keptLines) readings.shift();
-      connection = null;
+      readings = [...readings.slice(-keptLines + 1), record];
+      trouble = null;
     } else if (endsTheReading(record)) {
       readings = [];
-      connection = record;
-    } else if (record.event.kind === "open" || record.event.kind === "back") connection = record;
-    waiting?.hear(record);
+      trouble = record;
+    }
+    pending?.hear(record);
   });
 
   function capture(request: CaptureRequest = {}): Promise<Captured> {
-    const { by = "the bench", byHand = false, patienceMs: wait = capturePatienceMs } = request;
-    const after = request.afterMonotonicMs ?? clock.monotonicMs();
-    if (waiting)
+    if (pending)
       return Promise.reject(
         new NotCaptured(
-          `${waiting.by} is taking a reading from the ${balance.name} at this moment. Wait until it is taken; nothing was captured twice.`,
+          `${pending.by} is taking a reading from the ${balance.name} at this moment. Wait until it is taken; nothing was captured twice.`,
         ),
       );
-    return new Promise((resolve, reject) => {
-      const heard: ReadingRecord[] = [];
-      const callOff = clock.after(wait, () =>
-        giveUp(
-          `Nothing was captured within ${wait / 1000} s. ${waiting?.because ?? ""} Shield the balance from draught, or take it by hand.`,
-        ),
-      );
-      const aborted = () => giveUp("The capture was called off. Nothing was taken.");
-      request.signal?.addEventListener("abort", aborted, { once: true });
-
-      function end(): void {
-        waiting = null;
-        callOff();
-        request.signal?.removeEventListener("abort", aborted);
-      }
-      function giveUp(because: string): void {
-        end();
-        reject(new NotCaptured(because));
-      }
-      function take(settledBy: Captured["settledBy"], from: ReadingRecord[]): void {
-        end();
-        const newest = from.at(-1)!;
-        resolve({ reading: newest.reading, settledBy, at: newest.at, lines: from });
-      }
-      function hear(record: LineRecord): void {
-        if (record.monotonicMs <= after) return;
-        if (!record.reading) {
-          if (endsTheReading(record)) heard.length = 0;
-          if (waiting) waiting.because = record.event.says;
-          if (record.event.kind === "lost") giveUp(`${record.event.says} Nothing was captured.`);
-          return;
-        }
-        heard.push(record);
-        if (byHand) {
-          take("by-hand", [record]);
-          return;
-        }
-        const judgement = judge(heard, settling);
-        if (judgement.settled) take(judgement.by, judgement.lines);
-        else if (waiting) waiting.because = judgement.because;
-      }
-      waiting = { by, because: "Waiting for the next line.", hear };
-      if (request.signal?.aborted) aborted();
+    const stranger = doubts.open().find(({ kind }) => kind === "another-balance");
+    if (stranger) return Promise.reject(new NotCaptured(stranger.says));
+    let callOffAsking = () => {};
+    const begun = beginCapture(request, {
+      clock,
+      settling,
+      onKey: sends === "on-key",
+      ended() {
+        pending = null;
+        callOffAsking();
+      },
     });
+    pending = begun;
+    function ask(): void {
+      balance.ask?.();
+      callOffAsking = clock.after(askAgainMs, ask);
+    }
+    if (sends === "on-request") ask();
+    return begun.result;
   }
 
   return {
@@ -140,27 +118,14 @@ export function createFeed(options: FeedOptions): Feed {
       return { silentForSeconds: ageMs / 1000, last: lastReading(lines) };
     },
     recent: () => lines,
-    trouble: () => connection,
+    trouble: () => trouble,
+    doubts: doubts.open,
+    settleDoubt: doubts.settle,
     onLine: balance.onLine,
     capture,
-    capturing: () => (waiting ? { by: waiting.by, because: waiting.because } : null),
-    stop,
+    capturing: () => (pending ? { by: pending.by, because: pending.because() } : null),
+    stop: stopHearing,
   };
-}
-
-const endings = new Set([
-  "lost",
-  "silent",
-  "overload",
-  "underload",
-  "not-a-weight",
-  "unit-missing",
-  "trouble",
-]);
-
-/** Events after which earlier readings no longer count: what is on the pan now is not what they said. */
-function endsTheReading(record: LineRecord): boolean {
-  return record.event !== undefined && endings.has(record.event.kind);
 }
 
 function lastReading(lines: readonly LineRecord[]): ReadingRecord | null {

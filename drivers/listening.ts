@@ -1,9 +1,10 @@
 import type { Clock } from "./clock.ts";
 import { escapeBytes } from "./escape.ts";
 import { createLineCutter, idleMs, longestLine } from "./line.ts";
-import type { LineReader } from "./reading.ts";
+import type { LineMeaning, LineReader } from "./reading.ts";
 import { unknownLine } from "./shapes/index.ts";
 import type { Told } from "./told.ts";
+import { createWidthGuard } from "./width-guard.ts";
 
 /** How long a balance that sends by itself may be silent before that is told, ms. */
 export const defaultPatienceMs = 2000;
@@ -16,6 +17,8 @@ export interface ListeningOptions {
   patienceMs: number;
   /** for people: which balance falls silent */
   name: string;
+  /** the request it is sent, for the words when nothing comes back */
+  asked?: string | undefined;
 }
 
 /** The way from bytes to told lines, and the watch over silence; the same for every kind of cable. */
@@ -23,18 +26,21 @@ export interface Listening {
   /** the line is open: forget earlier bytes, start to expect lines */
   opened(): void;
   bytes(chunk: Uint8Array): void;
+  /** a whole report that was no line */
+  report(bytes: Uint8Array, meaning: NonNullable<LineMeaning>): void;
   /** the line is closed: nothing is expected */
   closed(): void;
 }
 
-export function createListening({ clock, told, read, patienceMs, name }: ListeningOptions): Listening {
+export function createListening({ clock, told, read, patienceMs, name, asked }: ListeningOptions): Listening {
   let reader = read();
   let callOffIdle = () => {};
   let callOffSilence = () => {};
   let heardMs = 0;
+  const width = createWidthGuard(clock);
 
   const cutter = createLineCutter({
-    onLine: ({ bytes, text }) => told.line(escapeBytes(bytes), reader(text) ?? unknownLine(text)),
+    onLine: ({ bytes, text }) => told.line(escapeBytes(bytes), meaningOf(text)),
     onTooLong: (bytes) =>
       told.line(escapeBytes(bytes), {
         event: {
@@ -43,6 +49,17 @@ export function createListening({ clock, told, read, patienceMs, name }: Listeni
         },
       }),
   });
+
+  function meaningOf(text: string): NonNullable<LineMeaning> {
+    const meaning = reader(text) ?? unknownLine(text);
+    if (!("reading" in meaning) || width.fits(text.length)) return meaning;
+    return {
+      event: {
+        kind: "damaged",
+        says: `"${text}" is not as long as the lines before it, so characters may be missing. It is taken once lines of this length have come three times in a row.`,
+      },
+    };
+  }
 
   function expectLines(): void {
     callOffSilence();
@@ -54,7 +71,9 @@ export function createListening({ clock, told, read, patienceMs, name }: Listeni
     const seconds = Math.round((clock.monotonicMs() - heardMs) / 1000);
     told.event(
       "silent",
-      `${name} has been silent for ${seconds} s. Its last weight is old and is not taken. Check that it is on, that it sends by itself, and the cable.`,
+      asked !== undefined
+        ? `${name} was asked with "${asked}" for ${seconds} s and nothing came back. Check the request and its line end against its manual, its speed and parity, and the cable.`
+        : `${name} has been silent for ${seconds} s. Its last weight is old and is not taken. Check that it is on, that it sends by itself, and the cable.`,
     );
   }
 
@@ -62,6 +81,7 @@ export function createListening({ clock, told, read, patienceMs, name }: Listeni
     opened() {
       cutter.reset();
       reader = read();
+      width.reset();
       expectLines();
     },
     bytes(chunk) {
@@ -69,6 +89,10 @@ export function createListening({ clock, told, read, patienceMs, name }: Listeni
       expectLines();
       cutter.push(chunk);
       if (cutter.waiting) callOffIdle = clock.after(idleMs, () => cutter.idle());
+    },
+    report(bytes, meaning) {
+      expectLines();
+      told.line(escapeBytes(bytes), meaning);
     },
     closed() {
       callOffIdle();

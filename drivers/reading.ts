@@ -11,6 +11,8 @@ export interface Reading {
   /** the same in g, exact decimal text */
   grams: string;
   steady: Steadiness;
+  /** what the line calls the weight, when it does */
+  label?: "net" | "gross";
 }
 
 /** Something a balance line says that is not a weight. Never a number. */
@@ -22,6 +24,9 @@ export interface BalanceEvent {
     | "not-a-weight"
     | "unit-missing"
     | "unclear"
+    | "damaged"
+    | "housekeeping"
+    | "clock-jumped"
     | "trouble"
     | "silent"
     | "lost"
@@ -47,3 +52,20 @@ export type LineMeaning = { reading: Reading } | { event: BalanceEvent } | null;
 
 /** Turns the text of one line into its meaning; one per connection, since some shapes remember earlier lines. */
 export type LineReader = (line: string) => LineMeaning;
+
+const endings: ReadonlySet<BalanceEvent["kind"]> = new Set([
+  "lost",
+  "refused",
+  "silent",
+  "overload",
+  "underload",
+  "not-a-weight",
+  "unit-missing",
+  "unclear",
+  "trouble",
+]);
+
+/** Events after which earlier readings no longer count: what is on the pan now is not what they said. */
+export function endsTheReading(record: LineRecord): boolean {
+  return record.event !== undefined && endings.has(record.event.kind);
+}

@@ -1,119 +1,83 @@
+import { existsSync } from "node:fs";
 import { SerialPort } from "serialport";
 import type { Balance } from "./balance.ts";
+import type { OpenCable } from "./cable.ts";
+import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { type LineSettings, parseLineSettings } from "./line-settings.ts";
-import { createListening, defaultPatienceMs } from "./listening.ts";
 import { portTroubleInWords } from "./port-trouble.ts";
-import type { LineReader } from "./reading.ts";
-import { readAnyShape } from "./shapes/index.ts";
-import { createTold } from "./told.ts";
+import { stableName } from "./ports.ts";
+import { usbIdentity } from "./usb-identity.ts";
 
-/** Pauses before a lost port is tried again, ms: growing, but back within two seconds of its return. */
-export const reopening = { firstMs: 250, growth: 1.5, longestMs: 1500 };
-
-export interface SerialBalanceOptions {
+export interface SerialBalanceOptions extends CableOptions {
   /** the port, a stable name under /dev/serial/by-id where there is one */
   path: string;
   /** "9600-8n1" */
   line?: string;
-  /** gives a fresh reader for every opening of the port */
-  read?: () => LineReader;
-  /** silence of a balance that sends by itself, ms, before it is told; Infinity for one that sends on a key */
-  patienceMs?: number;
-  pauses?: typeof reopening;
-  clock?: Clock;
 }
 
 /**
- * A balance on a serial port. Opens it, tells every line and every change of the connection, and tries again with
- * growing pauses when the port is missing, busy or lost. Throws RangeError at once when the line settings are wrong.
+ * A balance on a serial port. Throws RangeError at once when the line settings are wrong; every other trouble is
+ * told as an event and the port is tried again.
  */
 export function createSerialBalance(options: SerialBalanceOptions): Balance {
-  const { path, clock = systemClock, pauses = reopening } = options;
-  const line = parseLineSettings(options.line ?? "9600-8n1");
-  const told = createTold(clock);
-  const name = `balance on ${path}`;
-  const listening = createListening({
-    clock,
-    told,
-    read: options.read ?? (() => readAnyShape()),
-    patienceMs: options.patienceMs ?? defaultPatienceMs,
-    name: `The ${name}`,
+  const { path, line = "9600-8n1", clock = systemClock } = options;
+  const settings = parseLineSettings(line);
+  // A port such as /dev/ttyUSB0 may come back under another number; its stable name leads to the same device.
+  let name = path;
+  return createCabledBalance({
+    ...options,
+    name: `balance on ${path}`,
+    openSays: `Listening to the balance on ${path} at ${line}.`,
+    lostSoonSays:
+      "It was lost within seconds of being opened: the programs brltty and ModemManager are known to take such ports. " +
+      "Run: sudo systemctl stop ModemManager; sudo apt-get remove brltty.",
+    identity: () => usbIdentity(name),
+    open: (ear) => {
+      name = existsSync(name) ? (stableName(name) ?? name) : path;
+      return openSerialCable(name, settings, clock)(ear);
+    },
   });
-  let port: SerialPort | null = null;
-  let wanted = false;
-  let openedBefore = false;
-  let lastTrouble = "";
-  let pauseMs = pauses.firstMs;
-  let callOffRetry = () => {};
+}
 
-  function retry(): void {
-    if (!wanted) return;
-    callOffRetry = clock.after(pauseMs, open);
-    pauseMs = Math.min(pauseMs * pauses.growth, pauses.longestMs);
-  }
+/** How often a quiet port is checked for still being there, ms: not every unplugging closes the port by itself. */
+const presenceMs = 1000;
 
-  function open(): void {
-    const opening = new SerialPort({ path, autoOpen: false, ...portSettings(line) });
-    port = opening;
-    opening.on("data", (chunk: Buffer) => listening.bytes(chunk));
-    opening.on("close", () => lost(opening));
-    opening.on("error", () => lost(opening));
-    opening.open((error) => {
-      if (error) {
-        notOpened(error);
-        return;
+/** Opens a serial port as a cable. The port is locked, so that no other program reads half of the characters. */
+export function openSerialCable(path: string, line: LineSettings, clock: Clock): OpenCable {
+  return (ear) =>
+    new Promise((resolve, reject) => {
+      const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });
+      let callOffPresence = () => {};
+      let closing = false;
+      function gone(): void {
+        callOffPresence();
+        if (!closing) ear.lost();
+        closing = true;
       }
-      if (!wanted) {
-        opening.close();
-        return;
+      function present(): void {
+        if (existsSync(path)) callOffPresence = clock.after(presenceMs, present);
+        else if (port.isOpen) port.close();
       }
-      pauseMs = pauses.firstMs;
-      lastTrouble = "";
-      listening.opened();
-      if (openedBefore) told.event("back", `The ${name} is back. Check its zero before weighing on.`);
-      else told.event("open", `Listening to the ${name} at ${options.line ?? "9600-8n1"}.`);
-      openedBefore = true;
+      port.on("data", (chunk: Buffer) => ear.bytes(chunk));
+      port.on("close", gone);
+      port.on("error", gone);
+      port.open((error) => {
+        if (error) {
+          reject(new Error(portTroubleInWords(path, { message: error.message })));
+          return;
+        }
+        present();
+        resolve({
+          send: (bytes) => port.write(Buffer.from(bytes)),
+          close() {
+            closing = true;
+            callOffPresence();
+            return new Promise((closed) => (port.isOpen ? port.close(() => closed()) : closed()));
+          },
+        });
+      });
     });
-  }
-
-  function notOpened(error: Error): void {
-    port = null;
-    const says = portTroubleInWords(path, { message: error.message });
-    // The same trouble is told once, not at every try.
-    if (says !== lastTrouble && wanted) told.event("refused", says);
-    lastTrouble = says;
-    retry();
-  }
-
-  function lost(closed: SerialPort): void {
-    if (port !== closed) return;
-    port = null;
-    listening.closed();
-    if (!wanted) return;
-    told.event(
-      "lost",
-      `The ${name} is gone. Nothing is taken until it is back; it is tried again by itself.`,
-    );
-    retry();
-  }
-
-  return {
-    name,
-    start() {
-      wanted = true;
-      open();
-    },
-    async stop() {
-      wanted = false;
-      callOffRetry();
-      listening.closed();
-      const open = port;
-      port = null;
-      if (open?.isOpen) await new Promise<void>((closed) => open.close(() => closed()));
-    },
-    onLine: told.onLine,
-  };
 }
 
 function portSettings({ baudRate, dataBits, parity, stopBits, flowControl }: LineSettings) {

@@ -97,6 +97,8 @@ function differing(lines: readonly ReadingRecord[]): string | null {
   const units = new Set(lines.map(({ reading }) => reading.unit));
   if (units.size > 1)
     return `The unit changed (${[...units].join(", ")}). Readings in two units are not mixed.`;
+  const labels = new Set(lines.map(({ reading }) => reading.label));
+  if (labels.size > 1) return "Net and gross weights are mixed. Waiting for lines of one kind.";
   const places = new Set(lines.map(({ reading }) => lastPlace(reading.text)));
   return places.size > 1 ? "The number of decimals changed. Waiting until it keeps still." : null;
 }

@@ -8,11 +8,27 @@ export interface Told {
   event(kind: BalanceEvent["kind"], says: string): void;
 }
 
+/** The wall clock is set while we listen: a larger step than this is told, ms. */
+const clockStepMs = 2000;
+
 export function createTold(clock: Clock): Told {
+  let offsetMs = clock.wallMs() - clock.monotonicMs();
   const listeners = new Set<(record: LineRecord) => void>();
-  function tell(raw: string, meaning: NonNullable<LineMeaning>): void {
+  function give(raw: string, meaning: NonNullable<LineMeaning>): void {
     const record: LineRecord = { at: isoTime(clock), monotonicMs: clock.monotonicMs(), raw, ...meaning };
     for (const listener of listeners) listener(record);
+  }
+  function tell(raw: string, meaning: NonNullable<LineMeaning>): void {
+    const stepMs = clock.wallMs() - clock.monotonicMs() - offsetMs;
+    offsetMs += stepMs;
+    if (Math.abs(stepMs) > clockStepMs)
+      give("", {
+        event: {
+          kind: "clock-jumped",
+          says: `The clock of this computer was moved ${stepMs > 0 ? "forward" : "back"} by ${Math.round(Math.abs(stepMs) / 1000)} s. The order of the readings is kept; check the date and time.`,
+        },
+      });
+    give(raw, meaning);
   }
   return {
     onLine(listener) {

@@ -10,13 +10,14 @@ export interface WeightParts {
   /** the word behind the number; "" when there is none */
   unit: string;
   steady: Steadiness;
+  label?: "net" | "gross";
 }
 
 /**
  * From the parts of a line to its meaning: a reading, or an event that says why there is none. A unit that is
  * missing is not g; a count, a percentage or a density is not a weight; a comma that can be read in two ways is asked.
  */
-export function weight({ sign, digits, unit, steady }: WeightParts, comma: Comma): LineMeaning {
+export function weight({ sign, digits, unit, steady, label }: WeightParts, comma: Comma): LineMeaning {
   const shown = `${sign}${digits}${unit === "" ? "" : ` ${unit}`}`;
   if (unit === "")
     return {
@@ -48,6 +49,7 @@ export function weight({ sign, digits, unit, steady }: WeightParts, comma: Comma
       unit: meaning.unit,
       grams: toGrams(number.text, meaning.unit),
       steady,
+      ...(label && { label }),
     },
   };
 }

@@ -4,6 +4,8 @@ import type { LineReader } from "../reading.ts";
 export interface ShapeSettings {
   /** what a comma means on this balance */
   comma: Comma;
+  /** decimals of the display, for lines that leave the point out; only the owner or a learned profile knows them */
+  impliedDecimals?: number;
 }
 
 /** A manner of writing a line, named by its form. It answers null to every line that is not of its form. */

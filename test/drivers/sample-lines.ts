@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
+import { basename } from "node:path";
 import { unescapeText } from "../../drivers/escape.ts";
 import { createLineCutter } from "../../drivers/line.ts";
-import type { Comma } from "../../drivers/number.ts";
 import type { LineMeaning, LineReader } from "../../drivers/reading.ts";
+import type { ShapeSettings } from "../../drivers/shapes/shape.ts";
 
 export interface Sample {
   written: string;
@@ -10,14 +11,20 @@ export interface Sample {
 }
 
 export interface SampleFile {
-  comma: Comma;
+  /** the shape that reads them: the name of the file unless a line "# shape: …" says otherwise */
+  shape: string;
+  settings: ShapeSettings;
   samples: Sample[];
 }
 
-/** A file of sample lines: `|line with escapes|  =>  meaning`, comments after #, `# comma: decimal` as a setting. */
+/** A file of sample lines: `|line with escapes|  =>  meaning`; comments after #; `# comma: …`, `# decimals: …` as settings. */
 export function sampleFile(path: URL): SampleFile {
   const text = readFileSync(path, "utf8");
-  const comma = /^# comma: (decimal|thousands)$/m.exec(text)?.[1] as Comma | undefined;
+  const stated = (name: string) => new RegExp(`^# ${name}: (\\S+)$`, "m").exec(text)?.[1];
+  const comma = stated("comma") ?? "not-known";
+  if (comma !== "decimal" && comma !== "thousands" && comma !== "not-known")
+    throw new Error(`${path.pathname}: "# comma: ${comma}" is not decimal, thousands or not-known`);
+  const decimals = stated("decimals");
   const samples = text
     .split("\n")
     .filter((row) => row !== "" && !row.startsWith("#"))
@@ -29,7 +36,11 @@ export function sampleFile(path: URL): SampleFile {
     });
   if (!/^# source: .+/m.test(text))
     throw new Error(`${path.pathname} must say on a line "# source: …" where it comes from`);
-  return { comma: comma ?? "not-known", samples };
+  return {
+    shape: stated("shape") ?? basename(path.pathname, ".txt"),
+    settings: { comma, ...(decimals !== undefined && { impliedDecimals: Number(decimals) }) },
+    samples,
+  };
 }
 
 /** What a reader makes of one written sample, in the words of the sample files. */

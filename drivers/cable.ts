@@ -1,0 +1,20 @@
+import type { LineMeaning } from "./reading.ts";
+
+/** What an open cable tells the balance behind it. */
+export interface CableEar {
+  /** bytes of a text line, in any pieces */
+  bytes(chunk: Uint8Array): void;
+  /** a whole report of a cable that does not speak in lines, with its meaning */
+  report(bytes: Uint8Array, meaning: NonNullable<LineMeaning>): void;
+  /** the far end is gone; told once */
+  lost(): void;
+}
+
+/** An open connection to a balance, of whatever kind. */
+export interface Cable {
+  send(bytes: Uint8Array): void;
+  close(): Promise<void>;
+}
+
+/** Opens a cable. Rejects with an Error whose message is a whole sentence for a person. */
+export type OpenCable = (ear: CableEar) => Promise<Cable>;

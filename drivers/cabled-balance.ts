@@ -1,0 +1,161 @@
+import { type AskedLines, requestBytes, usualAskingMs } from "./asked-lines.ts";
+import type { Balance } from "./balance.ts";
+import type { Cable, OpenCable } from "./cable.ts";
+import { type Clock, systemClock } from "./clock.ts";
+import { createListening, defaultPatienceMs } from "./listening.ts";
+import type { LineReader } from "./reading.ts";
+import { readAnyShape } from "./shapes/index.ts";
+import { createTold } from "./told.ts";
+
+/** Pauses before a lost cable is tried again, ms: growing, but back within two seconds of its return. */
+export const reopening = { firstMs: 250, growth: 1.5, longestMs: 1500 };
+
+/** A cable that is lost this soon after it was opened was probably taken by another program, ms. */
+const takenWithinMs = 5000;
+
+/** What every balance on a cable can be told. */
+export interface CableOptions {
+  /** gives a fresh reader for every opening */
+  read?: () => LineReader;
+  /** silence of a balance that sends by itself, ms, before it is told; Infinity for one that sends on a key */
+  patienceMs?: number;
+  /** the owner's request, for a balance that only answers */
+  ask?: AskedLines;
+  pauses?: typeof reopening;
+  clock?: Clock;
+}
+
+export interface CabledBalanceOptions extends CableOptions {
+  name: string;
+  /** said on the first opening */
+  openSays: string;
+  /** said in addition when the cable is lost soon after opening */
+  lostSoonSays?: string;
+  open: OpenCable;
+  identity?: () => string | null;
+}
+
+/**
+ * A balance behind any kind of cable. Opens it, tells every line and every change of the connection, and tries again
+ * with growing pauses when it cannot be opened or is lost. Throws RangeError at once for a request it may not send.
+ */
+export function createCabledBalance(options: CabledBalanceOptions): Balance {
+  const { name, clock = systemClock, pauses = reopening, ask } = options;
+  const request = ask ? requestBytes(ask) : null;
+  const told = createTold(clock);
+  const listening = createListening({
+    clock,
+    told,
+    read: options.read ?? (() => readAnyShape()),
+    // A balance that is asked only while a capture waits is silent in between, and that is no fault.
+    patienceMs:
+      ask?.when === "capture" ? Number.POSITIVE_INFINITY : (options.patienceMs ?? defaultPatienceMs),
+    name: `The ${name}`,
+    asked: ask?.request,
+  });
+  let cable: Cable | null = null;
+  let wanted = false;
+  let openedBefore = false;
+  let openedMs = 0;
+  let lastTrouble = "";
+  let pauseMs = pauses.firstMs;
+  let callOffRetry = () => {};
+  let callOffAsking = () => {};
+  let turn = 0;
+
+  function retry(): void {
+    if (!wanted) return;
+    callOffRetry = clock.after(pauseMs, () => void open());
+    pauseMs = Math.min(pauseMs * pauses.growth, pauses.longestMs);
+  }
+
+  async function open(): Promise<void> {
+    turn += 1;
+    const mine = turn;
+    let opened: Cable;
+    let lostAlready = false;
+    const current = () => mine === turn && wanted;
+    try {
+      opened = await options.open({
+        bytes: (chunk) => current() && listening.bytes(chunk),
+        report: (bytes, meaning) => current() && listening.report(bytes, meaning),
+        lost() {
+          lostAlready = true;
+          if (current() && cable) lost();
+        },
+      });
+    } catch (error) {
+      if (current()) notOpened(error instanceof Error ? error.message : String(error));
+      return;
+    }
+    if (!current()) {
+      await opened.close();
+      return;
+    }
+    cable = opened;
+    nowOpen();
+    if (lostAlready) lost();
+  }
+
+  function nowOpen(): void {
+    pauseMs = pauses.firstMs;
+    lastTrouble = "";
+    openedMs = clock.monotonicMs();
+    listening.opened();
+    if (openedBefore) told.event("back", `The ${name} is back. Check its zero before weighing on.`);
+    else told.event("open", options.openSays);
+    openedBefore = true;
+    if (ask?.when === "timer") askAgain();
+  }
+
+  function askAgain(): void {
+    send();
+    callOffAsking = clock.after(ask?.everyMs ?? usualAskingMs, askAgain);
+  }
+
+  function send(): void {
+    if (request) cable?.send(request);
+  }
+
+  function notOpened(says: string): void {
+    // The same trouble is told once, not at every try.
+    if (says !== lastTrouble) told.event("refused", says);
+    lastTrouble = says;
+    retry();
+  }
+
+  function lost(): void {
+    turn += 1;
+    cable = null;
+    callOffAsking();
+    listening.closed();
+    const soon = clock.monotonicMs() - openedMs < takenWithinMs && options.lostSoonSays;
+    told.event(
+      "lost",
+      `The ${name} is gone. Nothing is taken until it is back; it is tried again by itself.${soon ? ` ${soon}` : ""}`,
+    );
+    retry();
+  }
+
+  return {
+    name,
+    onLine: told.onLine,
+    start() {
+      if (wanted) return;
+      wanted = true;
+      void open();
+    },
+    async stop() {
+      wanted = false;
+      turn += 1;
+      callOffRetry();
+      callOffAsking();
+      listening.closed();
+      const open = cable;
+      cable = null;
+      await open?.close();
+    },
+    ...(ask?.when === "capture" && { ask: send }),
+    ...(options.identity && { identity: options.identity }),
+  };
+}

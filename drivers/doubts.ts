@@ -1,0 +1,74 @@
+import type { LineRecord } from "./reading.ts";
+import { gradation } from "./steadiness.ts";
+
+/** Something about a balance that a person has to look at before its readings go on as before. */
+export interface Doubt {
+  kind: "zero-check" | "another-balance";
+  /** what happened and what to do, as a sentence */
+  says: string;
+  /** ISO 8601 */
+  since: string;
+}
+
+/** After a lost cable: is it the same balance, and is its zero still its zero? */
+export interface Doubts {
+  /** to be told every record; asks what the other end of the cable says it is when the cable was opened */
+  hear(record: LineRecord, identify: () => string | null): void;
+  open(): readonly Doubt[];
+  /** a person looked and answered */
+  settle(kind: Doubt["kind"]): void;
+}
+
+export function createDoubts(): Doubts {
+  let doubts: Doubt[] = [];
+  let identityBefore: string | null = null;
+  let gradationsBefore = new Set<string>();
+  let comparing = false;
+
+  function raise(kind: Doubt["kind"], says: string, since: string): void {
+    doubts = [...doubts.filter((doubt) => doubt.kind !== kind), { kind, says, since }];
+  }
+  function hearReading(record: LineRecord & { reading: object }): void {
+    const { unit, lastPlace } = gradation(record);
+    const here = `${unit} in steps of ${lastPlace}`;
+    if (comparing && gradationsBefore.size > 0 && !gradationsBefore.has(here)) {
+      const before = [...gradationsBefore].join(" or ");
+      raise(
+        "another-balance",
+        `Before the cable was lost the balance showed ${before}; what answers now shows ${here}. Is it the same balance? Nothing is taken until that is answered.`,
+        record.at,
+      );
+    }
+    comparing = false;
+    if (!doubts.some(({ kind }) => kind === "another-balance")) gradationsBefore.add(here);
+  }
+
+  return {
+    hear(record, identify) {
+      if (record.reading) {
+        hearReading(record);
+        return;
+      }
+      if (record.event.kind === "open") identityBefore = identify();
+      if (record.event.kind !== "back") return;
+      const identity = identify();
+      comparing = true;
+      raise("zero-check", "The balance was gone and is back. Check its zero before weighing on.", record.at);
+      if (identityBefore !== null && identity !== null && identity !== identityBefore)
+        raise(
+          "another-balance",
+          `Before the cable was lost this port led to ${identityBefore}; now it leads to ${identity}. Is it the same balance? Nothing is taken until that is answered.`,
+          record.at,
+        );
+      identityBefore ??= identity;
+    },
+    open: () => doubts,
+    settle(kind) {
+      doubts = doubts.filter((doubt) => doubt.kind !== kind);
+      if (kind === "another-balance") {
+        gradationsBefore = new Set();
+        identityBefore = null;
+      }
+    },
+  };
+}
