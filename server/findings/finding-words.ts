@@ -42,7 +42,13 @@ export function agrees(claimed: Metal, confidence: number): string {
 }
 
 export function notAlone(claimed: Metal, lookAlikes: LookAlike[], confidence: number): string {
-  return `The density does not exclude ${claimed.name} at ${percent(confidence)}, but it fits as well: ${named(lookAlikes.map((l) => l.name))}. Density alone cannot separate these.`;
+  const of = (made: boolean) => lookAlikes.filter((l) => (l.kind !== "metal") === made).map((l) => l.name);
+  const [metals, madeUp] = [of(false), of(true)];
+  const fits = [
+    ...(metals.length > 0 ? [`${named(metals, 4)}`] : []),
+    ...(madeUp.length > 0 ? [`pieces made of two, such as ${named(madeUp, 3)}`] : []),
+  ].join("; ");
+  return `The density does not exclude ${claimed.name} at ${percent(confidence)}, but it fits as well: ${fits}. No density separates these.`;
 }
 
 export function disagrees(

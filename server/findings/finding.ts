@@ -1,9 +1,10 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { libraryVersion, metal, metals } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
+import { type StandIn, standIns } from "../composites/stand-ins.ts";
 import { bandAt, bandCelsius, distanceTo, excludes } from "./exclusion.ts";
 import * as words from "./finding-words.ts";
-import { type LookAlike, lookAlike, satisfies } from "./look-alike.ts";
+import { type LookAlike, lookAlike, madeUp, satisfies } from "./look-alike.ts";
 import { whyTooHigh, whyTooLow } from "./procedure-suspicions.ts";
 
 export type FindingState = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
@@ -16,7 +17,10 @@ export interface Finding {
   because: string;
   /** ids of every library metal that the measurement does not exclude, likeliest first; the claim is among them if alive */
   alive: string[];
-  /** those of them that are something else than the claim, each with why it is alive and what would separate it */
+  /**
+   * what else than the claim fits: those of `alive`, and pieces made of two that are worth making; each with why it is
+   * alive and what would separate it
+   */
   lookAlikes: LookAlike[];
   /** procedure faults to rule out first, when the claim is excluded */
   suspicions: readonly string[];
@@ -67,7 +71,10 @@ export function findingFor(
     };
 
   const others = alive.filter((m) => !satisfies(m, claimed));
-  const lookAlikes = others.map((m) => lookAlike(m, claimed));
+  const lookAlikes = [
+    ...others.map((m) => lookAlike(m, claimed)),
+    ...madeUpBeside(measured, claimed, celsius).map((s) => madeUp(s, claimed)),
+  ];
   const found = { ...base, claim: claimed.id, lookAlikes };
   if (!alive.includes(claimed)) {
     const low = measured.valueGPerCm3 < bandAt(claimed, celsius).low;
@@ -109,6 +116,13 @@ function metalsAlive(measured: MeasuredDensity, confidence: number, celsius: num
   const order = (m: Metal) => likelihoodOrder[m.likelihood];
   const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - measured.valueGPerCm3);
   return [...fits].sort((a, b) => order(a) - order(b) || away(a) - away(b));
+}
+
+/** Pieces of two that fit the interval; it is brought to 20 °C by the claim's expansion. */
+function madeUpBeside(measured: MeasuredDensity, claimed: Metal, celsius: number): StandIn[] {
+  const shrunk = claimed.densityGPerCm3.nominal / bandAt(claimed, celsius).nominal;
+  const [low, high] = measured.intervalGPerCm3;
+  return standIns([low * shrunk, high * shrunk], claimed);
 }
 
 /** Half-width that would leave only one of the two: the value must be further than this from one of the bands. */

@@ -1,4 +1,5 @@
 import type { Likelihood, Metal } from "../alloys/metal.ts";
+import type { StandIn } from "../composites/stand-ins.ts";
 import { type Separation, separation } from "./separation.ts";
 import { worthPassingOff } from "./worth.ts";
 
@@ -12,9 +13,14 @@ export const closestGap = 0.002;
 export interface LookAlike {
   id: string;
   name: string;
+  /** a metal of the library (its id is in `alive`), or a piece made of two */
+  kind: "metal" | "mixture" | "core-and-skin";
   likelihood: Likelihood;
-  /** "band": its band meets the claim's, no density can separate them; "uncertainty": a finer density would */
-  why: "band" | "uncertainty";
+  /**
+   * "band": its band meets the claim's, no density can separate them; "uncertainty": a finer density would;
+   * "freedom": its maker is free to choose the shares, so it can be given any density
+   */
+  why: "band" | "uncertainty" | "freedom";
   whySays: string;
   /** true when it is worth less than the claim, so that passing it off would pay */
   worthMaking: boolean;
@@ -40,7 +46,7 @@ function leastOf(m: Metal, component: string): number {
 
 /** The look-alike entry for a metal left alive, against the claimed metal or on its own. */
 export function lookAlike(m: Metal, claimed: Metal | undefined): LookAlike {
-  const own = { id: m.id, name: m.name, likelihood: m.likelihood };
+  const own = { id: m.id, name: m.name, kind: "metal" as const, likelihood: m.likelihood };
   if (!claimed)
     return {
       ...own,
@@ -62,6 +68,23 @@ export function lookAlike(m: Metal, claimed: Metal | undefined): LookAlike {
       : `its band ${bandText(m)} lies ${gap.toFixed(2)} g/cm³ from that of the claim: a finer density would separate them`,
     worthMaking: worthPassingOff(m, claimed),
     separatedBy: separation(claimed, m),
+  };
+}
+
+/** The look-alike entry for a piece made of two, which reaches the measured density by its maker's choice. */
+export function madeUp({ kind, as }: StandIn, claimed: Metal): LookAlike {
+  return {
+    id: as.id,
+    name: as.name,
+    kind,
+    likelihood: as.likelihood,
+    why: "freedom",
+    whySays:
+      kind === "mixture"
+        ? "its maker is free to choose the shares, so it can be given this density"
+        : "its maker is free to choose the thickness of the skin, so it can be given this density",
+    worthMaking: true,
+    separatedBy: separation(claimed, as),
   };
 }
 

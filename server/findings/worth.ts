@@ -19,8 +19,10 @@ const baseMetalPower = 0;
 
 /** Rough worth of a gram of the metal, in units of base metal. For comparing two metals, never for a price. */
 export function worthPerGram(metal: Metal): number {
-  const parts = Object.entries(metal.composition);
-  return parts.reduce((sum, [of, [nominal]]) => sum + nominal * 10 ** (worthPower[of] ?? baseMetalPower), 0);
+  let worth = 0;
+  for (const of in metal.composition)
+    worth += metal.composition[of]![0] * 10 ** (worthPower[of] ?? baseMetalPower);
+  return worth;
 }
 
 /** True when passing `other` off as `claimed` would pay: it is worth less, by more than the slack of a fineness. */

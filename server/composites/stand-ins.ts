@@ -1,0 +1,29 @@
+import type { Metal } from "../alloys/metal.ts";
+import { worthPassingOff } from "../findings/worth.ts";
+import { type DensityInterval, knownMixtures } from "./binary-mixtures.ts";
+import { knownCoreAndSkins } from "./core-and-skin.ts";
+import { pieceAsMetal, piecePays, skinLooksLike } from "./cored-piece.ts";
+import { mixtureAsMetal } from "./mixture-as-metal.ts";
+
+/** A made-up piece that reaches the density and would pay, written as a metal. */
+export interface StandIn {
+  kind: "mixture" | "core-and-skin";
+  as: Metal;
+}
+
+/**
+ * The mixtures and cored pieces worth making for a claim within a density interval (g/cm³ at 20 °C): somebody is known
+ * to make them, they look the part, and they are worth less than the claim. One of the cored pieces for each core.
+ */
+export function standIns(interval: DensityInterval, claimed: Metal): StandIn[] {
+  const mixtures = knownMixtures(interval)
+    .map((mixture) => mixtureAsMetal(mixture, interval))
+    .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed))
+    .map((as): StandIn => ({ kind: "mixture", as }));
+  const seen = new Set<string>();
+  const cored = knownCoreAndSkins(interval)
+    .filter((piece) => skinLooksLike(piece, claimed) && piecePays(piece, claimed))
+    .filter(({ core }) => !seen.has(core) && seen.add(core))
+    .map((piece): StandIn => ({ kind: "core-and-skin", as: pieceAsMetal(piece, interval) }));
+  return [...mixtures, ...cored];
+}
