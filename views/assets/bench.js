@@ -61,6 +61,9 @@
   document.addEventListener("keydown", (event) => {
     if (root.dataset.keys === "off" || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
     if (typing(event.target) && !/^F\d+$/.test(event.key)) return;
+    // Enter and the space bar belong to the link or button they stand on.
+    if ((event.key === "Enter" || event.key === " ") && event.target.closest?.("a,button,summary,input"))
+      return;
     for (const target of document.querySelectorAll("[data-key]")) {
       const keys = target.dataset.key.split(" ");
       if (!keys.some((key) => key.toLowerCase() === event.key.toLowerCase())) continue;

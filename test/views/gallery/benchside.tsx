@@ -1,0 +1,394 @@
+import { Asking } from "../../../views/balances/asking.tsx";
+import { BalancesIndex } from "../../../views/balances/index.tsx";
+import { Learning } from "../../../views/balances/learning.tsx";
+import { CheckForm } from "../../../views/checks/form.tsx";
+import { ChecksIndex } from "../../../views/checks/index.tsx";
+import { CustomerWindow, Indication } from "../../../views/customer/index.tsx";
+import { FirstStart } from "../../../views/first-start/index.tsx";
+import { LotsIndex } from "../../../views/lots/index.tsx";
+import { Payout } from "../../../views/lots/payout.tsx";
+import { LotPage } from "../../../views/lots/show.tsx";
+import { MetalsIndex } from "../../../views/metals/index.tsx";
+import { MetalPage } from "../../../views/metals/show.tsx";
+import { Plan } from "../../../views/plan/index.tsx";
+import { Settings } from "../../../views/settings/index.tsx";
+
+const csrfToken = "gallery";
+const stepKey = "s1";
+const units = ["g", "kg", "mg", "ct", "ozt", "dwt"];
+const claims = [
+  { id: "ag-999", name: "silver 999" },
+  { id: "au-585", name: "gold 585" },
+];
+
+const metals = [
+  { id: "el-cu", name: "Copper", low: 8.89, nominal: 8.94, high: 8.968 },
+  { id: "ag-925", name: "Silver 925", low: 10.302, nominal: 10.364, high: 10.395 },
+  { id: "ag-999", name: "Silver 999", low: 10.467, nominal: 10.498, high: 10.53 },
+  { id: "el-pb", name: "Lead", low: 11.34, nominal: 11.34, high: 11.35 },
+  { id: "au-585", name: "Gold 585, any recipe", low: 12.4, nominal: 13.2, high: 14.6 },
+  { id: "el-w", name: "Tungsten", low: 19.1, nominal: 19.25, high: 19.35 },
+  { id: "au-999", name: "Gold 999 fine", low: 19.22, nominal: 19.28, high: 19.33 },
+];
+
+export const metalsIndex = (
+  <MetalsIndex
+    q=""
+    family=""
+    density=""
+    families={[{ id: "silver", name: "silver" }]}
+    all={metals.length}
+    libraryVersion="2026-11"
+    rows={metals.map((metal, index) => ({ ...metal, family: "metal", verified: index % 3 !== 0 }))}
+  />
+);
+
+export const metalPage = (
+  <MetalPage
+    id="el-pb"
+    name="Lead"
+    family="lead and tin"
+    low={11.34}
+    nominal={11.34}
+    high={11.35}
+    composition={[{ element: "Pb", nominal: "1", range: "1 – 1" }]}
+    magnetism="not pulled"
+    colour="grey"
+    conductivity="8.3 % IACS"
+    likelihood="common"
+    source="invented for this gallery"
+    verified={false}
+    hazard="Lead: wash your hands; do not file, melt or sand it."
+    recipes={[]}
+    neighbours={metals.slice(1, 5).map(({ id, name, low, high }) => ({ id, name, low, high }))}
+    lookAlikes={[
+      { id: "au-375", name: "gold 375", separatedBy: "Look at a filed edge: lead is grey right through." },
+    ]}
+  />
+);
+
+export const plan = (
+  <Plan
+    units={units}
+    claims={claims}
+    problems={[]}
+    form={{
+      method: "displaced",
+      claim: "ag-999",
+      mass: "31,1",
+      massUnit: "g",
+      readability: "0.1",
+      readabilityUnit: "g",
+      repeatability: "",
+      pieces: "1",
+    }}
+    answer={{
+      says: "This scale can tell silver from copper here, not 999 from 925.",
+      facts: [
+        ["Rise to expect", "2.96 g"],
+        ["Your scale shows", "2.9 to 3.0 g"],
+        ["Uncertainty of the density", "± 4 to 6 %"],
+      ],
+      apart: [
+        { id: "cu", name: "Copper", expected: "3.5 g", told: true, says: "half a gram more" },
+        {
+          id: "ag-925",
+          name: "Silver 925",
+          expected: "3.0 g",
+          told: false,
+          says: "one step of the scale at most",
+        },
+      ],
+      advice: [
+        "A scale that shows 0.01 g answers 999 against 925 from 22 g on.",
+        "Or weigh 20 equal rounds together.",
+      ],
+    }}
+    table={{
+      caption: "Smallest mass that answers, for silver 999 against",
+      heads: ["Question", "0.1 g scale", "0.01 g scale"],
+      rows: [
+        ["brass", "14 g", "1.5 g"],
+        ["copper", "19 g", "1.9 g"],
+        ["silver 925", "220 g", "22 g"],
+      ],
+    }}
+  />
+);
+
+export const planProblem = (
+  <Plan
+    units={units}
+    claims={claims}
+    form={{
+      method: "hung",
+      claim: "ag-999",
+      mass: "thirty",
+      massUnit: "g",
+      readability: "0",
+      readabilityUnit: "g",
+      repeatability: "",
+      pieces: "",
+    }}
+    problems={[
+      {
+        fieldId: "mass",
+        error: {
+          what: "The mass is not a number:",
+          value: "thirty",
+          right: "Right is a number such as 31.1.",
+          todo: "Type it from the scale.",
+        },
+      },
+      {
+        fieldId: "readability",
+        error: "A smallest step of 0 g does not exist. Type what the last digit counts.",
+      },
+    ]}
+  />
+);
+
+export const checks = (
+  <ChecksIndex
+    closed={{
+      says: "The check weight was beyond 3 s twice.",
+      since: "3 March, 08:10",
+      todo: "Find the cause, then make the check again.",
+    }}
+    checks={[
+      { kind: "repeatability", standing: "in order", last: "s = 0.12 mg on 1 March", due: "in 28 days" },
+      { kind: "linearity", standing: "due", last: "1 February", due: "since Monday" },
+      { kind: "eccentricity", standing: "never made" },
+      { kind: "thermometer", standing: "warning", last: "0.4 °C on 2 March" },
+      { kind: "reference", standing: "stopped", last: "10.31 g/cm³ on 3 March" },
+    ]}
+    charts={[]}
+    lookBack={[{ id: "214", ticket: "T-0431", when: "3 March, 10:14" }]}
+  />
+);
+
+export const checkForm = (
+  <CheckForm
+    kind="reference"
+    units={units}
+    unit="g"
+    values={{ celsius: "21,4" }}
+    problems={[{ fieldId: "dry-1", error: "Nothing was typed. Right: a number such as 31.10." }]}
+    attempt={2}
+    outcome={{
+      says: "2.2013 ± 0.0009 g/cm³; stated 2.2010 ± 0.0005 g/cm³.",
+      passed: true,
+      facts: [["Passed at the", "2nd attempt"]],
+    }}
+    csrfToken={csrfToken}
+    stepKey={stepKey}
+  />
+);
+
+export const balances = (
+  <BalancesIndex
+    simulated={false}
+    lineSettings="9600-8n1"
+    csrfToken={csrfToken}
+    ports={[
+      {
+        stableName: "/dev/serial/by-id/usb-bridge-0001",
+        todayName: "/dev/ttyUSB0",
+        state: "heard",
+        says: "5 lines a second, the last 0.2 s ago.",
+        chosen: true,
+        profile: { name: "window balance", href: "/balances/profiles/1" },
+      },
+      {
+        stableName: "/dev/ttyS0",
+        state: "refused",
+        says: "No permission to open it. Add your user to the group dialout, then log in again.",
+        chosen: false,
+      },
+    ]}
+    lines={[
+      { at: "10:12:03.912", raw: "+   31.1035 g  \\r\\n", meaning: "31.1035 g, at rest" },
+      { at: "10:12:04.112", raw: "OVER\\r\\n", meaning: "overload" },
+    ]}
+  />
+);
+
+export const learning = (
+  <Learning
+    balance="Balance on /dev/ttyUSB0"
+    at="touch"
+    secondsLeft={4}
+    linesHeard={57}
+    says="The reading moves: enough."
+    csrfToken={csrfToken}
+    learned={{
+      facts: [
+        ["Line end", "CR LF"],
+        ["Number", "right-aligned, four decimals, sign at the left"],
+        ["Motion", "the unit is blank while it moves"],
+      ],
+      open: ["What it says when overloaded: such lines will be kept as unknown."],
+      samples: [{ at: "10:12:03.912", raw: "+   31.1035 g  \\r\\n" }],
+    }}
+  />
+);
+
+export const asking = (
+  <Asking
+    profile="window balance"
+    request="P\r\n"
+    everySeconds="0.5"
+    consented={false}
+    error="The request was not kept: tick that it only asks."
+    wouldSend="50 0D 0A"
+    csrfToken={csrfToken}
+  />
+);
+
+export const lots = (
+  <LotsIndex
+    units={units}
+    claims={claims}
+    csrfToken={csrfToken}
+    stepKey={stepKey}
+    lots={[
+      { id: "7", name: "Lot 7", opened: "3 March, 09:00", pieces: 31, gross: "412.36 g", state: "open" },
+    ]}
+  />
+);
+
+export const lot = (
+  <LotPage
+    id="7"
+    name="Lot 7"
+    now="Hang the piece in the water"
+    current={{ ticket: "T-0431", step: "immersed", expected: "12.9 g dry" }}
+    live={<Indication indication="11.842 g" state="at rest" />}
+    claims={claims}
+    claim="au-585"
+    trays={(["agrees", "agrees-not-alone", "disagrees", "undecided"] as const).map((state, index) => ({
+      state,
+      pieces: [17, 9, 3, 2][index]!,
+      mass: `${[210.4, 140.2, 41.8, 19.9][index]} g`,
+      tickets: ["T-0430", "T-0428"],
+    }))}
+    totals={{
+      pieces: "31 of 32 counted",
+      sum: "410.52 g",
+      gross: "412.36 g",
+      against: "1.84 g missing: one piece is not weighed yet, or one was weighed twice",
+      fine: "231.4 to 246.0 g gold",
+      fineWords: "The water temperature is common to all pieces and is not averaged away.",
+    }}
+    doubts={[
+      {
+        says: "Two tickets have the same mass to 0.01 g.",
+        todo: "Weigh one of them again.",
+        tickets: ["T-0411", "T-0412"],
+      },
+    ]}
+    pieces={[
+      {
+        recordId: "214",
+        ticket: "T-0430",
+        claimName: "gold 585",
+        dry: "12.90 g",
+        density: "13.1 ± 0.2",
+        state: "agrees",
+        fine: "7.5 g",
+        flags: [],
+      },
+      { ticket: "T-0429", claimName: "gold 585", dry: "8.11 g", flags: ["typed", "put aside"] },
+    ]}
+    csrfToken={csrfToken}
+    stepKey={stepKey}
+  />
+);
+
+export const payout = (
+  <Payout
+    lotId="7"
+    lotName="Lot 7"
+    values={{
+      price: "100",
+      currency: "crowns",
+      per: "ozt",
+      source: "harbour exchange board",
+      at: "3 March 2026, 09:30",
+      rate: "92",
+      fee: "0",
+      rounding: "down",
+    }}
+    problems={[]}
+    sheet={{
+      facts: [["Price locked", "3 March 2026, 09:31"]],
+      rows: [
+        {
+          what: "gold, said to be 585",
+          net: "410.52 g",
+          fineness: "564 – 599",
+          finenessFrom: "density",
+          fineLow: "231.4 g",
+          fineHigh: "246.0 g",
+          payLow: "684.45",
+          payHigh: "727.63",
+        },
+      ],
+      totalLow: "684.45",
+      totalHigh: "727.63",
+      says: "Fineness by density alone: the laboratory decides.",
+    }}
+    csrfToken={csrfToken}
+    stepKey={stepKey}
+  />
+);
+
+export const settings = (
+  <Settings
+    theme="auto"
+    locale="en"
+    keys
+    method="displaced"
+    readability="0.01"
+    readabilityUnit="g"
+    repeatability="0.01"
+    linearity="0.02"
+    water="distilled"
+    solids="0"
+    altitude="4"
+    bubbles="1"
+    confidence="95.45"
+    units={units}
+    house="Saltmouth Assay Counter"
+    address="2 Quay Steps, Saltmouth"
+    verifiedScale=""
+    verifiedUntil=""
+    retentionYears="10"
+    storage={["41 GB free.", "Last backup: 2 March, 18:00."]}
+    problems={[]}
+    demo
+    csrfToken={csrfToken}
+  />
+);
+
+export const firstStart = (
+  <FirstStart
+    csrfToken={csrfToken}
+    metals={[
+      { id: "silver", name: "Silver" },
+      { id: "gold", name: "Gold" },
+      { id: "platinum", name: "Platinum and palladium" },
+      { id: "any", name: "All sorts" },
+    ]}
+  />
+);
+
+export const customer = (
+  <CustomerWindow
+    indication="31.1035 g"
+    state="at rest"
+    ticket="T-0431"
+    piece="round, one ounce"
+    scale={{ number: "S-118", validUntil: "31 December 2027" }}
+  />
+);

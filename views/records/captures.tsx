@@ -1,0 +1,75 @@
+import { Rows, Sheet } from "../sheet.tsx";
+
+/** One captured reading with the lines it came from. */
+export interface Capture {
+  id: string;
+  /** dry, immersed, rise, zero, check weight … */
+  role: string;
+  /** as shown by the balance or typed: "31.1035 g" */
+  reading: string;
+  when: string;
+  /** "balance on …" or "typed" */
+  from: string;
+  /** why it counted as settled: the balance's own mark, scatter, or taken by hand */
+  settled: string;
+  voided?: { when: string; by?: string; reason: string };
+  /** lines as received, control characters escaped, with their times */
+  lines: readonly { at: string; raw: string }[];
+}
+
+/** Every reading in order, the voided ones struck through with their reason, and the lines as received. */
+export function Captures({ captures }: { captures: readonly Capture[] }) {
+  const lines = captures.reduce((sum, one) => sum + one.lines.length, 0);
+  return (
+    <Sheet id="captures" title="Readings">
+      <Rows
+        caption="In the order they were taken; a voided reading stays with its reason"
+        empty="This record has no readings."
+        columns={[
+          { head: "Reading" },
+          { head: "Value", number: true },
+          { head: "Taken" },
+          { head: "From" },
+          { head: "At rest by" },
+          { head: "State" },
+        ]}
+        rows={captures.map((one) => ({
+          key: one.id,
+          cells: [
+            one.role,
+            <span key="v" class={one.voided ? "voided" : ""}>
+              {one.reading}
+            </span>,
+            one.when,
+            one.from,
+            one.settled,
+            one.voided ? `voided: ${one.voided.reason} (${one.voided.when})` : "kept",
+          ],
+        }))}
+      />
+      {lines > 0 && (
+        <details>
+          <summary>{lines} lines as received</summary>
+          {captures
+            .filter((one) => one.lines.length > 0)
+            .map((one) => (
+              <RawLines key={one.id} title={`${one.role}, ${one.reading}`} lines={one.lines} />
+            ))}
+        </details>
+      )}
+    </Sheet>
+  );
+}
+
+/** Lines exactly as they came, each with its time. */
+export function RawLines({ title, lines }: { title: string; lines: readonly { at: string; raw: string }[] }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
+    <section class="table" tabIndex={0} aria-label={title}>
+      <pre>
+        {`${title}\n`}
+        {lines.map(({ at, raw }) => `${at}  ${raw}\n`).join("")}
+      </pre>
+    </section>
+  );
+}
