@@ -120,7 +120,7 @@ describe("compute", () => {
     expect(refused({ ...ounce, balance: { ...ounce.balance, readibility_g: 1 } }).error.at).toBe(
       "balance.readibility_g",
     );
-    expect(refused({ ...ounce, air: { altitude_m: 3, u_kg_m3: 1 } }).error.at).toBe("air");
+    expect(refused({ ...ounce, air: { altitude_m: 3, u_kg_m3: 1 } }).error.at).toBe("air.u_kg_m3");
     expect(refused({ ...ounce, rise: { readings: ["1"] } }).error.at).toBe("rise");
   });
 
