@@ -1,5 +1,5 @@
 import { sum } from "./arithmetic.ts";
-import type { Expression, Inputs } from "./input.ts";
+import type { Expression, Input, Inputs } from "./input.ts";
 import { ownScatterFrom, repeats } from "./repeats.ts";
 import { type MassUnit, toGrams } from "./units.ts";
 
@@ -37,7 +37,9 @@ export interface Load {
   /** the readings in grams, in order */
   each: readonly number[];
   /** the input that carries the scatter of the readings */
-  scatter: ReturnType<Inputs["student"]>;
+  scatter: Input;
+  /** every input that is simply added to the reading, or taken off it, the scatter first */
+  terms: readonly Input[];
 }
 
 /** Readings in grams as numbers, exact to the last place of the display. */
@@ -81,5 +83,6 @@ export function load(
     mean: mean - zero.value,
     each,
     scatter,
+    terms: [...terms, zero],
   };
 }

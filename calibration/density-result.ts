@@ -1,5 +1,5 @@
+import type { DensityTrials } from "./density-law.ts";
 import type { Input } from "./input.ts";
-import type { MeasuredDensity } from "./measured-density.ts";
 
 /** One named input and what it does to the density. */
 export interface DensityBudgetRow {
@@ -28,14 +28,12 @@ export interface MonteCarloSummary {
   validatesGum: boolean;
 }
 
-/** A point of the density's distribution, for a plot. */
-export interface CurvePoint {
-  gPerCm3: number;
-  /** probability per g/cm³ */
-  probabilityDensity: number;
-}
+/** The distribution behind the quoted interval: Student's t about the value, or the trials. */
+export type DensityLaw =
+  | { kind: "student"; gPerCm3: number; uGPerCm3: number; dof: number }
+  | { kind: "trials"; trials: DensityTrials };
 
-/** Everything one measurement says. */
+/** Everything one measurement says, as plain data: it can be stored, or sent from a worker. */
 export interface DensityResult {
   /** at the liquid's temperature */
   gPerCm3: number;
@@ -66,8 +64,6 @@ export interface DensityResult {
   airKgPerM3: number;
   pieces: number;
   budget: readonly DensityBudgetRow[];
-  curve: readonly CurvePoint[];
   warnings: readonly string[];
-  /** the same, as a finding needs it */
-  measured: MeasuredDensity;
+  law: DensityLaw;
 }

@@ -33,8 +33,12 @@ export interface Weighed<N> {
   cm3: N;
   /** dry over displaced, without air and temperature: the relative density of a plain calculation */
   apparent: N;
+  /** dry reading, less what is known of the added bodies, times the scale */
+  dryGrams: N;
   displacedGrams: N;
   liquidKgPerM3: N;
+  /** 1 + span error */
+  scale: N;
 }
 
 /**
@@ -70,8 +74,10 @@ export function weighed<N>(parts: DensityParts, a: Arithmetic<N>, of: (input: In
     grams: a.times(a.times(kgPerM3, a.of(1e-3)), cm3),
     cm3,
     apparent,
+    dryGrams: dry,
     displacedGrams,
     liquidKgPerM3: liquid,
+    scale,
   };
 }
 

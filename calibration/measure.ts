@@ -1,21 +1,49 @@
+import { numericalTolerance } from "./adaptive.ts";
 import { plain } from "./arithmetic.ts";
-import { curveOf, studentCurve } from "./curve.ts";
 import { only, weighed } from "./density.ts";
-import type { DensityBudgetRow, DensityResult } from "./density-result.ts";
+import { type DensityDistribution, distribute } from "./density-law.ts";
+import type { DensityResult } from "./density-result.ts";
 import type { Measurement } from "./measurement.ts";
-import { type Distribution, monteCarlo, numericalTolerance, shareBelow } from "./monte-carlo.ts";
 import { partsOf } from "./parts.ts";
-import { propagate, secondOrderU, valueAndU } from "./propagation.ts";
+import { asQuantities, type BudgetRow, propagated, secondOrderU, uOf } from "./propagation.ts";
+import { type Quantity, quantities } from "./quantity.ts";
 import type { Random32 } from "./random.ts";
-import { refuseIfNothingDisplaced } from "./refusals.ts";
-import { coverageFactor, studentBelow } from "./student.ts";
+import { refuseEndless, refuseIfNothingDisplaced } from "./refusals.ts";
+import { coverageFactor } from "./student.ts";
 import { warningsFor } from "./warnings.ts";
 
 /** Density of water at its greatest, kg/m³: Tanaka et al. 2001, a5. The 4 °C of d20/4. */
 const waterAt4 = 999.97495;
 
-/** Significant digits of u to which GUM and Monte Carlo must agree (JCGM 101:2008, 7.9.2). */
-const digits = 2;
+type Interval = readonly [number, number];
+
+/** JCGM 101:2008, 8.1.3: both ends agree within the numerical tolerance for two digits of u. */
+function agrees(gum: Interval, trials: Interval, u: number): boolean {
+  const tolerance = numericalTolerance(u, 2);
+  return gum.every((end, i) => Math.abs(end - trials[i]!) <= tolerance);
+}
+
+const inGrams = ([low, high]: Interval): Interval => [low / 1000, high / 1000];
+
+const inBudget = ({ input, sensitivity, contribution, share }: BudgetRow) => ({
+  input: input.name,
+  unit: input.unit,
+  value: input.value,
+  u: input.u,
+  dof: input.dof,
+  sensitivity: sensitivity / 1000,
+  contributionGPerCm3: Math.abs(contribution) / 1000,
+  share,
+});
+
+const summary = (d: DensityDistribution, validatesGum: boolean) => ({
+  meanGPerCm3: d.mean / 1000,
+  uGPerCm3: d.u / 1000,
+  intervalGPerCm3: inGrams(d.interval),
+  trials: d.count,
+  settled: d.settled,
+  validatesGum,
+});
 
 /**
  * Evaluates one measurement: density, uncertainty, budget and interval. With `random` the distribution is propagated by
@@ -25,91 +53,56 @@ const digits = 2;
  */
 export function measure(measurement: Measurement, random?: Random32): DensityResult {
   const { confidence } = measurement;
-  const { inputs, parts, loads } = partsOf(measurement);
-  const plainValues = weighed(parts, plain, (input) => input.value);
-  const displacedMass = valueAndU(only(parts, "displacedGrams"), inputs);
-  refuseIfNothingDisplaced(measurement, loads, displacedMass, plainValues.grams);
+  const { inputs, parts, loads, open } = partsOf(measurement);
+  const at = weighed(parts, quantities, asQuantities(inputs));
+  const u = (quantity: Quantity) => uOf(quantity, inputs);
+  const displaced = { value: at.displacedGrams.value, u: u(at.displacedGrams) };
+  refuseIfNothingDisplaced(measurement, loads, displaced, at.dryGrams.value);
 
-  const model = only(parts, "kgPerM3");
-  const gum = propagate(model, inputs);
+  const gum = propagated(at.kgPerM3, inputs);
+  // truncated to the lower integer: JCGM 100:2008, G.4.1
   const dof = Number.isFinite(gum.dof) ? Math.max(1, Math.floor(gum.dof)) : gum.dof;
-  const gumK = coverageFactor(confidence, dof);
-  const gumInterval = [gum.value - gumK * gum.u, gum.value + gumK * gum.u] as const;
-  const trials = random && monteCarlo(model, inputs, random, { confidence, digits });
-  const validated = trials ? agrees(gumInterval, trials, gum.u) : true;
-  const interval = validated || !trials ? gumInterval : trials.interval;
-  const expanded = (interval[1] - interval[0]) / 2;
-  const inGrams = (pair: readonly [number, number]) => [pair[0] / 1000, pair[1] / 1000] as const;
-  const value = gum.value / 1000;
-  const u = gum.u / 1000;
-  const fromTrials = trials && !validated;
-  const below = (x: number) =>
-    fromTrials ? shareBelow(trials.sorted, x * 1000) : studentBelow((x - value) / u, dof);
-  const at20 = valueAndU(only(parts, "kgPerM3At20"), inputs);
-  const mass = valueAndU(only(parts, "grams"), inputs);
-  const volume = valueAndU(only(parts, "cm3"), inputs);
-  const budget: DensityBudgetRow[] = gum.rows.map(({ input, sensitivity, contribution, share }) => ({
-    input: input.name,
-    unit: input.unit,
-    value: input.value,
-    u: input.u,
-    dof: input.dof,
-    sensitivity: sensitivity / 1000,
-    contributionGPerCm3: Math.abs(contribution) / 1000,
-    share,
-  }));
+  const reach = coverageFactor(confidence, dof) * gum.u;
+  const gumInterval: Interval = [gum.value - reach, gum.value + reach];
+  let trials: DensityDistribution | undefined;
+  if (random) {
+    const contributions = gum.rows.map((row) => row.contribution);
+    trials = distribute(parts, inputs, { open, contributions, guess: gumInterval, confidence }, random);
+    refuseEndless(measurement, trials.interval, displaced);
+  }
+  const quoted = trials && !agrees(gumInterval, trials.interval, gum.u) ? trials : undefined;
+  const interval = quoted?.interval ?? gumInterval;
   const result = {
-    gPerCm3: value,
-    uGPerCm3: u,
+    gPerCm3: gum.value / 1000,
+    uGPerCm3: gum.u / 1000,
     dof,
-    k: expanded / gum.u,
-    expandedGPerCm3: expanded / 1000,
+    k: (interval[1] - interval[0]) / 2 / gum.u,
+    expandedGPerCm3: (interval[1] - interval[0]) / 2000,
     intervalGPerCm3: inGrams(interval),
-    intervalFrom: fromTrials ? ("monte-carlo" as const) : ("gum" as const),
+    intervalFrom: quoted ? ("monte-carlo" as const) : ("gum" as const),
     confidence,
     gumIntervalGPerCm3: inGrams(gumInterval),
-    ...(trials && {
-      monteCarlo: {
-        meanGPerCm3: trials.mean / 1000,
-        uGPerCm3: trials.u / 1000,
-        intervalGPerCm3: inGrams(trials.interval),
-        trials: trials.trials,
-        settled: trials.settled,
-        validatesGum: validated,
-      },
-    }),
-    gPerCm3At20: at20.value / 1000,
-    uGPerCm3At20: at20.u / 1000,
-    relativeDensity: { d20over4: at20.value / waterAt4, apparent: plainValues.apparent },
-    massGrams: mass.value,
-    uMassGrams: mass.u,
-    volumeCm3: volume.value,
-    uVolumeCm3: volume.u,
-    displacedGrams: displacedMass.value,
-    uDisplacedGrams: displacedMass.u,
-    liquidGPerCm3: plainValues.liquidKgPerM3 / 1000,
+    ...(trials && { monteCarlo: summary(trials, quoted === undefined) }),
+    gPerCm3At20: at.kgPerM3At20.value / 1000,
+    uGPerCm3At20: u(at.kgPerM3At20) / 1000,
+    relativeDensity: { d20over4: at.kgPerM3At20.value / waterAt4, apparent: at.apparent.value },
+    massGrams: at.grams.value,
+    uMassGrams: u(at.grams),
+    volumeCm3: at.cm3.value,
+    uVolumeCm3: u(at.cm3),
+    displacedGrams: displaced.value,
+    uDisplacedGrams: displaced.u,
+    liquidGPerCm3: at.liquidKgPerM3.value / 1000,
     liquidCelsius: parts.celsius(plain, (input) => input.value),
     airKgPerM3: parts.airKgPerM3.value,
     pieces: measurement.pieces,
-    budget,
-    curve: fromTrials ? curveOf(trials.sorted, 1000) : studentCurve(value, u, dof),
+    budget: gum.rows.map(inBudget),
+    law: quoted
+      ? { kind: "trials" as const, trials: quoted.trials }
+      : { kind: "student" as const, gPerCm3: gum.value / 1000, uGPerCm3: gum.u / 1000, dof },
   };
-  return {
-    ...result,
-    warnings: warningsFor(measurement, loads, result, secondOrderU(model, inputs) / 1000),
-    measured: {
-      valueGPerCm3: value,
-      uGPerCm3: u,
-      intervalGPerCm3: result.intervalGPerCm3,
-      confidence,
-      intervalFrom: result.intervalFrom,
-      probabilityBelow: below,
-    },
-  };
-}
-
-/** JCGM 101:2008, 8.1.3: both ends agree within the numerical tolerance of u. */
-function agrees(gum: readonly [number, number], trials: Distribution, u: number): boolean {
-  const tolerance = numericalTolerance(u, digits);
-  return [0, 1].every((i) => Math.abs(gum[i]! - trials.interval[i]!) <= tolerance);
+  // below this the second-order terms are under a thousandth of u
+  const bent = displaced.u > 0.03 * displaced.value;
+  const secondOrder = bent ? secondOrderU(only(parts, "kgPerM3"), inputs) / 1000 : undefined;
+  return { ...result, warnings: warningsFor(measurement, loads, result, secondOrder) };
 }

@@ -1,5 +1,5 @@
 import type { Expression, Input, Inputs } from "./input.ts";
-import { inputQuantity, quantities } from "./quantity.ts";
+import { inputQuantity, type Quantity, quantities } from "./quantity.ts";
 
 /** What one input does to the result. */
 export interface BudgetRow {
@@ -21,14 +21,23 @@ export interface Propagated {
   rows: BudgetRow[];
 }
 
+/** The inputs as quantities, each with its own partial: `model(quantities, asQuantities(inputs))`. */
+export function asQuantities(inputs: Inputs): (input: Input) => Quantity {
+  const of = inputs.all.map((input) => inputQuantity(input.value, input.index, inputs.all.length));
+  return (input) => of[input.index]!;
+}
+
+/** Law of propagation for a model; see propagated. */
+export function propagate(model: Expression, inputs: Inputs): Propagated {
+  return propagated(model(quantities, asQuantities(inputs)), inputs);
+}
+
 /**
  * Law of propagation of uncertainty with correlations, JCGM 100:2008 eq. (13), and effective degrees of freedom, (G.2b).
  * Correlated inputs come from paired repeats: their sum is one set of repeats, so it enters (G.2b) as one term with
  * the dof of the pair (the formula itself does not hold for correlated inputs one by one).
  */
-export function propagate(model: Expression, inputs: Inputs): Propagated {
-  const of = inputs.all.map((input) => inputQuantity(input.value, input.index, inputs.all.length));
-  const { value, partials } = model(quantities, (input) => of[input.index]!);
+export function propagated({ value, partials }: Quantity, inputs: Inputs): Propagated {
   const contribution = inputs.all.map((input, i) => (partials[i] ?? 0) * input.u);
   const variances = contribution.map((c) => c * c);
   const partner = new Map<number, number>();
@@ -59,10 +68,13 @@ export function propagate(model: Expression, inputs: Inputs): Propagated {
   };
 }
 
-/** Value and u of a model alone, for results of which nobody needs the budget. */
-export function valueAndU(model: Expression, inputs: Inputs): { value: number; u: number } {
-  const { value, u } = propagate(model, inputs);
-  return { value, u };
+/** Standard uncertainty alone, for quantities of which nobody needs the budget. */
+export function uOf({ partials }: Quantity, inputs: Inputs): number {
+  const c = (input: Input) => (partials[input.index] ?? 0) * input.u;
+  let variance = 0;
+  for (const input of inputs.all) variance += c(input) ** 2;
+  for (const { a, b, r } of inputs.correlations) variance += 2 * r * c(a) * c(b);
+  return Math.sqrt(Math.max(0, variance));
 }
 
 /**

@@ -18,7 +18,7 @@ export function refuseIfNothingDisplaced(
   { weighing, confidence, added }: Measurement,
   [dry, wet]: readonly Load[],
   displaced: { value: number; u: number },
-  grams: number,
+  dryGrams: number,
 ): void {
   if (!(dry!.mean > 0))
     throw new Refusal(
@@ -35,12 +35,25 @@ export function refuseIfNothingDisplaced(
     throw new Refusal("weighing", `Nothing was displaced (${g(displaced.value)}): ${why}`);
   }
   const reach = coverageFactor(confidence, Number.POSITIVE_INFINITY) * displaced.u;
-  if (displaced.value <= reach)
-    throw new Refusal(
-      "weighing",
-      `The displaced mass ${g(displaced.value)} is within its own uncertainty of ${g(reach)}: this balance cannot tell it from zero, so no density follows. ` +
-        "Weigh a larger piece, several identical pieces together, or use a finer balance.",
-    );
-  if (!(grams > 0) && added?.length)
+  if (displaced.value <= reach) throw drowned(displaced.value, reach);
+  if (!(dryGrams > 0) && added?.length)
     throw new Refusal("added", "The known bodies weigh as much as the whole piece: check their masses.");
+}
+
+function drowned(displaced: number, reach: number): Refusal {
+  return new Refusal(
+    "weighing",
+    `The displaced mass ${g(displaced)} is within its own uncertainty of ${g(reach)}: this balance cannot tell it from zero, so no density follows. ` +
+      "Weigh a larger piece, several identical pieces together, or use a finer balance.",
+  );
+}
+
+/** Refuses a density whose interval has no upper end: the displaced mass may be nothing at all. */
+export function refuseEndless(
+  { confidence }: Measurement,
+  interval: readonly [number, number],
+  displaced: { value: number; u: number },
+): void {
+  if (!interval.every(Number.isFinite))
+    throw drowned(displaced.value, coverageFactor(confidence, Number.POSITIVE_INFINITY) * displaced.u);
 }

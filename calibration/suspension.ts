@@ -1,3 +1,4 @@
+import type { OpenContribution } from "./density-law.ts";
 import type { Expression, Inputs } from "./input.ts";
 
 /** How the piece hangs in the liquid. */
@@ -45,7 +46,7 @@ export function wireChange(
   hanger: Hanger,
   surfaceNewtonsPerMetre: number,
   liquidGPerCm3: number,
-): Expression {
+): { grams: Expression; open: OpenContribution[] } {
   const wire = hanger.wireMillimetres;
   const meniscus = inputs.rectangular(
     "wire meniscus",
@@ -56,5 +57,11 @@ export function wireChange(
   const depth = hanger.depthMillimetres ?? depthMillimetres;
   const immersion = inputs.rectangular("wire immersion", "mm", 0, wire > 0 ? depth : 0);
   const perMillimetre = wireBuoyancyGrams(wire, 1, liquidGPerCm3);
-  return (a, of) => a.plus(of(meniscus), a.times(of(immersion), a.of(perMillimetre)));
+  return {
+    grams: (a, of) => a.plus(of(meniscus), a.times(of(immersion), a.of(perMillimetre))),
+    open: [
+      { input: meniscus, factor: -1 },
+      { input: immersion, factor: -perMillimetre },
+    ],
+  };
 }

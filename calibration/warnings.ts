@@ -5,14 +5,14 @@ import type { Measurement } from "./measurement.ts";
 import { ownScatterFrom } from "./repeats.ts";
 import { gramsPerUnit } from "./units.ts";
 
-type Judged = Omit<DensityResult, "warnings" | "measured">;
+type Judged = Omit<DensityResult, "warnings">;
 
 /** What a careful colleague would say beside the result, in plain sentences. */
 export function warningsFor(
   measurement: Measurement,
   loads: readonly Load[],
   result: Judged,
-  secondOrder: number,
+  secondOrder: number | undefined,
 ): string[] {
   return [
     ...fromIntervals(result, secondOrder),
@@ -26,7 +26,7 @@ export function warningsFor(
   ];
 }
 
-function fromIntervals(result: Judged, secondOrder: number): string[] {
+function fromIntervals(result: Judged, secondOrder: number | undefined): string[] {
   const said: string[] = [];
   const mc = result.monteCarlo;
   if (mc && !mc.validatesGum) {
@@ -41,7 +41,7 @@ function fromIntervals(result: Judged, secondOrder: number): string[] {
   }
   if (mc && !mc.settled)
     said.push(`The Monte Carlo interval had not settled to two digits of u after ${mc.trials} trials.`);
-  if (Math.abs(secondOrder / result.uGPerCm3 - 1) > 0.05)
+  if (secondOrder !== undefined && Math.abs(secondOrder / result.uGPerCm3 - 1) > 0.05)
     said.push(
       `Second-order terms change u from ${result.uGPerCm3.toPrecision(2)} to ${secondOrder.toPrecision(2)} g/cm³: the density does not follow the readings in a straight line over so wide a range.`,
     );

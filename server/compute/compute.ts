@@ -1,4 +1,5 @@
 import type { DensityResult } from "../../calibration/density-result.ts";
+import { measuredDensity } from "../../calibration/distribution.ts";
 import { measure } from "../../calibration/measure.ts";
 import { type Random32, seededRandom } from "../../calibration/random.ts";
 import { metal } from "../alloys/library.ts";
@@ -23,7 +24,7 @@ export function evaluate(request: ComputeRequest, random: Random32): ComputeResp
 }
 
 function findingOf(result: DensityResult, { claim, confidence, balance, pieces }: ComputeRequest): Finding {
-  return findingFor(result.measured, claim, confidence, {
+  return findingFor(measuredDensity(result), claim, confidence, {
     celsius: result.liquidCelsius,
     massG: result.massGrams,
     readabilityG: balance.readability_g,

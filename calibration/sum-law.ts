@@ -1,0 +1,159 @@
+import type { Input } from "./input.ts";
+import { normalBelow, normalDensity } from "./normal.ts";
+import { studentBelow, studentDensity } from "./student.ts";
+
+/**
+ * The law of a sum of independent, symmetric contributions about zero, as plain data: probability below and density at
+ * evenly spaced points from −reach to +reach. Beyond them a Student tail (dof + (t/scale)²)^(−dof/2), or nothing.
+ */
+export interface SumLaw {
+  reach: number;
+  step: number;
+  below: Float64Array;
+  density: Float64Array;
+  tail: { dof: number; scale: number } | null;
+}
+
+type Part = Pick<Input, "u" | "shape" | "dof">;
+
+const cells = 1280;
+const root3 = Math.sqrt(3);
+
+/** Below this part of the whole u a contribution's shape no longer shows, and a rectangle stands in for it. */
+const shapeShows = 0.1;
+
+const unitTables = new Map<number, SumLaw>();
+
+/** Normal (dof = Infinity) or Student law of unit scale; made once for each number of degrees of freedom. */
+function unitTable(dof: number): SumLaw {
+  const kept = unitTables.get(dof);
+  if (kept) return kept;
+  const normal = dof === Number.POSITIVE_INFINITY;
+  const reach = normal ? 8 : 12;
+  const step = (2 * reach) / cells;
+  const at = (i: number) => i * step - reach;
+  const table: SumLaw = {
+    reach,
+    step,
+    below: Float64Array.from({ length: cells + 1 }, (_, i) =>
+      normal ? normalBelow(at(i)) : studentBelow(at(i), dof),
+    ),
+    density: Float64Array.from({ length: cells + 1 }, (_, i) =>
+      normal ? normalDensity(at(i)) : studentDensity(at(i), dof),
+    ),
+    tail: normal ? null : { dof, scale: 1 },
+  };
+  if (unitTables.size > 64) unitTables.clear();
+  unitTables.set(dof, table);
+  return table;
+}
+
+function tailFactor({ tail, reach }: SumLaw, t: number, power: number): number {
+  if (tail === null) return 0;
+  const square = (x: number) => tail.dof + (x / tail.scale) ** 2;
+  return (square(reach) / square(t)) ** (power / 2);
+}
+
+/** Probability below t, by cubic Hermite interpolation; error below 1e-8 for smooth laws. */
+export function belowIn(law: SumLaw, t: number): number {
+  const { below, density, step } = law;
+  const x = (t + law.reach) / step;
+  if (x < 0) return below[0]! * tailFactor(law, t, law.tail?.dof ?? 0);
+  if (!(x < cells)) return 1 - below[0]! * tailFactor(law, t, law.tail?.dof ?? 0);
+  const i = x | 0;
+  const r = x - i;
+  const q = 1 - r;
+  return (
+    q * q * ((1 + 2 * r) * below[i]! + r * step * density[i]!) +
+    r * r * ((1 + 2 * q) * below[i + 1]! - q * step * density[i + 1]!)
+  );
+}
+
+/** Density at t, by linear interpolation. */
+export function densityIn(law: SumLaw, t: number): number {
+  const x = (t + law.reach) / law.step;
+  if (!(x >= 0 && x < cells)) return law.density[0]! * tailFactor(law, t, (law.tail?.dof ?? 0) + 1);
+  const i = x | 0;
+  return law.density[i]! + (x - i) * (law.density[i + 1]! - law.density[i]!);
+}
+
+/** Adds a rectangle of half-width w: the mean of the law over t ± w. */
+function widened(law: SumLaw, w: number): SumLaw {
+  const { below, density, step, reach } = law;
+  const area = new Float64Array(cells + 1);
+  for (let i = 0; i < cells; i++)
+    area[i + 1] =
+      area[i]! +
+      (step / 2) * (below[i]! + below[i + 1]!) +
+      ((step * step) / 12) * (density[i]! - density[i + 1]!);
+  const areaTo = (t: number) => {
+    const x = (t + reach) / step;
+    if (x <= 0) return below[0]! * (t + reach);
+    if (x >= cells) return area[cells]! + below[cells]! * (t - reach);
+    const i = x | 0;
+    const r = x - i;
+    const q = 1 - r;
+    return (
+      q * q * ((1 + 2 * r) * area[i]! + r * step * below[i]!) +
+      r * r * ((1 + 2 * q) * area[i + 1]! - q * step * below[i + 1]!)
+    );
+  };
+  const at = (i: number) => i * step - reach;
+  return {
+    ...law,
+    below: below.map((_, i) => (areaTo(at(i) + w) - areaTo(at(i) - w)) / (2 * w)),
+    density: density.map((_, i) => (belowIn(law, at(i) + w) - belowIn(law, at(i) - w)) / (2 * w)),
+  };
+}
+
+function rectangle(w: number, reach: number): SumLaw {
+  const step = (2 * reach) / cells;
+  const at = (i: number) => i * step - reach;
+  return {
+    reach,
+    step,
+    below: Float64Array.from({ length: cells + 1 }, (_, i) =>
+      Math.max(0, Math.min(1, 0.5 + at(i) / (2 * w))),
+    ),
+    density: Float64Array.from({ length: cells + 1 }, (_, i) => (Math.abs(at(i)) < w ? 1 / (2 * w) : 0)),
+    tail: null,
+  };
+}
+
+/** The law on a wider grid in the input's own unit. */
+function stretched(unit: SumLaw, u: number, reach: number): SumLaw {
+  const step = (2 * reach) / cells;
+  const at = (i: number) => (i * step - reach) / u;
+  return {
+    reach,
+    step,
+    below: unit.below.map((_, i) => belowIn(unit, at(i))),
+    density: unit.density.map((_, i) => densityIn(unit, at(i)) / u),
+    tail: unit.tail && { dof: unit.tail.dof, scale: u },
+  };
+}
+
+/**
+ * The law of the sum of the parts, at least one of which has u > 0. At most one part may be other than rectangular and
+ * large; further ones are taken as rectangles of the same u, which is exact in u and good to 1e-4 of it in the ends
+ * while they stay small.
+ */
+export function sumLaw(parts: readonly Part[]): SumLaw {
+  const whole = Math.hypot(...parts.map((part) => part.u));
+  const [first, ...others] = parts
+    .filter((part) => part.u > 0)
+    .sort((a, b) => rank(b, whole) - rank(a, whole)) as [Part, ...Part[]];
+  const curved = first.shape !== "rectangular" && first.u > shapeShows * whole;
+  const unit = curved ? unitTable(first.shape === "normal" ? Number.POSITIVE_INFINITY : first.dof) : null;
+  const spread = others.reduce((total, part) => total + root3 * part.u, 0);
+  const reach = spread + (unit ? unit.reach : 1.05 * root3) * first.u;
+  const base = unit ? stretched(unit, first.u, reach) : rectangle(root3 * first.u, reach);
+  return others
+    .filter((part) => root3 * part.u > base.step / 4)
+    .reduce((law, part) => widened(law, root3 * part.u), base);
+}
+
+/** Curved parts that show come first, the largest of them leading; then by size. */
+function rank({ shape, u }: Part, whole: number): number {
+  return shape !== "rectangular" && u > shapeShows * whole ? whole + u : u;
+}
