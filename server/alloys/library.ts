@@ -13,11 +13,44 @@ import { silver } from "./silver.ts";
 import { steel } from "./steel.ts";
 import { whiteCopperAlloys } from "./white-copper-alloys.ts";
 
+/** A set of metals under a version; the built-in one, or that with an owner's additions. */
+export interface Library {
+  version: string;
+  metals: readonly Metal[];
+  /** True when the library holds a metal under this id. */
+  has(id: string): boolean;
+  /** The metal under this id. Throws RangeError that names the nearest ids when there is none. */
+  metal(id: string): Metal;
+}
+
 /** Goes up with any change of a value or an id; every result carries it, so that an old finding can be explained. */
 export const libraryVersion = "1";
 
-/** Every metal of the library: fineness families first, then recipes, base metals, heavy metals, elements. */
-export const metals: readonly Metal[] = [
+/** A library of the given metals. Throws RangeError when two share an id. */
+export function libraryOf(version: string, metals: readonly Metal[]): Library {
+  const byId = new Map<string, Metal>();
+  for (const m of metals) {
+    if (byId.has(m.id))
+      throw new RangeError(`Two metals have the id "${m.id}": right is an id of its own for each.`);
+    byId.set(m.id, m);
+  }
+  return {
+    version,
+    metals,
+    has: (id) => byId.has(id),
+    metal(id) {
+      const found = byId.get(id);
+      if (found) return found;
+      const near = nearIds(id, [...byId.keys()]);
+      throw new RangeError(
+        `No metal "${id}" in library ${version}. Near it: ${near.join(", ")}. Right: an id of the library, such as ag-925, au-750 or el-cu.`,
+      );
+    },
+  };
+}
+
+/** The library as built: fineness families first, then recipes, base metals, heavy metals, pieces of two, elements. */
+export const builtIn: Library = libraryOf(libraryVersion, [
   ...finenessFamilies,
   ...gold,
   ...silver,
@@ -30,21 +63,13 @@ export const metals: readonly Metal[] = [
   ...heavyMetals,
   ...coredAndPlated,
   ...elements,
-];
+]);
 
-const byId = new Map(metals.map((m) => [m.id, m]));
+/** Every metal of the built-in library. */
+export const metals: readonly Metal[] = builtIn.metals;
 
-/** True when the library holds a metal under this id. */
-export function isMetalId(id: string): boolean {
-  return byId.has(id);
-}
+/** True when the built-in library holds a metal under this id. */
+export const isMetalId = (id: string): boolean => builtIn.has(id);
 
-/** The metal under this id. Throws RangeError that names the nearest ids when there is none. */
-export function metal(id: string): Metal {
-  const found = byId.get(id);
-  if (found) return found;
-  const near = nearIds(id, [...byId.keys()]);
-  throw new RangeError(
-    `No metal "${id}" in library ${libraryVersion}. Near it: ${near.join(", ")}. Right: an id of the library, such as ag-925, au-750 or el-cu.`,
-  );
-}
+/** The built-in metal under this id. Throws RangeError that names the nearest ids when there is none. */
+export const metal = (id: string): Metal => builtIn.metal(id);

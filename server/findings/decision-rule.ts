@@ -1,5 +1,5 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { normalBelow, normalQuantile } from "./normal.ts";
+import { normalBelow, normalQuantile } from "../../calibration/normal.ts";
 import { type AcceptanceInterval, highOf, lowOf, type ToleranceInterval } from "./tolerance.ts";
 
 /**

@@ -1,10 +1,12 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { libraryVersion, metal, metals } from "../alloys/library.ts";
-import type { Metal } from "../alloys/metal.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
+import type { DensityBand, Metal } from "../alloys/metal.ts";
 import { type StandIn, standIns } from "../composites/stand-ins.ts";
+import { type Decision, type DecisionRule, decide } from "./decision-rule.ts";
 import { bandAt, bandCelsius, distanceTo, excludes } from "./exclusion.ts";
 import * as words from "./finding-words.ts";
 import { type LookAlike, lookAlike, madeUp, satisfies } from "./look-alike.ts";
+import { type NextTest, nextTest } from "./next-test.ts";
 import { whyTooHigh, whyTooLow } from "./procedure-suspicions.ts";
 
 export type FindingState = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
@@ -26,7 +28,12 @@ export interface Finding {
   suspicions: readonly string[];
   /** how much finer the measurement must be to decide, when it does not */
   wouldDecide?: string;
+  /** the harmless test to make next, or the laboratory; null when nothing is left to separate */
+  nextTest: NextTest | null;
+  /** the claim's band as limits under the decision rule agreed before measuring; absent without claim or rule */
+  conformity?: Decision;
   confidence: number;
+  /** version of the library the finding was made with */
   libraryVersion: string;
 }
 
@@ -37,6 +44,10 @@ export interface FindingContext {
   massG?: number;
   readabilityG?: number;
   pieces?: number;
+  /** rule agreed before measuring, for the verdict on the claim's band */
+  rule?: DecisionRule;
+  /** with own metals; the built-in library when absent */
+  library?: Library;
 }
 
 const likelihoodOrder = { common: 0, possible: 1, rare: 2 } as const;
@@ -57,10 +68,11 @@ export function findingFor(
 ): Finding {
   if (!(confidence > 0 && confidence < 1))
     throw new RangeError(`Confidence ${confidence}: right is a fraction between 0 and 1, such as 0.9545.`);
-  const claimed = claim === undefined ? undefined : metal(claim);
+  const library = context.library ?? builtIn;
+  const claimed = claim === undefined ? undefined : library.metal(claim);
   const celsius = context.celsius ?? bandCelsius;
-  const alive = metalsAlive(measured, confidence, celsius);
-  const base = { confidence, libraryVersion, alive: alive.map((m) => m.id) };
+  const alive = metalsAlive(measured, confidence, celsius, library);
+  const base = { confidence, libraryVersion: library.version, alive: alive.map((m) => m.id) };
   if (!claimed)
     return {
       ...base,
@@ -68,14 +80,22 @@ export function findingFor(
       because: words.noClaim(alive),
       lookAlikes: alive.map((m) => lookAlike(m, undefined)),
       suspicions: [],
+      nextTest: nextTest(alive, undefined),
     };
 
   const others = alive.filter((m) => !satisfies(m, claimed));
-  const lookAlikes = [
-    ...others.map((m) => lookAlike(m, claimed)),
-    ...madeUpBeside(measured, claimed, celsius).map((s) => madeUp(s, claimed)),
-  ];
-  const found = { ...base, claim: claimed.id, lookAlikes };
+  const madeUps = madeUpBeside(measured, claimed, celsius);
+  const found = {
+    ...base,
+    claim: claimed.id,
+    lookAlikes: [
+      ...others.map((m) => lookAlike(m, claimed)),
+      ...madeUps.map((standIn) => madeUp(standIn, claimed)),
+    ],
+    nextTest: nextTest([...others, ...madeUps.map((s) => s.as)], claimed),
+    ...(context.rule && { conformity: decide(measured, limits(bandAt(claimed, celsius)), context.rule) }),
+  };
+  const { lookAlikes } = found;
   if (!alive.includes(claimed)) {
     const low = measured.valueGPerCm3 < bandAt(claimed, celsius).low;
     return {
@@ -90,7 +110,7 @@ export function findingFor(
   );
   if (decidable.length > 0) {
     const needed = Math.min(
-      ...decidable.map((l) => neededHalfWidth(measured, claimed, metal(l.id), celsius)),
+      ...decidable.map((l) => neededHalfWidth(measured, claimed, library.metal(l.id), celsius)),
     );
     return {
       ...found,
@@ -109,7 +129,14 @@ export function findingFor(
   };
 }
 
-function metalsAlive(measured: MeasuredDensity, confidence: number, celsius: number): Metal[] {
+const limits = ({ low, high }: DensityBand) => ({ low, high });
+
+function metalsAlive(
+  measured: MeasuredDensity,
+  confidence: number,
+  celsius: number,
+  { metals }: Library,
+): Metal[] {
   const fits = new Set(metals.filter((m) => !excludes(measured, bandAt(m, celsius), confidence)));
   const goldAlive = [...fits].some((m) => fineGold.has(m.id));
   if (goldAlive) for (const m of metals) if (tungsten.has(m.id)) fits.add(m);

@@ -1,4 +1,4 @@
-import { normalBelow } from "./normal.ts";
+import { normalBelow } from "../../calibration/normal.ts";
 import { type AcceptanceInterval, highOf, lowOf, type ToleranceInterval } from "./tolerance.ts";
 
 /** What is known about pieces before any of them is measured: a probability density over a finite range. */

@@ -1,4 +1,4 @@
-import { metal } from "../alloys/library.ts";
+import { isMetalId, metal } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
 
 /** The harmless tests that can part two metals which density cannot, and the one for which only a laboratory is left. */
@@ -34,7 +34,8 @@ export function soundThrough(m: Metal): { mPerS: number; estimated: boolean } | 
 function soundOfCore(m: Metal): { mPerS: number; estimated: boolean } | null {
   if ("polymer" in m.composition) return null;
   const [main] = Object.entries(m.composition).sort(([, a], [, b]) => b[0] - a[0])[0]!;
-  const speed = metal(`el-${main.toLowerCase()}`).soundMPerS;
+  const element = `el-${main.toLowerCase()}`;
+  const speed = isMetalId(element) ? metal(element).soundMPerS : null;
   return speed === null ? null : { mPerS: speed, estimated: true };
 }
 
@@ -78,6 +79,11 @@ function byWeakMagnet(a: Metal, b: Metal): Separation | null {
     says: `Hang it on a thread beside a strong magnet: ${drawn.name} may drift towards it, ${drawn === a ? b.name : a.name} does not; some grades of the first do not either.`,
   };
 }
+
+/** How each harmless test would separate two metals, or null where it would not; easiest first. */
+export const separationBy: Readonly<
+  Record<Exclude<SeparatingTest, "laboratory">, (a: Metal, b: Metal) => Separation | null>
+> = { magnet: byMagnet, conductivity: byConductivity, sound: bySound };
 
 /** The harmless test that separates the two most cheaply, in words; a laboratory when none here does. Pure. */
 export function separation(a: Metal, b: Metal): Separation {

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { normalBelow, normalQuantile } from "../../../calibration/normal.ts";
 import {
   acceptanceInterval,
   conformanceProbability,
@@ -9,7 +10,6 @@ import {
   simpleAcceptance,
 } from "../../../server/findings/decision-rule.ts";
 import { globalRisk } from "../../../server/findings/global-risk.ts";
-import { normalBelow, normalQuantile } from "../../../server/findings/normal.ts";
 import { normally } from "./normally.ts";
 
 test("distances for one-sided conformance are those of JCGM 106 Table 1", () => {

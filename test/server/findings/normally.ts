@@ -1,5 +1,5 @@
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
-import { normalBelow } from "../../../server/findings/normal.ts";
+import { normalBelow } from "../../../calibration/normal.ts";
 
 /** A measured density with a normal distribution and a 95.45 % interval of ±2u, for tests. */
 export function normally(valueGPerCm3: number, uGPerCm3: number): MeasuredDensity {

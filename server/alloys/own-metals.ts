@@ -1,0 +1,134 @@
+import { z } from "zod";
+import { bandByMixture } from "./band-by-mixture.ts";
+import { componentSymbols } from "./component-density.ts";
+import { type Library, libraryOf } from "./library.ts";
+import type { Metal } from "./metal.ts";
+
+/** Shape of the file of own metals; goes up when a key changes its meaning. */
+export const ownMetalsFormat = 1;
+
+const share = z.number().min(0).max(1);
+const fraction = z
+  .tuple([share, share, share])
+  .refine(([nominal, low, high]) => low <= nominal && nominal <= high, {
+    message: "right is [nominal, low, high] with low ≤ nominal ≤ high, as shares of 1",
+  });
+
+const ownMetal = z
+  .strictObject({
+    id: z.string().regex(/^own-[a-z0-9-]{1,40}$/, "right is own- and then small letters, digits and dashes"),
+    name: z.string().trim().min(1).max(80),
+    composition: z.partialRecord(z.enum(componentSymbols as [string, ...string[]]), fraction),
+    density_g_cm3: z.strictObject({
+      nominal: z.number().min(0.5).max(23),
+      low: z.number().min(0.5).max(23),
+      high: z.number().min(0.5).max(23),
+    }),
+    expansion_per_million_k: z.number().min(0).max(100).nullable().default(null),
+    magnetism: z.enum(["none", "weak", "strong"]),
+    conductivity_iacs_percent: z
+      .tuple([z.number().min(0).max(110), z.number().min(0).max(110)])
+      .nullable()
+      .default(null),
+    sound_m_s: z.number().min(300).max(20000).nullable().default(null),
+    colour: z.enum([
+      "white",
+      "grey",
+      "yellow",
+      "greenish-yellow",
+      "reddish-yellow",
+      "pink",
+      "red",
+      "reddish-grey",
+    ]),
+    likelihood: z.enum(["common", "possible", "rare"]).default("common"),
+    source: z.string().trim().min(3, "say where the values come from").max(400),
+    notes: z.string().max(400).optional(),
+  })
+  .refine(({ density_g_cm3: d }) => d.low <= d.nominal && d.nominal <= d.high, {
+    path: ["density_g_cm3"],
+    message: "right is low ≤ nominal ≤ high",
+  })
+  .refine(({ composition }) => Math.abs(sum(Object.values(composition).map((f) => f![0])) - 1) <= 0.0051, {
+    path: ["composition"],
+    message: "nominal shares must add up to 1; name the rest of the alloy",
+  });
+
+const ownMetalsFile = z.strictObject({
+  underhook_metals: z.literal(ownMetalsFormat),
+  /** goes up with every change the owner makes */
+  version: z.int().min(1),
+  metals: z.array(ownMetal).max(500),
+});
+
+/** An owner's own metals, as they travel in JSON. */
+export type OwnMetals = z.infer<typeof ownMetalsFile>;
+
+const sum = (values: number[]) => values.reduce((a, b) => a + b, 0);
+
+/**
+ * Reads a file of own metals. Throws RangeError that lists every fault with its place; nothing is taken over from a file
+ * with a fault. With `held`, a file of the same or a lower version that differs from it is refused.
+ */
+export function readOwnMetals(text: string, held?: OwnMetals): OwnMetals {
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch (error) {
+    throw new RangeError(
+      `The file is not JSON (${(error as Error).message}). Right: a file exported from this page.`,
+    );
+  }
+  const parsed = ownMetalsFile.safeParse(json);
+  if (!parsed.success) {
+    const faults = parsed.error.issues.map((i) => `${i.path.join(".") || "file"}: ${i.message}`);
+    throw new RangeError(`Own metals not taken over. ${faults.join("; ")}.`);
+  }
+  if (held && parsed.data.version <= held.version && writeOwnMetals(parsed.data) !== writeOwnMetals(held))
+    throw new RangeError(
+      `The file has version ${parsed.data.version} and differs from version ${held.version} held here. Right: a higher version number, so that old records can name the one they used.`,
+    );
+  return parsed.data;
+}
+
+/** Own metals as JSON text that readOwnMetals takes back unchanged. */
+export function writeOwnMetals(own: OwnMetals): string {
+  return `${JSON.stringify(own, null, 2)}\n`;
+}
+
+/** The library with an owner's metals; its version names both. Throws RangeError for an id given twice. */
+export function withOwn(library: Library, own: OwnMetals): Library {
+  return libraryOf(`${library.version}+own.${own.version}`, [...library.metals, ...own.metals.map(asMetal)]);
+}
+
+/** What looks odd in own metals without being wrong: a band far from what the mixture law says. */
+export function doubtsAbout(own: OwnMetals): string[] {
+  return own.metals.flatMap((one) => {
+    const law = bandByMixture(asMetal(one)).corrected.nominal;
+    const off = one.density_g_cm3.nominal / law - 1;
+    return Math.abs(off) <= 0.05
+      ? []
+      : `${one.name}: ${one.density_g_cm3.nominal} g/cm³ is ${(off * 100).toFixed(1)} % from the ${law.toFixed(2)} of its composition; pores, a typing error, or a metal that departs from the law?`;
+  });
+}
+
+function asMetal(own: OwnMetals["metals"][number]): Metal {
+  return {
+    id: own.id,
+    name: own.name,
+    family: "own",
+    composition: Object.fromEntries(Object.entries(own.composition).map(([of, f]) => [of, f!])),
+    densityGPerCm3: own.density_g_cm3,
+    expansionPerMillionK: own.expansion_per_million_k,
+    magnetism: own.magnetism,
+    conductivityIacsPercent: own.conductivity_iacs_percent,
+    soundMPerS: own.sound_m_s,
+    elasticModulusGPa: null,
+    poissonRatio: null,
+    colour: own.colour,
+    likelihood: own.likelihood,
+    source: own.source,
+    verified: false,
+    ...(own.notes === undefined ? {} : { notes: own.notes }),
+  };
+}
