@@ -1,4 +1,4 @@
-import type { DensityTrials } from "./density-law.ts";
+import type { DensityTable } from "./density-table.ts";
 import type { Input } from "./input.ts";
 
 /** One named input and what it does to the density. */
@@ -28,10 +28,10 @@ export interface MonteCarloSummary {
   validatesGum: boolean;
 }
 
-/** The distribution behind the quoted interval: Student's t about the value, or the trials. */
+/** The distribution behind the quoted interval: Student's t about the value, or the table of the trials. */
 export type DensityLaw =
   | { kind: "student"; gPerCm3: number; uGPerCm3: number; dof: number }
-  | { kind: "trials"; trials: DensityTrials };
+  | { kind: "trials"; table: DensityTable };
 
 /** Everything one measurement says, as plain data: it can be stored, or sent from a worker. */
 export interface DensityResult {

@@ -3,6 +3,7 @@ import { plain } from "./arithmetic.ts";
 import { only, weighed } from "./density.ts";
 import { type DensityDistribution, distribute } from "./density-law.ts";
 import type { DensityResult } from "./density-result.ts";
+import { tabulate } from "./density-table.ts";
 import type { Measurement } from "./measurement.ts";
 import { partsOf } from "./parts.ts";
 import { asQuantities, type BudgetRow, propagated, secondOrderU, uOf } from "./propagation.ts";
@@ -98,7 +99,7 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
     pieces: measurement.pieces,
     budget: gum.rows.map(inBudget),
     law: quoted
-      ? { kind: "trials" as const, trials: quoted.trials }
+      ? { kind: "trials" as const, table: tabulate(quoted.trials, gum.value) }
       : { kind: "student" as const, gPerCm3: gum.value / 1000, uGPerCm3: gum.u / 1000, dof },
   };
   // below this the second-order terms are under a thousandth of u

@@ -83,11 +83,17 @@ export function uOf({ partials }: Quantity, inputs: Inputs): number {
  * standard uncertainty to either side. When it differs from the first-order u, the model is not straight enough.
  */
 export function secondOrderU(model: Expression, inputs: Inputs): number {
-  const count = inputs.all.length;
+  // only the uncertain inputs need partials, and of each a derivative per u
   const active = inputs.all.filter((input) => input.u > 0);
-  const values = inputs.all.map((input) => input.value);
+  const place = new Map(active.map((input, i) => [input.index, i]));
   const gradient = (shifted?: Input, by = 0) => {
-    const of = values.map((v, i) => inputQuantity(i === shifted?.index ? v + by : v, i, count));
+    const of = inputs.all.map((input) => {
+      const i = place.get(input.index);
+      if (i === undefined) return quantities.of(input.value);
+      const quantity = inputQuantity(input.value + (input === shifted ? by : 0), i, active.length);
+      quantity.partials[i] = input.u;
+      return quantity;
+    });
     return model(quantities, (input) => of[input.index]!).partials;
   };
   const centre = gradient();
@@ -95,8 +101,8 @@ export function secondOrderU(model: Expression, inputs: Inputs): number {
   for (const j of active) {
     const up = gradient(j, j.u);
     const down = gradient(j, -j.u);
-    for (const i of active) {
-      const slopes = [down, centre, up].map((g) => (g[i.index] ?? 0) * i.u) as [number, number, number];
+    for (let i = 0; i < active.length; i++) {
+      const slopes = [down[i] ?? 0, centre[i] ?? 0, up[i] ?? 0] as const;
       const second = (slopes[2] - slopes[0]) / 2;
       const third = slopes[2] - 2 * slopes[1] + slopes[0];
       variance += 0.5 * second * second + slopes[1] * third;

@@ -194,8 +194,8 @@ describe("measure", () => {
     for (const m of [bench, kitchen]) {
       const result = measure(m, seededRandom(4));
       const measured = measuredDensity(result);
-      expect(densityQuantile(result, 0.025)).toBeCloseTo(result.intervalGPerCm3[0], 8);
-      expect(measured.probabilityBelow(result.intervalGPerCm3[1])).toBeCloseTo(0.975, 6);
+      expect(densityQuantile(result, 0.025)).toBeCloseTo(result.intervalGPerCm3[0], 5);
+      expect(measured.probabilityBelow(result.intervalGPerCm3[1])).toBeCloseTo(0.975, 5);
       const curve = densityCurve(result, 201);
       const step = curve[1]!.gPerCm3 - curve[0]!.gPerCm3;
       expect(curve.reduce((total, point) => total + point.probabilityDensity * step, 0)).toBeCloseTo(1, 2);
