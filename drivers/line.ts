@@ -124,7 +124,7 @@ function utf8(bytes: Uint8Array, open: boolean): string | null {
 /** Bytes of one line as a shape reads them. Never throws; what is no text stays as odd characters no shape knows. */
 export function lineText(bytes: Uint8Array): string {
   const kind = eighthBit(bytes);
-  const plain = kind === "even-parity" || kind === "odd-parity" ? withoutEighthBit(bytes) : bytes;
+  const plain = kind === "unused" || kind === "data" ? bytes : withoutEighthBit(bytes);
   const decoded = kind === "data" ? utf8(plain, false) : null;
   return (
     (decoded ?? Buffer.from(plain).toString("latin1"))

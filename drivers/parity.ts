@@ -1,5 +1,5 @@
 /** What the eighth bit of a run of bytes looks like. */
-export type EighthBit = "unused" | "even-parity" | "odd-parity" | "data";
+export type EighthBit = "unused" | "even-parity" | "odd-parity" | "always-set" | "data";
 
 const oddOnes = Uint8Array.from({ length: 256 }, (_, byte) => {
   let ones = 0;
@@ -12,7 +12,8 @@ const leastHighBytes = 3;
 
 /**
  * Recognises seven data bits with parity that were received as eight without: the eighth bit then makes every
- * byte even (or every byte odd). Fewer than three high bytes prove nothing and count as data.
+ * byte even (or every byte odd); with a second stop bit in place of parity it is always set. Fewer than three high
+ * bytes prove nothing and count as data.
  */
 export function eighthBit(bytes: Uint8Array): EighthBit {
   let high = 0;
@@ -23,6 +24,7 @@ export function eighthBit(bytes: Uint8Array): EighthBit {
   }
   if (high === 0) return "unused";
   if (high < leastHighBytes) return "data";
+  if (high === bytes.length) return "always-set";
   if (odd === 0) return "even-parity";
   if (odd === bytes.length) return "odd-parity";
   return "data";

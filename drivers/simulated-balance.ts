@@ -1,15 +1,18 @@
 import type { MassUnit } from "../calibration/units.ts";
-import type { Balance } from "./balance.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
 import type { LineReader } from "./reading.ts";
 import { readAnyShape } from "./shapes/index.ts";
 import { createChance } from "./simulated/chance.ts";
+import type { SimulatedBalance } from "./simulated/commands.ts";
 import { type Display, plainLine, shownIn } from "./simulated/display.ts";
 import { type LineFault, spoiled } from "./simulated/faults.ts";
-import { type Arrangement, loadGrams, type SimulatedPiece, type Surroundings } from "./simulated/load.ts";
+import { type Arrangement, loadGrams, type Surroundings } from "./simulated/load.ts";
 import { createMechanism, type MechanismSettings } from "./simulated/mechanism.ts";
 import { createTold } from "./told.ts";
+
+export type { SimulatedBalance } from "./simulated/commands.ts";
+export type { SimulatedPiece } from "./simulated/load.ts";
 
 export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<MechanismSettings> {
   seed?: number;
@@ -25,61 +28,11 @@ export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<
   read?: () => LineReader;
 }
 
-/** A balance that weighs invented pieces, and whose cable, display and owner can be told to misbehave. */
-export interface SimulatedBalance extends Balance {
-  /** the piece lies on the pan, dry */
-  put(piece: SimulatedPiece): void;
-  /** the hanger hangs from the balance, immersed and empty */
-  emptyHanger(): void;
-  /** the piece hangs from the balance, immersed */
-  hang(piece: SimulatedPiece): void;
-  /** the beaker of liquid stands on the pan, nothing in it */
-  beaker(): void;
-  /** the piece hangs from a stand into the beaker on the pan */
-  immerse(piece: SimulatedPiece): void;
-  /** the piece in the beaker slips and rests on its bottom */
-  drop(): void;
-  /** the piece is taken away; hanger or beaker stays */
-  lift(): void;
-  /** hanger and beaker are taken away too */
-  clear(): void;
-  /** someone presses the zero key on the balance itself */
-  zero(): void;
-  /** bubbles cling to the immersed piece and lift it by so many mg */
-  bubbles(mg: number): void;
-  /** someone bumps the table: the display stays off by so many g */
-  bump(grams: number): void;
-  unitChange(unit: MassUnit): void;
-  /** far too much on the pan */
-  overload(): void;
-  unplug(): void;
-  replug(): void;
-  /** switched off with the cable in: nothing comes, nothing is lost */
-  powerOff(): void;
-  powerOn(): void;
-  /** the line goes quiet until `thaw` */
-  freeze(): void;
-  /** the display keeps sending one old value until `thaw` */
-  stick(): void;
-  thaw(): void;
-  /** so many lines arrive with wrong bytes */
-  garble(lines: number): void;
-  /** so many lines lose one end */
-  halve(lines: number): void;
-  /** so many lines come twice */
-  double(lines: number): void;
-  /** sends a line of its own making, such as a low battery */
-  say(line: string): void;
-}
-
+/** A simulated balance: an ordinary driver whose lines go the same way as those of any cable. */
 export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): SimulatedBalance {
-  const {
-    readabilityGrams: readability = 0.0001,
-    capacityGrams = 320,
-    linesPerSecond = 5,
-    clock = systemClock,
-    writes = plainLine,
-  } = options;
+  const { capacityGrams = 320, linesPerSecond = 5, clock = systemClock, writes = plainLine } = options;
+  let readability = options.readabilityGrams ?? 0.0001;
+  let identity = "simulated balance no. 1";
   const chance = createChance(options.seed ?? 1);
   const around: Surroundings = {
     liquidKgPerM3: options.liquidKgPerM3 ?? 997.9,
@@ -151,8 +104,16 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     send(lastLine);
   }
 
+  function plugIn(): void {
+    if (plugged) return;
+    plugged = true;
+    listening.opened();
+    told.event("back", `The ${name} is back. Check its zero before weighing on.`);
+  }
+
   return {
     name,
+    identity: () => identity,
     onLine: told.onLine,
     start() {
       if (running) return;
@@ -182,6 +143,10 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
       else if (arrangement.on === "beaker") arrange({ on: "beaker", piece: null, touching: false });
       else arrange({ on: "nothing" });
     },
+    relieve() {
+      extraGrams = 0;
+      loadChanged();
+    },
     clear() {
       extraGrams = 0;
       arrange({ on: "nothing" });
@@ -210,11 +175,12 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
       listening.closed();
       told.event("lost", `The ${name} is gone. Nothing is taken until it is back.`);
     },
-    replug() {
+    replug: plugIn,
+    replugOther() {
       if (plugged) return;
-      plugged = true;
-      listening.opened();
-      told.event("back", `The ${name} is back. Check its zero before weighing on.`);
+      identity = "simulated balance no. 2";
+      readability *= 10;
+      plugIn();
     },
     powerOff() {
       quiet = true;

@@ -1,0 +1,108 @@
+import { toGrams } from "../../calibration/units.ts";
+import type { BalanceEvent, LineMeaning, Steadiness } from "../reading.ts";
+import { fieldValue, inputFields, type ReportField } from "./descriptor.ts";
+import { dataScaling, dataWeight, isUnitUsage, type ScaleStatus, statusOf, unitOf } from "./usages.ts";
+
+/** Reads the weight reports of one scale. */
+export interface ScaleReports {
+  /** what one input report means; null for a report that carries no weight */
+  read(report: Uint8Array): LineMeaning;
+  /** the most the weight field can hold, in steps, and whether it can be negative: for the owner to know */
+  largestSteps: number;
+  signed: boolean;
+}
+
+/**
+ * Finds weight, scaling, unit and status in a report descriptor and reads reports by it. Returns null when the
+ * descriptor has no weight field, so is no scale. Throws RangeError for a descriptor that breaks off.
+ */
+export function scaleReports(descriptor: Uint8Array): ScaleReports | null {
+  const fields = inputFields(descriptor);
+  const weight = fields.find(({ usages }) => usages.includes(dataWeight));
+  if (!weight) return null;
+  const mine = fields.filter(({ reportId }) => reportId === weight.reportId);
+  const scaling = mine.find(({ usages }) => usages.includes(dataScaling));
+  const unit = mine.find(({ usages }) => usages.some(isUnitUsage));
+  const status = mine.find(({ usages }) => usages.some((usage) => statusOf(usage) !== null));
+  const signed = weight.logicalMinimum < 0;
+  return {
+    signed,
+    largestSteps: 2 ** (signed ? weight.bitSize - 1 : weight.bitSize) - 1,
+    read(report) {
+      const body = weight.reportId === 0 ? report : report.subarray(1);
+      if (weight.reportId !== 0 && report[0] !== weight.reportId) return null;
+      const said = status ? statusOf(chosenUsage(status, body)) : null;
+      const trouble = said ? statusEvents[said] : undefined;
+      if (trouble) return { event: trouble };
+      const steps = fieldValue(weight, body);
+      const unitUsage = unit ? chosenUsage(unit, body) : 0;
+      const known = unitOf(unitUsage);
+      if (steps === null)
+        return event(
+          "damaged",
+          `A report of ${report.length} bytes is too short for the weight it should carry. It was dropped.`,
+        );
+      if (!unit)
+        return event(
+          "unit-missing",
+          `The scale sent ${steps} steps without a unit. A number without a unit is no weight.`,
+        );
+      if (known === null)
+        return event("not-a-weight", "The scale shows a unit that is not read here. Set it to weigh in g.");
+      const text = decimalSteps(steps, scaling ? asSignedByte(fieldValue(scaling, body) ?? 0) : 0);
+      return { reading: { text, unit: known, grams: toGrams(text, known), steady: rest(said) } };
+    },
+  };
+}
+
+/** The usage an array field points to, or the one whose element is set in a variable field. */
+function chosenUsage(field: ReportField, body: Uint8Array): number {
+  if (field.array) return field.usages[(fieldValue(field, body) ?? -1) - field.logicalMinimum] ?? 0;
+  const set = field.usages.findIndex(
+    (_, index) => index < field.count && fieldValue(field, body, index) === 1,
+  );
+  return field.usages[set] ?? 0;
+}
+
+/** The power of ten is a signed byte; some descriptors declare it as unsigned. */
+function asSignedByte(value: number): number {
+  return value > 127 ? value - 256 : value;
+}
+
+/** Steps times a power of ten as decimal text: 3111 and -2 give "31.11". */
+function decimalSteps(steps: number, exponent: number): string {
+  const digits = String(Math.abs(steps));
+  const sign = steps < 0 ? "-" : "";
+  if (exponent >= 0) return sign + (steps === 0 ? "0" : digits + "0".repeat(exponent));
+  const padded = digits.padStart(1 - exponent, "0");
+  return `${sign}${padded.slice(0, exponent)}.${padded.slice(exponent)}`;
+}
+
+function rest(status: ScaleStatus | null): Steadiness {
+  if (status === null) return "not-told";
+  return status === "in-motion" ? "moving" : "steady";
+}
+
+function event(kind: BalanceEvent["kind"], says: string): { event: BalanceEvent } {
+  return { event: { kind, says } };
+}
+
+const statusEvents: Partial<Record<ScaleStatus, BalanceEvent>> = {
+  fault: { kind: "trouble", says: "The scale reports a fault. Look it up in its manual before weighing on." },
+  "under-zero": {
+    kind: "underload",
+    says: "The scale is below zero, and its report has no sign to say by how much. Zero it with the hanger or beaker on, or leave some load on the pan.",
+  },
+  "over-limit": {
+    kind: "overload",
+    says: "The load is above the range of the scale. Take it off; use a lighter beaker, or hang the piece from the balance.",
+  },
+  "requires-calibration": {
+    kind: "trouble",
+    says: "The scale asks to be adjusted. Do that with its own check weight before weighing on.",
+  },
+  "requires-rezero": {
+    kind: "trouble",
+    says: "The scale asks to be zeroed. Empty the pan and press its zero key.",
+  },
+};

@@ -1,0 +1,95 @@
+import { expect, test } from "vitest";
+import { detect } from "../../drivers/detection.ts";
+import { type LineSettings, lineSettingsText } from "../../drivers/line-settings.ts";
+import { createChance } from "../../drivers/simulated/chance.ts";
+import { createHandClock } from "./hand-clock.ts";
+
+const withParity = (text: string, parity: "even" | "odd") =>
+  Uint8Array.from(text, (character) => {
+    const code = character.charCodeAt(0);
+    const ones = code.toString(2).replaceAll("0", "").length;
+    return code | ((ones % 2 === 1) === (parity === "even") ? 0x80 : 0);
+  });
+
+/** A balance that talks at one setting and is noise at every other; notes what was sent to it. */
+function balanceAt(settings: string, line: Uint8Array, { everyMs = 200, noise = true } = {}) {
+  const clock = createHandClock();
+  const chance = createChance(1);
+  const sent: number[] = [];
+  const found = detect({
+    path: "/dev/ttyUSB0",
+    clock,
+    open: (_path: string, set: LineSettings) => (ear) => {
+      const right = lineSettingsText(set) === settings;
+      let callOff = () => {};
+      function send(): void {
+        callOff = clock.after(everyMs, send);
+        if (right) ear.bytes(line);
+        else if (noise) ear.bytes(line.map(() => 0x80 + chance.whole(128)));
+      }
+      callOff = clock.after(everyMs, send);
+      return Promise.resolve({
+        send: (bytes) => sent.push(...bytes),
+        async close() {
+          callOff();
+        },
+      });
+    },
+  });
+  return { sent, found: played(found, clock) };
+}
+
+async function played<T>(result: Promise<T>, clock: ReturnType<typeof createHandClock>): Promise<T> {
+  let done = false;
+  void result.finally(() => {
+    done = true;
+  });
+  for (let i = 0; i < 10_000 && !done; i += 1) {
+    await new Promise((resolve) => setImmediate(resolve));
+    clock.pass(100);
+  }
+  return result;
+}
+
+test("speed and shape are found by listening, and nothing is sent", async () => {
+  const { found, sent } = balanceAt("4800-8n1", Buffer.from("stable +  31.1035 g\r\n"));
+  expect(await found).toMatchObject({ line: "4800-8n1", shape: "token-before" });
+  expect((await found).tried.map(({ line }) => line)).toEqual(["9600-8n1", "4800-8n1"]);
+  expect(sent).toEqual([]);
+});
+
+test("seven bits with parity are recognised from their fingerprint, without trying them", async () => {
+  for (const parity of ["even", "odd"] as const) {
+    const { found } = balanceAt("2400-8n1", withParity("+   31.10 g   \r\n", parity));
+    expect(await found).toMatchObject({ line: `2400-7${parity[0]}1`, shape: "sign-pinned-left" });
+  }
+});
+
+test("eight bits with parity are tried after the speeds", async () => {
+  const { found } = balanceAt("9600-8e1", Buffer.from("  31.10 g\r\n"));
+  expect(await found).toMatchObject({ line: "9600-8e1", shape: "number-with-unit" });
+});
+
+test("readable lines of no known shape are offered for learning", async () => {
+  const { found } = balanceAt("9600-8n1", Buffer.from("31.10/g/w7\r\n"));
+  expect(await found).toMatchObject({
+    line: "9600-8n1",
+    shape: null,
+    says: expect.stringMatching(/learn its lines/),
+  });
+});
+
+test("when all is silent, it says what was tried, what came back and what to do", async () => {
+  const { found } = balanceAt("none", Buffer.from("31.10 g\r\n"), { noise: false });
+  const { line, says, tried } = await found;
+  expect(line).toBeNull();
+  expect(tried).toHaveLength(16);
+  expect(says).toMatch(/9600-8n1: 0 bytes.*may send only on its key or when asked/);
+});
+
+test("when only noise comes, each try shows its first bytes", async () => {
+  const { found } = balanceAt("none", Buffer.from("  31.10 g\r\n"));
+  const { says, tried } = await found;
+  expect(tried.every(({ first, bytes }) => first.startsWith("\\x") && bytes > 0)).toBe(true);
+  expect(says).toMatch(/enter them by hand; that always works/);
+});
