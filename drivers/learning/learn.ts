@@ -1,0 +1,182 @@
+import { cadenceOf } from "./cadence.ts";
+import { grammar } from "./grammar.ts";
+import { type Lines, linesOf } from "./lines.ts";
+import { withMeanings } from "./marked-parts.ts";
+import { commaUnclear, marksOf } from "./number-style.ts";
+import type { Observed } from "./observed.ts";
+import { atRest } from "./observed.ts";
+import { otherLines } from "./other-lines.ts";
+import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
+import {
+  type Answers,
+  commaQuestion,
+  displayedQuestion,
+  type Question,
+  type Told,
+  unitQuestion,
+  whichQuestion,
+} from "./questions.ts";
+import type { Recording } from "./recording.ts";
+import { samplesFrom } from "./samples.ts";
+import { type WeightCandidate, weightCandidates } from "./weight-lines.ts";
+import { weightShape } from "./weight-parts.ts";
+import { lineFindings, motionFinding, numberFindings, otherFindings, shownLine } from "./words.ts";
+
+export interface Hints {
+  name?: string;
+  /** when it was learned, ISO 8601, UTC; the clock is the caller's */
+  learnedAt?: string;
+  /** answers to the questions of an earlier try on the same recording */
+  answers?: Answers;
+  /** the line end, where the recording cannot show it (pasted text) */
+  ending?: Ending;
+}
+
+export interface Learned {
+  /** null while a question is open or nothing could be learned */
+  profile: Profile | null;
+  findings: Finding[];
+  /** what was learned, or why nothing was, in whole sentences with the very lines */
+  says: string[];
+  questions: Question[];
+}
+
+/**
+ * Learns from a recording how a balance writes its lines. Pure. What was not seen, or not seen often enough, is a
+ * finding with `sure: false`. What no bytes can tell is asked; answer by calling again with `hints.answers`.
+ */
+export function learn(recording: Recording, hints: Hints = {}): Learned {
+  const lines = linesOf(recording, hints.ending);
+  if ("because" in lines) return nothing(lines.because);
+  const findings = lineFindings(lines);
+  const candidates = weightCandidates(lines.texts);
+  const line = exampleLine(candidates[0], lines);
+  if (candidates.length === 0)
+    return nothing(
+      `${lines.single.length} lines came, such as "${line}", but no number in them grew when the weight was put on and fell when it was taken off. Learn again with a heavier weight, and press on only when asked.`,
+      findings,
+    );
+
+  const questions: Question[] = [];
+  const ask = <T extends string | number>(asked: Question | T | null): T | null => {
+    if (asked === null || typeof asked !== "object") return asked;
+    questions.push(asked);
+    return null;
+  };
+  const answers = hints.answers ?? {};
+  const ordinal =
+    candidates.length === 1
+      ? candidates[0]!.ordinal
+      : ask(whichQuestion(choices(candidates), line, answers["which-number"]));
+  const chosen = candidates.find((candidate) => candidate.ordinal === ordinal) ?? candidates[0]!;
+  const told: Told = { comma: null, impliedPlaces: null, unit: null, whichNumber: ordinal };
+  let shape = weightShape(chosen.lines, told);
+  if (shape.notWeight)
+    return nothing(
+      `The balance sends ${shape.notWeight}, as in "${line}". Set it to weigh in g, then learn again.`,
+      findings,
+    );
+  const example = chosen.lines.find(({ observed }) => shownLine(observed) === line)?.number.digits ?? "";
+  if (commaUnclear(shape.zones)) {
+    const marked = shape.zones.find(({ digits }) => /[.,]/.test(digits))!.digits;
+    told.comma = ask(commaQuestion(marked, line, answers.comma));
+  }
+  if (marksOf(shape.zones, told.comma).decimalMark === "none" && !commaUnclear(shape.zones))
+    told.impliedPlaces = ask(displayedQuestion(example, line, answers.displayed));
+  told.unit = shape.unit?.unit ?? ask(unitQuestion(line, answers.unit));
+  if (questions.length > 0 || told.unit === null)
+    return { profile: null, findings, says: findings.map(({ says }) => says), questions };
+  shape = weightShape(chosen.lines, told);
+
+  const style = shape.parts.find((part): part is NumberPart => part.is === "number")!;
+  const lastPlace = 10 ** -(style.decimalMark === "none" ? 0 : Math.max(...style.places));
+  const motion = withMeanings(shape.parts, chosen.lines, lastPlace);
+  const match = grammar(motion.parts);
+  const readings = lines.texts.filter(({ text }) => match(text) !== null);
+  const readLines = new Set(readings.flatMap(({ text }) => text.split("\n")));
+  const others = otherLines(lines.single.filter(({ text }) => !readLines.has(text)));
+  const { cadence, finding: cadenceFinding } = cadenceOf(readings);
+  const unit: Profile["unit"] = { unit: told.unit, from: shape.unit ? "line" : "owner" };
+  const shown = readings.find((reading) => shownLine(reading) === line) ?? readings[0];
+  findings.push(
+    ...numberFindings(style, shape, unit, line, (shown && match(shown.text)?.text) ?? ""),
+    motionFinding(motion, (mark) => lineWith(mark, readings, match)),
+    ...otherFindings(
+      others,
+      recording.moments.some(({ phase }) => phase === "overloaded"),
+    ),
+    cadenceFinding,
+    coverage(
+      lines,
+      readLines,
+      others.reduce((sum, { count }) => sum + count, 0),
+    ),
+  );
+  const base: Omit<Profile, "samples"> = {
+    format: 1,
+    name: hints.name ?? "balance without a name",
+    learnedAt: hints.learnedAt ?? null,
+    parity: lines.parity,
+    ending: lines.ending,
+    check: lines.check,
+    blockLines: lines.block.lines,
+    unit,
+    weight: motion.parts,
+    others: others.map(({ kind, line }) => ({ kind, line })),
+    cadence,
+    findings,
+  };
+  const samples = samplesFrom(base, [...readings, ...others.map(({ example }) => example)]);
+  if (samples.length === 0)
+    return nothing(
+      `The lines, such as "${line}", could not be read back by what was learned of them.`,
+      findings,
+    );
+  return { profile: { ...base, samples }, findings, says: findings.map(({ says }) => says), questions: [] };
+}
+
+function nothing(because: string, findings: Finding[] = []): Learned {
+  return { profile: null, findings, says: [...findings.map(({ says }) => says), because], questions: [] };
+}
+
+/** The last line at rest with the weight on: the one the owner can compare with the display. */
+function exampleLine(candidate: WeightCandidate | undefined, lines: Lines): string {
+  const loaded = candidate?.lines.findLast(
+    ({ observed }) => atRest(observed) && observed.at.phase !== "empty",
+  );
+  const line: Observed | undefined = loaded?.observed ?? lines.texts[Math.floor(lines.texts.length / 2)];
+  return line ? shownLine(line) : "";
+}
+
+/** Each number that follows the weight, with what stands before it. */
+function choices(candidates: readonly WeightCandidate[]) {
+  return candidates.flatMap(({ ordinal, lines }) => {
+    const loaded = lines.findLast(({ observed }) => atRest(observed) && observed.at.phase !== "empty");
+    if (!loaded) return [];
+    const { observed, number } = loaded;
+    const before = observed.text.slice(0, number.start).split(/\n|\d/).at(-1) ?? "";
+    return [{ ordinal, shown: `${before.trim()} ${number.digits}`.trim() }];
+  });
+}
+
+function lineWith(
+  mark: string,
+  readings: readonly Observed[],
+  match: ReturnType<typeof grammar>,
+): string | null {
+  const found = readings.findLast(({ text }) =>
+    match(text)?.marks.some((m) => m.text === mark && m.means !== "nothing"),
+  );
+  return found ? shownLine(found) : null;
+}
+
+/** Lines that no part of what was learned reads. A few torn ones are usual. */
+function coverage({ single }: Lines, readLines: ReadonlySet<string>, otherCount: number): Finding {
+  const left = single.filter(({ text }) => !readLines.has(text)).length - otherCount;
+  const sure = left <= Math.max(2, 0.05 * single.length);
+  return {
+    field: "coverage",
+    sure,
+    says: `Of ${single.length} lines ${Math.max(0, left)} are not read by what was learned.${sure ? "" : " That is more than torn lines explain: look at them before trusting the rest."}`,
+  };
+}

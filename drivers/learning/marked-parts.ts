@@ -1,0 +1,69 @@
+import { grammar } from "./grammar.ts";
+import { fewestLines, judgeMarks, type Truth, truths, type Verdict } from "./motion.ts";
+import type { Part } from "./profile.ts";
+import type { WeightLine } from "./weight-lines.ts";
+
+export interface MotionFound {
+  parts: Part[];
+  sure: boolean;
+  /** marks that go with rest and with motion, in order of the line; empty when the line does not tell */
+  steady: string[];
+  moving: string[];
+  restLines: number;
+  motionLines: number;
+}
+
+/** At rest a mark must nearly always be right; while things move it may lag behind. */
+const needed = { rest: 0.88, motion: 0.7 };
+/** Below this no connection is left, above it there may be one. */
+const nothing = 0.25;
+
+/** Gives the marks beside the number their meaning, from what they went with. */
+export function withMeanings(
+  parts: readonly Part[],
+  lines: readonly WeightLine[],
+  lastPlace: number,
+): MotionFound {
+  const match = grammar(parts);
+  const read = lines.flatMap((line) => {
+    const matched = match(line.observed.text);
+    return matched ? [{ line, marks: matched.marks }] : [];
+  });
+  const observed = read.map(({ line }) => line.observed);
+  const truth: Truth[] = truths(
+    observed,
+    read.map(({ line }) => line.number.value),
+    lastPlace,
+  );
+  const restLines = truth.filter((t) => t === "rest").length;
+  const motionLines = truth.filter((t) => t === "motion").length;
+  const found: MotionFound = { parts: [], sure: true, steady: [], moving: [], restLines, motionLines };
+  let slot = -1;
+  let doubtful = false;
+  found.parts = parts.map((part): Part => {
+    if (part.is !== "mark") return part;
+    slot += 1;
+    const place = slot;
+    const verdict = judgeMarks(
+      read.map(({ marks }) => marks[place]!.text),
+      truth,
+      observed,
+    );
+    const tells = verdict.rest >= needed.rest && verdict.motion >= needed.motion;
+    if (!tells && verdict.rest + verdict.motion - 1 > nothing) doubtful = true;
+    if (!tells) return part;
+    for (const [text, means] of verdict.means) if (means !== "unsure") found[means].push(text);
+    return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: meant(verdict, mark.text) })) };
+  });
+  const told = found.steady.length > 0;
+  found.sure = motionLines >= fewestLines && restLines >= fewestLines && (told || !doubtful);
+  if (!told && doubtful) found.parts = parts.map(unsure);
+  return found;
+}
+
+const meant = (verdict: Verdict, text: string) => verdict.means.get(text) ?? "unsure";
+
+function unsure(part: Part): Part {
+  if (part.is !== "mark") return part;
+  return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: "unsure" })) };
+}

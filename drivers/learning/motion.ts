@@ -1,0 +1,80 @@
+import { atRest, median, type Observed } from "./observed.ts";
+import { movingPhases } from "./recording.ts";
+
+/** What the recording itself says about rest, line by line: from the phase and from the number. */
+export type Truth = "rest" | "motion" | null;
+
+/** Numbers further apart than this many times the balance's own unrest are in motion. */
+const clearlyMoving = 8;
+const windowMs = 500;
+
+/**
+ * Rest is the later half of a still phase; motion is a moving phase in which the number runs. Everything else, such
+ * as the moment when the finger has just left the pan, is taken for neither.
+ */
+export function truths(lines: readonly Observed[], values: readonly number[], lastPlace: number): Truth[] {
+  const quiet = median(
+    values.flatMap((value, i) =>
+      i > 0 && atRest(lines[i]!) && atRest(lines[i - 1]!) && lines[i]!.at.index === lines[i - 1]!.at.index
+        ? [Math.abs(value - values[i - 1]!)]
+        : [],
+    ),
+  );
+  const least = clearlyMoving * Math.max(lastPlace, Number.isNaN(quiet) ? 0 : quiet);
+  return lines.map((line, i) => {
+    const near = values.filter(
+      (_, j) =>
+        Math.abs(j - i) <= 1 || (Math.abs(j - i) < 40 && Math.abs(lines[j]!.atMs - line.atMs) <= windowMs),
+    );
+    const range = Math.max(...near) - Math.min(...near);
+    if (atRest(line)) return range <= least ? "rest" : null;
+    const doing = movingPhases.includes(line.at.phase);
+    return doing && range > least ? "motion" : null;
+  });
+}
+
+export interface Verdict {
+  /** text of the mark to what it went with */
+  means: Map<string, "steady" | "moving" | "unsure">;
+  /** share of lines at rest, and of lines in motion, that the marks tell rightly */
+  rest: number;
+  motion: number;
+}
+
+export const fewestLines = 4;
+
+/**
+ * How well the marks at one place tell motion from rest. Each mark goes with the side on which it is more frequent;
+ * the shares say how often that is right. Every still phase counts alone, so that a mark of zero is no mark of rest.
+ */
+export function judgeMarks(
+  marks: readonly string[],
+  truth: readonly Truth[],
+  lines: readonly Observed[],
+): Verdict {
+  const count = (side: Truth, text?: string) =>
+    truth.filter((t, i) => t === side && (text === undefined || marks[i] === text)).length;
+  const [rests, motions] = [Math.max(1, count("rest")), Math.max(1, count("motion"))];
+  const means: Verdict["means"] = new Map();
+  for (const text of new Set(marks)) {
+    const [r, m] = [count("rest", text) / rests, count("motion", text) / motions];
+    const seen = count("rest", text) + count("motion", text);
+    const share = r / (r + m || 1);
+    means.set(text, seen < 3 || (share > 0.2 && share < 0.8) ? "unsure" : share >= 0.5 ? "steady" : "moving");
+  }
+  const right = (side: Truth, expected: string, phase?: number) => {
+    const here = truth.flatMap((t, i) =>
+      t === side && (phase === undefined || lines[i]!.at.index === phase) ? [i] : [],
+    );
+    return here.length < (phase === undefined ? 1 : 3)
+      ? null
+      : here.filter((i) => means.get(marks[i]!) === expected).length / here.length;
+  };
+  const stillPhases = new Set(lines.filter(atRest).map((line) => line.at.index));
+  const perPhase = [...stillPhases].flatMap((phase) => right("rest", "steady", phase) ?? []);
+  return {
+    means,
+    rest: Math.min(right("rest", "steady") ?? 0, ...perPhase.map((share) => share + 0.1)),
+    motion: right("motion", "moving") ?? 0,
+  };
+}

@@ -1,0 +1,38 @@
+import { type Chunk, type Moment, type Phase, phases, type Recording } from "./recording.ts";
+
+/** Pasted lines carry no times; this many milliseconds are put between them so that their order is kept. */
+export const pastedLineMs = 200;
+
+/**
+ * A recording from text that was copied out of some other window, with the moments marked by hand: a line that
+ * begins with `#` names the phase that begins there, as `# loaded`. Every other line is a line of the balance.
+ * Throws RangeError when a mark names no phase, or when no phase is marked at all.
+ */
+export function recordingFromText(text: string): Recording {
+  const chunks: Chunk[] = [];
+  const moments: Moment[] = [];
+  let atMs = 0;
+  for (const line of text.split(/\r\n|\n\r|\r|\n/)) {
+    if (line.startsWith("#")) {
+      moments.push({ atMs, phase: named(line.slice(1).trim()) });
+      continue;
+    }
+    if (line.trim() === "") continue;
+    chunks.push({ atMs: atMs + 1, bytes: new TextEncoder().encode(`${line}\n`) });
+    atMs += pastedLineMs;
+  }
+  if (moments.length === 0)
+    throw new RangeError(
+      `The pasted text marks no moment. Put a line such as "# empty", "# putting-on", "# loaded", "# touched", "# settled" or "# taking-off" where each began.`,
+    );
+  return { chunks, moments };
+}
+
+function named(name: string): Phase {
+  if (Object.hasOwn(phases, name)) return name as Phase;
+  throw new RangeError(
+    `"# ${name}" names no moment. Right: ${Object.keys(phases)
+      .map((phase) => `# ${phase}`)
+      .join(", ")}.`,
+  );
+}

@@ -1,0 +1,135 @@
+import { z } from "zod";
+import { massUnits } from "../../calibration/units.ts";
+
+/** What a mark beside the number was seen to go with. It has no meaning of its own. */
+const mark = z.strictObject({
+  text: z.string().describe("the characters as received; blanks count"),
+  means: z
+    .enum(["steady", "moving", "nothing", "unsure"])
+    .describe("what it went with: rest, motion, neither, or too seldom seen to say"),
+  unit: z.boolean().describe("true when these characters are the unit"),
+});
+
+const numberPart = z.strictObject({
+  is: z.literal("number"),
+  width: z.int().min(1).max(60).nullable().describe("sign, padding and digits together; null when free"),
+  align: z.enum(["right", "left"]),
+  padLeast: z.int().min(0).max(60).describe("fewest blanks seen before the digits"),
+  padMost: z.int().min(0).max(60),
+  sign: z.enum(["pinned-left", "beside-digits"]),
+  plus: z.enum(["always", "sometimes", "never"]).describe("whether a plus is written"),
+  decimalMark: z.enum([".", ",", "none"]),
+  grouping: z.enum([".", ",", "'", "none"]).describe("mark of thousands"),
+  places: z.array(z.int().min(0).max(12)).min(1).describe("decimals seen behind the mark"),
+  impliedPlaces: z
+    .int()
+    .min(0)
+    .max(12)
+    .nullable()
+    .describe("decimals where no mark is sent, told by the owner"),
+  digits: z.int().min(1).max(20).nullable().describe("fixed count of digits when padded with zeros"),
+  auxiliary: z.boolean().describe("the last digit stands in brackets"),
+});
+
+const part = z.discriminatedUnion("is", [
+  z.strictObject({ is: z.literal("text"), text: z.string() }),
+  z.strictObject({ is: z.literal("mark"), marks: z.array(mark).min(1) }),
+  z.strictObject({
+    is: z.literal("digits"),
+    least: z.int().min(1),
+    most: z.int().max(40),
+  }),
+  z.strictObject({ is: z.literal("pad-to"), total: z.int().min(1).max(400) }),
+  numberPart,
+]);
+
+const hex = z.string().regex(/^([0-9a-f]{2})+$/);
+
+const ending = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("characters"), hex: hex.describe("the bytes that end a line") }),
+  z.strictObject({
+    kind: z.literal("frame"),
+    start: hex,
+    end: hex,
+    behind: z.int().min(0).max(8).describe("bytes that follow the closing character, check included"),
+  }),
+  z.strictObject({ kind: z.literal("silence"), ms: z.int().min(5).max(2000) }),
+  z.strictObject({ kind: z.literal("any") }),
+]);
+
+const check = z.strictObject({
+  kind: z.enum(["xor", "sum", "sum-to-zero"]),
+  from: z.int().min(0).max(4).describe("first byte of the line that is counted"),
+  gap: z.int().min(0).max(2).describe("bytes right before the check that are not counted"),
+  behind: z.int().min(0).max(6).describe("bytes of the line that follow the check"),
+  written: z.enum(["byte", "hex-upper", "hex-lower"]),
+});
+
+const finding = z.strictObject({
+  field: z.enum([
+    "bytes",
+    "line-end",
+    "check",
+    "block",
+    "number",
+    "sign",
+    "decimals",
+    "unit",
+    "motion",
+    "overload",
+    "other-lines",
+    "cadence",
+    "coverage",
+  ]),
+  sure: z.boolean(),
+  says: z.string(),
+});
+
+const sample = z.strictObject({
+  raw: z.string().describe("the line as received, line end included, control characters escaped"),
+  reading: z
+    .strictObject({
+      text: z.string(),
+      unit: z.enum(massUnits),
+      steady: z.enum(["steady", "moving", "not-told"]),
+    })
+    .nullable(),
+  event: z.string().nullable().describe("the kind of event, where the line is no reading"),
+});
+
+/** Everything learned about the lines of one balance. Versioned; carries its own test in `samples`. */
+export const profileSchema = z.strictObject({
+  format: z.literal(1),
+  name: z.string().min(1).max(120),
+  learnedAt: z.iso.datetime().nullable(),
+  parity: z
+    .enum(["none", "even", "odd", "mark"])
+    .describe("what the eighth bit carries as received; anything but none is taken off"),
+  ending,
+  check: check.nullable(),
+  blockLines: z.int().min(1).max(12).describe("lines that together make one reading"),
+  unit: z.strictObject({ unit: z.enum(massUnits), from: z.enum(["line", "owner"]) }),
+  weight: z.array(part).min(1),
+  others: z.array(z.strictObject({ kind: z.enum(["overload", "not-a-weight"]), line: z.array(part).min(1) })),
+  cadence: z.strictObject({
+    byItself: z.boolean(),
+    linesPerSecond: z.number().positive().nullable(),
+  }),
+  findings: z.array(finding),
+  samples: z.array(sample).min(1),
+});
+
+export type Profile = z.infer<typeof profileSchema>;
+export type Part = z.infer<typeof part>;
+export type NumberPart = z.infer<typeof numberPart>;
+export type Mark = z.infer<typeof mark>;
+export type Ending = z.infer<typeof ending>;
+export type Check = z.infer<typeof check>;
+export type Finding = z.infer<typeof finding>;
+export type Sample = z.infer<typeof sample>;
+export type Parity = Profile["parity"];
+
+/** The published schema of a profile, as JSON Schema. */
+export function profileJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(profileSchema) as Record<string, unknown>;
+}

@@ -1,0 +1,55 @@
+/**
+ * What stands on the pan and what happens to it, as the owner was asked to do it. A phase lasts until the next moment.
+ * "empty", "loaded" and "settled" are still; "putting-on", "touched" and "taking-off" move.
+ */
+export const phases = {
+  empty: "the pan is empty and left alone",
+  "putting-on": "a weight is put on",
+  loaded: "the weight lies still",
+  touched: "the pan is touched with a finger",
+  settled: "the weight lies still again",
+  "taking-off": "the weight is taken off",
+  overloaded: "the pan is pressed beyond its range",
+  "below-zero": "the balance shows less than zero",
+  unmarked: "nothing is said about the pan",
+} as const;
+
+export type Phase = keyof typeof phases;
+
+export interface Chunk {
+  /** arrival on a clock that never jumps, ms */
+  atMs: number;
+  bytes: Uint8Array;
+}
+
+export interface Moment {
+  /** when the phase began, same clock as the chunks, ms */
+  atMs: number;
+  phase: Phase;
+}
+
+/** The original observation: bytes with their arrival times, and what the owner did when. */
+export interface Recording {
+  chunks: readonly Chunk[];
+  moments: readonly Moment[];
+}
+
+export interface PhaseAt {
+  phase: Phase;
+  /** 0 at its beginning, 1 at its end */
+  through: number;
+  /** which of the moments began it; -1 before the first */
+  index: number;
+}
+
+export const stillPhases: readonly Phase[] = ["empty", "loaded", "settled"];
+export const movingPhases: readonly Phase[] = ["putting-on", "touched", "taking-off"];
+
+/** The phase at a time, and how far it has gone. Before the first moment nothing is known. */
+export function phaseAt(moments: readonly Moment[], endMs: number, atMs: number): PhaseAt {
+  const index = moments.findLastIndex((moment) => moment.atMs <= atMs);
+  const moment = moments[index];
+  if (!moment) return { phase: "unmarked", through: 0, index: -1 };
+  const until = moments[index + 1]?.atMs ?? Math.max(endMs, moment.atMs + 1);
+  return { phase: moment.phase, through: Math.min(1, (atMs - moment.atMs) / (until - moment.atMs)), index };
+}

@@ -1,0 +1,79 @@
+import type { Zone } from "./number-style.ts";
+import type { NumberRun } from "./numbers.ts";
+
+/** One line with the place of its weight. */
+export interface Placed {
+  text: string;
+  number: Pick<NumberRun, "start" | "end">;
+}
+
+export interface Zoned {
+  before: string[];
+  zones: Zone[];
+  after: string[];
+  align: "right" | "left";
+  /** total length the line is filled up to with blanks; null when it is not */
+  padTo: number | null;
+}
+
+/** Blanks and one sign right before the digits. */
+const lead = /( *)([+\-\u2212]?)( *)$/;
+
+/**
+ * Cuts every line into what stands before the number, the number with its padding, and what stands behind. Where
+ * columns are fixed the cuts fall at the same columns, so that a blank in the place of a mark is seen as one.
+ */
+export function zoned(lines: readonly Placed[]): Zoned {
+  const leads = lines.map(({ text, number }) => {
+    const before = text.slice(0, number.start);
+    return { before, kept: before.length - lead.exec(before)![0].length };
+  });
+  const left = Math.max(...leads.map(({ kept }) => kept));
+  const leftFixed =
+    leads.every(({ before }) => before.length >= left && onlyLead(before.slice(left))) &&
+    regular(
+      lines.map(({ number }, i) => ({ width: number.end - left, pad: padOf(leads[i]!.before.slice(left)) })),
+    );
+  const from = lines.map((_, i) => (leftFixed ? left : leads[i]!.kept));
+
+  const equalLength = new Set(lines.map(({ text }) => text.length)).size === 1;
+  const equalEnd = new Set(lines.map(({ number }) => number.end)).size === 1;
+  const behind = lines.map(({ text, number }) => text.slice(number.end));
+  let to = lines.map(({ number }) => number.end);
+  let align: Zoned["align"] = "right";
+  let padTo: number | null = null;
+  if (equalLength && !equalEnd) {
+    const column = Math.min(
+      ...lines.map(({ text, number }) => {
+        const rest = text.slice(number.end);
+        return rest.trim() === "" ? text.length : text.length - rest.trimStart().length;
+      }),
+    );
+    if (lines.every(({ number }) => number.end <= column)) {
+      align = "left";
+      to = lines.map(() => column);
+    } else padTo = lines[0]!.text.length;
+  }
+  return {
+    before: lines.map(({ text }, i) => text.slice(0, from[i])),
+    zones: lines.map(({ text, number }, i) => ({
+      left: text.slice(from[i], number.start),
+      digits: text.slice(number.start, number.end),
+      right: text.slice(number.end, to[i]),
+    })),
+    after:
+      padTo === null ? lines.map(({ text }, i) => text.slice(to[i])) : behind.map((text) => text.trimEnd()),
+    align,
+    padTo,
+  };
+}
+
+const onlyLead = (text: string) => lead.exec(text)![0].length === text.length;
+const padOf = (text: string) => text.replace(/[+\-\u2212]/, "").length;
+
+/** A field has one width, or one padding; neither means that the cut is at the wrong place. */
+function regular(fields: readonly { width: number; pad: number }[]): boolean {
+  const widths = new Set(fields.map(({ width }) => width)).size;
+  const pads = fields.map(({ pad }) => pad);
+  return widths === 1 || Math.max(...pads) - Math.min(...pads) <= 1;
+}

@@ -1,0 +1,138 @@
+import { escapeBytes } from "../../../drivers/escape.ts";
+import { type Learned, learn } from "../../../drivers/learning/learn.ts";
+import type { Profile } from "../../../drivers/learning/profile.ts";
+import type { Answers, Question } from "../../../drivers/learning/questions.ts";
+import { readByProfile } from "../../../drivers/learning/reader.ts";
+import type { Recording } from "../../../drivers/learning/recording.ts";
+import { cutByProfile } from "../../../drivers/learning/samples.ts";
+import { type Chance, chance } from "./chance.ts";
+import { type HalfMinute, halfMinute, usualSteps } from "./half-minute.ts";
+import { type InventedFormat, inventedFormat } from "./invented-format.ts";
+import { decimalTextOf } from "./invented-line.ts";
+
+export interface Score {
+  seed: number;
+  verdict: "right" | "unsure" | "wrong";
+  because: string;
+  format: InventedFormat;
+  learned: Learned;
+}
+
+/** Learns one invented balance from half a minute, then tries what was learned on another half minute of it. */
+export function scoreOf(seed: number): Score {
+  const by = chance(seed);
+  const format = inventedFormat(by);
+  const loadSteps = by.whole(1200, 48_000);
+  const overload = by.yes(0.4) ? [{ phase: "overloaded" as const, seconds: 3 }] : [];
+  const minute = halfMinute(format, { steps: [...usualSteps, ...overload], loadSteps }, by);
+  const learned = learnWithOwner(minute.recording, format, minute, by);
+  const fresh = halfMinute(
+    { ...format, noise: 0 },
+    {
+      steps: [
+        ...usualSteps,
+        { phase: "overloaded", seconds: 2 },
+        { phase: "empty", seconds: 2 },
+        { phase: "below-zero", seconds: 3 },
+      ],
+      loadSteps: by.whole(1200, 90_000),
+    },
+    by,
+  );
+  return { seed, format, learned, ...judged(learned, format, fresh) };
+}
+
+/** Answers what is asked as an owner would who looks at the display. */
+function learnWithOwner(
+  recording: Recording,
+  format: InventedFormat,
+  minute: HalfMinute,
+  by: Chance,
+): Learned {
+  const answers: Answers = {};
+  let learned = learn(recording, { answers });
+  for (let tries = 0; tries < 4 && learned.questions.length > 0; tries += 1) {
+    for (const question of learned.questions) answers[question.id] = answer(question, format, minute, by);
+    learned = learn(recording, { answers });
+  }
+  return learned;
+}
+
+function answer(
+  question: Question,
+  format: InventedFormat,
+  { sent, recording }: HalfMinute,
+  _by: Chance,
+): string {
+  if (question.id === "unit") return format.unit.unit;
+  if (question.id === "comma") return "decimal";
+  if (question.id === "which-number") {
+    const gross = question.options!.find(({ says }) => !/GR/.test(says));
+    return gross?.value ?? "";
+  }
+  void recording;
+  // The display shows what the last loaded line says; the owner reads the number that belongs to the quoted line.
+  const asked = sent.find(({ lines }) => question.asks.includes(lines.map(escapeBytes).join("").slice(-12)));
+  const shown = asked?.means?.text ?? sent.findLast(({ means }) => Number(means?.text ?? 0) > 1)?.means?.text;
+  return shown ?? decimalTextOf(0, format.decimals);
+}
+
+function judged(
+  learned: Learned,
+  format: InventedFormat,
+  fresh: HalfMinute,
+): Pick<Score, "verdict" | "because"> {
+  const { profile } = learned;
+  if (!profile)
+    return { verdict: "unsure", because: learned.says.at(-1) ?? learned.questions[0]?.asks ?? "" };
+  const sure = (field: string) => learned.findings.find((f) => f.field === field)?.sure ?? true;
+  const got = readings(profile, fresh.recording);
+  const expected = fresh.sent.flatMap(({ means }) => (means ? [means] : []));
+  let at = 0;
+  let misread = "";
+  const missed: string[] = [];
+  for (const reading of got) {
+    const found = expected.findIndex((e, i) => i >= at && e.text === reading.text);
+    if (found < 0 || found > at + 30) {
+      misread = `a reading of ${reading.text} that was never sent (expected ${expected[at]?.text})`;
+      break;
+    }
+    missed.push(...expected.slice(at, found).map((e) => e.text));
+    const told = expected[found]!;
+    if (reading.unit !== format.unit.unit) misread = `unit ${reading.unit}, sent ${format.unit.unit}`;
+    if (told.steady !== reading.steady && (reading.steady !== "not-told" || sure("motion")))
+      misread = `${reading.text} is ${reading.steady}, sent as ${told.steady}`;
+    if (told.steady !== reading.steady) missed.push(`state of ${told.text}`);
+    at = found + 1;
+    if (misread) break;
+  }
+  missed.push(...expected.slice(at).map((e) => e.text));
+  if (misread) {
+    const doubtful = ["number", "decimals", "unit", "motion", "coverage", "block"].filter((f) => !sure(f));
+    return doubtful.length > 0
+      ? { verdict: "unsure", because: `${misread}; unsure of ${doubtful.join(", ")}` }
+      : { verdict: "wrong", because: misread };
+  }
+  // A minus that was not seen while learning may be refused later: that is said, and is no number.
+  const counted = sure("sign") ? missed : missed.filter((text) => !text.startsWith("-"));
+  if (counted.length > Math.max(2, 0.03 * expected.length))
+    return {
+      verdict: "unsure",
+      because: `${counted.length} of ${expected.length} not read, such as ${counted[0]}`,
+    };
+  return { verdict: "right", because: "" };
+}
+
+function readings(profile: Profile, recording: Recording) {
+  const cutter = cutByProfile(profile);
+  const read = readByProfile(profile);
+  const end = recording.chunks.at(-1)!.atMs;
+  const lines = [
+    ...recording.chunks.flatMap((chunk) => cutter.push(chunk.bytes, chunk.atMs)),
+    ...cutter.idle(end + 10_000),
+  ];
+  return lines.flatMap((line) => {
+    const meaning = read(escapeBytes(line.bytes), line.bytes);
+    return meaning && "reading" in meaning ? [meaning.reading] : [];
+  });
+}
