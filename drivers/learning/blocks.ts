@@ -8,7 +8,7 @@ export interface Block {
 
 const largestBlock = 8;
 
-/** Lines that always come in the same order of different kinds make one block. */
+/** Lines that always come in the same order of different kinds make one block. Labels may stand between blocks. */
 export function blockOf(lines: readonly Observed[]): { block: Block; texts: Observed[] } | null {
   const usual = lines.filter((line) => line.at.phase !== "overloaded");
   const kinds = usual.map((line) => skeleton(line.text));
@@ -16,23 +16,24 @@ export function blockOf(lines: readonly Observed[]): { block: Block; texts: Obse
   for (const [kind] of counts) {
     const places = kinds.flatMap((k, i) => (k === kind ? [i] : []));
     const steps = places.slice(1).map((place, i) => place - places[i]!);
-    const n = median(steps);
+    const n = Number([...tally(steps.map(String))].sort((a, b) => b[1] - a[1])[0]![0]);
     if (n < 2 || n > largestBlock) continue;
-    if (steps.filter((step) => step === n).length < 0.85 * steps.length) continue;
-    if (!differ(kinds, places, n)) continue;
+    const share = (fits: (step: number) => boolean) => steps.filter(fits).length / steps.length;
+    if (share((step) => step === n) < 0.6 || share((step) => step >= n) < 0.95) continue;
     const { first, sure } = beginning(usual, places, n);
+    if (!differ(kinds, places, n, first)) continue;
     return { block: { lines: n, sure }, texts: joined(usual, places, n, first) };
   }
   return null;
 }
 
 /** The places of a block hold different kinds of line; a label every few lines is no block. */
-function differ(kinds: readonly string[], places: readonly number[], n: number): boolean {
+function differ(kinds: readonly string[], places: readonly number[], n: number, back: number): boolean {
   const seen = new Set<string>();
-  for (let offset = 0; offset < n; offset += 1) {
+  for (let offset = -back; offset < n - back; offset += 1) {
     const here = tally(places.flatMap((place) => kinds[place + offset] ?? []));
     for (const [kind, count] of here) {
-      if (count < 0.1 * places.length) continue;
+      if (count < 0.05 * places.length) continue;
       if (seen.has(kind)) return false;
       seen.add(kind);
     }
@@ -65,6 +66,7 @@ function joined(lines: readonly Observed[], places: readonly number[], n: number
         atMs: last.atMs,
         at: last.at,
         bytes: Uint8Array.from(block.flatMap((line) => [...line.bytes])),
+        shown: block.map((line) => line.shown).join(""),
         text: block.map((line) => line.text).join("\n"),
       },
     ];

@@ -30,6 +30,9 @@ export function grammar(parts: readonly Part[]): (text: string) => Matched | nul
   };
 }
 
+/** A number that is not read, with its sign and padding. */
+const otherNumber = " *[+\\-\\u2212]? *\\d[\\d.,']*(?:\\[\\d\\])? *";
+
 function source(part: Part, index: number): string {
   switch (part.is) {
     case "text":
@@ -42,6 +45,8 @@ function source(part: Part, index: number): string {
       return `\\d{${part.least},${part.most}}`;
     case "pad-to":
       return " *";
+    case "other-number":
+      return otherNumber;
     case "number": {
       const right = part.align === "left" ? "(?<right> *)" : "(?<right>)";
       return `(?<left> *[+\\-\\u2212]? *)(?<digits>\\d[\\d.,']*(?:\\[\\d\\])?)${right}`;

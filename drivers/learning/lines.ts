@@ -1,3 +1,4 @@
+import { escapeBytes } from "../escape.ts";
 import { type Block, blockOf } from "./blocks.ts";
 import { checkOf, parityOf, textOf, withoutCheck } from "./bytes.ts";
 import { createProfileCutter } from "./cutter.ts";
@@ -56,7 +57,8 @@ export function linesOf(recording: Recording, given?: Ending): Lines | NoLines {
     const checked = check ? withoutCheck(line.body, check) : line.body;
     if (!checked) misfits += 1;
     const at = phaseAt(recording.moments, endMs, line.atMs);
-    return { atMs: line.atMs, bytes: line.bytes, text: textOf(checked ?? line.body), at };
+    const shown = escapeBytes(line.bytes.map((byte) => byte & mask));
+    return { atMs: line.atMs, bytes: line.bytes, shown, text: textOf(checked ?? line.body), at };
   });
   const blocks = blockOf(single);
   return {

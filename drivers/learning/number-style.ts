@@ -22,7 +22,7 @@ export function numberStyle(
   const pads = zones.map(({ left }) => left.length - signOf(left).length);
   const signs = zones.map(({ left }) => signOf(left));
   const signed = zones.filter(({ left }) => signOf(left) !== "");
-  const pinned = signed.some(({ left }) => / /.test(left.trimStart().slice(1)) || /^[+\-\u2212] /.test(left));
+  const pinned = signed.some(({ left }) => /[+\-\u2212] /.test(left));
   const { decimalMark, grouping } = marksOf(zones, told.comma);
   const bare = zones.map(({ digits }) => digits.replace(/[[\]]/g, ""));
   const wholes = bare.map((digits) => (decimalMark === "none" ? digits : digits.split(decimalMark)[0]!));
@@ -41,6 +41,7 @@ export function numberStyle(
     padLeast: Math.min(...pads),
     padMost: Math.max(...pads),
     sign: pinned ? "pinned-left" : "beside-digits",
+    signAt: pinned ? Math.min(...signed.map(({ left }) => left.search(/[+\-\u2212]/))) : 0,
     plus: plusSeen === 0 ? "never" : plusMissing === 0 ? "always" : "sometimes",
     decimalMark,
     grouping,

@@ -6,6 +6,8 @@ export interface Observed {
   atMs: number;
   /** as received, line end and parity bits included */
   bytes: Uint8Array;
+  /** the same for people: parity taken off, control characters escaped */
+  shown: string;
   /** line end, parity and check taken off; the lines of a block joined by \n */
   text: string;
   at: PhaseAt;

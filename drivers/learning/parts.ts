@@ -1,11 +1,11 @@
 import { tally } from "./observed.ts";
 import type { Mark, Part } from "./profile.ts";
 
-/** Stand-ins for one digit of a changing number of fixed and of free length, and for the unit. */
-const DIGIT = "\uE000";
-const DIGITS = "\uE001";
+/** Stand-ins, one character each, for a number with a mark of decimals and for each run of changing digits. */
+const NUMBER = "\uE001";
+const firstDigits = 0xe100;
 
-/** More different strings of digits than this at one place are a counter or a clock, not a mark. */
+/** More different strings at one place are no marks: a counter, a clock, or something that is not understood. */
 const mostMarks = 8;
 
 export interface Slotted {
@@ -16,23 +16,23 @@ export interface Slotted {
 
 /**
  * The parts of a piece of line that was seen in several forms: what stays the same as text, what changes as marks to
- * be judged, changing digits as digits.
+ * be judged, changing digits as digits, other weights as numbers that are not read.
  */
 export function partsOf(strings: readonly string[]): Slotted {
-  const { texts, lengths } = digitsStoodIn(strings);
+  const { texts, runs } = digitsStoodIn(strings);
   const different = [...tally(texts).keys()];
+  const first = different[0] ?? "";
   const lengthsSeen = new Set(different.map((text) => text.length));
-  const spans = lengthsSeen.size === 1 ? changingSpans(different) : wholeSpan(different);
+  const spans = lengthsSeen.size <= 1 ? changingSpans(different) : wholeSpan(different);
   const parts: Part[] = [];
   let explained = true;
   let at = 0;
   for (const span of spans) {
-    const first = different[0]!;
-    parts.push(...literal(first.slice(at, span.from), lengths));
+    parts.push(...literal(first.slice(at, span.from), runs));
     const alternatives = [
       ...new Set(different.map((text) => text.slice(span.from, text.length - span.fromEnd))),
     ];
-    if (alternatives.length > mostMarks || alternatives.some((text) => /[\uE000\uE001]/.test(text)))
+    if (alternatives.length > mostMarks || alternatives.some((text) => /[\uE001\uE100-\uE1FF]/.test(text)))
       explained = false;
     parts.push({
       is: "mark",
@@ -40,32 +40,55 @@ export function partsOf(strings: readonly string[]): Slotted {
     });
     at = first.length - span.fromEnd;
   }
-  parts.push(...literal((different[0] ?? "").slice(at), lengths));
-  return { parts: parts.filter((part) => part.is !== "text" || part.text !== ""), explained };
+  parts.push(...literal(first.slice(at), runs));
+  return { parts, explained };
 }
 
-/** Replaces digits that change with every line by stand-ins. */
-function digitsStoodIn(strings: readonly string[]) {
-  const lengths = { least: 1, most: 1 };
-  const digitKinds = new Set(strings.map((text) => (text.match(/\d+/g) ?? []).join(" ")));
-  const kinds = new Set(strings.map((text) => text.replace(/\d+/g, "9")));
-  if (digitKinds.size <= mostMarks || kinds.size > mostMarks) return { texts: [...strings], lengths };
-  const runs = strings.flatMap((text) => text.match(/\d+/g) ?? []);
-  const sizes = new Set(strings.map((text) => (text.match(/\d+/g) ?? []).map((d) => d.length).join(" ")));
-  lengths.least = Math.min(...runs.map((digits) => digits.length));
-  lengths.most = Math.max(...runs.map((digits) => digits.length));
-  const texts =
-    sizes.size === 1
-      ? strings.map((text) => text.replace(/\d/g, DIGIT))
-      : strings.map((text) => text.replace(/\d+/g, DIGITS));
-  return { texts, lengths };
+interface Run {
+  least: number;
+  most: number;
 }
 
-function literal(text: string, lengths: { least: number; most: number }): Part[] {
-  return (text.match(/\uE000+|\uE001|[^\uE000\uE001]+/g) ?? []).map((piece): Part => {
-    if (piece.startsWith(DIGIT)) return { is: "digits", least: piece.length, most: piece.length };
-    if (piece === DIGITS) return { is: "digits", least: lengths.least, most: lengths.most };
-    return { is: "text", text: piece };
+/** Replaces numbers with a mark of decimals, and the digits of counters and clocks, by stand-ins. */
+function digitsStoodIn(strings: readonly string[]): { texts: string[]; runs: Run[] } {
+  const numbered = strings.map((text) =>
+    text.replace(/ *[+\-\u2212]? *\d+(?:[.,']\d+)+(?:\[\d\])? */g, NUMBER),
+  );
+  const digits = numbered.map((text) => text.match(/\d+/g) ?? []);
+  const most = Math.max(0, ...digits.map((found) => found.length));
+  const runs: Run[] = [];
+  for (let ordinal = 0; ordinal < most; ordinal += 1) {
+    const here = digits.flatMap((found) => found[ordinal] ?? []);
+    const changing = new Set(here).size > mostMarks || wheel(digits, ordinal);
+    const sizes = here.map((found) => found.length);
+    runs.push(changing ? { least: Math.min(...sizes), most: Math.max(...sizes) } : { least: 0, most: 0 });
+  }
+  const texts = numbered.map((text) => {
+    let ordinal = -1;
+    return text.replace(/\d+/g, (found) => {
+      ordinal += 1;
+      return runs[ordinal]!.most > 0 ? String.fromCharCode(firstDigits + ordinal) : found;
+    });
+  });
+  return { texts, runs };
+}
+
+/** Hours and minutes change too seldom to be seen changing; two digits beside a faster pair belong to its clock. */
+function wheel(digits: readonly (readonly string[])[], ordinal: number): boolean {
+  const pairs = (at: number) => digits.flatMap((found) => found[at] ?? []);
+  const clockLike = (at: number) => {
+    const here = pairs(at);
+    return here.length > 0 && here.every((found) => found.length === 2);
+  };
+  if (!clockLike(ordinal)) return false;
+  return [ordinal + 1, ordinal + 2].some((at) => clockLike(at) && new Set(pairs(at)).size > mostMarks);
+}
+
+function literal(text: string, runs: readonly Run[]): Part[] {
+  return (text.match(/\uE001|[\uE100-\uE1FF]|[^\uE001\uE100-\uE1FF]+/g) ?? []).map((piece): Part => {
+    if (piece === NUMBER) return { is: "other-number" };
+    const run = runs[piece.charCodeAt(0) - firstDigits];
+    return run ? { is: "digits", ...run } : { is: "text", text: piece };
   });
 }
 
@@ -97,6 +120,8 @@ function changingSpans(different: readonly string[]): Span[] {
 
 function together(different: readonly string[], a: Span, b: Span): boolean {
   const cut = (span: Span) => different.map((text) => text.slice(span.from, text.length - span.fromEnd));
+  if (cut({ from: a.from, fromEnd: b.fromEnd }).some((text) => /[\uE001\uE100-\uE1FF]/.test(text)))
+    return false;
   const [left, right] = [cut(a), cut(b)];
   const pairs = new Set(left.map((text, i) => `${text}\n${right[i]}`)).size;
   return pairs === new Set(left).size && pairs === new Set(right).size;

@@ -17,6 +17,7 @@ const numberPart = z.strictObject({
   padLeast: z.int().min(0).max(60).describe("fewest blanks seen before the digits"),
   padMost: z.int().min(0).max(60),
   sign: z.enum(["pinned-left", "beside-digits"]),
+  signAt: z.int().min(0).max(60).describe("column of a pinned sign within the field"),
   plus: z.enum(["always", "sometimes", "never"]).describe("whether a plus is written"),
   decimalMark: z.enum([".", ",", "none"]),
   grouping: z.enum([".", ",", "'", "none"]).describe("mark of thousands"),
@@ -39,6 +40,7 @@ const part = z.discriminatedUnion("is", [
     least: z.int().min(1),
     most: z.int().max(40),
   }),
+  z.strictObject({ is: z.literal("other-number").describe("a number that is not the weight") }),
   z.strictObject({ is: z.literal("pad-to"), total: z.int().min(1).max(400) }),
   numberPart,
 ]);

@@ -1,5 +1,5 @@
 import { marksIn, type NumberRun, numbersIn } from "./numbers.ts";
-import { atRest, median, type Observed, skeleton } from "./observed.ts";
+import { atRest, median, type Observed, skeleton, tally } from "./observed.ts";
 
 export interface WeightLine {
   observed: Observed;
@@ -71,11 +71,27 @@ function withoutStrangers(lines: readonly WeightLine[]): WeightLine[] {
   const known = new Set<string>();
   for (const some of kinds.values())
     if (rests(some, true) > 0) for (const { number } of some) known.add(form(number));
-  return [...kinds.values()].flatMap((some) => {
-    if (some.length === 1 && lines.length >= 30) return [];
+  const kept = [...kinds.values()].flatMap((some) => {
     if (rests(some, true) > 1 && rests(some, false) > 1 && !followsLoad(some)) return [];
     return some.filter(({ number }) => known.has(form(number)));
   });
+  return withoutTorn(kept);
+}
+
+/**
+ * Leaves out lines whose columns were seen once or twice among many: torn or spoiled on the way. What is learned from
+ * the others decides later whether they are read.
+ */
+function withoutTorn(lines: readonly WeightLine[]): WeightLine[] {
+  if (lines.length < 40) return [...lines];
+  const columns = ({ observed }: WeightLine) =>
+    observed.text
+      .replace(/\d/g, "9")
+      .replace(/[+\-\u2212]/g, " ")
+      .replace(/^ +| +(?=9)/g, " ");
+  const counts = tally(lines.map(columns));
+  const least = lines.length < 200 ? 2 : 3;
+  return lines.filter((line) => counts.get(columns(line))! >= least);
 }
 
 /** Decimals where a mark is sent; the mark alone says nothing about an identity without one. */

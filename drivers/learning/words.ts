@@ -1,4 +1,3 @@
-import { escapeBytes } from "../escape.ts";
 import type { Lines } from "./lines.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import type { Observed } from "./observed.ts";
@@ -7,7 +6,7 @@ import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
 import type { WeightShape } from "./weight-parts.ts";
 
 /** A line as it came, for people. */
-export const shownLine = (line: Pick<Observed, "bytes">) => escapeBytes(line.bytes);
+export const shownLine = ({ shown }: Pick<Observed, "shown">) => shown;
 
 /** A mark in quotes; a mark of blanks by name. */
 export function quoted(mark: string): string {

@@ -27,7 +27,7 @@ function signFits(style: NumberPart, left: string, sign: string): boolean {
   if (style.plus === "always" && sign === "") return false;
   if (style.plus === "never" && sign === "+") return false;
   if (sign === "") return true;
-  if (style.sign === "pinned-left") return left.trimStart() === left && left.startsWith(sign);
+  if (style.sign === "pinned-left") return left.indexOf(sign) === style.signAt;
   return left.endsWith(sign);
 }
 

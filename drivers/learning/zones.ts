@@ -32,7 +32,11 @@ export function zoned(lines: readonly Placed[]): Zoned {
   const leftFixed =
     leads.every(({ before }) => before.length >= left && onlyLead(before.slice(left))) &&
     regular(
-      lines.map(({ number }, i) => ({ width: number.end - left, pad: padOf(leads[i]!.before.slice(left)) })),
+      lines.map(({ number }, i) => ({
+        width: number.end - left,
+        left: number.start - left,
+        pad: padOf(leads[i]!.before.slice(left)),
+      })),
     );
   const from = lines.map((_, i) => (leftFixed ? left : leads[i]!.kept));
 
@@ -71,9 +75,13 @@ export function zoned(lines: readonly Placed[]): Zoned {
 const onlyLead = (text: string) => lead.exec(text)![0].length === text.length;
 const padOf = (text: string) => text.replace(/[+\-\u2212]/, "").length;
 
+const one = (values: readonly number[]) => new Set(values).size === 1;
+
 /** A field has one width, or one padding; neither means that the cut is at the wrong place. */
-function regular(fields: readonly { width: number; pad: number }[]): boolean {
-  const widths = new Set(fields.map(({ width }) => width)).size;
-  const pads = fields.map(({ pad }) => pad);
-  return widths === 1 || Math.max(...pads) - Math.min(...pads) <= 1;
+function regular(fields: readonly { width: number; left: number; pad: number }[]): boolean {
+  return (
+    one(fields.map(({ width }) => width)) ||
+    one(fields.map(({ left }) => left)) ||
+    one(fields.map(({ pad }) => pad))
+  );
 }

@@ -155,7 +155,7 @@ export function inventedFormat(by: Chance): InventedFormat {
     lineEnd: silent ? "" : lineEnd,
     parity: by.yes(0.25) ? by.pick(["even", "odd", "mark"] as const) : "none",
     block: silent ? ["weight"] : block,
-    labelEvery: by.yes(0.15) ? by.whole(1, 7) : 0,
+    labelEvery: !silent && by.yes(0.15) ? by.whole(1, 7) : 0,
     overload: by.pick(["  OVER   ", "^^^^^^^", "-------", "Err 4", word(by, 5)]),
     linesPerSecond: silent ? by.pick([2, 4, 5]) : by.pick([2, 4, 5, 8, 10, 15, 20]),
     noise: by.yes(0.15) ? 0.01 : 0,

@@ -5,7 +5,7 @@ import type { Answers, Question } from "../../../drivers/learning/questions.ts";
 import { readByProfile } from "../../../drivers/learning/reader.ts";
 import type { Recording } from "../../../drivers/learning/recording.ts";
 import { cutByProfile } from "../../../drivers/learning/samples.ts";
-import { type Chance, chance } from "./chance.ts";
+import { chance } from "./chance.ts";
 import { type HalfMinute, halfMinute, usualSteps } from "./half-minute.ts";
 import { type InventedFormat, inventedFormat } from "./invented-format.ts";
 import { decimalTextOf } from "./invented-line.ts";
@@ -25,7 +25,7 @@ export function scoreOf(seed: number): Score {
   const loadSteps = by.whole(1200, 48_000);
   const overload = by.yes(0.4) ? [{ phase: "overloaded" as const, seconds: 3 }] : [];
   const minute = halfMinute(format, { steps: [...usualSteps, ...overload], loadSteps }, by);
-  const learned = learnWithOwner(minute.recording, format, minute, by);
+  const learned = learnWithOwner(minute.recording, format, minute);
   const fresh = halfMinute(
     { ...format, noise: 0 },
     {
@@ -43,38 +43,28 @@ export function scoreOf(seed: number): Score {
 }
 
 /** Answers what is asked as an owner would who looks at the display. */
-function learnWithOwner(
-  recording: Recording,
-  format: InventedFormat,
-  minute: HalfMinute,
-  by: Chance,
-): Learned {
+function learnWithOwner(recording: Recording, format: InventedFormat, minute: HalfMinute): Learned {
   const answers: Answers = {};
   let learned = learn(recording, { answers });
   for (let tries = 0; tries < 4 && learned.questions.length > 0; tries += 1) {
-    for (const question of learned.questions) answers[question.id] = answer(question, format, minute, by);
+    for (const question of learned.questions) answers[question.id] = answer(question, format, minute);
     learned = learn(recording, { answers });
   }
   return learned;
 }
 
-function answer(
-  question: Question,
-  format: InventedFormat,
-  { sent, recording }: HalfMinute,
-  _by: Chance,
-): string {
+function answer(question: Question, format: InventedFormat, { sent }: HalfMinute): string {
   if (question.id === "unit") return format.unit.unit;
   if (question.id === "comma") return "decimal";
   if (question.id === "which-number") {
     const gross = question.options!.find(({ says }) => !/GR/.test(says));
     return gross?.value ?? "";
   }
-  void recording;
-  // The display shows what the last loaded line says; the owner reads the number that belongs to the quoted line.
-  const asked = sent.find(({ lines }) => question.asks.includes(lines.map(escapeBytes).join("").slice(-12)));
-  const shown = asked?.means?.text ?? sent.findLast(({ means }) => Number(means?.text ?? 0) > 1)?.means?.text;
-  return shown ?? decimalTextOf(0, format.decimals);
+  // The owner reads the display while the quoted line comes.
+  const seven = (line: Uint8Array) => (format.parity === "none" ? line : line.map((byte) => byte & 0x7f));
+  const place = format.block.indexOf("weight");
+  const asked = sent.find(({ lines }) => question.asks.includes(escapeBytes(seven(lines[place]!))));
+  return asked?.means?.text ?? decimalTextOf(0, format.decimals);
 }
 
 function judged(
