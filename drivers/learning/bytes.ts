@@ -77,28 +77,32 @@ function fits(sent: Uint8Array, value: number, written: Check["written"]): boole
   return Buffer.from(sent).toString("latin1") === (written === "hex-upper" ? text.toUpperCase() : text);
 }
 
-const kinds = ["xor", "sum", "sum-to-zero"] as const;
-const manners = ["byte", "hex-upper", "hex-lower"] as const;
-
 /**
  * The check that fits the lines, or null. A chance fit is one in 128 a line, so a dozen different lines that fit
  * with several different check values leave no doubt. Lines without a check may stand between.
  */
 export function checkOf(bodies: readonly Uint8Array[]): Check | null {
   const different = [...new Map(bodies.map((body) => [Buffer.from(body).toString("latin1"), body])).values()];
-  if (different.length < 8) return null;
-  for (const written of manners)
-    for (const behind of [0, 1, 2, 3])
-      for (const gap of [0, 1])
-        for (const from of [0, 1, 2])
-          for (const kind of kinds) {
-            const check: Check = { kind, from, gap, behind, written };
-            const fitting = different.filter((body) => withoutCheck(body, check) !== null);
-            if (fitting.length < 8 || fitting.length < 0.6 * different.length) continue;
-            const values = new Set(
-              fitting.map((body) => body.subarray(body.length - behind - checkSize(check)).join()),
-            );
-            if (values.size >= 5) return check;
-          }
-  return null;
+  const tried = different.slice(0, 160);
+  let best: { check: Check; fitting: number } | null = null;
+  for (const check of candidates) {
+    const fitting = tried.filter((body) => withoutCheck(body, check) !== null);
+    if (fitting.length < 8 || fitting.length < 0.5 * tried.length) continue;
+    const at = check.behind + checkSize(check);
+    const values = new Set(
+      fitting.map((body) => body.subarray(body.length - at, body.length - check.behind).join()),
+    );
+    if (values.size >= 5 && fitting.length > (best?.fitting ?? 0)) best = { check, fitting: fitting.length };
+  }
+  return best?.check ?? null;
 }
+
+const candidates: readonly Check[] = (["byte", "hex-upper", "hex-lower"] as const).flatMap((written) =>
+  [0, 1, 2, 3].flatMap((behind) =>
+    [0, 1].flatMap((gap) =>
+      [0, 1, 2].flatMap((from) =>
+        (["xor", "sum", "sum-to-zero"] as const).map((kind) => ({ kind, from, gap, behind, written })),
+      ),
+    ),
+  ),
+);

@@ -40,24 +40,20 @@ export function zoned(lines: readonly Placed[]): Zoned {
     );
   const from = lines.map((_, i) => (leftFixed ? left : leads[i]!.kept));
 
-  const equalLength = new Set(lines.map(({ text }) => text.length)).size === 1;
-  const equalEnd = new Set(lines.map(({ number }) => number.end)).size === 1;
-  const behind = lines.map(({ text, number }) => text.slice(number.end));
+  const equalLength = one(lines.map(({ text }) => text.length));
+  const equalEnd = one(lines.map(({ number }) => number.end));
+  const equalWidth = one(lines.map(({ number }, i) => number.end - from[i]!));
   let to = lines.map(({ number }) => number.end);
   let align: Zoned["align"] = "right";
   let padTo: number | null = null;
   if (equalLength && !equalEnd) {
-    const column = Math.min(
-      ...lines.map(({ text, number }) => {
-        const rest = text.slice(number.end);
-        return rest.trim() === "" ? text.length : text.length - rest.trimStart().length;
-      }),
-    );
-    if (lines.every(({ number }) => number.end <= column)) {
+    const column = firstColumnBehind(lines);
+    if (leftFixed && !equalWidth && lines.every(({ number }) => number.end <= column)) {
       align = "left";
       to = lines.map(() => column);
     } else padTo = lines[0]!.text.length;
   }
+  const after = lines.map(({ text }, i) => text.slice(to[i]));
   return {
     before: lines.map(({ text }, i) => text.slice(0, from[i])),
     zones: lines.map(({ text, number }, i) => ({
@@ -65,11 +61,20 @@ export function zoned(lines: readonly Placed[]): Zoned {
       digits: text.slice(number.start, number.end),
       right: text.slice(number.end, to[i]),
     })),
-    after:
-      padTo === null ? lines.map(({ text }, i) => text.slice(to[i])) : behind.map((text) => text.trimEnd()),
+    after: padTo === null ? after : after.map((text) => text.trimEnd()),
     align,
     padTo,
   };
+}
+
+/** The column at which text behind the numbers begins, at the earliest. */
+function firstColumnBehind(lines: readonly Placed[]): number {
+  return Math.min(
+    ...lines.map(({ text, number }) => {
+      const rest = text.slice(number.end);
+      return rest.trim() === "" ? text.length : text.length - rest.trimStart().length;
+    }),
+  );
 }
 
 const onlyLead = (text: string) => lead.exec(text)![0].length === text.length;

@@ -103,7 +103,12 @@ export function inventedFormat(by: Chance): InventedFormat {
     { start: "\x02", end: "" },
   ]);
   const check = by.yes(0.3)
-    ? by.pick(["xor-byte", "xor-hex", "sum-byte", "sum-hex", "zero-hex"] as const)
+    ? // A raw check byte may be any byte, also one that ends a line: only a closed frame can carry it.
+      by.pick(
+        frame.end === ""
+          ? (["xor-hex", "sum-hex", "zero-hex"] as const)
+          : (["xor-byte", "xor-hex", "sum-byte", "sum-hex", "zero-hex"] as const),
+      )
     : "none";
   const lineEnd =
     frame.end !== "" && by.yes(0.5)

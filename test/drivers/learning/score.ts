@@ -76,27 +76,25 @@ function judged(
   if (!profile)
     return { verdict: "unsure", because: learned.says.at(-1) ?? learned.questions[0]?.asks ?? "" };
   const sure = (field: string) => learned.findings.find((f) => f.field === field)?.sure ?? true;
-  const got = readings(profile, fresh.recording);
   const expected = fresh.sent.flatMap(({ means }) => (means ? [means] : []));
-  let at = 0;
-  let misread = "";
   const missed: string[] = [];
-  for (const reading of got) {
-    const found = expected.findIndex((e, i) => i >= at && e.text === reading.text);
-    if (found < 0 || found > at + 30) {
-      misread = `a reading of ${reading.text} that was never sent (expected ${expected[at]?.text})`;
-      break;
+  let misread = "";
+  for (const { sent, got } of readOneByOne(profile, fresh)) {
+    const told = sent.means;
+    if (got.length === 0 && told) missed.push(told.text);
+    for (const reading of got) {
+      if (reading.text !== told?.text)
+        misread ||= `${reading.text} was read, ${told?.text ?? "no weight"} was sent`;
+      else if (reading.unit !== format.unit.unit)
+        misread ||= `unit ${reading.unit}, sent ${format.unit.unit}`;
+      else if (told.steady !== reading.steady) {
+        missed.push(`the state of ${told.text}`);
+        if (reading.steady !== "not-told" || sure("motion"))
+          misread ||= `${reading.text} is ${reading.steady}, sent as ${told.steady}`;
+      }
     }
-    missed.push(...expected.slice(at, found).map((e) => e.text));
-    const told = expected[found]!;
-    if (reading.unit !== format.unit.unit) misread = `unit ${reading.unit}, sent ${format.unit.unit}`;
-    if (told.steady !== reading.steady && (reading.steady !== "not-told" || sure("motion")))
-      misread = `${reading.text} is ${reading.steady}, sent as ${told.steady}`;
-    if (told.steady !== reading.steady) missed.push(`state of ${told.text}`);
-    at = found + 1;
-    if (misread) break;
+    if (got.length > 1) misread ||= `${got.length} readings for one`;
   }
-  missed.push(...expected.slice(at).map((e) => e.text));
   if (misread) {
     const doubtful = ["number", "decimals", "unit", "motion", "coverage", "block"].filter((f) => !sure(f));
     return doubtful.length > 0
@@ -113,16 +111,23 @@ function judged(
   return { verdict: "right", because: "" };
 }
 
-function readings(profile: Profile, recording: Recording) {
-  const cutter = cutByProfile(profile);
+/** Feeds the bytes of one reading after the other, so that every reading is known by what was sent for it. */
+function* readOneByOne(profile: Profile, { sent }: HalfMinute) {
+  const cutter = cutByProfile(profile, "keep");
   const read = readByProfile(profile);
-  const end = recording.chunks.at(-1)!.atMs;
-  const lines = [
-    ...recording.chunks.flatMap((chunk) => cutter.push(chunk.bytes, chunk.atMs)),
-    ...cutter.idle(end + 10_000),
-  ];
-  return lines.flatMap((line) => {
-    const meaning = read(escapeBytes(line.bytes), line.bytes);
-    return meaning && "reading" in meaning ? [meaning.reading] : [];
-  });
+  for (const [i, one] of sent.slice(1).entries()) {
+    const bytes = one.lines.flatMap((line) => [...line]);
+    const atMs = 500 * i;
+    const half = i % bytes.length;
+    const lines = [
+      ...cutter.push(Uint8Array.from(bytes.slice(0, half)), atMs),
+      ...cutter.push(Uint8Array.from(bytes.slice(half)), atMs + 2),
+      ...cutter.idle(atMs + 400),
+    ];
+    const got = lines.flatMap((line) => {
+      const meaning = read(escapeBytes(line.bytes), line.bytes);
+      return meaning && "reading" in meaning ? [meaning.reading] : [];
+    });
+    yield { sent: one, got };
+  }
 }
