@@ -20,28 +20,32 @@ export function blockOf(lines: readonly Observed[]): { block: Block; texts: Obse
     if (n < 2 || n > largestBlock) continue;
     const share = (fits: (step: number) => boolean) => steps.filter(fits).length / steps.length;
     if (share((step) => step === n) < 0.6 || share((step) => step >= n) < 0.95) continue;
-    const { first, sure } = beginning(usual, places, n);
-    if (!differ(kinds, places, n, first)) continue;
-    return { block: { lines: n, sure }, texts: joined(usual, places, n, first) };
+    const { back, sure } = beginning(usual, places, n);
+    const expected = kindsByPlace(kinds, places, n, back);
+    if (!expected) continue;
+    return { block: { lines: n, sure }, texts: joined(usual, kinds, expected, back) };
   }
   return null;
 }
 
-/** The places of a block hold different kinds of line; a label every few lines is no block. */
-function differ(kinds: readonly string[], places: readonly number[], n: number, back: number): boolean {
+/**
+ * The kinds of line at each place of a block, counted from the kind that repeats; null when a kind has two places: a
+ * label every few lines makes no block.
+ */
+function kindsByPlace(kinds: readonly string[], places: readonly number[], n: number, back: number) {
   const seen = new Set<string>();
+  const expected: Set<string>[] = [];
   for (let offset = -back; offset < n - back; offset += 1) {
     const here = tally(places.flatMap((place) => kinds[place + offset] ?? []));
-    for (const [kind, count] of here) {
-      if (count < 0.05 * places.length) continue;
-      if (seen.has(kind)) return false;
-      seen.add(kind);
-    }
+    const usual = [...here].filter(([, count]) => count >= 0.05 * places.length).map(([kind]) => kind);
+    if (usual.some((kind) => seen.has(kind))) return null;
+    for (const kind of usual) seen.add(kind);
+    expected.push(new Set(usual));
   }
-  return true;
+  return expected;
 }
 
-/** A block begins after the longest pause. `first` is its first line counted from the kind that repeats, 0 to n-1 before it. */
+/** A block begins after the longest pause. `back` is how many lines that is before the kind that repeats. */
 function beginning(lines: readonly Observed[], places: readonly number[], n: number) {
   const pauses = Array.from({ length: n }, (_, back) =>
     median(
@@ -53,22 +57,36 @@ function beginning(lines: readonly Observed[], places: readonly number[], n: num
     ),
   );
   const ranked = [...pauses].sort((a, b) => b - a);
-  return { first: pauses.indexOf(ranked[0]!), sure: ranked[0]! > 2 * ranked[1]! };
+  return { back: pauses.indexOf(ranked[0]!), sure: ranked[0]! > 2 * ranked[1]! };
 }
 
-function joined(lines: readonly Observed[], places: readonly number[], n: number, back: number): Observed[] {
-  return places.flatMap((place) => {
-    const block = lines.slice(place - back, place - back + n);
-    const last = block.at(-1);
-    if (place - back < 0 || block.length < n || !last) return [];
-    return [
-      {
-        atMs: last.atMs,
-        at: last.at,
-        bytes: Uint8Array.from(block.flatMap((line) => [...line.bytes])),
-        shown: block.map((line) => line.shown).join(""),
-        text: block.map((line) => line.text).join("\n"),
-      },
-    ];
-  });
+/** The kind that repeats may come with other marks: at its own place any line counts that has no other place. */
+function joined(
+  lines: readonly Observed[],
+  kinds: readonly string[],
+  expected: readonly Set<string>[],
+  back: number,
+): Observed[] {
+  const n = expected.length;
+  const known = new Set(expected.flatMap((some) => [...some]));
+  const fits = (kind: string, place: number) =>
+    expected[place]!.has(kind) || (place === back && !known.has(kind) && /\d/.test(kind));
+  const texts: Observed[] = [];
+  for (let i = 0; i + n <= lines.length; ) {
+    if (!expected.every((_, place) => fits(kinds[i + place]!, place))) {
+      i += 1;
+      continue;
+    }
+    const block = lines.slice(i, i + n);
+    const last = block.at(-1)!;
+    texts.push({
+      atMs: last.atMs,
+      at: last.at,
+      bytes: Uint8Array.from(block.flatMap((line) => [...line.bytes])),
+      shown: block.map((line) => line.shown).join(""),
+      text: block.map((line) => line.text).join("\n"),
+    });
+    i += n;
+  }
+  return texts;
 }

@@ -22,7 +22,8 @@ export function parityOf(bytes: Uint8Array): Parity {
     if (ones(byte) % 2 === 0) even += 1;
   }
   const share = (count: number) => count / Math.max(1, bytes.length);
-  if (share(high) < 0.1) return "none";
+  // Blanks are odd by themselves: in a line filled up with them few bytes need their parity bit.
+  if (share(high) < 0.005) return "none";
   if (share(high) >= enough) return "mark";
   if (share(even) >= enough) return "even";
   if (share(bytes.length - even) >= enough) return "odd";

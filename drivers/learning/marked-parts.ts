@@ -9,12 +9,14 @@ export interface MotionFound {
   /** marks that go with rest and with motion, in order of the line; empty when the line does not tell */
   steady: string[];
   moving: string[];
+  /** marks of the same places that came too seldom to say */
+  unsure: string[];
   restLines: number;
   motionLines: number;
 }
 
-/** At rest a mark must nearly always be right; while things move it may lag behind. */
-const needed = { rest: 0.88, motion: 0.7 };
+/** A nervous balance says now and then that it moves when it rests; while things move its mark may lag behind. */
+const needed = { rest: 0.6, motion: 0.7, together: 1.5 };
 /** Below this no connection is left, above it there may be one. */
 const nothing = 0.25;
 
@@ -37,7 +39,15 @@ export function withMeanings(
   );
   const restLines = truth.filter((t) => t === "rest").length;
   const motionLines = truth.filter((t) => t === "motion").length;
-  const found: MotionFound = { parts: [], sure: true, steady: [], moving: [], restLines, motionLines };
+  const found: MotionFound = {
+    parts: [],
+    sure: true,
+    steady: [],
+    moving: [],
+    unsure: [],
+    restLines,
+    motionLines,
+  };
   let slot = -1;
   let doubtful = false;
   found.parts = parts.map((part): Part => {
@@ -49,10 +59,13 @@ export function withMeanings(
       truth,
       observed,
     );
-    const tells = verdict.rest >= needed.rest && verdict.motion >= needed.motion;
+    const tells =
+      verdict.rest >= needed.rest &&
+      verdict.motion >= needed.motion &&
+      verdict.rest + verdict.motion >= needed.together;
     if (!tells && verdict.rest + verdict.motion - 1 > nothing) doubtful = true;
     if (!tells) return part;
-    for (const [text, means] of verdict.means) if (means !== "unsure") found[means].push(text);
+    for (const [text, means] of verdict.means) found[means].push(text);
     return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: meant(verdict, mark.text) })) };
   });
   const told = found.steady.length > 0;

@@ -60,7 +60,7 @@ export function judgeMarks(
     const [r, m] = [count("rest", text) / rests, count("motion", text) / motions];
     const seen = count("rest", text) + count("motion", text);
     const share = r / (r + m || 1);
-    means.set(text, seen < 3 || (share > 0.2 && share < 0.8) ? "unsure" : share >= 0.5 ? "steady" : "moving");
+    means.set(text, seen < 3 || (share > 0.3 && share < 0.7) ? "unsure" : share >= 0.5 ? "steady" : "moving");
   }
   const right = (side: Truth, expected: string, phase?: number) => {
     const here = truth.flatMap((t, i) =>

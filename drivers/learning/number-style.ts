@@ -19,6 +19,8 @@ export function numberStyle(
   align: "right" | "left",
 ): NumberPart {
   const widths = new Set(zones.map((zone) => zone.left.length + zone.digits.length + zone.right.length));
+  // Numbers of one length do not show whether longer ones take from the padding or make the line longer.
+  const oneLength = new Set(zones.map(({ digits }) => digits.length)).size === 1;
   const pads = zones.map(({ left }) => left.length - signOf(left).length);
   const signs = zones.map(({ left }) => signOf(left));
   const signed = zones.filter(({ left }) => signOf(left) !== "");
@@ -36,9 +38,9 @@ export function numberStyle(
   const plusMissing = signs.filter((sign) => sign === "").length;
   return {
     is: "number",
-    width: widths.size === 1 ? [...widths][0]! : null,
+    width: widths.size === 1 && (!oneLength || zeroPadded) ? [...widths][0]! : null,
     align,
-    padLeast: Math.min(...pads),
+    padLeast: oneLength && !zeroPadded ? 0 : Math.min(...pads),
     padMost: Math.max(...pads),
     sign: pinned ? "pinned-left" : "beside-digits",
     signAt: pinned ? Math.min(...signed.map(({ left }) => left.search(/[+\-\u2212]/))) : 0,

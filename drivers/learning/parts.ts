@@ -109,6 +109,7 @@ function changingSpans(different: readonly string[]): Span[] {
     if (last && length - last.fromEnd === column) last.fromEnd -= 1;
     else spans.push({ from: column, fromEnd: length - column - 1 });
   }
+  spans = spans.flatMap((span) => independent(different, span));
   for (let i = 0; i + 1 < spans.length; ) {
     const [a, b] = [spans[i]!, spans[i + 1]!];
     if (together(different, a, b)) {
@@ -118,11 +119,30 @@ function changingSpans(different: readonly string[]): Span[] {
   return spans;
 }
 
+const cutAt = (different: readonly string[], { from, fromEnd }: Span) =>
+  different.map((text) => text.slice(from, text.length - fromEnd));
+
+/** Two marks side by side of which every combination was seen are two marks, not one. */
+function independent(different: readonly string[], span: Span): Span[] {
+  const length = different[0]!.length;
+  const size = (part: Span) => new Set(cutAt(different, part)).size;
+  for (let at = span.from + 1; at < length - span.fromEnd; at += 1) {
+    const [a, b] = [
+      { from: span.from, fromEnd: length - at },
+      { from: at, fromEnd: span.fromEnd },
+    ];
+    if (size(a) > 1 && size(b) > 1 && size(a) * size(b) === size(span))
+      return [...independent(different, a), ...independent(different, b)];
+  }
+  return [span];
+}
+
 function together(different: readonly string[], a: Span, b: Span): boolean {
-  const cut = (span: Span) => different.map((text) => text.slice(span.from, text.length - span.fromEnd));
-  if (cut({ from: a.from, fromEnd: b.fromEnd }).some((text) => /[\uE001\uE100-\uE1FF]/.test(text)))
+  if (
+    cutAt(different, { from: a.from, fromEnd: b.fromEnd }).some((text) => /[\uE001\uE100-\uE1FF]/.test(text))
+  )
     return false;
-  const [left, right] = [cut(a), cut(b)];
+  const [left, right] = [cutAt(different, a), cutAt(different, b)];
   const pairs = new Set(left.map((text, i) => `${text}\n${right[i]}`)).size;
   return pairs === new Set(left).size && pairs === new Set(right).size;
 }

@@ -75,6 +75,7 @@ const finding = z.strictObject({
     "block",
     "number",
     "sign",
+    "width",
     "decimals",
     "unit",
     "motion",

@@ -96,6 +96,15 @@ export function numberFindings(
         ? `A minus stands ${style.sign === "pinned-left" ? "at the left end of the number's field" : "right before the digits"}.`
         : "No number below zero was seen. A minus is expected where the plus stands, or right before the digits.",
     },
+    ...(new Set(zones.map(({ digits }) => digits.length)).size > 1 || style.digits !== null
+      ? []
+      : [
+          {
+            field: "width" as const,
+            sure: false,
+            says: "Only numbers of one length were seen. Longer ones may be refused; learn again with a heavier weight before relying on them.",
+          },
+        ]),
     {
       field: "unit",
       sure: true,
@@ -109,14 +118,14 @@ export function numberFindings(
 
 /** Which mark goes with motion, in words. */
 export function motionFinding(found: MotionFound, line: (mark: string) => string | null): Finding {
-  const { sure, steady, moving, restLines, motionLines } = found;
+  const { sure, steady, moving, unsure, restLines, motionLines } = found;
   const seen = `${restLines} lines at rest and ${motionLines} in motion`;
   if (steady.length > 0) {
     const examples = [line(moving[0] ?? ""), line(steady[0] ?? "")];
     return {
       field: "motion",
       sure,
-      says: `While the number moves the line has ${eachQuoted(moving)}, at rest it has ${eachQuoted(steady)} (${seen}).${examples.every((e) => e !== null) ? ` Moving: "${examples[0]}". At rest: "${examples[1]}".` : ""}`,
+      says: `While the number moves the line has ${eachQuoted(moving)}, at rest it has ${eachQuoted(steady)} (${seen}).${unsure.length === 0 ? "" : ` What ${eachQuoted(unsure)} means was seen too seldom to say.`}${examples.every((e) => e !== null) ? ` Moving: "${examples[0]}". At rest: "${examples[1]}".` : ""}`,
     };
   }
   return {

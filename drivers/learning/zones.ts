@@ -42,13 +42,12 @@ export function zoned(lines: readonly Placed[]): Zoned {
 
   const equalLength = one(lines.map(({ text }) => text.length));
   const equalEnd = one(lines.map(({ number }) => number.end));
-  const equalWidth = one(lines.map(({ number }, i) => number.end - from[i]!));
   let to = lines.map(({ number }) => number.end);
   let align: Zoned["align"] = "right";
   let padTo: number | null = null;
   if (equalLength && !equalEnd) {
-    const column = firstColumnBehind(lines);
-    if (leftFixed && !equalWidth && lines.every(({ number }) => number.end <= column)) {
+    if (leftFixed && filledBehind(lines)) {
+      const column = firstColumnBehind(lines);
       align = "left";
       to = lines.map(() => column);
     } else padTo = lines[0]!.text.length;
@@ -65,6 +64,22 @@ export function zoned(lines: readonly Placed[]): Zoned {
     align,
     padTo,
   };
+}
+
+/** True when what follows the numbers keeps its column while their ends move: blanks fill the field behind them. */
+function filledBehind(lines: readonly Placed[]): boolean {
+  const byRest = new Map<string, { starts: Set<number>; gaps: Set<number> }>();
+  for (const { text, number } of lines) {
+    const rest = text.slice(number.end);
+    if (rest.trim() === "") continue;
+    const seen = byRest.get(rest.trim()) ?? { starts: new Set(), gaps: new Set() };
+    const gap = rest.length - rest.trimStart().length;
+    seen.gaps.add(gap);
+    seen.starts.add(number.end + gap);
+    byRest.set(rest.trim(), seen);
+  }
+  const moved = [...byRest.values()].filter(({ starts, gaps }) => starts.size > 1 || gaps.size > 1);
+  return moved.length > 0 && moved.every(({ starts }) => starts.size === 1);
 }
 
 /** The column at which text behind the numbers begins, at the earliest. */

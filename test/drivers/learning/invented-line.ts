@@ -84,7 +84,7 @@ function weightLine(format: InventedFormat, { steps, moving, over, index }: Weig
       ? gap + (unitGone ? " ".repeat(unit.word.length) : unit.word)
       : "";
   const count = format.counter ? `${String(index).padStart(4, "0")};` : "";
-  const line = `${head}${count}${zero}${ahead}${unit.where === "before" ? `${unit.word} ` : ""}${number}${behind}${after}${tail}`;
+  const line = `${head}${count}${zero}${ahead}${unit.where === "before" ? `${zero && !ahead ? " " : ""}${unit.word} ` : ""}${number}${behind}${after}${tail}`;
   return format.total === null ? line : line.padEnd(format.total);
 }
 

@@ -89,7 +89,7 @@ function judged(
         misread ||= `unit ${reading.unit}, sent ${format.unit.unit}`;
       else if (told.steady !== reading.steady) {
         missed.push(`the state of ${told.text}`);
-        if (reading.steady !== "not-told" || sure("motion"))
+        if (reading.steady !== "not-told" || (sure("motion") && !doubtsAMark(profile)))
           misread ||= `${reading.text} is ${reading.steady}, sent as ${told.steady}`;
       }
     }
@@ -110,6 +110,10 @@ function judged(
     };
   return { verdict: "right", because: "" };
 }
+
+/** The profile itself says of some mark that it was seen too seldom. */
+const doubtsAMark = ({ weight }: Profile) =>
+  weight.some((part) => part.is === "mark" && part.marks.some(({ means }) => means === "unsure"));
 
 /** Feeds the bytes of one reading after the other, so that every reading is known by what was sent for it. */
 function* readOneByOne(profile: Profile, { sent }: HalfMinute) {
