@@ -37,7 +37,7 @@ export function AxisLine({ unit }: { unit: string }) {
           </text>
         </g>
       ))}
-      <text x="100%" dx="-4" y="30" text-anchor="end">
+      <text x="4" y="30">
         {unit}
       </text>
     </svg>

@@ -64,9 +64,13 @@ export function Rows({
 }) {
   if (rows.length === 0) return <p id={id}>{empty}</p>;
   const kind = (column: number) => (columns[column]?.number ? { class: "number" } : {});
+  const headed = (column: number) => {
+    const head = columns[column]?.head;
+    return { ...kind(column), ...(typeof head === "string" && head !== "" ? { "data-head": head } : {}) };
+  };
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
-    <section class="table" tabIndex={0} aria-label={caption} id={id}>
+    <section class={columns.length > 3 ? "table stacks" : "table"} tabIndex={0} aria-label={caption} id={id}>
       <table>
         <caption>{caption}</caption>
         <thead>
@@ -83,11 +87,11 @@ export function Rows({
             <tr key={key} class={voided ? "voided-row" : undefined}>
               {cells.map((cell, column) =>
                 column === 0 ? (
-                  <th key="head" scope="row" {...kind(column)}>
+                  <th key="head" scope="row" {...headed(column)}>
                     {cell}
                   </th>
                 ) : (
-                  <td key={String(column)} {...kind(column)}>
+                  <td key={String(column)} {...headed(column)}>
                     {cell}
                   </td>
                 ),
@@ -99,7 +103,7 @@ export function Rows({
           <tfoot>
             <tr>
               {foot.map((cell, column) => (
-                <td key={String(column)} {...kind(column)}>
+                <td key={String(column)} {...headed(column)}>
                   {cell}
                 </td>
               ))}

@@ -36,7 +36,13 @@ export function BalancesIndex(page: BalancesPage) {
       <Rows
         caption="Where a balance may be heard"
         empty="No port was found. Plug the balance in; the list renews itself. A path or a network address can be typed below."
-        columns={[{ head: "Port" }, { head: "State" }, { head: "" }, { head: "Profile" }, { head: "" }]}
+        columns={[
+          { head: "Port" },
+          { head: "State" },
+          { head: "In words" },
+          { head: "Profile" },
+          { head: "Choice" },
+        ]}
         rows={ports.map((port) => ({
           key: port.stableName,
           cells: [

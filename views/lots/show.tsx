@@ -186,7 +186,7 @@ export function RunningTotals({ totals, doubts }: LotView) {
 /** Fragment: the trays by finding. */
 export function Trays({ trays, locale = "en" }: Pick<LotView, "trays" | "locale">) {
   return (
-    <section id="trays" aria-label="Trays" class="columns">
+    <section id="trays" aria-label="Trays" class="trays">
       {trays.map(({ state, pieces, mass, tickets }) => (
         <section class="sheet" key={state} aria-label={words(locale).findings[state]}>
           <FindingState state={state} locale={locale} />
@@ -212,7 +212,7 @@ function Pieces({ id, pieces, locale = "en" }: LotView) {
           { head: "Density, g/cm³", number: true },
           { head: "Finding" },
           { head: "Fine mass", number: true },
-          { head: "" },
+          { head: "Remarks" },
         ]}
         rows={pieces.map((one, index) => ({
           key: `${one.ticket} ${index}`,

@@ -148,7 +148,7 @@ function Answer({ answer }: { answer: PlanAnswer }) {
           { head: "Metal" },
           { head: "it would show", number: true },
           { head: "Told apart?" },
-          { head: "" },
+          { head: "Why" },
         ]}
         rows={answer.apart.map(({ id, name, expected, told, says }) => ({
           key: id,

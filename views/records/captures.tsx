@@ -64,12 +64,9 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
 /** Lines exactly as they came, each with its time. */
 export function RawLines({ title, lines }: { title: string; lines: readonly { at: string; raw: string }[] }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
-    <section class="table" tabIndex={0} aria-label={title}>
-      <pre>
-        {`${title}\n`}
-        {lines.map(({ at, raw }) => `${at}  ${raw}\n`).join("")}
-      </pre>
-    </section>
+    <>
+      <h3>{title}</h3>
+      <pre>{lines.map(({ at, raw }) => `${at}  ${raw}\n`).join("")}</pre>
+    </>
   );
 }
