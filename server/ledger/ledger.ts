@@ -9,6 +9,7 @@ import { type RecordPage, type RecordQuery, recordsOf } from "./records.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { openSqlite } from "./sqlite.ts";
+import { checkAtStart } from "./start-check.ts";
 import type { Store } from "./tables.ts";
 import { asTrouble, LedgerTrouble } from "./trouble.ts";
 import { type Verification, type VerifyOptions, verifyChain } from "./verification.ts";
@@ -65,6 +66,7 @@ export interface Ledger {
   verify(options?: VerifyOptions): Promise<Verification>;
   /** signs the chain as it stands; null when there is no key or no entry */
   checkpoint(): Promise<Checkpoint | null>;
+  /** signs what is not signed yet and lets go of the file */
   close(): Promise<void>;
 }
 
@@ -156,13 +158,18 @@ export async function ledgerOn(
         const signed = key ? await checkpointNow(store, bench, at(), key) : null;
         return signed?.kind === "checkpoint" ? signed.body : null;
       }),
-    close: () => store.close(),
+    async close() {
+      // The last entries get their signature too; a disk that refuses it must not keep the bench from closing.
+      if (key) await checkpointNow(store, bench, at(), key).catch(() => null);
+      await store.close();
+    },
   };
 }
 
 /** Schema, first entry and key of a ledger that is about to be written. */
 async function begin(store: Store, bench: string, at: string, key: SigningKey | undefined): Promise<void> {
   await migrate(store, at);
+  await checkAtStart(store, store.found.length > 0);
   const subject = `bench:${bench}`;
   if (!(await lastRow(store.db))) {
     const body = { program: "underhook", checkpointEvery: key ? checkpointEvery : 0 };

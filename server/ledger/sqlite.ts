@@ -10,6 +10,7 @@ import {
 } from "kysely";
 import { own } from "./owner.ts";
 import type { Store, Tables } from "./tables.ts";
+import { unfinishedWrites } from "./torn-tail.ts";
 import { asTrouble, LedgerTrouble } from "./trouble.ts";
 
 type Database = InstanceType<typeof DatabaseSync>;
@@ -31,10 +32,11 @@ export function openSqlite(file: string, at: string, readOnly: boolean): Store {
       );
     const ownership = readOnly ? undefined : own(file, at);
     try {
+      const found = readOnly ? [] : unfinishedWrites(file, at);
       const database = new DatabaseSync(file, { readOnly, timeout: busyMs });
       try {
         prepare(database, readOnly);
-        return store(database, file, () => ownership?.release());
+        return store(database, file, found, ownership && (() => ownership.release()));
       } catch (cause) {
         database.close();
         throw cause;
@@ -66,19 +68,21 @@ export function pragma(database: Database, name: string): unknown {
   return Object.values(database.prepare(`pragma ${name}`).get() ?? {})[0];
 }
 
-function store(database: Database, file: string, release: () => void): Store {
+function store(database: Database, file: string, found: string[], release: (() => void) | undefined): Store {
   const db = new Kysely<Tables>({ dialect: new BenchDialect({ database: forKysely(database) }) });
   return {
     db,
     place: file,
     dialect: "sqlite",
-    found: [],
+    found,
     // "begin immediate" has locked the file already
     lockChain: async () => {},
     async close() {
+      // The library frees a connection only when its statements are collected, so the log is emptied by hand.
+      if (database.isOpen && release) database.exec("pragma wal_checkpoint(truncate)");
       await db.destroy();
       if (database.isOpen) database.close();
-      release();
+      release?.();
     },
   };
 }

@@ -59,6 +59,19 @@ export async function verifyChain(store: Store, options: VerifyOptions): Promise
   return walk.end();
 }
 
+/** Checks only the last rows, for a quick look at start; null when they are good, else what is wrong. */
+export async function verifyTail(store: Store, count: number): Promise<string | null> {
+  const rows = await store.db.selectFrom("entries").selectAll().orderBy("seq", "desc").limit(count).execute();
+  let [before, hash] = [(rows.at(-1)?.seq ?? 1) - 1, rows.at(-1)?.prev_hash ?? noHash];
+  for (const row of rows.reverse()) {
+    const wrong = chainFault(row, before, hash) ?? originFault(row);
+    if (wrong !== null) return wrong;
+    before = row.seq;
+    hash = row.hash;
+  }
+  return null;
+}
+
 function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
   const keys = new Map<string, string>();
   const keptAt = new Map(kept.map((checkpoint) => [checkpoint.seq, checkpoint]));
@@ -67,7 +80,6 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
   let checkpoints = 0;
   let signedUpTo = 0;
   let every = 0;
-  const signers = new Set<string>();
 
   const step = (row: EntryRow): string | null => {
     const wrong = chainFault(row, entries, hash) ?? originFault(row) ?? signatureFault(row);
@@ -92,8 +104,8 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
       return null;
     }
     if (row.kind === "checkpoint") return checkpointFault(row, JSON.parse(row.body) as Checkpoint);
-    // a clock entry and the entry it announces go in together before the checkpoint that is due
-    if (every > 0 && row.seq - Math.max(signedUpTo, 0) > every + 5)
+    // A clock entry and the entry it announces go in together, before the checkpoint that is due.
+    if (every > 0 && row.seq - signedUpTo > every + 2)
       return `rows ${signedUpTo + 1} to ${row.seq} carry no checkpoint, though this ledger signs every ${every} entries: checkpoints were removed.`;
     return null;
   };
@@ -107,7 +119,6 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
       return `row ${row.seq} is a checkpoint whose signature is not valid: the chain before it was rewritten without the key.`;
     checkpoints += 1;
     signedUpTo = checkpoint.seq;
-    signers.add(checkpoint.keyId);
     return null;
   };
 

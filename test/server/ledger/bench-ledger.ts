@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { onTestFinished } from "vitest";
+import { onTestFinished, vi } from "vitest";
 import type { BodyOf } from "../../../server/ledger/kinds.ts";
 import { type Ledger, type LedgerOptions, openLedger } from "../../../server/ledger/ledger.ts";
 
@@ -69,4 +69,20 @@ export async function weigh(ledger: Ledger, subject: string, changes: Partial<Bo
   await ledger.append("piece-opened", subject, { ...piece, ...changes });
   await ledger.append("capture", subject, dry);
   return ledger.append("result", subject, result);
+}
+
+/** Listens to what a command prints; the function gives everything since it was last asked. */
+export function spoken(): () => string {
+  let text = "";
+  for (const name of ["log", "error"] as const) {
+    const spy = vi.spyOn(console, name).mockImplementation((line: string) => {
+      text += `${line}\n`;
+    });
+    onTestFinished(() => spy.mockRestore());
+  }
+  return () => {
+    const said = text;
+    text = "";
+    return said;
+  };
 }
