@@ -15,6 +15,18 @@ export const commands = {
     load: (): Promise<Command> => import("./listen.ts"),
   },
   verify: { says: "check the chain of a ledger", load: (): Promise<Command> => import("./verify.ts") },
+  backup: {
+    says: "copy the ledger while the bench goes on, and check the copy",
+    load: (): Promise<Command> => import("./backup.ts"),
+  },
+  restore: {
+    says: "make the ledger again from a backup, whole or up to a moment",
+    load: (): Promise<Command> => import("./restore.ts"),
+  },
+  export: {
+    says: "records as CSV or JSON, or one record in a file of its own",
+    load: (): Promise<Command> => import("./export.ts"),
+  },
 } satisfies Record<string, { says: string; load: () => Promise<Command> }>;
 
 export function isCommand(name: string): name is keyof typeof commands {

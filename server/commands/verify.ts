@@ -1,22 +1,24 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { parseArgs } from "node:util";
+import { z } from "zod";
 import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
 import { openLedger } from "../ledger/ledger.ts";
+import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
-import { LedgerTrouble } from "../ledger/trouble.ts";
+import { told } from "./told.ts";
 
 const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID]
   checks every row of a ledger and says how many are good, or names the first that was changed, removed,
   inserted or reordered.
-  FILE              default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
+  FILE              a ledger, or one record made by underhook export --record; default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
   --checkpoint LINE a checkpoint printed or sent earlier: checkpoint ROW HASH KEY SIGNATURE
   --key ID          id of the key that must have signed the ledger; default: the key beside it`;
 
 /** `underhook verify`: 0 when every row is good, 1 when one is not, 2 when it could not be checked. */
 export async function run(args: string[]): Promise<number> {
-  try {
+  return told("verify", async () => {
     const { values, positionals } = parseArgs({
       args,
       allowPositionals: true,
@@ -31,12 +33,9 @@ export async function run(args: string[]): Promise<number> {
       return 0;
     }
     const [file = ledgerFile()] = positionals;
-    return await verifyLedger(file, (values.checkpoint ?? []).map(checkpointLine), values.key);
-  } catch (cause) {
-    const says = cause instanceof Error ? cause.message : String(cause);
-    console.error(`underhook verify: ${says}`);
-    return cause instanceof LedgerTrouble && cause.kind === "damaged" ? 1 : 2;
-  }
+    if (looksLikeARecord(file)) return verifyRecord(file, values.key);
+    return verifyLedger(file, (values.checkpoint ?? []).map(checkpointLine), values.key);
+  });
 }
 
 async function verifyLedger(
@@ -66,11 +65,40 @@ async function verifyLedger(
   }
 }
 
+function looksLikeARecord(file: string): boolean {
+  return (
+    existsSync(file) &&
+    statSync(file).size < 2 ** 28 &&
+    /^\s*\{/.test(readFileSync(file, "latin1").slice(0, 100))
+  );
+}
+
+function verifyRecord(file: string, key: string | undefined): number {
+  const read = recordFile.safeParse(JSON.parse(readFileSync(file, "utf8")));
+  if (!read.success) {
+    console.log(`${file}: not good. It is no record exported by Underhook: ${z.prettifyError(read.error)}`);
+    return 1;
+  }
+  const found = checkRecordFile(read.data);
+  if (!found.good) {
+    console.log(`${file}: not good: ${found.says}.`);
+    return 1;
+  }
+  if (key !== undefined && found.keyId !== key) {
+    console.log(`${file}: not good: it is signed by key ${found.keyId}, not by ${key}.`);
+    return 1;
+  }
+  console.log(
+    `${file}: ${found.entries} entries about ${read.data.subject} are good and stand in a signed chain.`,
+  );
+  console.log(`Signed by key ${found.keyId}: compare it with the key printed on the report.`);
+  return 0;
+}
+
 function checkpointLine(line: string): Checkpoint {
   const checkpoint = readCheckpoint(line);
   if (checkpoint) return checkpoint;
-  const shown = existsSync(line) ? readFileSync(line, "utf8").slice(0, 80) : line;
   throw new Error(
-    `"${shown}" is no checkpoint. Right: the whole line as it was printed, checkpoint ROW HASH KEY SIGNATURE, in quotes.`,
+    `"${line.slice(0, 80)}" is no checkpoint. Right: the whole line as it was printed, in quotes: checkpoint ROW HASH KEY SIGNATURE.`,
   );
 }

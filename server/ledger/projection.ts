@@ -1,4 +1,6 @@
+import { sql } from "kysely";
 import type { Entry, EntryOf } from "./entry.ts";
+import { aboutSubject, entryOf } from "./rows.ts";
 import { searchable } from "./search-words.ts";
 import type { RecordRow, Store, Trx } from "./tables.ts";
 
@@ -89,4 +91,28 @@ function imported({ body, at: _at }: EntryOf<"imported-weighing">) {
     density_g_cm3: Number(body.density_g_cm3),
     expanded_g_cm3: body.u_g_cm3 === undefined ? null : 2 * Number(body.u_g_cm3),
   };
+}
+
+/** Makes the whole list again from the entries. */
+export async function rebuildRecords({ db, dialect }: Store): Promise<void> {
+  await db.deleteFrom("records").execute();
+  if (dialect === "sqlite")
+    await sql`insert into record_words (record_words) values ('delete-all')`.execute(db);
+  for (let after = 0; ; ) {
+    const rows = await db
+      .selectFrom("entries")
+      .selectAll()
+      .where("kind", "in", ["result", "imported-weighing"])
+      .where("seq", ">", after)
+      .orderBy("seq")
+      .limit(1000)
+      .execute();
+    const last = rows.at(-1);
+    if (!last) return;
+    await db.transaction().execute(async (trx) => {
+      for (const row of rows)
+        await project(trx, dialect, entryOf(row), (subject) => aboutSubject(trx, subject));
+    });
+    after = last.seq;
+  }
 }

@@ -52,9 +52,19 @@ export function asTrouble(cause: unknown, place: string): Error {
   if (cause instanceof LedgerTrouble) return cause;
   if (!(cause instanceof Error)) return new Error(String(cause));
   const code = (cause as { errcode?: unknown }).errcode;
-  const kind = typeof code === "number" ? sqliteTrouble[code & 0xff] : postgresTrouble(cause);
+  const kind =
+    typeof code === "number" ? sqliteTrouble[code & 0xff] : (fromWords(cause) ?? postgresTrouble(cause));
   if (!kind) return cause;
   return new LedgerTrouble(kind, `The ledger ${place} says "${cause.message}". ${remedy[kind]}`, cause);
+}
+
+/** Some errors of SQLite arrive as text only (messages: sqlite.org/rescode.html). */
+function fromWords({ message }: Error): TroubleKind | undefined {
+  if (/disk image is malformed|file is not a database/.test(message)) return "damaged";
+  if (/database or disk is full|disk I\/O error/.test(message)) return "disk-full";
+  if (/attempt to write a readonly database/.test(message)) return "read-only";
+  if (/database (table )?is locked/.test(message)) return "busy";
+  return undefined;
 }
 
 /** SQLSTATE classes (PostgreSQL documentation, appendix A) and the socket errors of Node. */

@@ -1,0 +1,71 @@
+import { once } from "node:events";
+import { createWriteStream, existsSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { ledgerFile } from "../ledger/data-folder.ts";
+import { entriesJson, entrySchema, recordsCsv } from "../ledger/export.ts";
+import { openLedger } from "../ledger/ledger.ts";
+import { recordFileOf } from "../ledger/record-file.ts";
+import { told } from "./told.ts";
+
+const usage = `underhook export (--csv | --json | --record SUBJECT | --schema) [--out FILE] [--ledger FILE]
+  --csv             every finished measurement, one a line, units in the headings
+  --json            every entry, one JSON object a line
+  --record SUBJECT  one record in a file that any Underhook can check: underhook verify FILE
+  --schema          the JSON Schema of a line of --json
+  --out FILE        default: standard output; a file that exists is not overwritten
+  --ledger FILE     default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
+  Works while a bench is running.`;
+
+/** `underhook export`: 0 when everything was written, 1 when the ledger is damaged, 2 otherwise. */
+export async function run(args: string[]): Promise<number> {
+  return told("export", async () => {
+    const { values } = parseArgs({
+      args,
+      options: {
+        csv: { type: "boolean" },
+        json: { type: "boolean" },
+        schema: { type: "boolean" },
+        record: { type: "string" },
+        out: { type: "string" },
+        ledger: { type: "string" },
+        help: { type: "boolean", short: "h" },
+      },
+    });
+    const asked = [values.csv, values.json, values.schema, values.record].filter(
+      (value) => value !== undefined,
+    );
+    if (values.help || asked.length !== 1) {
+      console.log(usage);
+      return values.help ? 0 : 2;
+    }
+    if (values.schema) {
+      await write([`${JSON.stringify(entrySchema(), null, 2)}\n`], values.out);
+      return 0;
+    }
+    const file = values.ledger ?? ledgerFile();
+    const ledger = await openLedger({ file, now: () => new Date(), bench: "export", readOnly: true });
+    try {
+      if (values.csv) await write(recordsCsv(ledger), values.out);
+      else if (values.json) await write(entriesJson(ledger), values.out);
+      else
+        await write(
+          [`${JSON.stringify(await recordFileOf(ledger, values.record ?? ""), null, 1)}\n`],
+          values.out,
+        );
+      return 0;
+    } finally {
+      await ledger.close();
+    }
+  });
+}
+
+async function write(parts: AsyncIterable<string> | string[], file: string | undefined): Promise<void> {
+  if (file !== undefined && existsSync(file))
+    throw new Error(
+      `There is a file ${file} already, and an export never overwrites one. Give another name.`,
+    );
+  const out = file === undefined ? process.stdout : createWriteStream(file, { flags: "wx", mode: 0o600 });
+  if (file !== undefined) await once(out, "open");
+  for await (const part of parts) if (!out.write(part)) await once(out, "drain");
+  if (file !== undefined) await new Promise<void>((resolve) => out.end(resolve));
+}

@@ -1,0 +1,158 @@
+import { chmodSync, existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
+import { dirname } from "node:path";
+import { backup, DatabaseSync } from "@photostructure/sqlite";
+import { appendTo } from "./append.ts";
+import { own } from "./owner.ts";
+import { rebuildRecords } from "./projection.ts";
+import { migrate } from "./schema.ts";
+import { openSqlite } from "./sqlite.ts";
+import type { EntryRow, Store } from "./tables.ts";
+import { asTrouble, LedgerTrouble } from "./trouble.ts";
+import { verifyChain } from "./verification.ts";
+
+/**
+ * Copies a ledger to `target` while a bench may be writing it, as it stood at one moment. The copy is checked
+ * entry by entry before it gets its name. The signing key is not in it. Gives how many entries it holds.
+ * Throws LedgerTrouble; then there is no `target`.
+ */
+export async function backUp(file: string, target: string): Promise<{ entries: number; hash: string }> {
+  mustBeFree(target);
+  const part = `${target}.part`;
+  mustExist(file);
+  try {
+    rmSync(part, { force: true });
+    mkdirSync(dirname(target), { recursive: true });
+    const from = new DatabaseSync(file, { readOnly: true, timeout: 5000 });
+    // All pages in one step: one moment of the ledger, however busy the bench is; readers never hold up a writer.
+    await backup(from, part, { rate: -1 }).finally(() => from.close());
+    chmodSync(part, 0o600);
+    const { entries, hash } = await mustBeGood(part);
+    for (const rest of ["-wal", "-shm"]) rmSync(part + rest, { force: true });
+    renameSync(part, target);
+    return { entries, hash };
+  } catch (cause) {
+    for (const rest of ["", "-wal", "-shm"]) rmSync(part + rest, { force: true });
+    throw asTrouble(cause, file);
+  }
+}
+
+export interface Restored {
+  entries: number;
+  /** where the ledger that stood there before was moved; null when there was none */
+  setAside: string | null;
+}
+
+/**
+ * Makes a ledger at `file` from a backup: whole, or up to a moment (ISO 8601) or a row. The entries keep their
+ * hashes. A ledger that stands there is moved aside, never overwritten. A last entry says that and from what it
+ * was restored. Throws LedgerTrouble, also while a bench is writing `file`.
+ */
+export async function restore(from: string, file: string, at: string, until?: string): Promise<Restored> {
+  mustExist(from);
+  await mustBeGood(from);
+  const source = openSqlite(from, at, true);
+  const part = `${file}.restoring`;
+  for (const rest of ["", "-wal", "-shm"]) rmSync(part + rest, { force: true });
+  mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+  const held = own(file, at);
+  const target = openSqlite(part, at, false);
+  try {
+    await migrate(target, at);
+    const last = until === undefined ? undefined : await lastRowUntil(source, until);
+    const entries = await copyRows(source, target, last);
+    await rebuildRecords(target);
+    const says = `Restored from ${from}${until === undefined ? "" : ` up to ${until}`}: ${entries} entries.`;
+    const bench = "restore";
+    await appendTo(
+      target,
+      { id: `restore-${at}`, bench, at, kind: "recovery", subject: "ledger", body: { says } },
+      undefined,
+    );
+    await target.close();
+    return { entries, setAside: putInPlace(part, file, at) };
+  } catch (cause) {
+    await target.close();
+    throw asTrouble(cause, file);
+  } finally {
+    held.release();
+    await source.close();
+    for (const rest of ["-owner", "-owner.txt", "-wal", "-shm"]) rmSync(part + rest, { force: true });
+  }
+}
+
+async function mustBeGood(file: string): Promise<{ entries: number; hash: string }> {
+  const store = openSqlite(file, "", true);
+  try {
+    const found = await verifyChain(store, {});
+    if (found.good) return found;
+    throw new LedgerTrouble(
+      "damaged",
+      `The ledger ${file} is not good: ${found.says} Nothing was made from it. Take another backup.`,
+    );
+  } finally {
+    await store.close();
+  }
+}
+
+function mustBeFree(target: string): void {
+  if (existsSync(target))
+    throw new LedgerTrouble(
+      "refused",
+      `There is a file ${target} already, and a backup never overwrites one. Give another name.`,
+    );
+}
+
+async function lastRowUntil({ db, place }: Store, until: string): Promise<number> {
+  const byRow = /^\d+$/.test(until);
+  if (!byRow && Number.isNaN(Date.parse(until)))
+    throw new LedgerTrouble(
+      "refused",
+      `"${until}" is neither a row nor a moment. Right: 1200, or 2026-03-02T12:00:00Z.`,
+    );
+  const rows = db.selectFrom("entries").select((select) => select.fn.max("seq").as("seq"));
+  const limit = byRow
+    ? rows.where("seq", "<=", Number(until))
+    : rows.where("at", "<=", new Date(until).toISOString());
+  const { seq } = await limit.executeTakeFirstOrThrow();
+  if (seq === null) throw new LedgerTrouble("refused", `The backup ${place} has no entry up to ${until}.`);
+  return Number(seq);
+}
+
+async function copyRows(source: Store, target: Store, last = Number.MAX_SAFE_INTEGER): Promise<number> {
+  for (let after = 0; ; ) {
+    const rows: EntryRow[] = await source.db
+      .selectFrom("entries")
+      .selectAll()
+      .where("seq", ">", after)
+      .where("seq", "<=", last)
+      .orderBy("seq")
+      .limit(1000)
+      .execute();
+    const end = rows.at(-1);
+    if (!end) return after;
+    await target.db.transaction().execute(async (trx) => {
+      for (const row of rows)
+        await trx
+          .insertInto("entries")
+          .values({ ...row })
+          .execute();
+    });
+    after = end.seq;
+  }
+}
+
+function putInPlace(part: string, file: string, at: string): string | null {
+  const aside = existsSync(file) ? `${file}.before-restore-${at.replaceAll(":", "-")}` : null;
+  for (const rest of ["", "-wal", "-shm"])
+    if (aside !== null && existsSync(file + rest)) renameSync(file + rest, aside + rest);
+  renameSync(part, file);
+  return aside;
+}
+
+function mustExist(file: string): void {
+  if (!existsSync(file))
+    throw new LedgerTrouble(
+      "missing",
+      `There is no ledger at ${file}. Check the path, or set UNDERHOOK_DATA to its folder.`,
+    );
+}

@@ -1,0 +1,75 @@
+/**
+ * One cell of a CSV file (RFC 4180). Text that a spreadsheet would take for a formula (leading = + - @, tab or
+ * carriage return) gets an apostrophe in front; numbers stay numbers, with a point.
+ */
+export function csvCell(value: string | number | boolean | null | undefined): string {
+  if (value === null || value === undefined) return "";
+  if (typeof value === "number" || typeof value === "boolean") return String(value);
+  const guarded = /^\s*[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+}
+
+/** One line of a CSV file, with its line end. */
+export function csvLine(cells: Parameters<typeof csvCell>[0][]): string {
+  return `${cells.map(csvCell).join(",")}\r\n`;
+}
+
+/** A cell of a CSV file that was read, with where it stood. */
+export interface CsvRow {
+  /** line in the file where the row begins, from 1 */
+  line: number;
+  cells: string[];
+}
+
+/**
+ * Reads CSV text (RFC 4180): quoted cells may hold the separator, quotes and line ends. The separator is the one of
+ * comma, semicolon and tab that the first line holds most of. Empty lines are left out; an apostrophe that guards
+ * against a formula is taken off. Throws Error when a quote is never closed.
+ */
+export function readCsv(text: string): CsvRow[] {
+  const separator = separatorOf(text);
+  const rows: CsvRow[] = [];
+  let cells: string[] = [];
+  let cell = "";
+  let quoted = false;
+  let line = 1;
+  let began = 1;
+  const endCell = () => {
+    cells.push(/^'\s*[=+\-@]/.test(cell) ? cell.slice(1) : cell);
+    cell = "";
+  };
+  const endRow = () => {
+    endCell();
+    if (cells.some((each) => each.trim() !== "")) rows.push({ line: began, cells });
+    cells = [];
+  };
+  const source = text.replace(/^\uFEFF/, "");
+  for (let at = 0; at < source.length; at += 1) {
+    const sign = source[at] ?? "";
+    if (sign === "\n") line += 1;
+    if (quoted) {
+      if (sign !== '"') cell += sign;
+      else if (source[at + 1] === '"') {
+        cell += '"';
+        at += 1;
+      } else quoted = false;
+    } else if (sign === '"' && cell === "") quoted = true;
+    else if (sign === separator) endCell();
+    else if (sign === "\n") {
+      endRow();
+      began = line;
+    } else if (sign !== "\r") cell += sign;
+  }
+  if (quoted)
+    throw new Error(
+      `The quote opened in the row at line ${began} is never closed. Close it, or take it away.`,
+    );
+  if (cell !== "" || cells.length > 0) endRow();
+  return rows;
+}
+
+function separatorOf(text: string): string {
+  const first = text.split(/\r?\n/, 1)[0] ?? "";
+  const counted = [",", ";", "\t"].map((sign) => ({ sign, count: first.split(sign).length }));
+  return counted.reduce((best, next) => (next.count > best.count ? next : best)).sign;
+}

@@ -1,0 +1,127 @@
+import { appendTo, checkpointNow } from "./append.ts";
+import { checkpointEvery } from "./checkpoint.ts";
+import type { Entry, EntryOf } from "./entry.ts";
+import type { EntryQuery, Ledger } from "./ledger.ts";
+import { recordsOf } from "./records.ts";
+import { aboutSubject, entryOf, lastRow } from "./rows.ts";
+import { currentSchema, migrate, schemaVersion } from "./schema.ts";
+import { type SigningKey, signingKey } from "./signing-key.ts";
+import { checkAtStart } from "./start-check.ts";
+import type { Store } from "./tables.ts";
+import { asTrouble, LedgerTrouble } from "./trouble.ts";
+import { verifyChain } from "./verification.ts";
+
+export interface OnStore {
+  now: () => Date;
+  bench: string;
+  keyFile: string | null;
+  readOnly: boolean;
+  newId: () => string;
+}
+
+/** The ledger over an opened store; the same for a file and for a shared database. */
+export async function ledgerOn(
+  store: Store,
+  { now, bench, keyFile, readOnly, newId }: OnStore,
+): Promise<Ledger> {
+  const told = async <T>(work: () => Promise<T>): Promise<T> => {
+    try {
+      return await work();
+    } catch (cause) {
+      throw asTrouble(cause, store.place);
+    }
+  };
+  const at = () => now().toISOString();
+  let key: SigningKey | undefined;
+  try {
+    key = keyFile === null ? undefined : signingKey(keyFile);
+    await told(() => (readOnly ? mustBeCurrent(store) : begin(store, bench, at(), key)));
+  } catch (cause) {
+    await store.close();
+    throw cause;
+  }
+  const { db, place } = store;
+
+  return {
+    bench,
+    place,
+    found: store.found,
+    key: key ? { keyId: key.keyId, publicKey: key.publicKey } : null,
+    append: (kind, subject, body, { key: id = newId(), handedOver } = {}) =>
+      told(async () => {
+        if (readOnly)
+          throw new LedgerTrouble(
+            "read-only",
+            `The ledger ${place} was opened for reading; nothing was stored.`,
+          );
+        const when = handedOver ?? { bench, at: at() };
+        const entry = await appendTo(store, { id, kind, subject, body, ...when }, key);
+        return entry as EntryOf<typeof kind>;
+      }),
+    entriesOf: (subject) => told(() => aboutSubject(db, subject)),
+    entries: (query = {}) => told(() => entriesIn(store, query)),
+    entry: (id) =>
+      told(async () => {
+        const row = await db.selectFrom("entries").selectAll().where("id", "=", id).executeTakeFirst();
+        return row ? entryOf(row) : null;
+      }),
+    head: () =>
+      told(async () => {
+        const row = await lastRow(db);
+        return row ? { seq: row.seq, hash: row.hash } : null;
+      }),
+    records: (query = {}) => told(() => recordsOf(store, query)),
+    verify: (options = {}) => told(() => verifyChain(store, options)),
+    checkpoint: () =>
+      told(async () => {
+        const signed = key ? await checkpointNow(store, bench, at(), key) : null;
+        return signed?.kind === "checkpoint" ? signed.body : null;
+      }),
+    async close() {
+      // The last entries get their signature too; a disk that refuses it must not keep the bench from closing.
+      if (key) await checkpointNow(store, bench, at(), key).catch(() => null);
+      await store.close();
+    },
+  };
+}
+
+/** Schema, first entry and key of a ledger that is about to be written. */
+async function begin(store: Store, bench: string, at: string, key: SigningKey | undefined): Promise<void> {
+  await migrate(store, at);
+  await checkAtStart(store, store.found.length > 0);
+  const subject = `bench:${bench}`;
+  if (!(await lastRow(store.db))) {
+    const body = { program: "underhook", checkpointEvery: key ? checkpointEvery : 0 };
+    await appendTo(store, { id: "ledger-opened", bench, at, kind: "ledger-opened", subject, body }, key);
+  }
+  if (!key) return;
+  const { keyId, publicKey } = key;
+  const id = `signing-key-${keyId}`;
+  await appendTo(
+    store,
+    { id, bench, at, kind: "signing-key", subject: `key:${keyId}`, body: { keyId, publicKey } },
+    key,
+  );
+}
+
+async function mustBeCurrent(store: Store): Promise<void> {
+  const version = await schemaVersion(store);
+  if (version !== currentSchema)
+    throw new LedgerTrouble(
+      "damaged",
+      `The ledger ${store.place} has schema ${version}, and ${currentSchema} is needed for reading. Start the bench once on it: that brings it up to date.`,
+    );
+}
+
+async function entriesIn(store: Store, query: EntryQuery): Promise<Entry[]> {
+  const { after, before, kind, limit, newestFirst = false } = query;
+  let rows = store.db
+    .selectFrom("entries")
+    .selectAll()
+    .orderBy("seq", newestFirst ? "desc" : "asc");
+  if (after !== undefined) rows = rows.where("seq", ">", after);
+  if (before !== undefined) rows = rows.where("seq", "<", before);
+  if (kind !== undefined) rows = rows.where("kind", "in", [kind].flat());
+  if (limit !== undefined) rows = rows.limit(limit);
+  return (await rows.execute()).map(entryOf);
+}

@@ -1,0 +1,57 @@
+// A bench in a process of its own, as it is shipped: it opens the ledger and captures one weighing after another.
+// Arguments: FILE HOW, where HOW is
+//   capture  until it is killed or the disk refuses; prints "saved SEQ ID" only after the append has resolved
+//   open     opens and closes
+//   nobody   gives up root's rights first, as file permissions do not bind root; then as capture
+import { writeSync } from "node:fs";
+import { openLedger } from "../../../dist/server/ledger/ledger.js";
+
+const [file, how] = process.argv.slice(2);
+const say = (line) => writeSync(1, `${line}\n`);
+
+if (how === "nobody" && process.getuid() === 0) {
+  process.setgid(65534);
+  process.setuid(65534);
+}
+
+const capture = (grams) => ({
+  what: "immersed",
+  reading: { text: grams, unit: "g", grams },
+  source: "balance",
+  lines: [
+    {
+      at: new Date().toISOString(),
+      monotonicMs: performance.now(),
+      raw: `+ ${grams} g\\r\\n`.padEnd(200, "."),
+    },
+  ],
+});
+
+try {
+  const ledger = await openLedger({
+    file,
+    now: () => new Date(),
+    bench: "window bench",
+    newId: () => crypto.randomUUID(),
+  });
+  say(`opened ${ledger.found.length}`);
+  if (how === "open") await ledger.close();
+  for (let i = 0; how !== "open" && i < 100_000; i += 1) {
+    try {
+      const entry = await ledger.append(
+        "capture",
+        `piece:${process.pid}`,
+        capture((28 + (i % 1000) / 1000).toFixed(3)),
+      );
+      say(`saved ${entry.seq} ${entry.id}`);
+    } catch (trouble) {
+      say(`trouble ${trouble.kind} ${trouble.message}`);
+      const head = await ledger.head();
+      say(`still readable up to ${head.seq}`);
+      process.exit(3);
+    }
+  }
+} catch (trouble) {
+  say(`trouble ${trouble.kind} ${trouble.message}`);
+  process.exit(4);
+}

@@ -1,0 +1,189 @@
+import { spawn } from "node:child_process";
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  truncateSync,
+  writeFileSync,
+} from "node:fs";
+import { dirname, join } from "node:path";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { openLedger } from "../../../server/ledger/ledger.ts";
+import { walTail } from "../../../server/ledger/torn-tail.ts";
+import { clock, dry, testFolder, testLedger } from "./bench-ledger.ts";
+
+const program = join(import.meta.dirname, "bench-process.mjs");
+
+/** How often the bench is killed; the release was checked with 500 (UNDERHOOK_KILLS=500). */
+const kills = Number(process.env.UNDERHOOK_KILLS ?? 12);
+
+interface Bench {
+  saved: { seq: number; id: string }[];
+  trouble: string | undefined;
+  said: string;
+  status: number | null;
+}
+
+/** Runs a bench; with `killAfter`, kills it hard so many ms after its first acknowledged capture. */
+function bench(file: string, how: string, { killAfter, shell }: { killAfter?: number; shell?: string } = {}) {
+  return new Promise<Bench>((resolve) => {
+    const child = shell
+      ? spawn("bash", ["-c", `${shell}; exec "$0" "$@"`, process.execPath, program, file, how])
+      : spawn(process.execPath, [program, file, how]);
+    let said = "";
+    let armed = false;
+    child.stdout.setEncoding("utf8").on("data", (text: string) => {
+      said += text;
+      if (armed || killAfter === undefined || !said.includes("saved ")) return;
+      armed = true;
+      setTimeout(() => child.kill("SIGKILL"), killAfter);
+    });
+    child.stderr.on("data", (text) => {
+      said += text;
+    });
+    child.on("close", (status) => {
+      const saved = [...said.matchAll(/^saved (\d+) (\S+)$/gm)].map(([, seq, id]) => ({
+        seq: Number(seq),
+        id: id ?? "",
+      }));
+      resolve({ saved, trouble: /^trouble .*$/m.exec(said)?.[0], said, status });
+    });
+  });
+}
+
+/** Opens what a bench left behind and checks that all it acknowledged is there, in place, in a good chain. */
+async function checkAfter(file: string, { saved }: Bench) {
+  const ledger = await openLedger({ file, now: clock(), bench: "window bench" });
+  try {
+    for (const { seq, id } of saved) expect((await ledger.entry(id))?.seq, `row ${seq}`).toBe(seq);
+    const found = await ledger.verify();
+    expect(found).toMatchObject({ good: true });
+    const last = (await ledger.entries({ kind: "capture", newestFirst: true, limit: 1 }))[0];
+    // the step the operator was in: the last capture acknowledged, or the one that was being acknowledged
+    expect(last?.seq).toBeGreaterThanOrEqual(saved.at(-1)?.seq ?? 0);
+    return { found: ledger.found };
+  } finally {
+    await ledger.close();
+  }
+}
+
+test(`a bench killed hard at ${kills} random moments while capturing loses nothing it acknowledged`, {
+  timeout: 1_200_000,
+}, async () => {
+  const file = join(testFolder(), "ledger.sqlite");
+  let told = 0;
+  for (let round = 0; round < kills; round += 1) {
+    const killed = await bench(file, "capture", { killAfter: Math.random() * 60 });
+    expect(killed.saved.length, killed.said).toBeGreaterThan(0);
+    const { found } = await checkAfter(file, killed);
+    if (found.length > 0) told += 1;
+  }
+  expect(told).toBe(kills);
+});
+
+/** A ledger as a power cut leaves it: the files as they are while a bench has it open. */
+async function cutOff(captures: number): Promise<string> {
+  const ledger = await testLedger();
+  for (let i = 0; i < captures; i += 1) await ledger.append("capture", "piece:1", dry);
+  const file = join(testFolder(), "ledger.sqlite");
+  copyFileSync(ledger.place, file);
+  copyFileSync(`${ledger.place}-wal`, `${file}-wal`);
+  copyFileSync(join(dirname(ledger.place), "signing-key.pem"), join(dirname(file), "signing-key.pem"));
+  chmodSync(join(dirname(file), "signing-key.pem"), 0o600);
+  return file;
+}
+
+test("a write that was torn anywhere leaves the entries before it, is kept aside and is told", async () => {
+  const whole = await cutOff(12);
+  const wal = readFileSync(`${whole}-wal`);
+  expect(walTail(wal)).toEqual({ committed: wal.length, torn: 0 });
+  await fc.assert(
+    fc.asyncProperty(fc.integer({ min: 33, max: wal.length - 1 }), fc.boolean(), async (at, garbled) => {
+      const file = join(testFolder(), "ledger.sqlite");
+      copyFileSync(whole, file);
+      copyFileSync(join(dirname(whole), "signing-key.pem"), join(dirname(file), "signing-key.pem"));
+      const torn = Buffer.from(wal);
+      if (garbled) torn[at] = (torn[at] ?? 0) ^ 0x5a;
+      writeFileSync(`${file}-wal`, torn);
+      if (!garbled) truncateSync(`${file}-wal`, at);
+      const expected = walTail(garbled ? torn : torn.subarray(0, at));
+      const ledger = await openLedger({ file, now: clock(), bench: "window bench" });
+      expect(await ledger.verify()).toMatchObject({ good: true });
+      const kept = readdirSync(dirname(file)).some((name) => name.includes("-wal-torn-"));
+      expect(kept).toBe(expected.torn > 0);
+      if (expected.torn > 0) expect(ledger.found.join(" ")).toMatch(/cut off in the middle .* kept as/);
+      await ledger.append("capture", "piece:1", dry);
+      expect(await ledger.verify()).toMatchObject({ good: true });
+      await ledger.close();
+    }),
+    { numRuns: 30 },
+  );
+});
+
+test("a full disk refuses the entry in words, keeps every earlier one, and lets the ledger be read", async () => {
+  const file = join(testFolder(), "ledger.sqlite");
+  // bash counts in 1024 bytes; the signal is ignored so that the write fails, as it does on a full disk
+  const full = await bench(file, "capture", { shell: "trap '' XFSZ; ulimit -f 800" });
+  expect(full.saved.length).toBeGreaterThan(10);
+  expect(full.trouble).toMatch(/trouble disk-full The ledger .* nothing was stored\. Make room/);
+  expect(full.said).toMatch(new RegExp(`still readable up to ${full.saved.at(-1)?.seq}`));
+  await checkAfter(file, full);
+});
+
+test("a folder that cannot be written is refused at start in words, and nothing is made in it", async () => {
+  const folder = testFolder();
+  chmodSync(folder, 0o555);
+  const refused = await bench(join(folder, "ledger.sqlite"), "nobody");
+  expect(refused.status).toBe(4);
+  expect(refused.trouble).toMatch(
+    /^trouble (read-only|missing) The ledger .*(right to (read and )?write there)/,
+  );
+  expect(readdirSync(folder)).toEqual([]);
+  chmodSync(folder, 0o755);
+});
+
+test("a second process on the same file is refused and told which process holds it", async () => {
+  const ledger = await testLedger();
+  const second = await bench(ledger.place, "open");
+  expect(second.status).toBe(4);
+  expect(second.trouble).toMatch(new RegExp(`trouble in-use .*process ${process.pid}, since`));
+  await ledger.append("capture", "piece:1", dry);
+  await ledger.close();
+  expect((await bench(ledger.place, "open")).status).toBe(0);
+  expect(existsSync(ledger.place)).toBe(true);
+});
+
+test("a file that is no ledger, or has damaged pages, is refused and left as it is", async () => {
+  const folder = testFolder();
+  const file = join(folder, "ledger.sqlite");
+  writeFileSync(file, "these are no pages of a ledger".repeat(400));
+  const before = readFileSync(file);
+  await expect(openLedger({ file, now: clock(), bench: "window bench" })).rejects.toMatchObject({
+    kind: "damaged",
+  });
+  expect(readFileSync(file).equals(before)).toBe(true);
+});
+
+test("a page of the file that was wiped is found at start, and nothing is written behind it", async () => {
+  const ledger = await testLedger();
+  for (let i = 0; i < 40; i += 1) await ledger.append("capture", "piece:1", dry);
+  await ledger.close();
+  const whole = readFileSync(ledger.place);
+  for (const page of [1, 5, 9, 12]) {
+    const file = join(testFolder(), "ledger.sqlite");
+    writeFileSync(
+      file,
+      Buffer.concat([whole.subarray(0, page * 4096), Buffer.alloc(4096), whole.subarray((page + 1) * 4096)]),
+    );
+    await expect(
+      openLedger({ file, now: clock(), bench: "window bench" }),
+      `page ${page}`,
+    ).rejects.toMatchObject({
+      kind: "damaged",
+      message: expect.stringMatching(/underhook verify.*underhook restore/),
+    });
+  }
+});

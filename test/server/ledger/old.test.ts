@@ -1,0 +1,25 @@
+import { copyFileSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { currentSchema } from "../../../server/ledger/schema.ts";
+import { clock, testFolder, testLedger, weigh } from "./bench-ledger.ts";
+
+const folder = join(import.meta.dirname, "old");
+const files = readdirSync(folder).filter((name) => name.endsWith(".sqlite"));
+
+test("there is an old ledger for every released schema", () => {
+  expect(files).toEqual(Array.from({ length: currentSchema }, (_, index) => `schema-${index + 1}.sqlite`));
+});
+
+test.each(files)("the old ledger %s is read, good, listed, searched and continued", async (name) => {
+  const file = join(testFolder(), "ledger.sqlite");
+  copyFileSync(join(folder, name), file);
+  const ledger = await testLedger({ file, now: clock("2027-01-04T08:00:00.000Z") });
+  expect(await ledger.verify()).toMatchObject({ good: true, checkpoints: 2 });
+  expect(await ledger.records()).toMatchObject({ count: 40 });
+  const [amended] = (await ledger.records({ search: "H-0999" })).records;
+  expect(amended).toMatchObject({ subject: "piece:2", amendments: 1, mass_g: 31.1003 });
+  expect((await ledger.records({ filters: { voided: true } })).records[0]?.subject).toBe("piece:1");
+  await weigh(ledger, "piece:new");
+  expect(await ledger.verify()).toMatchObject({ good: true });
+});
