@@ -1,0 +1,100 @@
+import { Worker } from "node:worker_threads";
+import type { DensityResult } from "../../calibration/density-result.ts";
+import type { Measurement } from "../../calibration/measurement.ts";
+import { Refusal } from "../../calibration/refusals.ts";
+import type { ComputeError, ComputeResponse } from "./contract.ts";
+
+export type Question = { number: number } & (
+  | { kind: "measure"; measurement: Measurement }
+  | { kind: "compute"; request: unknown }
+);
+
+export type Answer = { number: number } & (
+  | { measured: DensityResult }
+  | { computed: ComputeResponse | ComputeError }
+  | { refused: { about: Refusal["about"] | null; message: string } }
+);
+
+interface Waiting {
+  resolve(answer: Answer): void;
+  reject(error: Error): void;
+}
+
+/** Evaluates measurements in a thread of its own, so that a Monte Carlo never holds up the live reading. */
+export interface Aside {
+  /** As measure with a fixed seed; rejects with the same RangeError or Refusal. */
+  measure(measurement: Measurement): Promise<DensityResult>;
+  /** As compute. */
+  compute(request: unknown): Promise<ComputeResponse | ComputeError>;
+  close(): Promise<void>;
+}
+
+function startWorker(): Worker {
+  if (!import.meta.url.endsWith(".ts")) return new Worker(new URL("./aside-worker.js", import.meta.url));
+  // from source: a thread gets no TypeScript loader from its parent, so it registers one and then loads the file
+  const file = new URL("./aside-worker.ts", import.meta.url).href;
+  const start = `import("tsx/esm/api").then(({ register }) => { register(); return import("${file}"); })`;
+  return new Worker(start, { eval: true });
+}
+
+/** Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. */
+export function openAside(start: () => Worker = startWorker): Aside {
+  const waiting = new Map<number, Waiting>();
+  let worker: Worker | undefined;
+  let last = 0;
+
+  function lost(error: Error): void {
+    worker = undefined;
+    for (const { reject } of waiting.values()) reject(error);
+    waiting.clear();
+  }
+
+  function open(): Worker {
+    const opened = start();
+    opened.on("message", (answer: Answer) => {
+      waiting.get(answer.number)?.resolve(answer);
+      waiting.delete(answer.number);
+      // an idle thread does not keep the program alive
+      if (waiting.size === 0) opened.unref();
+    });
+    opened.on("error", lost);
+    opened.on("exit", (code) => {
+      if (worker === opened)
+        lost(new Error(`The computing thread ended with code ${code} before it answered. Ask again.`));
+    });
+    return opened;
+  }
+
+  function ask(question: Omit<Question, "number">): Promise<Answer> {
+    worker ??= open();
+    const asked = worker;
+    const number = ++last;
+    return new Promise((resolve, reject) => {
+      waiting.set(number, { resolve, reject });
+      asked.ref();
+      asked.postMessage({ ...question, number });
+    });
+  }
+
+  return {
+    measure: async (measurement) => {
+      const answer = await ask({ kind: "measure", measurement } as Omit<Question, "number">);
+      if ("measured" in answer) return answer.measured;
+      if (!("refused" in answer)) throw new Error("The computing thread answered another question.");
+      const { about, message } = answer.refused;
+      throw about === null ? new RangeError(message) : new Refusal(about, message);
+    },
+    compute: async (request) => {
+      const answer = await ask({ kind: "compute", request } as Omit<Question, "number">);
+      if ("computed" in answer) return answer.computed;
+      throw new Error("The computing thread answered another question.");
+    },
+    close: async () => {
+      const closing = worker;
+      worker = undefined;
+      await closing?.terminate();
+      for (const { reject } of waiting.values()) reject(new Error("The bench is closing."));
+      waiting.clear();
+    },
+  };
+}
