@@ -1,13 +1,13 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import type { DensityBand, Metal } from "../alloys/metal.ts";
-import { type StandIn, standIns } from "../composites/stand-ins.ts";
 import { type Decision, type DecisionRule, decide } from "./decision-rule.ts";
-import { bandAt, bandCelsius, distanceTo, excludes } from "./exclusion.ts";
+import { bandAt, bandCelsius, distanceTo } from "./exclusion.ts";
 import * as words from "./finding-words.ts";
-import { type LookAlike, lookAlike, madeUp, satisfies } from "./look-alike.ts";
+import { type LookAlike, lookAlike, madeUp, needsFiner, satisfies } from "./look-alike.ts";
 import { type NextTest, nextTest } from "./next-test.ts";
 import { whyTooHigh, whyTooLow } from "./procedure-suspicions.ts";
+import { madeUpBeside, metalsAlive } from "./what-fits.ts";
 
 export type FindingState = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
 
@@ -49,10 +49,6 @@ export interface FindingContext {
   /** with own metals; the built-in library when absent */
   library?: Library;
 }
-
-const likelihoodOrder = { common: 0, possible: 1, rare: 2 } as const;
-const fineGold = new Set(["el-au", "au-24", "au-999", "au-995"]);
-const tungsten = new Set(["el-w", "w-pure", "w-core-au"]);
 
 /**
  * The finding for a measured density under a claim, at a confidence such as 0.9545. Without a claim the state is
@@ -105,9 +101,7 @@ export function findingFor(
       suspicions: low ? whyTooLow : whyTooHigh,
     };
   }
-  const decidable = lookAlikes.filter(
-    (l) => l.why === "uncertainty" && l.worthMaking && l.likelihood !== "rare",
-  );
+  const decidable = lookAlikes.filter(needsFiner);
   if (decidable.length > 0) {
     const needed = Math.min(
       ...decidable.map((l) => neededHalfWidth(measured, claimed, library.metal(l.id), celsius)),
@@ -130,27 +124,6 @@ export function findingFor(
 }
 
 const limits = ({ low, high }: DensityBand) => ({ low, high });
-
-function metalsAlive(
-  measured: MeasuredDensity,
-  confidence: number,
-  celsius: number,
-  { metals }: Library,
-): Metal[] {
-  const fits = new Set(metals.filter((m) => !excludes(measured, bandAt(m, celsius), confidence)));
-  const goldAlive = [...fits].some((m) => fineGold.has(m.id));
-  if (goldAlive) for (const m of metals) if (tungsten.has(m.id)) fits.add(m);
-  const order = (m: Metal) => likelihoodOrder[m.likelihood];
-  const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - measured.valueGPerCm3);
-  return [...fits].sort((a, b) => order(a) - order(b) || away(a) - away(b));
-}
-
-/** Pieces of two that fit the interval; it is brought to 20 °C by the claim's expansion. */
-function madeUpBeside(measured: MeasuredDensity, claimed: Metal, celsius: number): StandIn[] {
-  const shrunk = claimed.densityGPerCm3.nominal / bandAt(claimed, celsius).nominal;
-  const [low, high] = measured.intervalGPerCm3;
-  return standIns([low * shrunk, high * shrunk], claimed);
-}
 
 /** Half-width that would leave only one of the two: the value must be further than this from one of the bands. */
 function neededHalfWidth(measured: MeasuredDensity, claimed: Metal, other: Metal, celsius: number): number {

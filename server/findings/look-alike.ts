@@ -27,6 +27,11 @@ export interface LookAlike {
   separatedBy: Separation;
 }
 
+/** True for a look-alike that matters and that a finer density would exclude: it makes a finding undecided. */
+export function needsFiner({ why, worthMaking, likelihood }: LookAlike): boolean {
+  return why === "uncertainty" && worthMaking && likelihood !== "rare";
+}
+
 /** True when a piece of `m` is what the claim promises: the claim itself, one of its recipes, or the same fine metal. */
 export function satisfies(m: Metal, claimed: Metal): boolean {
   if (m.id === claimed.id || claimed.recipes?.includes(m.id) || m.recipes?.includes(claimed.id)) return true;
