@@ -12,15 +12,23 @@ import { responseOf } from "./response-of.ts";
 /** The same request gives the same digits, whenever and wherever it is computed. */
 export const fixedSeed = 31415927;
 
-/** The answer to a checked request. Throws RangeError as measure and findingFor do. */
-export function evaluate(request: ComputeRequest, random: Random32): ComputeResponse {
+/** Everything a checked request comes to: the measurement, the finding, and the answer written from both. */
+export interface Evaluated {
+  result: DensityResult;
+  finding: Finding;
+  response: ComputeResponse;
+}
+
+/** Evaluates a checked request. Throws RangeError as measure and findingFor do. */
+export function evaluate(request: ComputeRequest, random: Random32): Evaluated {
   const claimed = request.claim === undefined ? undefined : metal(request.claim);
   const perMillion = claimed?.expansionPerMillionK ?? undefined;
   const result = measure(
     measurementOf(request, perMillion === undefined ? undefined : perMillion * 1e-6),
     random,
   );
-  return responseOf(request.id, result, findingOf(result, request));
+  const finding = findingOf(result, request);
+  return { result, finding, response: responseOf(request.id, result, finding) };
 }
 
 function findingOf(result: DensityResult, { claim, confidence, balance, pieces }: ComputeRequest): Finding {
@@ -40,7 +48,7 @@ export function compute(request: unknown): ComputeResponse | ComputeError {
   const parsed = computeRequest.safeParse(request);
   if (!parsed.success) return fromSchema(idOf(request), parsed.error);
   try {
-    return evaluate(parsed.data, seededRandom(fixedSeed));
+    return evaluate(parsed.data, seededRandom(fixedSeed)).response;
   } catch (error) {
     return fromMetrology(parsed.data.id, parsed.data.method, error);
   }

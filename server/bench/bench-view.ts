@@ -1,0 +1,70 @@
+import { decimalsShown } from "../../calibration/decimal.ts";
+import { metals } from "../alloys/library.ts";
+import { demoCounter, demoPieces } from "../demo/pieces.ts";
+import { suspicions } from "../watch/index.ts";
+import type { Bench } from "./bench.ts";
+import { methods } from "./method.ts";
+import { type Piece, standing } from "./piece.ts";
+import { balanceFor } from "./request.ts";
+import { situationOf } from "./situation.ts";
+import { stepsOf } from "./steps.ts";
+import type { BenchView, MetalBand, Problem, RepeatsView } from "./view.ts";
+
+const preciousFamilies = new Set(["gold", "silver", "platinum", "palladium"]);
+const grouped = new Set(metals.flatMap(({ recipes }) => recipes ?? []));
+
+/** The library as the Bench page needs it; a piece is claimed by its fineness, not by one of its recipes. */
+export const bands: readonly MetalBand[] = metals.map(({ id, name, family, densityGPerCm3 }) => ({
+  id,
+  name,
+  low: densityGPerCm3.low,
+  high: densityGPerCm3.high,
+  claimable: preciousFamilies.has(family) && !grouped.has(id),
+}));
+
+/** The bench as its page draws it. */
+export function benchView(bench: Bench, csrfToken: string, demo: boolean, problem?: Problem): BenchView {
+  const { piece, evaluation } = bench;
+  const open = piece && !piece.closed ? piece : undefined;
+  return {
+    csrfToken,
+    key: open ? `${open.id}-${open.captures.length}-${open.waterCelsius ?? ""}` : bench.nextPiece,
+    piece,
+    steps: open ? stepsOf(open) : [],
+    scaleName: bench.scale?.name,
+    waitingFor: bench.waitingFor,
+    trouble: bench.trouble,
+    evaluation,
+    doubts: open ? doubtsAbout(bench, open) : [],
+    repeats: open && repeatsOf(open),
+    bands,
+    found: bench.found,
+    ...(problem ? { problem } : {}),
+    ...(demo ? { demo: { counter: demoCounter, pieces: demoPieces } } : {}),
+  };
+}
+
+function doubtsAbout(bench: Bench, piece: Piece) {
+  const dry = standing(piece, "dry");
+  if (dry.length === 0) return [];
+  const wet = methods[piece.method].roles
+    .filter((role) => role !== "dry")
+    .flatMap((role) => standing(piece, role));
+  const balance = balanceFor(dry, wet, bench.conditions);
+  return suspicions(situationOf(piece, balance, bench.evaluation));
+}
+
+function repeatsOf(piece: Piece): RepeatsView | undefined {
+  const role = methods[piece.method].roles.at(-1);
+  const captures = piece.captures.filter((capture) => capture.role === role);
+  if (captures.length < 2) return undefined;
+  return {
+    repeats: captures.map(({ grams, setAside }) =>
+      setAside
+        ? { value: Number(grams), state: "voided", because: setAside.reason }
+        : { value: Number(grams), state: "kept" },
+    ),
+    unit: "g",
+    decimals: Math.max(...captures.map(({ grams }) => decimalsShown(grams))),
+  };
+}

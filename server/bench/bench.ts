@@ -1,0 +1,287 @@
+import { randomUUID } from "node:crypto";
+import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import type { Entry } from "../ledger/entry.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import type { Conditions } from "./conditions.ts";
+import { type Evaluate, type Evaluated, type Evaluation, isRefused } from "./evaluation.ts";
+import { methods, type Role, roleNames, takes } from "./method.ts";
+import { after, type Piece, standing, type Ticket } from "./piece.ts";
+import { Refusal } from "./refusal.ts";
+import { requestFor } from "./request.ts";
+import type { Scale, TakenReading, Taking } from "./scale.ts";
+
+export interface BenchParts {
+  ledger: Ledger;
+  scale: Scale | undefined;
+  /** whether the readings come from an invented balance */
+  simulated: boolean;
+  evaluate: Evaluate;
+  conditions: () => Conditions;
+  versions: Record<string, string>;
+}
+
+/** A reading as typed or taken, with the times of its lines. */
+type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "lines">;
+
+/**
+ * The one bench: the piece on it, the capture that waits, the evaluation as far as it goes. The server owns all of
+ * it and pages only watch, so that a reload, a second tab or a second operator always sees the same weighing.
+ * What is asked happens in order, one thing after another; a Refusal says why something was not done.
+ */
+export class Bench {
+  readonly scale: Scale | undefined;
+  #parts: BenchParts;
+  #piece: Piece | undefined;
+  #waiting: { role: Role; taking: Taking } | undefined;
+  #evaluation: Evaluation | undefined;
+  #trouble: string | undefined;
+  #listeners = new Set<() => void>();
+  #queue: Promise<unknown> = Promise.resolve();
+  #nextPiece = randomUUID();
+
+  constructor(parts: BenchParts) {
+    this.#parts = parts;
+    this.scale = parts.scale;
+  }
+
+  /** Finds the piece that was on the bench when the ledger was last written, at the step it was in. */
+  async resume(): Promise<void> {
+    const [opened] = await this.#parts.ledger.entries({ kind: "piece-opened", newestFirst: true, limit: 1 });
+    if (opened)
+      for (const entry of await this.#parts.ledger.entriesOf(opened.subject))
+        this.#piece = after(this.#piece, entry);
+    await this.refresh();
+  }
+
+  get piece(): Piece | undefined {
+    return this.#piece;
+  }
+  /** id of the piece that is opened next: the same form sent twice opens one piece */
+  get nextPiece(): string {
+    return this.#nextPiece;
+  }
+  get conditions(): Conditions {
+    return this.#parts.conditions();
+  }
+  get found(): readonly string[] {
+    return this.#parts.ledger.found;
+  }
+  get waitingFor(): Role | undefined {
+    return this.#waiting?.role;
+  }
+  get evaluation(): Evaluation | undefined {
+    return this.#evaluation;
+  }
+  /** why the last capture came to nothing, until the next step */
+  get trouble(): string | undefined {
+    return this.#trouble;
+  }
+
+  /** Calls back after every change; returns the function that ends it. */
+  onChange(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  openPiece({ ticket, description, method, claim }: Ticket, id: string): Promise<void> {
+    return this.#inTurn(async () => {
+      if (this.#piece && !this.#piece.closed && this.#piece.id !== id)
+        throw new Refusal(
+          `Piece "${this.#piece.ticket}" is still on the bench. Write its record or set it aside, then open "${ticket}".`,
+          "ticket",
+        );
+      const body = { ticket, description, method, claim: claim ?? null };
+      await this.#wrote(await this.#parts.ledger.append("piece-opened", id, body, { key: id }));
+      if (id === this.#nextPiece) this.#nextPiece = randomUUID();
+    });
+  }
+
+  /** Asks the balance for a settled reading of this role. Only lines that arrive from now on count. */
+  requestCapture(role: Role): void {
+    const piece = this.#openPiece;
+    mustTake(piece, role);
+    if (!this.scale) throw new Refusal("No balance is on a cable here: type the reading instead.", "reading");
+    if (this.#waiting)
+      throw new Refusal(
+        `A capture of the ${roleNames[this.#waiting.role]} reading is already waiting for the balance to rest, for everybody at this bench. Wait for it, or call it off first.`,
+      );
+    const taking = this.scale.take();
+    this.#waiting = { role, taking };
+    this.#trouble = undefined;
+    this.#changed();
+    taking.settled.then(
+      (taken) => this.#finish(taking, role, taken),
+      (error: Error) => this.#giveUp(taking, error.message),
+    );
+  }
+
+  /** Takes the next line as it stands although it has not settled; the record says so. */
+  takeByHand(): void {
+    if (!this.#waiting) throw new Refusal("No capture is waiting, so there is nothing to take by hand.");
+    this.#waiting.taking.byHand();
+  }
+
+  cancelCapture(): void {
+    const waiting = this.#waiting;
+    this.#waiting = undefined;
+    waiting?.taking.cancel();
+    this.#changed();
+  }
+
+  typeReading(role: Role, reading: { text: string; unit: MassUnit }, key?: string): Promise<void> {
+    return this.#capture(role, { ...reading, takenBy: "typed", balance: "typed", lines: [] }, key);
+  }
+
+  stateWater(celsius: string, key?: string): Promise<void> {
+    return this.#inTurn(async () => {
+      const body = { what: "temperature" as const, celsius, source: "typed" as const, lines: [] };
+      const { id } = this.#openPiece;
+      await this.#wrote(
+        await this.#parts.ledger.append("capture", id, body, key === undefined ? {} : { key }),
+      );
+    });
+  }
+
+  /** Sets a reading aside with its reason; it stays visible. */
+  setAsideCapture(captureId: string, reason: string): Promise<void> {
+    return this.#inTurn(async () => {
+      const piece = this.#openPiece;
+      const capture = piece.captures.find(({ id }) => id === captureId);
+      if (!capture)
+        throw new Refusal("That reading does not belong to the piece on the bench. Reload the page.");
+      if (capture.setAside)
+        throw new Refusal(`That reading was already set aside: ${capture.setAside.reason}.`);
+      if (reason.trim() === "")
+        throw new Refusal("Setting a reading aside needs a reason, such as: bubble on the edge.", "reason");
+      const body = { entry: captureId, reason: reason.trim() };
+      await this.#wrote(await this.#parts.ledger.append("voiding", piece.id, body));
+    });
+  }
+
+  setAsidePiece(reason: string): Promise<void> {
+    return this.#inTurn(async () => {
+      if (reason.trim() === "")
+        throw new Refusal("Setting a piece aside needs a reason, such as: hollow, water came out.", "reason");
+      const { id } = this.#openPiece;
+      this.cancelCapture();
+      await this.#wrote(await this.#parts.ledger.append("piece-left", id, { reason: reason.trim() }));
+    });
+  }
+
+  /** Writes the record of the piece and closes it. Returns the id of the piece, under which its record stands. */
+  record(): Promise<string> {
+    return this.#inTurn(async () => {
+      const piece = this.#openPiece;
+      const { request, response } = await this.#mustEvaluate(piece);
+      const body = { request, response, versions: this.#parts.versions };
+      const key = `result-${piece.id}`;
+      await this.#wrote(await this.#parts.ledger.append("result", piece.id, body, { key }));
+      return piece.id;
+    });
+  }
+
+  /** Computes what can be computed of the piece as it stands. */
+  async refresh(): Promise<void> {
+    const piece = this.#piece;
+    this.#evaluation = piece && !piece.closed ? await this.#evaluate(piece) : undefined;
+    this.#changed();
+  }
+
+  get #openPiece(): Piece {
+    if (!this.#piece || this.#piece.closed)
+      throw new Refusal("No piece is on the bench. Open one with its ticket first.", "ticket");
+    return this.#piece;
+  }
+
+  async #evaluate(piece: Piece): Promise<Evaluation | undefined> {
+    const request = requestFor(piece, this.#parts.conditions());
+    return request === undefined ? undefined : this.#parts.evaluate(request);
+  }
+
+  async #mustEvaluate(piece: Piece): Promise<Evaluated> {
+    const evaluation = await this.#evaluate(piece);
+    if (evaluation && !isRefused(evaluation)) return evaluation;
+    if (evaluation) throw new Refusal(`The record was not written. ${evaluation.refused}`);
+    const missing = methods[piece.method].roles
+      .filter((role) => standing(piece, role).length === 0)
+      .map((role) => `the ${roleNames[role]} reading`)
+      .concat(piece.waterCelsius === undefined ? ["the water temperature"] : []);
+    throw new Refusal(`The record needs ${missing.join(" and ")} first.`);
+  }
+
+  #capture(role: Role, reading: Reading, key?: string): Promise<void> {
+    return this.#inTurn(async () => {
+      const piece = this.#openPiece;
+      mustTake(piece, role);
+      const { text, unit, takenBy, balance, lines } = reading;
+      const body = {
+        what: role,
+        reading: { text, unit, grams: toGrams(text, unit) },
+        source:
+          takenBy === "typed"
+            ? ("typed" as const)
+            : this.#parts.simulated
+              ? ("simulated" as const)
+              : ("balance" as const),
+        balance,
+        lines,
+        settled: { by: takenBy, because: becauseOf[takenBy] },
+      };
+      await this.#wrote(
+        await this.#parts.ledger.append("capture", piece.id, body, key === undefined ? {} : { key }),
+      );
+    });
+  }
+
+  async #finish(taking: Taking, role: Role, taken: TakenReading): Promise<void> {
+    if (this.#waiting?.taking !== taking) return;
+    try {
+      await this.#capture(role, taken);
+    } catch (error) {
+      this.#trouble = (error as Error).message;
+    }
+    if (this.#waiting?.taking === taking) this.#waiting = undefined;
+    this.#changed();
+  }
+
+  #giveUp(taking: Taking, says: string): void {
+    if (this.#waiting?.taking !== taking) return;
+    this.#waiting = undefined;
+    this.#trouble = says;
+    this.#changed();
+  }
+
+  /** The piece as its ledger tells it: read anew, so that an entry that stood already is not counted twice. */
+  async #wrote(entry: Entry): Promise<void> {
+    let piece: Piece | undefined;
+    for (const told of await this.#parts.ledger.entriesOf(entry.subject)) piece = after(piece, told);
+    this.#piece = piece;
+    this.#trouble = undefined;
+    await this.refresh();
+  }
+
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const turn = this.#queue.then(work);
+    this.#queue = turn.catch(() => undefined);
+    return turn;
+  }
+
+  #changed(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+const becauseOf = {
+  mark: "the balance marked it as at rest",
+  "own-criterion": "spread and slope over the window were within the bench's limits",
+  "by-hand": "taken by hand as it stood",
+  typed: "typed by a person",
+} as const;
+
+function mustTake(piece: Piece, role: Role): void {
+  if (takes(piece.method, role)) return;
+  const roles = methods[piece.method].roles.map((one) => roleNames[one]).join(", ");
+  throw new Refusal(
+    `The method "${methods[piece.method].name}" has no ${roleNames[role]} reading. It takes: ${roles}.`,
+  );
+}

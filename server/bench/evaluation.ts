@@ -1,0 +1,45 @@
+import type { DensityResult } from "../../calibration/density-result.ts";
+import { seededRandom } from "../../calibration/random.ts";
+import { evaluate, fixedSeed } from "../compute/compute.ts";
+import { type ComputeRequest, type ComputeResponse, computeRequest } from "../compute/contract.ts";
+import { fromSchema } from "../compute/refusal.ts";
+import type { Finding } from "../findings/finding.ts";
+
+/** What the readings of a piece come to, as plain data that can cross from the worker to the bench. */
+export interface Evaluated {
+  request: ComputeRequest;
+  response: ComputeResponse;
+  finding: Finding;
+  curve: DensityResult["curve"];
+  displacedGrams: number;
+}
+
+/** The evaluation of a piece, or the sentence that says why its readings cannot be evaluated. */
+export type Evaluation = Evaluated | { refused: string };
+
+/** Evaluates what the bench asks for; may take its time, and never blocks the page. */
+export type Evaluate = (request: unknown) => Promise<Evaluation>;
+
+/** True when the readings could not be evaluated. */
+export function isRefused(evaluation: Evaluation): evaluation is { refused: string } {
+  return "refused" in evaluation;
+}
+
+/** The evaluation of one request in the published form. Never throws for bad readings: the refusal says why. */
+export function evaluationOf(asked: unknown): Evaluation {
+  const parsed = computeRequest.safeParse(asked);
+  if (!parsed.success) return { refused: fromSchema(null, parsed.error).error.message };
+  try {
+    const { result, finding, response } = evaluate(parsed.data, seededRandom(fixedSeed));
+    return {
+      request: parsed.data,
+      response,
+      finding,
+      curve: result.curve,
+      displacedGrams: result.displacedGrams,
+    };
+  } catch (error) {
+    if (error instanceof RangeError) return { refused: error.message };
+    throw error;
+  }
+}

@@ -1,0 +1,106 @@
+import type { MassUnit } from "../../calibration/units.ts";
+import type { Entry } from "../ledger/entry.ts";
+import type { Method, Role } from "./method.ts";
+
+/** One line of the balance as it came: the original observation. */
+export interface LineNote {
+  at: string;
+  monotonicMs: number;
+  raw: string;
+}
+
+/** How a reading came to be taken. */
+export const waysTaken = ["mark", "own-criterion", "by-hand", "typed"] as const;
+export type TakenBy = (typeof waysTaken)[number];
+
+/** A reading kept for a piece. Set aside is not deleted: it stays with its reason. */
+export interface Capture {
+  /** id of its entry in the ledger */
+  id: string;
+  at: string;
+  role: Role;
+  /** decimal text as shown by the balance or typed */
+  text: string;
+  unit: MassUnit;
+  /** the same in g, exact decimal text */
+  grams: string;
+  takenBy: TakenBy;
+  balance: string;
+  lines: readonly LineNote[];
+  setAside?: { at: string; reason: string };
+}
+
+/** What is asked about a piece before it is weighed; the claim is the customer's word, not a finding. */
+export interface Ticket {
+  ticket: string;
+  description: string;
+  method: Method;
+  claim?: string;
+}
+
+/** The piece on the bench, as the ledger tells it. */
+export interface Piece extends Ticket {
+  id: string;
+  openedAt: string;
+  captures: readonly Capture[];
+  /** the water temperature stated last, decimal text in °C */
+  waterCelsius?: string;
+  closed?: { at: string; how: "recorded" | "set-aside"; entry: string };
+}
+
+/**
+ * The piece after one more entry of its ledger; the state of the bench is nothing but this, folded over the entries,
+ * so that a restart finds the operator at the very step the ledger knows. Entries about something else change nothing.
+ */
+export function after(piece: Piece | undefined, entry: Entry): Piece | undefined {
+  if (entry.kind === "piece-opened") {
+    const { ticket, description, method = "hung", claim } = entry.body;
+    const opened = { id: entry.subject, openedAt: entry.at, ticket, description, method, captures: [] };
+    return claim === null ? opened : { ...opened, claim };
+  }
+  if (piece === undefined || piece.id !== entry.subject) return piece;
+  switch (entry.kind) {
+    case "capture":
+      return withCapture(piece, entry);
+    case "voiding":
+      return {
+        ...piece,
+        captures: piece.captures.map((capture) =>
+          capture.id === entry.body.entry
+            ? { ...capture, setAside: { at: entry.at, reason: entry.body.reason } }
+            : capture,
+        ),
+      };
+    case "result":
+      return { ...piece, closed: { at: entry.at, how: "recorded", entry: entry.id } };
+    case "piece-left":
+      return { ...piece, closed: { at: entry.at, how: "set-aside", entry: entry.id } };
+    default:
+      return piece;
+  }
+}
+
+function withCapture(piece: Piece, entry: Extract<Entry, { kind: "capture" }>): Piece {
+  const { body } = entry;
+  if (body.what === "temperature") return { ...piece, waterCelsius: body.celsius };
+  if (!("reading" in body) || body.what === "zero" || body.what === "dry-after") return piece;
+  const { text, unit, grams } = body.reading;
+  const takenBy = waysTaken.find((way) => way === body.settled?.by) ?? "typed";
+  const capture: Capture = {
+    id: entry.id,
+    at: entry.at,
+    role: body.what,
+    text,
+    unit: unit as MassUnit,
+    grams,
+    takenBy,
+    balance: body.balance ?? "typed",
+    lines: body.lines,
+  };
+  return { ...piece, captures: [...piece.captures, capture] };
+}
+
+/** Readings of one role that still count, oldest first. */
+export function standing(piece: Piece, role: Role): Capture[] {
+  return piece.captures.filter((capture) => capture.role === role && capture.setAside === undefined);
+}

@@ -1,0 +1,14 @@
+import { lastPlace } from "../../calibration/decimal.ts";
+import { gramsPerUnit } from "../../calibration/units.ts";
+import type { Capture } from "./piece.ts";
+
+/**
+ * Readability d in g, from the decimals the readings themselves show: 31.10 g shows d = 0.01 g. Of several readings
+ * the coarsest counts, since a balance of two ranges shows fewer decimals above its first. Throws RangeError when
+ * there is no reading.
+ */
+export function readabilityGrams(captures: readonly Capture[]): number {
+  if (captures.length === 0)
+    throw new RangeError("Readability is read off a reading, and none was taken yet.");
+  return Math.max(...captures.map(({ text, unit }) => lastPlace(text) * Number(gramsPerUnit[unit])));
+}

@@ -1,0 +1,33 @@
+import type { MassUnit } from "../../calibration/units.ts";
+import type { LineNote, TakenBy } from "./piece.ts";
+
+/** What the balance shows at this moment, in its own unit and digits. */
+export type Live =
+  | { state: "reading"; text: string; unit: MassUnit; steady: "steady" | "moving" | "not-told"; at: string }
+  | { state: "says"; says: string; at: string }
+  | { state: "silent"; forSeconds: number; says: string; last?: { text: string; unit: MassUnit } };
+
+/** A reading the balance gave after it was asked for, with the lines it came from. */
+export interface TakenReading {
+  text: string;
+  unit: MassUnit;
+  takenBy: TakenBy;
+  balance: string;
+  lines: LineNote[];
+}
+
+/** A capture under way. `settled` rejects with a sentence when the balance stays silent, is lost, or it is cancelled. */
+export interface Taking {
+  settled: Promise<TakenReading>;
+  byHand(): void;
+  cancel(): void;
+}
+
+/** The balance as the bench uses it: what it shows now, and taking a settled reading that arrives after the request. */
+export interface Scale {
+  readonly name: string;
+  live(): Live;
+  take(): Taking;
+  /** calls back for every line and event; returns the function that ends it */
+  onLine(listener: () => void): () => void;
+}

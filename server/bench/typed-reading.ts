@@ -1,0 +1,58 @@
+import { isDecimal } from "../../calibration/decimal.ts";
+import { isMassUnit, type MassUnit } from "../../calibration/units.ts";
+
+/** A typed number as it was understood, or the sentence that sends it back. */
+export type Typed<T> = { understood: T } | { refused: string };
+
+/**
+ * A typed number as plain decimal text. Comma and point both stand for the decimal mark; a thousands mark is never
+ * guessed: "1,234" with three digits after a single comma could be either, and goes back with both meanings.
+ */
+export function typedDecimal(text: string, what: string, example: string): Typed<string> {
+  const bare = text
+    .trim()
+    .replace(/\u2212/g, "-")
+    .replace(/^\+/, "");
+  if (bare === "") return { refused: `${what} is empty. Right: a number such as ${example}.` };
+  if (/^-?[1-9]\d{0,2},\d{3}$/.test(bare))
+    return {
+      refused: `${what} "${bare}" can be read two ways: ${bare.replace(",", ".")} or ${bare.replace(",", "")}. Type it with a point, or without any mark.`,
+    };
+  const decimal = bare.replace(",", ".");
+  if (!isDecimal(decimal))
+    return {
+      refused: `${what} "${bare}" is not a number. Right: digits with one comma or point, such as ${example}.`,
+    };
+  return { understood: decimal };
+}
+
+/** A typed weight: decimal text as shown by the scale, and its unit. Negative weights go back. */
+export function typedReading(text: string, unit: string): Typed<{ text: string; unit: MassUnit }> {
+  if (!isMassUnit(unit))
+    return {
+      refused: `Unit "${unit}" is not known here. Right: the unit on the scale, one of g, kg, mg, ct, ozt, dwt, gn, oz.`,
+    };
+  const decimal = typedDecimal(text, "The reading", "31.10");
+  if ("refused" in decimal) return decimal;
+  if (decimal.understood.startsWith("-"))
+    return {
+      refused: `The reading "${decimal.understood}" is below zero. A piece that floats needs a sinker; otherwise zero the scale and weigh again.`,
+    };
+  return { understood: { text: decimal.understood, unit } };
+}
+
+/** A typed water temperature in °C within the given range; a Fahrenheit-looking value is asked about, not changed. */
+export function typedCelsius(text: string, range: { from: number; to: number }): Typed<string> {
+  const decimal = typedDecimal(text, "The water temperature", "21.4");
+  if ("refused" in decimal) return decimal;
+  const celsius = Number(decimal.understood);
+  if (celsius >= range.from && celsius <= range.to) return decimal;
+  const asFahrenheit = ((celsius - 32) * 5) / 9;
+  const perhaps =
+    celsius > range.to && asFahrenheit >= range.from && asFahrenheit <= range.to
+      ? ` If the thermometer shows °F, ${decimal.understood} °F is ${asFahrenheit.toFixed(1)} °C: type that.`
+      : "";
+  return {
+    refused: `Water at ${decimal.understood} °C: the density of water is known here from ${range.from} to ${range.to} °C.${perhaps || " Check the thermometer."}`,
+  };
+}

@@ -1,0 +1,57 @@
+import type { DemoPiece } from "../demo/pieces.ts";
+import type { Suspicion } from "../watch/suspicion.ts";
+import type { Evaluation } from "./evaluation.ts";
+import type { Role } from "./method.ts";
+import type { Piece } from "./piece.ts";
+import type { Live } from "./scale.ts";
+import type { Step } from "./steps.ts";
+
+/** What went wrong with a form: the sentence, and the field it belongs to. */
+export interface Problem {
+  says: string;
+  field?: string | undefined;
+  /** what was typed, so that nothing typed is lost */
+  typed?: Record<string, string>;
+}
+
+/** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
+export interface MetalBand {
+  id: string;
+  name: string;
+  low: number;
+  high: number;
+  claimable: boolean;
+}
+
+/** The repeats of the wet reading in the order they were made. */
+export interface RepeatsView {
+  repeats: { value: number; state: "kept" | "voided"; because?: string }[];
+  unit: string;
+  decimals: number;
+}
+
+/** Everything the Bench page draws. Plain data, no ledger and no cable behind it. */
+export interface BenchView {
+  csrfToken: string;
+  /** key of the next form, so that sending it twice stores once */
+  key: string;
+  piece: Piece | undefined;
+  steps: Step[];
+  /** undefined when readings are typed */
+  scaleName: string | undefined;
+  waitingFor: Role | undefined;
+  trouble: string | undefined;
+  evaluation: Evaluation | undefined;
+  doubts: readonly Suspicion[];
+  repeats: RepeatsView | undefined;
+  bands: readonly MetalBand[];
+  /** what the ledger found when it was opened, in sentences */
+  found: readonly string[];
+  problem?: Problem;
+  demo?: { counter: string; pieces: readonly DemoPiece[] };
+}
+
+export interface LiveView {
+  live: Live | undefined;
+  waitingFor: Role | undefined;
+}

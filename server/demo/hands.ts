@@ -1,0 +1,53 @@
+import type { SimulatedBalance } from "../../drivers/simulated-balance.ts";
+import { type DemoPiece, demoPieces } from "./pieces.ts";
+
+/** What hands do at the simulated balance, always with the zero that belongs to it. */
+export interface DemoHands {
+  /** takes the piece of this id into the hand; undefined when there is none */
+  choose(id: string): DemoPiece | undefined;
+  /** takes the piece of this ticket into the hand, if it is another than the one held */
+  chooseByTicket(ticket: string): void;
+  layOnPan(): void;
+  hangInWater(): void;
+  takeOff(): void;
+}
+
+export function createDemoHands(balance: SimulatedBalance): DemoHands {
+  let piece: DemoPiece | undefined;
+  const weighed = (it: DemoPiece) => ({
+    name: it.ticket,
+    massGrams: it.massGrams,
+    densityGPerCm3: it.trueDensityGPerCm3,
+  });
+  return {
+    choose(id) {
+      piece = demoPieces.find((known) => known.id === id);
+      balance.clear();
+      balance.zero();
+      return piece;
+    },
+    chooseByTicket(ticket) {
+      piece = demoPieces.find((known) => known.ticket === ticket);
+    },
+    layOnPan() {
+      balance.clear();
+      balance.zero();
+      if (piece) balance.put(weighed(piece));
+    },
+    hangInWater() {
+      if (piece?.method === "displaced") {
+        balance.beaker();
+        balance.zero();
+        balance.immerse(weighed(piece));
+        return;
+      }
+      balance.emptyHanger();
+      balance.zero();
+      if (piece) balance.hang(weighed(piece));
+    },
+    takeOff() {
+      balance.clear();
+      balance.zero();
+    },
+  };
+}

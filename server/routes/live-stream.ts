@@ -1,0 +1,98 @@
+import type { ServerResponse } from "node:http";
+import type { FastifyReply, FastifyRequest } from "fastify";
+
+/** A page that listens: where to write, the token its forms carry, and the parts it last got. */
+interface Listener {
+  response: ServerResponse;
+  csrfToken: string;
+  last: Map<string, string>;
+}
+
+/** Draws one part of the page for a listener; parts are named by the id of the element they fill. */
+export type Draw = (csrfToken: string) => string;
+
+const leastPauseMs = 60;
+
+/**
+ * Server-sent events to every open page. A change is sent at once, then at most every 60 ms, so that a balance of
+ * twenty lines a second does not flood a phone; a heartbeat every `heartbeatMs` tells a page that it still hears.
+ * A message holds whole parts and only those that changed since the page last got them; a page that joins or comes
+ * back gets all of them, so it is complete after its first message.
+ */
+export class LiveStream {
+  #listeners = new Set<Listener>();
+  #parts: ReadonlyMap<string, Draw>;
+  #heartbeat: NodeJS.Timeout;
+  #due: NodeJS.Timeout | undefined;
+  #dirty = new Set<string>();
+  #lastSent = 0;
+  #beats = 0;
+
+  constructor(parts: ReadonlyMap<string, Draw>, heartbeatMs: number) {
+    this.#parts = parts;
+    this.#heartbeat = setInterval(() => this.#beat(), heartbeatMs);
+    this.#heartbeat.unref();
+  }
+
+  /** Turns the request into a stream; the reply stays open until the page goes. */
+  join(request: FastifyRequest, reply: FastifyReply, csrfToken: string): void {
+    reply.hijack();
+    const response = reply.raw;
+    response.writeHead(200, {
+      "content-type": "text/event-stream; charset=utf-8",
+      "cache-control": "no-store",
+      "x-content-type-options": "nosniff",
+    });
+    response.write("retry: 500\n\n");
+    const listener: Listener = { response, csrfToken, last: new Map() };
+    this.#listeners.add(listener);
+    request.raw.on("close", () => this.#listeners.delete(listener));
+    this.#sendTo(listener, this.#parts.keys(), this.#beats);
+  }
+
+  /** These parts may have changed: they are sent now, or as soon as the pause since the last message is over. */
+  changed(...names: string[]): void {
+    for (const name of names) this.#dirty.add(name);
+    if (this.#due !== undefined) return;
+    const pause = Math.max(0, this.#lastSent + leastPauseMs - Date.now());
+    this.#due = setTimeout(() => this.#send(), pause);
+  }
+
+  close(): void {
+    clearInterval(this.#heartbeat);
+    clearTimeout(this.#due);
+    for (const { response } of this.#listeners) response.end();
+    this.#listeners.clear();
+  }
+
+  #send(): void {
+    this.#due = undefined;
+    this.#lastSent = Date.now();
+    const dirty = [...this.#dirty];
+    this.#dirty.clear();
+    for (const listener of this.#listeners) this.#sendTo(listener, dirty);
+  }
+
+  #beat(): void {
+    this.#beats += 1;
+    for (const listener of this.#listeners) this.#sendTo(listener, this.#parts.keys(), this.#beats);
+  }
+
+  #sendTo(listener: Listener, names: Iterable<string>, beat?: number): void {
+    const message: string[] = [];
+    for (const name of names) {
+      const markup = this.#parts.get(name)?.(listener.csrfToken);
+      if (markup === undefined || listener.last.get(name) === markup) continue;
+      listener.last.set(name, markup);
+      message.push(partial(name, markup));
+    }
+    if (beat !== undefined) message.push(partial("heartbeat", String(beat)));
+    if (message.length > 0)
+      listener.response.write(`data: ${message.join("").replaceAll("\n", "\ndata: ")}\n\n`);
+  }
+}
+
+/** htmx puts a partial into its own place and leaves the rest of the page, and what is being typed, alone. */
+function partial(name: string, markup: string): string {
+  return `<hx-partial hx-target="#${name}" hx-swap="innerHTML">${markup}</hx-partial>`;
+}

@@ -1,0 +1,72 @@
+import type { BenchView, LiveView } from "../../server/bench/view.ts";
+import { DemoHands } from "./demo-hands.tsx";
+import { LiveReading } from "./live-reading.tsx";
+import { Opening } from "./opening.tsx";
+import { ProblemNote } from "./parts.tsx";
+import { PieceSteps } from "./piece-steps.tsx";
+import { Result } from "./result.tsx";
+
+/** Seconds between two heartbeats of the live stream; a page that misses two turns grey. */
+export const heartbeatSeconds = 2;
+
+/** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
+export function PiecePart({ view }: { view: BenchView }) {
+  if (view.piece && !view.piece.closed) return <PieceSteps view={view} piece={view.piece} />;
+  return (
+    <>
+      {view.piece?.closed?.how === "recorded" && (
+        <p class="state state-agrees">
+          <span class="sign" aria-hidden="true">
+            ✓
+          </span>
+          The record of {view.piece.ticket} is written. <a href={`/records/${view.piece.id}`}>Read it</a>
+        </p>
+      )}
+      {view.found.map((says) => (
+        <p key={says} class="caution">
+          {says}
+        </p>
+      ))}
+      <ProblemNote problem={view.problem} />
+      <Opening view={view} />
+    </>
+  );
+}
+
+/** The right column: what the readings say so far. */
+export function ResultPart({ view }: { view: BenchView }) {
+  if (view.piece && !view.piece.closed && view.evaluation)
+    return <Result view={view} evaluation={view.evaluation} />;
+  return (
+    <section class="sheet" aria-labelledby="result-heading">
+      <h2 id="result-heading">Density</h2>
+      <p class="hint">It stands here as soon as the readings and the water temperature are taken.</p>
+    </section>
+  );
+}
+
+/** The Bench page: the live reading, the piece with its steps, the result. */
+export function BenchMain({ view, live }: { view: BenchView; live: LiveView }) {
+  return (
+    <div hx-sse:connect="/bench/live" data-heartbeat-seconds={heartbeatSeconds}>
+      <div id="heartbeat" hidden />
+      <section class="sheet live-box" aria-labelledby="live-heading" data-live>
+        <h2 id="live-heading" class="label">
+          {view.scaleName === undefined ? "Typed readings" : `Now on the ${view.scaleName}`}
+        </h2>
+        <div id="live-reading">
+          <LiveReading {...live} />
+        </div>
+        {view.demo && <DemoHands view={view} />}
+      </section>
+      <div class="columns">
+        <div id="piece">
+          <PiecePart view={view} />
+        </div>
+        <div id="result">
+          <ResultPart view={view} />
+        </div>
+      </div>
+    </div>
+  );
+}

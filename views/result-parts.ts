@@ -1,0 +1,73 @@
+import type { CurvePoint } from "../calibration/density-result.ts";
+import type { MetalBand } from "../server/bench/view.ts";
+import type { ComputeResponse } from "../server/compute/contract.ts";
+import type { Finding } from "../server/findings/finding.ts";
+import type { FindingView } from "./finding.tsx";
+import type { BudgetInput } from "./plots/budget.tsx";
+import type { Band, MeasuredCurve } from "./plots/density.tsx";
+
+/** A finding as the page words it. */
+export function findingViewOf(
+  finding: Pick<Finding, "claim" | "state" | "because" | "lookAlikes" | "suspicions" | "wouldDecide">,
+  bands: readonly MetalBand[],
+): FindingView {
+  const claimName = bands.find(({ id }) => id === finding.claim)?.name;
+  return {
+    state: finding.state,
+    ...(claimName === undefined ? {} : { claimName }),
+    because: finding.because,
+    lookAlikes: finding.lookAlikes.map(({ id, name, whySays, separatedBy }) => ({
+      id,
+      name,
+      whySays,
+      separatedBy: separatedBy.says,
+    })),
+    suspicions: finding.suspicions,
+    ...(finding.wouldDecide === undefined ? {} : { wouldDecide: finding.wouldDecide }),
+  };
+}
+
+/** The measured distribution as the density axis draws it. */
+export function measuredOf(
+  response: ComputeResponse,
+  curve: readonly CurvePoint[],
+  confidence: number,
+): MeasuredCurve {
+  return {
+    value: response.density_g_cm3,
+    u: response.u_g_cm3,
+    interval: response.interval_g_cm3,
+    confidence,
+    curve: curve.map(({ gPerCm3, probabilityDensity }) => ({ gPerCm3, height: probabilityDensity })),
+  };
+}
+
+/** The part of the axis worth seeing: a few percent about the value, and all of a wide interval. */
+export function domainAround(response: ComputeResponse): readonly [number, number] {
+  const reach = Math.max(0.07 * response.density_g_cm3, 2 * response.expanded_g_cm3);
+  return [Math.max(0, response.density_g_cm3 - reach), response.density_g_cm3 + reach];
+}
+
+/** Bands worth drawing: the claim, everything alive, and the neighbours that were ruled out. */
+export function bandsAround(
+  bands: readonly MetalBand[],
+  claim: string | undefined,
+  response: ComputeResponse,
+): Band[] {
+  const alive = new Set(response.alive);
+  const [from, to] = domainAround(response);
+  return bands
+    .filter(({ id, low, high }) => id === claim || alive.has(id) || (low < to && high > from))
+    .map((band) => ({ ...band, alive: alive.has(band.id) }));
+}
+
+/** One input of the budget with its units written out. */
+export function budgetInput(row: ComputeResponse["budget"][number]): BudgetInput {
+  return {
+    input: row.input,
+    value: `${Number(row.value.toPrecision(8))} ${row.unit}`,
+    u: `${row.u.toPrecision(2)} ${row.unit}`,
+    contribution: row.contribution_g_cm3,
+    share: row.share,
+  };
+}
