@@ -1,5 +1,45 @@
-/** Not built yet; says so and fails. */
-export async function run(_args: string[]): Promise<number> {
-  console.error("underhook serve: not built yet.");
-  return 70;
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import { serveUsage, settingsFrom } from "../settings.ts";
+import { start } from "../start.ts";
+
+/** `underhook serve`: runs until interrupted; 0 then, 2 for a wrong call, 1 when the bench cannot start. */
+export async function run(args: string[]): Promise<number> {
+  if (args.includes("--help")) {
+    console.log(serveUsage);
+    return 0;
+  }
+  let settings: ReturnType<typeof settingsFrom>;
+  try {
+    settings = settingsFrom(args, process.env);
+  } catch (error) {
+    console.error(`underhook serve: ${(error as Error).message}\n\n${serveUsage}`);
+    return 2;
+  }
+  try {
+    const running = await start(settings);
+    console.log(
+      settings.source.kind === "demo"
+        ? `Underhook: a demonstration with a simulated balance and invented pieces, at ${running.url}`
+        : `Underhook: the bench is at ${running.url}`,
+    );
+    console.log(`Records are kept in ${settings.dataFolder}. Stop with Ctrl+C.`);
+    await new Promise<void>((interrupted) => {
+      process.once("SIGINT", () => interrupted());
+      process.once("SIGTERM", () => interrupted());
+    });
+    await running.stop();
+    return 0;
+  } catch (error) {
+    if (!(error instanceof LedgerTrouble) && !isPortTaken(error)) throw error;
+    console.error(
+      isPortTaken(error)
+        ? `underhook serve: port ${settings.port} is taken, perhaps by another bench. Stop that one, or start with --port 0 for any free port.`
+        : `underhook serve: ${(error as Error).message}`,
+    );
+    return 1;
+  }
+}
+
+function isPortTaken(error: unknown): boolean {
+  return error instanceof Error && "code" in error && error.code === "EADDRINUSE";
 }

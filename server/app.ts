@@ -1,0 +1,88 @@
+import { randomBytes } from "node:crypto";
+import cookie from "@fastify/cookie";
+import csrf from "@fastify/csrf-protection";
+import formbody from "@fastify/formbody";
+import helmet from "@fastify/helmet";
+import fastify, { type FastifyInstance } from "fastify";
+import { page } from "../views/page.tsx";
+import { Problem } from "../views/problem.tsx";
+import type { Bench } from "./bench/bench.ts";
+import type { Evaluate } from "./bench/evaluation.ts";
+import type { DemoHands } from "./demo/hands.ts";
+import { guard } from "./guard.ts";
+import type { Ledger } from "./ledger/ledger.ts";
+import { assetRoutes } from "./routes/assets.ts";
+import { benchRoutes } from "./routes/bench.tsx";
+import { computeRoutes } from "./routes/compute.ts";
+import { demoRoutes } from "./routes/demo.ts";
+import { html, wantsPart } from "./routes/page-request.ts";
+import { recordRoutes } from "./routes/records.tsx";
+
+export interface AppParts {
+  bench: Bench;
+  ledger: Ledger;
+  evaluate: Evaluate;
+  /** hands at the simulated balance; undefined on a real bench */
+  demoHands: DemoHands | undefined;
+}
+
+/** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
+const bodyLimit = 256 * 1024;
+
+/** The whole application, registered in reading order. It listens nowhere until told to. */
+export async function buildApp({ bench, ledger, evaluate, demoHands }: AppParts): Promise<FastifyInstance> {
+  const app = fastify({ forceCloseConnections: true, bodyLimit });
+  guard(app);
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'none'"],
+        scriptSrc: ["'self'"],
+        styleSrc: ["'self'"],
+        imgSrc: ["'self'", "data:"],
+        fontSrc: ["'self'"],
+        connectSrc: ["'self'"],
+        formAction: ["'self'"],
+        baseUri: ["'none'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    strictTransportSecurity: false,
+    crossOriginEmbedderPolicy: false,
+  });
+  await app.register(formbody);
+  await app.register(cookie, { secret: randomBytes(32).toString("hex") });
+  await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
+  app.setErrorHandler((error: Error & { statusCode?: number; code?: string }, request, reply) => {
+    const status = error.statusCode ?? 500;
+    const says = inWords(error, status);
+    if (status >= 500) console.error(error);
+    if (request.url.startsWith("/api/"))
+      return reply.code(status).send({ id: null, error: { at: "", message: says } });
+    if (wantsPart(request))
+      return html(reply, `<div class="problems" role="alert"><p>${says}</p></div>`, status);
+    return html(reply, problemPage(says), status);
+  });
+  app.setNotFoundHandler((_request, reply) =>
+    html(reply, problemPage("There is no such page here. Go on from the bench."), 404),
+  );
+  assetRoutes(app);
+  await app.register(computeRoutes);
+  const { deed } = benchRoutes(app, bench, demoHands !== undefined);
+  if (demoHands) demoRoutes(deed, bench, demoHands);
+  recordRoutes(app, { ledger, evaluate, demo: demoHands !== undefined });
+  return app;
+}
+
+function problemPage(says: string): string {
+  return page({ title: "Not done", path: "", csrfToken: "", demo: false, main: Problem({ says }) });
+}
+
+function inWords(error: Error & { code?: string }, status: number): string {
+  if (error.code?.startsWith("FST_CSRF"))
+    return "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.";
+  if (status === 413) return `That was more than ${bodyLimit / 1024} kB at once. Send less.`;
+  if (status < 500) return `${error.message}. Nothing was done.`;
+  return "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.";
+}

@@ -1,0 +1,32 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import fastifyStatic from "@fastify/static";
+import type { FastifyInstance } from "fastify";
+import { houseFolder } from "../house.ts";
+
+const ownAssets = join(houseFolder, "views", "assets");
+const htmxFolder = join(houseFolder, "node_modules", "htmx.org", "dist");
+const htmxFiles: Record<string, string> = {
+  "htmx.min.js": join(htmxFolder, "htmx.min.js"),
+  "hx-sse.min.js": join(htmxFolder, "ext", "hx-sse.min.js"),
+};
+
+/** Changes whenever a style sheet or script does, so that a browser never mixes two versions of the page. */
+export const assetVersion = createHash("sha256")
+  .update(readFileSync(join(ownAssets, "style.css")))
+  .update(readFileSync(join(ownAssets, "bench.js")))
+  .update(readFileSync(join(htmxFolder, "htmx.min.js")))
+  .digest("hex")
+  .slice(0, 12);
+
+/** Style sheet, scripts and fonts, all from this machine. */
+export function assetRoutes(app: FastifyInstance): void {
+  void app.register(fastifyStatic, { root: ownAssets, prefix: "/assets/", maxAge: "1h" });
+  for (const [name, file] of Object.entries(htmxFiles)) {
+    const text = readFileSync(file);
+    app.get(`/assets/${name}`, async (_request, reply) =>
+      reply.type("text/javascript; charset=utf-8").header("cache-control", "max-age=3600").send(text),
+    );
+  }
+}

@@ -1,0 +1,114 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { waterRange } from "../../calibration/water.ts";
+import { BenchMain, heartbeatSeconds, PiecePart, ResultPart } from "../../views/bench/index.tsx";
+import { LiveReading } from "../../views/bench/live-reading.tsx";
+import { page, render } from "../../views/page.tsx";
+import { isMetalId } from "../alloys/library.ts";
+import type { Bench } from "../bench/bench.ts";
+import { benchView } from "../bench/bench-view.ts";
+import { isMethod, isRole, type Role } from "../bench/method.ts";
+import { Refusal } from "../bench/refusal.ts";
+import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
+import type { LiveView, Problem } from "../bench/view.ts";
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import { type Draw, LiveStream } from "./live-stream.ts";
+import { fieldsOf, html, wantsPart } from "./page-request.ts";
+
+/** How often the live part is looked at although no line came, so that silence shows its age. */
+const ageEveryMs = 1000;
+
+/** A change of the bench that a form asks for. Throws Refusal or LedgerTrouble when it is not done. */
+export type BenchDeed = (fields: Record<string, string>, request: FastifyRequest) => Promise<void> | void;
+
+/** The Bench page, its forms and its live stream. */
+export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
+  const live = (): LiveView => ({ live: bench.scale?.live(), waitingFor: bench.waitingFor });
+  const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
+  const stream = new LiveStream(
+    new Map<string, Draw>([
+      ["live-reading", () => render(<LiveReading {...live()} />)],
+      ["piece", (token) => render(<PiecePart view={view(token)} />)],
+      ["result", (token) => render(<ResultPart view={view(token)} />)],
+    ]),
+    heartbeatSeconds * 1000,
+  );
+  bench.scale?.onLine(() => stream.changed("live-reading"));
+  bench.onChange(() => stream.changed("live-reading", "piece", "result"));
+  const ageing = setInterval(() => stream.changed("live-reading"), ageEveryMs);
+  ageing.unref();
+  app.addHook("onClose", async () => clearInterval(ageing));
+  app.addHook("preClose", async () => stream.close());
+
+  const whole = (token: string, problem?: Problem) =>
+    page({
+      title: "Bench",
+      path: "/",
+      csrfToken: token,
+      demo,
+      main: <BenchMain view={view(token, problem)} live={live()} />,
+    });
+
+  function answer(request: FastifyRequest, reply: FastifyReply, problem?: Problem): FastifyReply {
+    const status = problem ? 422 : 200;
+    const token = reply.generateCsrf();
+    if (wantsPart(request)) return html(reply, render(<PiecePart view={view(token, problem)} />), status);
+    return problem ? html(reply, whole(token, problem), status) : reply.redirect("/", 303);
+  }
+
+  /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
+  function deed(path: string, does: BenchDeed): void {
+    app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
+      const fields = fieldsOf(request);
+      try {
+        await does(fields, request);
+        return answer(request, reply);
+      } catch (error) {
+        if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+        const field = error instanceof Refusal ? error.field : undefined;
+        return answer(request, reply, { says: error.message, field, typed: fields });
+      }
+    });
+  }
+
+  app.get("/", async (_request, reply) => html(reply, whole(reply.generateCsrf())));
+  app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
+
+  deed("/bench/piece", ({ ticket = "", description = "", claim = "", method = "", key = "" }) => {
+    const named = ticket.trim();
+    if (named === "") throw new Refusal("The ticket is empty. Right: a short name such as A-17.", "ticket");
+    if (!isMethod(method))
+      throw new Refusal(`"${method}" is no way to weigh. Right: one of the three on the form.`, "method");
+    if (claim !== "" && !isMetalId(claim))
+      throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
+    return bench.openPiece(
+      { ticket: named, description: description.trim(), method, ...(claim === "" ? {} : { claim }) },
+      key || bench.nextPiece,
+    );
+  });
+  deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
+  deed("/bench/capture-by-hand", () => bench.takeByHand());
+  deed("/bench/capture-cancelled", () => bench.cancelCapture());
+  deed("/bench/typed-readings", ({ role = "", reading = "", unit = "g", key }) => {
+    const typed = typedReading(reading, unit);
+    if ("refused" in typed) throw new Refusal(typed.refused, "reading");
+    return bench.typeReading(mustBeRole(role), typed.understood, key);
+  });
+  deed("/bench/water", ({ celsius = "", key }) => {
+    const typed = typedCelsius(celsius, waterRange);
+    if ("refused" in typed) throw new Refusal(typed.refused, "celsius");
+    return bench.stateWater(typed.understood, key);
+  });
+  deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
+    bench.setAsideCapture((request.params as { capture: string }).capture, reason),
+  );
+  deed("/bench/piece-set-aside", ({ reason = "" }) => bench.setAsidePiece(reason));
+  deed("/bench/record", async () => {
+    await bench.record();
+  });
+  return { deed };
+}
+
+function mustBeRole(role: string): Role {
+  if (isRole(role)) return role;
+  throw new Refusal(`"${role}" is no reading of a weighing. Reload the page and use its form.`);
+}

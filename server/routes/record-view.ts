@@ -1,0 +1,174 @@
+import type { CurvePoint } from "../../calibration/density-result.ts";
+import { intervalWords } from "../../views/bench/result.tsx";
+import { fromTo, plusMinus } from "../../views/numbers.ts";
+import type { Amendment } from "../../views/records/amendments.tsx";
+import type { Capture as CaptureView } from "../../views/records/captures.tsx";
+import type { RecordView } from "../../views/records/show.tsx";
+import {
+  bandsAround,
+  budgetInput,
+  domainAround,
+  findingViewOf,
+  measuredOf,
+} from "../../views/result-parts.ts";
+import { metal } from "../alloys/library.ts";
+import { bands } from "../bench/bench-view.ts";
+import { methods, roleNames } from "../bench/method.ts";
+import type { Capture, Piece } from "../bench/piece.ts";
+import {
+  type ComputeRequest,
+  type ComputeResponse,
+  computeRequest,
+  computeResponse,
+} from "../compute/contract.ts";
+import { lookAlike, satisfies } from "../findings/look-alike.ts";
+import type { Entry, EntryOf } from "../ledger/entry.ts";
+
+export const howTaken = {
+  mark: "the balance's own mark",
+  "own-criterion": "spread and slope",
+  "by-hand": "by hand",
+  typed: "typed",
+} as const;
+
+/** Everything the page of one record shows, read from the entries about its piece. */
+export function recordView(
+  piece: Piece,
+  entries: readonly Entry[],
+  result: EntryOf<"result">,
+  curve: readonly CurvePoint[],
+  csrfToken: string,
+): RecordView {
+  const request = computeRequest.parse(result.body.request);
+  const response = computeResponse.parse(result.body.response);
+  const voiding = entries.findLast((entry) => entry.kind === "voiding" && entry.body.entry === result.id);
+  const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = response;
+  return {
+    id: piece.id,
+    ticket: piece.ticket,
+    piece: piece.description,
+    saidByCustomer: piece.claim === undefined ? "nothing" : metal(piece.claim).name,
+    when: whenOf(result.at),
+    method: methods[piece.method].name,
+    density: `${plusMinus(value, expanded)} g/cm³`,
+    densityWords: `${request.confidence * 100} % interval ${fromTo(interval[0], interval[1])} g/cm³ at the temperature of the water, ${intervalWords[response.interval_from]}; k = ${response.k.toFixed(2)}.`,
+    results: resultsOf(response),
+    conditions: conditionsOf(request, response),
+    finding: findingOf(response),
+    plot: {
+      measured: measuredOf(response, curve, request.confidence),
+      bands: bandsAround(bands, piece.claim, response),
+      domain: domainAround(response),
+      ...(piece.claim === undefined ? {} : { claimId: piece.claim }),
+    },
+    budget: response.budget.map(budgetInput),
+    captures: piece.captures.map(captureView),
+    warnings: response.warnings,
+    notes: entries.flatMap((entry) =>
+      entry.kind === "note"
+        ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: entry.body.text }]
+        : [],
+    ),
+    photos: [],
+    amendments: entries.flatMap((entry) => (entry.kind === "amendment" ? [amendmentView(entry, piece)] : [])),
+    ...(voiding?.kind === "voiding"
+      ? { voided: { when: whenOf(voiding.at), by: voiding.body.by ?? "", reason: voiding.body.reason } }
+      : {}),
+    reports: entries.flatMap((entry) =>
+      entry.kind === "report-issued"
+        ? [
+            {
+              number: entry.body.number,
+              href: `/records/${piece.id}/reports/${entry.body.number}`,
+              when: whenOf(entry.at),
+            },
+          ]
+        : [],
+    ),
+    chain: { sequence: result.seq, hash: result.hash, previous: result.prevHash },
+    versions: Object.entries(result.body.versions),
+    csrfToken,
+    stepKey: `${piece.id}-${entries.length}`,
+  };
+}
+
+/** A moment as the page writes it: date and time of day, UTC. */
+export function whenOf(at: string): string {
+  return `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`;
+}
+
+function captureView(capture: Capture): CaptureView {
+  return {
+    id: capture.id,
+    role: roleNames[capture.role],
+    reading: `${capture.text} ${capture.unit}`,
+    when: whenOf(capture.at),
+    from: capture.balance,
+    settled: howTaken[capture.takenBy],
+    ...(capture.setAside
+      ? { voided: { when: whenOf(capture.setAside.at), reason: capture.setAside.reason } }
+      : {}),
+    lines: capture.lines,
+  };
+}
+
+function resultsOf(response: ComputeResponse): RecordView["results"] {
+  return [
+    ["Mass", `${plusMinus(response.mass_g, 2 * response.u_mass_g)} g`],
+    ["Volume", `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3)} cm³`],
+    ["Density at 20 °C", `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3)} g/cm³`],
+    ["Relative density 20/4", response.relative_density.d20_4.toFixed(4)],
+    ["Dry over displaced, uncorrected", response.relative_density.apparent.toFixed(4)],
+  ];
+}
+
+function conditionsOf(request: ComputeRequest, response: ComputeResponse): RecordView["conditions"] {
+  const { liquid, balance, hanger } = request;
+  const named =
+    liquid.kind === "water"
+      ? `water, ${liquid.purity}, ${liquid.temperature_c} °C (u ${liquid.temperature_u_c.toPrecision(2)} °C)`
+      : `${liquid.name}, as stated`;
+  return [
+    ["Liquid", named],
+    ["Density of the liquid", `${response.liquid_density_g_cm3.toFixed(6)} g/cm³`],
+    ["Density of the air", `${response.air_density_kg_m3.toFixed(4)} kg/m³`],
+    ["Readability", `${balance.readability_g} g`],
+    [
+      "Repeatability",
+      `${balance.repeatability_g.toPrecision(2)} g dry, ${(balance.immersed_repeatability_g ?? balance.repeatability_g).toPrecision(2)} g immersed`,
+    ],
+    ["Linearity", balance.linearity_g === 0 ? "not stated" : `±${balance.linearity_g} g`],
+    ["Wire", hanger.wire_mm === 0 ? "not stated" : `${hanger.wire_mm} mm`],
+  ];
+}
+
+/** The finding as it was recorded; why each look-alike is alive follows from the library. */
+function findingOf({ finding, alive }: ComputeResponse) {
+  const claimed = finding.claim === null ? undefined : metal(finding.claim);
+  const others = alive.map(metal).filter((m) => claimed === undefined || !satisfies(m, claimed));
+  return findingViewOf(
+    {
+      ...(claimed ? { claim: claimed.id } : {}),
+      state: finding.state,
+      because: finding.because,
+      lookAlikes: others.map((m) => lookAlike(m, claimed)),
+      suspicions: [],
+    },
+    bands,
+  );
+}
+
+function amendmentView(entry: EntryOf<"amendment">, piece: Piece): Amendment {
+  const { reason, by, piece: changed } = entry.body;
+  const names = { ticket: "Ticket", description: "Piece" } as const;
+  return {
+    id: entry.id,
+    when: whenOf(entry.at),
+    by,
+    reason,
+    changes: (["ticket", "description"] as const).flatMap((name) => {
+      const to = changed?.[name];
+      return to === undefined ? [] : [{ what: names[name], from: piece[name], to }];
+    }),
+  };
+}

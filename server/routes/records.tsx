@@ -1,0 +1,196 @@
+import type { FastifyInstance, FastifyReply } from "fastify";
+import { fixed, plusMinus } from "../../views/numbers.ts";
+import { page, render } from "../../views/page.tsx";
+import { Problem } from "../../views/problem.tsx";
+import {
+  FoundRecords,
+  type RecordFilters,
+  type RecordRow,
+  RecordsIndex,
+  type RecordsPage,
+} from "../../views/records/index.tsx";
+import { RecordPage } from "../../views/records/show.tsx";
+import { isMetalId, metal } from "../alloys/library.ts";
+import { bands } from "../bench/bench-view.ts";
+import { type Evaluate, isRefused } from "../bench/evaluation.ts";
+import { after, type Piece } from "../bench/piece.ts";
+import type { Entry } from "../ledger/entry.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import { fieldsOf, html, wantsPart } from "./page-request.ts";
+import { recordView, whenOf } from "./record-view.ts";
+
+interface RecordParts {
+  ledger: Ledger;
+  evaluate: Evaluate;
+  demo: boolean;
+}
+
+const claims = bands.filter(({ claimable }) => claimable).map(({ id, name }) => ({ id, name }));
+
+/** The list of records, one record with everything it rests on, and what may be added to it. */
+export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo }: RecordParts): void {
+  const frame = (reply: FastifyReply) => ({ path: "/records", csrfToken: reply.generateCsrf(), demo });
+
+  app.get("/records", async (request, reply) => {
+    const asked = request.query as Record<string, string | undefined>;
+    const list = await listOf(ledger, asked);
+    if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />));
+    return html(reply, page({ ...frame(reply), title: "Records", main: <RecordsIndex {...list} /> }));
+  });
+
+  app.get<{ Params: { piece: string } }>("/records/:piece", async (request, reply) => {
+    const entries = await ledger.entriesOf(request.params.piece);
+    const result = entries.findLast((entry) => entry.kind === "result");
+    const piece = pieceOf(entries);
+    if (!piece || result?.kind !== "result")
+      return html(
+        reply,
+        page({
+          ...frame(reply),
+          title: "No such record",
+          main: (
+            <Problem
+              says={`No record is called "${request.params.piece}" in this ledger. Look for it in the list of records.`}
+            />
+          ),
+        }),
+        404,
+      );
+    // The curve is drawn anew from the recorded request: the same request gives the same digits.
+    const again = await evaluate(result.body.request);
+    const curve = isRefused(again) ? [] : again.curve;
+    const view = recordView(piece, entries, result, curve, reply.generateCsrf());
+    return html(
+      reply,
+      page({ ...frame(reply), title: `Record of ${piece.ticket}`, main: <RecordPage {...view} /> }),
+    );
+  });
+
+  /** Adds to what is known of a record; the first entry stays as it was. */
+  function addition(
+    path: string,
+    adds: (piece: string, fields: Record<string, string>) => Promise<unknown>,
+  ): void {
+    app.post<{ Params: { piece: string } }>(
+      path,
+      { preHandler: app.csrfProtection },
+      async (request, reply) => {
+        const { piece } = request.params;
+        try {
+          await adds(piece, fieldsOf(request));
+          return reply.redirect(`/records/${piece}`, 303);
+        } catch (error) {
+          if (!(error instanceof LedgerTrouble)) throw error;
+          return html(
+            reply,
+            page({ ...frame(reply), title: "Not done", main: <Problem says={error.message} /> }),
+            422,
+          );
+        }
+      },
+    );
+  }
+  addition(
+    "/records/:piece/amendments",
+    async (piece, { ticket = "", piece: description = "", note = "", by = "", reason = "", step }) => {
+      const changed = {
+        ...(ticket.trim() ? { ticket: ticket.trim() } : {}),
+        ...(description.trim() ? { description: description.trim() } : {}),
+      };
+      await ledger.append(
+        "amendment",
+        piece,
+        {
+          replaces: `result-${piece}`,
+          reason: reason.trim(),
+          by: by.trim(),
+          ...(Object.keys(changed).length > 0 ? { piece: changed } : {}),
+        },
+        step === undefined ? {} : { key: step },
+      );
+      if (note.trim())
+        await ledger.append(
+          "note",
+          piece,
+          { text: note.trim(), by: by.trim() },
+          step === undefined ? {} : { key: `${step}-note` },
+        );
+    },
+  );
+  addition("/records/:piece/voiding", (piece, { by = "", reason = "", step }) =>
+    ledger.append(
+      "voiding",
+      piece,
+      { entry: `result-${piece}`, reason: reason.trim(), by: by.trim() },
+      step === undefined ? {} : { key: step },
+    ),
+  );
+}
+
+function pieceOf(entries: readonly Entry[]): Piece | undefined {
+  let piece: Piece | undefined;
+  for (const entry of entries) piece = after(piece, entry);
+  return piece;
+}
+
+async function listOf(ledger: Ledger, asked: Record<string, string | undefined>): Promise<RecordsPage> {
+  const filters: RecordFilters = {
+    q: asked.q ?? "",
+    state: asked.state ?? "",
+    claim: asked.claim ?? "",
+    from: asked.from ?? "",
+    to: asked.to ?? "",
+  };
+  const found = await ledger.records(queryOf(filters, asked.before));
+  const all = await ledger.records({ page: { size: 1 } });
+  return {
+    filters,
+    claims,
+    rows: found.records.map(rowOf),
+    found: found.count,
+    all: all.count,
+    ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
+  };
+}
+
+const states = ["agrees", "agrees-not-alone", "disagrees", "undecided"] as const;
+
+function queryOf(filters: RecordFilters, before: string | undefined): RecordQuery {
+  const state = states.find((one) => one === filters.state);
+  const day = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text);
+  return {
+    search: filters.q,
+    filters: {
+      ...(state ? { state } : {}),
+      ...(filters.claim ? { claim: filters.claim } : {}),
+      ...(day(filters.from) ? { from: `${filters.from}T00:00:00.000Z` } : {}),
+      ...(day(filters.to) ? { until: `${filters.to}T23:59:59.999Z` } : {}),
+    },
+    page: before !== undefined && /^\d+$/.test(before) ? { before: Number(before) } : {},
+  };
+}
+
+function addressOf(filters: RecordFilters, before: number): string {
+  const query = new URLSearchParams(Object.entries(filters).filter(([, value]) => value !== ""));
+  query.set("before", String(before));
+  return `/records?${query}`;
+}
+
+function rowOf(record: MeasurementRecord): RecordRow {
+  return {
+    id: record.subject,
+    when: whenOf(record.at),
+    ticket: record.ticket,
+    piece: record.description,
+    mass: `${fixed(record.mass_g, 4)} g`,
+    density:
+      record.expanded_g_cm3 === null
+        ? fixed(record.density_g_cm3, 2)
+        : plusMinus(record.density_g_cm3, record.expanded_g_cm3),
+    claimName: record.claim === null ? "" : isMetalId(record.claim) ? metal(record.claim).name : record.claim,
+    ...(record.state === null ? {} : { state: states.find((one) => one === record.state) ?? "undecided" }),
+    ...(record.voided ? { since: "voided" as const } : {}),
+  };
+}

@@ -1,0 +1,76 @@
+import { join, resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { z } from "zod";
+
+/** How the bench gets its readings: an invented balance, a cable, or a person typing. */
+export type Source =
+  | { kind: "demo" }
+  | { kind: "typed" }
+  | { kind: "serial"; path: string; line: string; profile?: string };
+
+/** What a start of the bench is told. Everything else is set on the Settings page and kept in the ledger. */
+export interface Settings {
+  /** loopback port the pages are served on */
+  port: number;
+  /** folder that keeps the ledger */
+  dataFolder: string;
+  source: Source;
+}
+
+export const defaultPort = 4319;
+
+export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDER] [--balance PORT [--line 9600-8n1] [--profile FILE]] [--typed]
+
+  --port N         loopback port for the pages (0 takes any free one)
+  --data FOLDER    where the ledger is kept (default ./underhook-data, or UNDERHOOK_DATA)
+  --balance PORT   serial port of the balance, such as /dev/serial/by-id/...
+  --line TEXT      speed, data bits, parity and stop bits (default 9600-8n1)
+  --profile FILE   learned profile of the balance, as saved on the Balances page
+  --typed          no balance on a cable: every reading is typed in
+
+With neither --balance nor --typed the bench starts as a demo, with a simulated balance and invented pieces.`;
+
+const portNumber = z.coerce
+  .number({ message: "is not a number" })
+  .int("is not a whole number")
+  .min(0, "is below 0")
+  .max(65535, "is above 65535");
+
+/**
+ * Settings from command line and environment. Throws Error with a sentence for the person at the keyboard when an
+ * option is unknown or a value is out of range.
+ */
+export function settingsFrom(args: string[], environment: NodeJS.ProcessEnv): Settings {
+  const { values } = parseArgs({
+    args,
+    options: {
+      port: { type: "string" },
+      data: { type: "string" },
+      balance: { type: "string" },
+      line: { type: "string" },
+      profile: { type: "string" },
+      typed: { type: "boolean" },
+    },
+  });
+  const askedPort = values.port ?? environment.UNDERHOOK_PORT ?? String(defaultPort);
+  const port = portNumber.safeParse(askedPort);
+  if (!port.success)
+    throw new Error(
+      `Port "${askedPort}" ${port.error.issues[0]?.message}. Right: a whole number from 0 to 65535, such as ${defaultPort}.`,
+    );
+  if (values.typed && values.balance)
+    throw new Error(
+      "--typed and --balance exclude each other: either a cable brings the readings or a person does.",
+    );
+  const data = resolve(values.data ?? environment.UNDERHOOK_DATA ?? "underhook-data");
+  const source: Source = values.balance
+    ? {
+        kind: "serial",
+        path: values.balance,
+        line: values.line ?? "9600-8n1",
+        ...(values.profile === undefined ? {} : { profile: values.profile }),
+      }
+    : { kind: values.typed ? "typed" : "demo" };
+  // Invented pieces never share a ledger with measured ones.
+  return { port: port.data, dataFolder: source.kind === "demo" ? join(data, "demo") : data, source };
+}
