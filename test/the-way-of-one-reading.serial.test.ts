@@ -1,0 +1,117 @@
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { createFeed } from "../drivers/feed.ts";
+import type { LineRecord } from "../drivers/reading.ts";
+import { createSerialBalance } from "../drivers/serial-balance.ts";
+import { libraryVersion } from "../server/alloys/library.ts";
+import { Bench } from "../server/bench/bench.ts";
+import { benchView } from "../server/bench/bench-view.ts";
+import { firstConditions } from "../server/bench/conditions.ts";
+import { isRefused } from "../server/bench/evaluation.ts";
+import { createEvaluator } from "../server/bench/evaluator.ts";
+import { scaleOf } from "../server/bench/feed-scale.ts";
+import { openLedger } from "../server/ledger/ledger.ts";
+import { ResultPart } from "../views/bench/index.tsx";
+import { render } from "../views/page.tsx";
+import { createCable } from "./drivers/pty.ts";
+import { until } from "./until.ts";
+
+/**
+ * The best introduction to the house: one piece of silver goes all the way, through the very parts the program is
+ * made of. Read it beside the table at the head of DEVELOPERS.md.
+ */
+test("bytes become a line, a reading, a settled reading, a weighing, a density, a finding, a page and a ledger entry", async () => {
+  // A balance at the far end of a cable: a pseudo-terminal that writes lines by itself.
+  const cable = createCable();
+  const balance = createSerialBalance({ path: cable.path, line: "9600-8n1" });
+  const feed = createFeed({ balance });
+  const heard: LineRecord[] = [];
+  balance.onLine((record) => heard.push(record));
+  balance.start();
+  await until(() => heard.some((record) => record.event?.kind === "open"), "the port to open");
+
+  // bytes → line → reading: the end of a line that was under way when the port was opened is dropped, a line may
+  // come in pieces, and every decimal it shows is kept.
+  cable.send("35 g   stable\r\n");
+  cable.send("    31.1041 g   moving\r\n    31.10");
+  cable.send("35 g   stable\r\n");
+  await until(() => heard.some((record) => record.reading?.text === "31.1035"), "the reading");
+  expect(heard.filter((record) => record.reading).map((record) => record.reading)).toEqual([
+    { text: "31.1041", unit: "g", grams: "31.1041", steady: "moving" },
+    { text: "31.1035", unit: "g", grams: "31.1035", steady: "steady" },
+  ]);
+
+  // A ledger on disk and the bench that writes into it.
+  const file = join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite");
+  const ledger = await openLedger({ file, now: () => new Date(), bench: "the way" });
+  const evaluator = createEvaluator();
+  const bench = new Bench({
+    ledger,
+    scale: scaleOf(balance.name, feed),
+    simulated: false,
+    evaluate: evaluator.evaluate,
+    conditions: () => firstConditions,
+    versions: { library: libraryVersion },
+  });
+  await bench.openPiece({ ticket: "W-1", description: "", method: "hung", claim: "ag-999" }, bench.nextPiece);
+
+  // reading → settled reading → weighing: only lines that arrive after the request count, and a single line that
+  // claims to be at rest is not believed before a second one, a moment later, agrees.
+  const take = async (role: "dry" | "immersed", text: string) => {
+    bench.requestCapture(role);
+    const sending = setInterval(() => cable.send(`    ${text} g   stable\r\n`), 100);
+    await until(() => bench.waitingFor === undefined, `the ${role} reading to be taken`);
+    clearInterval(sending);
+  };
+  await take("dry", "31.1035");
+  await take("immersed", "28.1435");
+  await bench.stateWater("21.4");
+  const { piece } = bench;
+  expect(piece?.captures.map(({ role, text, takenBy }) => ({ role, text, takenBy }))).toEqual([
+    { role: "dry", text: "31.1035", takenBy: "mark" },
+    { role: "immersed", text: "28.1435", takenBy: "mark" },
+  ]);
+
+  // weighing → displaced mass → density. By hand: D = 31.1035 − 28.1435 = 2.9600 g; water at 21.4 °C is
+  // 0.997907 g/cm³ (Tanaka et al. 2001), air 0.0012, so ρ = 31.1035/2.96 · (0.997907 − 0.0012) + 0.0012 = 10.4745.
+  const { evaluation } = bench;
+  if (!evaluation || isRefused(evaluation)) throw new Error(`not evaluated: ${JSON.stringify(evaluation)}`);
+  expect(evaluation.displacedGrams).toBeCloseTo(2.96, 6);
+  const byHand = (31.1035 / 2.96) * (0.997907 - 0.0012) + 0.0012;
+  // The hand calculation rounds the water to six digits: 1e-6 · 10.5 = 1e-5 g/cm³; dissolved air adds 1.3e-6 · 10.5.
+  expect(Math.abs(evaluation.response.density_g_cm3 - byHand)).toBeLessThan(3e-5);
+
+  // density → finding: fine silver is alive, copper and brass are not.
+  expect(evaluation.response.alive).toContain("ag-999");
+  expect(evaluation.response.alive).not.toContain("el-cu");
+  expect(evaluation.response.alive).not.toContain("brass-c260");
+
+  // finding → page: the same words.
+  const page = render(ResultPart({ view: benchView(bench, "token", false) }));
+  expect(page).toContain(evaluation.finding.because.slice(0, 40));
+
+  // → ledger: the record, and the lines as they were received, behind a chain that anyone can verify.
+  await bench.record();
+  const entries = await ledger.entriesOf(piece!.id);
+  expect(entries.map(({ kind }) => kind)).toEqual([
+    "piece-opened",
+    "capture",
+    "capture",
+    "capture",
+    "result",
+  ]);
+  const dry = entries[1];
+  expect(dry?.kind === "capture" && dry.body.lines.map(({ raw }) => raw)).toEqual([
+    "    31.1035 g   stable\\r\\n",
+    "    31.1035 g   stable\\r\\n",
+  ]);
+  expect(await ledger.verify()).toMatchObject({ good: true });
+
+  await ledger.close();
+  await evaluator.close();
+  feed.stop();
+  await balance.stop();
+  cable.unplug();
+});
