@@ -1,4 +1,4 @@
-import type { CurvePoint } from "../calibration/density-result.ts";
+import type { CurvePoint } from "../calibration/distribution.ts";
 import type { MetalBand } from "../server/bench/view.ts";
 import type { ComputeResponse } from "../server/compute/contract.ts";
 import type { Finding } from "../server/findings/finding.ts";

@@ -1,4 +1,4 @@
-import type { DensityResult } from "../../calibration/density-result.ts";
+import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts";
 import { seededRandom } from "../../calibration/random.ts";
 import { evaluate, fixedSeed } from "../compute/compute.ts";
 import { type ComputeRequest, type ComputeResponse, computeRequest } from "../compute/contract.ts";
@@ -10,7 +10,7 @@ export interface Evaluated {
   request: ComputeRequest;
   response: ComputeResponse;
   finding: Finding;
-  curve: DensityResult["curve"];
+  curve: readonly CurvePoint[];
   displacedGrams: number;
 }
 
@@ -35,7 +35,7 @@ export function evaluationOf(asked: unknown): Evaluation {
       request: parsed.data,
       response,
       finding,
-      curve: result.curve,
+      curve: densityCurve(result),
       displacedGrams: result.displacedGrams,
     };
   } catch (error) {

@@ -1,4 +1,4 @@
-import type { CurvePoint } from "../../calibration/density-result.ts";
+import type { CurvePoint } from "../../calibration/distribution.ts";
 import { intervalWords } from "../../views/bench/result.tsx";
 import { fromTo, plusMinus } from "../../views/numbers.ts";
 import type { Amendment } from "../../views/records/amendments.tsx";
