@@ -16,6 +16,8 @@ export interface Frame {
   demo: boolean;
   main: ComponentChildren;
   locale?: Locale;
+  /** language of the main part, when it is not (yet) that of the frame; read out rightly by screen readers */
+  mainLocale?: Locale;
   /** "auto" follows the device */
   theme?: Theme;
   /** false leaves out the one-key shortcuts (WCAG 2.1.4) */
@@ -56,7 +58,15 @@ export function page(frame: Frame): string {
 }
 
 function Document(frame: Frame) {
-  const { title, locale = "en", theme = "auto", keys = true, kind = "full", main } = frame;
+  const {
+    title,
+    locale = "en",
+    mainLocale = locale,
+    theme = "auto",
+    keys = true,
+    kind = "full",
+    main,
+  } = frame;
   const say = words(locale);
   return (
     <html lang={say.language} data-theme={theme} data-keys={keys ? "on" : "off"}>
@@ -69,7 +79,7 @@ function Document(frame: Frame) {
         <p class="quiet-notice" data-stale-notice hidden>
           {say.frame.stale}
         </p>
-        <main id="main" tabIndex={-1}>
+        <main id="main" tabIndex={-1} {...(mainLocale === locale ? {} : { lang: mainLocale })}>
           <h1>{title}</h1>
           {main}
         </main>
@@ -96,8 +106,10 @@ function Head({ title, version }: { title: string; version?: string }) {
       <title>{`${title} · Underhook`}</title>
       <link rel="icon" href={asset("mark.svg")} type="image/svg+xml" />
       <link rel="stylesheet" href={asset("style.css")} />
-      <script src={asset("htmx.min.js")} defer />
-      <script src={asset("hx-sse.min.js")} defer />
+      {/* Not deferred: a deferred htmx starts on a timer and may look for live parts before hx-sse is there,
+          and then the page stays deaf. Like this both wait for the end of the document. */}
+      <script src={asset("htmx.min.js")} />
+      <script src={asset("hx-sse.min.js")} />
       <script src={asset("bench.js")} defer />
     </head>
   );

@@ -64,6 +64,17 @@ describe("the frame around every page", () => {
     ]);
   });
 
+  it("loads htmx and its event streams in order and undeferred, so that no page stays deaf", () => {
+    const scripts = [...page(frame).matchAll(/<script src="([^"]+)"([^>]*)>/g)].map(([, src, rest]) => [
+      src,
+      rest,
+    ]);
+    expect(scripts.slice(0, 2)).toEqual([
+      ["/assets/htmx.min.js", ""],
+      ["/assets/hx-sse.min.js", ""],
+    ]);
+  });
+
   it("weighs less than 100 kB gzipped with everything it loads", () => {
     const files = [
       "views/assets/style.css",
