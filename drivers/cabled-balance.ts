@@ -2,8 +2,9 @@ import { type AskedLines, requestBytes, usualAskingMs } from "./asked-lines.ts";
 import type { Balance } from "./balance.ts";
 import type { Cable, OpenCable } from "./cable.ts";
 import { type Clock, systemClock } from "./clock.ts";
+import type { LineCutter, LineCutterOptions } from "./line.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
-import type { LineReader } from "./reading.ts";
+import type { BytesReader } from "./reading.ts";
 import { readAnyShape } from "./shapes/index.ts";
 import { createTold } from "./told.ts";
 
@@ -16,7 +17,9 @@ const takenWithinMs = 5000;
 /** What every balance on a cable can be told. */
 export interface CableOptions {
   /** gives a fresh reader for every opening */
-  read?: () => LineReader;
+  read?: () => BytesReader;
+  /** cuts the stream into lines; at any line end by default */
+  cutter?: (options: LineCutterOptions) => LineCutter;
   /** silence of a balance that sends by itself, ms, before it is told; Infinity for one that sends on a key */
   patienceMs?: number;
   /** the owner's request, for a balance that only answers */
@@ -47,6 +50,7 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
     clock,
     told,
     read: options.read ?? (() => readAnyShape()),
+    cutter: options.cutter,
     // A balance that is asked only while a capture waits is silent in between, and that is no fault.
     patienceMs:
       ask?.when === "capture" ? Number.POSITIVE_INFINITY : (options.patienceMs ?? defaultPatienceMs),

@@ -1,7 +1,7 @@
 import type { Clock } from "./clock.ts";
 import { escapeBytes } from "./escape.ts";
-import { createLineCutter, idleMs, longestLine } from "./line.ts";
-import type { LineMeaning, LineReader } from "./reading.ts";
+import { createLineCutter, idleMs, type LineCutter, type LineCutterOptions, longestLine } from "./line.ts";
+import type { BytesReader, LineMeaning } from "./reading.ts";
 import { unknownLine } from "./shapes/index.ts";
 import type { Told } from "./told.ts";
 import { createWidthGuard } from "./width-guard.ts";
@@ -13,7 +13,9 @@ export interface ListeningOptions {
   clock: Clock;
   told: Told;
   /** a fresh reader for every opening, so that nothing is remembered across a lost cable */
-  read: () => LineReader;
+  read: () => BytesReader;
+  /** cuts the stream into lines; at any line end by default */
+  cutter?: ((options: LineCutterOptions) => LineCutter) | undefined;
   patienceMs: number;
   /** for people: which balance falls silent */
   name: string;
@@ -32,15 +34,16 @@ export interface Listening {
   closed(): void;
 }
 
-export function createListening({ clock, told, read, patienceMs, name, asked }: ListeningOptions): Listening {
+export function createListening(options: ListeningOptions): Listening {
+  const { clock, told, read, patienceMs, name, asked, cutter: cutterFor = createLineCutter } = options;
   let reader = read();
   let callOffIdle = () => {};
   let callOffSilence = () => {};
   let heardMs = 0;
   const width = createWidthGuard(clock);
 
-  const cutter = createLineCutter({
-    onLine: ({ bytes, text }) => told.line(escapeBytes(bytes), meaningOf(text)),
+  const cutter = cutterFor({
+    onLine: ({ bytes, text }) => told.line(escapeBytes(bytes), meaningOf(text, bytes)),
     onTooLong: (bytes) =>
       told.line(escapeBytes(bytes), {
         event: {
@@ -50,8 +53,8 @@ export function createListening({ clock, told, read, patienceMs, name, asked }: 
       }),
   });
 
-  function meaningOf(text: string): NonNullable<LineMeaning> {
-    const meaning = reader(text) ?? unknownLine(text);
+  function meaningOf(text: string, bytes: Uint8Array): NonNullable<LineMeaning> {
+    const meaning = reader(text, bytes) ?? unknownLine(text);
     if (!("reading" in meaning) || width.fits(text.length)) return meaning;
     return {
       event: {

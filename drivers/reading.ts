@@ -53,6 +53,9 @@ export type LineMeaning = { reading: Reading } | { event: BalanceEvent } | null;
 /** Turns the text of one line into its meaning; one per connection, since some shapes remember earlier lines. */
 export type LineReader = (line: string) => LineMeaning;
 
+/** The same for readers that also look at the bytes as received, parity bits and line end included. */
+export type BytesReader = (line: string, bytes: Uint8Array) => LineMeaning;
+
 const endings: ReadonlySet<BalanceEvent["kind"]> = new Set([
   "lost",
   "refused",

@@ -1,7 +1,7 @@
 import type { MassUnit } from "../calibration/units.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
-import type { LineReader } from "./reading.ts";
+import type { BytesReader } from "./reading.ts";
 import { readAnyShape } from "./shapes/index.ts";
 import { createChance } from "./simulated/chance.ts";
 import type { SimulatedBalance } from "./simulated/commands.ts";
@@ -25,7 +25,7 @@ export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<
   /** how it writes its lines */
   writes?: (display: Display) => string;
   /** gives a fresh reader for every opening of the line */
-  read?: () => LineReader;
+  read?: () => BytesReader;
 }
 
 /** A simulated balance: an ordinary driver whose lines go the same way as those of any cable. */
