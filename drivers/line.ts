@@ -110,10 +110,13 @@ function endCode(byte: number, before: readonly number[]): number {
   if (byte < 0x80) return byte;
   const code = byte & 0x7f;
   if (code !== CR && code !== LF && code !== ETX && code !== STX) return byte;
-  return utf8(Uint8Array.from(before), true) === null ? code : byte;
+  return utf8(Uint8Array.from([...before, byte]), true) === null ? code : byte;
 }
 
 function utf8(bytes: Uint8Array, open: boolean): string | null {
+  // Quick no for the usual case: a lone high byte is never UTF-8, it needs a lead and a continuation.
+  const lead = bytes.findIndex((byte) => byte >= 0x80);
+  if (lead < 0 || bytes[lead]! < 0xc2 || (!open && (bytes[lead + 1] ?? 0) < 0x80)) return null;
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: open });
   } catch {

@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { SerialPort } from "serialport";
 import type { Balance } from "./balance.ts";
 import type { OpenCable } from "./cable.ts";
@@ -14,6 +14,8 @@ export interface SerialBalanceOptions extends CableOptions {
   path: string;
   /** "9600-8n1" */
   line?: string;
+  /** how often it is checked that the open port still is the one under its name, ms */
+  presenceMs?: number;
 }
 
 /**
@@ -35,28 +37,37 @@ export function createSerialBalance(options: SerialBalanceOptions): Balance {
     identity: () => usbIdentity(name),
     open: (ear) => {
       name = existsSync(name) ? (stableName(name) ?? name) : path;
-      return openSerialCable(name, settings, clock)(ear);
+      return openSerialCable(name, settings, clock, options.presenceMs)(ear);
     },
   });
 }
 
-/** How often a quiet port is checked for still being there, ms: not every unplugging closes the port by itself. */
-const presenceMs = 1000;
+/**
+ * Not every unplugging closes the port: a cable pulled while a read was under way leaves a port that reads nothing for
+ * ever. So the device under the name is compared with the one that was opened, ms.
+ */
+const usualPresenceMs = 250;
 
 /** Opens a serial port as a cable. The port is locked, so that no other program reads half of the characters. */
-export function openSerialCable(path: string, line: LineSettings, clock: Clock): OpenCable {
+export function openSerialCable(
+  path: string,
+  line: LineSettings,
+  clock: Clock,
+  presenceMs = usualPresenceMs,
+): OpenCable {
   return (ear) =>
     new Promise((resolve, reject) => {
       const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });
       let callOffPresence = () => {};
       let closing = false;
+      let device: string | null = null;
       function gone(): void {
         callOffPresence();
         if (!closing) ear.lost();
         closing = true;
       }
       function present(): void {
-        if (existsSync(path)) callOffPresence = clock.after(presenceMs, present);
+        if (deviceUnder(path) === device) callOffPresence = clock.after(presenceMs, present);
         else if (port.isOpen) port.close();
       }
       port.on("data", (chunk: Buffer) => ear.bytes(chunk));
@@ -67,6 +78,7 @@ export function openSerialCable(path: string, line: LineSettings, clock: Clock):
           reject(new Error(portTroubleInWords(path, { message: error.message })));
           return;
         }
+        device = deviceUnder(path);
         present();
         resolve({
           send: (bytes) => port.write(Buffer.from(bytes)),
@@ -78,6 +90,12 @@ export function openSerialCable(path: string, line: LineSettings, clock: Clock):
         });
       });
     });
+}
+
+/** Which device a name leads to; every plugging in makes a new one, even under the same name. */
+function deviceUnder(path: string): string | null {
+  const found = statSync(path, { throwIfNoEntry: false });
+  return found ? `${found.dev}/${found.ino}/${found.rdev}` : null;
 }
 
 function portSettings({ baudRate, dataBits, parity, stopBits, flowControl }: LineSettings) {

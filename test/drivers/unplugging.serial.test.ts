@@ -1,0 +1,85 @@
+import { mkdtempSync, renameSync, rmSync, symlinkSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { reopening } from "../../drivers/cabled-balance.ts";
+import { NotCaptured } from "../../drivers/captured.ts";
+import { createFeed } from "../../drivers/feed.ts";
+import { createSerialBalance } from "../../drivers/serial-balance.ts";
+import { createCable } from "./pty.ts";
+
+const cycles = 1000;
+// Short pauses, so that a thousand unpluggings fit into a test. With the usual ones a balance is seen again at most
+// the longest pause after its return, plus what opening takes, which is measured here.
+const pauses = { firstMs: 4, growth: 1.5, longestMs: 12 };
+
+test(`a cable pulled and put in ${cycles} times gives no stale and no torn reading, and is back within two seconds`, async () => {
+  const folder = mkdtempSync(join(tmpdir(), "port-"));
+  const path = join(folder, "balance");
+  const balance = createSerialBalance({ path, pauses, presenceMs: 5, patienceMs: 60_000 });
+  const feed = createFeed({ balance });
+  let back: () => void = () => {};
+  let lost: () => void = () => {};
+  balance.onLine(({ event }) => {
+    if (event?.kind === "open" || event?.kind === "back") back();
+    if (event?.kind === "lost") lost();
+  });
+  balance.start();
+  const reopenedMs: number[] = [];
+  let captured = 0;
+  let calledOff = 0;
+
+  for (let cycle = 0; cycle < cycles; cycle += 1) {
+    // Every cycle weighs something else, so that an old reading is known by its number.
+    const digits = (10 + cycle / 1000).toFixed(4);
+    const line = `  ${digits} g stable\r\n`;
+    const cable = createCable();
+    const opened = new Promise<void>((resolve) => {
+      back = resolve;
+    });
+    symlinkSync(cable.path, `${path}.new`);
+    const returnedMs = performance.now();
+    renameSync(`${path}.new`, path);
+    await opened;
+    reopenedMs.push(performance.now() - returnedMs);
+
+    const capture = feed.capture();
+    // The tail of a line that began before the port was open must not be taken for a line.
+    cable.send("9.9999 g stable\r\n");
+    const torn = cycle % 3 === 0;
+    if (torn) {
+      cable.send(line.slice(0, 3 + (cycle % 12)));
+      const failed = expect(capture).rejects.toThrow(NotCaptured);
+      await pulled(cable.unplug);
+      await failed;
+      calledOff += 1;
+    } else {
+      const answered = capture.then(({ reading, lines }) => {
+        expect(reading.text).toBe(digits);
+        expect(lines.every(({ raw }) => raw.includes(digits))).toBe(true);
+        captured += 1;
+      });
+      const talking = setInterval(() => cable.send(line), 11);
+      await answered.finally(() => clearInterval(talking));
+      // Half a line is on its way when the cable is pulled.
+      cable.send(line.slice(0, 3 + (cycle % 12)));
+      await pulled(cable.unplug);
+    }
+    expect(feed.latest().record).toBeUndefined();
+  }
+  await balance.stop();
+  rmSync(folder, { recursive: true });
+
+  expect({ captured, calledOff }).toEqual({ captured: 666, calledOff: 334 });
+  const slowest = Math.max(...reopenedMs) - pauses.longestMs;
+  expect(reopening.longestMs + slowest).toBeLessThan(2000);
+
+  function pulled(unplug: () => void): Promise<void> {
+    const told = new Promise<void>((resolve) => {
+      lost = resolve;
+    });
+    rmSync(path);
+    unplug();
+    return told;
+  }
+});
