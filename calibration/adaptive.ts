@@ -13,23 +13,22 @@ export function numericalTolerance(u: number, digits: number): number {
 export interface Patience {
   /** significant digits of u that must stand, JCGM 101 n_dig */
   digits: 1 | 2;
-  /**
-   * run the ends of the interval to this part of the tolerance; JCGM 101:2008, 8.2 asks for a fifth when GUM is being
-   * validated. Value and u need only the tolerance itself: with few readings the scatter of u has no bound.
-   */
+  /** run to this part of the tolerance; JCGM 101:2008, 8.2 asks for a fifth when GUM is being validated */
   part: number;
   /** blocks at least and at most */
   blocks: readonly [least: number, most: number];
+  /** the figures that must stand: all four, or the ends where only the interval is quoted */
+  watched: "all" | "ends";
 }
 
 /**
  * The adaptive procedure of JCGM 101:2008, 7.9: independent blocks until twice the standard deviation of the block
- * averages of all four figures is within the tolerance. Returns the averages, the standard deviations of these
+ * averages of the watched figures is within the tolerance. Returns the averages, the standard deviations of these
  * averages, and whether the tolerance was reached.
  */
 export function adaptive(
   block: () => Figures,
-  { digits, part, blocks: [least, most] }: Patience,
+  { digits, part, blocks: [least, most], watched }: Patience,
 ): { averages: Figures; deviations: Figures; blocks: number; settled: boolean } {
   const seen: Figures[] = [];
   for (;;) {
@@ -38,8 +37,8 @@ export function adaptive(
     const columns = [0, 1, 2, 3].map((i) => repeats(seen.map((figures) => figures[i]!)));
     const averages = columns.map((c) => c.mean) as unknown as Figures;
     const deviations = columns.map((c) => c.s / Math.sqrt(seen.length)) as unknown as Figures;
-    const tolerance = numericalTolerance(averages[1], digits);
-    const settled = deviations.every((s, i) => 2 * s <= (i < 2 ? tolerance : part * tolerance));
+    const tolerance = numericalTolerance(averages[1], digits) * part;
+    const settled = deviations.slice(watched === "ends" ? 2 : 0).every((s) => 2 * s <= tolerance);
     if (settled || seen.length >= most) return { averages, deviations, blocks: seen.length, settled };
   }
 }

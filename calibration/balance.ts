@@ -1,17 +1,7 @@
-import { sum } from "./arithmetic.ts";
+import { driftFit } from "./drift.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
 import { ownScatterFrom, repeats } from "./repeats.ts";
-import { type MassUnit, toGrams } from "./units.ts";
-
-/** Readings of one load, as the display wrote them. */
-export interface Series {
-  /** decimal texts in `unit` */
-  readings: readonly string[];
-  unit: MassUnit;
-  /** the display with the load away, before and after, same unit; a tared balance that was not looked at again has none */
-  zeroBefore?: string;
-  zeroAfter?: string;
-}
+import { gramsOf, type PlainSeries, type Series, type TimedSeries } from "./series.ts";
 
 /** What is known of the balance. All in grams. */
 export interface BalanceTraits {
@@ -19,14 +9,40 @@ export interface BalanceTraits {
   readabilityGrams: number;
   /** standard deviation of one dry reading */
   repeatabilityGrams: number;
+  /** degrees of freedom the repeatability was found with; none: taken as known */
+  repeatabilityDof?: number;
   /** step of the display when the immersed, risen or flask reading is taken, where it differs (multi-range balance) */
   immersedReadabilityGrams?: number;
   /** standard deviation of one immersed, risen or flask reading; hanger, bubbles and water add to the balance's own */
   immersedRepeatabilityGrams?: number;
+  immersedRepeatabilityDof?: number;
   /** half-width of the departure from a straight line */
   linearityGrams: number;
   /** standard uncertainty of the scale factor, relative; it cancels in a density and stays in a mass */
   spanU?: number;
+}
+
+/** The traits that hold for one load. */
+export interface LoadTraits {
+  readabilityGrams: number;
+  repeatabilityGrams: number;
+  repeatabilityDof: number;
+  linearityGrams: number;
+}
+
+/** The traits for dry readings, or for those taken in the liquid. */
+export function traitsFor(balance: BalanceTraits, where: "dry" | "immersed"): LoadTraits {
+  const { readabilityGrams, repeatabilityGrams, linearityGrams } = balance;
+  const repeatabilityDof = balance.repeatabilityDof ?? Number.POSITIVE_INFINITY;
+  if (where === "dry") return { readabilityGrams, repeatabilityGrams, repeatabilityDof, linearityGrams };
+  const own = balance.immersedRepeatabilityGrams;
+  return {
+    readabilityGrams: balance.immersedReadabilityGrams ?? readabilityGrams,
+    repeatabilityGrams: own ?? repeatabilityGrams,
+    repeatabilityDof:
+      own === undefined ? repeatabilityDof : (balance.immersedRepeatabilityDof ?? Number.POSITIVE_INFINITY),
+    linearityGrams,
+  };
 }
 
 /** A weighed load: its expression in grams and the numbers it came from. */
@@ -38,17 +54,8 @@ export interface Load {
   each: readonly number[];
   /** the input that carries the scatter of the readings */
   scatter: Input;
-  /** every input that is simply added to the reading, or taken off it, the scatter first */
-  terms: readonly Input[];
-}
-
-/** Readings in grams as numbers, exact to the last place of the display. */
-export function inGrams(series: Series): number[] {
-  return series.readings.map((text) => Number(toGrams(text, series.unit)));
-}
-
-function zeroInGrams(text: string | undefined, unit: MassUnit): number {
-  return text === undefined ? 0 : Number(toGrams(text, unit));
+  /** every input with its sign in the load */
+  terms: readonly { input: Input; sign: 1 | -1 }[];
 }
 
 /**
@@ -56,33 +63,66 @@ function zeroInGrams(text: string | undefined, unit: MassUnit): number {
  * load (rectangular ±d/2 each, kept whole however often the display repeats itself), linearity (±), zero drift.
  * Scatter: the readings' own s/√n with n − 1 degrees of freedom from four readings on, else the bench's repeatability/√n.
  */
-export function load(
-  inputs: Inputs,
-  name: string,
-  series: Series,
-  traits: { readabilityGrams: number; repeatabilityGrams: number; linearityGrams: number },
-): Load {
-  const each = inGrams(series);
-  const { mean, s, n } = repeats(each);
-  const before = zeroInGrams(series.zeroBefore, series.unit);
-  const after = series.zeroAfter === undefined ? before : zeroInGrams(series.zeroAfter, series.unit);
-  const scatter =
-    n >= ownScatterFrom
-      ? inputs.student(`${name}, repeatability`, "g", mean, s / Math.sqrt(n), n - 1)
-      : inputs.normal(`${name}, repeatability`, "g", mean, traits.repeatabilityGrams / Math.sqrt(n));
-  const d = traits.readabilityGrams;
+export function load(inputs: Inputs, name: string, series: Series, traits: LoadTraits): Load {
+  const read =
+    "timed" in series ? timedLoad(inputs, name, series, traits) : plainLoad(inputs, name, series, traits);
+  const half = traits.readabilityGrams / 2;
   const terms = [
-    scatter,
-    inputs.rectangular(`${name}, resolution at zero`, "g", 0, d / 2),
-    inputs.rectangular(`${name}, resolution at load`, "g", 0, d / 2),
-    inputs.rectangular(`${name}, linearity`, "g", 0, traits.linearityGrams),
-  ];
-  const zero = inputs.between(`${name}, zero drift`, "g", before, after);
+    { input: read.scatter, sign: 1 },
+    { input: inputs.rectangular(`${name}, resolution at zero`, "g", 0, half), sign: 1 },
+    { input: inputs.rectangular(`${name}, resolution at load`, "g", 0, half), sign: 1 },
+    { input: inputs.rectangular(`${name}, linearity`, "g", 0, traits.linearityGrams), sign: 1 },
+    { input: inputs.between(`${name}, zero drift`, "g", ...read.zeros), sign: -1 },
+  ] as const;
   return {
-    grams: (a, of) => a.minus(sum(a, terms.map(of)), of(zero)),
-    mean: mean - zero.value,
-    each,
-    scatter,
-    terms: [...terms, zero],
+    grams: (a, of) =>
+      terms.reduce(
+        (total, { input, sign }) => (sign === 1 ? a.plus(total, of(input)) : a.minus(total, of(input))),
+        a.of(0),
+      ),
+    mean: terms.reduce((total, { input, sign }) => total + sign * input.value, 0),
+    each: read.each,
+    scatter: read.scatter,
+    terms,
   };
+}
+
+interface Read {
+  scatter: Input;
+  each: readonly number[];
+  zeros: readonly [number, number];
+}
+
+function plainLoad(inputs: Inputs, name: string, series: PlainSeries, traits: LoadTraits): Read {
+  const each = series.readings.map((text) => gramsOf(text, series.unit));
+  const { mean, s, n } = repeats(each);
+  const own = n >= ownScatterFrom;
+  const u = (own ? s : traits.repeatabilityGrams) / Math.sqrt(n);
+  const scatter = inputs.student(
+    `${name}, repeatability`,
+    "g",
+    mean,
+    u,
+    own ? n - 1 : traits.repeatabilityDof,
+  );
+  const before = series.zeroBefore === undefined ? 0 : gramsOf(series.zeroBefore, series.unit);
+  const after = series.zeroAfter === undefined ? before : gramsOf(series.zeroAfter, series.unit);
+  return { scatter, each, zeros: [before, after] };
+}
+
+function timedLoad(inputs: Inputs, name: string, series: TimedSeries, traits: LoadTraits): Read {
+  const fit = driftFit(series);
+  const own = fit.dof >= ownScatterFrom - 1;
+  const u = fit.factor * (own ? fit.s : traits.repeatabilityGrams);
+  const scatter = inputs.student(
+    `${name}, repeatability about the drift`,
+    "g",
+    fit.grams,
+    u,
+    own ? fit.dof : traits.repeatabilityDof,
+  );
+  const each = series.timed.flatMap((look) =>
+    "reading" in look ? [gramsOf(look.reading, series.unit)] : [],
+  );
+  return { scatter, each, zeros: [0, 0] };
 }

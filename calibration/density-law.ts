@@ -94,6 +94,20 @@ export interface OpenContribution {
   factor: number;
 }
 
+/**
+ * Which contributions are left open: the rectangular ones, and the largest other one if it shows beside them. The rest
+ * is drawn in the trials like any input.
+ */
+function leftOpen(all: readonly OpenContribution[]): OpenContribution[] {
+  const size = ({ input, factor }: OpenContribution) => Math.abs(factor) * input.u;
+  const uncertain = all.filter((one) => size(one) > 0);
+  const straight = uncertain.filter(({ input }) => input.shape === "rectangular");
+  const curved = uncertain.filter(({ input }) => input.shape !== "rectangular");
+  const largest = curved.sort((a, b) => size(b) - size(a))[0];
+  const beside = Math.hypot(...straight.map(size));
+  return largest && size(largest) > 0.1 * beside ? [largest, ...straight] : straight;
+}
+
 /** Trials in one block, and blocks at least: together the 10⁴ that JCGM 101:2008, 7.9.4 starts from. */
 const block = 2048;
 const leastBlocks = 5;
@@ -119,7 +133,8 @@ export function distribute(
   },
   random: Random32,
 ): DensityDistribution {
-  const { open, contributions, guess, confidence } = options;
+  const { contributions, guess, confidence } = options;
+  const open = leftOpen(options.open);
   const law = sumLaw(
     open.map(({ input, factor }) => ({ u: Math.abs(factor) * input.u, shape: input.shape, dof: input.dof })),
   );
@@ -165,7 +180,8 @@ export function distribute(
       done += block;
       return [...momentsOf(results), ...ends(part(done - block, done))];
     },
-    { digits: 2, part: 0.2, blocks: [leastBlocks, mostBlocks] },
+    // value and u are quoted from GUM; with few readings their scatter over blocks has no bound
+    { digits: 2, part: 0.2, blocks: [leastBlocks, mostBlocks], watched: "ends" },
   );
   const trials = part(0, done);
   return {

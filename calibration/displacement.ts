@@ -1,24 +1,84 @@
 import type { Arithmetic } from "./arithmetic.ts";
-import type { Load } from "./balance.ts";
-import type { Input } from "./input.ts";
+import { type Load, load, traitsFor } from "./balance.ts";
+import type { OpenContribution } from "./density-law.ts";
+import { flaskWarmth } from "./flask.ts";
+import type { Expression, Input, Inputs } from "./input.ts";
+import type { Measurement } from "./measurement.ts";
+import { pairedCorrelation } from "./repeats.ts";
+import type { Series } from "./series.ts";
 
 /**
  * The displaced mass: what the displaced liquid weighs on the balance, g, before bubbles and wire are taken off.
- * Everything else in a density hangs on it, and the three ways of weighing differ in nothing else.
+ * Everything else in a density hangs on it, and the three ways of weighing differ in nothing else:
+ * hung from the balance, dry less immersed; vessel on the pan and piece hung from a stand, the rise itself; flask
+ * filled to its mark, full flask and piece less the flask with the piece in it.
  */
 export type DisplacedMass = <N>(a: Arithmetic<N>, of: (input: Input) => N, dryGrams: N) => N;
 
-/** Hung from the balance: dry less immersed. */
-export function hung(immersed: Load): DisplacedMass {
-  return (a, of, dry) => a.minus(dry, immersed.grams(a, of));
+/** The dry and the displaced mass of one measurement, and what they were weighed from. */
+export interface Weighings {
+  dryGrams: Expression;
+  displacedGrams: DisplacedMass;
+  /** dry first */
+  loads: Load[];
+  /** contributions that enter the displaced mass alone */
+  open: OpenContribution[];
 }
 
-/** Vessel on the pan, piece hung from a stand: the rise itself. */
-export function displaced(rise: Load): DisplacedMass {
-  return (a, of) => rise.grams(a, of);
+/** Names the inputs of every load and builds both masses. */
+export function weighingsOf(inputs: Inputs, measurement: Measurement): Weighings {
+  const { balance, weighing, hanger } = measurement;
+  const dry = load(inputs, "dry", measurement.dry, traitsFor(balance, "dry"));
+  const loads = [dry];
+  let dryGrams = dry.grams;
+  if (weighing.method === "hung" && hanger.inAir) {
+    const inAir = load(inputs, "hanger in air", hanger.inAir, traitsFor(balance, "dry"));
+    loads.push(inAir);
+    dryGrams = (a, of) => a.minus(dry.grams(a, of), inAir.grams(a, of));
+  }
+  const wet = wetLoads(inputs, measurement);
+  if (measurement.paired) pair(inputs, dry, wet[0]!.load);
+  const tied = new Set(inputs.correlations.flatMap(({ a, b }) => [a, b]));
+  const open = wet
+    .flatMap(({ load: { terms }, factor }) =>
+      terms.map(({ input, sign }) => ({ input, factor: sign * factor })),
+    )
+    .filter(({ input }) => !tied.has(input));
+  const warmth = weighing.method === "flask" ? flaskWarmth(inputs, weighing, measurement.liquid) : undefined;
+  return {
+    dryGrams,
+    displacedGrams: (a, of, grams) => {
+      let total = weighing.method === "displaced" ? a.of(0) : grams;
+      for (const { load: one, factor } of wet)
+        total = factor === 1 ? a.plus(total, one.grams(a, of)) : a.minus(total, one.grams(a, of));
+      return warmth ? a.plus(total, a.times(of(warmth.input), a.of(warmth.factor))) : total;
+    },
+    loads: [...loads, ...wet.map(({ load: one }) => one)],
+    open: warmth ? [...open, warmth] : open,
+  };
 }
 
-/** Flask filled to its mark: full flask and piece, less the flask with the piece in it. */
-export function flask(full: Load, withPiece: Load): DisplacedMass {
-  return (a, of, dry) => a.minus(a.plus(full.grams(a, of), dry), withPiece.grams(a, of));
+interface WetLoad {
+  load: Load;
+  factor: 1 | -1;
+}
+
+/** The loads other than the dry one, each with its sign in the displaced mass; the piece in the liquid first. */
+function wetLoads(inputs: Inputs, { balance, weighing, hanger }: Measurement): WetLoad[] {
+  const traits = traitsFor(balance, "immersed");
+  const wet = (name: string, series: Series, factor: 1 | -1): WetLoad => ({
+    load: load(inputs, name, series, traits),
+    factor,
+  });
+  if (weighing.method === "displaced") return [wet("rise", weighing.rise, 1)];
+  if (weighing.method === "flask")
+    return [wet("flask with piece", weighing.withPiece, -1), wet("full flask", weighing.full, 1)];
+  const immersed = wet("immersed", weighing.immersed, -1);
+  return hanger.inLiquid ? [immersed, wet("hanger in liquid", hanger.inLiquid, 1)] : [immersed];
+}
+
+/** Readings taken in pairs share what moves both: their correlation, where both carry a scatter of their own. */
+function pair(inputs: Inputs, dry: Load, wet: Load): void {
+  const own = ({ scatter, each }: Load) => scatter.shape === "student" && scatter.dof === each.length - 1;
+  if (own(dry) && own(wet)) inputs.correlate(dry.scatter, wet.scatter, pairedCorrelation(dry.each, wet.each));
 }

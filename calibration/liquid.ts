@@ -1,5 +1,8 @@
 import { polynomial } from "./arithmetic.ts";
+import { type BalanceTraits, load, traitsFor } from "./balance.ts";
+import { referenceWeightKgPerM3 } from "./density.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
+import type { Series } from "./series.ts";
 import {
   checkWaterRange,
   dissolvedAirShift,
@@ -52,7 +55,25 @@ export interface StatedLiquid {
   expansionPerCelsius?: number;
 }
 
-export type Liquid = Water | StatedLiquid;
+/** A liquid measured with a body of known volume: its dry reading less its immersed one, or the rise it makes. */
+export interface MeasuredLiquid {
+  kind: "measured";
+  name: string;
+  body: { cm3: number; uCm3: number } & ({ dry: Series; immersed: Series } | { rise: Series });
+  temperature?: Temperature;
+  expansionPerCelsius?: number;
+}
+
+export type Liquid = Water | StatedLiquid | MeasuredLiquid;
+
+/** What a liquid measured on the same balance shares with the piece. */
+export interface Surroundings {
+  balance: BalanceTraits;
+  air: Input;
+  span: Input;
+  /** air pressure over the liquid */
+  hectopascals: number;
+}
 
 /** Tap water nobody measured, mg/L (common practice: drinking water stays below this nearly everywhere). */
 export const tapSolids = 600;
@@ -104,6 +125,33 @@ function dissolvedAirIn(inputs: Inputs, held: DissolvedAir): Input {
   return inputs.normal("dissolved air", "share of saturation", held === "none" ? 0 : 1, 0);
 }
 
+/** ρL = ρa + D(1 − ρa/ρc)/V, with the body's displaced mass D on the balance. */
+function measuredIn(
+  inputs: Inputs,
+  liquid: MeasuredLiquid,
+  { balance, air, span }: Surroundings,
+): LiquidInModel {
+  const { body } = liquid;
+  const volume = inputs.normal("volume of the known body", "cm³", body.cm3, body.uCm3);
+  const wet = traitsFor(balance, "immersed");
+  let risen: Expression;
+  if ("rise" in body) risen = load(inputs, "known body, rise", body.rise, wet).grams;
+  else {
+    const dry = load(inputs, "known body, dry", body.dry, traitsFor(balance, "dry"));
+    const immersed = load(inputs, "known body, immersed", body.immersed, wet);
+    risen = (a, of) => a.minus(dry.grams(a, of), immersed.grams(a, of));
+  }
+  const t = liquid.temperature;
+  return {
+    celsius: t ? temperatureIn(inputs, liquid.name, t) : (a) => a.of(20),
+    kgPerM3: (a, of) => {
+      const grams = a.times(risen(a, of), a.plus(a.of(1), of(span)));
+      const weights = a.minus(a.of(1), a.times(of(air), a.of(1 / referenceWeightKgPerM3)));
+      return a.plus(of(air), a.times(a.over(a.times(grams, weights), of(volume)), a.of(1000)));
+    },
+  };
+}
+
 function statedIn(inputs: Inputs, liquid: StatedLiquid): LiquidInModel {
   const stated = inputs.normal(
     `density of ${liquid.name}`,
@@ -124,7 +172,8 @@ function statedIn(inputs: Inputs, liquid: StatedLiquid): LiquidInModel {
   };
 }
 
-/** The liquid's named inputs and its density. `hectopascals`: air pressure over it. Throws RangeError for water outside 0–40 °C. */
-export function liquidIn(inputs: Inputs, liquid: Liquid, hectopascals: number): LiquidInModel {
-  return liquid.kind === "water" ? waterIn(inputs, liquid, hectopascals) : statedIn(inputs, liquid);
+/** The liquid's named inputs and its density. Throws RangeError for water outside 0–40 °C. */
+export function liquidIn(inputs: Inputs, liquid: Liquid, surroundings: Surroundings): LiquidInModel {
+  if (liquid.kind === "water") return waterIn(inputs, liquid, surroundings.hectopascals);
+  return liquid.kind === "stated" ? statedIn(inputs, liquid) : measuredIn(inputs, liquid, surroundings);
 }

@@ -1,6 +1,8 @@
 import type { Ambient } from "./ambient.ts";
-import type { BalanceTraits, Series } from "./balance.ts";
+import type { BalanceTraits } from "./balance.ts";
+import type { FlaskFillings } from "./flask.ts";
 import type { Liquid } from "./liquid.ts";
+import type { Series } from "./series.ts";
 import type { Hanger } from "./suspension.ts";
 
 /** A body of known mass and density weighed with the piece, such as a stone in its setting. */
@@ -16,7 +18,7 @@ export interface AddedBody {
 export type Weighing =
   | { method: "hung"; immersed: Series }
   | { method: "displaced"; rise: Series }
-  | { method: "flask"; full: Series; withPiece: Series };
+  | ({ method: "flask"; full: Series; withPiece: Series } & FlaskFillings);
 
 /** One measurement of one piece, or of several identical pieces together. */
 export interface Measurement {
@@ -29,6 +31,8 @@ export interface Measurement {
   /** most that bubbles may lift, mg; they only ever lift */
   bubbleAllowanceMg: number;
   pieces: number;
+  /** density of an odd piece that might be among several, g/cm³; a tenth less dense than the mean when absent */
+  oddGPerCm3?: number;
   added?: readonly AddedBody[];
   /** dry and immersed readings were taken in pairs, so their scatter may be correlated */
   paired?: boolean;

@@ -45,7 +45,7 @@ export function monteCarlo(
   model: Expression,
   inputs: Inputs,
   random: Random32,
-  options: { confidence: number; trialsPerBlock?: number } & Partial<Patience>,
+  options: { confidence: number; trialsPerBlock?: number } & Partial<Omit<Patience, "watched">>,
 ): Distribution {
   const { confidence, trialsPerBlock = 16384, digits = 2, part = 1, blocks = [4, 64] } = options;
   const size = 2048;
@@ -67,7 +67,7 @@ export function monteCarlo(
       const ends = [(1 - confidence) / 2, (1 + confidence) / 2].map((p) => quantileOf(results, p));
       return [...momentsOf(results), ends[0]!, ends[1]!];
     },
-    { digits, part, blocks },
+    { digits, part, blocks, watched: "all" },
   );
   const [mean, u, low, high] = run.averages;
   return { mean, u, interval: [low, high], trials: run.blocks * results.length, settled: run.settled };

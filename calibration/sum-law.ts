@@ -19,9 +19,6 @@ type Part = Pick<Input, "u" | "shape" | "dof">;
 const cells = 1280;
 const root3 = Math.sqrt(3);
 
-/** Below this part of the whole u a contribution's shape no longer shows, and a rectangle stands in for it. */
-const shapeShows = 0.1;
-
 const unitTables = new Map<number, SumLaw>();
 
 /** Normal (dof = Infinity) or Student law of unit scale; made once for each number of degrees of freedom. */
@@ -134,26 +131,31 @@ function stretched(unit: SumLaw, u: number, reach: number): SumLaw {
 }
 
 /**
- * The law of the sum of the parts, at least one of which has u > 0. At most one part may be other than rectangular and
- * large; further ones are taken as rectangles of the same u, which is exact in u and good to 1e-4 of it in the ends
- * while they stay small.
+ * The law of the sum of the parts, at least one of which has u > 0: one normal or Student part at most, not much smaller
+ * than the rest, and any number of rectangles. Throws RangeError for two curved parts.
  */
 export function sumLaw(parts: readonly Part[]): SumLaw {
-  const whole = Math.hypot(...parts.map((part) => part.u));
-  const [first, ...others] = parts
-    .filter((part) => part.u > 0)
-    .sort((a, b) => rank(b, whole) - rank(a, whole)) as [Part, ...Part[]];
-  const curved = first.shape !== "rectangular" && first.u > shapeShows * whole;
-  const unit = curved ? unitTable(first.shape === "normal" ? Number.POSITIVE_INFINITY : first.dof) : null;
-  const spread = others.reduce((total, part) => total + root3 * part.u, 0);
-  const reach = spread + (unit ? unit.reach : 1.05 * root3) * first.u;
-  const base = unit ? stretched(unit, first.u, reach) : rectangle(root3 * first.u, reach);
-  return others
-    .filter((part) => root3 * part.u > base.step / 4)
-    .reduce((law, part) => widened(law, root3 * part.u), base);
+  const present = parts.filter((part) => part.u > 0);
+  const curved = present.filter((part) => part.shape !== "rectangular");
+  if (present.length === 0 || curved.length > 1)
+    throw new RangeError(
+      `A sum law has rectangles and at most one other part; this has ${present.length} parts, ${curved.length} of them curved.`,
+    );
+  const widths = present
+    .filter((part) => part.shape === "rectangular")
+    .map((part) => root3 * part.u)
+    .sort((a, b) => b - a);
+  const spread = widths.reduce((total, w) => total + w, 0);
+  const first = curved[0];
+  if (!first) {
+    const [widest, ...others] = widths as [number, ...number[]];
+    return others.reduce(added, rectangle(widest, 1.02 * spread));
+  }
+  const unit = unitTable(first.shape === "normal" ? Number.POSITIVE_INFINITY : first.dof);
+  return widths.reduce(added, stretched(unit, first.u, spread + unit.reach * first.u));
 }
 
-/** Curved parts that show come first, the largest of them leading; then by size. */
-function rank({ shape, u }: Part, whole: number): number {
-  return shape !== "rectangular" && u > shapeShows * whole ? whole + u : u;
+/** A rectangle much narrower than the grid changes nothing that the grid could show. */
+function added(law: SumLaw, w: number): SumLaw {
+  return w > law.step / 4 ? widened(law, w) : law;
 }

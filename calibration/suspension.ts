@@ -1,5 +1,7 @@
 import type { OpenContribution } from "./density-law.ts";
 import type { Expression, Inputs } from "./input.ts";
+import type { Liquid } from "./liquid.ts";
+import type { Series } from "./series.ts";
 
 /** How the piece hangs in the liquid. */
 export interface Hanger {
@@ -9,6 +11,10 @@ export interface Hanger {
   meniscusChange?: number;
   /** how far the depth may differ between zero and reading, mm, half-width */
   depthMillimetres?: number;
+  /** the hanger alone at its depth in the liquid, where it was weighed in instead of zeroed (hung only) */
+  inLiquid?: Series;
+  /** the hanger alone in air, where the dry readings hold it too (hung only) */
+  inAir?: Series;
 }
 
 /** A meniscus changes by a tenth to a half between zero and reading (common practice); a clean wire by a fifth. */
@@ -29,10 +35,12 @@ export function surfaceTension(celsius: number): number {
 
 /** With a wetting agent, N/m: 25 to 40 mN/m in practice (common practice). */
 export const wettedSurfaceTension = 0.03;
+/** Of a liquid that nobody described, N/m: between alcohol and water. */
+const unknownSurfaceTension = 0.05;
 
 /** Weight of the meniscus a wire carries, g: π·diameter·surface tension/g. */
-export function meniscusGrams(wireMillimetres: number, surfaceNewtonsPerMetre: number): number {
-  return (Math.PI * wireMillimetres * surfaceNewtonsPerMetre) / gravity;
+export function meniscusGrams(wireMillimetres: number, newtonsPerMetre: number): number {
+  return (Math.PI * wireMillimetres * newtonsPerMetre) / gravity;
 }
 
 /** Buoyancy of a length of immersed wire, g. */
@@ -40,23 +48,28 @@ export function wireBuoyancyGrams(wireMillimetres: number, depth: number, liquid
   return (((Math.PI / 4) * wireMillimetres ** 2 * depth) / 1000) * liquidGPerCm3;
 }
 
+function surfaceOf(liquid: Liquid): { newtonsPerMetre: number; gPerCm3: number } {
+  if (liquid.kind === "stated") return { newtonsPerMetre: unknownSurfaceTension, gPerCm3: liquid.gPerCm3 };
+  if (liquid.kind === "measured") return { newtonsPerMetre: unknownSurfaceTension, gPerCm3: 1 };
+  return {
+    newtonsPerMetre: liquid.wettingAgent ? wettedSurfaceTension : surfaceTension(liquid.temperature.celsius),
+    gPerCm3: 1,
+  };
+}
+
 /** Change of the pull on the hanger between zero and reading, g, expected zero: meniscus and depth of the wire. */
 export function wireChange(
   inputs: Inputs,
   hanger: Hanger,
-  surfaceNewtonsPerMetre: number,
-  liquidGPerCm3: number,
+  liquid: Liquid,
 ): { grams: Expression; open: OpenContribution[] } {
+  const { newtonsPerMetre, gPerCm3 } = surfaceOf(liquid);
   const wire = hanger.wireMillimetres;
-  const meniscus = inputs.rectangular(
-    "wire meniscus",
-    "g",
-    0,
-    (hanger.meniscusChange ?? meniscusChange) * meniscusGrams(wire, surfaceNewtonsPerMetre),
-  );
+  const change = hanger.meniscusChange ?? meniscusChange;
+  const meniscus = inputs.rectangular("wire meniscus", "g", 0, change * meniscusGrams(wire, newtonsPerMetre));
   const depth = hanger.depthMillimetres ?? depthMillimetres;
   const immersion = inputs.rectangular("wire immersion", "mm", 0, wire > 0 ? depth : 0);
-  const perMillimetre = wireBuoyancyGrams(wire, 1, liquidGPerCm3);
+  const perMillimetre = wireBuoyancyGrams(wire, 1, gPerCm3);
   return {
     grams: (a, of) => a.plus(of(meniscus), a.times(of(immersion), a.of(perMillimetre))),
     open: [

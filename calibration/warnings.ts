@@ -2,7 +2,9 @@ import type { Load } from "./balance.ts";
 import { lastPlace } from "./decimal.ts";
 import type { DensityResult } from "./density-result.ts";
 import type { Measurement } from "./measurement.ts";
+import { oddByDefault, wouldHide } from "./pool.ts";
 import { ownScatterFrom } from "./repeats.ts";
+import { readingTexts } from "./series.ts";
 import { gramsPerUnit } from "./units.ts";
 
 type Judged = Omit<DensityResult, "warnings">;
@@ -18,11 +20,7 @@ export function warningsFor(
     ...fromIntervals(result, secondOrder),
     ...fromReadings(measurement, loads),
     ...fromLiquid(measurement),
-    ...(measurement.pieces > 1
-      ? [
-          `${measurement.pieces} pieces weighed together: the density is their mean, and a few odd ones among them would hide in it.`,
-        ]
-      : []),
+    ...fromPool(measurement, result),
   ];
 }
 
@@ -63,17 +61,17 @@ function fromReadings(measurement: Measurement, loads: readonly Load[]): string[
     ...rest.map((s) => [s, wet] as const),
   ]) {
     const coarsest = Math.max(
-      ...series.readings.map((r) => lastPlace(r) * Number(gramsPerUnit[series.unit])),
+      ...readingTexts(series).map((r) => lastPlace(r) * Number(gramsPerUnit[series.unit])),
     );
     if (coarsest > 1.5 * d)
       said.push(
-        `The reading ${series.readings[0]} ${series.unit} shows steps of ${Number(coarsest.toPrecision(3))} g, coarser than the stated readability ${d} g. If a zero was left off at the end, write it; if the display is coarser, state its step.`,
+        `The reading ${readingTexts(series)[0]} ${series.unit} shows steps of ${Number(coarsest.toPrecision(3))} g, coarser than the stated readability ${d} g. If a zero was left off at the end, write it; if the display is coarser, state its step.`,
       );
   }
   for (const l of loads)
     if (l.each.length >= ownScatterFrom && l.scatter.u === 0)
       said.push(
-        `All ${l.each.length} readings ${l.scatter.name.replace(", repeatability", "")} are the same: the display hides any scatter below its step, so the step itself stays in the budget.`,
+        `All ${l.each.length} readings ${l.scatter.name.replace(/, repeatability.*/, "")} are the same: the display hides any scatter below its step, so the step itself stays in the budget.`,
       );
   return said;
 }
@@ -88,9 +86,21 @@ function fromLiquid({ liquid }: Measurement): string[] {
     said.push(
       "Tap water with unknown dissolved solids: 0 to 600 mg/L is allowed for. Distilled water, or its measured solids, would narrow the result.",
     );
-  if (liquid.kind === "stated" && liquid.temperature === undefined)
+  if (liquid.kind !== "water" && liquid.temperature === undefined)
     said.push(
       "No temperature of the liquid was given: its stated density is taken as that of the weighing, and 20 °C for the piece.",
     );
   return said;
+}
+
+function fromPool({ pieces, oddGPerCm3 }: Measurement, result: Judged): string[] {
+  if (pieces === 1) return [];
+  const odd = oddGPerCm3 ?? oddByDefault * result.gPerCm3;
+  const hidden = wouldHide(result, pieces, odd);
+  const what = `of ${odd.toPrecision(3)} g/cm³`;
+  const said =
+    hidden === 0
+      ? `A single odd one ${what} would move the mean out of its interval.`
+      : `Up to ${hidden} odd ${hidden === 1 ? "one" : "ones"} ${what} could hide among them.`;
+  return [`${pieces} pieces weighed together: the density is their mean, not that of each. ${said}`];
 }

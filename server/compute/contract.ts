@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { isDecimal } from "../../calibration/decimal.ts";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
+import { lifts } from "../../calibration/series.ts";
 import { massUnits } from "../../calibration/units.ts";
 
 function describe(input: unknown): string {
@@ -20,12 +21,40 @@ const reading = z
       `"${String(input)}" is not a decimal number. Right: digits with one point and no unit, such as "31.1035"; the unit stands beside the readings as "unit".`,
   });
 
-const series = z.strictObject({
-  readings: z.array(reading).min(1, 'Give at least one reading, such as ["31.1035"].'),
-  unit: z.enum(massUnits as [string, ...string[]]).default("g"),
-  zero_before: reading.optional(),
-  zero_after: reading.optional(),
-});
+const unit = z.enum(massUnits as [string, ...string[]]).default("g");
+
+const look = z.union(
+  [
+    z.strictObject({ at_s: z.number(), zero: reading }),
+    z.strictObject({ at_s: z.number(), reading: reading }),
+  ],
+  {
+    error:
+      'A look is {"at_s","zero"} with the load away or {"at_s","reading"} with it: seconds as a number, the display as text.',
+  },
+);
+
+/** Readings of one load; or, for a drift fit, zeros and readings with their times. */
+const series = z
+  .strictObject({
+    readings: z.array(reading).min(1, 'Give at least one reading, such as ["31.1035"].').optional(),
+    timed: z.array(look).min(3, "A drift fit needs at least three looks.").optional(),
+    lifted: z.enum(lifts).optional(),
+    unit,
+    zero_before: reading.optional(),
+    zero_after: reading.optional(),
+  })
+  .superRefine((given, ctx) => {
+    const say = (path: string, message: string) => ctx.addIssue({ code: "custom", path: [path], message });
+    if (!given.readings && !given.timed)
+      say("readings", 'Give the readings of the display as text, such as {"readings":["31.1035"]}.');
+    if (given.readings && given.timed)
+      say("timed", "Give either readings or timed looks, not both for one load.");
+    if (given.readings && given.lifted)
+      say("lifted", "How the piece was lifted matters to timed looks only; leave it out beside readings.");
+    if (given.timed && (given.zero_before || given.zero_after))
+      say("timed", "Timed looks hold their own zeros; leave zero_before and zero_after out.");
+  });
 
 const positive = z.number().positive();
 const notNegative = z.number().nonnegative();
@@ -41,6 +70,26 @@ const water = z.strictObject({
   wetting_agent: z.boolean().default(false),
   formula_u_kg_m3: notNegative.optional(),
 });
+
+const measuredLiquid = z
+  .strictObject({
+    kind: z.literal("measured"),
+    name: z.string().min(1),
+    body: z.strictObject({
+      volume_cm3: positive,
+      u_volume_cm3: notNegative,
+      dry: series.optional(),
+      immersed: series.optional(),
+      rise: series.optional(),
+    }),
+    temperature_c: z.number().optional(),
+    temperature_u_c: notNegative.default(0.3),
+    expansion_per_c: z.number().optional(),
+  })
+  .refine(({ body }) => (body.rise ? !body.dry && !body.immersed : body.dry && body.immersed), {
+    path: ["body"],
+    error: "Weigh the known body dry and immersed, or give the rise it makes: one of the two.",
+  });
 
 const statedLiquid = z.strictObject({
   kind: z.literal("stated"),
@@ -75,21 +124,41 @@ const air = z.union(
 const balance = z.strictObject({
   readability_g: positive,
   repeatability_g: notNegative,
+  repeatability_dof: positive.optional(),
   immersed_readability_g: positive.optional(),
   immersed_repeatability_g: notNegative.optional(),
+  immersed_repeatability_dof: positive.optional(),
   linearity_g: notNegative.default(0),
   span_u_relative: notNegative.optional(),
 });
 
-const hanger = z.strictObject({
-  wire_mm: notNegative.max(5).default(0),
-  zeroed: z.literal("immersed", {
-    error:
-      'The hanger is zeroed "immersed": at its working depth in the liquid, so that its own displacement cancels.',
-  }),
-  meniscus_change: notNegative.max(1).optional(),
-  depth_mm: notNegative.optional(),
-});
+const hanger = z
+  .strictObject({
+    wire_mm: notNegative.max(5).default(0),
+    zeroed: z.enum(["immersed", "weighed"], {
+      error:
+        'The hanger is zeroed "immersed": at its working depth in the liquid, so that its own displacement cancels. One that was not zeroed is "weighed", with its reading alone as "in_liquid".',
+    }),
+    in_liquid: series.optional(),
+    in_air: series.optional(),
+    meniscus_change: notNegative.max(1).optional(),
+    depth_mm: notNegative.optional(),
+  })
+  .superRefine(({ zeroed, in_liquid, in_air }, ctx) => {
+    const say = (path: string, message: string) => ctx.addIssue({ code: "custom", path: [path], message });
+    if (zeroed === "weighed" && !in_liquid)
+      say("in_liquid", "A hanger weighed in needs its own reading at its working depth, without the piece.");
+    if (zeroed === "immersed" && in_liquid)
+      say(
+        "in_liquid",
+        'A hanger zeroed "immersed" has no reading of its own; leave it out, or write zeroed "weighed".',
+      );
+    if (zeroed === "immersed" && in_air)
+      say(
+        "in_air",
+        'A hanger zeroed "immersed" is not in the dry readings; leave it out, or write zeroed "weighed".',
+      );
+  });
 
 const addedBody = z.strictObject({
   name: z.string().min(1),
@@ -102,12 +171,13 @@ const addedBody = z.strictObject({
 const common = {
   id: z.string().min(1),
   dry: series,
-  liquid: z.discriminatedUnion("kind", [water, statedLiquid]),
+  liquid: z.discriminatedUnion("kind", [water, statedLiquid, measuredLiquid]),
   air,
   balance,
   hanger: hanger.default({ wire_mm: 0, zeroed: "immersed" }),
   bubble_allowance_mg: notNegative.default(0),
   pieces: z.int().positive().default(1),
+  odd_density_g_cm3: positive.optional(),
   added: z.array(addedBody).optional(),
   paired: z.boolean().default(false),
   claim: z.string().min(1).optional(),
@@ -121,7 +191,13 @@ export const computeRequest = z.discriminatedUnion("method", [
   z.strictObject({
     method: z.literal("flask"),
     ...common,
-    flask: z.strictObject({ full: series, with_piece: series }),
+    flask: z.strictObject({
+      full: series,
+      with_piece: series,
+      liquid_g: notNegative.optional(),
+      warmer_c: z.number().optional(),
+      warmer_u_c: notNegative.optional(),
+    }),
   }),
 ]);
 

@@ -1,7 +1,7 @@
 import type { Ambient } from "../../calibration/ambient.ts";
-import type { Series } from "../../calibration/balance.ts";
-import type { Liquid } from "../../calibration/liquid.ts";
+import type { Liquid, MeasuredLiquid } from "../../calibration/liquid.ts";
 import type { Measurement, Weighing } from "../../calibration/measurement.ts";
+import type { Lifted, Series } from "../../calibration/series.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import type { ComputeRequest } from "./contract.ts";
 
@@ -14,14 +14,51 @@ function present<T extends object>(value: T): Present<T> {
   return Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as Present<T>;
 }
 
-function series({ readings, unit, zero_before, zero_after }: ComputeRequest["dry"]): Series {
-  return { readings, unit: unit as MassUnit, ...present({ zeroBefore: zero_before, zeroAfter: zero_after }) };
+type MeasuredBody = Extract<ComputeRequest["liquid"], { kind: "measured" }>["body"];
+type GivenSeries = ComputeRequest["dry"];
+
+/** `lifted`: what lifting the piece does to the zero where the request does not say. */
+function series(given: GivenSeries, lifted: Lifted = "kept"): Series {
+  const unit = given.unit as MassUnit;
+  if (given.timed) {
+    const timed = given.timed.map((look) => {
+      const { at_s: atSeconds } = look;
+      return "zero" in look ? { atSeconds, zero: look.zero } : { atSeconds, reading: look.reading };
+    });
+    return { timed, lifted: given.lifted ?? lifted, unit };
+  }
+  return present({
+    readings: given.readings ?? [],
+    unit,
+    zeroBefore: given.zero_before,
+    zeroAfter: given.zero_after,
+  });
 }
 
 function weighing(request: ComputeRequest): Weighing {
   if (request.method === "hung") return { method: "hung", immersed: series(request.immersed) };
-  if (request.method === "displaced") return { method: "displaced", rise: series(request.rise) };
-  return { method: "flask", full: series(request.flask.full), withPiece: series(request.flask.with_piece) };
+  if (request.method === "displaced") return { method: "displaced", rise: series(request.rise, "wet") };
+  const { full, with_piece, liquid_g, warmer_c, warmer_u_c } = request.flask;
+  return present({
+    method: "flask" as const,
+    full: series(full),
+    withPiece: series(with_piece),
+    liquidGrams: liquid_g,
+    warmerCelsius: warmer_c,
+    uWarmerCelsius: warmer_u_c,
+  });
+}
+
+function temperature(from: { temperature_c?: number | undefined; temperature_u_c: number }) {
+  if (from.temperature_c === undefined) return undefined;
+  return { celsius: from.temperature_c, uCelsius: from.temperature_u_c };
+}
+
+function body({ volume_cm3, u_volume_cm3, dry, immersed, rise }: MeasuredBody): MeasuredLiquid["body"] {
+  const volume = { cm3: volume_cm3, uCm3: u_volume_cm3 };
+  if (rise) return { ...volume, rise: series(rise, "wet") };
+  // the contract lets no body through without either a rise or both readings
+  return { ...volume, dry: series(dry!), immersed: series(immersed!) };
 }
 
 function liquid(from: ComputeRequest["liquid"]): Liquid {
@@ -39,16 +76,20 @@ function liquid(from: ComputeRequest["liquid"]): Liquid {
       wettingAgent: from.wetting_agent,
       formulaUKgPerM3: from.formula_u_kg_m3,
     });
-  const temperature =
-    from.temperature_c === undefined
-      ? undefined
-      : { celsius: from.temperature_c, uCelsius: from.temperature_u_c };
+  if (from.kind === "measured")
+    return present({
+      kind: "measured" as const,
+      name: from.name,
+      body: body(from.body),
+      temperature: temperature(from),
+      expansionPerCelsius: from.expansion_per_c,
+    });
   return present({
     kind: "stated" as const,
     name: from.name,
     gPerCm3: from.density_g_cm3,
     uGPerCm3: from.u_g_cm3,
-    temperature,
+    temperature: temperature(from),
     statedAtCelsius: from.stated_at_c,
     expansionPerCelsius: from.expansion_per_c,
   });
@@ -85,8 +126,10 @@ export function measurementOf(
     balance: present({
       readabilityGrams: balance.readability_g,
       repeatabilityGrams: balance.repeatability_g,
+      repeatabilityDof: balance.repeatability_dof,
       immersedReadabilityGrams: balance.immersed_readability_g,
       immersedRepeatabilityGrams: balance.immersed_repeatability_g,
+      immersedRepeatabilityDof: balance.immersed_repeatability_dof,
       linearityGrams: balance.linearity_g,
       spanU: balance.span_u_relative,
     }),
@@ -94,9 +137,12 @@ export function measurementOf(
       wireMillimetres: hanger.wire_mm,
       meniscusChange: hanger.meniscus_change,
       depthMillimetres: hanger.depth_mm,
+      inLiquid: hanger.in_liquid && series(hanger.in_liquid),
+      inAir: hanger.in_air && series(hanger.in_air),
     }),
     bubbleAllowanceMg: request.bubble_allowance_mg,
     pieces: request.pieces,
+    oddGPerCm3: request.odd_density_g_cm3,
     added: request.added?.map((body) => ({
       name: body.name,
       massGrams: body.mass_g,

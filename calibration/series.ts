@@ -1,0 +1,42 @@
+import { type MassUnit, toGrams } from "./units.ts";
+
+/** Readings of one load, as the display wrote them. */
+export interface PlainSeries {
+  /** decimal texts in `unit` */
+  readings: readonly string[];
+  unit: MassUnit;
+  /** the display with the load away, before and after, same unit; a tared balance that was not looked at again has none */
+  zeroBefore?: string;
+  zeroAfter?: string;
+}
+
+/** One look at the display at a time of its own: with the load away, or with the load. */
+export type TimedReading = { atSeconds: number } & ({ zero: string } | { reading: string });
+
+/**
+ * What happens to the zero when the piece is lifted out. "kept": nothing (hung from the balance). "wet": the piece takes
+ * a film of liquid along and brings it back, so zeros after the first reading are low by the film. "dried": the film
+ * is wiped off and stays lost, so each zero begins a run of its own.
+ */
+export const lifts = ["kept", "wet", "dried"] as const;
+export type Lifted = (typeof lifts)[number];
+
+/** Zeros and readings in time, for a drift fit: evaporation from a vessel on the pan, a warming balance. */
+export interface TimedSeries {
+  timed: readonly TimedReading[];
+  lifted: Lifted;
+  unit: MassUnit;
+}
+
+export type Series = PlainSeries | TimedSeries;
+
+/** The texts of a series in the order they were read, zeros left out. */
+export function readingTexts(series: Series): readonly string[] {
+  if ("readings" in series) return series.readings;
+  return series.timed.flatMap((look) => ("reading" in look ? [look.reading] : []));
+}
+
+/** A text in the series' unit as grams, exact to the last place of the display. */
+export function gramsOf(text: string, unit: MassUnit): number {
+  return Number(toGrams(text, unit));
+}
