@@ -34,11 +34,13 @@ export interface PlanPage {
   answer?: PlanAnswer;
   /** for this scale: the smallest mass that answers each question */
   table?: { caption: string; heads: readonly string[]; rows: readonly (readonly string[])[] };
+  /** other questions worth planning: two bodies, fineness */
+  more?: readonly { href: string; label: string }[];
   locale?: Locale;
 }
 
 /** Can this scale answer this question for this piece? Asked and answered dry. */
-export function Plan({ form, claims, units, problems, answer, table, locale = "en" }: PlanPage) {
+export function Plan({ form, claims, units, problems, answer, table, more = [], locale = "en" }: PlanPage) {
   const errorOf = (fieldId: keyof PlanForm) => {
     const error = problems.find((one) => one.fieldId === fieldId)?.error;
     return error === undefined ? {} : { error };
@@ -113,6 +115,15 @@ export function Plan({ form, claims, units, problems, answer, table, locale = "e
         <button type="submit">Plan</button>
       </form>
       {answer && <Answer answer={answer} />}
+      {more.length > 0 && (
+        <p class="row not-printed">
+          {more.map(({ href, label }) => (
+            <a key={href} href={href}>
+              {label}
+            </a>
+          ))}
+        </p>
+      )}
       {table && (
         <Sheet id="table" title="What this scale can answer">
           <Rows

@@ -4,13 +4,16 @@ import { Learning } from "../../../views/balances/learning.tsx";
 import { CheckForm } from "../../../views/checks/form.tsx";
 import { ChecksIndex } from "../../../views/checks/index.tsx";
 import { CustomerWindow, Indication } from "../../../views/customer/index.tsx";
+import { EvidenceSheet } from "../../../views/evidence/index.tsx";
 import { FirstStart } from "../../../views/first-start/index.tsx";
 import { LotsIndex } from "../../../views/lots/index.tsx";
 import { Payout } from "../../../views/lots/payout.tsx";
 import { LotPage } from "../../../views/lots/show.tsx";
 import { MetalsIndex } from "../../../views/metals/index.tsx";
 import { MetalPage } from "../../../views/metals/show.tsx";
+import { FinenessPage } from "../../../views/plan/fineness.tsx";
 import { Plan } from "../../../views/plan/index.tsx";
+import { TwoBodies } from "../../../views/plan/two-bodies.tsx";
 import { Settings } from "../../../views/settings/index.tsx";
 
 const csrfToken = "gallery";
@@ -72,6 +75,10 @@ export const plan = (
     units={units}
     claims={claims}
     problems={[]}
+    more={[
+      { href: "/plan/two-bodies", label: "A piece of two bodies" },
+      { href: "/plan/fineness", label: "Fineness from a density" },
+    ]}
     form={{
       method: "displaced",
       claim: "ag-999",
@@ -390,5 +397,65 @@ export const customer = (
     ticket="T-0431"
     piece="round, one ounce"
     scale={{ number: "S-118", validUntil: "31 December 2027" }}
+  />
+);
+
+export const evidence = (
+  <EvidenceSheet
+    action="/records/214/evidence"
+    made={[
+      { kind: "magnet", found: "nothing", when: "10:15", struckOut: ["plated steel"] },
+      { kind: "ring", found: "rings clear", when: "10:16", struckOut: [] },
+    ]}
+    next="Measure the conductivity: silver conducts better than anything with lead in it."
+    problems={[]}
+    csrfToken={csrfToken}
+    stepKey={stepKey}
+  />
+);
+
+export const twoBodies = (
+  <TwoBodies
+    question="masses"
+    values={{
+      massG: "41.3",
+      density: "3.9",
+      uDensity: "0.05",
+      knownMassG: "",
+      knownDensity: "",
+      uKnownDensity: "",
+      first: "18.5",
+      uFirst: "0.5",
+      second: "2.65",
+      uSecond: "0.01",
+    }}
+    problems={[]}
+    answer={{ says: "About 15.4 g of gold in 25.9 g of quartz.", facts: [["Gold", "15.4 ± 0.7 g"]] }}
+  />
+);
+
+export const fineness = (
+  <FinenessPage
+    values={{ density: "13,4", uDensity: "0,05", metal: "gold", colour: "any" }}
+    colours={[{ value: "any", label: "any: silver, copper and up to a fifth of zinc" }]}
+    problems={[]}
+    answer={{
+      says: "Between 475 and 620 ‰.",
+      plot: {
+        interval: [475, 620],
+        recipes: [
+          { name: "all silver", low: 475, high: 492 },
+          { name: "all copper", low: 604, high: 620 },
+        ],
+        standards: [
+          { fineness: 500, name: "500" },
+          { fineness: 585, name: "585", claimed: true },
+        ],
+      },
+      facts: [
+        ["Measurement", "16 ‰"],
+        ["Freedom of the rest", "130 ‰"],
+      ],
+    }}
   />
 );

@@ -16,6 +16,7 @@ const browser = await chromium.launch({
 });
 for (const { name } of gallery.filter(({ name }) => asked.length === 0 || asked.includes(name))) {
   for (const [width, height, theme] of [
+    [3840, 2160, "light"],
     [360, 740, "light"],
     [1280, 800, "dark"],
     [1280, 800, "light"],
