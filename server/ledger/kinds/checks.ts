@@ -1,14 +1,17 @@
 import { z } from "zod";
-import { decimalText, json, words } from "./shapes.ts";
+import { json, words } from "./shapes.ts";
 
 export const checkKinds = {
-  /** a check of the bench against something known: check weight, reference piece, thermometer, repeatability … */
+  /** a check of the bench against something known, as server/checks gives it: check weight, thermometer … */
   check: z.looseObject({
-    what: words,
-    outcome: z.enum(["good", "warning", "action"]).optional(),
-    says: words.optional(),
-    value: decimalText.optional(),
+    kind: words,
+    passed: z.boolean(),
+    says: words,
+    todo: z.string().optional(),
     by: words.optional(),
+    of: words.optional(),
+    at: z.string().optional(),
+    found: json.optional(),
   }),
   /** one version of what is known about a balance and its lines */
   "balance-profile": z.looseObject({ name: words, version: z.number().int().min(1), profile: json }),

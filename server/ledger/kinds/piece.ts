@@ -135,6 +135,8 @@ export const pieceKinds = {
     recordHash: z.string(),
     replaces: words.optional(),
     by: words.optional(),
+    /** the click that asked for it, so that a click sent twice issues once */
+    click: words.optional(),
   }),
   /** a weighing from before this ledger, taken over from a list; says where it came from */
   "imported-weighing": z.looseObject({

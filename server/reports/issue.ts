@@ -1,0 +1,81 @@
+import type { EntryOf } from "../ledger/entry.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import type { Report } from "./report.ts";
+import { type ReportOptions, reportOf } from "./report-of.ts";
+import { statedBy } from "./stated.ts";
+
+export type IssueOptions = Pick<ReportOptions, "house" | "authorisedBy" | "library" | "checks"> & {
+  by?: string;
+  /** idempotency key of the click: the same again gives the same number and copy */
+  key?: string;
+};
+
+/**
+ * Issues a report of the piece: writes "report-issued" and gives what it states. A record that was reported before
+ * keeps its number and becomes the next copy; an amended record gets a new number that refers to the one it replaces.
+ * A number is never used for two records, also with several benches on one ledger. Throws LedgerTrouble, RangeError.
+ */
+export async function issueReport(
+  ledger: Ledger,
+  subject: string,
+  options: IssueOptions = {},
+): Promise<Report> {
+  const entries = await ledger.entriesOf(subject);
+  const { entry, issued, amendments } = statedBy(entries);
+  const again =
+    options.key === undefined ? undefined : issued.find((report) => report.body.click === options.key);
+  const since = amendments.at(-1)?.seq ?? 0;
+  const current = issued.filter((report) => report.body.record === entry.id && report.seq > since);
+  const number = current.at(-1)?.body.number;
+  const copy = Math.max(0, ...current.map((report) => report.body.copy)) + 1;
+  const replaces = issued.findLast((report) => report.seq < since)?.body.number;
+  const record = { record: entry.id, recordHash: entry.hash };
+  const written =
+    again ??
+    (await claimed(ledger, subject, number, {
+      ...record,
+      copy,
+      ...(replaces === undefined ? {} : { replaces }),
+      ...(options.by === undefined ? {} : { by: options.by }),
+      ...(options.key === undefined ? {} : { click: options.key }),
+    }));
+  return reportOf(await ledger.entriesOf(subject), {
+    ...options,
+    number: written.body.number,
+    copy: written.body.copy,
+    issuedAt: written.at,
+    ...(ledger.key ? { keyId: ledger.key.keyId } : {}),
+  });
+}
+
+type Body = EntryOf<"report-issued">["body"];
+
+/** Takes a number and copy by writing the entry under a key made of both; a number taken meanwhile is passed over. */
+async function claimed(
+  ledger: Ledger,
+  subject: string,
+  number: string | undefined,
+  rest: Omit<Body, "number">,
+) {
+  let next = number === undefined ? (await highestNumber(ledger)) + 1 : 0;
+  for (let copy = rest.copy, tries = 0; tries < 1000; tries += 1) {
+    const taken = number ?? `R-${String(next).padStart(5, "0")}`;
+    const key = `report-${taken}-copy-${copy}`;
+    if ((await ledger.entry(key)) === null) {
+      try {
+        return await ledger.append("report-issued", subject, { ...rest, number: taken, copy }, { key });
+      } catch (cause) {
+        if (!(cause instanceof LedgerTrouble) || cause.kind !== "refused") throw cause;
+      }
+    }
+    if (number === undefined) next += 1;
+    else copy += 1;
+  }
+  throw new LedgerTrouble("busy", "No free report number was found in 1000 tries. Try again.");
+}
+
+async function highestNumber(ledger: Ledger): Promise<number> {
+  const [last] = await ledger.entries({ kind: "report-issued", newestFirst: true, limit: 1 });
+  return last?.kind === "report-issued" ? Number(/\d+$/.exec(last.body.number)?.[0] ?? 0) : 0;
+}

@@ -1,0 +1,171 @@
+import PDFDocument from "pdfkit";
+import { reportFonts } from "./fonts.ts";
+import type { Line, Report } from "./report.ts";
+
+export type Doc = PDFKit.PDFDocument;
+type Section = ReturnType<Doc["struct"]>;
+
+/** A4, points. */
+export const margin = 45;
+export const ink = "#1a1a1a";
+export const pale = "#8a8a8a";
+
+/** A sheet to write a report on: tagged paragraphs, headings and tables, from top to bottom. */
+export interface Paper {
+  doc: Doc;
+  width: number;
+  heading(text: string, level?: "H1" | "H2"): void;
+  paragraph(text: string, options?: { size?: number; bold?: boolean; color?: string; indent?: number }): void;
+  list(items: string[]): void;
+  facts(lines: Line[]): void;
+  /** many short facts, two in a row */
+  factsInPairs(lines: Line[]): void;
+  table(head: string[], rows: string[][], widths: (number | "*")[]): void;
+  /** a drawing with its description for those who cannot see it */
+  figure(height: number, alt: string, draw: (x: number, y: number) => void): void;
+  newPage(): void;
+  finished(): Promise<Buffer>;
+}
+
+/** Opens the sheet. The date inside is the date of issue, so that the same report gives the same bytes. */
+export function paper(report: Report): Paper {
+  const doc = new PDFDocument({
+    size: "A4",
+    margins: { top: margin, left: margin, right: margin, bottom: margin + 18 },
+    pdfVersion: "1.7",
+    tagged: true,
+    lang: "en",
+    displayTitle: true,
+    bufferPages: true,
+    info: {
+      Title: `${report.title} ${report.number}`,
+      Subject: `Record ${report.record.hash}`,
+      Creator: "Underhook",
+      Producer: "Underhook",
+      CreationDate: new Date(report.issuedAt),
+    },
+  });
+  const chunks: Buffer[] = [];
+  doc.on("data", (chunk: Buffer) => chunks.push(chunk));
+  const ended = new Promise<Buffer>((resolve) => doc.on("end", () => resolve(Buffer.concat(chunks))));
+  const { regular, bold } = reportFonts();
+  // By path, not by registered name: tables set the font back by its path, and a name would be parsed anew each time.
+  doc.font(regular).fontSize(9).fillColor(ink);
+  const width = doc.page.width - 2 * margin;
+  const whole: Section = doc.struct("Document");
+  doc.addStructure(whole);
+  const add = (type: string, draw: () => void, options: { alt?: string } = {}) => {
+    whole.add(doc.struct(type as "P", options, [draw]));
+  };
+  const room = (height: number) => {
+    if (doc.y + height > doc.page.height - doc.page.margins.bottom) doc.addPage();
+  };
+
+  return {
+    doc,
+    width,
+    heading(text, level = "H2") {
+      room(60);
+      if (level === "H2") doc.y += 7;
+      add(level, () => {
+        doc
+          .font(bold)
+          .fontSize(level === "H1" ? 16 : 10.5)
+          .fillColor(ink)
+          .text(text, margin, doc.y, { width });
+        doc.font(regular).fontSize(9);
+      });
+      doc.y += 2;
+    },
+    paragraph(text, { size = 8.5, bold: strong = false, color = ink, indent = 0 } = {}) {
+      doc.font(strong ? bold : regular).fontSize(size);
+      room(doc.heightOfString(text, { width: width - indent }));
+      add("P", () => doc.fillColor(color).text(text, margin + indent, doc.y, { width: width - indent }));
+      doc.y += 2;
+    },
+    list(items) {
+      for (const item of items) this.paragraph(`–  ${item}`);
+    },
+    facts(lines) {
+      this.table(
+        [],
+        lines.map(({ label, value }) => [label, value]),
+        [130, "*"],
+      );
+    },
+    factsInPairs(lines) {
+      const half = Math.ceil(lines.length / 2);
+      const cells = (line: Line | undefined) => [line?.label ?? "", line?.value ?? ""];
+      const rows = lines.slice(0, half).map((line, row) => [...cells(line), ...cells(lines[half + row])]);
+      this.table([], rows, [110, 150, 110, "*"]);
+    },
+    table(head, rows, widths) {
+      if (rows.length === 0) return;
+      room(34);
+      doc.font(regular).fontSize(7.5).fillColor(ink);
+      const top = doc.y;
+      doc.x = margin;
+      doc.table({
+        structParent: whole,
+        position: { x: margin, y: top },
+        maxWidth: width,
+        columnStyles: widths.map((each) => ({ width: each })),
+        defaultStyle: { padding: [1.6, 4, 1.6, 2], border: [0, 0, 0.4, 0], borderColor: "#c9c9c9" },
+        data: [
+          ...(head.length > 0
+            ? [
+                head.map((text) => ({
+                  text,
+                  type: "TH" as const,
+                  scope: "column" as const,
+                  font: { src: bold },
+                })),
+              ]
+            : []),
+          ...rows,
+        ],
+      } as unknown as PDFKit.Mixins.TableOptionsWithData);
+      doc.x = margin;
+      doc.y += 4;
+    },
+    figure(height, alt, draw) {
+      room(height + 4);
+      const y = doc.y;
+      add("Figure", () => draw(margin, y), { alt });
+      doc.x = margin;
+      doc.y = y + height + 4;
+    },
+    newPage: () => {
+      doc.addPage();
+    },
+    finished() {
+      footers(doc, report, regular);
+      whole.end();
+      doc.end();
+      return ended;
+    },
+  };
+}
+
+/** Number, copy and page on every page, and a clear end (7.8.2.1 d). Marked as artifacts: they are not read aloud. */
+function footers(doc: Doc, report: Report, regular: string): void {
+  const { count } = doc.bufferedPageRange();
+  for (let page = 0; page < count; page += 1) {
+    doc.switchToPage(page);
+    doc.page.margins.bottom = 0;
+    const end = page === count - 1 ? "  ·  end of report" : "";
+    const replaces = report.replaces?.number ? `  ·  replaces ${report.replaces.number}` : "";
+    doc.markContent("Artifact", { type: "Pagination" });
+    doc
+      .font(regular)
+      .fontSize(7.5)
+      .fillColor(pale)
+      .text(
+        `Report ${report.number}  ·  copy ${report.copy}${replaces}  ·  page ${page + 1} of ${count}${end}`,
+        margin,
+        doc.page.height - margin,
+        { width: doc.page.width - 2 * margin, align: "center", lineBreak: false },
+      );
+    doc.endMarkedContent();
+  }
+}

@@ -1,0 +1,125 @@
+/** One line of a report: what, and how it is written. */
+export interface Line {
+  label: string;
+  value: string;
+}
+
+/** Who issues reports. Everything may be left out: a hobbyist's report has no laboratory and no customer. */
+export interface House {
+  name?: string;
+  address?: string;
+  contact?: string;
+  /** where the work was done, when not at the address */
+  location?: string;
+  /** only with an accreditation may reserved words be printed (see reserved-words.ts) */
+  accreditation?: { body: string; number: string };
+}
+
+export interface ReportReading {
+  what: string;
+  /** as shown on the display, unit beside it */
+  shown: string;
+  at: string;
+  source: string;
+  /** why it was taken as settled, or that it was typed */
+  because: string;
+  /** the reason, when the reading was declared void */
+  voided: string | null;
+}
+
+export interface ReportResult {
+  quantity: string;
+  value: string;
+  unit: string;
+  /** how the uncertainty is stated, in words; null for a bare quotient */
+  uncertainty: string | null;
+}
+
+export interface BudgetLine {
+  input: string;
+  value: string;
+  unit: string;
+  u: string;
+  sensitivity: string;
+  contribution: string;
+  /** share of the variance, 0 to 1; negative when inputs cancel */
+  share: number;
+}
+
+/** A metal that the density leaves alive. Densities in g/cm³ at 20 °C; null when the library does not know it any more. */
+export interface AliveMetal {
+  id: string;
+  name: string;
+  band: readonly [low: number, high: number] | null;
+}
+
+export interface Replacement {
+  /** number of the report that this one replaces; null when the earlier record was never reported */
+  number: string | null;
+  reason: string;
+  by: string;
+  at: string;
+}
+
+/**
+ * What a report states, as plain data in words and rounded numbers: the HTML page and the PDF draw this and add nothing.
+ * The letters are the items of ISO/IEC 17025:2017, 7.8.2.1 [clause letters: practice notes of this project].
+ */
+export interface Report {
+  /** a */
+  title: string;
+  /** b, c */
+  house: Line[];
+  /** d: the same number for the same record; a further print is a further copy */
+  number: string;
+  copy: number;
+  /** e */
+  customer: string | null;
+  /** f */
+  method: string;
+  /** g */
+  item: Line[];
+  /** h, i, j */
+  dates: Line[];
+  /** k */
+  sampling: string;
+  /** m */
+  results: ReportResult[];
+  uncertaintyStatement: string;
+  /** n: additions to, deviations and exclusions from the method */
+  deviations: string[];
+  /** o */
+  authorisedBy: string | null;
+  /** 7.8.3: conditions and equipment */
+  conditions: Line[];
+  corrections: string[];
+  readings: ReportReading[];
+  budget: BudgetLine[];
+  /** 7.8.6: which rule, and its risk */
+  decision: string[];
+  /** 7.8.7: apart from the results, and marked */
+  opinion: { heading: string; state: string; because: string; alive: AliveMetal[] };
+  /** 7.8.2.2: from the customer, not measured */
+  customerSupplied: Line[];
+  /** 7.8.8 */
+  replaces: Replacement | null;
+  voided: string | null;
+  warnings: string[];
+  /** l, and that the report is whole */
+  statements: string[];
+  cautions: string[];
+  /** for the plot: g/cm³ at 20 °C */
+  plot: { value: number; low: number; high: number; claim: string | null };
+  record: {
+    subject: string;
+    entry: string;
+    /** hash of the entry that states the result, 64 hex digits; also in the QR code */
+    hash: string;
+    row: number;
+    keyId: string | null;
+    checkHow: string;
+    versions: Line[];
+  };
+  /** when the report was issued; also the date inside the PDF */
+  issuedAt: string;
+}

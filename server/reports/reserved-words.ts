@@ -1,0 +1,28 @@
+/**
+ * Words that a house without accreditation must not print: they promise what only an accredited laboratory or an
+ * assay office may promise (hallmarking statutes and accreditation rules; common practice).
+ */
+const reserved = /(certif|zertifi|assay)\p{L}*/giu;
+const inTheirPlace = "[reserved word]";
+
+/** True when the text holds a reserved word. */
+export function holdsReservedWord(text: string): boolean {
+  return text.search(reserved) >= 0;
+}
+
+/** The same value with every reserved word in every text replaced, and how many there were. */
+export function withoutReservedWords<T>(value: T): { value: T; count: number } {
+  let count = 0;
+  const clean = (inner: unknown): unknown => {
+    if (typeof inner === "string")
+      return inner.replace(reserved, () => {
+        count += 1;
+        return inTheirPlace;
+      });
+    if (Array.isArray(inner)) return inner.map(clean);
+    if (typeof inner === "object" && inner !== null)
+      return Object.fromEntries(Object.entries(inner).map(([key, each]) => [key, clean(each)]));
+    return inner;
+  };
+  return { value: clean(value) as T, count };
+}

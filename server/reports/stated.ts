@@ -1,0 +1,51 @@
+import type { Entry, EntryOf } from "../ledger/entry.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
+
+export type Piece = Partial<BodyOf<"piece-opened">>;
+export type Result = BodyOf<"result">;
+export type Response = Result["response"];
+
+/** What the entries about one piece state now: the latest result, the piece as amended, the readings behind it. */
+export interface Stated {
+  piece: Piece;
+  opened: Entry | undefined;
+  result: Result;
+  /** the entry that states the result: a result or an amendment */
+  entry: EntryOf<"result"> | EntryOf<"amendment">;
+  captures: { entry: EntryOf<"capture">; voided: string | null }[];
+  amendments: EntryOf<"amendment">[];
+  issued: EntryOf<"report-issued">[];
+  voided: EntryOf<"voiding"> | undefined;
+}
+
+/** Folds the entries about one piece, oldest first. Throws RangeError while there is no result. */
+export function statedBy(entries: readonly Entry[]): Stated {
+  const states = entries.findLast(isStatement);
+  const result = states?.kind === "result" ? states.body : states?.body.result;
+  if (!states || !result)
+    throw new RangeError(
+      `There is no result yet for ${entries[0]?.subject ?? "this piece"}: finish the measurement, then issue the report.`,
+    );
+  const amendments = entries.filter((entry) => entry.kind === "amendment");
+  const voidings = new Map(
+    entries.filter((entry) => entry.kind === "voiding").map((entry) => [entry.body.entry, entry] as const),
+  );
+  const opened = entries.findLast((entry) => entry.kind === "piece-opened");
+  return {
+    piece: Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {})),
+    opened,
+    result,
+    entry: states,
+    captures: entries
+      .filter((entry) => entry.kind === "capture")
+      .map((entry) => ({ entry, voided: voidings.get(entry.id)?.body.reason ?? null })),
+    amendments,
+    issued: entries.filter((entry) => entry.kind === "report-issued"),
+    voided: voidings.get(states.id),
+  };
+}
+
+/** An amendment of the piece alone states no result; the result it belongs to does. */
+function isStatement(entry: Entry): entry is EntryOf<"result"> | EntryOf<"amendment"> {
+  return entry.kind === "result" || (entry.kind === "amendment" && entry.body.result !== undefined);
+}

@@ -1,0 +1,151 @@
+import { expect, test } from "vitest";
+import { issueReport } from "../../../server/reports/issue.ts";
+import { reportOf } from "../../../server/reports/report-of.ts";
+import { testLedger } from "../ledger/bench-ledger.ts";
+import { computed, measurePiece } from "./measured-piece.ts";
+
+const house = { name: "Quay Street counter", address: "3 Quay Street, Harrowmouth" };
+const options = { house, number: "R-00001", copy: 1, issuedAt: "2026-03-02T10:00:00.000Z" };
+
+async function measured() {
+  const ledger = await testLedger();
+  const result = await measurePiece(ledger, "piece:1");
+  return { ledger, result, entries: await ledger.entriesOf("piece:1") };
+}
+
+test("a report states what ISO/IEC 17025:2017 7.8.2 and 7.8.3 ask for, from the entries alone", async () => {
+  const { entries, result } = await measured();
+  const report = reportOf(entries, { ...options, authorisedBy: "counter 1" });
+  expect(report.title).toBe("Report of a density test");
+  expect(report.house.map((line) => line.value)).toEqual([house.name, house.address]);
+  expect(report.customer).toBe("ticket holder H-0412");
+  expect(report.method).toMatch(/hung from the balance under the liquid/);
+  expect(report.item.map((line) => line.label)).toEqual([
+    "Ticket",
+    "Description",
+    "Condition",
+    "Claim tested",
+  ]);
+  expect(report.dates.map((line) => line.label)).toEqual(["Received", "Work done", "Issued"]);
+  expect(report.statements.join(" ")).toMatch(
+    /relate only to the item tested.*not be reproduced except in full/,
+  );
+  expect(report.conditions).toContainEqual({ label: "Balance", value: "balance at the window" });
+  expect(report.conditions).toContainEqual({
+    label: "Temperature of the liquid",
+    value: "21.4 °C, standard uncertainty 0.058 °C",
+  });
+  expect(report.authorisedBy).toBe("counter 1");
+  expect(report.record).toMatchObject({ hash: result.hash, row: result.seq, entry: result.id });
+});
+
+test("value and uncertainty are rounded together to two significant digits of the uncertainty (GUM 7.2.6)", async () => {
+  const { entries } = await measured();
+  const { results, uncertaintyStatement, budget } = reportOf(entries, options);
+  const density = results.find(({ quantity }) => quantity.startsWith("Density of the piece"));
+  const [, u = ""] = /^(\S+) g\/cm³/.exec(density?.uncertainty ?? "") ?? [];
+  expect(u.replace(/^0\.0*/, "")).toHaveLength(2);
+  expect(density?.value.split(".")[1]).toHaveLength(u.split(".")[1]?.length ?? 0);
+  expect(uncertaintyStatement).toMatch(/95\.45 %/);
+  expect(uncertaintyStatement).toMatch(/k = \d\.\d\d.*Student|Monte Carlo/);
+  expect(budget.length).toBeGreaterThan(5);
+  expect(Math.abs(budget[0]?.share ?? 0)).toBeGreaterThanOrEqual(Math.abs(budget[1]?.share ?? 1));
+});
+
+test("opinion stands apart from the result, what the customer said apart from both, with rule and risk", async () => {
+  const { entries } = await measured();
+  const report = reportOf(entries, options);
+  expect(report.opinion.heading).toMatch(/Opinion/);
+  expect(report.opinion.alive.some(({ id, band }) => id === "ag-925" && band !== null)).toBe(true);
+  expect(report.decision.join(" ")).toMatch(/Decision rule: .*95\.45 %.*Risk: .*4\.55 %/);
+  expect(report.customerSupplied.map(({ label }) => label)).toEqual(["Said to be", "Mass, as stated"]);
+});
+
+test("a voided reading stays in the report with its reason, as a deviation too", async () => {
+  const { entries } = await measured();
+  const report = reportOf(entries, options);
+  const voided = report.readings.filter((reading) => reading.voided !== null);
+  expect(voided).toEqual([expect.objectContaining({ shown: "28.0990 g", voided: "bubble under the rim" })]);
+  expect(report.deviations.join(" ")).toMatch(/28\.0990 g\) was declared void: bubble under the rim/);
+});
+
+test("without an accreditation no text of the report holds a reserved word, wherever it came from", async () => {
+  const ledger = await testLedger();
+  await measurePiece(ledger, "piece:1", {
+    description: "Bar stamped ASSAYED, with a Certificate",
+    condition: "zertifiziert, sagt er",
+    decisionRule: "as certified",
+  });
+  const entries = await ledger.entriesOf("piece:1");
+  const report = reportOf(entries, { ...options, house: { ...house, name: "Certified Assay House" } });
+  expect(JSON.stringify(report)).not.toMatch(/certif|assay|zertifi/i);
+  expect(report.deviations.join(" ")).toMatch(
+    /7 words that are reserved to accredited laboratories were left out/,
+  );
+  const accredited = reportOf(entries, {
+    ...options,
+    house: { ...house, accreditation: { body: "an invented accreditation body", number: "T-1" } },
+  });
+  expect(JSON.stringify(accredited)).toMatch(/Bar stamped ASSAYED/);
+  expect(accredited.title).toBe("Report of a density test");
+});
+
+test("a hobbyist's report leaves out laboratory and customer and states the rest", async () => {
+  const ledger = await testLedger();
+  await ledger.append("piece-opened", "piece:1", { ticket: "", description: "", claim: null });
+  await ledger.append("result", "piece:1", computed());
+  const { ledger: _, ...report } = {
+    ledger,
+    ...reportOf(await ledger.entriesOf("piece:1"), { ...options, house: {} }),
+  };
+  expect(report.house).toEqual([]);
+  expect(report.customer).toBeNull();
+  expect(report.readings).toHaveLength(5);
+});
+
+test("a further print is a further copy, a click sent twice is one copy, an amended record has a new number that names the old", async () => {
+  const { ledger, result } = await measured();
+  const first = await issueReport(ledger, "piece:1", { house, key: "click-1" });
+  const same = await issueReport(ledger, "piece:1", { house, key: "click-1" });
+  const second = await issueReport(ledger, "piece:1", { house, key: "click-2" });
+  expect(same).toEqual(first);
+  expect([first.number, first.copy, second.number, second.copy]).toEqual(["R-00001", 1, "R-00001", 2]);
+  expect(first.record.keyId).toBe(ledger.key?.keyId);
+
+  await measurePiece(ledger, "piece:2");
+  expect((await issueReport(ledger, "piece:2", { house })).number).toBe("R-00002");
+
+  await ledger.append("amendment", "piece:1", {
+    replaces: result.id,
+    reason: "ticket misread",
+    by: "counter 1",
+    piece: { ticket: "H-0421" },
+  });
+  const amended = await issueReport(ledger, "piece:1", { house });
+  expect(amended).toMatchObject({
+    number: "R-00003",
+    copy: 1,
+    replaces: { number: "R-00001", reason: "ticket misread", by: "counter 1" },
+  });
+  expect(amended.item[0]?.value).toBe("H-0421");
+  expect(await ledger.verify()).toMatchObject({ good: true });
+});
+
+test("reports issued at the same moment never share a number", async () => {
+  const ledger = await testLedger();
+  const subjects = Array.from({ length: 6 }, (_, i) => `piece:${i}`);
+  for (const subject of subjects) await measurePiece(ledger, subject);
+  const reports = await Promise.all(subjects.map((subject) => issueReport(ledger, subject, { house })));
+  expect(new Set(reports.map(({ number }) => number)).size).toBe(6);
+});
+
+test("an unfinished piece gives no report, and a voided result says so", async () => {
+  const ledger = await testLedger();
+  await ledger.append("piece-opened", "piece:1", { ticket: "H-1", description: "", claim: null });
+  await expect(issueReport(ledger, "piece:1")).rejects.toThrow(
+    /no result yet for piece:1: finish the measurement/,
+  );
+  const result = await measurePiece(ledger, "piece:2");
+  await ledger.append("voiding", "piece:2", { entry: result.id, reason: "wrong piece on the hook" });
+  expect((await issueReport(ledger, "piece:2")).voided).toBe("wrong piece on the hook");
+});
