@@ -7,13 +7,13 @@ import fastify, { type FastifyInstance } from "fastify";
 import { page } from "../views/page.tsx";
 import { Problem } from "../views/problem.tsx";
 import type { Bench } from "./bench/bench.ts";
-import type { Evaluate } from "./bench/evaluation.ts";
+import type { Evaluate } from "./compute/evaluation.ts";
 import type { DemoHands } from "./demo/hands.ts";
 import { guard } from "./guard.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { assetRoutes } from "./routes/assets.ts";
 import { benchRoutes } from "./routes/bench.tsx";
-import { computeRoutes } from "./routes/compute.ts";
+import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { demoRoutes } from "./routes/demo.ts";
 import { html, wantsPart } from "./routes/page-request.ts";
 import { recordRoutes } from "./routes/records.tsx";
@@ -22,6 +22,7 @@ export interface AppParts {
   bench: Bench;
   ledger: Ledger;
   evaluate: Evaluate;
+  compute: Compute;
   /** hands at the simulated balance; undefined on a real bench */
   demoHands: DemoHands | undefined;
 }
@@ -30,7 +31,13 @@ export interface AppParts {
 const bodyLimit = 256 * 1024;
 
 /** The whole application, registered in reading order. It listens nowhere until told to. */
-export async function buildApp({ bench, ledger, evaluate, demoHands }: AppParts): Promise<FastifyInstance> {
+export async function buildApp({
+  bench,
+  ledger,
+  evaluate,
+  compute,
+  demoHands,
+}: AppParts): Promise<FastifyInstance> {
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
   await app.register(helmet, {
@@ -68,7 +75,7 @@ export async function buildApp({ bench, ledger, evaluate, demoHands }: AppParts)
     html(reply, problemPage("There is no such page here. Go on from the bench."), 404),
   );
   assetRoutes(app);
-  await app.register(computeRoutes);
+  await app.register(async (scope) => computeRoutes(scope, compute));
   const { deed } = benchRoutes(app, bench, demoHands !== undefined);
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo: demoHands !== undefined });

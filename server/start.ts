@@ -7,8 +7,8 @@ import { libraryVersion } from "./alloys/library.ts";
 import { buildApp } from "./app.ts";
 import { Bench } from "./bench/bench.ts";
 import { firstConditions } from "./bench/conditions.ts";
-import { createEvaluator } from "./bench/evaluator.ts";
 import { scaleOf } from "./bench/feed-scale.ts";
+import { openAside } from "./compute/aside.ts";
 import { createDemoHands, type DemoHands } from "./demo/hands.ts";
 import { ledgerFile } from "./ledger/data-folder.ts";
 import { openLedger } from "./ledger/ledger.ts";
@@ -31,17 +31,23 @@ export async function start(settings: Settings): Promise<Running> {
   });
   const { balance, hands } = balanceFor(settings);
   const feed = balance && createFeed({ balance });
-  const evaluator = createEvaluator();
+  const aside = openAside();
   const bench = new Bench({
     ledger,
     scale: balance && feed ? scaleOf(balance.name, feed) : undefined,
     simulated: hands !== undefined,
-    evaluate: evaluator.evaluate,
+    evaluate: aside.evaluate,
     conditions: () => firstConditions,
     versions: { program: programVersion, library: libraryVersion },
   });
   await bench.resume();
-  const app = await buildApp({ bench, ledger, evaluate: evaluator.evaluate, demoHands: hands });
+  const app = await buildApp({
+    bench,
+    ledger,
+    evaluate: aside.evaluate,
+    compute: aside.compute,
+    demoHands: hands,
+  });
   balance?.start();
   await app.listen({ host: "127.0.0.1", port: settings.port });
   const { port } = app.server.address() as AddressInfo;
@@ -51,7 +57,7 @@ export async function start(settings: Settings): Promise<Running> {
       await app.close();
       feed?.stop();
       await balance?.stop();
-      await evaluator.close();
+      await aside.close();
       await ledger.close();
     },
   };

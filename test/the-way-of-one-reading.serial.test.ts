@@ -9,9 +9,9 @@ import { libraryVersion } from "../server/alloys/library.ts";
 import { Bench } from "../server/bench/bench.ts";
 import { benchView } from "../server/bench/bench-view.ts";
 import { firstConditions } from "../server/bench/conditions.ts";
-import { isRefused } from "../server/bench/evaluation.ts";
-import { createEvaluator } from "../server/bench/evaluator.ts";
 import { scaleOf } from "../server/bench/feed-scale.ts";
+import { openAside } from "../server/compute/aside.ts";
+import { isRefused } from "../server/compute/evaluation.ts";
 import { openLedger } from "../server/ledger/ledger.ts";
 import { ResultPart } from "../views/bench/index.tsx";
 import { render } from "../views/page.tsx";
@@ -46,12 +46,12 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   // A ledger on disk and the bench that writes into it.
   const file = join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite");
   const ledger = await openLedger({ file, now: () => new Date(), bench: "the way" });
-  const evaluator = createEvaluator();
+  const aside = openAside();
   const bench = new Bench({
     ledger,
     scale: scaleOf(balance.name, feed),
     simulated: false,
-    evaluate: evaluator.evaluate,
+    evaluate: aside.evaluate,
     conditions: () => firstConditions,
     versions: { library: libraryVersion },
   });
@@ -110,7 +110,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   expect(await ledger.verify()).toMatchObject({ good: true });
 
   await ledger.close();
-  await evaluator.close();
+  await aside.close();
   feed.stop();
   await balance.stop();
   cable.unplug();

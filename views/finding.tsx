@@ -35,6 +35,21 @@ export function FindingState({ state, locale = "en" }: { state: FindingStateName
   );
 }
 
+/** Look-alikes shown at once, likeliest first; the rest opens on demand, so that a phone is not buried in them. */
+const shownAtOnce = 4;
+
+function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
+  return (
+    <ul>
+      {list.map(({ id, name, whySays, separatedBy }) => (
+        <li key={id}>
+          <a href={`/metals/${id}`}>{name}</a>: {whySays}. <em>{separatedBy}</em>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** The whole finding: state, reason, doubts about the procedure first, then what is still alive. */
 export function FindingWords({ finding, locale = "en" }: { finding: FindingView; locale?: Locale }) {
   const say = words(locale).finding;
@@ -60,13 +75,13 @@ export function FindingWords({ finding, locale = "en" }: { finding: FindingView;
       {lookAlikes.length > 0 && (
         <>
           <h3>{say.stillAlive}</h3>
-          <ul>
-            {lookAlikes.map(({ id, name, whySays, separatedBy }) => (
-              <li key={id}>
-                <a href={`/metals/${id}`}>{name}</a>: {whySays} <em>{separatedBy}</em>
-              </li>
-            ))}
-          </ul>
+          <LookAlikes list={lookAlikes.slice(0, shownAtOnce)} />
+          {lookAlikes.length > shownAtOnce && (
+            <details>
+              <summary>{say.more(lookAlikes.length - shownAtOnce)}</summary>
+              <LookAlikes list={lookAlikes.slice(shownAtOnce)} />
+            </details>
+          )}
         </>
       )}
       {wouldDecide !== undefined && (

@@ -1,9 +1,9 @@
 import { randomUUID } from "node:crypto";
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { type Evaluate, type Evaluated, type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Conditions } from "./conditions.ts";
-import { type Evaluate, type Evaluated, type Evaluation, isRefused } from "./evaluation.ts";
 import { methods, type Role, roleNames, takes } from "./method.ts";
 import { after, type Piece, standing, type Ticket } from "./piece.ts";
 import { Refusal } from "./refusal.ts";

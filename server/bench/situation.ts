@@ -1,6 +1,6 @@
 import { metal } from "../alloys/library.ts";
+import { type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Situation } from "../watch/situation.ts";
-import { type Evaluation, isRefused } from "./evaluation.ts";
 import type { Role } from "./method.ts";
 import { type Piece, standing } from "./piece.ts";
 import type { balanceFor } from "./request.ts";

@@ -1,6 +1,6 @@
+import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
 import type { Suspicion } from "../watch/suspicion.ts";
-import type { Evaluation } from "./evaluation.ts";
 import type { Role } from "./method.ts";
 import type { Piece } from "./piece.ts";
 import type { Live } from "./scale.ts";

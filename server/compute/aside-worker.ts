@@ -4,10 +4,12 @@ import { seededRandom } from "../../calibration/random.ts";
 import { Refusal } from "../../calibration/refusals.ts";
 import type { Answer, Question } from "./aside.ts";
 import { compute, fixedSeed } from "./compute.ts";
+import { evaluationOf } from "./evaluation.ts";
 
 function answer(question: Question): Answer {
   const { number } = question;
   if (question.kind === "compute") return { number, computed: compute(question.request) };
+  if (question.kind === "evaluate") return { number, evaluated: evaluationOf(question.request) };
   try {
     return { number, measured: measure(question.measurement, seededRandom(fixedSeed)) };
   } catch (error) {

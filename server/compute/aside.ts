@@ -3,15 +3,18 @@ import type { DensityResult } from "../../calibration/density-result.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { Refusal } from "../../calibration/refusals.ts";
 import type { ComputeError, ComputeResponse } from "./contract.ts";
+import type { Evaluation } from "./evaluation.ts";
 
 export type Question = { number: number } & (
   | { kind: "measure"; measurement: Measurement }
   | { kind: "compute"; request: unknown }
+  | { kind: "evaluate"; request: unknown }
 );
 
 export type Answer = { number: number } & (
   | { measured: DensityResult }
   | { computed: ComputeResponse | ComputeError }
+  | { evaluated: Evaluation }
   | { refused: { about: Refusal["about"] | null; message: string } }
 );
 
@@ -26,6 +29,8 @@ export interface Aside {
   measure(measurement: Measurement): Promise<DensityResult>;
   /** As compute. */
   compute(request: unknown): Promise<ComputeResponse | ComputeError>;
+  /** As evaluationOf: the answer with everything a page draws. */
+  evaluate(request: unknown): Promise<Evaluation>;
   close(): Promise<void>;
 }
 
@@ -87,6 +92,11 @@ export function openAside(start: () => Worker = startWorker): Aside {
     compute: async (request) => {
       const answer = await ask({ kind: "compute", request } as Omit<Question, "number">);
       if ("computed" in answer) return answer.computed;
+      throw new Error("The computing thread answered another question.");
+    },
+    evaluate: async (request) => {
+      const answer = await ask({ kind: "evaluate", request } as Omit<Question, "number">);
+      if ("evaluated" in answer) return answer.evaluated;
       throw new Error("The computing thread answered another question.");
     },
     close: async () => {

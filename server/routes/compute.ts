@@ -1,14 +1,23 @@
 import swagger from "@fastify/swagger";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
-import { compute, isError } from "../compute/compute.ts";
-import { computeError, computeRequest, computeResponse } from "../compute/contract.ts";
+import { isError } from "../compute/compute.ts";
+import {
+  type ComputeError,
+  type ComputeResponse,
+  computeError,
+  computeRequest,
+  computeResponse,
+} from "../compute/contract.ts";
+
+/** Answers one request of the contract, in its own thread. */
+export type Compute = (request: unknown) => Promise<ComputeResponse | ComputeError>;
 
 /**
  * POST /api/compute answers one weighing with the contract of `underhook compute`; GET /api/openapi.json publishes
  * its schema. The body is checked by `compute` itself, so that both doors refuse with the same words.
  */
-export async function computeRoutes(app: FastifyInstance): Promise<void> {
+export async function computeRoutes(app: FastifyInstance, compute: Compute): Promise<void> {
   await app.register(swagger, {
     openapi: {
       openapi: "3.1.0",
@@ -33,7 +42,7 @@ export async function computeRoutes(app: FastifyInstance): Promise<void> {
       },
     },
     async (request, reply) => {
-      const answer = compute(request.body);
+      const answer = await compute(request.body);
       return isError(answer) ? reply.code(422).send(answer) : reply.send(answer);
     },
   );

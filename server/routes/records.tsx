@@ -12,8 +12,8 @@ import {
 import { RecordPage } from "../../views/records/show.tsx";
 import { isMetalId, metal } from "../alloys/library.ts";
 import { bands } from "../bench/bench-view.ts";
-import { type Evaluate, isRefused } from "../bench/evaluation.ts";
 import { after, type Piece } from "../bench/piece.ts";
+import { type Evaluate, isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";

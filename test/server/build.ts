@@ -5,7 +5,8 @@ import type { FastifyInstance, LightMyRequestResponse } from "fastify";
 import { buildApp } from "../../server/app.ts";
 import { Bench } from "../../server/bench/bench.ts";
 import { firstConditions } from "../../server/bench/conditions.ts";
-import { evaluationOf } from "../../server/bench/evaluation.ts";
+import { compute } from "../../server/compute/compute.ts";
+import { evaluationOf } from "../../server/compute/evaluation.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
@@ -31,7 +32,13 @@ export async function buildTestBench(file = newLedgerFile()): Promise<TestBench>
     versions: { program: "test" },
   });
   await bench.resume();
-  const app = await buildApp({ bench, ledger, evaluate, demoHands: undefined });
+  const app = await buildApp({
+    bench,
+    ledger,
+    evaluate,
+    compute: async (request) => compute(request),
+    demoHands: undefined,
+  });
   const first = await app.inject({ url: "/", headers: { host: "localhost:1" } });
   const token = /name="_csrf" value="([^"]+)"/.exec(first.body)?.[1] ?? "";
   const cookie = String(first.headers["set-cookie"]).split(";")[0] ?? "";

@@ -3,6 +3,9 @@ import { type Role, roleNames } from "../../server/bench/method.ts";
 import { type Capture, type Piece, standing } from "../../server/bench/piece.ts";
 import type { Step } from "../../server/bench/steps.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { isRefused } from "../../server/compute/evaluation.ts";
+import { FindingState } from "../finding.tsx";
+import { plusMinus } from "../numbers.ts";
 import { Doubts } from "./doubts.tsx";
 import { Csrf, ProblemNote } from "./parts.tsx";
 
@@ -317,13 +320,29 @@ function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece; due: b
 }
 
 function RecordForm({ view }: { view: BenchView }) {
+  const { evaluation } = view;
+  const told = evaluation && !isRefused(evaluation) ? evaluation : undefined;
   return (
-    <form method="post" action="/bench/record" hx-post="/bench/record" hx-target="#piece" hx-swap="innerHTML">
-      <Csrf token={view.csrfToken} />
-      <button type="submit" class="large" data-key="w">
-        Write the record <kbd>W</kbd>
-      </button>
-    </form>
+    <>
+      {told && (
+        <p>
+          <a href="#result">{plusMinus(told.response.density_g_cm3, told.response.expanded_g_cm3)} g/cm³</a>{" "}
+          <FindingState state={told.finding.state} />
+        </p>
+      )}
+      <form
+        method="post"
+        action="/bench/record"
+        hx-post="/bench/record"
+        hx-target="#piece"
+        hx-swap="innerHTML"
+      >
+        <Csrf token={view.csrfToken} />
+        <button type="submit" class="large" data-key="w">
+          Write the record <kbd>W</kbd>
+        </button>
+      </form>
+    </>
   );
 }
 

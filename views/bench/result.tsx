@@ -1,5 +1,5 @@
-import { type Evaluated, type Evaluation, isRefused } from "../../server/bench/evaluation.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { type Evaluated, type Evaluation, isRefused } from "../../server/compute/evaluation.ts";
 import { FindingWords } from "../finding.tsx";
 import { fromTo, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";

@@ -129,6 +129,7 @@ export const de: Words = {
     noClaim: "Nichts ist angegeben: ",
     first: "Zuerst ausschließen",
     stillAlive: "Daneben noch möglich",
+    more: (count: number) => (count === 1 ? "und ein weiteres" : `und ${count} weitere`),
     wouldDecide: "Was entscheiden würde:",
     opinion: "Die Dichte ist das Ergebnis; was sie für das Metall bedeutet, ist eine Folgerung daraus.",
   },

@@ -1,9 +1,9 @@
 import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts";
 import { seededRandom } from "../../calibration/random.ts";
-import { evaluate, fixedSeed } from "../compute/compute.ts";
-import { type ComputeRequest, type ComputeResponse, computeRequest } from "../compute/contract.ts";
-import { fromSchema } from "../compute/refusal.ts";
 import type { Finding } from "../findings/finding.ts";
+import { evaluate, fixedSeed } from "./compute.ts";
+import { type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
+import { fromSchema } from "./refusal.ts";
 
 /** What the readings of a piece come to, as plain data that can cross from the worker to the bench. */
 export interface Evaluated {

@@ -1,0 +1,223 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { type Cable, createCable } from "../drivers/pty.ts";
+import { launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const phone = { width: 360, height: 740 };
+const desk = { width: 1280, height: 900 };
+
+let browser: Browser;
+let bench: RunningBench | undefined;
+let cable: Cable | undefined;
+let troubles: string[] = [];
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+afterEach(async () => {
+  await Promise.all(browser.contexts().map((context) => context.close()));
+  await bench?.stop();
+  cable?.unplug();
+  bench = undefined;
+  cable = undefined;
+});
+
+async function open(options: BrowserContextOptions): Promise<Page> {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  troubles = [];
+  page.on("pageerror", (error) => troubles.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error") troubles.push(message.text());
+  });
+  await page.goto(bench!.url);
+  return page;
+}
+
+/** No fault an automatic check can find, in this state of the page. */
+async function accessible(page: Page): Promise<void> {
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate<AxeResults>("axe.run()");
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
+}
+
+/** A balance that sends a line ten times a second until told otherwise. */
+function sends(grams: () => string): () => void {
+  const sending = setInterval(() => cable!.send(`    ${grams()} g   stable\r\n`), 100);
+  return () => clearInterval(sending);
+}
+
+describe("an assayer at a balance on a cable", () => {
+  test("weighs a piece by keyboard alone, from ticket to record", async () => {
+    cable = createCable();
+    bench = await startBench(["--balance", cable.path]);
+    let shown = "0.0000";
+    const stop = sends(() => shown);
+    const page = await open({ viewport: desk, bypassCSP: true });
+    await page.locator("#live-reading").getByText("0.0000").waitFor();
+
+    await page.keyboard.press("Tab"); // the skip link comes first
+    await page.getByLabel("Ticket").focus();
+    await page.keyboard.type("A-17");
+    await page.keyboard.press("Tab");
+    await page.keyboard.type("small bar");
+    await page.getByLabel("Said to be").selectOption("ag-999");
+    await accessible(page);
+    await page.getByLabel("Ticket").press("Enter");
+
+    await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+    shown = "31.1035";
+    await page.locator("#live-reading").getByText("31.1035").waitFor();
+    await page.keyboard.press("t");
+    await page.getByText("31.1035 g").waitFor();
+    await page.getByRole("button", { name: "Take the immersed reading" }).waitFor();
+    shown = "28.1435";
+    await page.locator("#live-reading").getByText("28.1435").waitFor();
+    await page.keyboard.press("t");
+    await page.getByText("28.1435 g").waitFor();
+    await page.getByLabel("Water temperature in °C").focus();
+    await page.keyboard.type("21.4");
+    await page.keyboard.press("Enter");
+    await page.locator("#result").getByText("agrees, not alone").waitFor();
+    await accessible(page);
+    await picture(page, "assayer-result-desk");
+    await page.locator("h1").click();
+    await page.keyboard.press("w");
+    await page.getByRole("link", { name: "Read it" }).click();
+    await page.getByText("Record of A-17").waitFor();
+    await accessible(page);
+    await picture(page, "assayer-record-desk");
+    stop();
+    expect(troubles).toEqual([]);
+  });
+
+  test("sees a silent balance as silent, and its old weight cannot be taken", async () => {
+    cable = createCable();
+    bench = await startBench(["--balance", cable.path]);
+    const stop = sends(() => "31.1035");
+    const page = await open({ viewport: desk });
+    await page.locator("#live-reading").getByText("31.1035").waitFor();
+    await page.getByLabel("Ticket").fill("A-18");
+    await page.getByRole("button", { name: "Put it on the bench" }).click();
+    await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+    stop();
+    await page
+      .locator("#live-reading")
+      .getByText(/Silent for \d+ s/)
+      .waitFor();
+    await picture(page, "assayer-silent-desk");
+    await page.getByRole("button", { name: "Take the dry reading" }).click();
+    await page.getByText("Waiting for the balance to rest").waitFor();
+    // Lines that came before the request do not count, however long they are waited for.
+    await page.waitForTimeout(1500);
+    expect(await page.locator(".readings li").count()).toBe(0);
+    await page.getByRole("button", { name: "Do not take it" }).click();
+    await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+  });
+
+  test("finds the weighing where it was after the bench was killed and started again", async () => {
+    bench = await startBench(["--typed"]);
+    const page = await open({ viewport: desk });
+    await page.getByLabel("Ticket").fill("A-19");
+    await page.getByRole("button", { name: "Put it on the bench" }).click();
+    await page.getByLabel("The dry reading").fill("31.10");
+    await page.getByRole("button", { name: "Enter" }).click();
+    await page.getByText("31.10 g").waitFor();
+    const { dataFolder } = bench;
+    bench.process.kill("SIGKILL");
+    await bench.stop();
+    bench = await startBench(["--typed"], dataFolder);
+    const again = await open({ viewport: desk });
+    await again.getByText("31.10 g").waitFor();
+    await again.getByLabel("The immersed reading").waitFor();
+  });
+});
+
+describe("a refiner with the simulated balance", () => {
+  test("weighs a brass bar under a silver skin and is told that it is not silver", async () => {
+    bench = await startBench([]);
+    const page = await open({ viewport: desk, colorScheme: "dark", bypassCSP: true });
+    await page.getByText("Demonstration").first().waitFor();
+    await accessible(page);
+    await page.getByRole("button", { name: /MQ-102/ }).click();
+    await page.getByRole("button", { name: "Lay the piece on the pan" }).click();
+    await page.getByRole("button", { name: "Take the dry reading" }).click();
+    await page.getByRole("button", { name: "Take the immersed reading" }).waitFor({ timeout: 30_000 });
+    await page.getByRole("button", { name: "Hang it in the water" }).click();
+    await page.getByRole("button", { name: "Take the immersed reading" }).click();
+    await page.getByRole("button", { name: /Take the immersed reading again/ }).waitFor({ timeout: 30_000 });
+    await page.getByLabel("Water temperature in °C").fill("21.4");
+    await page.getByLabel("Water temperature in °C").press("Enter");
+    await page.locator("#result").getByText("disagrees").waitFor();
+    await page.getByText("Rule these out first").waitFor();
+    await accessible(page);
+    await picture(page, "refiner-result-dark-desk");
+    await page.getByRole("button", { name: "Write the record" }).click();
+    await page.getByText("The record of MQ-102 is written").waitFor();
+    expect(troubles).toEqual([]);
+  });
+
+  test("with two windows open, one capture serves both and the second press is told why it waits", async () => {
+    bench = await startBench([]);
+    const one = await open({ viewport: desk });
+    const two = await open({ viewport: desk });
+    await one.getByRole("button", { name: /MQ-101/ }).click();
+    await two.getByRole("button", { name: "Take the dry reading" }).waitFor();
+    await one.getByRole("button", { name: "Take the dry reading" }).click();
+    await two.getByText("Waiting for the balance to rest").or(two.getByText("done")).first().waitFor();
+    await two.getByText("done").first().waitFor({ timeout: 30_000 });
+    await one.getByText("done").first().waitFor();
+    expect(await two.locator(".readings li").count()).toBe(1);
+  });
+});
+
+describe("a hobbyist who types on a phone", () => {
+  async function types(page: Page): Promise<void> {
+    await page.getByLabel("Ticket").fill("grandmother's ring");
+    await page.getByLabel("Said to be").selectOption("au-750");
+    await page.getByText("beaker on the pan").click();
+    await page.getByRole("button", { name: "Put it on the bench" }).click();
+    await page.getByLabel("The dry reading").fill("8,41");
+    await page.getByRole("button", { name: "Enter" }).click();
+    await page.getByText("8.41 g").waitFor();
+    await page.getByLabel("The rise of the beaker reading").fill("0,54");
+    await page.getByRole("button", { name: "Enter" }).click();
+    await page.getByLabel("Water temperature in °C").fill("19");
+    await page.getByRole("button", { name: "Enter" }).last().click();
+    await page.getByText("g/cm³").first().waitFor();
+    await page.getByRole("button", { name: "Write the record" }).click();
+    await page.getByRole("link", { name: "Read it" }).click();
+    await page.getByText("Record of grandmother's ring").waitFor();
+  }
+
+  test("does one piece from start to record", async () => {
+    bench = await startBench(["--typed"]);
+    const page = await open({ viewport: phone, hasTouch: true, bypassCSP: true });
+    await picture(page, "hobbyist-start-phone");
+    await types(page);
+    await accessible(page);
+    await picture(page, "hobbyist-record-phone");
+    expect(await page.evaluate("document.documentElement.scrollWidth <= innerWidth")).toBe(true);
+    expect(troubles).toEqual([]);
+  });
+
+  test("does the same with scripts off", async () => {
+    bench = await startBench(["--typed"]);
+    const page = await open({ viewport: phone, javaScriptEnabled: false });
+    await types(page);
+  });
+});
+
+test("a line from the balance reaches the page whole, and a page left open goes grey when the bench is gone", async () => {
+  bench = await startBench([]);
+  const page = await open({ viewport: desk });
+  await page.locator("#live-reading .live-reading").waitFor();
+  await bench.stop();
+  await page.locator("html.stale").waitFor({ timeout: 20_000 });
+  await page.getByText("The bench has gone quiet").first().waitFor();
+});
