@@ -1,5 +1,6 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import type { Metal } from "../alloys/metal.ts";
+import { fewNames } from "./distinct-names.ts";
 import { bandAt } from "./exclusion.ts";
 import type { FindingContext } from "./finding.ts";
 import type { LookAlike } from "./look-alike.ts";
@@ -17,14 +18,6 @@ export function halfWidth(measured: MeasuredDensity): number {
   return (measured.intervalGPerCm3[1] - measured.intervalGPerCm3[0]) / 2;
 }
 
-/** "a, b, c and 4 more": the first few names, the count of the rest. */
-function named(names: string[], most = 5): string {
-  const unique = [...new Set(names)];
-  const shown = unique.slice(0, most);
-  const rest = unique.length - shown.length;
-  return rest > 0 ? `${shown.join(", ")} and ${rest} more` : shown.join(", ");
-}
-
 const interval = (measured: MeasuredDensity) => {
   const places = decimalsFor(measured);
   const [low, high] = measured.intervalGPerCm3;
@@ -34,7 +27,7 @@ const interval = (measured: MeasuredDensity) => {
 export function noClaim(alive: Metal[]): string {
   return alive.length === 0
     ? "No claim was made, and no metal of the library has this density: look for a hollow, filled or stone-set piece, or a fault in the procedure."
-    : `No claim was made. The density leaves alive: ${named(alive.map((m) => m.name))}.`;
+    : `No claim was made. The density leaves alive: ${fewNames(alive, 5)}.`;
 }
 
 export function agrees(claimed: Metal, confidence: number): string {
@@ -42,11 +35,11 @@ export function agrees(claimed: Metal, confidence: number): string {
 }
 
 export function notAlone(claimed: Metal, lookAlikes: LookAlike[], confidence: number): string {
-  const of = (made: boolean) => lookAlikes.filter((l) => (l.kind !== "metal") === made).map((l) => l.name);
-  const [metals, madeUp] = [of(false), of(true)];
+  const metals = lookAlikes.filter((l) => l.kind === "metal");
+  const madeUp = lookAlikes.filter((l) => l.kind !== "metal");
   const fits = [
-    ...(metals.length > 0 ? [`${named(metals, 4)}`] : []),
-    ...(madeUp.length > 0 ? [`pieces made of two, such as ${named(madeUp, 3)}`] : []),
+    ...(metals.length > 0 ? [fewNames(metals, 4)] : []),
+    ...(madeUp.length > 0 ? [`pieces made of two, such as ${fewNames(madeUp, 3)}`] : []),
   ].join("; ");
   return `The density does not exclude ${claimed.name} at ${percent(confidence)}, but it fits as well: ${fits}. No density separates these.`;
 }
@@ -64,12 +57,12 @@ export function disagrees(
   const next = low
     ? " A low result is first a suspicion of the procedure: rule out bubbles, touching and pores, then weigh again."
     : " A high result has few innocent causes: rule them out, then weigh again.";
-  const fits = others.length > 0 ? ` It fits ${named(others.map((m) => m.name))}.` : "";
+  const fits = others.length > 0 ? ` It fits ${fewNames(others, 5)}.` : "";
   return first + next + fits;
 }
 
 export function undecided(measured: MeasuredDensity, claimed: Metal, decidable: LookAlike[]): string {
-  return `The interval ${interval(measured)} holds ${claimed.name} and also ${named(decidable.map((l) => l.name))}, which a finer measurement would tell apart.`;
+  return `The interval ${interval(measured)} holds ${claimed.name} and also ${fewNames(decidable, 5)}, which a finer measurement would tell apart.`;
 }
 
 /** What readability, mass or number of pieces brings the half-width down to `neededGPerCm3`, as U falls with d/(mass · pieces). */

@@ -1,12 +1,8 @@
 import type { Metal } from "../alloys/metal.ts";
+import { fewNames } from "../findings/distinct-names.ts";
 import { needsFiner } from "../findings/look-alike.ts";
 import type { Plan } from "./plan.ts";
 import type { PlannedWeighing } from "./planned-weighing.ts";
-
-const few = (names: string[], most = 4) => {
-  const rest = names.length - most;
-  return names.slice(0, most).join(", ") + (rest > 0 ? ` and ${rest} more` : "");
-};
 
 /** The plan in a few sentences, before the piece is wetted. */
 export function sentenceOf(plan: Omit<Plan, "says">, claimed: Metal, weighing: PlannedWeighing): string {
@@ -17,13 +13,13 @@ export function sentenceOf(plan: Omit<Plan, "says">, claimed: Metal, weighing: P
   const sentences = [
     `${together} about ${displacedG.toFixed(decimals)} g; the density comes out within ±${plan.expandedGPerCm3.toPrecision(2)} g/cm³ (${plan.expandedPercent.toPrecision(2)} %).`,
   ];
-  if (plan.excludes.length > 0) sentences.push(`That excludes ${few(plan.excludes.map((m) => m.name))}.`);
-  const finer = plan.cannotExclude.filter(needsFiner).map((l) => l.name);
+  if (plan.excludes.length > 0) sentences.push(`That excludes ${fewNames(plan.excludes, 4)}.`);
+  const finer = plan.cannotExclude.filter(needsFiner);
   if (finer.length > 0)
     sentences.push(
-      `It does not tell ${claimed.name} from ${few(finer)}${plan.remedies.length > 0 ? `; ${plan.remedies.map((r) => r.says).join(", or ")} would` : ""}.`,
+      `It does not tell ${claimed.name} from ${fewNames(finer, 4)}${plan.remedies.length > 0 ? `; ${plan.remedies.map((r) => r.says).join(", or ")} would` : ""}.`,
     );
-  const never = plan.cannotExclude.filter((l) => l.why !== "uncertainty" && l.worthMaking).map((l) => l.name);
-  if (never.length > 0) sentences.push(`No density ever excludes ${few(never)}.`);
+  const never = plan.cannotExclude.filter((l) => l.why !== "uncertainty" && l.worthMaking);
+  if (never.length > 0) sentences.push(`No density ever excludes ${fewNames(never, 5)}.`);
   return sentences.join(" ");
 }

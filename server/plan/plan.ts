@@ -22,7 +22,7 @@ export interface Plan {
   intervalGPerCm3: readonly [number, number];
   /** what a piece that is what it is said to be would get as its finding */
   finding: Finding | null;
-  /** cheaper metals that this weighing would exclude, nearest density first */
+  /** cheaper metals that this weighing would exclude, likeliest first, then nearest in density */
   excludes: { id: string; name: string }[];
   /** what it would leave alive, each with why and with what separates it */
   cannotExclude: LookAlike[];
@@ -100,11 +100,13 @@ function decides(seen: Seen): boolean {
   return seen !== null && !seen.finding.lookAlikes.some(needsFiner);
 }
 
+const order = { common: 0, possible: 1, rare: 2 } as const;
+
 function cheaperThan(claimed: Metal, library: Library): Metal[] {
   const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - claimed.densityGPerCm3.nominal);
   return library.metals
     .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed))
-    .sort((a, b) => away(a) - away(b));
+    .sort((a, b) => order[a.likelihood] - order[b.likelihood] || away(a) - away(b));
 }
 
 function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan {
