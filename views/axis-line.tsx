@@ -19,25 +19,32 @@ const percent = (density: number) => `${((density / end) * 100).toFixed(2)}%`;
 export function AxisLine({ unit }: { unit: string }) {
   const ticks = Array.from({ length: end }, (_, index) => index).filter((at) => at > 0);
   return (
-    <svg class="axis-line" aria-hidden="true" width="100%" height="34">
-      <line x1="0" x2="100%" y1="16.5" y2="16.5" class="rule" />
+    <svg class="axis-line" aria-hidden="true" width="100%" height="3.1em">
+      <line x1="0" x2="100%" y1="1.5em" y2="1.5em" class="rule" />
       {ticks.map((at) => (
-        <line key={at} x1={percent(at)} x2={percent(at)} y1={at % 5 === 0 ? 9 : 13} y2="16.5" class="tick" />
+        <line
+          key={at}
+          x1={percent(at)}
+          x2={percent(at)}
+          y1={at % 5 === 0 ? "0.85em" : "1.2em"}
+          y2="1.5em"
+          class="tick"
+        />
       ))}
       {[5, 10, 15, 20].map((at) => (
-        <text key={at} x={percent(at)} y="30" text-anchor="middle">
+        <text key={at} x={percent(at)} y="2.7em" text-anchor="middle">
           {at}
         </text>
       ))}
       {landmarks.map(({ symbol, at }) => (
         <g key={symbol} class="landmark">
-          <line x1={percent(at)} x2={percent(at)} y1="16.5" y2="21" />
-          <text x={percent(at)} y="7.5" text-anchor="middle">
+          <line x1={percent(at)} x2={percent(at)} y1="1.5em" y2="1.9em" />
+          <text x={percent(at)} y="0.75em" text-anchor="middle">
             {symbol}
           </text>
         </g>
       ))}
-      <text x="4" y="30">
+      <text x="4" y="2.7em">
         {unit}
       </text>
     </svg>

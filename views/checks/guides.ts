@@ -93,7 +93,7 @@ export const guides: Record<CheckKind, Guide> = {
     rows: numbered(3, "Immersion"),
     perRow: [
       { name: "dry", label: "dry", unit: "mass" },
-      { name: "wet", label: "immersed, or rise on the scale", unit: "mass" },
+      { name: "wet", label: "immersed, or rise", unit: "mass" },
     ],
   },
 };

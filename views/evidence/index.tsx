@@ -43,7 +43,7 @@ export function EvidenceSheet(view: EvidenceView) {
             <li key={kind}>
               <p>
                 <strong>{name}</strong>
-                {!harmless && <span class="tag">marks the piece</span>}:{" "}
+                {harmless ? ": " : " (marks the piece): "}
                 {made.length === 0
                   ? "not made"
                   : made

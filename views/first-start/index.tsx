@@ -1,6 +1,6 @@
 import { MethodDrawing } from "../drawings.tsx";
 import { Csrf, RadioCards } from "../forms.tsx";
-import type { Locale } from "../words/index.ts";
+import { type Locale, words } from "../words/index.ts";
 
 export interface FirstStartView {
   csrfToken: string;
@@ -11,56 +11,57 @@ export interface FirstStartView {
 
 /** Three questions that set a new bench up; every answer can be changed later. */
 export function FirstStart({ csrfToken, metals, locale = "en" }: FirstStartView) {
+  const say = words(locale).firstStart;
   return (
     <form method="post" action="/first-start">
       <Csrf token={csrfToken} />
-      <p>Three questions, then the first piece. Everything can be changed under Settings.</p>
+      <p>{say.lead}</p>
       <RadioCards
         name="method"
-        legend="1. Where does the water stand?"
+        legend={say.water}
         value="displaced"
         cards={[
           {
             value: "displaced",
-            label: "On the scale",
-            hint: "any scale will do: the piece hangs from a stand, the scale shows the rise",
+            label: say.onScale,
+            hint: say.onScaleHint,
             drawing: <MethodDrawing method="displaced" locale={locale} />,
           },
           {
             value: "hung",
-            label: "Beside or under it",
-            hint: "the piece hangs from the balance: a hook below the pan, or a frame on it",
+            label: say.beside,
+            hint: say.besideHint,
             drawing: <MethodDrawing method="hung" locale={locale} />,
           },
           {
             value: "flask",
-            label: "In a flask with the piece",
-            hint: "filings, grains and small scrap",
+            label: say.inFlask,
+            hint: say.inFlaskHint,
             drawing: <MethodDrawing method="flask" locale={locale} />,
           },
         ]}
       />
       <RadioCards
         name="source"
-        legend="2. How does the reading get here?"
+        legend={say.source}
         value="typed"
         cards={[
-          { value: "typed", label: "I type it", hint: "comma or point, any unit" },
+          { value: "typed", label: say.typed, hint: say.typedHint },
           {
             value: "cable",
-            label: "By cable or network",
-            hint: "serial, USB or TCP; the bench learns its lines",
+            label: say.cable,
+            hint: say.cableHint,
           },
           {
             value: "simulated",
-            label: "Just let me try",
-            hint: "a simulated balance and invented pieces, marked as such",
+            label: say.simulated,
+            hint: say.simulatedHint,
           },
         ]}
       />
       <RadioCards
         name="metal"
-        legend="3. Which metal do you mostly see?"
+        legend={say.metal}
         value={metals[0]?.id ?? ""}
         cards={metals.map(({ id, name, hint }) => ({
           value: id,
@@ -69,7 +70,7 @@ export function FirstStart({ csrfToken, metals, locale = "en" }: FirstStartView)
         }))}
       />
       <button type="submit" class="large">
-        Set up the bench
+        {say.go}
       </button>
     </form>
   );

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { type Locale, type Words, words } from "../words/index.ts";
 
 /** What is asked before anything gets wet; every entry as it was typed. */
 export interface PlanForm {
@@ -41,80 +41,81 @@ export interface PlanPage {
 
 /** Can this scale answer this question for this piece? Asked and answered dry. */
 export function Plan({ form, claims, units, problems, answer, table, more = [], locale = "en" }: PlanPage) {
+  const say = words(locale).plan;
   const errorOf = (fieldId: keyof PlanForm) => {
     const error = problems.find((one) => one.fieldId === fieldId)?.error;
     return error === undefined ? {} : { error };
   };
   return (
     <>
-      <p>Before anything gets wet: what can this scale tell about this piece?</p>
-      <Problems heading="These entries need another look" problems={problems} />
+      <p>{say.lead}</p>
+      <Problems heading={say.problems} problems={problems} />
       <form method="get" action="/plan" class="sheet">
         <RadioCards
           name="method"
-          legend="How is it weighed in water?"
+          legend={say.method}
           value={form.method}
           cards={(["displaced", "hung", "flask"] as const).map((method) => ({
             value: method,
-            label: methodNames[method],
+            label: say.methods[method],
             drawing: <MethodDrawing method={method} locale={locale} />,
           }))}
         />
         <Select
           name="claim"
-          label="Said to be"
+          label={words(locale).bench.claim}
           value={form.claim}
           options={claims.map(({ id, name }) => ({ value: id, label: name }))}
         />
         <Field
           kind="decimal"
           name="mass"
-          label="Mass, about"
-          hint="comma or point"
+          label={say.mass}
+          hint={say.massHint}
           value={form.mass}
           required
           {...errorOf("mass")}
-          after={<UnitSelect name="massUnit" label="Unit of the mass" units={units} value={form.massUnit} />}
+          after={<UnitSelect name="massUnit" label={say.massUnit} units={units} value={form.massUnit} />}
         />
         <Field
           kind="decimal"
           name="readability"
-          label="Smallest step of the scale"
-          hint="what the last digit counts: 0.01, 0.1, 1"
+          label={say.step}
+          hint={say.stepHint}
           value={form.readability}
           required
           {...errorOf("readability")}
           after={
             <UnitSelect
               name="readabilityUnit"
-              label="Unit of the smallest step"
+              label={say.stepUnit}
               units={units}
               value={form.readabilityUnit}
             />
           }
         />
         <details>
-          <summary>More, if you know it</summary>
+          <summary>{say.more}</summary>
           <Field
             kind="decimal"
             name="repeatability"
-            label="Repeatability, as standard deviation"
-            hint="in the unit of the smallest step; left empty, half a step is taken"
+            label={say.repeatability}
+            hint={say.repeatabilityHint}
             value={form.repeatability}
             {...errorOf("repeatability")}
           />
           <Field
             kind="whole"
             name="pieces"
-            label="Equal pieces weighed together"
-            hint="more pieces sharpen the mean, and hide a single false one among them"
+            label={say.pieces}
+            hint={say.piecesHint}
             value={form.pieces}
             {...errorOf("pieces")}
           />
         </details>
-        <button type="submit">Plan</button>
+        <button type="submit">{say.go}</button>
       </form>
-      {answer && <Answer answer={answer} />}
+      {answer && <Answer answer={answer} say={say} />}
       {more.length > 0 && (
         <p class="row not-printed">
           {more.map(({ href, label }) => (
@@ -125,50 +126,44 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
         </p>
       )}
       {table && (
-        <Sheet id="table" title="What this scale can answer">
+        <Sheet id="table" title={say.table}>
           <Rows
             caption={table.caption}
             empty=""
             columns={table.heads.map((head, index) => ({ head, number: index > 0 }))}
             rows={table.rows.map((cells) => ({ key: cells[0] ?? "", cells }))}
           />
-          <p class="hint">Print this page and keep the table beside the scale.</p>
+          <p class="hint">{say.print}</p>
         </Sheet>
       )}
     </>
   );
 }
 
-const methodNames: Record<MethodName, string> = {
-  hung: "Water beside the balance, piece hung from it",
-  displaced: "Water on the scale, piece hung from a stand",
-  flask: "Small pieces in a filled flask",
-};
-
-function Answer({ answer }: { answer: PlanAnswer }) {
+function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
   return (
-    <Sheet id="answer" title="Answer">
+    <Sheet id="answer" title={say.answer}>
       <p role="status">
         <strong>{answer.says}</strong>
       </p>
       <Facts facts={answer.facts} />
       <Rows
-        caption="Against what else it could be"
-        empty="No other metal of the library comes near."
+        caption={say.against}
+        empty={say.nothingNear}
         columns={[
-          { head: "Metal" },
-          { head: "it would show", number: true },
-          { head: "Told apart?" },
-          { head: "Why" },
+          { head: say.metal },
+          { head: say.wouldShow, number: true },
+          { head: say.apart },
+          { head: say.why },
         ]}
         rows={answer.apart.map(({ id, name, expected, told, says }) => ({
           key: id,
-          cells: [name, expected, <strong key="t">{told ? "yes" : "no"}</strong>, says],
+          cells: [name, expected, <strong key="t">{told ? say.yes : say.no}</strong>, says],
         }))}
       />
       {answer.advice.length > 0 && (
         <>
-          <h3>What would help</h3>
+          <h3>{say.help}</h3>
           <ul>
             {answer.advice.map((one) => (
               <li key={one}>{one}</li>

@@ -459,3 +459,14 @@ export const fineness = (
     }}
   />
 );
+
+export const firstStartGerman = (
+  <FirstStart
+    csrfToken={csrfToken}
+    locale="de"
+    metals={[
+      { id: "silver", name: "Silber" },
+      { id: "gold", name: "Gold" },
+    ]}
+  />
+);

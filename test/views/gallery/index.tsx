@@ -40,7 +40,8 @@ export const gallery: readonly Shown[] = [
   shown("lots", "Lots", "/lots", bench.lots),
   shown("lot", "Lot 7", "/lots/7", bench.lot),
   shown("payout", "Payout of Lot 7", "/lots/7/payout", bench.payout),
-  shown("settings", "Einstellungen", "/settings", bench.settings, { locale: "de" }),
+  shown("settings", "Settings", "/settings", bench.settings, { locale: "de", mainLocale: "en" }),
   shown("first-start", "Welcome", "/first-start", bench.firstStart),
+  shown("first-start-german", "Willkommen", "/first-start", bench.firstStartGerman, { locale: "de" }),
   shown("customer", "Scale", "/customer", bench.customer, { kind: "plain" }),
 ];
