@@ -35,7 +35,7 @@ export async function ledgerOn(
   let key: SigningKey | undefined;
   try {
     key = keyFile === null ? undefined : signingKey(keyFile);
-    await told(() => (readOnly ? mustBeCurrent(store) : begin(store, bench, at(), key)));
+    await told(() => (readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, id: newId() })));
   } catch (cause) {
     await store.close();
     throw cause;
@@ -85,23 +85,32 @@ export async function ledgerOn(
   };
 }
 
+interface Beginning {
+  bench: string;
+  at: string;
+  key: SigningKey | undefined;
+  /** of the first entry, should this be a new ledger */
+  id: string;
+}
+
 /** Schema, first entry and key of a ledger that is about to be written. */
-async function begin(store: Store, bench: string, at: string, key: SigningKey | undefined): Promise<void> {
+async function begin(store: Store, { bench, at, key, id }: Beginning): Promise<void> {
   await migrate(store, at);
   await checkAtStart(store, store.found.length > 0);
-  const subject = `bench:${bench}`;
   if (!(await lastRow(store.db))) {
     const body = { program: "underhook", checkpointEvery: key ? checkpointEvery : 0 };
-    await appendTo(store, { id: "ledger-opened", bench, at, kind: "ledger-opened", subject, body }, key);
+    await appendTo(store, { id, bench, at, kind: "ledger-opened", subject: `bench:${bench}`, body }, key);
   }
   if (!key) return;
   const { keyId, publicKey } = key;
-  const id = `signing-key-${keyId}`;
-  await appendTo(
-    store,
-    { id, bench, at, kind: "signing-key", subject: `key:${keyId}`, body: { keyId, publicKey } },
-    key,
-  );
+  const keyEntry = {
+    id: `signing-key-${keyId}`,
+    bench,
+    at,
+    subject: `key:${keyId}`,
+    body: { keyId, publicKey },
+  };
+  await appendTo(store, { ...keyEntry, kind: "signing-key" }, key);
 }
 
 async function mustBeCurrent(store: Store): Promise<void> {

@@ -9,28 +9,28 @@ const steps: Step[] = [first];
 
 export const currentSchema = steps.length;
 
-/** Brings the database to the current schema. Throws LedgerTrouble "newer" when a newer Underhook wrote it. */
+/** Brings the database to the current schema, in one transaction. Throws LedgerTrouble "newer" when a newer Underhook wrote it. */
 export async function migrate(store: Store, at: string): Promise<void> {
-  const { db, dialect } = store;
-  await sql`create table if not exists schema_versions (version integer primary key, at text not null)`.execute(
-    db,
-  );
-  const version = await schemaVersion(store);
-  for (const [index, step] of steps.entries()) {
-    if (index < version) continue;
-    await db.transaction().execute(async (trx) => {
-      await step(trx, dialect);
+  await store.db.transaction().execute(async (trx) => {
+    await store.lockChain(trx);
+    await sql`create table if not exists schema_versions (version integer primary key, at text not null)`.execute(
+      trx,
+    );
+    const version = await schemaVersion(store, trx);
+    for (const [index, step] of steps.entries()) {
+      if (index < version) continue;
+      await step(trx, store.dialect);
       await trx
         .insertInto("schema_versions")
         .values({ version: index + 1, at })
         .execute();
-    });
-  }
+    }
+  });
 }
 
 /** The schema the database has; 0 when it is empty. */
-export async function schemaVersion({ db, place }: Store): Promise<number> {
-  const row = await db
+export async function schemaVersion({ db, place }: Store, trx: Kysely<Tables> = db): Promise<number> {
+  const row = await trx
     .selectFrom("schema_versions")
     .select((select) => select.fn.max("version").as("version"))
     .executeTakeFirst();

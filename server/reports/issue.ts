@@ -58,9 +58,10 @@ async function claimed(
   number: string | undefined,
   rest: Omit<Body, "number">,
 ) {
-  let next = number === undefined ? (await highestNumber(ledger)) + 1 : 0;
+  const series = seriesOf(ledger);
+  let next = number === undefined ? (await highestNumber(ledger, series)) + 1 : 0;
   for (let copy = rest.copy, tries = 0; tries < 1000; tries += 1) {
-    const taken = number ?? `R-${String(next).padStart(5, "0")}`;
+    const taken = number ?? `${series}${String(next).padStart(5, "0")}`;
     const key = `report-${taken}-copy-${copy}`;
     if ((await ledger.entry(key)) === null) {
       try {
@@ -75,7 +76,19 @@ async function claimed(
   throw new LedgerTrouble("busy", "No free report number was found in 1000 tries. Try again.");
 }
 
-async function highestNumber(ledger: Ledger): Promise<number> {
-  const [last] = await ledger.entries({ kind: "report-issued", newestFirst: true, limit: 1 });
-  return last?.kind === "report-issued" ? Number(/\d+$/.exec(last.body.number)?.[0] ?? 0) : 0;
+/** Every signing key has a series of its own, so that benches that were apart never gave out the same number. */
+function seriesOf({ key }: Ledger): string {
+  return key === null ? "R-" : `R-${key.keyId.slice(0, 6).toUpperCase()}-`;
+}
+
+async function highestNumber(ledger: Ledger, series: string): Promise<number> {
+  for (let before = Number.MAX_SAFE_INTEGER; ; ) {
+    const issued = await ledger.entries({ kind: "report-issued", newestFirst: true, limit: 100, before });
+    for (const entry of issued)
+      if (entry.kind === "report-issued" && entry.body.number.startsWith(series))
+        return Number(entry.body.number.slice(series.length));
+    const last = issued.at(-1);
+    if (!last) return 0;
+    before = last.seq;
+  }
 }

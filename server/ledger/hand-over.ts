@@ -1,0 +1,49 @@
+import { canonicalJson } from "./canonical-json.ts";
+import type { Entry } from "./entry.ts";
+import type { Ledger } from "./ledger.ts";
+import { LedgerTrouble } from "./trouble.ts";
+
+export interface HandedOver {
+  /** entries written into the shared ledger now */
+  written: number;
+  /** entries that stood there already */
+  stood: number;
+}
+
+/** Read at a time. */
+const batch = 200;
+
+/**
+ * Hands the entries of a bench's own ledger over to a shared one, in order, each with its id, its time and its place
+ * and hash in the chain it came from. Doing it again, after a break or twice, writes nothing twice: an entry that
+ * stands is passed over. Checkpoints and keys go along, so that the bench's own chain can still be proved.
+ * Throws LedgerTrouble when either ledger does, and when an id stands with another content; what was written stays.
+ */
+export async function handOver(own: Ledger, shared: Ledger): Promise<HandedOver> {
+  const outcome = { written: 0, stood: 0 };
+  for (let after = 0; ; ) {
+    const entries = await own.entries({ after, limit: batch });
+    for (const entry of entries) outcome[await handOne(entry, shared)] += 1;
+    const last = entries.at(-1);
+    if (!last) return outcome;
+    after = last.seq;
+  }
+}
+
+async function handOne(entry: Entry, shared: Ledger): Promise<keyof HandedOver> {
+  const { id, kind, subject, body, bench, at, seq, prevHash, hash } = entry;
+  const stands = await shared.entry(id);
+  if (stands && (stands.kind !== kind || stands.subject !== subject || !same(stands.body, body)))
+    throw new LedgerTrouble(
+      "refused",
+      `Entry ${id} of bench ${bench} (row ${seq}) was not handed over: ${shared.place} has an entry of that id that says something else (row ${stands.seq}). Keep both ledgers and ask whoever keeps the shared one.`,
+    );
+  if (stands) return "stood";
+  const origin = entry.origin ?? { seq, prevHash, hash };
+  await shared.append(kind, subject, body, { key: id, handedOver: { bench, at, origin } });
+  return "written";
+}
+
+function same(a: unknown, b: unknown): boolean {
+  return canonicalJson(a) === canonicalJson(b);
+}
