@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, onTestFailed, test } from "vitest";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
 
@@ -34,6 +34,10 @@ async function open(options: BrowserContextOptions): Promise<Page> {
   page.on("pageerror", (error) => troubles.push(error.message));
   page.on("console", (message) => {
     if (message.type() === "error") troubles.push(message.text());
+  });
+  onTestFailed(async ({ task }) => {
+    await picture(page, `failed-${task.name.replace(/\W+/g, "-").slice(0, 60)}`);
+    console.log(troubles.join("\n"), await page.locator("#live-reading").textContent());
   });
   await page.goto(bench!.url);
   return page;
