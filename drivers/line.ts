@@ -18,10 +18,12 @@ export interface CutLine {
 
 export interface LineCutter {
   push(chunk: Uint8Array): void;
-  /** call when nothing has come for `idleMs`: ends a line that waited to see whether LF follows its CR */
+  /** call when nothing has come for `idleMs` or `usualIdleMs`: ends a line that waited to see whether LF follows its CR */
   idle(): void;
   /** true while a line waits for `idle()` */
   readonly waiting: boolean;
+  /** how long it waits, ms, where that is not the usual */
+  readonly idleMs?: number;
   /** forget everything, as after reopening: the next line may again be a partial one */
   reset(): void;
 }
@@ -37,7 +39,7 @@ export interface LineCutterOptions {
 }
 
 /** How long a CR waits for its LF, ms: bridges of serial to USB hold bytes back for up to 16 ms [common practice]. */
-export const idleMs = 30;
+export const usualIdleMs = 30;
 
 /**
  * Cuts a stream of bytes at CR, LF, CR LF, LF CR and at ETX with the check bytes behind it, however the

@@ -1,6 +1,12 @@
 import type { Clock } from "./clock.ts";
 import { escapeBytes } from "./escape.ts";
-import { createLineCutter, idleMs, type LineCutter, type LineCutterOptions, longestLine } from "./line.ts";
+import {
+  createLineCutter,
+  type LineCutter,
+  type LineCutterOptions,
+  longestLine,
+  usualIdleMs,
+} from "./line.ts";
 import type { BytesReader, LineMeaning } from "./reading.ts";
 import { unknownLine } from "./shapes/index.ts";
 import type { Told } from "./told.ts";
@@ -91,7 +97,7 @@ export function createListening(options: ListeningOptions): Listening {
       callOffIdle();
       expectLines();
       cutter.push(chunk);
-      if (cutter.waiting) callOffIdle = clock.after(idleMs, () => cutter.idle());
+      if (cutter.waiting) callOffIdle = clock.after(cutter.idleMs ?? usualIdleMs, () => cutter.idle());
     },
     report(bytes, meaning) {
       expectLines();

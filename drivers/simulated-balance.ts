@@ -7,8 +7,9 @@ import { createChance } from "./simulated/chance.ts";
 import type { SimulatedBalance } from "./simulated/commands.ts";
 import { type Display, plainLine, shownIn } from "./simulated/display.ts";
 import { type LineFault, spoiled } from "./simulated/faults.ts";
-import { type Arrangement, loadGrams, type Surroundings } from "./simulated/load.ts";
+import type { Surroundings } from "./simulated/load.ts";
 import { createMechanism, type MechanismSettings } from "./simulated/mechanism.ts";
+import { createStage } from "./simulated/stage.ts";
 import { createTold } from "./told.ts";
 
 export type { SimulatedBalance } from "./simulated/commands.ts";
@@ -56,10 +57,9 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     name: `The ${name}`,
   });
 
-  let arrangement: Arrangement = { on: "nothing" };
-  let zeroGrams = 0;
-  let bumpGrams = 0;
-  let extraGrams = 0;
+  const { hands, zeroGrams } = createStage(around, capacityGrams, (grams) =>
+    mechanism.load(grams, clock.monotonicMs()),
+  );
   let unit: MassUnit = "g";
   let plugged = true;
   let quiet = false;
@@ -70,21 +70,13 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
   let callOffNext = () => {};
   let running = false;
 
-  function loadChanged(): void {
-    mechanism.load(loadGrams(arrangement, around) + bumpGrams + extraGrams, clock.monotonicMs());
-  }
-  function arrange(next: Arrangement): void {
-    arrangement = next;
-    loadChanged();
-  }
-
   function line(): string {
     const grams = mechanism.shows(clock.monotonicMs());
     if (grams > capacityGrams) return "overload\r\n";
     shown = [...shown, grams].slice(-Math.max(3, Math.ceil(linesPerSecond * 0.8)));
     const spread = Math.max(...shown) - Math.min(...shown);
     const steady = shown.length >= 3 && spread <= Math.max(1.5 * readability, 4 * readability * 0.6);
-    return writes({ digits: shownIn(grams - zeroGrams, unit, readability), unit, steady });
+    return writes({ digits: shownIn(grams - zeroGrams(), unit, readability), unit, steady });
   }
 
   function send(text: string): void {
@@ -112,6 +104,7 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
   }
 
   return {
+    ...hands,
     name,
     identity: () => identity,
     onLine: told.onLine,
@@ -130,44 +123,8 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
       callOffNext();
       listening.closed();
     },
-    put: (piece) => arrange({ on: "pan", piece }),
-    emptyHanger: () => arrange({ on: "hanger", piece: null }),
-    hang: (piece) => arrange({ on: "hanger", piece }),
-    beaker: () => arrange({ on: "beaker", piece: null, touching: false }),
-    immerse: (piece) => arrange({ on: "beaker", piece, touching: false }),
-    drop() {
-      if (arrangement.on === "beaker") arrange({ ...arrangement, touching: true });
-    },
-    lift() {
-      if (arrangement.on === "hanger") arrange({ on: "hanger", piece: null });
-      else if (arrangement.on === "beaker") arrange({ on: "beaker", piece: null, touching: false });
-      else arrange({ on: "nothing" });
-    },
-    relieve() {
-      extraGrams = 0;
-      loadChanged();
-    },
-    clear() {
-      extraGrams = 0;
-      arrange({ on: "nothing" });
-    },
-    zero() {
-      zeroGrams = loadGrams(arrangement, around) + bumpGrams + extraGrams;
-    },
-    bubbles(mg) {
-      around.bubblesMg = mg;
-      loadChanged();
-    },
-    bump(grams) {
-      bumpGrams += grams;
-      loadChanged();
-    },
     unitChange(next) {
       unit = next;
-    },
-    overload() {
-      extraGrams = 2 * capacityGrams;
-      loadChanged();
     },
     unplug() {
       if (!plugged) return;
@@ -188,7 +145,7 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     powerOn() {
       quiet = false;
       // A balance that is switched on takes what it carries as its zero.
-      zeroGrams = loadGrams(arrangement, around) + bumpGrams + extraGrams;
+      hands.zero();
     },
     freeze() {
       quiet = true;
@@ -209,6 +166,8 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     double(lines) {
       faults = [...faults, ...Array<LineFault>(lines).fill("doubled")];
     },
-    say: (text) => send(text),
+    say(text) {
+      if (plugged && !quiet) send(text);
+    },
   };
 }

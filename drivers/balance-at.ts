@@ -1,0 +1,72 @@
+import type { AskedLines } from "./asked-lines.ts";
+import type { Balance } from "./balance.ts";
+import type { CableOptions } from "./cabled-balance.ts";
+import { createHidBalance } from "./hid-balance.ts";
+import { knownEnd, type LineEnd } from "./known-end.ts";
+import type { Profile } from "./learning/profile.ts";
+import { createNetworkBalance, parseNetworkAddress } from "./network-balance.ts";
+import type { Comma } from "./number.ts";
+import { profiledLines } from "./profiled-lines.ts";
+import { createSerialBalance } from "./serial-balance.ts";
+import { readAnyShape, readShape, shapeNamed, shapes } from "./shapes/index.ts";
+
+/** What an owner has told about a balance; everything may be left out. */
+export interface ToldOfBalance {
+  /** "9600-8n1", for a serial line */
+  line?: string | undefined;
+  /** the end of its lines, when nothing else is to end one */
+  lineEnd?: LineEnd | undefined;
+  /** the shape of its lines; any when left out */
+  shape?: string | undefined;
+  comma?: Comma | undefined;
+  impliedDecimals?: number | undefined;
+  /** learned lines, in place of shape, comma and decimals */
+  profile?: Profile | undefined;
+  ask?: AskedLines | undefined;
+  /** silence before it is told, ms; Infinity for a balance that sends on its key */
+  patienceMs?: number | undefined;
+}
+
+/**
+ * A balance by its address: a serial port, `tcp://host:port` or a raw USB device /dev/hidrawN. Throws RangeError for
+ * an address, line setting, shape or request that cannot be right.
+ */
+export function balanceAt(address: string, told: ToldOfBalance = {}): Balance {
+  if (/^\/dev\/hidraw\d+$/.test(address))
+    return createHidBalance({
+      path: address,
+      ...(told.patienceMs !== undefined && { patienceMs: told.patienceMs }),
+    });
+  const options = cableOptions(told);
+  if (/^tcp:\/\//.test(address) || (!address.startsWith("/") && /:\d+$/.test(address)))
+    return createNetworkBalance({ ...parseNetworkAddress(address), ...options });
+  return createSerialBalance({
+    path: address,
+    ...(told.line !== undefined && { line: told.line }),
+    ...options,
+  });
+}
+
+function cableOptions({
+  lineEnd,
+  shape,
+  profile,
+  ask,
+  patienceMs,
+  ...settings
+}: ToldOfBalance): CableOptions {
+  const named = shape === undefined ? undefined : shapeNamed(shape);
+  if (shape !== undefined && !named)
+    throw new RangeError(
+      `There is no line shape "${shape}". Right: ${shapes.map(({ id }) => id).join(", ")}; or leave it out, and every shape is tried.`,
+    );
+  const { comma = "not-known", impliedDecimals } = settings;
+  const reading = { comma, ...(impliedDecimals !== undefined && { impliedDecimals }) };
+  return {
+    read: () => (named ? readShape(named, reading) : readAnyShape(reading)),
+    ...(lineEnd !== undefined && { cutter: knownEnd(lineEnd) }),
+    ...(profile && profiledLines(profile)),
+    ...(ask && { ask }),
+    ...(patienceMs !== undefined && { patienceMs }),
+  };
+}

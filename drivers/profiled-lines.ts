@@ -1,0 +1,47 @@
+import type { CableOptions } from "./cabled-balance.ts";
+import { type Clock, systemClock } from "./clock.ts";
+import type { Profile } from "./learning/profile.ts";
+import { readByProfile } from "./learning/reader.ts";
+import { cutByProfile } from "./learning/samples.ts";
+import { lineText } from "./line.ts";
+import { defaultPatienceMs } from "./listening.ts";
+
+/** Lines of a slow balance may be this many usual gaps apart before it counts as silent. */
+const gapsOfPatience = 4;
+
+/** How a balance is listened to whose lines were learned: cut, read and waited for by its profile. */
+export function profiledLines(
+  profile: Profile,
+  clock: Clock = systemClock,
+): Required<Pick<CableOptions, "read" | "cutter" | "patienceMs">> {
+  const { byItself, linesPerSecond } = profile.cadence;
+  const gapMs = linesPerSecond === null ? 0 : 1000 / linesPerSecond;
+  return {
+    patienceMs: byItself ? Math.max(defaultPatienceMs, gapsOfPatience * gapMs) : Number.POSITIVE_INFINITY,
+    read() {
+      const read = readByProfile(profile);
+      return (line, bytes) => {
+        const meaning = read(line, bytes);
+        // A learned line between two readings belongs to the stream and does not end what was read before it.
+        return meaning && "event" in meaning && meaning.event.kind === "not-a-weight"
+          ? { event: { ...meaning.event, kind: "housekeeping" } }
+          : meaning;
+      };
+    },
+    cutter({ onLine, firstLine = "drop" }) {
+      const cutter = cutByProfile(profile, firstLine);
+      const hear = (lines: ReturnType<typeof cutter.push>) => {
+        for (const { bytes } of lines) onLine({ bytes, text: lineText(bytes) });
+      };
+      const { silenceMs } = cutter;
+      return {
+        push: (chunk) => hear(cutter.push(chunk, clock.monotonicMs())),
+        // Called once the silence has passed that ends a line.
+        idle: () => hear(cutter.idle(clock.monotonicMs() + 1)),
+        waiting: silenceMs !== null,
+        ...(silenceMs !== null && { idleMs: silenceMs }),
+        reset: () => cutter.reset(),
+      };
+    },
+  };
+}
