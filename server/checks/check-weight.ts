@@ -1,6 +1,6 @@
 import { massWords } from "./amounts.ts";
 import { type CheckedBy, type CheckResult, scatterPerReadability, shownGrams } from "./check.ts";
-import { type CheckWeight, conventional, permissibleErrorGrams } from "./check-weights.ts";
+import { type CheckWeight, conventional } from "./check-weights.ts";
 
 export interface CheckWeightTest {
   weight: CheckWeight;
@@ -22,10 +22,10 @@ export interface CheckWeightFound {
  */
 export function checkWeight(test: CheckWeightTest, checked: CheckedBy): CheckResult<CheckWeightFound> {
   const { weight, readabilityGrams, repeatabilityGrams } = test;
-  const errorGrams = shownGrams(test.reading) - conventional(weight).grams;
-  const offMost = weight.calibrated?.expandedGrams ?? permissibleErrorGrams(weight);
+  const { grams, offMostGrams } = conventional(weight);
+  const errorGrams = shownGrams(test.reading) - grams;
   const tolerableGrams =
-    offMost + 3 * Math.hypot(repeatabilityGrams, scatterPerReadability * readabilityGrams);
+    offMostGrams + 3 * Math.hypot(repeatabilityGrams, scatterPerReadability * readabilityGrams);
   const passed = Math.abs(errorGrams) <= tolerableGrams;
   return {
     ...checked,

@@ -21,15 +21,19 @@ const permissibleMg: readonly (readonly [grams: number, E2: number, F1: number, 
 /** The nominal values the table holds, g. */
 export const nominalGrams: readonly number[] = permissibleMg.map(([grams]) => grams);
 
-/** A weight used for checking: by its class alone, or with the value and expanded uncertainty (k = 2) of its calibration. */
-export interface CheckWeight {
-  nominalGrams: number;
-  class: WeightClass;
-  calibrated?: { conventionalGrams: number; expandedGrams: number };
+interface Calibrated {
+  conventionalGrams: number;
+  /** k = 2 */
+  expandedGrams: number;
 }
 
+/** A weight used for checking: known by its class, or by the value and expanded uncertainty of its calibration. */
+export type CheckWeight =
+  | { nominalGrams: number; class: WeightClass; calibrated?: never }
+  | { nominalGrams: number; class?: WeightClass; calibrated: Calibrated };
+
 /** Largest error a weight of that class may have, g. Throws RangeError for a nominal value the table lacks. */
-export function permissibleErrorGrams(weight: Pick<CheckWeight, "nominalGrams" | "class">): number {
+export function permissibleErrorGrams(weight: { nominalGrams: number; class: WeightClass }): number {
   const row = permissibleMg.find(([grams]) => grams === weight.nominalGrams);
   if (row === undefined)
     throw new RangeError(
@@ -39,11 +43,14 @@ export function permissibleErrorGrams(weight: Pick<CheckWeight, "nominalGrams" |
 }
 
 /**
- * Conventional mass of a check weight and its standard uncertainty, g: from its calibration (U/2), else the nominal
- * value with the permissible error as rectangular half-width.
+ * Conventional mass of a check weight, its standard uncertainty and how far it may be off at most, g: from its
+ * calibration (U/2 and U), else the nominal value with the permissible error as rectangular half-width.
  */
-export function conventional(weight: CheckWeight): { grams: number; uGrams: number } {
-  return weight.calibrated === undefined
-    ? { grams: weight.nominalGrams, uGrams: permissibleErrorGrams(weight) / Math.sqrt(3) }
-    : { grams: weight.calibrated.conventionalGrams, uGrams: weight.calibrated.expandedGrams / 2 };
+export function conventional(weight: CheckWeight): { grams: number; uGrams: number; offMostGrams: number } {
+  if (weight.calibrated) {
+    const { conventionalGrams, expandedGrams } = weight.calibrated;
+    return { grams: conventionalGrams, uGrams: expandedGrams / 2, offMostGrams: expandedGrams };
+  }
+  const most = permissibleErrorGrams(weight);
+  return { grams: weight.nominalGrams, uGrams: most / Math.sqrt(3), offMostGrams: most };
 }

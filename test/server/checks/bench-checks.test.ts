@@ -93,7 +93,13 @@ describe("check weights", () => {
     expect(conventional({ nominalGrams: 20, class: "F1", calibrated })).toEqual({
       grams: 20.00011,
       uGrams: 0.00004,
+      offMostGrams: 0.00008,
     });
+  });
+
+  test("a body that is no weight of any class serves with its calibrated value alone", () => {
+    const calibrated = { conventionalGrams: 30.0021, expandedGrams: 0.0004 };
+    expect(conventional({ nominalGrams: 30, calibrated }).grams).toBe(30.0021);
   });
 
   test("an M1 weight of 30 g is no weight of the table, and a calibrated value is asked for", () => {
