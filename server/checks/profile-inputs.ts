@@ -1,22 +1,25 @@
 import type { BalanceProfile, Origin, ProfileNumber } from "./balance-profile.ts";
 import type { Dof } from "./check.ts";
 
-/** The `balance` part of what `underhook compute` is asked. */
-export function balanceAsked({
-  readabilityGrams,
-  repeatability,
-  immersedRepeatability,
-  linearity,
-}: BalanceProfile): {
+/** The `balance` part of a compute request, in the keys of its contract. */
+export interface BalanceAsked {
   readability_g: number;
   repeatability_g: number;
+  repeatability_dof?: number;
   immersed_repeatability_g: number;
+  immersed_repeatability_dof?: number;
   linearity_g: number;
-} {
+}
+
+/** What `underhook compute` is told of the balance. Degrees of freedom are left out where they are infinite. */
+export function balanceAsked(profile: BalanceProfile): BalanceAsked {
+  const { readabilityGrams, repeatability, immersedRepeatability, linearity } = profile;
   return {
     readability_g: readabilityGrams,
     repeatability_g: repeatability.value,
+    ...(repeatability.dof === null ? {} : { repeatability_dof: repeatability.dof }),
     immersed_repeatability_g: immersedRepeatability.value,
+    ...(immersedRepeatability.dof === null ? {} : { immersed_repeatability_dof: immersedRepeatability.dof }),
     linearity_g: linearity.value,
   };
 }

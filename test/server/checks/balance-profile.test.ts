@@ -6,6 +6,7 @@ import { balanceAsked, profileInputs, temperatureAsked } from "../../../server/c
 import { profileStanding, smallestDisplacedGrams } from "../../../server/checks/profile-standing.ts";
 import { repeatability } from "../../../server/checks/repeatability.ts";
 import { icePoint } from "../../../server/checks/thermometer.ts";
+import { compute, isError } from "../../../server/compute/compute.ts";
 
 const of = "bench balance";
 const by = "the morning watch";
@@ -99,10 +100,37 @@ describe("a balance's profile", () => {
     expect(balanceAsked(profile)).toEqual({
       readability_g: 0.0001,
       repeatability_g: profile.repeatability.value,
+      repeatability_dof: 6,
       immersed_repeatability_g: profile.immersedRepeatability.value,
+      immersed_repeatability_dof: 5,
       linearity_g: profile.linearity.value,
     });
     expect(temperatureAsked(profile, 21.4)?.temperature_c).toBeCloseTo(21.4 - 0.4 / 3, 9);
+  });
+
+  test("few weighings behind a repeatability widen the interval that compute states", () => {
+    const profile = balanceProfile({ balance: of, readabilityGrams, results: all, at, by });
+    const { repeatability_dof: _, immersed_repeatability_dof: __, ...known } = balanceAsked(profile);
+    const ask = (balance: object) =>
+      compute({
+        id: "coin",
+        method: "hung",
+        dry: { readings: ["31.1035"] },
+        immersed: { readings: ["28.1435"] },
+        liquid: { kind: "water", temperature_c: 21.4, temperature_u_c: 0.058 },
+        air: { density_kg_m3: 1.19, u_kg_m3: 0.017 },
+        balance,
+      });
+    const few = ask(balanceAsked(profile));
+    const many = ask(known);
+    if (isError(few) || isError(many)) throw new Error(JSON.stringify([few, many]));
+    expect(few.density_g_cm3).toBe(many.density_g_cm3);
+    expect(few.expanded_g_cm3).toBeGreaterThan(many.expanded_g_cm3);
+  });
+
+  test("a balance nobody tested has no degrees of freedom to tell", () => {
+    const profile = balanceProfile({ balance: of, readabilityGrams, results: [], at, by });
+    expect(Object.keys(balanceAsked(profile))).not.toContain("repeatability_dof");
   });
 
   test("every number reaches the budget with its degrees of freedom and its origin", () => {
