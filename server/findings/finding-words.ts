@@ -65,6 +65,12 @@ export function undecided(measured: MeasuredDensity, claimed: Metal, decidable: 
   return `The interval ${interval(measured)} holds ${claimed.name} and also ${fewNames(decidable, 5)}, which a finer measurement would tell apart.`;
 }
 
+/** To one figure, never up: a coarser scale than needed must not be recommended. */
+function roundedDown(grams: number): number {
+  const place = 10 ** Math.floor(Math.log10(grams) + 1e-9);
+  return +(Math.floor(grams / place + 1e-9) * place).toPrecision(1);
+}
+
 /** What readability, mass or number of pieces brings the half-width down to `neededGPerCm3`, as U falls with d/(mass · pieces). */
 export function wouldDecide(
   measured: MeasuredDensity,
@@ -78,10 +84,14 @@ export function wouldDecide(
   const factor = Math.max(1.1, Math.ceil((now / neededGPerCm3) * 10) / 10);
   const pieces = (context.pieces ?? 1) * Math.max(2, Math.ceil(factor));
   const readability = context.readabilityG
-    ? `a readability of ${+(context.readabilityG / factor).toPrecision(1)} g or finer`
+    ? `a readability of ${roundedDown(context.readabilityG / factor)} g or finer`
     : `a readability ${factor.toFixed(1)} times finer`;
   const mass = context.massG
     ? `a piece of ${+(context.massG * factor).toPrecision(2)} g or more`
     : `a piece ${factor.toFixed(1)} times heavier`;
-  return `The half-width must fall from ${density(now, places)} to below ${density(neededGPerCm3, places)} g/cm³: ${readability}, ${mass}, or ${pieces} like pieces weighed together would do it, as long as readings dominate the budget.`;
+  const fall =
+    factor < 1.15
+      ? `fall a little below ${density(now, places)}`
+      : `fall from ${density(now, places)} to below ${density(neededGPerCm3, places)}`;
+  return `The half-width must ${fall} g/cm³: ${readability}, ${mass}, or ${pieces} like pieces weighed together would do it, as long as readings dominate the budget.`;
 }

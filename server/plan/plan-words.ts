@@ -21,5 +21,9 @@ export function sentenceOf(plan: Omit<Plan, "says">, claimed: Metal, weighing: P
     );
   const never = plan.cannotExclude.filter((l) => l.why !== "uncertainty" && l.worthMaking);
   if (never.length > 0) sentences.push(`No density ever excludes ${fewNames(never, 5)}.`);
+  if (weighing.pieces > 1)
+    sentences.push(
+      `Only the mean of the ${weighing.pieces} is seen${plan.pooled.map((o) => `, and ${o.hidden} of ${o.name} among them would hide in it`).join("")}: each piece must first pass mass, size and magnet on its own.`,
+    );
   return sentences.join(" ");
 }

@@ -1,5 +1,6 @@
 import { measuredDensity } from "../../calibration/distribution.ts";
 import { measure } from "../../calibration/measure.ts";
+import { wouldHide } from "../../calibration/pool.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
 import { bandAt } from "../findings/exclusion.ts";
@@ -28,6 +29,8 @@ export interface Plan {
   cannotExclude: LookAlike[];
   /** what would exclude those of them that density can exclude */
   remedies: Remedy[];
+  /** with several pieces weighed together: how many of a kind that is excluded alone would hide in their mean */
+  pooled: { id: string; name: string; hidden: number }[];
   says: string;
 }
 
@@ -48,6 +51,7 @@ export function planFor(
   if (!seen) return blind(weighing, claimed, ways);
   const { result, finding } = seen;
   const alive = new Set(finding.alive);
+  const excluded = cheaperThan(claimed, library).filter((m) => !alive.has(m.id));
   const plan = {
     claim: claimed.id,
     possible: true,
@@ -61,11 +65,10 @@ export function planFor(
     expandedPercent: (100 * result.expandedGPerCm3) / result.gPerCm3,
     intervalGPerCm3: result.intervalGPerCm3,
     finding,
-    excludes: cheaperThan(claimed, library)
-      .filter((m) => !alive.has(m.id))
-      .map(({ id, name }) => ({ id, name })),
+    excludes: excluded.map(({ id, name }) => ({ id, name })),
     cannotExclude: finding.lookAlikes,
     remedies: decides(seen) ? [] : ways,
+    pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
   };
   return { ...plan, says: sentenceOf(plan, claimed, weighing) };
 }
@@ -109,6 +112,17 @@ function cheaperThan(claimed: Metal, library: Library): Metal[] {
     .sort((a, b) => order[a.likelihood] - order[b.likelihood] || away(a) - away(b));
 }
 
+/** How many kinds of odd pieces a plan names. */
+const oddKinds = 3;
+
+/** The excluded kinds of which at least one piece would hide among the others. */
+function hiddenAmong(pieces: number, result: ReturnType<Evaluate>, excluded: Metal[]): Plan["pooled"] {
+  return excluded
+    .map((m) => ({ id: m.id, name: m.name, hidden: wouldHide(result, pieces, m.densityGPerCm3.nominal) }))
+    .filter(({ hidden }) => hidden > 0)
+    .slice(0, oddKinds);
+}
+
 function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan {
   const dryG = weighing.massG * weighing.pieces;
   const displacedG = dryG / claimed.densityGPerCm3.nominal;
@@ -123,6 +137,7 @@ function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan 
     excludes: [],
     cannotExclude: [],
     remedies: ways,
+    pooled: [],
     says: `Not possible: the piece displaces about ${displacedG.toPrecision(2)} g and the scale shows steps of ${weighing.readabilityG} g.${ways.length > 0 ? ` It takes ${ways.map((w) => w.says).join(", or ")}.` : ""}`,
   };
 }

@@ -2,7 +2,6 @@ import { expect, test } from "vitest";
 import { planFor } from "../../../server/plan/plan.ts";
 import { planTable } from "../../../server/plan/plan-table.ts";
 import type { PlannedWeighing } from "../../../server/plan/planned-weighing.ts";
-import { oddPiecesSeen } from "../../../server/plan/pooled-sight.ts";
 
 const ounceOfSilver: PlannedWeighing = {
   claim: "ag-999",
@@ -80,9 +79,12 @@ test("a scale that cannot see the displaced mass leaves a blank in the table", (
   expect(rows[1]!.percents[1]!).toBeLessThan(0.1);
 });
 
-test("one brass piece among ten silver ones moves the mean by 2.3 %, and hides inside 3 %", () => {
-  // by hand: 10/(1/8.5 + 9/10.49) = 10.249, −2.3 %
-  expect(oddPiecesSeen(10, 10.49, 8.5, 0.02 * 10.49)).toBe(1);
-  expect(oddPiecesSeen(10, 10.49, 8.5, 0.03 * 10.49)).toBe(2);
-  expect(oddPiecesSeen(10, 19.3, 19.25, 0.1)).toBeNull();
+test("ten pieces weighed together answer more, but odd ones hide in the mean and the plan counts them", () => {
+  const plan = planFor({ ...ounceOfSilver, pieces: 10 });
+  expect(plan.expandedPercent).toBeLessThan(planFor(ounceOfSilver).expandedPercent / 5);
+  expect(plan.pooled.length).toBeGreaterThan(0);
+  const [kind] = plan.pooled;
+  expect(kind!.hidden).toBeGreaterThanOrEqual(1);
+  expect(plan.says).toMatch(/Only the mean of the 10 is seen, and \d+ of .* would hide in it/);
+  expect(planFor(ounceOfSilver).pooled).toEqual([]);
 });
