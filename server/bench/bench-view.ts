@@ -32,6 +32,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     piece,
     steps: open ? stepsOf(open) : [],
     scaleName: bench.scale?.name,
+    scaleDoubts: bench.scale?.doubts() ?? [],
     waitingFor: bench.waitingFor,
     trouble: bench.trouble,
     evaluation,

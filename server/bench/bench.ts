@@ -121,6 +121,21 @@ export class Bench {
     this.#waiting.taking.byHand();
   }
 
+  /** A person looked at the balance after its cable was lost and answers; the answer is kept with the piece. */
+  settleDoubt(kind: string): Promise<void> {
+    return this.#inTurn(async () => {
+      const doubt = this.scale?.doubts().find((one) => one.kind === kind);
+      if (!doubt) return;
+      const piece = this.#piece;
+      if (piece && !piece.closed)
+        await this.#parts.ledger.append("note", piece.id, {
+          text: `Looked at and found well: ${doubt.says}`,
+        });
+      this.scale?.settleDoubt(kind);
+      this.#changed();
+    });
+  }
+
   cancelCapture(): void {
     const waiting = this.#waiting;
     this.#waiting = undefined;

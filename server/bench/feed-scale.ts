@@ -13,6 +13,10 @@ export function scaleOf(name: string, feed: Feed): Scale {
     name,
     live: () => liveOf(feed, newest),
     take: () => takingFrom(name, feed),
+    doubts: () => feed.doubts(),
+    settleDoubt(kind) {
+      for (const doubt of feed.doubts()) if (doubt.kind === kind) feed.settleDoubt(doubt.kind);
+    },
     onLine: (listener) => feed.onLine(() => listener()),
   };
 }

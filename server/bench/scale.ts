@@ -23,11 +23,21 @@ export interface Taking {
   cancel(): void;
 }
 
+/** Something about the balance that a person has to look at, after its cable was lost and found again. */
+export interface ScaleDoubt {
+  kind: string;
+  says: string;
+  since: string;
+}
+
 /** The balance as the bench uses it: what it shows now, and taking a settled reading that arrives after the request. */
 export interface Scale {
   readonly name: string;
   live(): Live;
   take(): Taking;
+  doubts(): readonly ScaleDoubt[];
+  /** a person looked at it and says that all is well */
+  settleDoubt(kind: string): void;
   /** calls back for every line and event; returns the function that ends it */
   onLine(listener: () => void): () => void;
 }

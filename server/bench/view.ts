@@ -3,7 +3,7 @@ import type { DemoPiece } from "../demo/pieces.ts";
 import type { Suspicion } from "../watch/suspicion.ts";
 import type { Role } from "./method.ts";
 import type { Piece } from "./piece.ts";
-import type { Live } from "./scale.ts";
+import type { Live, ScaleDoubt } from "./scale.ts";
 import type { Step } from "./steps.ts";
 
 /** What went wrong with a form: the sentence, and the field it belongs to. */
@@ -39,6 +39,8 @@ export interface BenchView {
   steps: Step[];
   /** undefined when readings are typed */
   scaleName: string | undefined;
+  /** what a person must look at on the balance before weighing on */
+  scaleDoubts: readonly ScaleDoubt[];
   waitingFor: Role | undefined;
   trouble: string | undefined;
   evaluation: Evaluation | undefined;

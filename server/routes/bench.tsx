@@ -32,7 +32,13 @@ export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
     ]),
     heartbeatSeconds * 1000,
   );
-  bench.scale?.onLine(() => stream.changed("live-reading"));
+  let doubtsShown = 0;
+  bench.scale?.onLine(() => {
+    stream.changed("live-reading");
+    const doubts = bench.scale?.doubts().length ?? 0;
+    if (doubts !== doubtsShown) stream.changed("piece");
+    doubtsShown = doubts;
+  });
   bench.onChange(() => stream.changed("live-reading", "piece", "result"));
   const ageing = setInterval(() => stream.changed("live-reading"), ageEveryMs);
   ageing.unref();
@@ -88,6 +94,7 @@ export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
   deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
   deed("/bench/capture-by-hand", () => bench.takeByHand());
   deed("/bench/capture-cancelled", () => bench.cancelCapture());
+  deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
   deed("/bench/typed-readings", ({ role = "", reading = "", unit = "g", key }) => {
     const typed = typedReading(reading, unit);
     if ("refused" in typed) throw new Refusal(typed.refused, "reading");

@@ -1,5 +1,6 @@
 import type { BenchView, LiveView } from "../../server/bench/view.ts";
 import { DemoHands } from "./demo-hands.tsx";
+import { ScaleDoubts } from "./doubts.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
 import { ProblemNote } from "./parts.tsx";
@@ -11,9 +12,16 @@ export const heartbeatSeconds = 2;
 
 /** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
 export function PiecePart({ view }: { view: BenchView }) {
-  if (view.piece && !view.piece.closed) return <PieceSteps view={view} piece={view.piece} />;
+  if (view.piece && !view.piece.closed)
+    return (
+      <>
+        <ScaleDoubts view={view} />
+        <PieceSteps view={view} piece={view.piece} />
+      </>
+    );
   return (
     <>
+      <ScaleDoubts view={view} />
       {view.piece?.closed?.how === "recorded" && (
         <p class="state state-agrees">
           <span class="sign" aria-hidden="true">
