@@ -3,10 +3,12 @@ import cookie from "@fastify/cookie";
 import csrf from "@fastify/csrf-protection";
 import formbody from "@fastify/formbody";
 import helmet from "@fastify/helmet";
-import fastify, { type FastifyInstance } from "fastify";
+import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
 import { page } from "../views/page.tsx";
 import { Problem } from "../views/problem.tsx";
 import type { Bench } from "./bench/bench.ts";
+import type { KeptSettings } from "./bench/kept-settings.ts";
+import type { LibraryInForce } from "./bench/library-in-force.ts";
 import type { Evaluate } from "./compute/evaluation.ts";
 import type { DemoHands } from "./demo/hands.ts";
 import { guard } from "./guard.ts";
@@ -15,8 +17,12 @@ import { assetRoutes } from "./routes/assets.ts";
 import { benchRoutes } from "./routes/bench.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { demoRoutes } from "./routes/demo.ts";
+import { demoClearingRoute } from "./routes/demo-clearing.tsx";
+import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
+import { frameOf } from "./routes/look.ts";
 import { html, wantsPart } from "./routes/page-request.ts";
 import { recordRoutes } from "./routes/records.tsx";
+import { settingsRoutes } from "./routes/settings.tsx";
 
 export interface AppParts {
   bench: Bench;
@@ -25,19 +31,19 @@ export interface AppParts {
   compute: Compute;
   /** hands at the simulated balance; undefined on a real bench */
   demoHands: DemoHands | undefined;
+  settings: KeptSettings;
+  library: LibraryInForce;
+  /** exchanges this bench for another behind the same address; undefined where nothing can */
+  changeBench?: ChangeBench;
 }
 
 /** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
 const bodyLimit = 256 * 1024;
 
 /** The whole application, registered in reading order. It listens nowhere until told to. */
-export async function buildApp({
-  bench,
-  ledger,
-  evaluate,
-  compute,
-  demoHands,
-}: AppParts): Promise<FastifyInstance> {
+export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
+  const { bench, ledger, evaluate, compute, demoHands, settings, library, changeBench } = parts;
+  const demo = demoHands !== undefined;
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
   await app.register(helmet, {
@@ -69,21 +75,26 @@ export async function buildApp({
       return reply.code(status).send({ id: null, error: { at: "", message: says } });
     if (wantsPart(request))
       return html(reply, `<div class="problems" role="alert"><p>${says}</p></div>`, status);
-    return html(reply, problemPage(says), status);
+    return html(reply, problemPage(request, reply, demo, says), status);
   });
-  app.setNotFoundHandler((_request, reply) =>
-    html(reply, problemPage("There is no such page here. Go on from the bench."), 404),
+  app.setNotFoundHandler((request, reply) =>
+    html(reply, problemPage(request, reply, demo, "There is no such page here. Go on from the bench."), 404),
   );
   assetRoutes(app);
   await app.register(async (scope) => computeRoutes(scope, compute));
-  const { deed } = benchRoutes(app, bench, demoHands !== undefined);
+  const isNew = () => !demo && !settings.answered && bench.piece === undefined;
+  const { deed } = benchRoutes(app, { bench, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);
-  recordRoutes(app, { ledger, evaluate, demo: demoHands !== undefined });
+  recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
+  settingsRoutes(app, { ledger, settings, demo });
+  firstStartRoutes(app, { settings, demo, changeBench });
+  demoClearingRoute(app, demo, changeBench);
+  settings.onChange(() => void bench.refresh());
   return app;
 }
 
-function problemPage(says: string): string {
-  return page({ title: "Not done", path: "", csrfToken: "", demo: false, main: Problem({ says }) });
+function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: string): string {
+  return page({ ...frameOf(request, reply, { path: "", demo }), title: "Not done", main: Problem({ says }) });
 }
 
 function inWords(error: Error & { code?: string }, status: number): string {

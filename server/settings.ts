@@ -1,4 +1,4 @@
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
 
@@ -28,7 +28,8 @@ export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDE
   --profile FILE   learned profile of the balance, as saved on the Balances page
   --typed          no balance on a cable: every reading is typed in
 
-With neither --balance nor --typed the bench starts as a demo, with a simulated balance and invented pieces.`;
+With neither --balance nor --typed a bench that was begun in the folder goes on with typed readings; in a folder without
+one a demo starts, with a simulated balance and invented pieces.`;
 
 const portNumber = z.coerce
   .number({ message: "is not a number" })
@@ -73,4 +74,22 @@ export function settingsFrom(args: string[], environment: NodeJS.ProcessEnv): Se
     : { kind: values.typed ? "typed" : "demo" };
   // Invented pieces never share a ledger with measured ones.
   return { port: port.data, dataFolder: source.kind === "demo" ? join(data, "demo") : data, source };
+}
+
+/** The real bench of the same data folder, with typed readings. */
+export function typedBench(settings: Settings): Settings {
+  const { dataFolder, source } = settings;
+  return {
+    ...settings,
+    dataFolder: source.kind === "demo" ? dirname(dataFolder) : dataFolder,
+    source: { kind: "typed" },
+  };
+}
+
+/** The demonstration of the same data folder. */
+export function demonstration(settings: Settings): Settings {
+  const { dataFolder, source } = settings;
+  return source.kind === "demo"
+    ? settings
+    : { ...settings, dataFolder: join(dataFolder, "demo"), source: { kind: "demo" } };
 }

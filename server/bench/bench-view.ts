@@ -1,26 +1,14 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
-import { metals } from "../alloys/library.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
 import { suspicions } from "../watch/index.ts";
 import type { Bench } from "./bench.ts";
+import { metalBands } from "./metal-bands.ts";
 import { methods } from "./method.ts";
 import { type Piece, standing } from "./piece.ts";
 import { balanceFor } from "./request.ts";
 import { situationOf } from "./situation.ts";
 import { stepsOf } from "./steps.ts";
-import type { BenchView, MetalBand, Problem, RepeatsView } from "./view.ts";
-
-const preciousFamilies = new Set(["gold", "silver", "platinum", "palladium"]);
-const grouped = new Set(metals.flatMap(({ recipes }) => recipes ?? []));
-
-/** The library as the Bench page needs it; a piece is claimed by its fineness, not by one of its recipes. */
-export const bands: readonly MetalBand[] = metals.map(({ id, name, family, densityGPerCm3 }) => ({
-  id,
-  name,
-  low: densityGPerCm3.low,
-  high: densityGPerCm3.high,
-  claimable: preciousFamilies.has(family) && !grouped.has(id),
-}));
+import type { BenchView, Problem, RepeatsView } from "./view.ts";
 
 /** The bench as its page draws it. */
 export function benchView(bench: Bench, csrfToken: string, demo: boolean, problem?: Problem): BenchView {
@@ -38,7 +26,8 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     evaluation,
     doubts: open ? doubtsAbout(bench, open) : [],
     repeats: open && repeatsOf(open),
-    bands,
+    bands: metalBands(bench.library, bench.preferences.metal),
+    firstMethod: bench.preferences.method,
     found: bench.found,
     ...(problem ? { problem } : {}),
     ...(demo ? { demo: { counter: demoCounter, pieces: demoPieces } } : {}),
@@ -52,7 +41,7 @@ function doubtsAbout(bench: Bench, piece: Piece) {
     .filter((role) => role !== "dry")
     .flatMap((role) => standing(piece, role));
   const balance = balanceFor(dry, wet, bench.conditions);
-  return suspicions(situationOf(piece, balance, bench.evaluation));
+  return suspicions(situationOf(piece, balance, bench.evaluation, bench.library));
 }
 
 function repeatsOf(piece: Piece): RepeatsView | undefined {

@@ -1,8 +1,10 @@
 import { randomUUID } from "node:crypto";
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
 import { type Evaluate, type Evaluated, type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { type BenchSettings, firstSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
 import { methods, type Role, roleNames, takes } from "./method.ts";
 import { after, type Piece, standing, type Ticket } from "./piece.ts";
@@ -18,6 +20,10 @@ export interface BenchParts {
   evaluate: Evaluate;
   conditions: () => Conditions;
   versions: Record<string, string>;
+  /** the metals in force; the built-in ones when left out */
+  library?: () => Library;
+  /** how a new piece begins; a new bench's when left out */
+  preferences?: () => Pick<BenchSettings, "method" | "metal">;
 }
 
 /** A reading as typed or taken, with the times of its lines. */
@@ -62,6 +68,12 @@ export class Bench {
   }
   get conditions(): Conditions {
     return this.#parts.conditions();
+  }
+  get library(): Library {
+    return this.#parts.library?.() ?? builtIn;
+  }
+  get preferences(): Pick<BenchSettings, "method" | "metal"> {
+    return this.#parts.preferences?.() ?? firstSettings;
   }
   get found(): readonly string[] {
     return this.#parts.ledger.found;
@@ -188,7 +200,8 @@ export class Bench {
     return this.#inTurn(async () => {
       const piece = this.#openPiece;
       const { request, response } = await this.#mustEvaluate(piece);
-      const body = { request, response, versions: this.#parts.versions };
+      const versions = { ...this.#parts.versions, library: this.library.version };
+      const body = { request, response, versions };
       const key = `result-${piece.id}`;
       await this.#wrote(await this.#parts.ledger.append("result", piece.id, body, { key }));
       return piece.id;

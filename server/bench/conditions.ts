@@ -24,6 +24,8 @@ export const conditionsShape = z.strictObject({
   linearityGrams: decimal(0, 100, "g"),
   wireMillimetres: decimal(0, 5, "mm"),
   bubbleAllowanceMg: decimal(0, 1000, "mg"),
+  /** confidence of intervals and findings */
+  confidencePercent: decimal(50, 99.99, "%").default("95.45"),
 });
 
 export type Conditions = z.infer<typeof conditionsShape>;
@@ -39,4 +41,5 @@ export const firstConditions: Conditions = {
   linearityGrams: "0",
   wireMillimetres: "0",
   bubbleAllowanceMg: "0",
+  confidencePercent: "95.45",
 };

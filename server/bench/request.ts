@@ -76,6 +76,6 @@ export function requestFor(piece: Piece, conditions: Conditions) {
     bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
     pieces: 1,
     ...(piece.claim === undefined ? {} : { claim: piece.claim }),
-    confidence: 0.9545,
+    confidence: Number(conditions.confidencePercent) / 100,
   };
 }

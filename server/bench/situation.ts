@@ -1,4 +1,4 @@
-import { metal } from "../alloys/library.ts";
+import type { Library } from "../alloys/library.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Situation } from "../watch/situation.ts";
 import type { Role } from "./method.ts";
@@ -13,11 +13,12 @@ export function situationOf(
   piece: Piece,
   balance: ReturnType<typeof balanceFor>,
   evaluation: Evaluation | undefined,
+  library: Library,
 ): Situation {
   const of = (role: Role) => standing(piece, role).map(({ at, text, unit }) => ({ at, text, unit }));
   const wet =
     piece.method === "hung" ? "immersed" : piece.method === "displaced" ? "rise" : "flask-with-piece";
-  const claimed = piece.claim === undefined ? undefined : metal(piece.claim);
+  const claimed = piece.claim === undefined ? undefined : library.metal(piece.claim);
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.response : undefined;
   return {
     method: piece.method,

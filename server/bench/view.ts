@@ -1,7 +1,7 @@
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
 import type { Suspicion } from "../watch/suspicion.ts";
-import type { Role } from "./method.ts";
+import type { Method, Role } from "./method.ts";
 import type { Piece } from "./piece.ts";
 import type { Live, ScaleDoubt } from "./scale.ts";
 import type { Step } from "./steps.ts";
@@ -47,6 +47,8 @@ export interface BenchView {
   doubts: readonly Suspicion[];
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];
+  /** the way to weigh that a new piece begins with */
+  firstMethod: Method;
   /** what the ledger found when it was opened, in sentences */
   found: readonly string[];
   problem?: Problem;

@@ -18,11 +18,11 @@ export async function run(args: string[]): Promise<number> {
   try {
     const running = await start(settings);
     console.log(
-      settings.source.kind === "demo"
+      running.settings.source.kind === "demo"
         ? `Underhook: a demonstration with a simulated balance and invented pieces, at ${running.url}`
         : `Underhook: the bench is at ${running.url}`,
     );
-    console.log(`Records are kept in ${settings.dataFolder}. Stop with Ctrl+C.`);
+    console.log(`Records are kept in ${running.settings.dataFolder}. Stop with Ctrl+C.`);
     await new Promise<void>((interrupted) => {
       process.once("SIGINT", () => interrupted());
       process.once("SIGTERM", () => interrupted());

@@ -2,13 +2,14 @@ import { Worker } from "node:worker_threads";
 import type { DensityResult } from "../../calibration/density-result.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { Refusal } from "../../calibration/refusals.ts";
+import type { OwnMetals } from "../alloys/own-metals.ts";
 import type { ComputeError, ComputeResponse } from "./contract.ts";
 import type { Evaluation } from "./evaluation.ts";
 
 export type Question = { number: number } & (
   | { kind: "measure"; measurement: Measurement }
   | { kind: "compute"; request: unknown }
-  | { kind: "evaluate"; request: unknown }
+  | { kind: "evaluate"; request: unknown; own: OwnMetals | undefined }
 );
 
 export type Answer = { number: number } & (
@@ -42,8 +43,17 @@ function startWorker(): Worker {
   return new Worker(start, { eval: true });
 }
 
-/** Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. */
-export function openAside(start: () => Worker = startWorker): Aside {
+/**
+ * Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. `own`
+ * gives the owner's metals in force, which `evaluate` takes beside the built-in ones.
+ */
+export function openAside({
+  start = startWorker,
+  own = () => undefined,
+}: {
+  start?: () => Worker;
+  own?: () => OwnMetals | undefined;
+} = {}): Aside {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | undefined;
   let last = 0;
@@ -95,7 +105,7 @@ export function openAside(start: () => Worker = startWorker): Aside {
       throw new Error("The computing thread answered another question.");
     },
     evaluate: async (request) => {
-      const answer = await ask({ kind: "evaluate", request } as Omit<Question, "number">);
+      const answer = await ask({ kind: "evaluate", request, own: own() } as Omit<Question, "number">);
       if ("evaluated" in answer) return answer.evaluated;
       throw new Error("The computing thread answered another question.");
     },

@@ -2,7 +2,7 @@ import type { DensityResult } from "../../calibration/density-result.ts";
 import { measuredDensity } from "../../calibration/distribution.ts";
 import { measure } from "../../calibration/measure.ts";
 import { type Random32, seededRandom } from "../../calibration/random.ts";
-import { metal } from "../alloys/library.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
 import { type Finding, findingFor } from "../findings/finding.ts";
 import { type ComputeError, type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
 import { measurementOf } from "./measurement-of.ts";
@@ -20,23 +20,28 @@ export interface Evaluated {
 }
 
 /** Evaluates a checked request. Throws RangeError as measure and findingFor do. */
-export function evaluate(request: ComputeRequest, random: Random32): Evaluated {
-  const claimed = request.claim === undefined ? undefined : metal(request.claim);
+export function evaluate(request: ComputeRequest, random: Random32, library: Library = builtIn): Evaluated {
+  const claimed = request.claim === undefined ? undefined : library.metal(request.claim);
   const perMillion = claimed?.expansionPerMillionK ?? undefined;
   const result = measure(
     measurementOf(request, perMillion === undefined ? undefined : perMillion * 1e-6),
     random,
   );
-  const finding = findingOf(result, request);
+  const finding = findingOf(result, request, library);
   return { result, finding, response: responseOf(request.id, result, finding) };
 }
 
-function findingOf(result: DensityResult, { claim, confidence, balance, pieces }: ComputeRequest): Finding {
+function findingOf(
+  result: DensityResult,
+  { claim, confidence, balance, pieces }: ComputeRequest,
+  library: Library,
+): Finding {
   return findingFor(measuredDensity(result), claim, confidence, {
     celsius: result.liquidCelsius,
     massG: result.massGrams,
     readabilityG: balance.readability_g,
     pieces,
+    library,
   });
 }
 

@@ -1,5 +1,7 @@
 import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts";
 import { seededRandom } from "../../calibration/random.ts";
+import { builtIn } from "../alloys/library.ts";
+import { type OwnMetals, withOwn } from "../alloys/own-metals.ts";
 import type { Finding } from "../findings/finding.ts";
 import { evaluate, fixedSeed } from "./compute.ts";
 import { type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
@@ -25,12 +27,19 @@ export function isRefused(evaluation: Evaluation): evaluation is { refused: stri
   return "refused" in evaluation;
 }
 
-/** The evaluation of one request in the published form. Never throws for bad readings: the refusal says why. */
-export function evaluationOf(asked: unknown): Evaluation {
+/**
+ * The evaluation of one request in the published form, with the owner's metals beside the built-in ones. Never throws
+ * for bad readings: the refusal says why.
+ */
+export function evaluationOf(asked: unknown, own?: OwnMetals): Evaluation {
   const parsed = computeRequest.safeParse(asked);
   if (!parsed.success) return { refused: fromSchema(null, parsed.error).error.message };
   try {
-    const { result, finding, response } = evaluate(parsed.data, seededRandom(fixedSeed));
+    const { result, finding, response } = evaluate(
+      parsed.data,
+      seededRandom(fixedSeed),
+      own ? withOwn(builtIn, own) : builtIn,
+    );
     return {
       request: parsed.data,
       response,

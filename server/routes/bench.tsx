@@ -3,7 +3,6 @@ import { waterRange } from "../../calibration/water.ts";
 import { BenchMain, heartbeatSeconds, PiecePart, ResultPart } from "../../views/bench/index.tsx";
 import { LiveReading } from "../../views/bench/live-reading.tsx";
 import { page, render } from "../../views/page.tsx";
-import { isMetalId } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import { benchView } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role } from "../bench/method.ts";
@@ -12,6 +11,7 @@ import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import type { LiveView, Problem } from "../bench/view.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
+import { frameOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
@@ -20,8 +20,11 @@ const ageEveryMs = 1000;
 /** A change of the bench that a form asks for. Throws Refusal or LedgerTrouble when it is not done. */
 export type BenchDeed = (fields: Record<string, string>, request: FastifyRequest) => Promise<void> | void;
 
-/** The Bench page, its forms and its live stream. */
-export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
+/** The Bench page, its forms and its live stream. A new bench is first asked how it weighs. */
+export function benchRoutes(
+  app: FastifyInstance,
+  { bench, demo, isNew }: { bench: Bench; demo: boolean; isNew: () => boolean },
+) {
   const live = (): LiveView => ({ live: bench.scale?.live(), waitingFor: bench.waitingFor });
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
   const stream = new LiveStream(
@@ -45,20 +48,20 @@ export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
   app.addHook("onClose", async () => clearInterval(ageing));
   app.addHook("preClose", async () => stream.close());
 
-  const whole = (token: string, problem?: Problem) =>
-    page({
+  function whole(request: FastifyRequest, reply: FastifyReply, problem?: Problem): string {
+    const frame = frameOf(request, reply, { path: "/", demo });
+    return page({
+      ...frame,
       title: "Bench",
-      path: "/",
-      csrfToken: token,
-      demo,
-      main: <BenchMain view={view(token, problem)} live={live()} />,
+      main: <BenchMain view={view(frame.csrfToken, problem)} live={live()} />,
     });
+  }
 
   function answer(request: FastifyRequest, reply: FastifyReply, problem?: Problem): FastifyReply {
     const status = problem ? 422 : 200;
-    const token = reply.generateCsrf();
-    if (wantsPart(request)) return html(reply, render(<PiecePart view={view(token, problem)} />), status);
-    return problem ? html(reply, whole(token, problem), status) : reply.redirect("/", 303);
+    if (wantsPart(request))
+      return html(reply, render(<PiecePart view={view(reply.generateCsrf(), problem)} />), status);
+    return problem ? html(reply, whole(request, reply, problem), status) : reply.redirect("/", 303);
   }
 
   /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
@@ -76,7 +79,9 @@ export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
     });
   }
 
-  app.get("/", async (_request, reply) => html(reply, whole(reply.generateCsrf())));
+  app.get("/", async (request, reply) =>
+    isNew() ? reply.redirect("/first-start", 303) : html(reply, whole(request, reply)),
+  );
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
   deed("/bench/piece", ({ ticket = "", description = "", claim = "", method = "", key = "" }) => {
@@ -84,7 +89,7 @@ export function benchRoutes(app: FastifyInstance, bench: Bench, demo: boolean) {
     if (named === "") throw new Refusal("The ticket is empty. Right: a short name such as A-17.", "ticket");
     if (!isMethod(method))
       throw new Refusal(`"${method}" is no way to weigh. Right: one of the three on the form.`, "method");
-    if (claim !== "" && !isMetalId(claim))
+    if (claim !== "" && !bench.library.has(claim))
       throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
     return bench.openPiece(
       { ticket: named, description: description.trim(), method, ...(claim === "" ? {} : { claim }) },

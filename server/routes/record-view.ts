@@ -1,6 +1,6 @@
 import type { CurvePoint } from "../../calibration/distribution.ts";
 import { intervalWords } from "../../views/bench/result.tsx";
-import { fromTo, plusMinus } from "../../views/numbers.ts";
+import { fixed, fromTo, plusMinus } from "../../views/numbers.ts";
 import type { Amendment } from "../../views/records/amendments.tsx";
 import type { Capture as CaptureView } from "../../views/records/captures.tsx";
 import type { RecordView } from "../../views/records/show.tsx";
@@ -11,8 +11,9 @@ import {
   findingViewOf,
   measuredOf,
 } from "../../views/result-parts.ts";
-import { metal } from "../alloys/library.ts";
-import { bands } from "../bench/bench-view.ts";
+import type { Locale } from "../../views/words/index.ts";
+import type { Library } from "../alloys/library.ts";
+import { metalBands } from "../bench/metal-bands.ts";
 import { methods, roleNames } from "../bench/method.ts";
 import type { Capture, Piece } from "../bench/piece.ts";
 import {
@@ -37,8 +38,9 @@ export function recordView(
   entries: readonly Entry[],
   result: EntryOf<"result">,
   curve: readonly CurvePoint[],
-  csrfToken: string,
+  { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): RecordView {
+  const bands = metalBands(library);
   const request = computeRequest.parse(result.body.request);
   const response = computeResponse.parse(result.body.response);
   const voiding = entries.findLast((entry) => entry.kind === "voiding" && entry.body.entry === result.id);
@@ -47,14 +49,14 @@ export function recordView(
     id: piece.id,
     ticket: piece.ticket,
     piece: piece.description,
-    saidByCustomer: piece.claim === undefined ? "nothing" : metal(piece.claim).name,
+    saidByCustomer: piece.claim === undefined ? "nothing" : nameIn(library, piece.claim),
     when: whenOf(result.at),
     method: methods[piece.method].name,
-    density: `${plusMinus(value, expanded)} g/cm³`,
-    densityWords: `${request.confidence * 100} % interval ${fromTo(interval[0], interval[1])} g/cm³ at the temperature of the water, ${intervalWords[response.interval_from]}; k = ${response.k.toFixed(2)}.`,
-    results: resultsOf(response),
+    density: `${plusMinus(value, expanded, locale)} g/cm³`,
+    densityWords: `${request.confidence * 100} % interval ${fromTo(interval[0], interval[1], locale)} g/cm³ at the temperature of the water, ${intervalWords[response.interval_from]}; k = ${response.k.toFixed(2)}.`,
+    results: resultsOf(response, locale),
     conditions: conditionsOf(request, response),
-    finding: findingOf(response),
+    finding: findingOf(response, library),
     plot: {
       measured: measuredOf(response, curve, request.confidence),
       bands: bandsAround(bands, piece.claim, response),
@@ -88,8 +90,14 @@ export function recordView(
     chain: { sequence: result.seq, hash: result.hash, previous: result.prevHash },
     versions: Object.entries(result.body.versions),
     csrfToken,
+    locale,
     stepKey: `${piece.id}-${entries.length}`,
   };
+}
+
+/** Name of a metal; its id where an owner has since taken it out of the library. */
+export function nameIn(library: Library, id: string): string {
+  return library.has(id) ? library.metal(id).name : id;
 }
 
 /** A moment as the page writes it: date and time of day, UTC. */
@@ -112,13 +120,13 @@ function captureView(capture: Capture): CaptureView {
   };
 }
 
-function resultsOf(response: ComputeResponse): RecordView["results"] {
+function resultsOf(response: ComputeResponse, locale: Locale): RecordView["results"] {
   return [
-    ["Mass", `${plusMinus(response.mass_g, 2 * response.u_mass_g)} g`],
-    ["Volume", `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3)} cm³`],
-    ["Density at 20 °C", `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3)} g/cm³`],
-    ["Relative density 20/4", response.relative_density.d20_4.toFixed(4)],
-    ["Dry over displaced, uncorrected", response.relative_density.apparent.toFixed(4)],
+    ["Mass", `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
+    ["Volume", `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale)} cm³`],
+    ["Density at 20 °C", `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
+    ["Relative density 20/4", fixed(response.relative_density.d20_4, 4, locale)],
+    ["Dry over displaced, uncorrected", fixed(response.relative_density.apparent, 4, locale)],
   ];
 }
 
@@ -143,9 +151,11 @@ function conditionsOf(request: ComputeRequest, response: ComputeResponse): Recor
 }
 
 /** The finding as it was recorded; why each look-alike is alive follows from the library. */
-function findingOf({ finding, alive }: ComputeResponse) {
-  const claimed = finding.claim === null ? undefined : metal(finding.claim);
-  const others = alive.map(metal).filter((m) => claimed === undefined || !satisfies(m, claimed));
+function findingOf({ finding, alive }: ComputeResponse, library: Library) {
+  const claimed =
+    finding.claim !== null && library.has(finding.claim) ? library.metal(finding.claim) : undefined;
+  const known = alive.filter((id) => library.has(id)).map((id) => library.metal(id));
+  const others = known.filter((m) => claimed === undefined || !satisfies(m, claimed));
   return findingViewOf(
     {
       ...(claimed ? { claim: claimed.id } : {}),
@@ -154,7 +164,7 @@ function findingOf({ finding, alive }: ComputeResponse) {
       lookAlikes: others.map((m) => lookAlike(m, claimed)),
       suspicions: [],
     },
-    bands,
+    metalBands(library),
   );
 }
 

@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyReply } from "fastify";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { fixed, plusMinus } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
@@ -10,34 +10,39 @@ import {
   type RecordsPage,
 } from "../../views/records/index.tsx";
 import { RecordPage } from "../../views/records/show.tsx";
-import { isMetalId, metal } from "../alloys/library.ts";
-import { bands } from "../bench/bench-view.ts";
+import type { Locale } from "../../views/words/index.ts";
+import type { Library } from "../alloys/library.ts";
+import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { after, type Piece } from "../bench/piece.ts";
 import { type Evaluate, isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
-import { recordView, whenOf } from "./record-view.ts";
+import { nameIn, recordView, whenOf } from "./record-view.ts";
 
 interface RecordParts {
   ledger: Ledger;
   evaluate: Evaluate;
   demo: boolean;
+  library: () => Library;
 }
 
-const claims = bands.filter(({ claimable }) => claimable).map(({ id, name }) => ({ id, name }));
-
 /** The list of records, one record with everything it rests on, and what may be added to it. */
-export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo }: RecordParts): void {
-  const frame = (reply: FastifyReply) => ({ path: "/records", csrfToken: reply.generateCsrf(), demo });
+export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, library }: RecordParts): void {
+  const frame = (request: FastifyRequest, reply: FastifyReply) =>
+    frameOf(request, reply, { path: "/records", demo });
 
   app.get("/records", async (request, reply) => {
     const asked = request.query as Record<string, string | undefined>;
-    const list = await listOf(ledger, asked);
+    const list = await listOf(ledger, asked, library(), lookOf(request).locale);
     if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />));
-    return html(reply, page({ ...frame(reply), title: "Records", main: <RecordsIndex {...list} /> }));
+    return html(
+      reply,
+      page({ ...frame(request, reply), title: "Records", main: <RecordsIndex {...list} /> }),
+    );
   });
 
   app.get<{ Params: { piece: string } }>("/records/:piece", async (request, reply) => {
@@ -48,7 +53,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo }: R
       return html(
         reply,
         page({
-          ...frame(reply),
+          ...frame(request, reply),
           title: "No such record",
           main: (
             <Problem
@@ -61,10 +66,11 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo }: R
     // The curve is drawn anew from the recorded request: the same request gives the same digits.
     const again = await evaluate(result.body.request);
     const curve = isRefused(again) ? [] : again.curve;
-    const view = recordView(piece, entries, result, curve, reply.generateCsrf());
+    const around = frame(request, reply);
+    const view = recordView(piece, entries, result, curve, { ...around, library: library() });
     return html(
       reply,
-      page({ ...frame(reply), title: `Record of ${piece.ticket}`, main: <RecordPage {...view} /> }),
+      page({ ...around, title: `Record of ${piece.ticket}`, main: <RecordPage {...view} /> }),
     );
   });
 
@@ -85,7 +91,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo }: R
           if (!(error instanceof LedgerTrouble)) throw error;
           return html(
             reply,
-            page({ ...frame(reply), title: "Not done", main: <Problem says={error.message} /> }),
+            page({ ...frame(request, reply), title: "Not done", main: <Problem says={error.message} /> }),
             422,
           );
         }
@@ -135,7 +141,12 @@ function pieceOf(entries: readonly Entry[]): Piece | undefined {
   return piece;
 }
 
-async function listOf(ledger: Ledger, asked: Record<string, string | undefined>): Promise<RecordsPage> {
+async function listOf(
+  ledger: Ledger,
+  asked: Record<string, string | undefined>,
+  library: Library,
+  locale: Locale,
+): Promise<RecordsPage> {
   const filters: RecordFilters = {
     q: asked.q ?? "",
     state: asked.state ?? "",
@@ -147,8 +158,9 @@ async function listOf(ledger: Ledger, asked: Record<string, string | undefined>)
   const all = await ledger.records({ page: { size: 1 } });
   return {
     filters,
-    claims,
-    rows: found.records.map(rowOf),
+    claims: claimsOf(metalBands(library)),
+    rows: found.records.map((record) => rowOf(record, library, locale)),
+    locale,
     found: found.count,
     all: all.count,
     ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
@@ -178,18 +190,18 @@ function addressOf(filters: RecordFilters, before: number): string {
   return `/records?${query}`;
 }
 
-function rowOf(record: MeasurementRecord): RecordRow {
+function rowOf(record: MeasurementRecord, library: Library, locale: Locale): RecordRow {
   return {
     id: record.subject,
     when: whenOf(record.at),
     ticket: record.ticket,
     piece: record.description,
-    mass: `${fixed(record.mass_g, 4)} g`,
+    mass: `${fixed(record.mass_g, 4, locale)} g`,
     density:
       record.expanded_g_cm3 === null
-        ? fixed(record.density_g_cm3, 2)
-        : plusMinus(record.density_g_cm3, record.expanded_g_cm3),
-    claimName: record.claim === null ? "" : isMetalId(record.claim) ? metal(record.claim).name : record.claim,
+        ? fixed(record.density_g_cm3, 2, locale)
+        : plusMinus(record.density_g_cm3, record.expanded_g_cm3, locale),
+    claimName: record.claim === null ? "" : nameIn(library, record.claim),
     ...(record.state === null ? {} : { state: states.find((one) => one === record.state) ?? "undecided" }),
     ...(record.voided ? { since: "voided" as const } : {}),
   };

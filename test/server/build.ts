@@ -4,7 +4,8 @@ import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
 import { buildApp } from "../../server/app.ts";
 import { Bench } from "../../server/bench/bench.ts";
-import { firstConditions } from "../../server/bench/conditions.ts";
+import { type KeptSettings, keptSettings } from "../../server/bench/kept-settings.ts";
+import { type LibraryInForce, libraryInForce } from "../../server/bench/library-in-force.ts";
 import { compute } from "../../server/compute/compute.ts";
 import { evaluationOf } from "../../server/compute/evaluation.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
@@ -15,21 +16,29 @@ export interface TestBench {
   bench: Bench;
   ledger: Ledger;
   file: string;
+  settings: KeptSettings;
+  library: LibraryInForce;
   /** posts a form as the bench's own page would */
   post(path: string, fields: Record<string, string>): Promise<LightMyRequestResponse>;
   close(): Promise<void>;
 }
 
-export async function buildTestBench(file = newLedgerFile()): Promise<TestBench> {
+/** `answered`: false for a bench whose first questions are still open. */
+export async function buildTestBench(file = newLedgerFile(), { answered = true } = {}): Promise<TestBench> {
   const ledger = await openLedger({ file, now: () => new Date(), bench: "test" });
-  const evaluate = async (request: unknown) => evaluationOf(request);
+  const settings = await keptSettings(ledger);
+  if (answered && !settings.answered) await settings.keep({});
+  const library = await libraryInForce(ledger);
+  const evaluate = async (request: unknown) => evaluationOf(request, library.own);
   const bench = new Bench({
     ledger,
     scale: undefined,
     simulated: false,
     evaluate,
-    conditions: () => firstConditions,
+    conditions: () => settings.now.conditions,
     versions: { program: "test" },
+    library: () => library.now,
+    preferences: () => settings.now,
   });
   await bench.resume();
   const app = await buildApp({
@@ -38,8 +47,10 @@ export async function buildTestBench(file = newLedgerFile()): Promise<TestBench>
     evaluate,
     compute: async (request) => compute(request),
     demoHands: undefined,
+    settings,
+    library,
   });
-  const first = await app.inject({ url: "/", headers: { host: "localhost:1" } });
+  const first = await app.inject({ url: "/settings", headers: { host: "localhost:1" } });
   const token = /name="_csrf" value="([^"]+)"/.exec(first.body)?.[1] ?? "";
   const cookie = String(first.headers["set-cookie"]).split(";")[0] ?? "";
   return {
@@ -47,6 +58,8 @@ export async function buildTestBench(file = newLedgerFile()): Promise<TestBench>
     bench,
     ledger,
     file,
+    settings,
+    library,
     post: (url, fields) =>
       app.inject({
         method: "POST",

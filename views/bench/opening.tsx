@@ -65,7 +65,7 @@ export function Opening({ view }: { view: BenchView }) {
                 type="radio"
                 name="method"
                 value={method}
-                checked={(typed.method ?? "hung") === method}
+                checked={(typed.method ?? view.firstMethod) === method}
               />
               <span>
                 <strong>{methods[method].name}</strong>
@@ -84,6 +84,9 @@ export function Opening({ view }: { view: BenchView }) {
         <button type="submit" data-key="Enter">
           Put it on the bench
         </button>
+        <p>
+          <a href="/plan">Plan first: can this scale answer the question?</a>
+        </p>
       </form>
     </section>
   );

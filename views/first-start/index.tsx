@@ -6,11 +6,15 @@ export interface FirstStartView {
   csrfToken: string;
   /** what the piece is mostly; ids of the library's families or claims */
   metals: readonly { id: string; name: string; hint?: string }[];
+  /** what was answered before, when the questions are asked again */
+  answers?: { method: string; source: string; metal: string };
+  /** whether the demonstration can be begun from here */
+  canTry?: boolean;
   locale?: Locale;
 }
 
 /** Three questions that set a new bench up; every answer can be changed later. */
-export function FirstStart({ csrfToken, metals, locale = "en" }: FirstStartView) {
+export function FirstStart({ csrfToken, metals, answers, canTry = true, locale = "en" }: FirstStartView) {
   const say = words(locale).firstStart;
   return (
     <form method="post" action="/first-start">
@@ -19,7 +23,7 @@ export function FirstStart({ csrfToken, metals, locale = "en" }: FirstStartView)
       <RadioCards
         name="method"
         legend={say.water}
-        value="displaced"
+        value={answers?.method ?? "displaced"}
         cards={[
           {
             value: "displaced",
@@ -44,7 +48,7 @@ export function FirstStart({ csrfToken, metals, locale = "en" }: FirstStartView)
       <RadioCards
         name="source"
         legend={say.source}
-        value="typed"
+        value={answers?.source ?? "typed"}
         cards={[
           { value: "typed", label: say.typed, hint: say.typedHint },
           {
@@ -52,17 +56,13 @@ export function FirstStart({ csrfToken, metals, locale = "en" }: FirstStartView)
             label: say.cable,
             hint: say.cableHint,
           },
-          {
-            value: "simulated",
-            label: say.simulated,
-            hint: say.simulatedHint,
-          },
+          ...(canTry ? [{ value: "simulated", label: say.simulated, hint: say.simulatedHint }] : []),
         ]}
       />
       <RadioCards
         name="metal"
         legend={say.metal}
-        value={metals[0]?.id ?? ""}
+        value={answers?.metal ?? metals[0]?.id ?? ""}
         cards={metals.map(({ id, name, hint }) => ({
           value: id,
           label: name,

@@ -4,30 +4,40 @@ import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import type { Locale } from "../words/index.ts";
 
+/** One number of the bench, as typed, with the words around it. */
+export interface NumberField {
+  name: string;
+  label: string;
+  hint?: string;
+  unit: string;
+  value: string;
+}
+
 /** Settings as the page shows them; entries as typed. */
 export interface SettingsView {
   theme: Theme;
   locale: Locale;
   keys: boolean;
   method: MethodName;
-  readability: string;
-  readabilityUnit: string;
-  repeatability: string;
-  linearity: string;
+  metal: string;
+  metals: readonly { id: string; name: string }[];
   water: string;
-  solids: string;
-  altitude: string;
-  bubbles: string;
-  confidence: string;
+  waters: readonly { id: string; name: string }[];
+  /** of the balance, then of water, air and hanger */
+  numbers: { balance: readonly NumberField[]; around: readonly NumberField[] };
+  scaleStep: string;
+  scaleStepUnit: string;
   units: readonly string[];
   house: string;
   address: string;
   verifiedScale: string;
   verifiedUntil: string;
   retentionYears: string;
-  /** free space, last backup: in words */
+  /** where the ledger is, free space, last backup: in words */
   storage: readonly string[];
   problems: readonly { fieldId: string; error: FieldError }[];
+  /** which of the forms was kept just now */
+  kept?: string;
   demo: boolean;
   csrfToken: string;
 }
@@ -36,12 +46,18 @@ export interface SettingsView {
 export function Settings(view: SettingsView) {
   return (
     <>
-      <Problems heading="These entries need another look" problems={view.problems} />
+      <Problems heading="These entries need another look; nothing was changed" problems={view.problems} />
+      {view.kept !== undefined && (
+        <p role="status">
+          <strong>{view.kept}</strong>
+        </p>
+      )}
+      {view.demo && <DemoEnd csrfToken={view.csrfToken} />}
+      <BenchSettings {...view} />
       <div class="columns">
         <Looks {...view} />
         <House {...view} />
       </div>
-      <BenchSettings {...view} />
       <Sheet id="storage" title="Storage">
         <ul>
           {view.storage.map((one) => (
@@ -50,7 +66,28 @@ export function Settings(view: SettingsView) {
         </ul>
         <p class="hint">Copies are made with the command underhook backup, also while the bench runs.</p>
       </Sheet>
+      <p>
+        <a href="/first-start">Ask the three first questions again</a>
+      </p>
+      <p>
+        <a href="/metals/own">Metals of your own</a>
+      </p>
     </>
+  );
+}
+
+function DemoEnd({ csrfToken }: { csrfToken: string }) {
+  return (
+    <Sheet id="demo-end" title="End the demonstration">
+      <form method="post" action="/settings/demo-clearing">
+        <Csrf token={csrfToken} />
+        <p>
+          The invented pieces and their records are set aside in a folder of their own, and a real bench
+          begins, empty, with readings typed in. Nothing is deleted.
+        </p>
+        <button type="submit">Begin a real bench</button>
+      </form>
+    </Sheet>
   );
 }
 
@@ -86,7 +123,9 @@ function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
   );
 }
 
-function House({ house, address, verifiedScale, verifiedUntil, retentionYears, csrfToken }: SettingsView) {
+function House(view: SettingsView) {
+  const { house, address, verifiedScale, verifiedUntil, retentionYears, csrfToken } = view;
+  const retention = view.problems.find(({ fieldId }) => fieldId === "retentionYears");
   return (
     <form method="post" action="/settings/house" class="sheet">
       <h2>On reports</h2>
@@ -112,6 +151,7 @@ function House({ house, address, verifiedScale, verifiedUntil, retentionYears, c
         hint="can be made longer, never shorter for what is recorded"
         after="years"
         value={retentionYears}
+        {...(retention ? { error: retention.error } : {})}
       />
       <button type="submit">Keep</button>
     </form>
@@ -123,13 +163,16 @@ function BenchSettings(view: SettingsView) {
     const error = view.problems.find((one) => one.fieldId === fieldId)?.error;
     return error === undefined ? {} : { error };
   };
+  const drawn = ({ unit, ...field }: NumberField) => (
+    <Field key={field.name} kind="decimal" {...field} after={unit} {...errorOf(field.name)} />
+  );
   return (
     <form method="post" action="/settings/bench" class="sheet">
       <h2>How this bench weighs</h2>
       <Csrf token={view.csrfToken} />
       <RadioCards
         name="method"
-        legend="Method"
+        legend="Method a new piece begins with"
         value={view.method}
         cards={(["displaced", "hung", "flask"] as const).map((method) => ({
           value: method,
@@ -139,87 +182,45 @@ function BenchSettings(view: SettingsView) {
       />
       <div class="columns">
         <div>
+          <Select
+            name="metal"
+            label="Mostly seen here"
+            hint="the list of claims begins with it"
+            value={view.metal}
+            options={view.metals.map(({ id, name }) => ({ value: id, label: name }))}
+          />
           <Field
             kind="decimal"
-            name="readability"
-            label="Smallest step of the balance"
-            value={view.readability}
-            {...errorOf("readability")}
+            name="scaleStep"
+            label="Smallest step of your scale"
+            hint="for the plan; on the bench the readings themselves show it"
+            value={view.scaleStep}
+            {...errorOf("scaleStep")}
             after={
               <UnitSelect
-                name="readabilityUnit"
+                name="scaleStepUnit"
                 label="Unit of the smallest step"
                 units={view.units}
-                value={view.readabilityUnit}
+                value={view.scaleStepUnit}
               />
             }
           />
-          <Field
-            kind="decimal"
-            name="repeatability"
-            label="Repeatability"
-            hint="standard deviation of one reading; better from the check than typed"
-            after="g"
-            value={view.repeatability}
-            {...errorOf("repeatability")}
-          />
-          <Field
-            kind="decimal"
-            name="linearity"
-            label="Linearity, plus or minus"
-            after="g"
-            value={view.linearity}
-            {...errorOf("linearity")}
-          />
-          <Field
-            kind="decimal"
-            name="confidence"
-            label="Confidence of the finding"
-            after="%"
-            value={view.confidence}
-            {...errorOf("confidence")}
-          />
+          {view.numbers.balance.map(drawn)}
         </div>
         <div>
           <Select
             name="water"
             label="Water"
             value={view.water}
-            options={[
-              { value: "distilled", label: "distilled or deionised" },
-              { value: "boiled", label: "boiled and cooled" },
-              { value: "tap", label: "from the tap" },
-            ]}
+            options={view.waters.map(({ id, name }) => ({ value: id, label: name }))}
           />
-          <Field
-            kind="decimal"
-            name="solids"
-            label="Dissolved solids"
-            after="mg/L"
-            value={view.solids}
-            {...errorOf("solids")}
-          />
-          <Field
-            kind="decimal"
-            name="altitude"
-            label="Height above the sea"
-            after="m"
-            value={view.altitude}
-            {...errorOf("altitude")}
-          />
-          <Field
-            kind="decimal"
-            name="bubbles"
-            label="Allowance for bubbles"
-            hint="a bubble of 1 mm is 0.5 mg, of 2 mm 4 mg"
-            after="mg"
-            value={view.bubbles}
-            {...errorOf("bubbles")}
-          />
+          {view.numbers.around.map(drawn)}
         </div>
       </div>
-      <button type="submit">Keep for the next pieces</button>
-      <p class="hint">Records already kept do not change.</p>
+      <button type="submit">Keep from now on</button>
+      <p class="hint">
+        Counts for the piece on the bench and every later one. Records already written do not change.
+      </p>
     </form>
   );
 }

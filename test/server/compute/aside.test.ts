@@ -45,14 +45,15 @@ describe("the computing thread", () => {
 
   it("rejects what was asked of a thread that dies, and starts another for the next question", async () => {
     let started = 0;
-    aside = openAside(() =>
-      ++started === 1
-        ? new Worker("process.exit(3)", { eval: true })
-        : new Worker(
-            "const { parentPort } = require('node:worker_threads'); parentPort.on('message', ({ number }) => parentPort.postMessage({ number, computed: { id: 'second' } }))",
-            { eval: true },
-          ),
-    );
+    aside = openAside({
+      start: () =>
+        ++started === 1
+          ? new Worker("process.exit(3)", { eval: true })
+          : new Worker(
+              "const { parentPort } = require('node:worker_threads'); parentPort.on('message', ({ number }) => parentPort.postMessage({ number, computed: { id: 'second' } }))",
+              { eval: true },
+            ),
+    });
     await expect(aside.compute({})).rejects.toThrow(/code 3.*Ask again/);
     expect(await aside.compute({})).toEqual({ id: "second" });
   });

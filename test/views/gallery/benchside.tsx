@@ -356,15 +356,25 @@ export const settings = (
     locale="en"
     keys
     method="displaced"
-    readability="0.01"
-    readabilityUnit="g"
-    repeatability="0.01"
-    linearity="0.02"
+    metal="silver"
+    metals={[
+      { id: "silver", name: "Silver" },
+      { id: "any", name: "All sorts" },
+    ]}
     water="distilled"
-    solids="0"
-    altitude="4"
-    bubbles="1"
-    confidence="95.45"
+    waters={[
+      { id: "distilled", name: "distilled" },
+      { id: "tap", name: "from the tap" },
+    ]}
+    numbers={{
+      balance: [
+        { name: "repeatabilityGrams", label: "Repeatability", hint: "dry", unit: "g", value: "0.01" },
+        { name: "linearityGrams", label: "Linearity, plus or minus", unit: "g", value: "0.02" },
+      ],
+      around: [{ name: "altitudeMetres", label: "Height above the sea", unit: "m", value: "4" }],
+    }}
+    scaleStep="0.01"
+    scaleStepUnit="g"
     units={units}
     house="Saltmouth Assay Counter"
     address="2 Quay Steps, Saltmouth"

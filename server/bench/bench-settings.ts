@@ -1,0 +1,33 @@
+import { z } from "zod";
+import { massUnits } from "../../calibration/units.ts";
+import { conditionsShape, firstConditions } from "./conditions.ts";
+
+/** What a bench mostly sees; the list of claims begins with it. */
+export const metalGroups = ["silver", "gold", "platinum", "any"] as const;
+export type MetalGroup = (typeof metalGroups)[number];
+
+/** How readings reach the bench, as its owner said at first start. */
+export const sources = ["typed", "cable", "simulated"] as const;
+
+const line = z.string().trim().max(200);
+
+/** Everything the Settings page keeps of a bench. Keys left out of an older entry take the value of a new bench. */
+export const benchSettingsShape = z.object({
+  method: z.enum(["hung", "displaced", "flask"]).default("hung"),
+  metal: z.enum(metalGroups).default("any"),
+  source: z.enum(sources).default("typed"),
+  /** smallest step of the owner's scale, for the plan; on the bench the readings themselves show it */
+  scaleStep: z
+    .object({ text: z.string(), unit: z.enum(massUnits as [string, ...string[]]) })
+    .default({ text: "0.01", unit: "g" }),
+  conditions: conditionsShape.default(firstConditions),
+  /** the house as its reports name it; empty for somebody who weighs for themselves */
+  house: z
+    .object({ name: line, address: line, verifiedScale: line, verifiedUntil: line })
+    .default({ name: "", address: "", verifiedScale: "", verifiedUntil: "" }),
+});
+
+export type BenchSettings = z.infer<typeof benchSettingsShape>;
+
+/** A bench nobody has described yet. */
+export const firstSettings: BenchSettings = benchSettingsShape.parse({});

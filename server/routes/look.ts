@@ -1,0 +1,47 @@
+import type { FastifyReply, FastifyRequest } from "fastify";
+import type { Frame, Theme } from "../../views/page.tsx";
+import { type Locale, locales } from "../../views/words/index.ts";
+import { assetVersion } from "./assets.ts";
+
+/** How pages look on one device; kept there, since the phone and the window to the customer may differ. */
+export interface Look {
+  theme: Theme;
+  locale: Locale;
+  /** one-key shortcuts */
+  keys: boolean;
+}
+
+export const themes = ["auto", "light", "dark"] as const;
+
+const cookieName = "underhook-look";
+/** Browsers keep a cookie for at most 400 days, s. */
+const longestSeconds = 400 * 24 * 3600;
+
+/** The look this device has chosen; English, as the device's own light or dark, with shortcuts, until it has. */
+export function lookOf(request: FastifyRequest): Look {
+  const [theme, locale, keys] = (request.cookies[cookieName] ?? "").split(".");
+  return {
+    theme: themes.find((one) => one === theme) ?? "auto",
+    locale: locales.find((one) => one === locale) ?? "en",
+    keys: keys !== "off",
+  };
+}
+
+/** Keeps the look on the device that asked. */
+export function keepLook(reply: FastifyReply, { theme, locale, keys }: Look): void {
+  reply.setCookie(cookieName, `${theme}.${locale}.${keys ? "on" : "off"}`, {
+    path: "/",
+    httpOnly: true,
+    sameSite: "strict",
+    maxAge: longestSeconds,
+  });
+}
+
+/** What every page needs around it: its place, the token of its forms, the look of the device. */
+export function frameOf(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { path, demo }: { path: string; demo: boolean },
+): Omit<Frame, "title" | "main"> & Look & { csrfToken: string } {
+  return { path, demo, csrfToken: reply.generateCsrf(), assetVersion, ...lookOf(request) };
+}

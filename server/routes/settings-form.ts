@@ -1,0 +1,167 @@
+import { type Purity, purities } from "../../calibration/liquid.ts";
+import { isMassUnit } from "../../calibration/units.ts";
+import type { FieldError } from "../../views/forms.tsx";
+import { inLocale, readNumber } from "../../views/numbers.ts";
+import type { NumberField } from "../../views/settings/index.tsx";
+import type { Locale } from "../../views/words/index.ts";
+import { type BenchSettings, metalGroups } from "../bench/bench-settings.ts";
+import { type Conditions, conditionsShape } from "../bench/conditions.ts";
+import { isMethod } from "../bench/method.ts";
+
+type NumberKey = Exclude<keyof Conditions, "purity">;
+
+interface NumberWords {
+  key: NumberKey;
+  label: string;
+  hint?: string;
+  unit: string;
+  mayBeEmpty?: true;
+}
+
+/** The numbers of a bench with the words of the page, in the order they are asked. */
+const numbers: { balance: readonly NumberWords[]; around: readonly NumberWords[] } = {
+  balance: [
+    {
+      key: "repeatabilityGrams",
+      label: "Repeatability",
+      hint: "standard deviation of one dry reading; empty: two thirds of the last digit",
+      unit: "g",
+      mayBeEmpty: true,
+    },
+    {
+      key: "immersedRepeatabilityGrams",
+      label: "Repeatability immersed",
+      hint: "empty: twice the dry one",
+      unit: "g",
+      mayBeEmpty: true,
+    },
+    { key: "linearityGrams", label: "Linearity, plus or minus", unit: "g" },
+    { key: "confidencePercent", label: "Confidence of the finding", unit: "%" },
+  ],
+  around: [
+    { key: "thermometerHalfWidthCelsius", label: "Thermometer good to, plus or minus", unit: "°C" },
+    { key: "dissolvedSolidsMgPerL", label: "Dissolved solids", unit: "mg/L" },
+    { key: "altitudeMetres", label: "Height above the sea", unit: "m" },
+    {
+      key: "wireMillimetres",
+      label: "Thickness of the wire where it enters the water",
+      hint: "0 leaves the wire out",
+      unit: "mm",
+    },
+    {
+      key: "bubbleAllowanceMg",
+      label: "Allowance for bubbles",
+      hint: "a bubble of 1 mm is 0.5 mg, of 2 mm 4 mg",
+      unit: "mg",
+    },
+  ],
+};
+
+export const waterNames: Record<Purity, string> = {
+  distilled: "distilled",
+  deionised: "deionised",
+  boiled: "boiled and cooled",
+  tap: "from the tap",
+};
+
+type Problems = { fieldId: string; error: FieldError }[];
+
+/** The numbers as the page shows them: what was typed while it is refused, else what counts. */
+export function numberFields(
+  conditions: Conditions,
+  typed: Record<string, string>,
+  locale: Locale,
+): { balance: NumberField[]; around: NumberField[] } {
+  const drawn = ({ key, label, hint, unit }: NumberWords): NumberField => ({
+    name: key,
+    label,
+    unit,
+    value: typed[key] ?? inLocale(conditions[key], locale),
+    ...(hint === undefined ? {} : { hint }),
+  });
+  return { balance: numbers.balance.map(drawn), around: numbers.around.map(drawn) };
+}
+
+/** What the form of the bench says, or each entry that needs another look. All of it counts or none. */
+export function benchSettingsFrom(
+  fields: Record<string, string>,
+  locale: Locale,
+):
+  | { settings: Pick<BenchSettings, "method" | "metal" | "scaleStep" | "conditions"> }
+  | { problems: Problems } {
+  const problems: Problems = [];
+  const conditions: Record<string, string> = {};
+  for (const words of [...numbers.balance, ...numbers.around]) {
+    const read = numberOf(words, fields[words.key] ?? "", locale);
+    if ("error" in read) problems.push({ fieldId: words.key, error: read.error });
+    else conditions[words.key] = read.text;
+  }
+  const step = readNumber(fields.scaleStep ?? "", locale);
+  const unit = fields.scaleStepUnit ?? "g";
+  if (step.kind !== "number") problems.push({ fieldId: "scaleStep", error: step.says });
+  else if (!(Number(step.text) > 0 && Number(step.text) <= 1000))
+    problems.push({ fieldId: "scaleStep", error: stepError(step.text) });
+  if (!isMassUnit(unit))
+    problems.push({ fieldId: "scaleStep", error: `The unit "${unit}" is not in the list.` });
+  const { method = "", metal = "", water = "" } = fields;
+  const group = metalGroups.find((one) => one === metal);
+  const purity = purities.find((one) => one === water);
+  if (!isMethod(method)) problems.push(notOffered("method", "The way to weigh", method));
+  if (!group) problems.push(notOffered("metal", "The metal", metal));
+  if (!purity) problems.push(notOffered("water", "The water", water));
+  if (problems.length > 0 || !isMethod(method) || !group || !purity || step.kind !== "number")
+    return { problems };
+  return {
+    settings: {
+      method,
+      metal: group,
+      scaleStep: { text: step.text, unit },
+      conditions: conditionsShape.parse({ ...conditions, purity }),
+    },
+  };
+}
+
+function numberOf(
+  words: NumberWords,
+  typed: string,
+  locale: Locale,
+): { text: string } | { error: FieldError } {
+  const { key, label, unit, mayBeEmpty } = words;
+  if (mayBeEmpty && typed.trim() === "") return { text: "" };
+  const read = readNumber(typed, locale);
+  if (read.kind !== "number") return { error: `${label}: ${read.says}` };
+  const checked = conditionsShape.shape[key].safeParse(read.text);
+  if (checked.success) return { text: read.text };
+  return {
+    error: {
+      what: `${label} ${outOf(checked.error.issues[0])}.`,
+      value: `${typed.trim()} ${unit}`,
+      right: mayBeEmpty ? "Right: a number in that range, or nothing." : "Right: a number in that range.",
+      todo: "Correct it and keep again.",
+    },
+  };
+}
+
+/** The sentence of the range; a union carries it inside the branch that is not "empty". */
+function outOf(
+  issue: { message: string; code?: string; errors?: { message: string }[][] } | undefined,
+): string {
+  return issue?.errors?.at(-1)?.[0]?.message ?? issue?.message ?? "is out of range";
+}
+
+const stepError = (text: string): FieldError => ({
+  what: "The smallest step is not a number above 0 and up to 1000.",
+  value: text,
+  right: "Right: what the last digit counts, such as 0.01.",
+  todo: "Read it off the scale's display.",
+});
+
+const notOffered = (fieldId: string, what: string, value: string) => ({
+  fieldId,
+  error: {
+    what: `${what} is none of those offered.`,
+    value,
+    right: "Right: one of the list.",
+    todo: "Choose again.",
+  },
+});

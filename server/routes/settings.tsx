@@ -1,0 +1,137 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { massUnits } from "../../calibration/units.ts";
+import { inLocale } from "../../views/numbers.ts";
+import { page } from "../../views/page.tsx";
+import { Settings, type SettingsView } from "../../views/settings/index.tsx";
+import { locales } from "../../views/words/index.ts";
+import type { KeptSettings } from "../bench/kept-settings.ts";
+import { metalGroupNames } from "../bench/metal-groups.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import { frameOf, keepLook, type Look, lookOf, themes } from "./look.ts";
+import { fieldsOf, html } from "./page-request.ts";
+import { benchSettingsFrom, numberFields, waterNames } from "./settings-form.ts";
+
+export interface SettingsParts {
+  ledger: Ledger;
+  settings: KeptSettings;
+  demo: boolean;
+}
+
+type Problems = SettingsView["problems"];
+
+const keptWords: Record<string, string> = {
+  look: "The look is kept on this device.",
+  bench: "Kept. The bench uses it from now on.",
+  house: "Kept for the next reports.",
+};
+
+/** The Settings page and its three forms. Every refusal leaves what was typed in its field. */
+export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }: SettingsParts): void {
+  async function show(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    { problems = [], typed = {} }: { problems?: Problems; typed?: Record<string, string> } = {},
+  ): Promise<FastifyReply> {
+    const frame = frameOf(request, reply, { path: "/settings", demo });
+    const { kept = "" } = request.query as { kept?: string };
+    const { method, metal, scaleStep, conditions, house } = settings.now;
+    const view: SettingsView = {
+      ...frame,
+      method: (typed.method as SettingsView["method"] | undefined) ?? method,
+      metal: typed.metal ?? metal,
+      metals: Object.entries(metalGroupNames).map(([id, name]) => ({ id, name })),
+      water: typed.water ?? conditions.purity,
+      waters: Object.entries(waterNames).map(([id, name]) => ({ id, name })),
+      numbers: numberFields(conditions, typed, frame.locale),
+      scaleStep: typed.scaleStep ?? inLocale(scaleStep.text, frame.locale),
+      scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,
+      units: massUnits,
+      house: typed.house ?? house.name,
+      address: typed.address ?? house.address,
+      verifiedScale: typed.verifiedScale ?? house.verifiedScale,
+      verifiedUntil: typed.verifiedUntil ?? house.verifiedUntil,
+      retentionYears: typed.retentionYears ?? String((await retentionYears(ledger)) ?? ""),
+      storage: [`The ledger of this bench is ${ledger.place}.`],
+      problems,
+      demo,
+      ...(keptWords[kept] === undefined ? {} : { kept: keptWords[kept] }),
+    };
+    return html(
+      reply,
+      page({ ...frame, title: "Settings", main: <Settings {...view} /> }),
+      problems.length > 0 ? 422 : 200,
+    );
+  }
+
+  /** A form of the page: `does` gives the entries that need another look, none when all was kept. */
+  function form(
+    name: string,
+    does: (fields: Record<string, string>, look: Look, reply: FastifyReply) => Promise<Problems> | Problems,
+  ): void {
+    app.post(`/settings/${name}`, { preHandler: app.csrfProtection }, async (request, reply) => {
+      const fields = fieldsOf(request);
+      try {
+        const problems = await does(fields, lookOf(request), reply);
+        if (problems.length === 0) return reply.redirect(`/settings?kept=${name}`, 303);
+        return show(request, reply, { problems, typed: fields });
+      } catch (error) {
+        if (!(error instanceof LedgerTrouble)) throw error;
+        return show(request, reply, { problems: [{ fieldId: "main", error: error.message }], typed: fields });
+      }
+    });
+  }
+
+  app.get("/settings", (request, reply) => show(request, reply));
+
+  form("look", ({ theme, locale, keys }, look, reply) => {
+    keepLook(reply, {
+      theme: themes.find((one) => one === theme) ?? look.theme,
+      locale: locales.find((one) => one === locale) ?? look.locale,
+      keys: keys === "yes",
+    });
+    return [];
+  });
+
+  form("bench", async (fields, { locale }) => {
+    const read = benchSettingsFrom(fields, locale);
+    if ("problems" in read) return read.problems;
+    await settings.keep(read.settings);
+    return [];
+  });
+
+  form("house", async (fields) => {
+    const {
+      house = "",
+      address = "",
+      verifiedScale = "",
+      verifiedUntil = "",
+      retentionYears: typed = "",
+    } = fields;
+    const years = await retentionYears(ledger);
+    const refused = retentionRefused(typed.trim(), years);
+    if (refused !== undefined) return [{ fieldId: "retentionYears", error: refused }];
+    if (typed.trim() !== "" && Number(typed) !== years)
+      await ledger.append("retention", "bench", { years: Number(typed) });
+    await settings.keep({ house: { name: house, address, verifiedScale, verifiedUntil } });
+    return [];
+  });
+}
+
+/** How many years records are kept at least; undefined while nobody has said. */
+async function retentionYears(ledger: Ledger): Promise<number | undefined> {
+  const [entry] = await ledger.entries({ kind: "retention", newestFirst: true, limit: 1 });
+  return entry?.kind === "retention" ? entry.body.years : undefined;
+}
+
+function retentionRefused(typed: string, years: number | undefined): string | undefined {
+  if (typed === "")
+    return years === undefined
+      ? undefined
+      : `Records are kept at least ${years} years: this can be made longer, never empty.`;
+  if (!/^\d{1,3}$/.test(typed) || Number(typed) < 1)
+    return `"${typed}" is no number of years. Right: a whole number from 1 to 999, or nothing.`;
+  if (years !== undefined && Number(typed) < years)
+    return `${typed} years are fewer than the ${years} already promised for what is recorded. Right: ${years} or more.`;
+  return undefined;
+}
