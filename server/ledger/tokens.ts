@@ -1,0 +1,112 @@
+import { hash, timingSafeEqual } from "node:crypto";
+import type { Entry } from "./entry.ts";
+import { LedgerTrouble } from "./trouble.ts";
+
+/** What a token of the API may do. Each covers itself only: nothing is included silently. */
+export const scopes = {
+  "records:read": "read records, entries and exports",
+  "records:write": "add pieces, captures, results, amendments",
+  "reports:issue": "issue reports",
+  "lots:read": "read lots",
+  "lots:write": "add and close lots",
+  "checks:read": "read checks of the bench",
+  "checks:write": "add checks of the bench",
+  "live:read": "listen to the live reading",
+  compute: "have densities computed; nothing is stored",
+} as const;
+export type Scope = keyof typeof scopes;
+
+/** A token as the ledger knows it: by its hash, never itself. */
+export interface TokenStanding {
+  name: string;
+  tokenHash: string;
+  scopes: Scope[];
+  until: string | null;
+  revoked: boolean;
+}
+
+export type TokenAnswer = { may: true; name: string } | { may: false; status: 401 | 403; says: string };
+
+const prefix = "uht_";
+
+/** A fresh token from 32 random bytes, to be shown once, and the hash to keep of it. */
+export function newToken(random32: Uint8Array): { token: string; tokenHash: string } {
+  if (random32.length !== 32) throw new RangeError(`A token needs 32 random bytes, not ${random32.length}.`);
+  const token = prefix + Buffer.from(random32).toString("base64url");
+  return { token, tokenHash: hashOfToken(token) };
+}
+
+/** SHA-256 of the token, hex. The token is 256 random bits, so a slow hash would add nothing. */
+export function hashOfToken(token: string): string {
+  return hash("sha256", token, "hex");
+}
+
+/** Scopes from their names. Throws LedgerTrouble that lists the known ones for an unknown name or none at all. */
+export function scopesOf(names: readonly string[]): Scope[] {
+  const unknown = names.filter((name) => !Object.hasOwn(scopes, name));
+  if (names.length > 0 && unknown.length === 0) return names as Scope[];
+  const what =
+    unknown.length > 0
+      ? `There is no scope ${unknown.map((name) => `"${name}"`).join(", ")}`
+      : "No scope is given";
+  throw new LedgerTrouble(
+    "refused",
+    `${what}. Right: one or more of ${Object.keys(scopes).join(", ")}. Nothing was stored.`,
+  );
+}
+
+/** The tokens that follow from the entries "token-issued" and "token-revoked". */
+export function tokensFrom(entries: readonly Entry[]): TokenStanding[] {
+  const tokens = new Map<string, TokenStanding>();
+  for (const entry of entries) {
+    if (entry.kind === "token-issued") {
+      const { name, tokenHash, until = null } = entry.body;
+      tokens.set(tokenHash, { name, tokenHash, scopes: scopesOf(entry.body.scopes), until, revoked: false });
+    }
+    if (entry.kind === "token-revoked") {
+      const token = tokens.get(entry.body.tokenHash);
+      if (token) token.revoked = true;
+    }
+  }
+  return [...tokens.values()];
+}
+
+/**
+ * Whether a request with this Authorization header may do what needs the scope at this moment. 401: no such token, or
+ * no longer; 403: the token is good but does not cover it.
+ */
+export function mayWith(
+  authorization: string | undefined,
+  scope: Scope,
+  tokens: readonly TokenStanding[],
+  now: Date,
+): TokenAnswer {
+  const [, given] = /^Bearer ([A-Za-z0-9_-]{20,200})$/.exec(authorization ?? "") ?? [];
+  if (given === undefined)
+    return {
+      may: false,
+      status: 401,
+      says: "No token was sent. Send the header Authorization: Bearer TOKEN; tokens are made in Settings.",
+    };
+  const given32 = Buffer.from(hashOfToken(given), "hex");
+  const token = tokens.find(({ tokenHash }) => timingSafeEqual(Buffer.from(tokenHash, "hex"), given32));
+  if (!token || token.revoked)
+    return {
+      may: false,
+      status: 401,
+      says: "The token is not known here, or was revoked. Make a new one in Settings.",
+    };
+  if (token.until !== null && now.getTime() >= Date.parse(token.until))
+    return {
+      may: false,
+      status: 401,
+      says: `The token "${token.name}" was good until ${token.until}. Make a new one in Settings.`,
+    };
+  if (!token.scopes.includes(scope))
+    return {
+      may: false,
+      status: 403,
+      says: `The token "${token.name}" covers ${token.scopes.join(", ")}, not ${scope}. Make one with that scope in Settings.`,
+    };
+  return { may: true, name: token.name };
+}

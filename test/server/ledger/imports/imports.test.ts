@@ -1,0 +1,114 @@
+import { expect, test } from "vitest";
+import { previewImport } from "../../../../server/ledger/imports/preview.ts";
+import { takeOverWeighings } from "../../../../server/ledger/imports/take-over.ts";
+import { testLedger } from "../bench-ledger.ts";
+
+const head = "ticket,description,measured_at,mass_g,density_g_cm3,u_g_cm3,claim,temperature_c";
+
+test("every refused cell is named with line, column, value and what would be right", () => {
+  const { rows, refused } = previewImport(
+    "weighings",
+    [
+      head,
+      "H-1,medal,2019-05-02,31.10,10.34,0.02,ag-925,20.5",
+      "H-2,ring,02.05.2019,4.1,15.2,,au-750,",
+      "H-3,bar,2019-02-30,abc,10.4,,,",
+      ',"no ticket",2019-05-03,10,8.9,,,',
+      "H-5,kg per m3,2019-05-03,10,8900,,,",
+    ].join("\n"),
+  );
+  expect(rows).toEqual([
+    {
+      line: 2,
+      values: {
+        ticket: "H-1",
+        description: "medal",
+        measured_at: "2019-05-02T00:00:00.000Z",
+        mass_g: "31.10",
+        density_g_cm3: "10.34",
+        u_g_cm3: "0.02",
+        claim: "ag-925",
+        temperature_c: "20.5",
+      },
+    },
+  ]);
+  expect(refused.map(({ line, column, value }) => [line, column, value])).toEqual([
+    [3, "measured_at", "02.05.2019"],
+    [4, "measured_at", "2019-02-30"],
+    [4, "mass_g", "abc"],
+    [5, "ticket", ""],
+    [6, "density_g_cm3", "8900"],
+  ]);
+  expect(refused[0]?.says).toMatch(/write 2024-03-31/);
+  expect(refused[4]?.says).toMatch(/kg\/m³/);
+});
+
+test("a list with semicolons and decimal commas is read, and a comma that could be thousands is asked about", () => {
+  const text =
+    "Ticket;Description;Measured at;Mass g;Density g cm3\r\nH-1;medal;2019-05-02;31,10;10,34\r\nH-2;bar;2019-05-02;1,234;10,3\r\n";
+  const { rows, refused } = previewImport("weighings", text);
+  expect(rows[0]?.values).toMatchObject({ mass_g: "31.10", density_g_cm3: "10.34" });
+  expect(refused).toEqual([
+    {
+      line: 3,
+      column: "mass_g",
+      value: "1,234",
+      says: "could be thousands or decimals; write 1.234 or 1234",
+    },
+  ]);
+});
+
+test("quoted cells keep commas, quotes and line ends, and lines are counted as an editor counts them", () => {
+  const { rows, refused } = previewImport(
+    "tickets",
+    '\uFEFFticket,description,claim\nH-1,"medal, ""ship""\nrim knock",ag-925\n\nH-2,,\n',
+  );
+  expect(rows).toEqual([
+    { line: 2, values: { ticket: "H-1", description: 'medal, "ship"\nrim knock', claim: "ag-925" } },
+  ]);
+  expect(refused).toEqual([{ line: 5, column: "description", value: "", says: "must not be empty" }]);
+});
+
+test("own metals need a composition that adds up and densities in order", () => {
+  const { rows, refused } = previewImport(
+    "metals",
+    [
+      "id,name,composition_percent,density_low_g_cm3,density_g_cm3,density_high_g_cm3,magnetism,colour,source",
+      "own-a,A,Au 75; Ag 12.5; Cu 12.5,15.3,15.5,15.7,none,yellow,melt book",
+      "own-b,B,Au 75; Ag 12.5,15.3,15.5,15.7,none,yellow,melt book",
+      "own-c,C,Ag 100,10.4,10.6,10.5,weakly,white,melt book",
+      "own-d,D,Ag 100,10.4,10.6,10.5,none,white,melt book",
+      "own-a,again,Ag 100,10.4,10.5,10.5,none,white,melt book",
+    ].join("\n"),
+  );
+  expect(rows[0]?.values.composition_percent).toEqual({ Au: 0.75, Ag: 0.125, Cu: 0.125 });
+  expect(refused.map(({ line, column, says }) => `${line} ${column} ${says}`)).toEqual([
+    "3 composition_percent adds up to 87.5 %; name the rest of the alloy, so that it is 100 %",
+    "4 magnetism must be one of none, weak, strong",
+    "5 density_g_cm3 must lie between 10.4 and 10.5, the low and the high density",
+    "6 id stands already in line 2; keep one of the two",
+  ]);
+});
+
+test("a list of another kind is refused whole, with the headings it has and those it needs", () => {
+  expect(() => previewImport("specifications", "a,b\n1,2")).toThrow(
+    /lacks "id".*it has "a", "b".*Name the columns id,/,
+  );
+  expect(() => previewImport("tickets", "")).toThrow(/empty/);
+  expect(() => previewImport("tickets", 'ticket,description\n"H-1,x')).toThrow(/line 2 is never closed/);
+  expect(() => previewImport("tickets", "ticket,description,ticket\na,b,c")).toThrow(/"ticket" twice/);
+  expect(previewImport("tickets", "ticket,description,shelf\na,b,c").unknownColumns).toEqual(["shelf"]);
+});
+
+test("old weighings are taken over once, say where they came from, and stand in the list", async () => {
+  const ledger = await testLedger();
+  const preview = previewImport("weighings", `${head}\nH-1,medal,2019-05-02,31.10,10.34,0.02,ag-925,20.5`);
+  expect(await takeOverWeighings(ledger, preview, "old book, 2019")).toBe(1);
+  expect(await takeOverWeighings(ledger, preview, "old book, 2019")).toBe(0);
+  const { records } = await ledger.records({ search: "H-1 medal" });
+  expect(records).toMatchObject([
+    { ticket: "H-1", at: "2019-05-02T00:00:00.000Z", mass_g: 31.1, expanded_g_cm3: 0.04 },
+  ]);
+  const [entry] = await ledger.entries({ kind: "imported-weighing" });
+  expect(entry?.body).toMatchObject({ from: "old book, 2019", mass_g: "31.10" });
+});
