@@ -17,4 +17,6 @@ export interface Balance {
   ask?(): void;
   /** what sits at the other end of the cable, in words that differ between two devices; null when it cannot be known */
   identity?(): string | null;
+  /** silence after which a reading of this balance is old, ms; Infinity where lines come on a key or on request */
+  readonly patienceMs?: number;
 }

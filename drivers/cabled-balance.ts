@@ -46,14 +46,15 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
   const { name, clock = systemClock, pauses = reopening, ask } = options;
   const request = ask ? requestBytes(ask) : null;
   const told = createTold(clock);
+  // A balance that is asked only while a capture waits is silent in between, and that is no fault.
+  const patienceMs =
+    ask?.when === "capture" ? Number.POSITIVE_INFINITY : (options.patienceMs ?? defaultPatienceMs);
   const listening = createListening({
     clock,
     told,
     read: options.read ?? (() => readAnyShape()),
     cutter: options.cutter,
-    // A balance that is asked only while a capture waits is silent in between, and that is no fault.
-    patienceMs:
-      ask?.when === "capture" ? Number.POSITIVE_INFINITY : (options.patienceMs ?? defaultPatienceMs),
+    patienceMs,
     name: `The ${name}`,
     asked: ask?.request,
   });
@@ -143,6 +144,7 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
 
   return {
     name,
+    patienceMs,
     onLine: told.onLine,
     start() {
       if (wanted) return;

@@ -34,6 +34,8 @@ export interface CaptureSettings {
   settling: Settling;
   /** each line was asked for by a hand on the balance's own key */
   onKey: boolean;
+  /** whether the display has changed since the previous capture */
+  stirred(): boolean;
   ended(): void;
 }
 
@@ -43,7 +45,7 @@ export interface CaptureSettings {
  */
 export function beginCapture(request: CaptureRequest, settings: CaptureSettings): PendingCapture {
   const { by = "the bench", byHand = false, patienceMs = capturePatienceMs, signal } = request;
-  const { clock, settling, onKey, ended } = settings;
+  const { clock, settling, onKey, stirred, ended } = settings;
   const afterMs = request.afterMonotonicMs ?? clock.monotonicMs();
   const heard: ReadingRecord[] = [];
   const { promise: result, resolve, reject } = withResolvers<Captured>();
@@ -70,9 +72,9 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
     reject(new NotCaptured(says));
   }
   function take(settledBy: Captured["settledBy"], lines: ReadingRecord[]): void {
-    end();
     const newest = lines.at(-1)!;
-    resolve({ reading: newest.reading, settledBy, at: newest.at, lines });
+    resolve({ reading: newest.reading, settledBy, at: newest.at, lines, stirred: stirred() });
+    end();
   }
   function hearReading(record: ReadingRecord): void {
     const before = heard.at(-1);

@@ -11,6 +11,11 @@ export interface Captured {
   at: string;
   /** the lines as received, oldest first */
   lines: ReadingRecord[];
+  /**
+   * false when every line since the previous capture was the very same: either the load was not changed, or the
+   * display is stuck. Worth a question before the reading is used for another step.
+   */
+  stirred: boolean;
 }
 
 /** Why nothing was captured, as a sentence for the operator. */

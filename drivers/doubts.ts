@@ -24,6 +24,7 @@ export function createDoubts(): Doubts {
   let identityBefore: string | null = null;
   let gradationsBefore = new Set<string>();
   let comparing = false;
+  let wasSilent = false;
 
   function raise(kind: Doubt["kind"], says: string, since: string): void {
     doubts = [...doubts.filter((doubt) => doubt.kind !== kind), { kind, says, since }];
@@ -40,6 +41,13 @@ export function createDoubts(): Doubts {
       );
     }
     comparing = false;
+    if (wasSilent && gradationsBefore.size > 0)
+      raise(
+        "zero-check",
+        "The balance was silent and speaks again. If it was switched off, its zero is a new one: check it before weighing on.",
+        record.at,
+      );
+    wasSilent = false;
     if (!doubts.some(({ kind }) => kind === "another-balance")) gradationsBefore.add(here);
   }
 
@@ -49,6 +57,7 @@ export function createDoubts(): Doubts {
         hearReading(record);
         return;
       }
+      if (record.event.kind === "silent") wasSilent = true;
       if (record.event.kind === "open") identityBefore = identify();
       if (record.event.kind !== "back") return;
       const identity = identify();

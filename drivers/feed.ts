@@ -20,7 +20,7 @@ export const keptLines = 200;
 export interface FeedOptions {
   balance: Balance;
   clock?: Clock;
-  /** a reading older than this is no reading any more, ms */
+  /** a reading older than this is no reading any more, ms; by default what the balance itself says */
   patienceMs?: number;
   settling?: Settling;
   /** how lines come: by themselves, one per press of the balance's key, or one per request of ours */
@@ -60,7 +60,7 @@ const askAgainMs = 1000;
 
 export function createFeed(options: FeedOptions): Feed {
   const { balance, clock = systemClock, sends = "by-itself" } = options;
-  const patienceMs = options.patienceMs ?? defaultPatienceMs;
+  const patienceMs = options.patienceMs ?? freshFor(balance);
   const settling = options.settling ?? (sends === "on-key" ? onKeySettling : usualSettling);
   const startedMs = clock.monotonicMs();
   const doubts = createDoubts();
@@ -68,11 +68,14 @@ export function createFeed(options: FeedOptions): Feed {
   let readings: ReadingRecord[] = [];
   let trouble: LineRecord | null = null;
   let pending: PendingCapture | null = null;
+  let stillRaw: string | null = null;
+  let stirred = true;
 
   const stopHearing = balance.onLine((record) => {
     lines = [...lines.slice(-keptLines + 1), record];
     doubts.hear(record, () => balance.identity?.() ?? null);
     if (record.reading) {
+      stirred ||= record.raw !== stillRaw;
       readings = [...readings.slice(-keptLines + 1), record];
       trouble = null;
     } else if (endsTheReading(record)) {
@@ -96,9 +99,12 @@ export function createFeed(options: FeedOptions): Feed {
       clock,
       settling,
       onKey: sends === "on-key",
+      stirred: () => stirred,
       ended() {
         pending = null;
         callOffAsking();
+        stillRaw = readings.at(-1)?.raw ?? null;
+        stirred = false;
       },
     });
     pending = begun;
@@ -126,6 +132,11 @@ export function createFeed(options: FeedOptions): Feed {
     capturing: () => (pending ? { by: pending.by, because: pending.because() } : null),
     stop: stopHearing,
   };
+}
+
+/** A balance that sends on its key has no cadence to judge by; its last line still grows old. */
+function freshFor({ patienceMs = defaultPatienceMs }: Balance): number {
+  return Number.isFinite(patienceMs) ? patienceMs : defaultPatienceMs;
 }
 
 function lastReading(lines: readonly LineRecord[]): ReadingRecord | null {

@@ -1,9 +1,10 @@
 import type { Clock } from "./clock.ts";
-import { escapeBytes } from "./escape.ts";
+import { escapeBytes, unescapeText } from "./escape.ts";
 import {
   createLineCutter,
   type LineCutter,
   type LineCutterOptions,
+  lineText,
   longestLine,
   usualIdleMs,
 } from "./line.ts";
@@ -46,6 +47,7 @@ export function createListening(options: ListeningOptions): Listening {
   let callOffIdle = () => {};
   let callOffSilence = () => {};
   let heardMs = 0;
+  const echo = asked === undefined ? "" : lineText(unescapeText(asked)).trim();
   const width = createWidthGuard(clock);
 
   const cutter = cutterFor({
@@ -60,6 +62,8 @@ export function createListening(options: ListeningOptions): Listening {
   });
 
   function meaningOf(text: string, bytes: Uint8Array): NonNullable<LineMeaning> {
+    if (asked !== undefined && text.trim() === echo)
+      return { event: { kind: "housekeeping", says: `The balance repeats the request "${asked}".` } };
     const meaning = reader(text, bytes) ?? unknownLine(text);
     if (!("reading" in meaning) || width.fits(text.length)) return meaning;
     return {

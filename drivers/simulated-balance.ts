@@ -47,13 +47,14 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     noiseGrams: options.noiseGrams ?? readability * 0.4,
     driftGramsPerHour: options.driftGramsPerHour ?? readability * 2,
   });
+  const patienceMs = options.patienceMs ?? defaultPatienceMs;
   const name = "simulated balance";
   const told = createTold(clock);
   const listening = createListening({
     clock,
     told,
     read: options.read ?? (() => readAnyShape()),
-    patienceMs: options.patienceMs ?? defaultPatienceMs,
+    patienceMs,
     name: `The ${name}`,
   });
 
@@ -106,6 +107,7 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
   return {
     ...hands,
     name,
+    patienceMs,
     identity: () => identity,
     onLine: told.onLine,
     start() {

@@ -58,6 +58,18 @@ test("after a lost cable the zero is doubted until somebody looked", async () =>
   expect(feed.doubts()).toEqual([]);
 });
 
+test("after a silence the zero is doubted, since a balance that was switched off has a new one", async () => {
+  const { feed, lines, clock } = await bench();
+  await lines("   31.1035 g stable");
+  expect(feed.doubts()).toEqual([]);
+  clock.pass(10_000);
+  await lines("    0.0000 g stable");
+  expect(feed.doubts()[0]).toMatchObject({
+    kind: "zero-check",
+    says: expect.stringMatching(/was silent and speaks again/),
+  });
+});
+
 test("another device on the same port is refused, and both are shown", async () => {
   const { feed, lines, replug } = await bench();
   await lines("   31.1035 g stable");

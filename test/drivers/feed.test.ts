@@ -96,3 +96,63 @@ test("readings in two units are not mixed", async () => {
   const { lines } = await capture;
   expect(new Set(lines.map(({ reading }) => reading.unit)).size).toBe(1);
 });
+
+test("a line that arrives twice at once does not confirm itself", async () => {
+  const { feed, clock, balance } = bench();
+  balance.put(piece);
+  clock.pass(5000);
+  const capture = feed.capture();
+  balance.double(1);
+  clock.pass(250);
+  const [once, again] = feed.recent().slice(-2);
+  expect(once?.reading?.steady).toBe("steady");
+  expect(again?.raw).toBe(once?.raw);
+  expect(feed.capturing()).not.toBeNull();
+  clock.pass(250);
+  expect((await capture).lines).toHaveLength(2);
+});
+
+test("a capture says when the display has not stirred since the one before", async () => {
+  const { feed, clock, balance } = bench();
+  const take = () => {
+    const capture = feed.capture();
+    clock.pass(3000);
+    return capture;
+  };
+  balance.put(piece);
+  clock.pass(5000);
+  expect((await take()).stirred).toBe(true);
+  balance.stick();
+  await take();
+  balance.hang(piece);
+  expect((await take()).stirred).toBe(false);
+  balance.thaw();
+  expect((await take()).stirred).toBe(true);
+});
+
+test("a balance that sends on its key is taken at one line, and the record says by whom", async () => {
+  const clock = createHandClock();
+  const balance = createSimulatedBalance({
+    clock,
+    linesPerSecond: 0.1,
+    writes: ({ digits, unit }) => `${digits} ${unit}\r\n`,
+  });
+  const feed = createFeed({ balance, clock, sends: "on-key" });
+  balance.start();
+  clock.pass(1000);
+  const capture = feed.capture();
+  clock.pass(10_000);
+  expect(await capture).toMatchObject({ settledBy: "by-hand" });
+});
+
+test("two balances are fed apart", async () => {
+  const clock = createHandClock();
+  const [here, there] = [1, 2].map((seed) => createSimulatedBalance({ clock, seed }));
+  const feeds = [here!, there!].map((balance) => createFeed({ balance, clock }));
+  here!.start();
+  there!.start();
+  here!.put(piece);
+  there!.unplug();
+  clock.pass(5000);
+  expect(feeds.map((feed) => feed.latest().record?.reading.text.slice(0, 4))).toEqual(["31.1", undefined]);
+});

@@ -87,3 +87,21 @@ test("a port in use is told in words, and so is one that is missing", async () =
     /There is no port \/dev\/no-such-port\. Plug the balance in/,
   );
 });
+
+test("the owner's request goes out on the cable, its echo is no line of the balance, and the answer is read", async () => {
+  const cable = createCable();
+  stops.push(cable.unplug);
+  const sent: string[] = [];
+  cable.onData((data) => {
+    sent.push(data.toString("latin1"));
+    cable.send(`${data.toString("latin1")}\n   31.10 g\r\n`);
+  });
+  const { records, until } = listenTo({
+    path: cable.path,
+    ask: { request: "W?\\r", when: "timer", everyMs: 30, ownerAgreed: true },
+  });
+  await until("housekeeping");
+  await until("reading");
+  expect(sent[0]).toBe("W?\r");
+  expect(records.filter(({ event }) => event?.kind === "unknown-line")).toEqual([]);
+});
