@@ -24,21 +24,25 @@ export interface Patience {
 /**
  * The adaptive procedure of JCGM 101:2008, 7.9: independent blocks until twice the standard deviation of the block
  * averages of the watched figures is within the tolerance. Returns the averages, the standard deviations of these
- * averages, and whether the tolerance was reached.
+ * averages, and whether the whole tolerance was reached, with or without the part of it that was asked for.
  */
 export function adaptive(
   block: () => Figures,
   { digits, part, blocks: [least, most], watched }: Patience,
 ): { averages: Figures; deviations: Figures; blocks: number; settled: boolean } {
   const seen: Figures[] = [];
+  const watchedOf = (figures: Figures) => figures.slice(watched === "ends" ? 2 : 0);
   for (;;) {
     seen.push(block());
     if (seen.length < least) continue;
     const columns = [0, 1, 2, 3].map((i) => repeats(seen.map((figures) => figures[i]!)));
     const averages = columns.map((c) => c.mean) as unknown as Figures;
     const deviations = columns.map((c) => c.s / Math.sqrt(seen.length)) as unknown as Figures;
-    const tolerance = numericalTolerance(averages[1], digits) * part;
-    const settled = deviations.slice(watched === "ends" ? 2 : 0).every((s) => 2 * s <= tolerance);
-    if (settled || seen.length >= most) return { averages, deviations, blocks: seen.length, settled };
+    const tolerance = numericalTolerance(averages[1], digits);
+    const settled = watchedOf(deviations).every((s) => 2 * s <= part * tolerance);
+    if (settled || seen.length >= most) {
+      const stands = watchedOf(deviations).every((s) => 2 * s <= tolerance);
+      return { averages, deviations, blocks: seen.length, settled: stands };
+    }
   }
 }

@@ -111,7 +111,7 @@ function leftOpen(all: readonly OpenContribution[]): OpenContribution[] {
 /** Trials in one block, and blocks at least: together the 10⁴ that JCGM 101:2008, 7.9.4 starts from. */
 const block = 2048;
 const leastBlocks = 5;
-const mostBlocks = 40;
+const mostBlocks = 16;
 
 function filled(out: Float64Array, from: number, values: Batch): void {
   if (typeof values === "number") out.fill(values, from, from + block);

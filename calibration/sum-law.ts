@@ -47,8 +47,9 @@ function unitTable(dof: number): SumLaw {
 
 function tailFactor({ tail, reach }: SumLaw, t: number, power: number): number {
   if (tail === null) return 0;
-  const square = (x: number) => tail.dof + (x / tail.scale) ** 2;
-  return (square(reach) / square(t)) ** (power / 2);
+  const end = tail.dof + (reach / tail.scale) ** 2;
+  const there = tail.dof + (t / tail.scale) ** 2;
+  return (end / there) ** (power / 2);
 }
 
 /** Probability below t, by cubic Hermite interpolation; error below 1e-8 for smooth laws. */
