@@ -16,10 +16,12 @@ export function blockOf(lines: readonly Observed[]): { block: Block; texts: Obse
   for (const [kind] of counts) {
     const places = kinds.flatMap((k, i) => (k === kind ? [i] : []));
     const steps = places.slice(1).map((place, i) => place - places[i]!);
-    const n = Number([...tally(steps.map(String))].sort((a, b) => b[1] - a[1])[0]![0]);
+    const n = Number(
+      [...tally(steps.map(String))].sort((a, b) => b[1] - a[1] || Number(a[0]) - Number(b[0]))[0]![0],
+    );
     if (n < 2 || n > largestBlock) continue;
     const share = (fits: (step: number) => boolean) => steps.filter(fits).length / steps.length;
-    if (share((step) => step === n) < 0.6 || share((step) => step >= n) < 0.95) continue;
+    if (share((step) => step === n) < 0.45 || share((step) => step >= n) < 0.95) continue;
     const { back, sure } = beginning(usual, places, n);
     const expected = kindsByPlace(kinds, places, n, back);
     if (!expected) continue;

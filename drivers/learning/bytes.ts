@@ -42,6 +42,9 @@ export function withoutParity(bytes: Uint8Array, parity: Parity): Uint8Array {
   return parity === "none" ? bytes : bytes.map((byte) => byte & 0x7f);
 }
 
+/** Text of a framed line: CR and LF behind the closing character are no part of it. */
+export const framedText = (body: Uint8Array) => textOf(body).replace(/[\r\n]+$/, "");
+
 /** Bytes as text: UTF-8 where it is that, Latin-1 otherwise. NUL, XON, XOFF and byte-order marks are no text. */
 export function textOf(bytes: Uint8Array): string {
   let text = Buffer.from(bytes).toString("latin1");

@@ -11,18 +11,20 @@ const literal = (text: string) => text.replace(/[.*+?^${}()|[\]\\/-]/g, "\\$&");
 
 /** A function that reads exactly the lines made of these parts, and answers null to every other. */
 export function grammar(parts: readonly Part[]): (text: string) => Matched | null {
-  const pattern = new RegExp(`^${parts.map(source).join("")}$`);
+  const pattern = new RegExp(`^${parts.map(source).join("")}$`, "d");
   const markParts = parts.flatMap((part, i) => (part.is === "mark" ? [{ part, i }] : []));
   const number = parts.find((part): part is NumberPart => part.is === "number");
   const padded = parts.find((part) => part.is === "pad-to");
   return (text) => {
-    if (padded && padded.is === "pad-to" && (text.split("\n").at(-1) ?? "").length !== padded.total)
+    const found = pattern.exec(text);
+    if (!found) return null;
+    const { groups } = found;
+    const pad = found.indices?.groups?.pad;
+    if (padded?.is === "pad-to" && pad && pad[1] - text.lastIndexOf("\n", pad[0] - 1) - 1 !== padded.total)
       return null;
-    const groups = pattern.exec(text)?.groups;
-    if (!groups && !pattern.test(text)) return null;
     const marks = markParts.flatMap(({ part, i }) => {
-      const found = groups?.[`m${i}`];
-      return part.is === "mark" ? (part.marks.find((mark) => mark.text === found) ?? []) : [];
+      const text = groups?.[`m${i}`];
+      return part.is === "mark" ? (part.marks.find((mark) => mark.text === text) ?? []) : [];
     });
     if (!number) return { text: null, marks };
     const decimal = decimalOf(number, groups?.left ?? "", groups?.digits ?? "", groups?.right ?? "");
@@ -44,7 +46,7 @@ function source(part: Part, index: number): string {
     case "digits":
       return `\\d{${part.least},${part.most}}`;
     case "pad-to":
-      return " *";
+      return "(?<pad> *)";
     case "other-number":
       return otherNumber;
     case "number": {

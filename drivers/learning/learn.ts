@@ -5,7 +5,7 @@ import { withMeanings } from "./marked-parts.ts";
 import { commaUnclear, marksOf } from "./number-style.ts";
 import type { Observed } from "./observed.ts";
 import { atRest } from "./observed.ts";
-import { otherLines } from "./other-lines.ts";
+import { isBlind, otherLines, sentOnlyAtRest } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
 import {
   type Answers,
@@ -20,7 +20,14 @@ import type { Recording } from "./recording.ts";
 import { samplesFrom } from "./samples.ts";
 import { type WeightCandidate, weightCandidates } from "./weight-lines.ts";
 import { weightShape } from "./weight-parts.ts";
-import { lineFindings, motionFinding, numberFindings, otherFindings, shownLine } from "./words.ts";
+import {
+  lineFindings,
+  motionFinding,
+  numberFindings,
+  otherFindings,
+  restByNumberFinding,
+  shownLine,
+} from "./words.ts";
 
 export interface Hints {
   name?: string;
@@ -81,7 +88,8 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
     const marked = shape.zones.find(({ digits }) => /[.,]/.test(digits))!.digits;
     told.comma = ask(commaQuestion(marked, line, answers.comma));
   }
-  if (marksOf(shape.zones, told.comma).decimalMark === "none" && !commaUnclear(shape.zones))
+  const marks = marksOf(shape.zones, told.comma);
+  if (marks.decimalMark === "none" && marks.grouping === "none" && !commaUnclear(shape.zones))
     told.impliedPlaces = ask(displayedQuestion(example, line, answers.displayed));
   told.unit = shape.unit?.unit ?? ask(unitQuestion(line, answers.unit));
   if (questions.length > 0 || told.unit === null)
@@ -95,12 +103,17 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   const readings = lines.texts.filter(({ text }) => match(text) !== null);
   const readLines = new Set(readings.flatMap(({ text }) => text.split("\n")));
   const others = otherLines(lines.single.filter(({ text }) => !readLines.has(text)));
+  const restByNumber = sentOnlyAtRest(motion, others);
+  // A line of its own that comes in motion only may well be what tells motion; then "it does not say" is not sure.
+  if (motion.steady.length === 0 && others.some(isBlind)) motion.sure = false;
   const { cadence, finding: cadenceFinding } = cadenceOf(readings);
   const unit: Profile["unit"] = { unit: told.unit, from: shape.unit ? "line" : "owner" };
   const shown = readings.find((reading) => shownLine(reading) === line) ?? readings[0];
   findings.push(
     ...numberFindings(style, shape, unit, line, (shown && match(shown.text)?.text) ?? ""),
-    motionFinding(motion, (mark) => lineWith(mark, readings, match)),
+    restByNumber
+      ? restByNumberFinding(others)
+      : motionFinding(motion, (mark) => lineWith(mark, readings, match)),
     ...otherFindings(
       others,
       recording.moments.some(({ phase }) => phase === "overloaded"),
@@ -122,6 +135,7 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
     blockLines: lines.block.lines,
     unit,
     weight: motion.parts,
+    restByNumber,
     others: others.map(({ kind, line }) => ({ kind, line })),
     cadence,
     findings,

@@ -1,6 +1,6 @@
 import { escapeBytes } from "../escape.ts";
 import { type Block, blockOf } from "./blocks.ts";
-import { checkOf, parityOf, textOf, withoutCheck } from "./bytes.ts";
+import { checkOf, framedText, parityOf, textOf, withoutCheck } from "./bytes.ts";
 import { createProfileCutter } from "./cutter.ts";
 import { endingOf } from "./line-end.ts";
 import type { Observed } from "./observed.ts";
@@ -52,13 +52,14 @@ export function linesOf(recording: Recording, given?: Ending): Lines | NoLines {
     ...cutter.idle(endMs + 10_000),
   ];
   const check = checkOf(cut.map(({ body }) => body));
+  const text = ending.kind === "frame" ? framedText : textOf;
   let misfits = 0;
   const single = cut.map((line): Observed => {
     const checked = check ? withoutCheck(line.body, check) : line.body;
     if (!checked) misfits += 1;
     const at = phaseAt(recording.moments, endMs, line.atMs);
     const shown = escapeBytes(line.bytes.map((byte) => byte & mask));
-    return { atMs: line.atMs, bytes: line.bytes, shown, text: textOf(checked ?? line.body), at };
+    return { atMs: line.atMs, bytes: line.bytes, shown, text: text(checked ?? line.body), at };
   });
   const blocks = blockOf(single);
   return {

@@ -63,7 +63,7 @@ export function withMeanings(
       verdict.rest >= needed.rest &&
       verdict.motion >= needed.motion &&
       verdict.rest + verdict.motion >= needed.together;
-    if (!tells && verdict.rest + verdict.motion - 1 > nothing) doubtful = true;
+    if (!tells && verdict.connection > nothing) doubtful = true;
     if (!tells) return part;
     for (const [text, means] of verdict.means) found[means].push(text);
     return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: meant(verdict, mark.text) })) };

@@ -1,5 +1,5 @@
 import { atRest, median, type Observed } from "./observed.ts";
-import { movingPhases } from "./recording.ts";
+import { movingPhases, stillPhases } from "./recording.ts";
 
 /** What the recording itself says about rest, line by line: from the phase and from the number. */
 export type Truth = "rest" | "motion" | null;
@@ -36,6 +36,8 @@ export function truths(lines: readonly Observed[], values: readonly number[], la
 export interface Verdict {
   /** text of the mark to what it went with */
   means: Map<string, "steady" | "moving" | "unsure">;
+  /** connection of marks and motion over all lines: 0 none, 1 full */
+  connection: number;
   /** share of lines at rest, and of lines in motion, that the marks tell rightly */
   rest: number;
   motion: number;
@@ -62,6 +64,7 @@ export function judgeMarks(
     const share = r / (r + m || 1);
     means.set(text, seen < 3 || (share > 0.3 && share < 0.7) ? "unsure" : share >= 0.5 ? "steady" : "moving");
   }
+  if (means.size > 2) doubtThirdMarks(means, marks, truth, lines);
   const right = (side: Truth, expected: string, phase?: number) => {
     const here = truth.flatMap((t, i) =>
       t === side && (phase === undefined || lines[i]!.at.index === phase) ? [i] : [],
@@ -70,11 +73,38 @@ export function judgeMarks(
       ? null
       : here.filter((i) => means.get(marks[i]!) === expected).length / here.length;
   };
-  const stillPhases = new Set(lines.filter(atRest).map((line) => line.at.index));
-  const perPhase = [...stillPhases].flatMap((phase) => right("rest", "steady", phase) ?? []);
+  const stills = new Set(lines.filter(atRest).map((line) => line.at.index));
+  const perPhase = [...stills].flatMap((phase) => right("rest", "steady", phase) ?? []);
   return {
     means,
     rest: Math.min(right("rest", "steady") ?? 0, ...perPhase.map((share) => share + 0.1)),
     motion: right("motion", "moving") ?? 0,
+    connection: (right("rest", "steady") ?? 0) + (right("motion", "moving") ?? 0) - 1,
   };
+}
+
+/**
+ * Where there are more than two marks, one of them may say "nearly at rest". Such a mark comes more often right after
+ * the motion than later. The commonest mark at rest is trusted, the others only when they come late and not in motion.
+ */
+function doubtThirdMarks(
+  means: Verdict["means"],
+  marks: readonly string[],
+  truth: readonly Truth[],
+  lines: readonly Observed[],
+): void {
+  const shareOf = (text: string, within: (i: number) => boolean) => {
+    const here = marks.filter((_, i) => within(i));
+    return here.filter((mark) => mark === text).length / Math.max(1, here.length);
+  };
+  const rest = (i: number) => truth[i] === "rest";
+  const motion = (i: number) => truth[i] === "motion";
+  const early = (i: number) =>
+    stillPhases.includes(lines[i]!.at.phase) && !atRest(lines[i]!) && lines[i]!.at.index > 0;
+  const steady = [...means].filter(([, meant]) => meant === "steady").map(([text]) => text);
+  const commonest = steady.sort((a, b) => shareOf(b, rest) - shareOf(a, rest))[0];
+  for (const text of steady.filter((mark) => mark !== commonest)) {
+    const late = shareOf(text, rest);
+    if (shareOf(text, motion) > 0.1 * late || shareOf(text, early) > late) means.set(text, "unsure");
+  }
 }

@@ -20,7 +20,7 @@ export function numberStyle(
 ): NumberPart {
   const widths = new Set(zones.map((zone) => zone.left.length + zone.digits.length + zone.right.length));
   // Numbers of one length do not show whether longer ones take from the padding or make the line longer.
-  const oneLength = new Set(zones.map(({ digits }) => digits.length)).size === 1;
+  const oneLength = align === "right" && new Set(zones.map(({ digits }) => digits.length)).size === 1;
   const pads = zones.map(({ left }) => left.length - signOf(left).length);
   const signs = zones.map(({ left }) => signOf(left));
   const signed = zones.filter(({ left }) => signOf(left) !== "");

@@ -1,12 +1,17 @@
 import { grammar } from "./grammar.ts";
-import type { Observed } from "./observed.ts";
-import { skeleton } from "./observed.ts";
+import type { MotionFound } from "./marked-parts.ts";
+import { fewestLines } from "./motion.ts";
+import { atRest, type Observed, skeleton } from "./observed.ts";
 import type { Part, Profile } from "./profile.ts";
+import { movingPhases } from "./recording.ts";
 
 export interface OtherLine {
   kind: Profile["others"][number]["kind"];
   line: Part[];
   example: Observed;
+  /** how many came at rest, and how many while something was done to the pan */
+  atRest: number;
+  inMotion: number;
   count: number;
 }
 
@@ -34,12 +39,25 @@ export function otherLines(lines: readonly Observed[]): OtherLine[] {
         kind: over === some.length ? "overload" : "not-a-weight",
         line,
         example: matching[0] ?? some[0]!,
+        atRest: matching.filter(atRest).length,
+        inMotion: matching.filter((one) => movingPhases.includes(one.at.phase)).length,
         count: matching.length,
       });
     }
   }
   return found.slice(0, 24);
 }
+
+/** True when lines without a number come while the pan moves and hardly ever at rest, in the place of those with one. */
+export function sentOnlyAtRest(readings: MotionFound, others: readonly OtherLine[]): boolean {
+  const blind = others.filter(isBlind).reduce((sum, { inMotion }) => sum + inMotion, 0);
+  const { steady, restLines, motionLines } = readings;
+  return steady.length === 0 && restLines >= fewestLines && blind >= Math.max(fewestLines, 3 * motionLines);
+}
+
+/** A line that comes in motion and hardly ever at rest. */
+export const isBlind = ({ kind, atRest, inMotion }: OtherLine) =>
+  kind === "not-a-weight" && inMotion > 0 && atRest <= 0.1 * inMotion;
 
 /** The text as it is, digits free within their length. */
 function exactly(text: string): Part[] {

@@ -65,9 +65,12 @@ function digitsStoodIn(strings: readonly string[]): { texts: string[]; runs: Run
   }
   const texts = numbered.map((text) => {
     let ordinal = -1;
-    return text.replace(/\d+/g, (found) => {
+    return text.replace(/( *[+\-\u2212]? *)(\d+)/g, (found, lead: string) => {
       ordinal += 1;
-      return runs[ordinal]!.most > 0 ? String.fromCharCode(firstDigits + ordinal) : found;
+      const { least, most } = runs[ordinal]!;
+      if (most === 0) return found;
+      // Digits that grow and shrink are a whole number in a field of its own.
+      return least < most ? NUMBER : lead + String.fromCharCode(firstDigits + ordinal);
     });
   });
   return { texts, runs };

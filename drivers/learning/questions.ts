@@ -52,7 +52,7 @@ export function displayedQuestion(
   if (answer === undefined) return { id: "displayed", asks };
   const shown = answer.trim().replace(",", ".").replace(/^\+/, "");
   const bare = shown.replace(".", "").replace(/^0+(?=\d)/, "");
-  const sent = digits.replace(/[[\]]/g, "").replace(/^0+(?=\d)/, "");
+  const sent = digits.replace(/\D/g, "").replace(/^0+(?=\d)/, "");
   // The last digits may have changed between the line and the look at the display.
   const near =
     bare.length === sent.length && Math.abs(Number(bare) - Number(sent)) <= 0.01 * Number(sent) + 20;

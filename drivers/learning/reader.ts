@@ -1,7 +1,7 @@
 import { toGrams } from "../../calibration/units.ts";
 import { wordsMeaning } from "../plain-words.ts";
 import type { LineMeaning, Steadiness } from "../reading.ts";
-import { parityHolds, textOf, withoutCheck, withoutParity } from "./bytes.ts";
+import { framedText, parityHolds, textOf, withoutCheck, withoutParity } from "./bytes.ts";
 import { grammar, type Matched } from "./grammar.ts";
 import type { Part, Profile } from "./profile.ts";
 
@@ -24,7 +24,7 @@ export function readByProfile(profile: Profile): ProfileReader {
       return trouble(shown, "came with a wrong parity bit, so a character in it is damaged");
     const body = withoutEnd(withoutParity(bytes, profile.parity), profile);
     const checked = profile.check === null ? body : withoutCheck(body, profile.check);
-    const text = textOf(checked ?? body);
+    const text = (profile.ending.kind === "frame" ? framedText : textOf)(checked ?? body);
     block = [...block, text].slice(-profile.blockLines);
     const matched = checked === null ? null : weight(block.join("\n"));
     if (matched?.text) {
@@ -93,8 +93,13 @@ function linesOf(parts: readonly Part[]): Part[][] {
   return lines;
 }
 
-function meaning(matched: Matched, text: string, { unit, weight }: Profile, shown: string): LineMeaning {
-  const said = matched.marks.map((mark) => mark.means);
+function meaning(
+  matched: Matched,
+  text: string,
+  { unit, weight, restByNumber }: Profile,
+  shown: string,
+): LineMeaning {
+  const said = restByNumber ? ["steady"] : matched.marks.map((mark) => mark.means);
   const unitMarked = weight.some((part) => part.is === "mark" && part.marks.some((mark) => mark.unit));
   const unitSent = !unitMarked || matched.marks.some((mark) => mark.unit);
   const steady: Steadiness = said.includes("moving")

@@ -19,13 +19,18 @@ type Series = { ordinal: number; count: number; lines: WeightLine[] };
  * do not; a gross and a net weight both do, then there are two candidates and the owner is asked.
  */
 export function weightCandidates(texts: readonly Observed[]): WeightCandidate[] {
+  // A whole number that is grouped when large has no mark when small: then marks cannot tell numbers apart.
+  const byMark = candidatesBy(texts, ({ digits }) => marksIn(digits).at(-1) ?? "none");
+  return byMark.length > 0 ? byMark : candidatesBy(texts, () => "any");
+}
+
+function candidatesBy(texts: readonly Observed[], kind: (number: NumberRun) => string): WeightCandidate[] {
   const series = new Map<string, Series>();
   for (const observed of texts) {
     if (observed.at.phase === "overloaded") continue;
     const numbers = numbersIn(observed.text);
     numbers.forEach((number, ordinal) => {
-      const mark = marksIn(number.digits).at(-1) ?? "none";
-      const key = `${numbers.length} ${ordinal} ${mark}`;
+      const key = `${numbers.length} ${ordinal} ${kind(number)}`;
       const here = series.get(key) ?? { ordinal, count: numbers.length, lines: [] };
       here.lines.push({ observed, number });
       series.set(key, here);
@@ -70,7 +75,7 @@ function withoutStrangers(lines: readonly WeightLine[]): WeightLine[] {
     some.filter(({ observed }) => atRest(observed) && (observed.at.phase !== "empty") === loaded).length;
   const known = new Set<string>();
   for (const some of kinds.values())
-    if (rests(some, true) > 0) for (const { number } of some) known.add(form(number));
+    if (rests(some, true) + rests(some, false) > 0) for (const { number } of some) known.add(form(number));
   const kept = [...kinds.values()].flatMap((some) => {
     if (rests(some, true) > 1 && rests(some, false) > 1 && !followsLoad(some)) return [];
     return some.filter(({ number }) => known.has(form(number)));
@@ -87,7 +92,7 @@ function withoutTorn(lines: readonly WeightLine[]): WeightLine[] {
   const columns = ({ observed }: WeightLine) =>
     observed.text
       .replace(/\d/g, "9")
-      .replace(/[+\-\u2212]/g, " ")
+      .replace(/[+\-\u2212](?= *9)/g, " ")
       .replace(/^ +| +(?=9)/g, " ");
   const counts = tally(lines.map(columns));
   const least = lines.length < 200 ? 2 : 3;

@@ -44,11 +44,12 @@ export function weightShape(
   };
 }
 
-/** The line of a block that carries the number, and what stands above and below it. */
+/** The line of a block that carries the number, without closing control characters, and what stands around it. */
 function around(text: string, start: number, end: number) {
   const from = text.lastIndexOf("\n", start) + 1;
   const next = text.indexOf("\n", end);
-  const to = next < 0 ? text.length : next;
+  const last = next < 0 ? text.length : next;
+  const to = last - /[\x00-\x1f]*$/.exec(text.slice(0, last))![0].length;
   return {
     above: text.slice(0, from),
     text: text.slice(from, to),

@@ -1,7 +1,7 @@
 import type { Lines } from "./lines.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import type { Observed } from "./observed.ts";
-import type { OtherLine } from "./other-lines.ts";
+import { isBlind, type OtherLine } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
 import type { WeightShape } from "./weight-parts.ts";
 
@@ -134,6 +134,16 @@ export function motionFinding(found: MotionFound, line: (mark: string) => string
     says: sure
       ? `The line does not say whether the number moves (${seen}). The bench judges rest from the numbers.`
       : `It is not sure whether the line says that the number moves (${seen}). The bench judges rest from the numbers.`,
+  };
+}
+
+/** A balance that sends no number while it moves, in words. */
+export function restByNumberFinding(others: readonly OtherLine[]): Finding {
+  const blind = others.find(isBlind);
+  return {
+    field: "motion",
+    sure: true,
+    says: `While it moves the balance sends no number${blind ? `, but "${shownLine(blind.example)}"` : ""}. A line with a number is a line at rest.`,
   };
 }
 

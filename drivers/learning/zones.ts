@@ -45,13 +45,12 @@ export function zoned(lines: readonly Placed[]): Zoned {
   let to = lines.map(({ number }) => number.end);
   let align: Zoned["align"] = "right";
   let padTo: number | null = null;
-  if (equalLength && !equalEnd) {
-    if (leftFixed && filledBehind(lines)) {
-      const column = firstColumnBehind(lines);
-      align = "left";
-      to = lines.map(() => column);
-    } else padTo = lines[0]!.text.length;
-  }
+  if (leftFixed && (equalEnd ? widelyFilled(lines) : filledBehind(lines))) {
+    const column = firstColumnBehind(lines);
+    align = "left";
+    to = lines.map(() => column);
+  } else if (equalLength && (!equalEnd || lines.every(({ text }) => text.endsWith("   "))))
+    padTo = lines[0]!.text.length;
   const after = lines.map(({ text }, i) => text.slice(to[i]));
   return {
     before: lines.map(({ text }, i) => text.slice(0, from[i])),
@@ -80,6 +79,16 @@ function filledBehind(lines: readonly Placed[]): boolean {
   }
   const moved = [...byRest.values()].filter(({ starts, gaps }) => starts.size > 1 || gaps.size > 1);
   return moved.length > 0 && moved.every(({ starts }) => starts.size === 1);
+}
+
+/** Numbers of one length with a wide gap behind each: the gap is the rest of a field, longer numbers will use it. */
+function widelyFilled(lines: readonly Placed[]): boolean {
+  const gap = ({ text, number }: Placed) =>
+    / *$/.exec(text.slice(number.end).replace(/\S.*$/s, ""))![0].length;
+  return (
+    one(lines.map(({ number }) => number.end - number.start)) &&
+    lines.every((line) => line.text.slice(line.number.end).trim() !== "" && gap(line) >= 3)
+  );
 }
 
 /** The column at which text behind the numbers begins, at the earliest. */

@@ -68,14 +68,16 @@ export function halfMinute(
     else if (by.yes(0.06)) push = by.between(0.01, 0.3) * loadSteps;
     finger += (push - finger) * (tick / 80);
     shown += (targetOf(phase, loadSteps) + finger - shown) * (tick / delayMs);
+    recent.push({ atMs, steps: Math.round(shown + unrest * by.normal()) });
+    if (recent.length > 200) recent.shift();
     if (atMs < nextMs) continue;
-    nextMs += intervalMs * by.between(0.96, 1.04);
+    nextMs += format.onKey ? by.between(350, 900) : intervalMs * by.between(0.96, 1.04);
     const steps = Math.round(shown + unrest * by.normal());
-    recent.push({ atMs, steps });
-    const window = recent.filter((r) => atMs - r.atMs <= markMs).map((r) => r.steps);
-    const moving = Math.max(...window) - Math.min(...window) > 3;
+    const range = rangeOf(recent, atMs, markMs);
+    const moving = range > 3;
+    const nearly = moving && range < 12;
     const over = phase === "overloaded" && atMs - act!.atMs > 300;
-    const reading = sentBy(format, { steps, moving, over, index: sent.length + 1 });
+    const reading = sentBy(format, { steps, moving, nearly, over, index: sent.length + 1 });
     reading.lines.forEach((line, i) => {
       const spoiled = by.yes(format.noise);
       if (spoiled) reading.means = null;
@@ -87,6 +89,12 @@ export function halfMinute(
   chunks[0] = { ...first, bytes: first.bytes.subarray(by.whole(0, first.bytes.length - 1)) };
   sent[0]!.means = null;
   return { recording: { chunks, moments }, sent };
+}
+
+function rangeOf(recent: readonly { atMs: number; steps: number }[], atMs: number, windowMs: number): number {
+  // The balance weighs ten times a second, however seldom it sends.
+  const seen = recent.filter((r) => atMs - r.atMs <= windowMs && r.atMs % 100 === 0).map((r) => r.steps);
+  return seen.length === 0 ? 0 : Math.max(...seen) - Math.min(...seen);
 }
 
 function targetOf(phase: Phase, loadSteps: number): number {

@@ -13,7 +13,26 @@ export interface InventedFormat {
     plus: boolean;
     mark: "." | "," | "implied";
     auxiliary: boolean;
+    /** mark of thousands */
+    grouping: "" | "," | "." | "'";
+    /** the minus sign of text, U+2212, as UTF-8 */
+    longMinus: boolean;
+    /** a small negative number that rounds to nothing keeps its sign */
+    negativeZero: boolean;
+    /** above so many steps the last decimal is not shown; 0 for never */
+    coarseAbove: number;
   };
+  /** dashes in the place of the number while it moves */
+  blindWhileMoving: boolean;
+  /** the line carries a tare weight, too */
+  tareBehind: boolean;
+  clock: boolean;
+  /** a third mark, for rest that is not yet sure */
+  third: string;
+  /** flow control bytes slip through */
+  flowBytes: boolean;
+  /** sends only when its key is pressed */
+  onKey: boolean;
   /** where the state stands, and what it says */
   state: {
     where: "nowhere" | "before" | "after" | "unit" | "both" | "own-line";
@@ -56,6 +75,18 @@ const token = (by: Chance, length: number) =>
 
 /** Two different marks; one of them may be blanks, and now and then they differ in length. */
 function vocabulary(by: Chance): [string, string] {
+  if (by.yes(0.08))
+    return by.pick([
+      ["0", "1"],
+      ["1", "0"],
+      ["00", "10"],
+    ] as [string, string][]);
+  if (by.yes(0.05))
+    return by.pick([
+      ["==", "--"],
+      ["=", "-"],
+      ["+", "~"],
+    ] as [string, string][]);
   const length = by.pick([1, 1, 2, 2, 3]);
   const steady = token(by, length);
   let moving = token(by, by.yes(0.15) ? length + 1 : length);
@@ -77,7 +108,7 @@ const units: readonly [MassUnit, string][] = [
 ];
 
 const placesOf = (by: Chance, unit: MassUnit) =>
-  unit === "mg" ? by.whole(1, 2) : unit === "kg" ? by.whole(4, 6) : by.whole(1, 4);
+  unit === "mg" ? by.whole(0, 2) : unit === "kg" ? by.whole(4, 6) : by.whole(1, 4);
 
 export function inventedFormat(by: Chance): InventedFormat {
   const [unit, unitWord] = by.pick(units);
@@ -93,6 +124,8 @@ export function inventedFormat(by: Chance): InventedFormat {
   ] as const);
   const [steady, moving] = vocabulary(by);
   const [steady2, moving2] = vocabulary(by);
+  let third = token(by, Math.max(1, steady.length));
+  while (third === steady || third === moving) third = token(by, third.length);
   const width = by.yes(0.7) ? by.whole(9, 12) : null;
   const implied = width !== null && by.yes(0.15);
   const decimals = placesOf(by, unit);
@@ -129,6 +162,9 @@ export function inventedFormat(by: Chance): InventedFormat {
   if (by.yes(0.12)) block.unshift("gross", "tare");
   if (by.yes(0.1)) block.unshift("time");
   if (by.yes(0.1)) block.push({ label: word(by, 6) });
+  const mark = implied ? "implied" : by.yes(0.2) ? "," : ".";
+  const grouped = !implied && by.yes(0.1);
+  const parity = by.yes(0.25) ? by.pick(["even", "odd", "mark"] as const) : "none";
   const fill = !implied && (width === null || by.yes(0.8)) ? " " : "0";
   return {
     unit: { unit, word: unitWord, where: unitWhere },
@@ -139,7 +175,11 @@ export function inventedFormat(by: Chance): InventedFormat {
       align: width !== null && fill === " " && by.yes(0.2) ? "left" : "right",
       sign: by.yes(0.5) ? "pinned-left" : "beside-digits",
       plus: by.yes(0.5),
-      mark: implied ? "implied" : by.yes(0.2) ? "," : ".",
+      mark,
+      grouping: grouped && fill === " " ? (mark === "." ? by.pick([",", "'"]) : ".") : "",
+      longMinus: parity === "none" && check === "none" && by.yes(0.05),
+      negativeZero: by.yes(0.3),
+      coarseAbove: !implied && decimals > 1 && by.yes(0.06) ? 1000 : 0,
       auxiliary: !implied && decimals > 1 && by.yes(0.08),
     },
     state: {
@@ -158,11 +198,17 @@ export function inventedFormat(by: Chance): InventedFormat {
     frame,
     check,
     lineEnd: silent ? "" : lineEnd,
-    parity: by.yes(0.25) ? by.pick(["even", "odd", "mark"] as const) : "none",
+    parity,
+    blindWhileMoving: by.yes(0.04),
+    tareBehind: by.yes(0.05),
+    clock: by.yes(0.06),
+    third: by.yes(0.12) ? third : "",
+    flowBytes: !silent && frame.end === "" && check === "none" && by.yes(0.06),
+    onKey: !silent && by.yes(0.06),
     block: silent ? ["weight"] : block,
     labelEvery: !silent && by.yes(0.15) ? by.whole(1, 7) : 0,
     overload: by.pick(["  OVER   ", "^^^^^^^", "-------", "Err 4", word(by, 5)]),
-    linesPerSecond: silent ? by.pick([2, 4, 5]) : by.pick([2, 4, 5, 8, 10, 15, 20]),
+    linesPerSecond: silent ? by.pick([2, 4, 5]) : by.pick([1, 2, 4, 5, 8, 10, 15, 20]),
     noise: by.yes(0.15) ? 0.01 : 0,
   };
 }

@@ -4,6 +4,8 @@ export interface Weighing {
   /** in steps of the last decimal */
   steps: number;
   moving: boolean;
+  /** moving, but nearly at rest */
+  nearly: boolean;
   over: boolean;
   /** counts readings */
   index: number;
@@ -22,17 +24,34 @@ export function decimalTextOf(steps: number, decimals: number): string {
   return steps < 0 ? `-${text}` : text;
 }
 
-function numberField({ field, decimals }: InventedFormat, steps: number): string {
-  let digits = decimalTextOf(Math.abs(steps), decimals);
-  if (field.mark === ",") digits = digits.replace(".", ",");
+/** The number as it is shown: coarse above a load where the balance has two ranges. */
+export function shownText({ field, decimals }: InventedFormat, steps: number): string {
+  const coarse = field.coarseAbove > 0 && Math.abs(steps) > field.coarseAbove;
+  return coarse
+    ? decimalTextOf(Math.sign(steps) * Math.round(Math.abs(steps) / 10), decimals - 1)
+    : decimalTextOf(steps, decimals);
+}
+
+function numberField(format: InventedFormat, steps: number): string {
+  const { field } = format;
+  const minus = field.longMinus ? "\u2212" : "-";
+  const below = steps < 0 || (field.negativeZero && Object.is(steps, -0));
+  let digits = shownText(format, Math.abs(steps));
+  if (field.grouping !== "") {
+    const [whole = "", fraction] = digits.split(".");
+    const groups = whole.replace(/\B(?=(\d{3})+$)/g, field.grouping === "." ? "_" : field.grouping);
+    digits = fraction === undefined ? groups : `${groups}.${fraction}`;
+  }
+  if (field.mark === ",") digits = digits.replace(".", ",").replaceAll("_", ".");
+  else digits = digits.replaceAll("_", ".");
   if (field.mark === "implied") digits = digits.replace(".", "");
   if (field.auxiliary) digits = `${digits.slice(0, -1)}[${digits.slice(-1)}]`;
   const pinned = field.sign === "pinned-left";
   if (field.width === null) {
-    const sign = steps < 0 ? "-" : field.plus ? "+" : pinned ? " " : "";
+    const sign = below ? minus : field.plus ? "+" : pinned ? " " : "";
     return sign + digits;
   }
-  const sign = steps < 0 ? "-" : field.plus ? "+" : " ";
+  const sign = below ? minus : field.plus ? "+" : " ";
   if (field.fill === "0") return sign + digits.padStart(field.width - 1, "0");
   if (field.align === "left") return (sign + digits).padEnd(field.width);
   if (pinned) return sign + digits.padStart(field.width - 1);
@@ -55,13 +74,21 @@ export function sentBy(format: InventedFormat, weighing: Weighing): Sent {
     bytes.push(framed(format, `bench 7731 at ${clock(weighing.index)}`));
   return {
     lines: bytes,
-    means: weighing.over
-      ? null
-      : {
-          text: decimalTextOf(weighing.steps, format.decimals),
-          steady: state.where === "nowhere" ? "not-told" : weighing.moving ? "moving" : "steady",
-        },
+    means:
+      weighing.over || (format.blindWhileMoving && weighing.moving)
+        ? null
+        : {
+            text: shownText(format, weighing.steps),
+            steady: steadinessOf(format, weighing.moving),
+          },
   };
+}
+
+/** A balance that sends no number while it moves says by a number that it rests. */
+function steadinessOf({ state, blindWhileMoving }: InventedFormat, moving: boolean) {
+  if (blindWhileMoving) return "steady" as const;
+  if (state.where === "nowhere") return "not-told" as const;
+  return moving ? ("moving" as const) : ("steady" as const);
 }
 
 const clock = (index: number) =>
@@ -69,11 +96,14 @@ const clock = (index: number) =>
     .map((n) => String(n).padStart(2, "0"))
     .join(":");
 
-function weightLine(format: InventedFormat, { steps, moving, over, index }: Weighing): string {
+function weightLine(format: InventedFormat, { steps, moving, nearly, over, index }: Weighing): string {
   const { state, unit, head, gap, tail } = format;
   const field = numberField(format, steps);
-  const number = over ? format.overload.padEnd(field.length).slice(0, field.length) : field;
-  const first = moving ? state.moving : state.steady;
+  const dashes = format.blindWhileMoving && moving ? "-----" : "";
+  const words = over ? format.overload : dashes;
+  const number = words === "" ? field : words.padEnd(field.length).slice(0, field.length);
+  const still = moving ? state.moving : state.steady;
+  const first = format.third !== "" && nearly ? format.third : still;
   const second = moving ? state.moving2 : state.steady2;
   const ahead = state.where === "before" || state.where === "both" ? `${first} ` : "";
   const after = state.where === "after" ? ` ${first}` : state.where === "both" ? ` ${second}` : "";
@@ -84,13 +114,15 @@ function weightLine(format: InventedFormat, { steps, moving, over, index }: Weig
       ? gap + (unitGone ? " ".repeat(unit.word.length) : unit.word)
       : "";
   const count = format.counter ? `${String(index).padStart(4, "0")};` : "";
-  const line = `${head}${count}${zero}${ahead}${unit.where === "before" ? `${zero && !ahead ? " " : ""}${unit.word} ` : ""}${number}${behind}${after}${tail}`;
+  const time = format.clock ? `${clock(index)} ` : "";
+  const tare = format.tareBehind ? ` T${numberField(format, 0)}` : "";
+  const line = `${time}${head}${count}${zero}${ahead}${unit.where === "before" ? `${zero && !ahead ? " " : ""}${unit.word} ` : ""}${number}${behind}${after}${tare}${tail}`;
   return format.total === null ? line : line.padEnd(format.total);
 }
 
 function framed(format: InventedFormat, line: string): Uint8Array {
   const { frame, check, lineEnd, parity } = format;
-  const payload = [...Buffer.from(frame.start + line + frame.end, "latin1")];
+  const payload = [...Buffer.from(frame.start + line + frame.end, "utf8")];
   const mask = parity === "none" ? 0xff : 0x7f;
   const xor = payload.reduce((a, b) => a ^ b, 0);
   const sum = payload.reduce((a, b) => a + b, 0);
@@ -103,7 +135,12 @@ function framed(format: InventedFormat, line: string): Uint8Array {
     "sum-hex": hex(sum),
     "zero-hex": hex(-sum),
   };
-  const bytes = [...payload, ...checks[check], ...Buffer.from(lineEnd, "latin1")];
+  const bytes = [
+    ...payload,
+    ...checks[check],
+    ...Buffer.from(lineEnd, "latin1"),
+    ...(format.flowBytes ? [0x11] : []),
+  ];
   return Uint8Array.from(bytes, (byte) => withParity(byte, parity));
 }
 

@@ -55,7 +55,7 @@ function learnWithOwner(recording: Recording, format: InventedFormat, minute: Ha
 
 function answer(question: Question, format: InventedFormat, { sent }: HalfMinute): string {
   if (question.id === "unit") return format.unit.unit;
-  if (question.id === "comma") return "decimal";
+  if (question.id === "comma") return format.decimals === 0 ? "thousands" : "decimal";
   if (question.id === "which-number") {
     const gross = question.options!.find(({ says }) => !/GR/.test(says));
     return gross?.value ?? "";
@@ -103,7 +103,7 @@ function judged(
   }
   // A minus that was not seen while learning may be refused later: that is said, and is no number.
   const counted = sure("sign") ? missed : missed.filter((text) => !text.startsWith("-"));
-  if (counted.length > Math.max(2, 0.03 * expected.length))
+  if (counted.length > Math.max(2, 0.05 * expected.length))
     return {
       verdict: "unsure",
       because: `${counted.length} of ${expected.length} not read, such as ${counted[0]}`,
