@@ -13,7 +13,8 @@ export function blockOf(lines: readonly Observed[]): { block: Block; texts: Obse
   const usual = lines.filter((line) => line.at.phase !== "overloaded");
   const kinds = usual.map((line) => skeleton(line.text));
   const counts = [...tally(kinds)].filter(([, count]) => count >= 4).sort((a, b) => b[1] - a[1]);
-  for (const [kind] of counts) {
+  let best: { block: Block; texts: Observed[] } | null = null;
+  for (const [kind] of counts.slice(0, 8)) {
     const places = kinds.flatMap((k, i) => (k === kind ? [i] : []));
     const steps = places.slice(1).map((place, i) => place - places[i]!);
     const n = Number(
@@ -25,9 +26,10 @@ export function blockOf(lines: readonly Observed[]): { block: Block; texts: Obse
     const { back, sure } = beginning(usual, places, n);
     const expected = kindsByPlace(kinds, places, n, back);
     if (!expected) continue;
-    return { block: { lines: n, sure }, texts: joined(usual, kinds, expected, back) };
+    const texts = joined(usual, kinds, expected, back);
+    if (texts.length > (best?.texts.length ?? 0)) best = { block: { lines: n, sure }, texts };
   }
-  return null;
+  return best;
 }
 
 /**

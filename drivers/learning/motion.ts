@@ -22,10 +22,11 @@ export function truths(lines: readonly Observed[], values: readonly number[], la
   );
   const least = clearlyMoving * Math.max(lastPlace, Number.isNaN(quiet) ? 0 : quiet);
   return lines.map((line, i) => {
-    const near = values.filter(
-      (_, j) =>
-        Math.abs(j - i) <= 1 || (Math.abs(j - i) < 40 && Math.abs(lines[j]!.atMs - line.atMs) <= windowMs),
-    );
+    // Only lines up to this one: a balance cannot know that it will be touched.
+    const near = values.slice(Math.max(0, i - 40), i + 1).filter((_, k, past) => {
+      const j = i - (past.length - 1 - k);
+      return j >= i - 1 || line.atMs - lines[j]!.atMs <= windowMs;
+    });
     const range = Math.max(...near) - Math.min(...near);
     if (atRest(line)) return range <= least ? "rest" : null;
     const doing = movingPhases.includes(line.at.phase);

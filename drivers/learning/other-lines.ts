@@ -55,9 +55,12 @@ export function sentOnlyAtRest(readings: MotionFound, others: readonly OtherLine
   return steady.length === 0 && restLines >= fewestLines && blind >= Math.max(fewestLines, 3 * motionLines);
 }
 
-/** A line that comes in motion and hardly ever at rest. */
-export const isBlind = ({ kind, atRest, inMotion }: OtherLine) =>
-  kind === "not-a-weight" && inMotion > 0 && atRest <= 0.1 * inMotion;
+/** A line without digits that comes in motion and hardly ever at rest. */
+export const isBlind = ({ kind, line, atRest, inMotion }: OtherLine) =>
+  kind === "not-a-weight" &&
+  line.every((part) => part.is === "text") &&
+  inMotion > 0 &&
+  atRest <= 0.1 * inMotion;
 
 /** The text as it is, digits free within their length. */
 function exactly(text: string): Part[] {

@@ -22,7 +22,9 @@ export interface Score {
 export function scoreOf(seed: number): Score {
   const by = chance(seed);
   const format = inventedFormat(by);
-  const loadSteps = by.whole(1200, 48_000);
+  // A mark of thousands can only be learned from a weight that needs one.
+  const least = format.field.grouping === "" ? 1200 : 1200 * 10 ** format.decimals;
+  const loadSteps = by.whole(least, Math.max(48_000, 2 * least));
   const overload = by.yes(0.4) ? [{ phase: "overloaded" as const, seconds: 3 }] : [];
   const minute = halfMinute(format, { steps: [...usualSteps, ...overload], loadSteps }, by);
   const learned = learnWithOwner(minute.recording, format, minute);
