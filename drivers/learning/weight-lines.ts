@@ -80,7 +80,7 @@ function withoutStrangers(lines: readonly WeightLine[]): WeightLine[] {
     if (rests(some, true) > 1 && rests(some, false) > 1 && !followsLoad(some)) return [];
     return some.filter(({ number }) => known.has(form(number)));
   });
-  return withoutTorn(kept);
+  return withoutTorn(kept).sort((a, b) => a.observed.atMs - b.observed.atMs);
 }
 
 /**
