@@ -3,9 +3,10 @@ import { grammar } from "./grammar.ts";
 import { type Lines, linesOf } from "./lines.ts";
 import { withMeanings } from "./marked-parts.ts";
 import { commaUnclear, marksOf } from "./number-style.ts";
+import { numbersIn } from "./numbers.ts";
 import type { Observed } from "./observed.ts";
 import { atRest } from "./observed.ts";
-import { isBlind, otherLines, sentOnlyAtRest } from "./other-lines.ts";
+import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
 import {
   type Answers,
@@ -19,7 +20,7 @@ import {
 import type { Recording } from "./recording.ts";
 import { samplesFrom } from "./samples.ts";
 import { type WeightCandidate, weightCandidates } from "./weight-lines.ts";
-import { weightShape } from "./weight-parts.ts";
+import { around, weightShape } from "./weight-parts.ts";
 import {
   lineFindings,
   motionFinding,
@@ -103,16 +104,19 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   const readings = lines.texts.filter(({ text }) => match(text) !== null);
   const readLines = new Set(readings.flatMap(({ text }) => text.split("\n")));
   const others = otherLines(lines.single.filter(({ text }) => !readLines.has(text)));
-  const restByNumber = sentOnlyAtRest(motion, others);
+  const weighed = chosen.lines[0]!;
+  const ownLine = around(weighed.observed.text, weighed.number.start, weighed.number.end).text;
+  const blind = blindLines(others, numbersIn(ownLine).length);
+  const restByNumber = sentOnlyAtRest(motion, blind);
   // A line of its own that comes in motion only may well be what tells motion; then "it does not say" is not sure.
-  if (motion.steady.length === 0 && others.some(isBlind)) motion.sure = false;
+  if (motion.steady.length === 0 && blind.length > 0) motion.sure = false;
   const { cadence, finding: cadenceFinding } = cadenceOf(readings);
   const unit: Profile["unit"] = { unit: told.unit, from: shape.unit ? "line" : "owner" };
   const shown = readings.find((reading) => shownLine(reading) === line) ?? readings[0];
   findings.push(
     ...numberFindings(style, shape, unit, line, (shown && match(shown.text)?.text) ?? ""),
     restByNumber
-      ? restByNumberFinding(others)
+      ? restByNumberFinding(blind)
       : motionFinding(motion, (mark) => lineWith(mark, readings, match)),
     ...otherFindings(
       others,

@@ -15,7 +15,8 @@ export function endingOf(chunks: readonly Chunk[], mask: number): Ending | null 
 function frameOf(stream: readonly number[]): Ending | null {
   const opens = stream.filter((byte) => byte === STX).length;
   const closes = stream.filter((byte) => byte === ETX).length;
-  if (opens < 3 || closes < 0.8 * opens) return null;
+  // A check byte behind the frame may itself look like an STX or an ETX.
+  if (opens < 3 || closes < 3 || closes < 0.4 * opens) return null;
   for (let behind = 0; behind <= 6; behind += 1) {
     let whole = 0;
     let torn = 0;

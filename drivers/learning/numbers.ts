@@ -8,7 +8,7 @@ export interface NumberRun {
   value: number;
 }
 
-const run = /\d(?:[\d.,']*\d)?(?:\[\d\])?/g;
+const run = /\d(?:[\d.,']*\d)?(?:[.,]?\[\d\])?/g;
 
 /** Every number in the text, in order. */
 export function numbersIn(text: string): NumberRun[] {

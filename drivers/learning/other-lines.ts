@@ -1,6 +1,7 @@
 import { grammar } from "./grammar.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import { fewestLines } from "./motion.ts";
+import { numbersIn } from "./numbers.ts";
 import { atRest, type Observed, skeleton } from "./observed.ts";
 import type { Part, Profile } from "./profile.ts";
 import { movingPhases } from "./recording.ts";
@@ -49,18 +50,24 @@ export function otherLines(lines: readonly Observed[]): OtherLine[] {
 }
 
 /** True when lines without a number come while the pan moves and hardly ever at rest, in the place of those with one. */
-export function sentOnlyAtRest(readings: MotionFound, others: readonly OtherLine[]): boolean {
-  const blind = others.filter(isBlind).reduce((sum, { inMotion }) => sum + inMotion, 0);
+export function sentOnlyAtRest(readings: MotionFound, blind: readonly OtherLine[]): boolean {
+  const blindLines = blind.reduce((sum, { inMotion }) => sum + inMotion, 0);
   const { steady, restLines, motionLines } = readings;
-  return steady.length === 0 && restLines >= fewestLines && blind >= Math.max(fewestLines, 3 * motionLines);
+  return (
+    steady.length === 0 && restLines >= fewestLines && blindLines >= Math.max(fewestLines, 3 * motionLines)
+  );
 }
 
-/** A line without digits that comes in motion and hardly ever at rest. */
-export const isBlind = ({ kind, line, atRest, inMotion }: OtherLine) =>
+/** A line that comes in motion and hardly ever at rest, and that carries one number less than a line with a weight. */
+const isBlind = ({ kind, example, atRest, inMotion }: OtherLine, numbers: number) =>
   kind === "not-a-weight" &&
-  line.every((part) => part.is === "text") &&
   inMotion > 0 &&
-  atRest <= 0.1 * inMotion;
+  atRest <= 0.1 * inMotion &&
+  numbersIn(example.text).length < numbers;
+
+/** The lines that may stand for a number that is not sent in motion. `numbers` is how many a line with a weight has. */
+export const blindLines = (others: readonly OtherLine[], numbers: number) =>
+  others.filter((other) => isBlind(other, numbers));
 
 /** The text as it is, digits free within their length. */
 function exactly(text: string): Part[] {

@@ -20,8 +20,31 @@ type Series = { ordinal: number; count: number; lines: WeightLine[] };
  */
 export function weightCandidates(texts: readonly Observed[]): WeightCandidate[] {
   // A whole number that is grouped when large has no mark when small: then marks cannot tell numbers apart.
-  const byMark = candidatesBy(texts, ({ digits }) => marksIn(digits).at(-1) ?? "none");
-  return byMark.length > 0 ? byMark : candidatesBy(texts, () => "any");
+  const changing = withoutLabels(texts);
+  const byMark = candidatesBy(changing, ({ digits }) => marksIn(digits).at(-1) ?? "none");
+  return byMark.length > 0 ? byMark : candidatesBy(changing, () => "any");
+}
+
+/** Leaves out kinds of line that came at rest with and without the weight and in which no number followed it. */
+function withoutLabels(texts: readonly Observed[]): Observed[] {
+  const kinds = new Map<string, Observed[]>();
+  for (const text of texts) kinds.set(skeleton(text.text), [...(kinds.get(skeleton(text.text)) ?? []), text]);
+  return [...kinds.values()].flatMap((some) => {
+    const rest = some.filter(atRest);
+    const loaded = rest.filter(({ at }) => at.phase !== "empty").length;
+    if (loaded === 0 || loaded === rest.length) return some;
+    const numbers = some.map((observed) => ({ observed, numbers: numbersIn(observed.text) }));
+    const most = Math.max(...numbers.map(({ numbers }) => numbers.length));
+    const follows = Array.from({ length: most }, (_, ordinal) =>
+      followsLoad(
+        numbers.flatMap(({ observed, numbers }) => {
+          const number = numbers[ordinal];
+          return number ? [{ observed, number }] : [];
+        }),
+      ),
+    );
+    return follows.includes(true) ? some : [];
+  });
 }
 
 function candidatesBy(texts: readonly Observed[], kind: (number: NumberRun) => string): WeightCandidate[] {

@@ -45,7 +45,7 @@ export function weightShape(
 }
 
 /** The line of a block that carries the number, without closing control characters, and what stands around it. */
-function around(text: string, start: number, end: number) {
+export function around(text: string, start: number, end: number) {
   const from = text.lastIndexOf("\n", start) + 1;
   const next = text.indexOf("\n", end);
   const last = next < 0 ? text.length : next;

@@ -1,7 +1,7 @@
 import type { Lines } from "./lines.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import type { Observed } from "./observed.ts";
-import { isBlind, type OtherLine } from "./other-lines.ts";
+import type { OtherLine } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
 import type { WeightShape } from "./weight-parts.ts";
 
@@ -138,8 +138,8 @@ export function motionFinding(found: MotionFound, line: (mark: string) => string
 }
 
 /** A balance that sends no number while it moves, in words. */
-export function restByNumberFinding(others: readonly OtherLine[]): Finding {
-  const blind = others.find(isBlind);
+export function restByNumberFinding(blindLines: readonly OtherLine[]): Finding {
+  const blind = blindLines[0];
   return {
     field: "motion",
     sure: true,
