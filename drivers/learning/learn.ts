@@ -139,7 +139,7 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
     blockLines: lines.block.lines,
     unit,
     weight: motion.parts,
-    restByNumber,
+    ...(restByNumber ? { restByNumber } : {}),
     others: others.map(({ kind, line }) => ({ kind, line })),
     cadence,
     findings,

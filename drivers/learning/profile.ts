@@ -113,7 +113,10 @@ export const profileSchema = z.strictObject({
   blockLines: z.int().min(1).max(12).describe("lines that together make one reading"),
   unit: z.strictObject({ unit: z.enum(massUnits), from: z.enum(["line", "owner"]) }),
   weight: z.array(part).min(1),
-  restByNumber: z.boolean().describe("a number is sent at rest only; while it moves the line carries none"),
+  restByNumber: z
+    .boolean()
+    .optional()
+    .describe("a number is sent at rest only; while it moves the line carries none; absent means no"),
   others: z.array(z.strictObject({ kind: z.enum(["overload", "not-a-weight"]), line: z.array(part).min(1) })),
   cadence: z.strictObject({
     byItself: z.boolean(),
