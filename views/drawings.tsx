@@ -88,7 +88,7 @@ function displaced({ say }: { say: Labels }) {
       <path d="M214 182V22H122M200 182H228" />
       <path d="M122 22V122" stroke-width="1.25" />
       <ellipse class="metal" cx="122" cy="130" rx="17" ry="8" />
-      <text x="220" y="60" text-anchor="start" class="aside">
+      <text x="208" y="60" text-anchor="end">
         {say.stand}
       </text>
       <text x="14" y="154">
