@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { fromTo } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
 import { clampLabel, lanes, textWidth } from "./lanes.ts";
 
@@ -16,6 +17,7 @@ interface BandRowsParts {
   bands: readonly Band[];
   claimId?: string;
   x(at: number): number;
+  domain: readonly [number, number];
   width: number;
   /** y where the first row begins */
   top: number;
@@ -32,7 +34,7 @@ const headHeight = 22;
  * the hatching of the claim, the full alive bars and the dashed empty bars say the same as the words.
  */
 export function BandRows(parts: BandRowsParts): { height: number; content: ComponentChildren } {
-  const { bands, claimId, width, locale = "en", measured, top, id, x } = parts;
+  const { bands, claimId, width, domain, locale = "en", measured, top, id } = parts;
   const say = words(locale).plots;
   const claim = bands.filter((band) => band.id === claimId);
   const others = bands.filter((band) => band.id !== claimId);
@@ -40,9 +42,7 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
     others.filter((band) => band.alive === false),
     measured?.value,
   );
-  const shown = excluded
-    .slice(0, width < 500 ? 6 : 12)
-    .filter((band) => x(band.high) > 0 && x(band.low) < width);
+  const shown = excluded.slice(0, width < 500 ? 6 : 12).filter((band) => onAxis(band, domain));
   const hidden = excluded.length - shown.length;
   const groups = [
     { word: claim[0]?.alive === false ? say.claimedOut : say.claimed, kind: "claim", bands: claim },
@@ -65,7 +65,7 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
   ];
   for (const group of groups) {
     if (group.bands.length === 0) continue;
-    const placed = place(group.bands, x, width);
+    const placed = place(group.bands, parts);
     drawn.push(
       <g key={group.kind}>
         <text x={0} y={y + 12} class="head">
@@ -74,16 +74,18 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
         {placed.map((one) => (
           <g key={one.band.id} transform={`translate(0 ${y + headHeight + one.lane * rowHeight})`}>
             <text x={one.labelAt} y={9}>
-              {one.band.name}
+              {one.label}
             </text>
-            <rect
-              x={one.left}
-              y={14}
-              width={Math.round(10 * (one.right - one.left)) / 10}
-              height={11}
-              class={`band-${group.kind}`}
-              {...(group.kind === "claim" ? { fill: `url(#${id}-hatch)` } : {})}
-            />
+            {onAxis(one.band, domain) && (
+              <rect
+                x={one.left}
+                y={14}
+                width={Math.round(10 * (one.right - one.left)) / 10}
+                height={11}
+                class={`band-${group.kind}`}
+                {...(group.kind === "claim" ? { fill: `url(#${id}-hatch)` } : {})}
+              />
+            )}
           </g>
         ))}
       </g>,
@@ -106,17 +108,26 @@ function nearest(bands: readonly Band[], value: number | undefined): Band[] {
   return [...bands].sort((a, b) => away(a) - away(b));
 }
 
-function place(bands: readonly Band[], x: (at: number) => number, width: number) {
+function onAxis({ low, high }: Band, [from, to]: readonly [number, number]): boolean {
+  return high > from && low < to;
+}
+
+function place(bands: readonly Band[], { x, width, domain, locale = "en" }: BandRowsParts) {
+  const say = words(locale).plots;
   const entries = bands.map((band) => {
     const left = Math.max(0, Math.min(width - 3, x(band.low)));
     const right = Math.min(width, Math.max(left + 3, x(band.high)));
-    const labelAt = clampLabel(left, textWidth(band.name), 0, width);
-    return { band, left, right, labelAt };
+    // What lies off the axis is told in words at its end; a bar drawn there would lie.
+    const label = onAxis(band, domain)
+      ? band.name
+      : say.offAxis(band.name, fromTo(band.low, band.high, locale));
+    const labelAt = clampLabel(left, textWidth(label), 0, width);
+    return { band, label, left, right, labelAt };
   });
   const rows = lanes(
-    entries.map(({ band, left, right, labelAt }) => ({
+    entries.map(({ label, left, right, labelAt }) => ({
       left: Math.min(left, labelAt),
-      right: Math.max(right, labelAt + textWidth(band.name)),
+      right: Math.max(right, labelAt + textWidth(label)),
     })),
   );
   return entries.map((entry, index) => ({ ...entry, lane: rows[index] ?? 0 }));

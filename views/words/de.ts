@@ -71,6 +71,8 @@ export const de: Words = {
     claimedOut: "angegeben als, ausgeschlossen",
     alive: "noch möglich",
     excluded: "ausgeschlossen",
+    widened: (times: number) => `${times}-mal breiter gezeichnet`,
+    offAxis: (name: string, band: string) => `${name}: ${band}, außerhalb dieser Achse`,
     metals: "Metalle",
     measured: (value: string, confidence: string, interval: string) =>
       `Dichte ${value} g/cm³; mit ${confidence} Vertrauen ${interval} g/cm³.`,

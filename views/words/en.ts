@@ -68,6 +68,8 @@ export const en = {
     claimedOut: "said to be, ruled out",
     alive: "still alive",
     excluded: "ruled out",
+    widened: (times: number) => `drawn ${times} times wider`,
+    offAxis: (name: string, band: string) => `${name}: ${band}, off this axis`,
     metals: "metals",
     measured: (value: string, confidence: string, interval: string) =>
       `Density ${value} g/cm³; with ${confidence} confidence ${interval} g/cm³.`,

@@ -65,6 +65,21 @@ export const plots = (
     </div>
     <div class="sheet">
       <DensityAxis
+        id="sharp"
+        caption="A fine balance: the hill on its own, widened axis; the claim off the axis"
+        measured={measured(8.5311, 0.00071)}
+        domain={[7.93, 9.13]}
+        claimId="ag-999"
+        bands={[
+          { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, alive: false },
+          { id: "brass-c260", name: "cartridge brass", low: 8.5, high: 8.56, alive: true },
+          { id: "pb-sn", name: "lead and tin", low: 8.4, high: 11.3, alive: true },
+          { id: "brass-c360", name: "free-cutting brass", low: 8.46, high: 8.52, alive: false },
+        ]}
+      />
+    </div>
+    <div class="sheet">
+      <DensityAxis
         id="bands-only"
         caption="Before anything is measured"
         bands={silver.map(({ alive: _, ...band }) => band)}

@@ -4,7 +4,8 @@ import { render } from "../../../views/page.tsx";
 import { BudgetBars } from "../../../views/plots/budget.tsx";
 import { ControlChart } from "../../../views/plots/control-chart.tsx";
 import { curveOf } from "../../../views/plots/curve.ts";
-import { DensityAxis, densityInWords, domainOf } from "../../../views/plots/density.tsx";
+import { DensityAxis, densityInWords } from "../../../views/plots/density.tsx";
+import { domainOf } from "../../../views/plots/density-domain.ts";
 import { Fineness } from "../../../views/plots/fineness.tsx";
 import { Repeats } from "../../../views/plots/repeats.tsx";
 import { policyBreaches } from "../markup.ts";
@@ -117,6 +118,19 @@ describe("the density axis", () => {
 
   it("draws with neither bands nor a measurement", () => {
     expect(render(<DensityAxis id="e" bands={[]} />)).not.toMatch(/NaN|Infinity/);
+  });
+
+  it("gives a hill that would be a needle its own widened axis, and says how many times wider", () => {
+    const html = render(<DensityAxis {...plot} domain={[5, 15]} />);
+    // ± 6 u on the whole width instead of 10 g/cm³: 10 / 0.24 = 42
+    expect(html).toContain(">drawn 42 times wider</text>");
+    expect(render(<DensityAxis {...plot} domain={[10.2, 10.5]} />)).not.toContain("times wider");
+  });
+
+  it("draws no bar for a band off the axis but tells where it lies", () => {
+    const html = render(<DensityAxis {...plot} domain={[10.5, 11.5]} />);
+    expect(html).toContain("silver 925: 10.302 to 10.395, off this axis");
+    expect(html).not.toContain('class="band-claim"');
   });
 
   it("tells claim, alive and ruled out apart by words, not by colour alone", () => {
