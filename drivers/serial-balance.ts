@@ -16,16 +16,24 @@ export interface SerialBalanceOptions extends CableOptions {
   line?: string;
   /** how often it is checked that the open port still is the one under its name, ms */
   presenceMs?: number;
+  /** the stable name of a port, and what sits behind it; by default what the system says */
+  names?: { stable(path: string): string | null; identity(path: string): string | null };
 }
+
+const systemNames = {
+  stable: (path: string) => stableName(path),
+  identity: (path: string) => usbIdentity(path),
+};
 
 /**
  * A balance on a serial port. Throws RangeError at once when the line settings are wrong; every other trouble is
  * told as an event and the port is tried again.
  */
 export function createSerialBalance(options: SerialBalanceOptions): Balance {
-  const { path, line = "9600-8n1", clock = systemClock } = options;
+  const { path, line = "9600-8n1", clock = systemClock, names = systemNames } = options;
   const settings = parseLineSettings(line);
-  // A port such as /dev/ttyUSB0 may come back under another number; its stable name leads to the same device.
+  // A port such as /dev/ttyUSB0 may come back under another number, and another device under this one. Once its stable
+  // name is known, only that is opened again.
   let name = path;
   return createCabledBalance({
     ...options,
@@ -34,9 +42,9 @@ export function createSerialBalance(options: SerialBalanceOptions): Balance {
     lostSoonSays:
       "It was lost within seconds of being opened: the programs brltty and ModemManager are known to take such ports. " +
       "Run: sudo systemctl stop ModemManager; sudo apt-get remove brltty.",
-    identity: () => usbIdentity(name),
+    identity: () => names.identity(name),
     open: (ear) => {
-      name = existsSync(name) ? (stableName(name) ?? name) : path;
+      if (existsSync(name)) name = names.stable(name) ?? name;
       return openSerialCable(name, settings, clock, options.presenceMs)(ear);
     },
   });

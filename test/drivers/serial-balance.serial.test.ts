@@ -105,3 +105,32 @@ test("the owner's request goes out on the cable, its echo is no line of the bala
   expect(sent[0]).toBe("W?\r");
   expect(records.filter(({ event }) => event?.kind === "unknown-line")).toEqual([]);
 });
+
+test("a balance that comes back under another number is found by its stable name", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "port-"));
+  stops.push(() => rmSync(folder, { recursive: true }));
+  const [before, after, stable] = ["ttyUSB0", "ttyUSB1", "usb-adapter_A113"].map((name) =>
+    join(folder, name),
+  );
+  const first = createCable();
+  symlinkSync(first.path, before!);
+  symlinkSync(first.path, stable!);
+  const { until, kinds } = listenTo({
+    path: before!,
+    pauses: { firstMs: 20, growth: 1.5, longestMs: 100 },
+    names: { stable: () => stable!, identity: () => "USB device 1a2b:0003, serial number A113" },
+  });
+  await until("open");
+  rmSync(before!);
+  rmSync(stable!);
+  first.unplug();
+  await until("refused");
+  const second = createCable();
+  stops.push(second.unplug);
+  symlinkSync(second.path, after!);
+  symlinkSync(second.path, stable!);
+  await until("back");
+  second.send("rest\r\n   31.10 g\r\n");
+  await until("reading");
+  expect(kinds()).toEqual(["open", "lost", "refused", "back", "reading"]);
+});
