@@ -139,7 +139,11 @@ function Hill({ measured, x, width, foot, locale }: HillParts) {
   const y = (height: number) => foot - 1 - (height / top) * (foot - 34);
   const [low, high] = measured.interval;
   const shown = measured.curve.filter(({ gPerCm3 }) => x(gPerCm3) >= 0 && x(gPerCm3) <= width);
-  const inside = shown.filter(({ gPerCm3 }) => gPerCm3 >= low && gPerCm3 <= high);
+  const inside = [
+    { gPerCm3: low, height: heightAt(measured.curve, low) },
+    ...shown.filter(({ gPerCm3 }) => gPerCm3 > low && gPerCm3 < high),
+    { gPerCm3: high, height: heightAt(measured.curve, high) },
+  ];
   const outline = line<CurvePoint>()
     .digits(1)
     .x(({ gPerCm3 }) => x(gPerCm3))
@@ -164,4 +168,15 @@ function Hill({ measured, x, width, foot, locale }: HillParts) {
       </text>
     </>
   );
+}
+
+/** Height of the curve between its points, by straight lines; 0 beyond its ends. */
+function heightAt(curve: readonly CurvePoint[], at: number): number {
+  const next = curve.findIndex(({ gPerCm3 }) => gPerCm3 >= at);
+  const right = curve[next];
+  const left = curve[next - 1];
+  if (!right) return 0;
+  if (!left) return right.gPerCm3 === at ? right.height : 0;
+  const share = (at - left.gPerCm3) / (right.gPerCm3 - left.gPerCm3);
+  return left.height + share * (right.height - left.height);
 }
