@@ -1,10 +1,9 @@
 import { once } from "node:events";
 import { createWriteStream, existsSync } from "node:fs";
 import { parseArgs } from "node:util";
-import { ledgerFile } from "../ledger/data-folder.ts";
 import { entriesJson, entrySchema, recordsCsv } from "../ledger/export.ts";
-import { openLedger } from "../ledger/ledger.ts";
 import { recordFileOf } from "../ledger/record-file.ts";
+import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook export (--csv | --json | --record SUBJECT | --schema) [--out FILE] [--ledger FILE]
@@ -13,7 +12,7 @@ const usage = `underhook export (--csv | --json | --record SUBJECT | --schema) [
   --record SUBJECT  one record in a file that any Underhook can check: underhook verify FILE
   --schema          the JSON Schema of a line of --json
   --out FILE        default: standard output; a file that exists is not overwritten
-  --ledger FILE     default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
+  --ledger FILE     default: the shared ledger of DATABASE_URL, or ledger.sqlite in the data folder
   Works while a bench is running.`;
 
 /** `underhook export`: 0 when everything was written, 1 when the ledger is damaged, 2 otherwise. */
@@ -42,8 +41,7 @@ export async function run(args: string[]): Promise<number> {
       await write([`${JSON.stringify(entrySchema(), null, 2)}\n`], values.out);
       return 0;
     }
-    const file = values.ledger ?? ledgerFile();
-    const ledger = await openLedger({ file, now: () => new Date(), bench: "export", readOnly: true });
+    const ledger = await ledgerForReading("export", values.ledger);
     try {
       if (values.csv) await write(recordsCsv(ledger), values.out);
       else if (values.json) await write(entriesJson(ledger), values.out);

@@ -3,16 +3,17 @@ import { dirname, join } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
 import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
-import { ledgerFile } from "../ledger/data-folder.ts";
-import { openLedger } from "../ledger/ledger.ts";
+import { dataFolder } from "../ledger/data-folder.ts";
 import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
+import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID]
   checks every row of a ledger and says how many are good, or names the first that was changed, removed,
   inserted or reordered.
-  FILE              a ledger, or one record made by underhook export --record; default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
+  FILE              a ledger, or one record made by underhook export --record; default: the shared ledger of DATABASE_URL,
+                    or ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
   --checkpoint LINE a checkpoint printed or sent earlier: checkpoint ROW HASH KEY SIGNATURE
   --key ID          id of the key that must have signed the ledger; default: the key beside it`;
 
@@ -32,20 +33,21 @@ export async function run(args: string[]): Promise<number> {
       console.log(usage);
       return 0;
     }
-    const [file = ledgerFile()] = positionals;
-    if (looksLikeARecord(file)) return verifyRecord(file, values.key);
+    const [file] = positionals;
+    if (file !== undefined && looksLikeARecord(file)) return verifyRecord(file, values.key);
     return verifyLedger(file, (values.checkpoint ?? []).map(checkpointLine), values.key);
   });
 }
 
 async function verifyLedger(
-  file: string,
+  given: string | undefined,
   checkpoints: Checkpoint[],
   key: string | undefined,
 ): Promise<number> {
-  const keyFile = join(dirname(file), "signing-key.pem");
+  const ledger = await ledgerForReading("verify", given);
+  const file = ledger.place;
+  const keyFile = join(given === undefined ? dataFolder() : dirname(given), "signing-key.pem");
   const keyId = key ?? (existsSync(keyFile) ? publicKeyId(keyFile) : undefined);
-  const ledger = await openLedger({ file, now: () => new Date(), bench: "verify", readOnly: true });
   try {
     const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) });
     if (!found.good) {

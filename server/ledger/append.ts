@@ -32,7 +32,7 @@ const ownKinds: Kind[] = ["checkpoint", "signing-key", "ledger-opened", "clock-j
 export async function appendTo(store: Store, draft: Draft, key: SigningKey | undefined): Promise<Entry> {
   const body = canonicalJson(checkedBody(draft.kind, draft.body));
   for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
-  return store.db.transaction().execute(async (trx) => {
+  return inTransaction(store, async (trx) => {
     await store.lockChain(trx);
     const stood = await trx.selectFrom("entries").selectAll().where("id", "=", draft.id).executeTakeFirst();
     if (stood) return sameAgain(stood, draft, body);
@@ -52,13 +52,17 @@ export async function checkpointNow(
   at: string,
   key: SigningKey,
 ): Promise<Entry | null> {
-  return store.db.transaction().execute(async (trx) => {
+  return inTransaction(store, async (trx) => {
     await store.lockChain(trx);
     const head = await lastRow(trx);
     if (!head) return null;
     if (head.kind === "checkpoint" && head.origin === null) return entryOf(head);
     return insertCheckpoint(trx, bench, at, key, head);
   });
+}
+
+function inTransaction<T>(store: Store, work: (trx: Trx) => Promise<T>): Promise<T> {
+  return store.inTurn(() => store.db.transaction().execute(work));
 }
 
 /** Names are compared, indexed and hashed as they stand, in two databases: no control characters, no half characters. */

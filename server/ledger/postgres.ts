@@ -52,8 +52,9 @@ function openPostgres(databaseUrl: string, readOnly: boolean): Store {
         oid === integerType ? Number : pg.types.getTypeParser(oid, format as "text"),
     },
   });
-  // A connection that breaks while idle is replaced; the next statement tells if the server is gone.
+  // A connection that breaks, idle or in use, must not bring the bench down: the statement that needs it fails in words.
   pool.on("error", () => {});
+  pool.on("connect", (client) => client.on("error", () => {}));
   const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
   return {
     db,
@@ -63,7 +64,18 @@ function openPostgres(databaseUrl: string, readOnly: boolean): Store {
     async lockChain(trx) {
       await sql`select pg_advisory_xact_lock(${sql.lit(chainLock)})`.execute(trx);
     },
+    inTurn: oneAtATime(),
     close: () => db.destroy(),
+  };
+}
+
+/** Appends of one bench take one connection, one after the other: the chain takes one at a time anyway. */
+function oneAtATime(): Store["inTurn"] {
+  let last: Promise<unknown> = Promise.resolve();
+  return (work) => {
+    const mine = last.then(work);
+    last = mine.catch(() => {});
+    return mine;
   };
 }
 

@@ -64,6 +64,11 @@ async function first(db: Kysely<Tables>, dialect: Store["dialect"]): Promise<voi
     await sql`create index ${sql.raw(`records_by_${column}`)} on records (${sql.raw(column)}, seq)`.execute(
       db,
     );
+  // A month of one metal among a million is found by both at once, not by walking through all of either.
+  for (const column of ["claim", "state"])
+    await sql`create index ${sql.raw(`records_by_${column}_at`)} on records (${sql.raw(column)}, at)`.execute(
+      db,
+    );
   await (sqlite ? sqliteOnly(db) : postgresOnly(db));
 }
 

@@ -77,6 +77,8 @@ function store(database: Database, file: string, found: string[], release: (() =
     found,
     // "begin immediate" has locked the file already
     lockChain: async () => {},
+    // one connection, which Kysely gives to one transaction at a time
+    inTurn: (work) => work(),
     async close() {
       // The library frees a connection only when its statements are collected, so the log is emptied by hand.
       if (database.isOpen && release) database.exec("pragma wal_checkpoint(truncate)");

@@ -62,5 +62,7 @@ export interface Store {
   found: string[];
   /** taken at the start of every appending transaction, so that the chain cannot fork */
   lockChain(trx: Trx): Promise<void>;
+  /** runs an appending transaction after those that were asked for before it */
+  inTurn<T>(work: () => Promise<T>): Promise<T>;
   close(): Promise<void>;
 }

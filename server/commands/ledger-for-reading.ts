@@ -1,0 +1,15 @@
+import { ledgerFile } from "../ledger/data-folder.ts";
+import { type Ledger, openLedger } from "../ledger/ledger.ts";
+import { openSharedLedger } from "../ledger/postgres.ts";
+
+/**
+ * The ledger a command reads: the file it was given, else the shared one of DATABASE_URL, else the bench's own.
+ * Throws LedgerTrouble.
+ */
+export async function ledgerForReading(command: string, file: string | undefined): Promise<Ledger> {
+  const reading = { now: () => new Date(), bench: command, readOnly: true };
+  const databaseUrl = process.env.DATABASE_URL;
+  return file === undefined && databaseUrl
+    ? openSharedLedger({ ...reading, databaseUrl, keyFile: null })
+    : openLedger({ ...reading, file: file ?? ledgerFile() });
+}

@@ -1,0 +1,72 @@
+import { handOver } from "./hand-over.ts";
+import type { Ledger } from "./ledger.ts";
+
+/** How far the shared ledger is behind this bench's own, for the page. */
+export interface HandOverState {
+  /** "up-to-date", or "waiting" for the network or the server */
+  state: "up-to-date" | "waiting";
+  /** ISO 8601, when everything was last handed over; null before the first time */
+  lastAt: string | null;
+  says: string;
+}
+
+export interface HandOverOptions {
+  openShared: () => Promise<Ledger>;
+  now: () => Date;
+  /** resolves after so many ms, or at once when the signal is aborted */
+  sleep: (ms: number, signal: AbortSignal) => Promise<void>;
+  everyMs?: number;
+  onState?: (state: HandOverState) => void;
+}
+
+/**
+ * A bench with a shared ledger goes on writing into its own file, whatever the network does; this hands over what is
+ * new, again and again, and waits while the shared one cannot be reached. Nothing is lost and nothing doubled.
+ */
+export function keepHandingOver(
+  own: Ledger,
+  options: HandOverOptions,
+): { state(): HandOverState; stop(): Promise<void> } {
+  const { openShared, now, sleep, everyMs = 2000, onState } = options;
+  const ended = new AbortController();
+  let state: HandOverState = { state: "waiting", lastAt: null, says: "Nothing has been handed over yet." };
+  let shared: Ledger | undefined;
+
+  const once = async () => {
+    try {
+      shared ??= await openShared();
+      await handOver(own, shared);
+      state = {
+        state: "up-to-date",
+        lastAt: now().toISOString(),
+        says: `Everything is in the shared ledger ${shared.place}.`,
+      };
+    } catch (cause) {
+      await shared?.close().catch(() => {});
+      shared = undefined;
+      const why = cause instanceof Error ? cause.message : String(cause);
+      state = {
+        state: "waiting",
+        lastAt: state.lastAt,
+        says: `The bench goes on with its own ledger and hands over later. ${why}`,
+      };
+    }
+    onState?.(state);
+  };
+
+  const running = (async () => {
+    while (!ended.signal.aborted) {
+      await once();
+      await sleep(everyMs, ended.signal);
+    }
+    await shared?.close().catch(() => {});
+  })();
+
+  return {
+    state: () => state,
+    async stop() {
+      ended.abort();
+      await running;
+    },
+  };
+}
