@@ -18,6 +18,7 @@ import { benchRoutes } from "./routes/bench.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { demoRoutes } from "./routes/demo.ts";
 import { demoClearingRoute } from "./routes/demo-clearing.tsx";
+import { evidenceRoutes } from "./routes/evidence.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
 import { frameOf } from "./routes/look.ts";
 import { html, wantsPart } from "./routes/page-request.ts";
@@ -86,6 +87,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { deed } = benchRoutes(app, { bench, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
+  evidenceRoutes(app, { ledger, demo, library: () => library.now });
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, changeBench });
   demoClearingRoute(app, demo, changeBench);

@@ -1,26 +1,38 @@
-import type { Colour } from "../../server/alloys/metal.ts";
 import { type EvidenceKind, evidenceKinds } from "../../server/evidence/evidence.ts";
-import { Csrf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Csrf, Field, Problems } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
+import { TestEntries, type TypedEntries } from "./entries.tsx";
+
+/** One test that was made, as the page tells it. */
+export interface MadeTest {
+  /** id of its entry in the ledger */
+  id: string;
+  kind: EvidenceKind;
+  /** what was found, in words with its values */
+  found: string;
+  when: string;
+  /** names of what it strikes out; empty when it strikes nothing */
+  struckOut: readonly string[];
+  /** why it does not count any more; it stays visible */
+  setAside?: string;
+}
 
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */
 export interface EvidenceView {
-  /** where the forms are sent: "/records/214/evidence" or the piece on the bench */
+  /** where the forms are sent: "/records/214/evidence" */
   action: string;
-  made: readonly {
-    kind: EvidenceKind;
-    /** what was found, in words with its values */
-    found: string;
-    when: string;
-    /** names of what it strikes out; empty when it strikes nothing */
-    struckOut: readonly string[];
-  }[];
+  made: readonly MadeTest[];
   /** the most separating harmless test not yet made, in a sentence */
   next?: string;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  /** what was typed into the form of one kind and refused; that form stands open */
+  refused?: TypedEntries & { kind: EvidenceKind };
   csrfToken: string;
   stepKey: string;
 }
+
+const nothingTyped: TypedEntries = { values: {}, problems: [] };
+/** Struck names told in the line of a test; the table of candidates holds all of them. */
+const namesTold = 4;
 
 /** All tests from harmless to harming: what each found, what it cannot see, and its entries. */
 export function EvidenceSheet(view: EvidenceView) {
@@ -35,38 +47,22 @@ export function EvidenceSheet(view: EvidenceView) {
           <strong>Next:</strong> {view.next}
         </p>
       )}
-      <Problems heading="This entry needs another look" problems={view.problems} />
+      <Problems heading="This entry needs another look" problems={view.refused?.problems ?? []} />
       <ul class="plain-list">
-        {evidenceKinds.map(({ kind, name, harmless, blindTo, caution }) => {
+        {evidenceKinds.map((test) => {
+          const { kind, name, harmless } = test;
           const made = view.made.filter((one) => one.kind === kind);
           return (
-            <li key={kind}>
+            <li key={kind} id={`test-${kind}`}>
               <p>
                 <strong>{name}</strong>
-                {harmless ? ": " : " (marks the piece): "}
-                {made.length === 0
-                  ? "not made"
-                  : made
-                      .map(
-                        ({ found, when, struckOut }) =>
-                          `${found} (${when}); ${struckOut.length > 0 ? `strikes out ${struckOut.join(", ")}` : "strikes nothing out"}`,
-                      )
-                      .join(". ")}
+                {harmless ? "" : " (marks the piece)"}
+                {made.every(({ setAside }) => setAside !== undefined) && ": not made"}
               </p>
-              <details>
-                <summary>
-                  Enter <span class="unseen">{name}</span>
-                </summary>
-                <p class="hint">Blind to {blindTo}.</p>
-                {caution !== undefined && <p class="caution">{caution}</p>}
-                <form method="post" action={view.action}>
-                  <Csrf token={view.csrfToken} />
-                  <input type="hidden" name="step" value={`${view.stepKey}-${kind}`} />
-                  <input type="hidden" name="kind" value={kind} />
-                  <div class="row">{entries[kind]}</div>
-                  <button type="submit">Keep</button>
-                </form>
-              </details>
+              {made.map((one) => (
+                <Made key={one.id} made={one} view={view} />
+              ))}
+              <TestForm test={test} view={view} />
             </li>
           );
         })}
@@ -75,73 +71,65 @@ export function EvidenceSheet(view: EvidenceView) {
   );
 }
 
-const colours: readonly Colour[] = [
-  "white",
-  "grey",
-  "yellow",
-  "greenish-yellow",
-  "reddish-yellow",
-  "pink",
-  "red",
-  "reddish-grey",
-];
-const asOptions = (values: readonly string[]) =>
-  values.map((value) => ({ value, label: value.replace("-", " ") }));
+function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: EvidenceView }) {
+  const { kind, name, blindTo, caution } = test;
+  const { refused } = view;
+  return (
+    <details open={refused?.kind === kind || undefined}>
+      <summary>
+        Enter <span class="unseen">{name}</span>
+      </summary>
+      <p class="hint">Blind to {blindTo}.</p>
+      {caution !== undefined && <p class="caution">{caution}</p>}
+      <form method="post" action={view.action}>
+        <Csrf token={view.csrfToken} />
+        <input type="hidden" name="step" value={`${view.stepKey}-${kind}`} />
+        <input type="hidden" name="kind" value={kind} />
+        <div class="row">
+          <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />
+        </div>
+        <button type="submit">Keep</button>
+      </form>
+    </details>
+  );
+}
 
-/** Entries of each test; the names are the fields of the evidence with its kind in front. */
-const entries: Record<EvidenceKind, preact.JSX.Element> = {
-  outline: (
+function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
+  const { id, found, when, struckOut, setAside } = made;
+  if (setAside !== undefined)
+    return (
+      <p>
+        <s>
+          {found} ({when})
+        </s>{" "}
+        set aside: {setAside}
+      </p>
+    );
+  const told = struckOut.slice(0, namesTold).join(", ");
+  const more = struckOut.length > namesTold ? ` and ${struckOut.length - namesTold} more` : "";
+  return (
     <>
-      <Field kind="decimal" name="outline-massG" label="Mass" after="g" />
-      <Field
-        kind="decimal"
-        name="outline-outlineCm3"
-        label="Volume of a box or cylinder that holds it"
-        after="cm³"
-      />
-      <Field kind="decimal" name="outline-uOutlineCm3" label="give or take" after="cm³" />
+      <p>
+        {found} ({when}); {struckOut.length > 0 ? `strikes out ${told}${more}` : "strikes nothing out"}
+      </p>
+      <details>
+        <summary>
+          Set aside <span class="unseen">{found}</span>
+        </summary>
+        <form method="post" action={`${view.action}/${id}/voiding`}>
+          <Csrf token={view.csrfToken} />
+          <Field
+            name="reason"
+            id={`reason-${id}`}
+            label="Why"
+            hint="it stays visible with its reason"
+            required
+          />
+          <button type="submit" class="plain">
+            Set aside
+          </button>
+        </form>
+      </details>
     </>
-  ),
-  magnet: (
-    <Select
-      name="magnet-shows"
-      label="Held near, away from the balance"
-      options={[
-        { value: "none", label: "nothing" },
-        { value: "weak", label: "drifts slowly" },
-        { value: "strong", label: "pulls" },
-      ]}
-    />
-  ),
-  ring: (
-    <Select
-      name="ring-heard"
-      label="Hung up and tapped"
-      options={[
-        { value: "clear", label: "rings clear" },
-        { value: "dull", label: "sounds dull" },
-      ]}
-    />
-  ),
-  conductivity: (
-    <>
-      <Field kind="decimal" name="conductivity-percentIacs" label="Conductivity" after="% IACS" />
-      <Field kind="decimal" name="conductivity-uPercentIacs" label="give or take" after="% IACS" />
-      <Field kind="decimal" name="conductivity-celsius" label="Temperature" after="°C" />
-    </>
-  ),
-  sound: (
-    <>
-      <Field kind="decimal" name="sound-mPerS" label="Speed through the thickness" after="m/s" />
-      <Field kind="decimal" name="sound-uMPerS" label="give or take" after="m/s" />
-    </>
-  ),
-  scratch: <Select name="scratch-colour" label="Colour under the scratch" options={asOptions(colours)} />,
-  touch: (
-    <>
-      <Select name="touch-metal" label="Reads like" options={asOptions(["gold", "silver", "neither"])} />
-      <Field kind="whole" name="touch-low" label="from" after="‰" />
-      <Field kind="whole" name="touch-high" label="to" after="‰" />
-    </>
-  ),
-};
+  );
+}

@@ -123,6 +123,12 @@ export function RecordPage(record: RecordView) {
           </ul>
         </Sheet>
       )}
+      <Sheet id="other-evidence" title="Other evidence">
+        <p>
+          Magnet, conductivity, sound speed, ring, size, fineness:{" "}
+          <a href={`/records/${record.id}/evidence`}>enter them and see what stays alive</a>.
+        </p>
+      </Sheet>
       <Sheet id="reports" title="Reports">
         {record.reports.length === 0 && <p>No report has been issued.</p>}
         <ul>

@@ -414,11 +414,10 @@ export const evidence = (
   <EvidenceSheet
     action="/records/214/evidence"
     made={[
-      { kind: "magnet", found: "nothing", when: "10:15", struckOut: ["plated steel"] },
-      { kind: "ring", found: "rings clear", when: "10:16", struckOut: [] },
+      { id: "e1", kind: "magnet", found: "nothing", when: "10:15", struckOut: ["plated steel"] },
+      { id: "e2", kind: "ring", found: "rings clear", when: "10:16", struckOut: [] },
     ]}
     next="Measure the conductivity: silver conducts better than anything with lead in it."
-    problems={[]}
     csrfToken={csrfToken}
     stepKey={stepKey}
   />

@@ -1,0 +1,157 @@
+import type { FieldError } from "../../views/forms.tsx";
+import { readNumber } from "../../views/numbers.ts";
+import type { Locale } from "../../views/words/index.ts";
+import { type Evidence, type EvidenceKind, evidenceKinds } from "../evidence/evidence.ts";
+import { evidenceRanges, recordedEvidence } from "../evidence/recorded.ts";
+
+export interface FieldProblem {
+  fieldId: string;
+  error: FieldError;
+}
+
+/** Evidence as a form gives it, with who made a test that harms; or every entry that was refused. */
+export type TypedEvidence =
+  | { evidence: Evidence; by?: string; words?: string }
+  | { problems: readonly FieldProblem[] };
+
+interface Range {
+  from: number;
+  to: number;
+  unit: string;
+}
+
+/** True for the name of a test. */
+export function isEvidenceKind(kind: string): kind is EvidenceKind {
+  return evidenceKinds.some((test) => test.kind === kind);
+}
+
+/** Reads typed numbers one after another and gathers what was refused. */
+export class NumberEntries {
+  readonly problems: FieldProblem[] = [];
+  readonly #fields: Readonly<Record<string, string>>;
+  readonly #locale: Locale;
+
+  constructor(fields: Readonly<Record<string, string>>, locale: Locale) {
+    this.#fields = fields;
+    this.#locale = locale;
+  }
+
+  /** the decimal text as typed, with a point; empty after a refusal */
+  text(name: string, what: string, { from, to, unit }: Range): string {
+    const typed = readNumber(this.#fields[name] ?? "", this.#locale);
+    const right = `Right: ${from} to ${to} ${unit}.`;
+    if (typed.kind !== "number") this.refuse(name, `${what}: ${typed.says}`);
+    else if (Number(typed.text) < from || Number(typed.text) > to)
+      this.refuse(
+        name,
+        `${what} ${typed.text} ${unit} is out of range. ${right} Look at the entry and its unit.`,
+      );
+    else return typed.text;
+    return "";
+  }
+
+  number(name: string, what: string, range: Range): number {
+    return Number(this.text(name, what, range));
+  }
+
+  /** a number, or undefined when nothing was typed */
+  optional(name: string, what: string, range: Range): number | undefined {
+    return (this.#fields[name] ?? "").trim() === "" ? undefined : this.number(name, what, range);
+  }
+
+  /** the limits a person gives as "give or take" are taken as rectangular: u = a/√3 (JCGM 100:2008, 4.3.7) */
+  within(name: string, what: string, unit: string): number {
+    return this.number(name, what, { from: 0, to: 100_000, unit }) / Math.sqrt(3);
+  }
+
+  refuse(name: string, error: string): void {
+    this.problems.push({ fieldId: name, error });
+  }
+}
+
+/** The evidence that the form of one test states. Numbers may be typed with comma or point. */
+export function typedEvidence(
+  kind: EvidenceKind,
+  fields: Readonly<Record<string, string>>,
+  locale: Locale,
+): TypedEvidence {
+  const numbers = new NumberEntries(fields, locale);
+  const by = (fields[`${kind}-by`] ?? "").trim();
+  const words = (fields[`${kind}-words`] ?? "").trim();
+  const found = entriesOf(kind, fields, numbers);
+  const harming = evidenceKinds.some((test) => test.kind === kind && !test.harmless);
+  if (harming && fields[`${kind}-agreed`] !== "yes")
+    numbers.refuse(
+      `${kind}-agreed`,
+      "This test harms the piece: it counts only when the owner agreed to it.",
+    );
+  if (kind === "touch" && by === "")
+    numbers.refuse(
+      "touch-by",
+      "Who read it? A touch counts only when a trained person made it and stands for it.",
+    );
+  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  const evidence = recordedEvidence({ kind, ...found });
+  if (evidence === null)
+    return { problems: [{ fieldId: `${kind}-${choices[kind]}`, error: "Choose what the test showed." }] };
+  return { evidence, ...(by === "" ? {} : { by }), ...(words === "" ? {} : { words }) };
+}
+
+/** The entry of each test that is a choice, by the end of its name. */
+const choices: Record<EvidenceKind, string> = {
+  magnet: "shows",
+  ring: "heard",
+  scratch: "colour",
+  touch: "metal",
+  conductivity: "percent",
+  sound: "speed",
+  outline: "mass",
+};
+
+function entriesOf(
+  kind: EvidenceKind,
+  fields: Readonly<Record<string, string>>,
+  numbers: NumberEntries,
+): object {
+  switch (kind) {
+    case "magnet":
+      return { shows: fields["magnet-shows"] };
+    case "ring":
+      return { heard: fields["ring-heard"] };
+    case "scratch":
+      return { colour: fields["scratch-colour"] };
+    case "conductivity":
+      return {
+        percentIacs: numbers.number("conductivity-percent", "The conductivity", evidenceRanges.percentIacs),
+        uPercentIacs: numbers.within("conductivity-within", "Give or take", "% IACS"),
+        celsius: numbers.number("conductivity-celsius", "The temperature", evidenceRanges.celsius),
+      };
+    case "sound":
+      return {
+        mPerS: numbers.number("sound-speed", "The sound speed", evidenceRanges.mPerS),
+        uMPerS: numbers.within("sound-within", "Give or take", "m/s"),
+      };
+    case "outline":
+      return {
+        massG: numbers.number("outline-mass", "The mass", evidenceRanges.massG),
+        outlineCm3: numbers.number("outline-volume", "The volume", evidenceRanges.outlineCm3),
+        uOutlineCm3: numbers.within("outline-within", "Give or take", "cm³"),
+      };
+    case "touch":
+      return { metal: fields["touch-metal"], ...touchRange(numbers) };
+  }
+}
+
+function touchRange(numbers: NumberEntries): { permille?: { low: number; high: number } } {
+  const low = numbers.optional("touch-low", "The lower fineness", evidenceRanges.permille);
+  const high = numbers.optional("touch-high", "The higher fineness", evidenceRanges.permille);
+  if (low === undefined && high === undefined) return {};
+  if (low === undefined || high === undefined)
+    numbers.refuse(
+      low === undefined ? "touch-low" : "touch-high",
+      "One end of the fineness is missing. Right: both ends, such as 740 to 760, or none.",
+    );
+  else if (low > high)
+    numbers.refuse("touch-low", `From ${low} to ${high} ‰ runs backwards. Right: the lower fineness first.`);
+  return { permille: { low: low ?? 0, high: high ?? 0 } };
+}

@@ -1,0 +1,136 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { host, recorded, textOf, wordsOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+const page = "/records/bar-1/evidence";
+/** 31.1049 g displacing 1.6121 g: a density of fine gold, and of tungsten. */
+const fineGold = { id: "bar-1", claim: "au-999", dry: "31.1049", immersed: "29.4928" };
+const coil = (percent: string) => ({
+  kind: "conductivity",
+  "conductivity-percent": percent,
+  "conductivity-within": "1",
+  "conductivity-celsius": "21,5",
+});
+
+test("before any test the page repeats the finding of the record and shows every test as a hole", async () => {
+  await recorded(at, fineGold);
+  const text = await textOf(at, page);
+  expect(text).toContain("Gold 999");
+  expect(text).toContain("Tungsten");
+  for (const name of ["magnet", "conductivity", "sound speed", "ring", "mass and outline"])
+    expect(text).toContain(`${name} : not made`);
+});
+
+test("a coil that reads 31 % IACS is kept as an entry and contradicts fine gold with the physics", async () => {
+  await recorded(at, fineGold);
+  // programmed-instruction tables 9.1, as in the tests of the evidence itself: tungsten 31.4, gold 70 % IACS
+  expect((await at.post(page, coil("31,4"))).statusCode).toBe(303);
+  const entry = (await at.ledger.entriesOf("bar-1")).findLast(({ kind }) => kind === "evidence");
+  expect(entry?.body).toMatchObject({
+    test: "conductivity",
+    evidence: { kind: "conductivity", percentIacs: 31.4, celsius: 21.5 },
+  });
+  const text = await textOf(at, page);
+  expect(text).toContain("disagrees");
+  expect(text).toMatch(/Gold 999.*struck out: .*the coil reads 31.4/);
+  expect(text).toContain("31.4 ± 1.2 % IACS at 21.5 °C");
+});
+
+test("a coil that reads gold leaves the core alive, and the next test is said with its reason", async () => {
+  await recorded(at, fineGold);
+  await at.post(page, coil("74"));
+  const text = await textOf(at, page);
+  expect(text).toMatch(/Next: Measure the sound speed through the thickness next: it separates/);
+  expect(text).toMatch(/Tungsten [^.]*struck out/);
+});
+
+test("tests that cannot both be right are pointed out and not averaged", async () => {
+  await recorded(at, fineGold);
+  await at.post(page, { kind: "magnet", "magnet-shows": "strong" });
+  const text = await textOf(at, page);
+  expect(text).toMatch(/The density and the magnet contradict each other/);
+  expect(text).toContain("undecided");
+});
+
+test("a test set aside stays visible with its reason and strikes nothing any more", async () => {
+  await recorded(at, fineGold);
+  await at.post(page, { kind: "magnet", "magnet-shows": "strong" });
+  const entry = (await at.ledger.entriesOf("bar-1")).findLast(({ kind }) => kind === "evidence");
+  expect((await at.post(`${page}/${entry?.id}/voiding`, { reason: " " })).statusCode).toBe(422);
+  await at.post(`${page}/${entry?.id}/voiding`, { reason: "it was the clasp" });
+  const text = await textOf(at, page);
+  expect(text).toContain("set aside: it was the clasp");
+  expect(text).not.toContain("contradict each other");
+});
+
+test("refused entries keep what was typed and say what would be right", async () => {
+  await recorded(at, fineGold);
+  const answer = await at.post(page, { ...coil("314"), "conductivity-celsius": "warm" });
+  expect(answer.statusCode).toBe(422);
+  expect(answer.body).toContain('value="314"');
+  expect(answer.body).toContain('value="warm"');
+  const text = wordsOf(answer.body);
+  expect(text).toContain("0.1 to 115 % IACS");
+  expect(text).toContain('"warm" is not a number');
+  expect((await at.ledger.entriesOf("bar-1")).some(({ kind }) => kind === "evidence")).toBe(false);
+});
+
+test("a touch needs a trained person and the owner's consent, and shows its cautions", async () => {
+  await recorded(at, fineGold);
+  expect(await textOf(at, page)).toMatch(/acids burn eyes, hands and lungs/);
+  const touch = { kind: "touch", "touch-metal": "gold", "touch-low": "740", "touch-high": "760" };
+  const refused = wordsOf((await at.post(page, touch)).body);
+  expect(refused).toContain("a trained person");
+  expect(refused).toContain("the owner agreed");
+  await at.post(page, { ...touch, "touch-by": "bench 2", "touch-agreed": "yes" });
+  expect(await textOf(at, page)).toMatch(/reads like gold, 740 to 760 ‰ \(bench 2\)/);
+});
+
+test("the same form sent twice stores once", async () => {
+  await recorded(at, fineGold);
+  const form = { kind: "ring", "ring-heard": "clear", step: "bar-1-evidence-5-ring" };
+  await at.post(page, form);
+  await at.post(page, form);
+  const made = (await at.ledger.entriesOf("bar-1")).filter(({ kind }) => kind === "evidence");
+  expect(made).toHaveLength(1);
+});
+
+test("a sovereign's mass and size are held against the Coinage Act 1870, and its outline against the water", async () => {
+  // 7.9881 g of 22 ct gold, 17.5 g/cm³ displaces 0.4554 g of water at 21.4 °C; invented readings
+  await recorded(at, { id: "bar-1", claim: "au-916", dry: "7.9881", immersed: "7.5327" });
+  await at.post(page, {
+    kind: "size",
+    "size-specification": "gb-sovereign",
+    "size-diameter": "22.05",
+    "size-thickness": "1.52",
+    "size-within": "0.02",
+  });
+  const text = await textOf(at, page);
+  // π/4 · 22.05² · 1.52 mm³; ±2u of 0.02 mm rectangular on both
+  // Coinage Act 1870, first schedule: 7.98805 g, remedy 0.01296 g
+  expect(text).toMatch(/mass 7.9881 g is within 7.97509 to 8.00101 g/);
+  expect(text).toContain("Coinage Act 1870");
+  expect(text).toMatch(/in an outline of 0.5804 ± 0.0089 cm³/);
+});
+
+test("a piece of gold 916 shows its fineness interval and its fine mass", async () => {
+  await recorded(at, { id: "bar-1", claim: "au-916", dry: "7.9881", immersed: "7.5327" });
+  const text = await textOf(at, `${page}?metal=gold&colour=red`);
+  const [, low, high] = /its fineness lies between (\d+) and (\d+) ‰/.exec(text) ?? [];
+  // volume-additive table for gold and copper, 17.5 g/cm³: 911 ‰ (computed by hand from Au 19.30, Cu 8.96)
+  expect(Number(low)).toBeLessThan(911);
+  expect(Number(high)).toBeGreaterThan(911);
+  expect(text).toMatch(/Fine gold, if so [\d.]+ to [\d.]+ g/);
+});
+
+test("a piece without a record is refused by name", async () => {
+  const answer = await at.app.inject({ url: "/records/nobody/evidence", headers: { host } });
+  expect(answer.statusCode).toBe(404);
+  expect(answer.body).toContain("&quot;nobody&quot;");
+});
