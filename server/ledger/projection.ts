@@ -44,6 +44,8 @@ export function recordRow(entries: Entry[]): RecordRow | null {
       (entry.kind === "amendment" && entry.body.result),
   );
   const states = latest ?? first;
+  // An amendment corrects what is stated, not when the piece was on the balance.
+  const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
   const voided = entries.some((entry) => entry.kind === "voiding" && entry.body.entry === states.id);
   const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
   const told = states.kind === "imported-weighing" ? imported(states) : measured(states);
@@ -52,8 +54,8 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     subject: first.subject,
     entry_id: states.id,
     entry_hash: states.hash,
-    at: states.at,
-    bench: states.bench,
+    at: measuredBy.at,
+    bench: measuredBy.bench,
     ticket: piece.ticket ?? "",
     description: piece.description ?? "",
     claim: piece.claim ?? null,

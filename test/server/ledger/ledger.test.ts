@@ -4,7 +4,7 @@ import { DatabaseSync } from "@photostructure/sqlite";
 import { expect, test } from "vitest";
 import { chainHash, contentHash, noHash } from "../../../server/ledger/entry.ts";
 import { openLedger } from "../../../server/ledger/ledger.ts";
-import { clock, dry, piece, testFolder, testLedger, weigh } from "./bench-ledger.ts";
+import { clock, dry, piece, result, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 
 test("what was appended is read back in order, with its decimals as they were typed", async () => {
   const ledger = await testLedger();
@@ -176,6 +176,14 @@ test("a voided measurement stays in the list as voided, an amended one shows wha
     { ticket: "H-0999", voided: false, amendments: 1 },
     { ticket: "H-0412", voided: true, amendments: 0 },
   ]);
+  expect(records[0]?.at).toBe(two.at);
+  await ledger.append("amendment", "piece:2", {
+    replaces: two.id,
+    reason: "typing error",
+    by: "counter 1",
+    result,
+  });
+  expect((await ledger.records()).records[0]).toMatchObject({ at: two.at, amendments: 2 });
   expect((await ledger.records({ search: "0999" })).records).toHaveLength(1);
   expect((await ledger.records({ search: "0412", filters: { voided: true } })).records).toHaveLength(1);
 });
