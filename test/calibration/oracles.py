@@ -93,6 +93,12 @@ def numbers(values):
     return [float(v) for v in values]
 
 
+def isothermal(t):
+    """Isothermal compressibility from density at 0 and 10 dbar above 101 325 Pa (the library's own kappa is isentropic)."""
+    low, high = gsw.rho_t_exact(0.0, t, 0.0), gsw.rho_t_exact(0.0, t, 10.0)
+    return (high - low) / (1e5 * (high + low) / 2)
+
+
 celsius = list(range(0, 41))
 d0 = 1 / math.sqrt(12)
 out = {
@@ -103,7 +109,7 @@ out = {
         "celsius": celsius,
         "teos10_at_101325_pa": numbers(gsw.rho_t_exact(0.0, t, 0.0) for t in map(float, celsius)),
         "iapws_sr6_08_at_100_kpa": [None if t == 0 else float(_Liquid(t + 273.15, 0.1)["rho"]) for t in celsius],
-        "compressibility_teos10_per_pa": numbers(gsw.kappa_t_exact(0.0, t, 0.0) for t in map(float, celsius)),
+        "compressibility_teos10_per_pa": numbers(isothermal(t) for t in map(float, celsius)),
     },
     "solids": {
         "unit": "kg/m3 at 20 °C, TEOS-10",
