@@ -58,10 +58,11 @@ export function lawAt({ a, displaced, air, open }: DensityTrials, y: number): re
 }
 
 /**
- * The density below which the probability p lies, kg/m³, found from a guess; Infinity when the displaced mass may be
+ * The density below which the probability p lies, kg/m³, found from a guess to a millionth of `near`, which is a width
+ * like that of the distribution; Infinity when the displaced mass may be
  * nothing at all with more than the remaining probability.
  */
-export function lawQuantile(trials: DensityTrials, p: number, guess: number): number {
+export function lawQuantile(trials: DensityTrials, p: number, guess: number, near: number): number {
   let low = 0;
   let high = Number.POSITIVE_INFINITY;
   let y = guess;
@@ -71,7 +72,8 @@ export function lawQuantile(trials: DensityTrials, p: number, guess: number): nu
     else low = y;
     let next = y - (below - p) / slope;
     if (!(next > low && next < high)) next = high === Number.POSITIVE_INFINITY ? 2 * y : (low + high) / 2;
-    if (Math.abs(next - y) <= 1e-9 * y) return next;
+    // Newton's error is the square of its step: a step of a thousandth leaves a millionth
+    if (Math.abs(next - y) <= 1e-3 * near) return next;
     if (next > 1e9) return Number.POSITIVE_INFINITY;
     y = next;
   }
@@ -153,11 +155,16 @@ export function distribute(
     air: kept.air.subarray(from, to),
     open: law,
   });
-  const ends = (trials: DensityTrials) =>
-    [
-      lawQuantile(trials, (1 - confidence) / 2, guess[0]),
-      lawQuantile(trials, (1 + confidence) / 2, guess[1]),
-    ] as const;
+  const width = (guess[1] - guess[0]) / 4;
+  // each block starts from the ends of the one before
+  let ends = guess;
+  const endsOf = (trials: DensityTrials) => {
+    ends = [
+      lawQuantile(trials, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
+      lawQuantile(trials, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
+    ];
+    return ends;
+  };
   const run = adaptive(
     () => {
       draws.begin();
@@ -178,7 +185,7 @@ export function distribute(
       filled(kept.air, done, of(parts.airKgPerM3));
       filled(results, 0, w.kgPerM3);
       done += block;
-      return [...momentsOf(results), ...ends(part(done - block, done))];
+      return [...momentsOf(results), ...endsOf(part(done - block, done))];
     },
     // value and u are quoted from GUM; with few readings their scatter over blocks has no bound
     { digits: 2, part: 0.2, blocks: [leastBlocks, mostBlocks], watched: "ends" },
@@ -187,7 +194,7 @@ export function distribute(
   return {
     mean: run.averages[0],
     u: run.averages[1],
-    interval: ends(trials),
+    interval: endsOf(trials),
     count: done,
     settled: run.settled,
     trials,

@@ -3,7 +3,7 @@ import { type DensityTrials, lawAt, lawQuantile } from "./density-law.ts";
 /**
  * A density's distribution as a short table, plain data. It runs over 1/ρ, in which the distribution is nearly symmetric
  * even where ρ itself has no far end: knot z stands at 1/ρ = middle + scale·sinh(z), so that the bulk is read finely and
- * Student's tails are still reached. Cubic Hermite interpolation between 96 cells is right to about 1e-6.
+ * Student's tails are still reached. Cubic Hermite interpolation over 48 cells is right to about 1e-5.
  */
 export interface DensityTable {
   /** cm³/g */
@@ -18,24 +18,24 @@ export interface DensityTable {
   slope: readonly number[];
 }
 
-const cells = 96;
+const cells = 48;
 /** Left out at either side. */
 const leftOut = 1e-6;
 /** A density nobody meets, kg/m³: where the table of a distribution without a far end stops. */
 const farEnd = 1e6;
 /** Beyond this many scales the tails of the contributions rule, and a block of trials tells them as well as all. */
-const far = 4;
+const far = 3;
 const oneBlock = 2048;
 
-/** Tabulates the distribution of the trials. `guess` is a density near its middle, kg/m³. */
-export function tabulate(trials: DensityTrials, guess: number): DensityTable {
+/** Tabulates the distribution of the trials. `guess` is a density near its middle, `width` about its u, kg/m³. */
+export function tabulate(trials: DensityTrials, guess: number, width: number): DensityTable {
   const few: DensityTrials = {
     a: trials.a.subarray(0, oneBlock),
     displaced: trials.displaced.subarray(0, oneBlock),
     air: trials.air.subarray(0, oneBlock),
     open: trials.open,
   };
-  const inverse = (p: number) => 1000 / Math.min(farEnd, lawQuantile(few, p, guess));
+  const inverse = (p: number) => 1000 / Math.min(farEnd, lawQuantile(few, p, guess, width));
   const middle = inverse(0.5);
   const scale = (inverse(0.16) - inverse(0.84)) / 2;
   const from = Math.asinh((inverse(1 - leftOut) - middle) / scale);

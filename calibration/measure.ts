@@ -99,7 +99,7 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
     pieces: measurement.pieces,
     budget: gum.rows.map(inBudget),
     law: quoted
-      ? { kind: "trials" as const, table: tabulate(quoted.trials, gum.value) }
+      ? { kind: "trials" as const, table: tabulate(quoted.trials, gum.value, gum.u) }
       : { kind: "student" as const, gPerCm3: gum.value / 1000, uGPerCm3: gum.u / 1000, dof },
   };
   // below this the second-order terms are under a thousandth of u
