@@ -18,11 +18,13 @@ import { benchRoutes } from "./routes/bench.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { demoRoutes } from "./routes/demo.ts";
 import { demoClearingRoute } from "./routes/demo-clearing.tsx";
+import { downloadRoutes } from "./routes/downloads.ts";
 import { evidenceRoutes } from "./routes/evidence.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
 import { frameOf } from "./routes/look.ts";
 import { html, wantsPart } from "./routes/page-request.ts";
 import { recordRoutes } from "./routes/records.tsx";
+import { reportRoutes } from "./routes/reports.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
 
 export interface AppParts {
@@ -88,6 +90,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
+  reportRoutes(app, { ledger, demo, library: () => library.now });
+  downloadRoutes(app, ledger);
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, changeBench });
   demoClearingRoute(app, demo, changeBench);

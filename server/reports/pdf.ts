@@ -57,6 +57,10 @@ function result(sheet: Paper, report: Report): void {
       `Alive, that is, not excluded: ${report.opinion.alive.map(({ name }) => name).join(", ")}.`,
     );
   sheet.list(report.decision);
+  if (report.otherTests.length > 0) {
+    sheet.heading("Other tests recorded with the piece, not part of the density result");
+    sheet.list(report.otherTests);
+  }
   if (report.customerSupplied.length > 0) {
     sheet.heading("Supplied by the customer, not measured here");
     sheet.facts(report.customerSupplied);

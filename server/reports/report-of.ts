@@ -87,6 +87,10 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       because: finding?.because ?? "No claim was tested.",
       alive: (response.alive ?? []).map((id) => alive(id, library)),
     },
+    otherTests: stated.evidence.map(
+      ({ at, body }) =>
+        `${body.test}: ${body.outcome} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
+    ),
     customerSupplied: lines(
       ["Said to be", piece.customerSupplied?.claim],
       ["Mass, as stated", piece.customerSupplied?.mass_g && `${piece.customerSupplied.mass_g} g`],
@@ -109,6 +113,7 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       value: response.density_g_cm3 + shift,
       low: response.interval_g_cm3[0] + shift,
       high: response.interval_g_cm3[1] + shift,
+      confidence,
       claim,
     },
     record: {

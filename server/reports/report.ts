@@ -99,6 +99,8 @@ export interface Report {
   decision: string[];
   /** 7.8.7: apart from the results, and marked */
   opinion: { heading: string; state: string; because: string; alive: AliveMetal[] };
+  /** other evidence recorded with the piece and still standing: stated, and kept apart from the density */
+  otherTests: string[];
   /** 7.8.2.2: from the customer, not measured */
   customerSupplied: Line[];
   /** 7.8.8 */
@@ -109,7 +111,7 @@ export interface Report {
   statements: string[];
   cautions: string[];
   /** for the plot: g/cm³ at 20 °C */
-  plot: { value: number; low: number; high: number; claim: string | null };
+  plot: { value: number; low: number; high: number; confidence: number; claim: string | null };
   record: {
     subject: string;
     entry: string;

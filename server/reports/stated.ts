@@ -13,6 +13,8 @@ export interface Stated {
   /** the entry that states the result: a result or an amendment */
   entry: EntryOf<"result"> | EntryOf<"amendment">;
   captures: { entry: EntryOf<"capture">; voided: string | null }[];
+  /** other tests that were not set aside */
+  evidence: EntryOf<"evidence">[];
   amendments: EntryOf<"amendment">[];
   issued: EntryOf<"report-issued">[];
   voided: EntryOf<"voiding"> | undefined;
@@ -39,6 +41,7 @@ export function statedBy(entries: readonly Entry[]): Stated {
     captures: entries
       .filter((entry) => entry.kind === "capture")
       .map((entry) => ({ entry, voided: voidings.get(entry.id)?.body.reason ?? null })),
+    evidence: entries.filter((entry) => entry.kind === "evidence").filter(({ id }) => !voidings.has(id)),
     amendments,
     issued: entries.filter((entry) => entry.kind === "report-issued"),
     voided: voidings.get(states.id),

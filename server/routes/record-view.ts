@@ -80,8 +80,8 @@ export function recordView(
       entry.kind === "report-issued"
         ? [
             {
-              number: entry.body.number,
-              href: `/records/${piece.id}/reports/${entry.body.number}`,
+              number: `${entry.body.number}, copy ${entry.body.copy}`,
+              href: `/records/${piece.id}/reports/${entry.body.number}?copy=${entry.body.copy}`,
               when: whenOf(entry.at),
             },
           ]

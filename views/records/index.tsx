@@ -93,6 +93,12 @@ export function RecordsIndex(page: RecordsPage) {
         </form>
       </search>
       <FoundRecords {...page} />
+      <p class="not-printed">
+        Take out: <a href="/records.csv">all records as CSV</a>,{" "}
+        <a href="/records.jsonl">every entry as JSON Lines</a> (
+        <a href="/records-schema.json">its JSON Schema</a>). One record as a file of its own is found on its
+        page.
+      </p>
     </>
   );
 }

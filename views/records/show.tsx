@@ -157,7 +157,11 @@ export function RecordPage(record: RecordView) {
             ...record.versions,
           ]}
         />
-        <p class="hint">Anyone can repeat the chain with the command underhook verify.</p>
+        <p>
+          <a href={`/records/${record.id}/file`}>This record as a file of its own</a>, with its signed way up
+          the chain.
+        </p>
+        <p class="hint">Anyone can check that file, or the whole chain, with the command underhook verify.</p>
       </Sheet>
     </>
   );

@@ -1,0 +1,132 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { page } from "../../views/page.tsx";
+import { Problem } from "../../views/problem.tsx";
+import { ReportPage } from "../../views/reports/index.tsx";
+import type { Library } from "../alloys/library.ts";
+import { benchSettingsShape } from "../bench/bench-settings.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import { issueReport } from "../reports/issue.ts";
+import { reportPdf } from "../reports/pdf.ts";
+import type { House, Report } from "../reports/report.ts";
+import { reportOf } from "../reports/report-of.ts";
+import { noRecord, statedOf } from "./evidence.tsx";
+import { frameOf } from "./look.ts";
+import { fieldsOf, html } from "./page-request.ts";
+
+interface ReportRouteParts {
+  ledger: Ledger;
+  demo: boolean;
+  library: () => Library;
+}
+
+type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+
+/** Reports of a record: issued once with a number of their own, then shown and printed as they were issued. */
+export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: ReportRouteParts): void {
+  const refusal = (request: FastifyRequest, reply: FastifyReply, says: string, status: number) =>
+    html(
+      reply,
+      page({
+        ...frameOf(request, reply, { path: "/records", demo }),
+        title: "Not done",
+        main: <Problem says={says} />,
+      }),
+      status,
+    );
+
+  app.post<{ Params: { piece: string } }>(
+    "/records/:piece/reports",
+    { preHandler: app.csrfProtection },
+    async (request: PieceRequest, reply) => {
+      const { piece } = request.params;
+      const { step, by = "" } = fieldsOf(request);
+      if (!statedOf(await ledger.entriesOf(piece))) return refusal(request, reply, noRecord(piece), 404);
+      try {
+        const { number, copy } = await issueReport(ledger, piece, {
+          library: library(),
+          ...(step ? { key: step } : {}),
+          ...(by.trim() ? { by: by.trim() } : {}),
+        });
+        return reply.redirect(`/records/${encodeURIComponent(piece)}/reports/${number}?copy=${copy}`, 303);
+      } catch (error) {
+        if (!(error instanceof LedgerTrouble)) throw error;
+        return refusal(request, reply, error.message, 422);
+      }
+    },
+  );
+
+  app.get<{ Params: { piece: string; number: string }; Querystring: { copy?: string } }>(
+    "/records/:piece/reports/:number",
+    async (request, reply) => {
+      const { piece } = request.params;
+      const asPdf = request.params.number.endsWith(".pdf");
+      const number = request.params.number.replace(/\.pdf$/, "");
+      const report = await issuedReport(ledger, library(), piece, number, request.query.copy);
+      if (!report)
+        return refusal(
+          request,
+          reply,
+          `No report ${number} was issued for this record. Issue one on the page of the record.`,
+          404,
+        );
+      if (asPdf)
+        return reply
+          .type("application/pdf")
+          .header("content-disposition", `inline; filename="${number}-copy-${report.copy}.pdf"`)
+          .send(await reportPdf(report));
+      const href = `/records/${encodeURIComponent(piece)}`;
+      const pdfHref = `${href}/reports/${number}.pdf?copy=${report.copy}`;
+      return html(
+        reply,
+        page({
+          ...frameOf(request, reply, { path: "/records", demo }),
+          title: report.title,
+          mainLocale: "en",
+          main: <ReportPage report={report} recordHref={href} pdfHref={pdfHref} />,
+        }),
+      );
+    },
+  );
+}
+
+/**
+ * The report as it was issued: from the entries up to its own, so that what was added later changes nothing on it. The
+ * last copy when none is named; undefined when there is no such report.
+ */
+async function issuedReport(
+  ledger: Ledger,
+  library: Library,
+  piece: string,
+  number: string,
+  copy: string | undefined,
+): Promise<Report | undefined> {
+  const entries = await ledger.entriesOf(piece);
+  const issued = entries.findLast(
+    (entry) =>
+      entry.kind === "report-issued" &&
+      entry.body.number === number &&
+      (copy === undefined || `${entry.body.copy}` === copy),
+  );
+  if (issued?.kind !== "report-issued") return undefined;
+  return reportOf(
+    entries.filter(({ seq }) => seq <= issued.seq),
+    {
+      house: await houseAt(ledger, issued.seq),
+      library,
+      number,
+      copy: issued.body.copy,
+      issuedAt: issued.at,
+      ...(ledger.key ? { keyId: ledger.key.keyId } : {}),
+    },
+  );
+}
+
+/** The house as the settings named it when the row was written. */
+async function houseAt(ledger: Ledger, seq: number): Promise<House> {
+  const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
+  const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
+  if (!settings?.success) return {};
+  const { name, address } = settings.data.house;
+  return { ...(name ? { name } : {}), ...(address ? { address } : {}) };
+}

@@ -1,0 +1,94 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { readCsv } from "../../../server/ledger/csv.ts";
+import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { host, recorded, textOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+  await recorded(at, { id: "bar-1", ticket: "B-1", claim: "ag-999", dry: "31.1035", immersed: "28.1435" });
+});
+afterEach(() => at.close());
+
+const get = (url: string) => at.app.inject({ url, headers: { host } });
+const issue = async (step: string) =>
+  (await at.post("/records/bar-1/reports", { step })).headers.location ?? "";
+
+test("a report is issued with a number and a copy, and shows result, readings, decision rule and hash", async () => {
+  const href = await issue("click-1");
+  expect(href).toMatch(/^\/records\/bar-1\/reports\/R-[0-9A-F]{6}-00001\?copy=1$/);
+  const text = await textOf(at, href);
+  const result = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "result");
+  for (const part of [
+    "31.1035",
+    "28.1435",
+    "Decision rule:",
+    "Risk:",
+    "relate only to the item tested",
+    result?.hash ?? "?",
+  ])
+    expect(text).toContain(part);
+  expect(text).not.toMatch(/certificate|certified/i);
+});
+
+test("the same click sent twice issues once; a new click is the next copy of the same number", async () => {
+  const first = await issue("click-1");
+  expect(await issue("click-1")).toBe(first);
+  const second = await issue("click-2");
+  expect(second).toBe(first.replace("copy=1", "copy=2"));
+  expect(await textOf(at, "/records/bar-1")).toMatch(/00001, copy 1 .*00001, copy 2 /);
+});
+
+test("a report of an amended record has a new number, names the one it replaces, and the old one stays as it was", async () => {
+  const first = await issue("click-1");
+  const before = (await get(first)).body;
+  await at.post("/records/bar-1/amendments", { ticket: "B-17", by: "counter 2", reason: "ticket misread" });
+  const second = await issue("click-2");
+  const number = /reports\/(R-[^?]+)/.exec(first)?.[1];
+  expect(second).toContain("-00002?copy=1");
+  expect(await textOf(at, second)).toContain(
+    `Amendment to report ${number}, which it replaces. Reason: ticket misread`,
+  );
+  const tokens = /name="_csrf" value="[^"]+"/g;
+  expect((await get(first)).body.replace(tokens, "")).toBe(before.replace(tokens, ""));
+});
+
+test("the PDF of a report is the same bytes each time, and names the house that issued it", async () => {
+  await at.settings.keep({
+    house: { name: "Quay Street counter", address: "3 Quay Street", verifiedScale: "", verifiedUntil: "" },
+  });
+  const href = (await issue("click-1")).replace("?", ".pdf?");
+  const [one, two] = [await get(href), await get(href)];
+  expect(one.headers["content-type"]).toBe("application/pdf");
+  expect(one.rawPayload.subarray(0, 5).toString()).toBe("%PDF-");
+  expect(one.rawPayload.equals(two.rawPayload)).toBe(true);
+  expect(await textOf(at, href.replace(".pdf?", "?"))).toContain("Quay Street counter");
+});
+
+test("other tests of the piece stand in the report apart from the result", async () => {
+  await at.post("/records/bar-1/evidence", { kind: "magnet", "magnet-shows": "none" });
+  expect(await textOf(at, await issue("click-1"))).toMatch(/not part of the density result magnet: nothing/);
+});
+
+test("a number that was never issued is refused by name", async () => {
+  const answer = await get("/records/bar-1/reports/R-00099");
+  expect(answer.statusCode).toBe(404);
+  expect(answer.body).toContain("No report R-00099 was issued");
+});
+
+test("the list can be taken out as CSV with units in its headings", async () => {
+  const answer = await get("/records.csv");
+  expect(answer.headers["content-disposition"]).toContain("underhook-records.csv");
+  const [head, row] = readCsv(answer.body);
+  expect(head?.cells).toContain("density (g/cm3)");
+  expect(row?.cells).toContain("B-1");
+});
+
+test("every entry can be taken out as JSON Lines, one record as a file that checks by itself", async () => {
+  const lines = (await get("/records.jsonl")).body.trim().split("\n");
+  expect(lines.map((line) => JSON.parse(line).kind)).toContain("result");
+  const file = recordFile.parse((await get("/records/bar-1/file")).json());
+  expect(checkRecordFile(file)).toMatchObject({ good: true });
+  expect((await get("/records/nobody/file")).statusCode).toBe(404);
+});
