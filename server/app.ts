@@ -6,7 +6,9 @@ import helmet from "@fastify/helmet";
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
 import { page } from "../views/page.tsx";
 import { Problem } from "../views/problem.tsx";
+import type { BalanceInUse } from "./bench/balance-in-use.ts";
 import type { Bench } from "./bench/bench.ts";
+import type { KeptProfiles } from "./bench/kept-profiles.ts";
 import type { KeptSettings } from "./bench/kept-settings.ts";
 import type { LibraryInForce } from "./bench/library-in-force.ts";
 import type { Evaluate } from "./compute/evaluation.ts";
@@ -14,6 +16,7 @@ import type { DemoHands } from "./demo/hands.ts";
 import { guard } from "./guard.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { assetRoutes } from "./routes/assets.ts";
+import { balanceRoutes } from "./routes/balances.tsx";
 import { benchRoutes } from "./routes/bench.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { demoRoutes } from "./routes/demo.ts";
@@ -36,6 +39,8 @@ export interface AppParts {
   demoHands: DemoHands | undefined;
   settings: KeptSettings;
   library: LibraryInForce;
+  balance: BalanceInUse;
+  profiles: KeptProfiles;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
   changeBench?: ChangeBench;
 }
@@ -45,7 +50,8 @@ const bodyLimit = 256 * 1024;
 
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
-  const { bench, ledger, evaluate, compute, demoHands, settings, library, changeBench } = parts;
+  const { bench, ledger, evaluate, compute, demoHands, settings, library, balance, profiles, changeBench } =
+    parts;
   const demo = demoHands !== undefined;
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
@@ -95,6 +101,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, changeBench });
   demoClearingRoute(app, demo, changeBench);
+  balance.onExchange((scale) => bench.exchangeScale(scale));
+  balanceRoutes(app, { bench, balance, profiles, demo });
   settings.onChange(() => void bench.refresh());
   return app;
 }

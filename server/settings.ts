@@ -1,12 +1,14 @@
 import { dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
+import { cableFrom, type ToldCable } from "./bench/cable-from.ts";
 
-/** How the bench gets its readings: an invented balance, a cable, or a person typing. */
+/** How the bench gets its readings: an invented balance, a cable, a person typing, or as was chosen on its page. */
 export type Source =
   | { kind: "demo" }
   | { kind: "typed" }
-  | { kind: "serial"; path: string; line: string; profile?: string };
+  | { kind: "chosen" }
+  | ({ kind: "cable" } & ToldCable);
 
 /** What a start of the bench is told. Everything else is set on the Settings page and kept in the ledger. */
 export interface Settings {
@@ -19,17 +21,18 @@ export interface Settings {
 
 export const defaultPort = 4319;
 
-export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDER] [--balance PORT [--line 9600-8n1] [--profile FILE]] [--typed]
+export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDER] [--balance ADDRESS [--line 9600-8n1] [--profile FILE]] [--typed]
 
   --port N         loopback port for the pages (0 takes any free one)
   --data FOLDER    where the ledger is kept (default ./underhook-data, or UNDERHOOK_DATA)
-  --balance PORT   serial port of the balance, such as /dev/serial/by-id/...
+  --balance ADDRESS  the balance for this start: a serial port such as /dev/serial/by-id/..., host:port on the network,
+                   or a USB scale as /dev/hidrawN
   --line TEXT      speed, data bits, parity and stop bits (default 9600-8n1)
-  --profile FILE   learned profile of the balance, as saved on the Balances page
+  --profile FILE   learned profile of the balance, as exported on the Balances page
   --typed          no balance on a cable: every reading is typed in
 
-With neither --balance nor --typed a bench that was begun in the folder goes on with typed readings; in a folder without
-one a demo starts, with a simulated balance and invented pieces.`;
+With neither --balance nor --typed a bench that was begun in the folder goes on with the balance chosen on its Balances
+page, or with typed readings; in a folder without one a demo starts, with a simulated balance and invented pieces.`;
 
 const portNumber = z.coerce
   .number({ message: "is not a number" })
@@ -65,24 +68,19 @@ export function settingsFrom(args: string[], environment: NodeJS.ProcessEnv): Se
     );
   const data = resolve(values.data ?? environment.UNDERHOOK_DATA ?? "underhook-data");
   const source: Source = values.balance
-    ? {
-        kind: "serial",
-        path: values.balance,
-        line: values.line ?? "9600-8n1",
-        ...(values.profile === undefined ? {} : { profile: values.profile }),
-      }
+    ? { kind: "cable", ...cableFrom({ address: values.balance, line: values.line, profile: values.profile }) }
     : { kind: values.typed ? "typed" : "demo" };
   // Invented pieces never share a ledger with measured ones.
   return { port: port.data, dataFolder: source.kind === "demo" ? join(data, "demo") : data, source };
 }
 
-/** The real bench of the same data folder, with typed readings. */
-export function typedBench(settings: Settings): Settings {
+/** The real bench of the same data folder, with the balance chosen there. */
+export function realBench(settings: Settings): Settings {
   const { dataFolder, source } = settings;
   return {
     ...settings,
     dataFolder: source.kind === "demo" ? dirname(dataFolder) : dataFolder,
-    source: { kind: "typed" },
+    source: { kind: "chosen" },
   };
 }
 

@@ -1,12 +1,11 @@
 import { existsSync, mkdirSync, renameSync } from "node:fs";
 import type { RequestListener } from "node:http";
 import { dirname } from "node:path";
-import { createFeed } from "../drivers/feed.ts";
-import { createSerialBalance } from "../drivers/serial-balance.ts";
-import { createSimulatedBalance, type SimulatedBalance } from "../drivers/simulated-balance.ts";
+import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
 import { buildApp } from "./app.ts";
+import { BalanceInUse } from "./bench/balance-in-use.ts";
 import { Bench } from "./bench/bench.ts";
-import { scaleOf } from "./bench/feed-scale.ts";
+import { keptProfiles } from "./bench/kept-profiles.ts";
 import { keptSettings } from "./bench/kept-settings.ts";
 import { libraryInForce } from "./bench/library-in-force.ts";
 import { openAside } from "./compute/aside.ts";
@@ -15,7 +14,7 @@ import { FrontDoor } from "./front-door.ts";
 import { ledgerFile } from "./ledger/data-folder.ts";
 import { openLedger } from "./ledger/ledger.ts";
 import type { ChangeBench } from "./routes/first-start.tsx";
-import { demonstration, type Settings, typedBench } from "./settings.ts";
+import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
 import { programVersion } from "./version.ts";
 
 /** A running bench: where its pages are, and how to end it in good order. */
@@ -29,7 +28,7 @@ export interface Running {
 /** Opens a bench and its pages on loopback only. The address stays when the bench behind it is exchanged. */
 export async function start(asked: Settings): Promise<Running> {
   const begun = existsSync(ledgerFile(dirname(asked.dataFolder)));
-  let settings = asked.source.kind === "demo" && begun ? typedBench(asked) : asked;
+  let settings = asked.source.kind === "demo" && begun ? realBench(asked) : asked;
   let opened = await open(settings, change);
   const door = new FrontDoor(opened.listener);
   const port = await door.open(settings.port).catch(async (error) => {
@@ -38,7 +37,7 @@ export async function start(asked: Settings): Promise<Running> {
   });
 
   function change(to: "demonstration" | "typed"): void {
-    const next = to === "typed" ? typedBench(settings) : demonstration(settings);
+    const next = to === "typed" ? realBench(settings) : demonstration(settings);
     if (next.dataFolder === settings.dataFolder) return;
     const before = { opened, settings };
     void door.exchange(async () => {
@@ -86,12 +85,13 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   });
   const kept = await keptSettings(ledger);
   const library = await libraryInForce(ledger);
-  const { balance, hands } = balanceFor(settings);
-  const feed = balance && createFeed({ balance });
+  const profiles = await keptProfiles(ledger);
+  const balance = new BalanceInUse(ledger, profiles);
+  const hands = await listen(balance, settings.source);
   const aside = openAside({ own: () => library.own });
   const bench = new Bench({
     ledger,
-    scale: balance && feed ? scaleOf(balance.name, feed) : undefined,
+    scale: balance.scale,
     simulated: hands !== undefined,
     evaluate: aside.evaluate,
     conditions: () => kept.now.conditions,
@@ -108,29 +108,38 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     demoHands: hands,
     settings: kept,
     library,
+    balance,
+    profiles,
     changeBench,
   });
   await app.ready();
-  balance?.start();
   return {
     listener: (request, response) => app.routing(request, response),
     async close() {
       await app.close();
-      feed?.stop();
-      await balance?.stop();
+      await balance.close();
       await aside.close();
       await ledger.close();
     },
   };
 }
 
-function balanceFor({ source }: Settings): {
-  balance?: ReturnType<typeof createSerialBalance>;
-  hands?: DemoHands;
-} {
-  if (source.kind === "serial")
-    return { balance: createSerialBalance({ path: source.path, line: source.line }) };
-  if (source.kind === "typed") return {};
-  const balance: SimulatedBalance = createSimulatedBalance({ seed: 1 });
-  return { balance, hands: createDemoHands(balance) };
+/** Opens what brings the readings; gives the hands at the simulated balance of a demonstration. */
+async function listen(balance: BalanceInUse, source: Source): Promise<DemoHands | undefined> {
+  const kept = await balance.kept();
+  switch (source.kind) {
+    case "demo": {
+      const simulated = createSimulatedBalance({ seed: 1 });
+      await balance.useSimulated(simulated);
+      return createDemoHands(simulated);
+    }
+    case "cable":
+      await balance.use(source.choice, source.profile);
+      return undefined;
+    case "chosen":
+      await balance.use(kept);
+      return undefined;
+    case "typed":
+      return undefined;
+  }
 }

@@ -27,7 +27,7 @@ export interface BenchParts {
 }
 
 /** A reading as typed or taken, with the times of its lines. */
-type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "lines">;
+type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "profile" | "lines">;
 
 /**
  * The one bench: the piece on it, the capture that waits, the evaluation as far as it goes. The server owns all of
@@ -35,7 +35,9 @@ type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "lin
  * What is asked happens in order, one thing after another; a Refusal says why something was not done.
  */
 export class Bench {
-  readonly scale: Scale | undefined;
+  #scale: Scale | undefined;
+  #endHearing: () => void = () => {};
+  #lineListeners = new Set<() => void>();
   #parts: BenchParts;
   #piece: Piece | undefined;
   #waiting: { role: Role; taking: Taking } | undefined;
@@ -47,7 +49,36 @@ export class Bench {
 
   constructor(parts: BenchParts) {
     this.#parts = parts;
-    this.scale = parts.scale;
+    this.#listenTo(parts.scale);
+  }
+
+  /**
+   * Goes over to another balance, or to none. The piece stays as it is; a capture that waits is called off, and the
+   * zero of the other balance is asked about while a piece is on the bench.
+   */
+  exchangeScale(scale: Scale | undefined): void {
+    if (scale === this.#scale) return;
+    const open = this.#piece !== undefined && !this.#piece.closed;
+    if (this.#waiting)
+      this.#giveUp(
+        this.#waiting.taking,
+        "The balance was exchanged while a capture waited. Nothing was taken.",
+      );
+    this.#listenTo(scale);
+    if (open && scale)
+      scale.raiseDoubt(
+        "The balance was exchanged or opened anew while a piece is on the bench. Check its zero before weighing on.",
+      );
+    this.#changed();
+  }
+
+  #listenTo(scale: Scale | undefined): void {
+    this.#endHearing();
+    this.#scale = scale;
+    this.#endHearing =
+      scale?.onLine(() => {
+        for (const listener of this.#lineListeners) listener();
+      }) ?? (() => {});
   }
 
   /** Finds the piece that was on the bench when the ledger was last written, at the step it was in. */
@@ -59,6 +90,9 @@ export class Bench {
     await this.refresh();
   }
 
+  get scale(): Scale | undefined {
+    return this.#scale;
+  }
   get piece(): Piece | undefined {
     return this.#piece;
   }
@@ -93,6 +127,11 @@ export class Bench {
   onChange(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** Calls back for every line and event of whichever balance is in use. */
+  onLine(listener: () => void): void {
+    this.#lineListeners.add(listener);
   }
 
   openPiece({ ticket, description, method, claim }: Ticket, id: string): Promise<void> {
@@ -241,7 +280,7 @@ export class Bench {
     return this.#inTurn(async () => {
       const piece = this.#openPiece;
       mustTake(piece, role);
-      const { text, unit, takenBy, balance, lines } = reading;
+      const { text, unit, takenBy, balance, profile, lines } = reading;
       const body = {
         what: role,
         reading: { text, unit, grams: toGrams(text, unit) },
@@ -252,6 +291,7 @@ export class Bench {
               ? ("simulated" as const)
               : ("balance" as const),
         balance,
+        ...(profile === undefined ? {} : { profile }),
         lines,
         settled: { by: takenBy, because: becauseOf[takenBy] },
       };

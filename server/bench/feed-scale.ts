@@ -1,20 +1,26 @@
 import type { Captured } from "../../drivers/captured.ts";
 import type { Feed } from "../../drivers/feed.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
-import type { Live, Scale, TakenReading, Taking } from "./scale.ts";
+import type { Live, Scale, ScaleDoubt, TakenReading, Taking } from "./scale.ts";
 
-/** The balance of a cable as the bench uses it. */
-export function scaleOf(name: string, feed: Feed): Scale {
+/** The balance of a cable as the bench uses it; `kept` is the learned profile its lines are read by. */
+export function scaleOf(name: string, feed: Feed, kept?: { name: string; version: number }): Scale {
   let newest: LineRecord | undefined;
+  let raised: ScaleDoubt | undefined;
+  const profile = kept && `${kept.name}, version ${kept.version}`;
   feed.onLine((record) => {
     newest = record;
   });
   return {
     name,
     live: () => liveOf(feed, newest),
-    take: () => takingFrom(name, feed),
-    doubts: () => feed.doubts(),
+    take: () => takingFrom({ name, profile }, feed),
+    doubts: () => (raised ? [raised, ...feed.doubts()] : feed.doubts()),
+    raiseDoubt(says) {
+      raised = { kind: "exchanged", says, since: new Date().toISOString() };
+    },
     settleDoubt(kind) {
+      if (raised?.kind === kind) raised = undefined;
       for (const doubt of feed.doubts()) if (doubt.kind === kind) feed.settleDoubt(doubt.kind);
     },
     onLine: (listener) => feed.onLine(() => listener()),
@@ -46,16 +52,21 @@ function liveOf(feed: Feed, newest: LineRecord | undefined): Live {
   };
 }
 
-function takingFrom(name: string, feed: Feed): Taking {
+interface Source {
+  name: string;
+  profile: string | undefined;
+}
+
+function takingFrom(source: Source, feed: Feed): Taking {
   let waiting = new AbortController();
   let byHand = false;
   const settled = (async (): Promise<TakenReading> => {
     try {
-      return taken(name, await feed.capture({ signal: waiting.signal }));
+      return taken(source, await feed.capture({ signal: waiting.signal }));
     } catch (error) {
       if (!byHand) throw error;
       waiting = new AbortController();
-      return taken(name, await feed.capture({ signal: waiting.signal, byHand: true }));
+      return taken(source, await feed.capture({ signal: waiting.signal, byHand: true }));
     }
   })();
   return {
@@ -71,12 +82,16 @@ function takingFrom(name: string, feed: Feed): Taking {
   };
 }
 
-function taken(name: string, captured: Captured): TakenReading {
+function taken(
+  { name, profile }: Source,
+  captured: Pick<Captured, "reading" | "settledBy" | "lines">,
+): TakenReading {
   return {
     text: captured.reading.text,
     unit: captured.reading.unit,
     takenBy: captured.settledBy,
     balance: name,
+    ...(profile === undefined ? {} : { profile }),
     lines: captured.lines.map(({ at, monotonicMs, raw }) => ({ at, monotonicMs, raw })),
   };
 }

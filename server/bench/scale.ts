@@ -13,6 +13,8 @@ export interface TakenReading {
   unit: MassUnit;
   takenBy: TakenBy;
   balance: string;
+  /** the learned profile its lines were read by, with its version */
+  profile?: string;
   lines: LineNote[];
 }
 
@@ -36,6 +38,8 @@ export interface Scale {
   live(): Live;
   take(): Taking;
   doubts(): readonly ScaleDoubt[];
+  /** asks for a look at the zero, for a reason the cable does not show */
+  raiseDoubt(says: string): void;
   /** a person looked at it and says that all is well */
   settleDoubt(kind: string): void;
   /** calls back for every line and event; returns the function that ends it */

@@ -36,7 +36,7 @@ export function benchRoutes(
     heartbeatSeconds * 1000,
   );
   let doubtsShown = 0;
-  bench.scale?.onLine(() => {
+  bench.onLine(() => {
     stream.changed("live-reading");
     const doubts = bench.scale?.doubts().length ?? 0;
     if (doubts !== doubtsShown) stream.changed("piece");

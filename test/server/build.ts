@@ -3,7 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
 import { buildApp } from "../../server/app.ts";
+import { BalanceInUse } from "../../server/bench/balance-in-use.ts";
 import { Bench } from "../../server/bench/bench.ts";
+import { type KeptProfiles, keptProfiles } from "../../server/bench/kept-profiles.ts";
 import { type KeptSettings, keptSettings } from "../../server/bench/kept-settings.ts";
 import { type LibraryInForce, libraryInForce } from "../../server/bench/library-in-force.ts";
 import { compute } from "../../server/compute/compute.ts";
@@ -18,6 +20,8 @@ export interface TestBench {
   file: string;
   settings: KeptSettings;
   library: LibraryInForce;
+  balance: BalanceInUse;
+  profiles: KeptProfiles;
   /** posts a form as the bench's own page would */
   post(path: string, fields: Record<string, string>): Promise<LightMyRequestResponse>;
   close(): Promise<void>;
@@ -29,10 +33,13 @@ export async function buildTestBench(file = newLedgerFile(), { answered = true }
   const settings = await keptSettings(ledger);
   if (answered && !settings.answered) await settings.keep({});
   const library = await libraryInForce(ledger);
+  const profiles = await keptProfiles(ledger);
+  const balance = new BalanceInUse(ledger, profiles);
+  await balance.use(await balance.kept());
   const evaluate = async (request: unknown) => evaluationOf(request, library.own);
   const bench = new Bench({
     ledger,
-    scale: undefined,
+    scale: balance.scale,
     simulated: false,
     evaluate,
     conditions: () => settings.now.conditions,
@@ -49,6 +56,8 @@ export async function buildTestBench(file = newLedgerFile(), { answered = true }
     demoHands: undefined,
     settings,
     library,
+    balance,
+    profiles,
   });
   const first = await app.inject({ url: "/settings", headers: { host: "localhost:1" } });
   const token = /name="_csrf" value="([^"]+)"/.exec(first.body)?.[1] ?? "";
@@ -60,6 +69,8 @@ export async function buildTestBench(file = newLedgerFile(), { answered = true }
     file,
     settings,
     library,
+    balance,
+    profiles,
     post: (url, fields) =>
       app.inject({
         method: "POST",
@@ -74,6 +85,7 @@ export async function buildTestBench(file = newLedgerFile(), { answered = true }
       }),
     async close() {
       await app.close();
+      await balance.close();
       await ledger.close();
     },
   };

@@ -11,7 +11,7 @@ describe("settings of a start", () => {
 
   test("a balance on a cable takes 9600-8n1 unless told otherwise", () => {
     const settings = settingsFrom(["--balance", "/dev/ttyUSB0", "--data", "/tmp/bench"], {});
-    expect(settings.source).toEqual({ kind: "serial", path: "/dev/ttyUSB0", line: "9600-8n1" });
+    expect(settings.source).toEqual({ kind: "cable", choice: { address: "/dev/ttyUSB0", line: "9600-8n1" } });
     expect(settings.dataFolder).toBe("/tmp/bench");
   });
 
