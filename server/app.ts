@@ -23,12 +23,15 @@ import { demoRoutes } from "./routes/demo.ts";
 import { demoClearingRoute } from "./routes/demo-clearing.tsx";
 import { downloadRoutes } from "./routes/downloads.ts";
 import { evidenceRoutes } from "./routes/evidence.tsx";
+import { finenessRoutes } from "./routes/fineness.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
 import { frameOf } from "./routes/look.ts";
 import { html, wantsPart } from "./routes/page-request.ts";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
+import { specificationRoutes } from "./routes/specifications.tsx";
+import { twoBodiesRoutes } from "./routes/two-bodies.tsx";
 
 export interface AppParts {
   bench: Bench;
@@ -98,6 +101,9 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, demo, library: () => library.now });
   downloadRoutes(app, ledger);
+  specificationRoutes(app, { ledger, demo, library: () => library.now });
+  finenessRoutes(app, demo);
+  twoBodiesRoutes(app, demo);
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, changeBench });
   demoClearingRoute(app, demo, changeBench);

@@ -1,5 +1,6 @@
+import type { FinenessAnswer } from "../evidence/fineness.tsx";
 import { Field, type FieldError, Problems, Select } from "../forms.tsx";
-import { Fineness, type FinenessPlot } from "../plots/fineness.tsx";
+import { Fineness } from "../plots/fineness.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 
 export interface FinenessView {
@@ -8,12 +9,7 @@ export interface FinenessView {
   /** what the rest may be, by colour; each says what it allows */
   colours: readonly { value: string; label: string }[];
   problems: readonly { fieldId: string; error: FieldError }[];
-  answer?: {
-    says: string;
-    plot: Omit<FinenessPlot, "id">;
-    /** what each cause would leave on its own: measurement, mixture law, freedom of the rest */
-    facts: readonly (readonly [name: string, value: string])[];
-  };
+  answer?: FinenessAnswer;
 }
 
 /** What fineness a density leaves open, and which cause leaves how much of it. */
@@ -68,7 +64,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
             <p role="status">
               <strong>{answer.says}</strong>
             </p>
-            <Fineness id="fineness" {...answer.plot} />
+            {answer.plot && <Fineness id="fineness" {...answer.plot} />}
           </div>
           <Sheet id="causes" title="Where the width comes from">
             <Facts facts={answer.facts} />

@@ -24,11 +24,13 @@ export interface TwoBodiesView {
     >
   >;
   problems: readonly { fieldId: string; error: FieldError }[];
+  /** densities of stones and matrix, g/cm³, to read off */
+  stones?: readonly { name: string; low: number; high: number; wet: boolean }[];
   answer?: { says: string; facts: readonly (readonly [name: string, value: ComponentChildren])[] };
 }
 
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
-export function TwoBodies({ question, values, problems, answer }: TwoBodiesView) {
+export function TwoBodies({ question, values, problems, answer, stones = [] }: TwoBodiesView) {
   const entry = (name: keyof TwoBodiesView["values"], label: string, after: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return (
@@ -94,6 +96,21 @@ export function TwoBodies({ question, values, problems, answer }: TwoBodiesView)
         </fieldset>
         <button type="submit">Work it out</button>
       </form>
+      {stones.length > 0 && (
+        <details>
+          <summary>Densities of stones</summary>
+          <ul>
+            {stones.map(({ name, low, high, wet }) => (
+              <li key={name}>
+                {name}: {low} to {high} g/cm³{!wet && " (do not wet)"}
+              </li>
+            ))}
+          </ul>
+          <p class="hint">
+            Common practice. Type the middle; a quarter of the range is a fair standard uncertainty.
+          </p>
+        </details>
+      )}
       {answer && (
         <Sheet id="answer" title="Answer">
           <p role="status">

@@ -1,0 +1,54 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { textOf, wordsOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+const own = {
+  name: "Harbour medal",
+  metal: "au-916",
+  mass: "7,9881",
+  fineness: "916,7",
+  fine: "7,3227",
+  source: "invented for the test",
+};
+
+test("an own specification is added and can then be chosen; a fine mass that fits is taken", async () => {
+  expect((await at.post("/specifications", own)).statusCode).toBe(303);
+  const text = await textOf(at, "/specifications");
+  expect(text).toContain("Harbour medal");
+  expect(text).toContain("Coinage Act 1870");
+  expect(await textOf(at, "/specifications.json")).toContain('"fine_mass_g": "7.3227"');
+});
+
+test("mass × fineness that is not the stated fine mass is refused with both numbers, and nothing typed is lost", async () => {
+  const answer = await at.post("/specifications", { ...own, fine: "7,9881" });
+  expect(answer.statusCode).toBe(422);
+  const text = wordsOf(answer.body);
+  // 7.9881 g × 0.9167 = 7.322691 g
+  expect(text).toContain("7.322691 g of fine metal, but 7.9881 g is stated");
+  expect(answer.body).toContain('value="7,9881"');
+  expect(await textOf(at, "/specifications")).not.toContain("Harbour medal");
+});
+
+test("the fineness of a typed density has its freedom in it: 14.00 leaves 549 to 672 ‰ and more", async () => {
+  const text = await textOf(at, "/plan/fineness?density=14,00&uDensity=0.01&metal=gold&colour=any");
+  // volume-additive table: at 14 g/cm³ all silver gives 549 ‰, all copper 672 ‰ (computed by hand)
+  const [, low, high] = /its fineness lies between (\d+) and (\d+) ‰/.exec(text) ?? [];
+  expect(Number(low)).toBeLessThan(552);
+  expect(Number(high)).toBeGreaterThan(669);
+});
+
+test("gold in quartz is solved from one weighing, and impossible densities are refused with both", async () => {
+  const asked =
+    "question=masses&massG=41.30&density=3.9&uDensity=0.05&first=18.5&uFirst=0.5&second=2.65&uSecond=0.01";
+  // by hand: V = 41.3/3.9 = 10.590; m = 18.5 (41.3 − 10.590·2.65)/(18.5 − 2.65) = 15.45 g
+  expect(await textOf(at, `/plan/two-bodies?${asked}`)).toMatch(/15.4\d* ± [\d.]+ g of the first body/);
+  expect(await textOf(at, `/plan/two-bodies?${asked.replace("density=3.9", "density=1.2")}`)).toMatch(
+    /1.200 g\/cm³, outside 2.65 to 18.5 g\/cm³/,
+  );
+});
