@@ -16,7 +16,7 @@ import type { DemoHands } from "./demo/hands.ts";
 import { guard } from "./guard.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { assetRoutes } from "./routes/assets.ts";
-import { balanceRoutes } from "./routes/balances.tsx";
+import { type BalanceParts, balanceRoutes } from "./routes/balances.tsx";
 import { benchRoutes } from "./routes/bench.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { demoRoutes } from "./routes/demo.ts";
@@ -44,6 +44,8 @@ export interface AppParts {
   library: LibraryInForce;
   balance: BalanceInUse;
   profiles: KeptProfiles;
+  /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
+  listening?: Pick<BalanceParts, "clock" | "findingMs">;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
   changeBench?: ChangeBench;
 }
@@ -108,7 +110,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   firstStartRoutes(app, { settings, demo, changeBench });
   demoClearingRoute(app, demo, changeBench);
   balance.onExchange((scale) => bench.exchangeScale(scale));
-  balanceRoutes(app, { bench, balance, profiles, demo });
+  balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
   settings.onChange(() => void bench.refresh());
   return app;
 }

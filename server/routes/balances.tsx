@@ -1,12 +1,129 @@
-import type { FastifyInstance } from "fastify";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { Clock } from "../../drivers/clock.ts";
+import { Finding } from "../../views/balances/finding.tsx";
+import { BalancesIndex } from "../../views/balances/index.tsx";
+import { BalanceNow, LastLines } from "../../views/balances/now.tsx";
+import { heartbeatSeconds } from "../../views/bench/index.tsx";
+import { page, render } from "../../views/page.tsx";
+import { checkedChoice } from "../bench/balance-choice.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
+import { Finding as Search } from "../bench/finding.ts";
 import type { KeptProfiles } from "../bench/kept-profiles.ts";
+import { Refusal } from "../bench/refusal.ts";
+import { balanceAskingRoutes } from "./balance-asking.tsx";
+import { balanceForms } from "./balance-forms.ts";
+import { balanceLearningRoutes } from "./balance-learning.tsx";
+import { balanceProfileRoutes, profileHref } from "./balance-profiles.tsx";
+import { nowOf, portRows } from "./balance-words.ts";
+import { type Draw, LiveStream } from "./live-stream.ts";
+import { frameOf } from "./look.ts";
+import { html } from "./page-request.ts";
 
 export interface BalanceParts {
   bench: Bench;
   balance: BalanceInUse;
   profiles: KeptProfiles;
   demo: boolean;
+  /** the clock of the guided half minute */
+  clock?: Clock;
+  /** how long finding listens at each setting, ms */
+  findingMs?: number;
 }
-export function balanceRoutes(_app: FastifyInstance, _parts: BalanceParts): void {}
+
+/** The Balances page and everything below it. Pages only watch; the server owns the port. */
+export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
+  const { bench, balance, profiles, demo } = parts;
+  const search = new Search(balance, () => stream.changed("balance-now", "finding"), parts.findingMs);
+  const findingView = () => {
+    const { port, running, outcome } = search;
+    return {
+      ...(port === undefined ? {} : { port }),
+      running,
+      tried: outcome?.tried ?? [],
+      ...(outcome ? { says: outcome.says } : {}),
+      ...(outcome?.line == null ? {} : { line: outcome.line }),
+    };
+  };
+  const stream = new LiveStream(
+    new Map<string, Draw>([
+      ["balance-now", (token) => render(<BalanceNow {...nowOf(balance, token)} />)],
+      ["last-lines", (token) => render(<LastLines {...nowOf(balance, token)} />)],
+      ["finding", (token) => render(<Finding finding={findingView()} csrfToken={token} />)],
+    ]),
+    heartbeatSeconds * 1000,
+  );
+  balance.onLine(() => stream.changed("balance-now", "last-lines"));
+  balance.onExchange(() => stream.changed("balance-now", "last-lines"));
+  app.addHook("preClose", async () => {
+    search.stop();
+    stream.close();
+  });
+
+  function show(request: FastifyRequest, reply: FastifyReply, problem?: string): FastifyReply {
+    const frame = frameOf(request, reply, { path: "/balances", demo });
+    const body = (request.body ?? {}) as Record<string, string>;
+    const { choice } = balance;
+    const [, , ...flow] = (choice?.line ?? "").split("-");
+    const main = (
+      <BalancesIndex
+        {...nowOf(balance, frame.csrfToken)}
+        ports={portRows(balance)}
+        typed={{
+          port: body.port ?? choice?.address ?? "",
+          line: body.line ?? choice?.line.split("-").slice(0, 2).join("-") ?? "9600-8n1",
+          flow: body.flow ?? (flow.length > 0 ? flow.join("-") : "none"),
+        }}
+        finding={findingView()}
+        simulated={demo}
+        profiles={profiles.all.map(({ name, version }) => ({
+          name,
+          version,
+          href: profileHref(name),
+          inUse: balance.profile?.name === name,
+        }))}
+        {...(problem === undefined ? {} : { problem })}
+      />
+    );
+    return html(reply, page({ ...frame, title: "Balances", main }), problem === undefined ? 200 : 422);
+  }
+
+  app.get("/balances", (request, reply) => show(request, reply));
+  app.get("/balances/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
+
+  const form = balanceForms(app, demo);
+  form("/balances/choice", show, async ({ port = "", line, flow = "none" }) => {
+    const address = port.trim();
+    const before = balance.told(address);
+    const asTyped = line?.trim() || before?.line || "9600-8n1";
+    const whole = flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped) ? asTyped : `${asTyped}-${flow}`;
+    await balance.choose(checkedChoice({ ...before, address, line: whole.toLowerCase() }));
+    return "/balances";
+  });
+  form("/balances/typed", show, async () => {
+    await balance.choose(undefined);
+    return "/balances";
+  });
+  form("/balances/comma", show, async ({ comma }) => {
+    if (!balance.choice) throw new Refusal("No balance on a cable is in use, so nothing was asked.");
+    if (comma !== "decimal" && comma !== "thousands")
+      throw new Refusal(`"${comma}" is none of the two answers. Press one of the two buttons.`);
+    await balance.choose({ ...balance.choice, comma });
+    return "/balances";
+  });
+  form("/balances/looked-at", show, async ({ kind = "" }) => {
+    await bench.settleDoubt(kind);
+    return "/balances";
+  });
+  form("/balances/finding", show, async ({ port = "" }) => {
+    search.begin(port.trim());
+    return "/balances#finding-heading";
+  });
+  form("/balances/finding/stop", show, async () => {
+    search.stop();
+    return "/balances";
+  });
+  balanceAskingRoutes(app, parts, form);
+  balanceLearningRoutes(app, parts, form);
+  balanceProfileRoutes(app, parts, form);
+}

@@ -2,7 +2,7 @@ import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
-import { buildApp } from "../../server/app.ts";
+import { type AppParts, buildApp } from "../../server/app.ts";
 import { BalanceInUse } from "../../server/bench/balance-in-use.ts";
 import { Bench } from "../../server/bench/bench.ts";
 import { type KeptProfiles, keptProfiles } from "../../server/bench/kept-profiles.ts";
@@ -28,7 +28,10 @@ export interface TestBench {
 }
 
 /** `answered`: false for a bench whose first questions are still open. */
-export async function buildTestBench(file = newLedgerFile(), { answered = true } = {}): Promise<TestBench> {
+export async function buildTestBench(
+  file = newLedgerFile(),
+  { answered = true, listening = {} }: { answered?: boolean; listening?: AppParts["listening"] } = {},
+): Promise<TestBench> {
   const ledger = await openLedger({ file, now: () => new Date(), bench: "test" });
   const settings = await keptSettings(ledger);
   if (answered && !settings.answered) await settings.keep({});
@@ -58,6 +61,7 @@ export async function buildTestBench(file = newLedgerFile(), { answered = true }
     library,
     balance,
     profiles,
+    listening,
   });
   const first = await app.inject({ url: "/settings", headers: { host: "localhost:1" } });
   const token = /name="_csrf" value="([^"]+)"/.exec(first.body)?.[1] ?? "";

@@ -1,16 +1,17 @@
-import { Check, Csrf, Field, type FieldError } from "../forms.tsx";
+import { Check, Csrf, Field, RadioCards } from "../forms.tsx";
 import { Caution, Sheet } from "../sheet.tsx";
 
 export interface AskingView {
-  profile: string;
+  /** the balance the request is kept with */
+  balance: string;
   /** the line as typed, with escapes such as \r\n */
   request: string;
+  when: string;
   everySeconds: string;
   consented: boolean;
-  error?: FieldError;
-  /** the bytes that would be sent, written out, and what came back last time */
-  wouldSend?: string;
-  lastAnswer?: string;
+  problem?: string;
+  /** what is sent now, and what came back last */
+  asking?: { request: string; lastAnswer: string };
   csrfToken: string;
 }
 
@@ -18,13 +19,18 @@ export interface AskingView {
 export function Asking(view: AskingView) {
   return (
     <>
+      {view.problem !== undefined && (
+        <div class="problems" role="alert">
+          <p>{view.problem}</p>
+        </div>
+      )}
       <p>
         Some balances send a line only when asked. Type the request that your balance's own manual gives; it
-        is kept in the profile {view.profile}.
+        is kept with the choice of the {view.balance}.
       </p>
       <Caution title="Only ask, never command">
         <p>
-          Do not enter a request that zeroes, tares, calibrates or prints a report. Anything sent here is sent
+          Do not enter a request that zeroes, tares, calibrates or prints a report. What stands here is sent
           again and again while the bench runs.
         </p>
       </Caution>
@@ -35,10 +41,26 @@ export function Asking(view: AskingView) {
           label="Request"
           hint="as in the manual; \r and \n for the line end, \x02 for a byte by its number"
           value={view.request}
-          {...(view.error === undefined ? {} : { error: view.error })}
+          maxLength={200}
           required
         />
-        <Field kind="decimal" name="every" label="Ask every" after="s" value={view.everySeconds} />
+        <RadioCards
+          name="when"
+          legend="When it is sent"
+          value={view.when}
+          cards={[
+            { value: "timer", label: "Again and again", hint: "the live reading moves" },
+            { value: "capture", label: "When a reading is taken", hint: "silent in between" },
+          ]}
+        />
+        <Field
+          kind="decimal"
+          name="every"
+          label="Again after"
+          hint="0.1 to 60 s"
+          after="s"
+          value={view.everySeconds}
+        />
         <Check
           name="consent"
           label="I took this from the manual of this balance. It asks for a weight and changes nothing."
@@ -46,14 +68,18 @@ export function Asking(view: AskingView) {
         />
         <button type="submit">Keep and ask</button>
       </form>
-      {view.wouldSend !== undefined && (
+      {view.asking && (
         <Sheet id="sent" title="What is sent">
           <p>
-            <code>{view.wouldSend}</code>
+            <code>{view.asking.request}</code>
           </p>
-          <p>
-            {view.lastAnswer === undefined ? "Nothing came back yet." : `Last answer: ${view.lastAnswer}`}
-          </p>
+          <p>{view.asking.lastAnswer}</p>
+          <form method="post" action="/balances/asking/end">
+            <Csrf token={view.csrfToken} />
+            <button type="submit" class="plain">
+              Ask no more
+            </button>
+          </form>
         </Sheet>
       )}
     </>

@@ -1,131 +1,104 @@
-import { Csrf, Field, Select } from "../forms.tsx";
+import { Csrf } from "../forms.tsx";
 import { RawLines } from "../records/captures.tsx";
-import { Rows, Sheet } from "../sheet.tsx";
+import { Sheet } from "../sheet.tsx";
+import { Finding, type FindingView } from "./finding.tsx";
+import { BalanceNow, LastLines, type NowView } from "./now.tsx";
+import { OtherPort, type PortRow, Ports } from "./ports.tsx";
 
-/** One place where a balance may be heard. */
-export interface PortRow {
-  /** name that stays the same after replugging, or the address typed */
-  stableName: string;
-  /** today's name, when it differs */
-  todayName?: string;
-  /** state in one or two words: heard, silent, refused, free */
-  state: string;
-  /** the same as a whole sentence: what, since when, what to do */
-  says: string;
-  chosen: boolean;
-  profile?: { name: string; href: string };
-}
-
-export interface BalancesPage {
+export interface BalancesPage extends NowView {
   ports: readonly PortRow[];
-  /** how each line of the chosen balance was understood, newest last */
-  lines: readonly { at: string; raw: string; meaning: string }[];
-  lineSettings: string;
+  /** what stands in the form for another port */
+  typed: { port: string; line: string; flow: string };
+  finding: FindingView;
   simulated: boolean;
-  csrfToken: string;
+  /** learned profiles, for the list of them */
+  profiles: readonly { name: string; version: number; href: string; inUse: boolean }[];
+  problem?: string;
 }
 
-/** The ports, what is heard on them in words, and the last lines exactly as received. */
+/** The ports, the balance in use in words, and the last lines exactly as received. */
 export function BalancesIndex(page: BalancesPage) {
-  const { ports, lines, csrfToken } = page;
+  const { csrfToken } = page;
   return (
-    <>
-      {page.simulated && (
-        <p>A simulated balance is in use: it weighs invented pieces and says so on every record.</p>
+    <div hx-sse:connect="/balances/live" data-heartbeat-seconds={2}>
+      <div id="heartbeat" hidden />
+      {page.problem !== undefined && (
+        <div class="problems" role="alert">
+          <p>{page.problem}</p>
+        </div>
       )}
-      <Rows
-        caption="Where a balance may be heard"
-        empty="No port was found. Plug the balance in; the list renews itself. A path or a network address can be typed below."
-        columns={[
-          { head: "Port" },
-          { head: "State" },
-          { head: "In words" },
-          { head: "Profile" },
-          { head: "Choice" },
-        ]}
-        rows={ports.map((port) => ({
-          key: port.stableName,
-          cells: [
-            <span key="n">
-              {port.stableName}
-              {port.todayName !== undefined && <small> (today {port.todayName})</small>}
-            </span>,
-            <strong key="s">{port.state}</strong>,
-            port.says,
-            port.profile ? (
-              <a key="p" href={port.profile.href}>
-                {port.profile.name}
-              </a>
-            ) : (
-              "generic shapes"
-            ),
-            port.chosen ? (
-              "in use"
-            ) : (
-              <form key="f" method="post" action="/balances/choice">
-                <Csrf token={csrfToken} />
-                <input type="hidden" name="port" value={port.stableName} />
-                <button type="submit" class="plain">
-                  Use <span class="unseen">{port.stableName}</span>
-                </button>
-              </form>
-            ),
-          ],
-        }))}
-      />
-      <Sheet id="lines" title="Last lines as received">
-        <LastLines lines={lines} />
+      {page.simulated && (
+        <p>
+          A simulated balance is in use: it weighs invented pieces and says so on every record. End the
+          demonstration to choose a balance of your own.
+        </p>
+      )}
+      <Sheet id="now" title="The balance of this bench">
+        <div id="balance-now">
+          <BalanceNow {...page} />
+        </div>
+        <div id="last-lines">
+          <LastLines {...page} />
+        </div>
         <p class="hint">
-          Garbage here usually means a wrong speed or parity; nothing here means a wrong cable or port.
+          Garbage here usually means a wrong speed or parity; nothing here means a wrong cable or port, or a
+          balance that sends only on its key or when asked.
         </p>
-        <p class="row">
-          <a class="button" href="/balances/learning">
-            Learn this balance
-          </a>
-          <a class="button plain" href="/balances/asking">
-            Lines to ask it with
-          </a>
-        </p>
+        {page.choice && (
+          <p class="row">
+            <a class="button" href="/balances/learning">
+              Learn this balance
+            </a>
+            <a class="button plain" href="/balances/asking">
+              Lines to ask it with
+            </a>
+          </p>
+        )}
       </Sheet>
-      <form method="post" action="/balances/choice" class="sheet">
-        <h2>Another port</h2>
-        <Csrf token={csrfToken} />
-        <Field name="port" id="port-typed" label="Path, or host:port for a balance on the network" required />
-        <Field
-          name="line"
-          label="Line"
-          hint="speed, then data bits, parity and stop bits, as your manual gives them: 9600-8n1, 1200-7e1"
-          value={page.lineSettings}
-        />
-        <Select
-          name="flow"
-          label="Flow control"
-          options={[
-            { value: "none", label: "none" },
-            { value: "xonxoff", label: "XON/XOFF" },
-            { value: "rtscts", label: "RTS/CTS" },
-          ]}
-        />
-        <button type="submit">Listen there</button>
-      </form>
-    </>
+      {!page.simulated && (
+        <>
+          <Ports ports={page.ports} csrfToken={csrfToken} />
+          <div id="finding">
+            <Finding finding={page.finding} csrfToken={csrfToken} />
+          </div>
+          <OtherPort typed={page.typed} csrfToken={csrfToken} />
+        </>
+      )}
+      <Profiles profiles={page.profiles} csrfToken={csrfToken} />
+    </div>
   );
 }
 
-/** Fragment: the lines with what each was understood to mean. */
-export function LastLines({ lines }: Pick<BalancesPage, "lines">) {
+function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrfToken">) {
   return (
-    <div id="last-lines">
-      <Rows
-        caption="Newest last"
-        empty="Nothing has arrived yet."
-        columns={[{ head: "At" }, { head: "As received" }, { head: "Understood as" }]}
-        rows={lines.map(({ at, raw, meaning }, index) => ({
-          key: `${at} ${index}`,
-          cells: [at, <code key="r">{raw}</code>, meaning],
-        }))}
-      />
-    </div>
+    <Sheet id="profiles" title="Learned profiles">
+      {profiles.length === 0 ? (
+        <p>None yet. Without one, lines are read by the generic shapes.</p>
+      ) : (
+        <ul>
+          {profiles.map(({ name, version, href, inUse }) => (
+            <li key={name}>
+              <a href={href}>{name}</a>, version {version}
+              {inUse && ", in use"}
+            </li>
+          ))}
+        </ul>
+      )}
+      <p>
+        <a href="/balances/learning#pasted-heading">Learn from pasted lines</a>
+      </p>
+      <details class="inline">
+        <summary>take over a profile from a file</summary>
+        <form method="post" action="/balances/profiles/import">
+          <Csrf token={csrfToken} />
+          <div class="field">
+            <label for="profile-text">The whole text of the exported file</label>
+            <textarea id="profile-text" name="text" rows={6} required spellcheck={false} />
+          </div>
+          <button type="submit">Test and keep it</button>
+        </form>
+      </details>
+    </Sheet>
   );
 }
 

@@ -1,91 +1,115 @@
-import type { ComponentChildren } from "preact";
 import { Check, Csrf, Field } from "../forms.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Sheet } from "../sheet.tsx";
 import { SampleLines } from "./index.tsx";
-
-/** The half minute of learning, in order. */
-export const learningSteps = [
-  { step: "still", says: "Leave the pan empty and still." },
-  { step: "load", says: "Put a weight on: any weight, not the largest." },
-  { step: "touch", says: "Touch the pan lightly, so that the reading moves." },
-  { step: "settle", says: "Let go and let it come to rest." },
-  { step: "unload", says: "Take the weight off." },
-  {
-    step: "overload",
-    says: "If it cannot harm the balance, press the pan until it says overload; or leave this out.",
-  },
-] as const;
-export type LearningStep = (typeof learningSteps)[number]["step"];
 
 export interface LearningView {
   balance: string;
-  /** not yet begun, in a step, or done */
-  at: LearningStep | "before" | "done";
-  secondsLeft?: number;
-  linesHeard: number;
-  /** what this step still needs, or that it is enough */
-  says?: string;
-  learned?: {
-    /** each thing learned, in words: line end, parity, where the number stands, what follows motion */
-    facts: readonly (readonly [name: string, value: ComponentChildren])[];
-    /** what could not be learned, and what that means */
-    open: readonly string[];
-    samples: readonly { at: string; raw: string }[];
+  /** false when no balance on a cable is chosen: then only pasted lines can be learned from */
+  canListen: boolean;
+  /** the guided half minute while it runs */
+  running?: {
+    /** what to do now */
+    says: string;
+    step: number;
+    of: number;
+    secondsLeft: number;
+    canSkip: boolean;
+    heard: number;
   };
+  learned?: {
+    /** what is sure, in words with the very lines */
+    facts: readonly string[];
+    /** what is not sure, and what that means */
+    open: readonly string[];
+    questions: readonly QuestionView[];
+    samples: readonly { at: string; raw: string }[];
+    /** false when nothing could be learned */
+    canBeKept: boolean;
+  };
+  pastedText?: string;
+  problem?: string;
   csrfToken: string;
+}
+
+export interface QuestionView {
+  id: string;
+  asks: string;
+  options?: readonly { value: string; says: string }[];
+  refused?: string;
 }
 
 /** Learning a balance from its own lines; the owner sees in words what was learned and confirms it. */
 export function Learning(view: LearningView) {
   return (
-    <>
+    <div hx-sse:connect="/balances/learning/live" data-heartbeat-seconds={2}>
+      <div id="heartbeat" hidden />
+      {view.problem !== undefined && (
+        <div class="problems" role="alert">
+          <p>{view.problem}</p>
+        </div>
+      )}
       <p>
         {view.balance}. From its own lines alone the bench learns how this balance writes a number, what
-        follows motion and what it says when something is wrong. Nothing is sent to the balance.
+        follows motion and what it says when something is wrong. Nothing is sent to it that you have not typed
+        yourself, and no reading is taken meanwhile.
       </p>
-      <LearningProgress {...view} />
-      {view.learned && <Learned learned={view.learned} csrfToken={view.csrfToken} />}
-    </>
+      <div id="learning">
+        <LearningPart {...view} />
+      </div>
+      <Pasted {...view} />
+    </div>
   );
 }
 
-/** Fragment: the steps with the present one marked; renewed while learning. */
-export function LearningProgress({ at, secondsLeft, linesHeard, says, csrfToken }: LearningView) {
-  const index = learningSteps.findIndex(({ step }) => step === at);
+/** Fragment: what to do now, or what was learned. */
+export function LearningPart(view: LearningView) {
+  const { running, learned, canListen, csrfToken } = view;
   return (
-    <section
-      class="sheet"
-      id="learning"
-      aria-label="Steps"
-      data-say={index < 0 ? "" : learningSteps[index]!.says}
-    >
-      <ol class="steps">
-        {learningSteps.map(({ step, says: words }, place) => (
-          <li
-            key={step}
-            {...(place === index ? { "aria-current": "step" as const } : {})}
-            {...(at === "done" || (index >= 0 && place < index) ? { class: "done" } : {})}
-          >
-            {words}
-          </li>
-        ))}
-      </ol>
-      <p>
-        {linesHeard} lines heard{secondsLeft === undefined ? "" : `, ${secondsLeft} s left in this step`}.{" "}
-        {says}
-      </p>
-      <form method="post" action="/balances/learning">
-        <Csrf token={csrfToken} />
-        {at !== "done" && (
-          <button type="submit" name="go" value="on" data-key="Enter">
-            {at === "before" ? "Begin" : "Next step"}
-          </button>
-        )}{" "}
-        <button type="submit" name="go" value="again" class="plain">
-          From the start
-        </button>
-      </form>
-    </section>
+    <>
+      <section class="sheet" aria-labelledby="half-minute" data-say={running?.says ?? ""}>
+        <h2 id="half-minute">
+          {running ? `Step ${running.step} of ${running.of}` : "The guided half minute"}
+        </h2>
+        {running ? (
+          <>
+            <p>
+              <strong>{running.says}</strong>
+            </p>
+            <p class="hint">
+              {running.secondsLeft > 0 ? `${running.secondsLeft} s left` : "waiting for more lines"};{" "}
+              {running.heard} pieces heard so far.
+            </p>
+          </>
+        ) : (
+          <p>
+            You need the balance, empty, and any weight it can carry. The page says what to do, step by step:
+            leave it still, put the weight on, touch the pan, let it settle, take it off.
+          </p>
+        )}
+        {!canListen && (
+          <p class="hint">No balance on a cable is chosen. Choose its port on Balances first.</p>
+        )}
+        <form method="post" action="/balances/learning" class="row">
+          <Csrf token={csrfToken} />
+          {running?.canSkip && (
+            <button type="submit" name="go" value="skip">
+              Leave this step out
+            </button>
+          )}
+          {!running && canListen && (
+            <button type="submit" name="go" value="begin">
+              {learned ? "Learn again from the start" : "Begin"}
+            </button>
+          )}
+          {(running || learned) && (
+            <button type="submit" name="go" value="stop" class="plain">
+              Stop, keep nothing
+            </button>
+          )}
+        </form>
+      </section>
+      {learned && <Learned learned={learned} csrfToken={csrfToken} />}
+    </>
   );
 }
 
@@ -96,29 +120,98 @@ function Learned({
   learned: NonNullable<LearningView["learned"]>;
   csrfToken: string;
 }) {
+  const { facts, open, questions, samples, canBeKept } = learned;
   return (
-    <Sheet id="learned" title="This is what was learned">
-      <Facts facts={learned.facts} />
-      {learned.open.length > 0 && (
+    <Sheet id="learned" title={canBeKept ? "This is what was learned" : "Not learned yet"}>
+      <ul>
+        {facts.map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+      {open.length > 0 && (
         <>
-          <h3>Not learned</h3>
+          <h3>Not sure</h3>
           <ul>
-            {learned.open.map((one) => (
+            {open.map((one) => (
               <li key={one}>{one}</li>
             ))}
           </ul>
         </>
       )}
-      <SampleLines lines={learned.samples} />
-      <form method="post" action="/balances/profiles">
+      {questions.length > 0 && <Questions questions={questions} csrfToken={csrfToken} />}
+      {canBeKept && (
+        <>
+          <SampleLines lines={samples} />
+          <form method="post" action="/balances/profiles">
+            <Csrf token={csrfToken} />
+            <Field
+              name="name"
+              id="profile-name"
+              label="Your name for this balance"
+              maxLength={120}
+              required
+            />
+            <Check
+              name="confirmed"
+              label="I compared the numbers above with the display: they are the same."
+              required
+            />
+            <button type="submit">Keep this profile</button>
+          </form>
+        </>
+      )}
+    </Sheet>
+  );
+}
+
+function Questions({ questions, csrfToken }: { questions: readonly QuestionView[]; csrfToken: string }) {
+  return (
+    <form method="post" action="/balances/learning/answers">
+      <Csrf token={csrfToken} />
+      {questions.map(({ id, asks, options, refused }) =>
+        options ? (
+          <fieldset key={id}>
+            <legend>{asks}</legend>
+            {options.map(({ value, says }) => (
+              <label key={value} class="check">
+                <input type="radio" name={id} value={value} required /> {says}
+              </label>
+            ))}
+            {refused !== undefined && <p class="problem">{refused}</p>}
+          </fieldset>
+        ) : (
+          <Field
+            key={id}
+            name={id}
+            label={asks}
+            required
+            {...(refused === undefined ? {} : { error: refused })}
+          />
+        ),
+      )}
+      <button type="submit">Answer</button>
+    </form>
+  );
+}
+
+function Pasted({ pastedText = "", csrfToken }: LearningView) {
+  return (
+    <Sheet id="pasted" title="From pasted lines">
+      <p>
+        Lines copied out of another window do as well. Mark the moments by hand: a line that begins with{" "}
+        <code>#</code> names what happens from there on: <code># empty</code>, <code># putting-on</code>,{" "}
+        <code># loaded</code>, <code># touched</code>, <code># settled</code>, <code># taking-off</code>,{" "}
+        <code># overloaded</code>.
+      </p>
+      <form method="post" action="/balances/learning/pasted">
         <Csrf token={csrfToken} />
-        <Field name="name" id="profile-name" label="Your name for this balance" required />
-        <Check
-          name="confirmed"
-          label="I compared the numbers above with the display: they are the same."
-          required
-        />
-        <button type="submit">Keep this profile</button>
+        <div class="field">
+          <label for="pasted-text">Lines with their marks</label>
+          <textarea id="pasted-text" name="text" rows={10} required spellcheck={false}>
+            {pastedText}
+          </textarea>
+        </div>
+        <button type="submit">Learn from these lines</button>
       </form>
     </Sheet>
   );

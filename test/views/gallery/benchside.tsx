@@ -195,27 +195,47 @@ export const checkForm = (
 export const balances = (
   <BalancesIndex
     simulated={false}
-    lineSettings="9600-8n1"
     csrfToken={csrfToken}
+    name="balance on /dev/serial/by-id/usb-bridge-0001"
+    state="heard"
+    says="31.1035 g, at rest, arrived at 10:12:03 UTC."
+    readBy="the learned profile window balance, version 2"
+    choice={{ address: "/dev/serial/by-id/usb-bridge-0001", line: "9600-8n1", asked: "P\\r\\n" }}
+    doubts={[
+      { kind: "zero-check", says: "The balance was gone and is back. Check its zero before weighing on." },
+    ]}
+    commaAsked={{ raw: "   1,234 g\\r\\n" }}
+    typed={{ port: "/dev/serial/by-id/usb-bridge-0001", line: "9600-8n1", flow: "none" }}
+    finding={{
+      port: "/dev/ttyS0",
+      running: false,
+      says: "The line is 2400-7e1; its lines are a number with its unit.",
+      line: "2400-7e1",
+      tried: [
+        { line: "9600-8n1", bytes: 12, first: "\\x00\\xFE", says: "Characters came, but no readable lines." },
+      ],
+    }}
+    profiles={[{ name: "window balance", version: 2, href: "/balances/profiles/1", inUse: true }]}
     ports={[
       {
         stableName: "/dev/serial/by-id/usb-bridge-0001",
         todayName: "/dev/ttyUSB0",
-        state: "heard",
-        says: "5 lines a second, the last 0.2 s ago.",
+        state: "in use",
+        says: "named by the device itself: found again in any socket",
         chosen: true,
-        profile: { name: "window balance", href: "/balances/profiles/1" },
+        serial: true,
       },
       {
         stableName: "/dev/ttyS0",
-        state: "refused",
-        says: "No permission to open it. Add your user to the group dialout, then log in again.",
+        state: "free",
+        says: "has no stable name: after unplugging it may have another number",
         chosen: false,
+        serial: true,
       },
     ]}
     lines={[
+      { at: "10:12:04.112", raw: "OVER\\r\\n", meaning: "The balance says OVER: more than it can weigh." },
       { at: "10:12:03.912", raw: "+   31.1035 g  \\r\\n", meaning: "31.1035 g, at rest" },
-      { at: "10:12:04.112", raw: "OVER\\r\\n", meaning: "overload" },
     ]}
   />
 );
@@ -223,31 +243,38 @@ export const balances = (
 export const learning = (
   <Learning
     balance="Balance on /dev/ttyUSB0"
-    at="touch"
-    secondsLeft={4}
-    linesHeard={57}
-    says="The reading moves: enough."
+    canListen={true}
+    running={{
+      says: "Touch the pan lightly with a finger.",
+      step: 4,
+      of: 9,
+      secondsLeft: 4,
+      canSkip: false,
+      heard: 57,
+    }}
     csrfToken={csrfToken}
     learned={{
       facts: [
-        ["Line end", "CR LF"],
-        ["Number", "right-aligned, four decimals, sign at the left"],
-        ["Motion", "the unit is blank while it moves"],
+        "Every line ends with CR LF.",
+        'While the number moves the line has a blank, at rest it has "g".',
       ],
-      open: ["What it says when overloaded: such lines will be kept as unknown."],
-      samples: [{ at: "10:12:03.912", raw: "+   31.1035 g  \\r\\n" }],
+      open: ["What it says when loaded beyond its range was not tried."],
+      questions: [{ id: "displayed", asks: "What did the display of the balance show then?" }],
+      samples: [{ at: "31.1035 g, steady", raw: "+   31.1035 g  \\r\\n" }],
+      canBeKept: true,
     }}
   />
 );
 
 export const asking = (
   <Asking
-    profile="window balance"
-    request="P\r\n"
+    balance="balance on /dev/ttyUSB0"
+    request="P\\r\\n"
+    when="timer"
     everySeconds="0.5"
     consented={false}
-    error="The request was not kept: tick that it only asks."
-    wouldSend="50 0D 0A"
+    problem="Nothing was sent and nothing was kept: tick that the request only asks."
+    asking={{ request: "P\\r\\n", lastAnswer: "Nothing came back yet." }}
     csrfToken={csrfToken}
   />
 );

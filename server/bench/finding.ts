@@ -1,0 +1,61 @@
+import { type Detection, detect } from "../../drivers/detection.ts";
+import { cableOf } from "./balance-choice.ts";
+import type { BalanceInUse } from "./balance-in-use.ts";
+import { Refusal } from "./refusal.ts";
+
+/** Looking for speed, bits and parity of a balance by listening; one search at a time, and nothing is sent. */
+export class Finding {
+  port: string | undefined;
+  outcome: Detection | undefined;
+  #balance: BalanceInUse;
+  #listenMs: number | undefined;
+  #changed: () => void;
+  #stopping: AbortController | undefined;
+
+  constructor(balance: BalanceInUse, changed: () => void, listenMs?: number) {
+    this.#balance = balance;
+    this.#changed = changed;
+    this.#listenMs = listenMs;
+  }
+
+  get running(): boolean {
+    return this.#stopping !== undefined;
+  }
+
+  /** Begins; the outcome comes later. The bench's own balance lets go of its cable meanwhile. */
+  begin(path: string): void {
+    if (this.running)
+      throw new Refusal(`The settings of ${this.port} are being looked for. Stop that first.`);
+    if (!path.startsWith("/") || cableOf(path) !== "serial")
+      throw new Refusal(
+        `"${path}" is no serial port, so there are no settings to find. Right: a port such as /dev/serial/by-id/….`,
+        "port",
+      );
+    const stopping = new AbortController();
+    this.#stopping = stopping;
+    this.port = path;
+    this.outcome = undefined;
+    void this.#search(path, stopping).finally(() => {
+      this.#stopping = undefined;
+      this.#changed();
+    });
+  }
+
+  stop(): void {
+    this.#stopping?.abort();
+  }
+
+  async #search(path: string, { signal }: AbortController): Promise<void> {
+    await this.#balance.letGo();
+    try {
+      const listenMs = this.#listenMs;
+      const outcome = await detect({ path, signal, ...(listenMs === undefined ? {} : { listenMs }) });
+      this.outcome =
+        signal.aborted && outcome.line === null
+          ? { ...outcome, says: "Stopped before it was found." }
+          : outcome;
+    } finally {
+      await this.#balance.resume();
+    }
+  }
+}

@@ -1,0 +1,104 @@
+import type { Feed } from "../../drivers/feed.ts";
+import { listScales } from "../../drivers/hid/scales.ts";
+import { listPorts } from "../../drivers/ports.ts";
+import type { LineRecord } from "../../drivers/reading.ts";
+import type { NowView } from "../../views/balances/now.tsx";
+import type { PortRow } from "../../views/balances/ports.tsx";
+import { cableOf } from "../bench/balance-choice.ts";
+import type { BalanceInUse } from "../bench/balance-in-use.ts";
+
+/** How many of the last lines the page shows. */
+const linesShown = 12;
+
+const restWords = {
+  steady: "at rest",
+  moving: "moving",
+  "not-told": "the line does not say whether it rests",
+};
+
+/** What a line was understood to mean. */
+export function meaningOf({ reading, event }: LineRecord): string {
+  if (event) return event.says;
+  const label = reading.label === undefined ? "" : `, ${reading.label}`;
+  return `${reading.text} ${reading.unit}${label}, ${restWords[reading.steady]}`;
+}
+
+/** The balance in use as its page draws it. */
+export function nowOf(balance: BalanceInUse, csrfToken: string): NowView {
+  const { feed, choice, profile } = balance;
+  const recent = feed?.recent() ?? [];
+  const unclear = choice?.comma === undefined && profile === undefined ? feed?.trouble() : undefined;
+  return {
+    name: balance.scale?.name ?? "none: readings are typed",
+    ...stateOf(feed),
+    readBy: profile
+      ? `the learned profile ${profile.name}, version ${profile.version}`
+      : `generic shapes${choice?.comma === undefined ? "" : `, the comma marks ${choice.comma === "decimal" ? "decimals" : "thousands"}`}`,
+    ...(choice && {
+      choice: {
+        address: choice.address,
+        ...(cableOf(choice.address) === "serial" && { line: choice.line }),
+        ...(choice.ask && { asked: choice.ask.request }),
+      },
+    }),
+    doubts: balance.scale?.doubts() ?? [],
+    ...(choice && unclear?.event?.kind === "unclear" && { commaAsked: { raw: unclear.raw } }),
+    lines: recent
+      .slice(-linesShown)
+      .toReversed()
+      .map((record) => ({
+        at: record.at.slice(11, 23),
+        raw: record.raw,
+        meaning: meaningOf(record),
+      })),
+    csrfToken,
+  };
+}
+
+function stateOf(feed: Feed | undefined): Pick<NowView, "state" | "says"> {
+  if (!feed)
+    return { state: "no cable", says: "Readings are typed on the Bench. Choose a port to hear a balance." };
+  const latest = feed.latest();
+  if (latest.record)
+    return {
+      state: "heard",
+      says: `${meaningOf(latest.record)}, arrived at ${latest.record.at.slice(11, 19)} UTC.`,
+    };
+  const trouble = feed.trouble();
+  if (trouble?.event)
+    return {
+      state: trouble.event.kind === "lost" ? "gone" : trouble.event.kind.replaceAll("-", " "),
+      says: `${trouble.event.says} (since ${trouble.at.slice(11, 19)} UTC)`,
+    };
+  const newest = feed.recent().at(-1);
+  if (newest?.event && newest.raw !== "") return { state: "not understood", says: newest.event.says };
+  return { state: "silent", says: newest?.event?.says ?? "Nothing has come yet." };
+}
+
+/** The ports of this machine, USB scales, and the address in use when it is neither. */
+export function portRows(balance: BalanceInUse): PortRow[] {
+  const chosen = balance.choice?.address;
+  const row = (name: string, says: string, serial: boolean, today?: string): PortRow => ({
+    stableName: name,
+    ...(today === undefined || today === name ? {} : { todayName: today }),
+    state: name === chosen || today === chosen ? "in use" : "free",
+    says,
+    chosen: name === chosen || today === chosen,
+    serial,
+  });
+  const rows = [
+    ...listPorts().map((port) =>
+      row(port.path, [port.identity, worth[port.stableBy]].filter(Boolean).join("; "), true, port.device),
+    ),
+    ...listScales().map(({ path, identity }) => row(path, `USB scale: ${identity}`, false)),
+  ];
+  if (chosen === undefined || rows.some((one) => one.chosen)) return rows;
+  const serial = cableOf(chosen) === "serial";
+  return [row(chosen, serial ? "as it was typed" : "on the network, as it was typed", serial), ...rows];
+}
+
+const worth = {
+  device: "named by the device itself: found again in any socket",
+  socket: "named by its socket, because another device calls itself the same: keep it in this socket",
+  nothing: "has no stable name: after unplugging it may have another number",
+};

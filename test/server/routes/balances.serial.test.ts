@@ -1,0 +1,177 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import type { Clock } from "../../../drivers/clock.ts";
+import { type Cable, createCable } from "../../drivers/pty.ts";
+import { until } from "../../until.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+
+/** The guided half minute passes this many times faster than on the wall. */
+const faster = 10;
+const fastClock: Clock = {
+  wallMs: () => Date.now(),
+  monotonicMs: () => performance.now() * faster,
+  after(ms, run) {
+    const timer = setTimeout(run, ms / faster);
+    return () => clearTimeout(timer);
+  },
+};
+
+let at: TestBench;
+let cable: Cable;
+let sending: NodeJS.Timeout | undefined;
+beforeEach(async () => {
+  cable = createCable();
+  at = await buildTestBench(undefined, { listening: { clock: fastClock, findingMs: 400 } });
+});
+afterEach(async () => {
+  clearInterval(sending);
+  await at.close();
+  cable.unplug();
+});
+
+const get = async (url: string) => (await at.app.inject({ url, headers: { host: "localhost:1" } })).body;
+
+/** How a touched pan moves the number, g; the same in every run. */
+const jitter = [0.013, -0.171, 0.094, 0.152, -0.038, -0.119, 0.187, 0.006, -0.083];
+let sent = 0;
+
+/** An invented balance: a mark of its own before the number, "?" while it moves and "." at rest. */
+function line(grams: number, moving: boolean): string {
+  const shown = (moving ? grams + jitter[sent++ % jitter.length]! : grams).toFixed(3);
+  return `k${moving ? "?" : "."}${shown.padStart(11)} g;\r\n`;
+}
+
+/** Sends lines of what lies on the pan, as a balance does that sends by itself. */
+function pan(load: { grams: number; moving: boolean }): void {
+  clearInterval(sending);
+  sending = setInterval(() => cable.send(line(load.grams, load.moving)), 20);
+}
+
+/** Does what the page says, step by step, until the page says that all was heard. */
+async function followThePage(load: { grams: number; moving: boolean }): Promise<string> {
+  const end = Date.now() + 60_000;
+  for (;;) {
+    const shown = await get("/balances/learning");
+    const step = Number(/Step (\d) of 9/.exec(shown)?.[1] ?? 0);
+    if (step === 0 || Date.now() > end) return shown;
+    load.moving = [2, 4, 6].includes(step);
+    load.grams = [2, 3, 4, 5].includes(step) ? 128.415 : 0;
+    if (shown.includes("Leave this step out")) await at.post("/balances/learning", { go: "skip" });
+    await new Promise((resolve) => setTimeout(resolve, 15));
+  }
+}
+
+test("a balance is chosen, learned and confirmed on its page, kept as a profile with its own test, and then weighed with", async () => {
+  const load = { grams: 0, moving: false };
+  pan(load);
+  expect((await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" })).statusCode).toBe(303);
+  await until(() => (at.balance.feed?.recent().length ?? 0) > 3, "the first lines");
+  // The lines are shown as they came, with line ends and marks.
+  expect(await get("/balances")).toMatch(/k\.\s+0\.000 g;\\r\\n/);
+
+  await at.post("/balances/learning", { go: "begin" });
+  const learned = await followThePage(load);
+  expect(learned).toContain("This is what was learned");
+  expect(learned).toContain("Every line ends with CR LF.");
+  expect(learned).toMatch(/is read as 128\.415 g/);
+
+  const unconfirmed = await at.post("/balances/profiles", { name: "window balance" });
+  expect(unconfirmed.statusCode).toBe(422);
+  expect(at.profiles.all).toHaveLength(0);
+  const kept = await at.post("/balances/profiles", { name: "window balance", confirmed: "yes" });
+  expect(kept.headers.location).toBe("/balances/profiles/window%20balance");
+  expect(await get("/balances/profiles/window%20balance")).toMatch(/all \d+ sample lines are read/);
+
+  // From now on the lines are read by the profile, and the record of a reading says so.
+  await at.post("/bench/piece", { ticket: "L-1", method: "hung", claim: "ag-999", key: "L-1" });
+  Object.assign(load, { grams: 31.103, moving: false });
+  await until(
+    () => at.balance.feed?.latest().record?.reading.text === "31.103",
+    "the learned lines to be read",
+  );
+  expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
+  const second = await at.post("/bench/captures", { role: "dry" });
+  // Two operators pressed: one capture waits or was taken; the other is told, and nothing is taken twice unasked.
+  if (second.statusCode === 422) expect(second.body).toContain("already waiting");
+  await until(() => at.bench.waitingFor === undefined, "the reading");
+  const captures = at.bench.piece?.captures ?? [];
+  expect(captures[0]).toMatchObject({ text: "31.103", takenBy: "mark" });
+  const entry = (await at.ledger.entriesOf("L-1")).find(({ kind }) => kind === "capture");
+  expect(entry?.body).toMatchObject({ profile: "window balance, version 1" });
+
+  // The choice and the profile outlive the program: they are in the ledger.
+  expect(await at.balance.kept()).toMatchObject({ address: cable.path, profile: "window balance" });
+  const exported = await get("/balances/profiles/window%20balance/export");
+  await at.post("/balances/profiles/import", { text: exported });
+  expect(at.profiles.named("window balance")?.version).toBe(2);
+}, 90_000);
+
+test("of two operators one wins and the other reads why; a balance exchanged meanwhile loses no piece and asks for its zero", async () => {
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  await at.post("/bench/piece", { ticket: "T-1", method: "hung", claim: "", key: "T-1" });
+  expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
+  const other = await at.post("/bench/captures", { role: "dry" });
+  expect(other.statusCode).toBe(422);
+  expect(other.body).toContain("already waiting for the balance to rest, for everybody at this bench");
+
+  const elsewhere = createCable();
+  await at.post("/balances/choice", { port: elsewhere.path, line: "9600-8n1" });
+  expect(at.bench.waitingFor).toBeUndefined();
+  expect(at.bench.trouble).toContain("exchanged while a capture waited");
+  expect(at.bench.piece?.ticket).toBe("T-1");
+  const page = await get("/");
+  expect(page).toContain("Check its zero before weighing on");
+  await at.post("/balances/looked-at", { kind: "exchanged" });
+  expect(await get("/")).not.toContain("Check its zero before weighing on");
+  elsewhere.unplug();
+}, 30_000);
+
+test("finding lists what was tried and what came back, and hands the cable back to the bench", async () => {
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  sending = setInterval(() => cable.send("     31.10 g\r\n"), 20);
+  await at.post("/balances/finding", { port: cable.path });
+  const during = await get("/balances");
+  expect(during).toMatch(/Listening on|The line is/);
+  let page = "";
+  await until(() => {
+    void get("/balances").then((shown) => {
+      page = shown;
+    });
+    return page.includes("What was tried");
+  }, "the outcome");
+  expect(page).toContain("Weights came, written as");
+  await until(
+    () => at.balance.feed?.latest().record?.reading.text === "31.10",
+    "the bench's own lines again",
+  );
+}, 30_000);
+
+test("1,234 is asked about once, the answer is kept for this balance and used again when it is chosen again", async () => {
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  sending = setInterval(() => cable.send("     1,234 g\r\n"), 50);
+  await until(() => at.balance.feed?.trouble()?.event?.kind === "unclear", "the unclear line");
+  expect(await get("/balances")).toContain("what does the comma stand for?");
+  await at.post("/balances/comma", { comma: "decimal" });
+  await until(() => at.balance.feed?.latest().record?.reading.text === "1.234", "the reading");
+  await at.post("/balances/typed", {});
+  await at.post("/balances/choice", { port: cable.path });
+  expect(at.balance.choice?.comma).toBe("decimal");
+}, 30_000);
+
+test("a balance that must be asked is sent its owner's request only after consent, and answers are read", async () => {
+  const heard: string[] = [];
+  cable.onData((data) => {
+    heard.push(data.toString("latin1"));
+    cable.send("     12.34 g\r\n");
+  });
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  const request = "read now\\r\\n";
+  const refused = await at.post("/balances/asking", { request, when: "timer", every: "0,1" });
+  expect(refused.statusCode).toBe(422);
+  expect(refused.body).toContain("Nothing was sent and nothing was kept");
+  const zeroing = await at.post("/balances/asking", { request: "TARE\\r\\n", when: "timer", consent: "yes" });
+  expect(zeroing.body).toContain("Such requests are never sent by themselves");
+  expect(heard).toEqual([]);
+  await at.post("/balances/asking", { request, when: "timer", every: "0,1", consent: "yes" });
+  await until(() => at.balance.feed?.latest().record?.reading.text === "12.34", "the answer");
+  expect(heard[0]).toContain("read now\r\n");
+}, 30_000);
