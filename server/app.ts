@@ -26,6 +26,7 @@ import { evidenceRoutes } from "./routes/evidence.tsx";
 import { finenessRoutes } from "./routes/fineness.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
 import { frameOf } from "./routes/look.ts";
+import { lotRoutes } from "./routes/lots.tsx";
 import { html, wantsPart } from "./routes/page-request.ts";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
@@ -103,6 +104,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, demo, library: () => library.now });
   downloadRoutes(app, ledger);
+  lotRoutes(app, { bench, ledger, settings, demo, library: () => library.now });
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, demo);
   twoBodiesRoutes(app, demo);

@@ -134,14 +134,15 @@ export class Bench {
     this.#lineListeners.add(listener);
   }
 
-  openPiece({ ticket, description, method, claim }: Ticket, id: string): Promise<void> {
+  openPiece({ ticket, description, method, claim, lot }: Ticket, id: string): Promise<void> {
     return this.#inTurn(async () => {
       if (this.#piece && !this.#piece.closed && this.#piece.id !== id)
         throw new Refusal(
           `Piece "${this.#piece.ticket}" is still on the bench. Write its record or set it aside, then open "${ticket}".`,
           "ticket",
         );
-      const body = { ticket, description, method, claim: claim ?? null };
+      const ofLot = lot === undefined ? {} : { lot };
+      const body = { ticket, description, method, claim: claim ?? null, ...ofLot };
       await this.#wrote(await this.#parts.ledger.append("piece-opened", id, body, { key: id }));
       if (id === this.#nextPiece) this.#nextPiece = randomUUID();
     });

@@ -36,6 +36,8 @@ export interface Ticket {
   description: string;
   method: Method;
   claim?: string;
+  /** id of the lot it belongs to */
+  lot?: string;
 }
 
 /** The piece on the bench, as the ledger tells it. */
@@ -54,8 +56,16 @@ export interface Piece extends Ticket {
  */
 export function after(piece: Piece | undefined, entry: Entry): Piece | undefined {
   if (entry.kind === "piece-opened") {
-    const { ticket, description, method = "hung", claim } = entry.body;
-    const opened = { id: entry.subject, openedAt: entry.at, ticket, description, method, captures: [] };
+    const { ticket, description, method = "hung", claim, lot } = entry.body;
+    const opened = {
+      id: entry.subject,
+      openedAt: entry.at,
+      ticket,
+      description,
+      method,
+      captures: [],
+      ...(lot === undefined ? {} : { lot }),
+    };
     return claim === null ? opened : { ...opened, claim };
   }
   if (piece === undefined || piece.id !== entry.subject) return piece;

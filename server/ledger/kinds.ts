@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { bookkeepingKinds } from "./kinds/bookkeeping.ts";
 import { checkKinds } from "./kinds/checks.ts";
+import { lotKinds } from "./kinds/lots.ts";
 import { pieceKinds } from "./kinds/piece.ts";
 import { specificationKinds } from "./kinds/specifications.ts";
 import { LedgerTrouble } from "./trouble.ts";
@@ -9,7 +10,13 @@ import { LedgerTrouble } from "./trouble.ts";
  * Every kind of event the ledger takes, with the schema its body must satisfy. To add a kind: put its schema in a
  * file of kinds/ and spread it here. A kind that was ever released stays, so that old ledgers can be read.
  */
-export const kinds = { ...pieceKinds, ...checkKinds, ...bookkeepingKinds, ...specificationKinds };
+export const kinds = {
+  ...pieceKinds,
+  ...checkKinds,
+  ...bookkeepingKinds,
+  ...specificationKinds,
+  ...lotKinds,
+};
 
 export type Kind = keyof typeof kinds;
 export type BodyOf<K extends Kind> = z.infer<(typeof kinds)[K]>;

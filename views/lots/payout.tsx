@@ -19,7 +19,7 @@ export interface PayoutView {
   lotId: string;
   lotName: string;
   values: Readonly<
-    Record<"price" | "currency" | "per" | "source" | "at" | "rate" | "fee" | "rounding", string>
+    Record<"metal" | "price" | "currency" | "per" | "source" | "at" | "rate" | "fee" | "rounding", string>
   >;
   problems: readonly { fieldId: string; error: FieldError }[];
   /** set once a price is locked */
@@ -51,6 +51,15 @@ export function Payout(view: PayoutView) {
         <Csrf token={view.csrfToken} />
         <input type="hidden" name="step" value={view.stepKey} />
         <div class="row">
+          <Select
+            name="metal"
+            label="Metal"
+            value={values.metal}
+            options={[
+              { value: "gold", label: "gold" },
+              { value: "silver", label: "silver" },
+            ]}
+          />
           <Field
             kind="decimal"
             name="price"
@@ -59,7 +68,14 @@ export function Payout(view: PayoutView) {
             required
             {...errorOf("price")}
           />
-          <Field name="currency" label="Currency" value={values.currency} required />
+          <Field
+            name="currency"
+            label="Currency"
+            hint="three letters"
+            value={values.currency}
+            required
+            {...errorOf("currency")}
+          />
           <Select
             name="per"
             label="per"
@@ -98,7 +114,7 @@ export function Payout(view: PayoutView) {
             required
             {...errorOf("rate")}
           />
-          <Field kind="decimal" name="fee" label="Fee" value={values.fee} {...errorOf("fee")} />
+          <Field kind="decimal" name="fee" label="Fee, once" value={values.fee} {...errorOf("fee")} />
           <Select
             name="rounding"
             label="Rounding"
@@ -110,7 +126,8 @@ export function Payout(view: PayoutView) {
             ]}
           />
         </div>
-        <button type="submit">Lock this price</button>
+        <button type="submit">Lock this price</button>{" "}
+        <a href={`/lots/${view.lotId}`}>Back to {view.lotName}</a>
       </form>
       {view.sheet && (
         <Sheet id="worksheet" title={`Worksheet of ${view.lotName}`}>

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { FindingState, type FindingStateName } from "../finding.tsx";
-import { Csrf, Field, Select } from "../forms.tsx";
+import { Csrf, Field, Select, UnitSelect } from "../forms.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { type Locale, words } from "../words/index.ts";
 
@@ -38,22 +38,35 @@ export interface LotTotals {
   fineWords: string;
 }
 
+/** What is due: the water once, then for every piece its ticket and its two weighings; "elsewhere" while another piece is on the bench. */
+export type LotStep = "water" | "ticket" | "dry" | "immersed" | "rise" | "elsewhere";
+
+const weighingNames = { dry: "dry", immersed: "immersed", rise: "rise" } as const;
+
 export interface LotView {
   id: string;
   name: string;
   /** what to do now, in one sentence */
   now: string;
   /** the piece on the bench */
-  current: { ticket: string; step: "ticket" | "dry" | "immersed"; expected?: string };
-  /** live reading, drawn by the bench */
-  live: ComponentChildren;
+  current: { ticket: string; step: LotStep };
+  /** live reading, drawn by the bench; left out when readings are typed */
+  live?: ComponentChildren;
+  /** water temperature in °C that counts now; empty until it was typed */
+  water: string;
+  units: readonly string[];
+  /** why the last entry was not taken, with what was typed */
+  problem?: { says: string; field?: string | undefined; typed: Readonly<Record<string, string>> };
   claims: readonly { id: string; name: string }[];
   claim: string;
   trays: readonly Tray[];
   totals: LotTotals;
   /** doubts: same mass twice, sum against gross, swapped */
   doubts: readonly { says: string; todo: string; tickets: readonly string[] }[];
+  /** the newest few */
   pieces: readonly LotPiece[];
+  /** how many more there are */
+  more?: number;
   csrfToken: string;
   stepKey: string;
   locale?: Locale;
@@ -63,97 +76,182 @@ export interface LotView {
 export function LotPage(lot: LotView) {
   return (
     <>
+      {lot.live !== undefined && (
+        <section class="sheet live-box" aria-label="Balance" data-live>
+          {lot.live}
+        </section>
+      )}
+      <LotPart {...lot} />
+    </>
+  );
+}
+
+/** Fragment: everything of the lot that a weighing changes. */
+export function LotPart(lot: LotView) {
+  return (
+    <div id="lot">
       <div class="bench-columns">
         <ScreeningStep {...lot} />
         <RunningTotals {...lot} />
       </div>
       <Trays {...lot} />
       <Pieces {...lot} />
-    </>
+    </div>
   );
 }
 
-/** Fragment: the step at hand with the live reading and the one button. */
-export function ScreeningStep({ id, now, current, live, claims, claim, csrfToken, stepKey }: LotView) {
+/** The step at hand with its one entry or its one button. */
+function ScreeningStep(lot: LotView) {
+  const { now, current, problem } = lot;
   return (
     <section class="sheet" id="screening" aria-label="Piece on the bench" data-say={now}>
       <h2>{now}</h2>
-      {live}
-      <form
-        method="post"
-        action={`/lots/${id}/pieces`}
-        hx-post={`/lots/${id}/pieces`}
-        hx-target="#screening"
-        hx-swap="outerHTML"
-      >
-        <Csrf token={csrfToken} />
-        <input type="hidden" name="step" value={stepKey} />
-        {current.step === "ticket" ? (
-          <>
-            <Field
-              name="ticket"
-              label="Ticket"
-              hint="scan or type; Enter goes on"
-              value={current.ticket}
-              required
-              autoFocus
-            />
-            <Select
-              name="claim"
-              label="Said to be"
-              empty="not said"
-              value={claim}
-              options={claims.map((one) => ({ value: one.id, label: one.name }))}
-            />
-            <button type="submit" class="large" data-key="F8">
-              Next: dry <kbd>Enter</kbd>
-            </button>
-          </>
-        ) : (
-          <>
-            <p>
-              Ticket <strong>{current.ticket}</strong>
-              {current.expected !== undefined && `, expected ${current.expected}`}
-            </p>
-            <button
-              type="submit"
-              class="large"
-              name="take"
-              value={current.step}
-              data-key="F9 Enter"
-              data-needs-live
-              autofocus
-            >
-              Take {current.step} <kbd>Enter</kbd>
-            </button>
-          </>
-        )}
-      </form>
-      {current.step !== "ticket" && (
+      {problem && (
+        <div class="problems" role="alert">
+          <p>{problem.says}</p>
+        </div>
+      )}
+      {current.step === "elsewhere" ? (
+        <p>
+          Piece <strong>{current.ticket}</strong> of other work is on the bench.{" "}
+          <a href="/">Finish it or set it aside there</a>, then come back.
+        </p>
+      ) : current.step === "water" ? (
+        <WaterForm lot={lot} />
+      ) : current.step === "ticket" ? (
+        <TicketForm lot={lot} />
+      ) : (
+        <WeighingForms lot={lot} step={current.step} />
+      )}
+      {lot.water !== "" && current.step === "ticket" && (
         <details>
-          <summary>Type it from another scale, or put this piece aside</summary>
-          <form method="post" action={`/lots/${id}/pieces`}>
-            <Csrf token={csrfToken} />
-            <input type="hidden" name="step" value={stepKey} />
-            <Field
-              kind="decimal"
-              name="typed"
-              label={`${current.step === "dry" ? "Dry" : "Immersed"}, typed`}
-              after="g"
-            />
-            <button type="submit">Keep as typed</button>{" "}
-            <button type="submit" class="plain" name="aside" value="yes">
-              Put aside
-            </button>
-          </form>
+          <summary>Water at {lot.water} °C: measured anew</summary>
+          <WaterForm lot={lot} />
         </details>
       )}
     </section>
   );
 }
 
-/** Fragment: sums, fine mass with its interval, doubts. */
-export function RunningTotals({ totals, doubts }: LotView) {
+function StepForm({ lot, children }: { lot: LotView; children: ComponentChildren }) {
+  const action = `/lots/${lot.id}/pieces`;
+  return (
+    <form method="post" action={action} hx-post={action} hx-target="#lot" hx-swap="outerHTML">
+      <Csrf token={lot.csrfToken} />
+      <input type="hidden" name="step" value={lot.stepKey} />
+      {children}
+    </form>
+  );
+}
+
+function WaterForm({ lot }: { lot: LotView }) {
+  const { problem, current } = lot;
+  return (
+    <StepForm lot={lot}>
+      <Field
+        kind="decimal"
+        name="celsius"
+        label="Temperature in the water"
+        after="°C"
+        value={problem?.typed.celsius ?? ""}
+        required
+        autoFocus={current.step === "water"}
+      />
+      <button type="submit">Keep</button>
+    </StepForm>
+  );
+}
+
+function TicketForm({ lot }: { lot: LotView }) {
+  const { claim, claims, problem } = lot;
+  return (
+    <StepForm lot={lot}>
+      <Field
+        name="ticket"
+        label="Ticket"
+        hint="scan or type; Enter goes on"
+        value={problem?.typed.ticket ?? ""}
+        required
+        autoFocus
+      />
+      <Select
+        name="claim"
+        label="Said to be"
+        empty="not said"
+        value={problem?.typed.claim ?? claim}
+        options={claims.map((one) => ({ value: one.id, label: one.name }))}
+      />
+      <button type="submit" class="large">
+        Next: dry <kbd>Enter</kbd>
+      </button>
+    </StepForm>
+  );
+}
+
+function WeighingForms({ lot, step }: { lot: LotView; step: keyof typeof weighingNames }) {
+  const typed = (
+    <StepForm lot={lot}>
+      <input type="hidden" name="role" value={step} />
+      <Field
+        kind="decimal"
+        name="typed"
+        label={`Reading, ${weighingNames[step]}`}
+        value={lot.problem?.typed.typed ?? ""}
+        required
+        autoFocus={lot.live === undefined}
+        after={
+          <UnitSelect
+            name="unit"
+            label="Unit of the reading"
+            units={lot.units}
+            value={lot.problem?.typed.unit ?? "g"}
+          />
+        }
+      />
+      <button type="submit">
+        Keep as typed <kbd>Enter</kbd>
+      </button>
+    </StepForm>
+  );
+  return (
+    <>
+      <p>
+        Ticket <strong>{lot.current.ticket}</strong>
+      </p>
+      {lot.live === undefined ? (
+        typed
+      ) : (
+        <StepForm lot={lot}>
+          <button
+            type="submit"
+            class="large"
+            name="take"
+            value={step}
+            data-key="F9"
+            data-needs-live
+            autofocus
+          >
+            Take {weighingNames[step]} <kbd>Enter</kbd>
+          </button>
+        </StepForm>
+      )}
+      {lot.live !== undefined && (
+        <details>
+          <summary>Type it from another scale</summary>
+          {typed}
+        </details>
+      )}
+      <StepForm lot={lot}>
+        <button type="submit" class="plain" name="aside" value="yes">
+          Put this piece aside
+        </button>
+      </StepForm>
+    </>
+  );
+}
+
+/** Sums, fine mass with its interval, doubts. */
+function RunningTotals({ totals, doubts }: LotView) {
   return (
     <section class="sheet" id="totals" aria-labelledby="totals-heading">
       <h2 id="totals-heading">So far</h2>
@@ -183,8 +281,8 @@ export function RunningTotals({ totals, doubts }: LotView) {
   );
 }
 
-/** Fragment: the trays by finding. */
-export function Trays({ trays, locale = "en" }: Pick<LotView, "trays" | "locale">) {
+/** The trays by finding. */
+function Trays({ trays, locale = "en" }: Pick<LotView, "trays" | "locale">) {
   return (
     <section id="trays" aria-label="Trays" class="trays">
       {trays.map(({ state, pieces, mass, tickets }) => (
@@ -199,7 +297,7 @@ export function Trays({ trays, locale = "en" }: Pick<LotView, "trays" | "locale"
   );
 }
 
-function Pieces({ id, pieces, locale = "en" }: LotView) {
+function Pieces({ id, pieces, more = 0, locale = "en" }: LotView) {
   return (
     <Sheet id="pieces" title="Pieces">
       <Rows
@@ -235,7 +333,8 @@ function Pieces({ id, pieces, locale = "en" }: LotView) {
         }))}
       />
       <p>
-        <a href={`/lots/${id}/payout`}>Payout worksheet</a>
+        <a href={`/lots/${id}/payout`}>Payout worksheet</a>{" "}
+        {more > 0 && <span class="hint">{more} earlier pieces are in the records.</span>}
       </p>
     </Sheet>
   );

@@ -283,6 +283,8 @@ export const lots = (
   <LotsIndex
     units={units}
     claims={claims}
+    values={{}}
+    problems={[]}
     csrfToken={csrfToken}
     stepKey={stepKey}
     lots={[
@@ -296,7 +298,9 @@ export const lot = (
     id="7"
     name="Lot 7"
     now="Hang the piece in the water"
-    current={{ ticket: "T-0431", step: "immersed", expected: "12.9 g dry" }}
+    current={{ ticket: "T-0431", step: "immersed" }}
+    water="21.4"
+    units={units}
     live={<Indication indication="11.842 g" state="at rest" />}
     claims={claims}
     claim="au-585"
@@ -344,6 +348,7 @@ export const payout = (
     lotId="7"
     lotName="Lot 7"
     values={{
+      metal: "gold",
       price: "100",
       currency: "crowns",
       per: "ozt",

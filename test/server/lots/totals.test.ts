@@ -1,0 +1,60 @@
+import { expect, test } from "vitest";
+import type { LotPiece } from "../../../server/lots/lot-piece.ts";
+import { lotSums } from "../../../server/lots/totals.ts";
+
+function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): LotPiece {
+  return {
+    id: ticket,
+    ticket,
+    claim: "au-585",
+    state: "agrees-not-alone",
+    dryG,
+    stepG: 0.01,
+    density: 13.4,
+    expanded: 0.1,
+    typed: false,
+    voided: false,
+    fine: { metal: "gold", lowG: dryG * 0.475, highG: dryG * 0.62, permille: { low: 475, high: 620 } },
+    ...changes,
+  };
+}
+
+test("the ends of the fine mass are added, since the errors of the pieces are common to all", () => {
+  const { fine, sumG } = lotSums([piece("1", 10), piece("2", 20)]);
+  expect(sumG).toBe(30);
+  expect(fine.gold!.lowG).toBeCloseTo(14.25, 9);
+  expect(fine.gold!.highG).toBeCloseTo(18.6, 9);
+});
+
+test("a voided piece counts nowhere, and a piece that disagrees brings no fine metal", () => {
+  const { pieces, fine } = lotSums([
+    piece("1", 10),
+    piece("2", 20, { voided: true }),
+    piece("3", 5, { state: "disagrees", fine: null }),
+  ]);
+  expect(pieces).toBe(2);
+  expect(fine.gold!.highG).toBeCloseTo(6.2, 9);
+});
+
+test("two tickets of one mass that make the sum too heavy by just that mass are named", () => {
+  const pieces = [piece("30", 12.9), piece("31", 1.84), piece("32", 1.84), piece("33", 7.15)];
+  const { doubts, missingG } = lotSums(pieces, { grams: 21.89, stepG: 0.01 });
+  expect(missingG).toBeCloseTo(-1.84, 9);
+  expect(doubts[0]).toMatchObject({ tickets: ["31", "32"] });
+  expect(doubts[0]?.says).toContain("too heavy by just that");
+});
+
+test("the same mass with densities that do not go together is no doubt", () => {
+  const { doubts } = lotSums([piece("31", 1.84), piece("32", 1.84, { density: 10.5 }), piece("33", 7.15)]);
+  expect(doubts).toEqual([]);
+});
+
+test("on a coarse scale a pair of one mass is chance and is not told", () => {
+  const pieces = Array.from({ length: 30 }, (_, i) => piece(`${i}`, 1 + (i % 10) / 10, { stepG: 0.1 }));
+  expect(lotSums(pieces).doubts).toEqual([]);
+});
+
+test("when all counted pieces are weighed and mass is missing, the page says how much", () => {
+  const { doubts } = lotSums([piece("1", 10), piece("2", 20)], { grams: 31.84, stepG: 0.01 }, 2);
+  expect(doubts[0]?.says).toContain("1.84 g of the gross mass are missing");
+});
