@@ -51,8 +51,8 @@ export function conditionsOf({ result, captures }: Stated): Line[] {
       ),
     ),
     line("Readability", balance.readability_g, "g"),
-    line("Repeatability, one reading", balance.repeatability_g, "g"),
-    line("Repeatability, immersed", balance.immersed_repeatability_g, "g"),
+    line("Repeatability, one reading", spread(balance.repeatability_g), "g"),
+    line("Repeatability, immersed", spread(balance.immersed_repeatability_g), "g"),
     line("Thermometer", distinct(captures.map(({ entry }) => shape(entry.body).thermometer))),
     line("Hanger wire", hanger.wire_mm, "mm"),
     line("Bubble allowance", request.bubble_allowance_mg, "mg"),
@@ -132,6 +132,17 @@ function distinct(values: unknown[]): string | undefined {
 
 function line(label: string, value: unknown, unit = "", u?: unknown): Line | null {
   if (value === undefined || value === null || value === "") return null;
-  const uncertainty = typeof u === "number" && u > 0 ? `, standard uncertainty ${u} ${unit}` : "";
-  return { label, value: `${value}${unit === "" ? "" : ` ${unit}`}${uncertainty}` };
+  const uncertainty = typeof u === "number" && u > 0 ? `, standard uncertainty ${figure(u, 2)} ${unit}` : "";
+  const shown = typeof value === "number" ? figure(value, 6) : value;
+  return { label, value: `${shown}${unit === "" ? "" : ` ${unit}`}${uncertainty}` };
+}
+
+/** A standard deviation to two significant digits (JCGM 100:2008, 7.2.6). */
+function spread(value: unknown): unknown {
+  return typeof value === "number" ? figure(value, 2) : value;
+}
+
+/** A number to so many significant digits, without trailing zeros. */
+function figure(value: number, digits: number): string {
+  return `${Number(value.toPrecision(digits))}`;
 }

@@ -68,7 +68,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     because: standing.because,
     contradictions: standing.weighed.contradictions,
     doubts: standing.weighed.doubts,
-    candidates: candidatesOf(standing, locale),
+    candidates: candidatesOf(standing, piece.claim, locale),
     evidence: {
       action,
       made: made.flatMap((one) => madeTest(one, standing)),
@@ -146,7 +146,11 @@ function standingOf(piece: MeasuredPiece, evidence: readonly Evidence[], library
   return { state: recorded.state, because: recorded.because, weighed: found.evidence };
 }
 
-function candidatesOf({ weighed }: Standing, locale: Locale): EvidencePageView["candidates"] {
+function candidatesOf(
+  { weighed }: Standing,
+  claim: string | undefined,
+  locale: Locale,
+): EvidencePageView["candidates"] {
   const reasons = new Map<string, { name: string; because: string[] }>();
   for (const { id, name, because } of weighed.struck) {
     const one = reasons.get(id) ?? { name, because: [] };
@@ -156,8 +160,20 @@ function candidatesOf({ weighed }: Standing, locale: Locale): EvidencePageView["
   const band = ({ densityGPerCm3: { low, high } }: Metal) =>
     `${fixed(low, 2, locale)} to ${fixed(high, 2, locale)}`;
   return [
-    ...weighed.alive.map((m) => ({ id: m.id, name: m.name, band: band(m), struckBy: [] })),
-    ...[...reasons].map(([id, { name, because }]) => ({ id, name, band: "", struckBy: because })),
+    ...weighed.alive.map((m) => ({
+      id: m.id,
+      name: m.name,
+      band: band(m),
+      claimed: m.id === claim,
+      struckBy: [],
+    })),
+    ...[...reasons].map(([id, { name, because }]) => ({
+      id,
+      name,
+      band: "",
+      claimed: id === claim,
+      struckBy: because,
+    })),
   ];
 }
 

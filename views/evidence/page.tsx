@@ -17,7 +17,13 @@ export interface EvidencePageView {
   /** what is odd but strikes nothing out */
   doubts: readonly string[];
   /** what the density leaves, alive first; struck ones with every reason */
-  candidates: readonly { id: string; name: string; band: string; struckBy: readonly string[] }[];
+  candidates: readonly {
+    id: string;
+    name: string;
+    band: string;
+    claimed: boolean;
+    struckBy: readonly string[];
+  }[];
   evidence: EvidenceView;
   size: SizeView;
   fineness?: FinenessSheetView;
@@ -86,20 +92,31 @@ function Standing({ claimName, state, because, evidence, locale }: EvidencePageV
 }
 
 function Candidates({ candidates }: EvidencePageView) {
+  const alive = candidates.filter(({ struckBy }) => struckBy.length === 0);
+  const struck = candidates.filter(({ struckBy }) => struckBy.length > 0);
   return (
-    <Rows
-      caption="What the density leaves, and what other tests strike out of it"
-      empty="The density leaves nothing of the library alive: look at the weighing again."
-      columns={[{ head: "Candidate" }, { head: "g/cm³", number: true }, { head: "Standing" }]}
-      rows={candidates.map(({ id, name, band, struckBy }) => ({
-        key: id,
-        voided: struckBy.length > 0,
-        cells: [
-          struckBy.length > 0 ? <s key="n">{name}</s> : name,
-          band,
-          struckBy.length > 0 ? `struck out: ${struckBy.join("; ")}` : "alive",
-        ],
-      }))}
-    />
+    <>
+      <Rows
+        caption="Still alive after the density and the other tests"
+        empty="Nothing known is left alive: look at the weighing and the tests again."
+        columns={[{ head: "Candidate" }, { head: "g/cm³", number: true }]}
+        rows={alive.map(({ id, name, band, claimed }) => ({
+          key: id,
+          cells: [claimed ? <strong key="n">{name} (said to be)</strong> : name, band],
+        }))}
+      />
+      {struck.length > 0 && (
+        <>
+          <h3>Struck out</h3>
+          <ul>
+            {struck.map(({ id, name, struckBy }) => (
+              <li key={id}>
+                <s>{name}</s>: {struckBy.join("; ")}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
   );
 }

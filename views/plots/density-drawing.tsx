@@ -44,6 +44,11 @@ function layoutOf(
 
 const rounded = (value: number) => Math.round(value * 10) / 10;
 
+/** Half the coverage interval: the ± that every page tells, never the standard uncertainty. */
+export function halfWidth({ interval: [low, high] }: MeasuredCurve): number {
+  return (high - low) / 2;
+}
+
 /** Draws the axis for a width: hill above, bands below. */
 export function drawDensity(plot: DensityPlot, width: number, id: string): Drawing {
   const { measured, locale = "en" } = plot;
@@ -155,7 +160,7 @@ function Hill({ measured, x, width, foot, locale }: HillParts) {
     .y0(foot)
     .y1(({ height }) => y(height))
     .curve(curveMonotoneX);
-  const label = `${plusMinus(measured.value, measured.u, locale)} g/cm³`;
+  const label = `${plusMinus(measured.value, halfWidth(measured), locale)} g/cm³`;
   return (
     <>
       <path d={filled(inside) ?? ""} class="interval" />

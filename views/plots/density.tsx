@@ -2,7 +2,7 @@ import { fixed, fromTo, plusMinus } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
 import type { Band } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
-import { drawDensity } from "./density-drawing.tsx";
+import { drawDensity, halfWidth } from "./density-drawing.tsx";
 import { PlotFigure } from "./figure.tsx";
 
 export type { Band } from "./bands.tsx";
@@ -68,7 +68,7 @@ export function densityInWords({ measured, bands, claimId, locale = "en" }: Dens
   if (measured)
     sentences.push(
       say.measured(
-        plusMinus(measured.value, measured.u, locale),
+        plusMinus(measured.value, halfWidth(measured), locale),
         `${fixed(measured.confidence * 100, 2, locale)} %`,
         fromTo(measured.interval[0], measured.interval[1], locale),
       ),

@@ -1,4 +1,6 @@
+import { recordedDensity } from "../../server/findings/recorded-density.ts";
 import type { BudgetLine, Line, Report } from "../../server/reports/report.ts";
+import { curveOf } from "../plots/curve.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { QrCode } from "./qr.tsx";
@@ -88,18 +90,23 @@ function Results({ results, uncertaintyStatement, plot, opinion }: Report) {
       <p>{uncertaintyStatement}</p>
       <DensityAxis
         id="density"
-        measured={{
-          value: plot.value,
-          u: (plot.high - plot.low) / 4,
-          interval: [plot.low, plot.high],
-          confidence: plot.confidence,
-          curve: [],
-        }}
+        measured={measuredOf(plot)}
         bands={bands}
         {...(plot.claim === null ? {} : { claimId: plot.claim })}
       />
     </Sheet>
   );
+}
+
+/** The recorded interval as a curve; the report keeps no more of the distribution. */
+function measuredOf({ value, low, high, confidence }: Report["plot"]) {
+  const u = (high - low) / 4;
+  const { probabilityBelow } = recordedDensity(
+    { density_g_cm3: value, u_g_cm3: u, interval_g_cm3: [low, high], interval_from: "gum" },
+    confidence,
+  );
+  const curve = curveOf(probabilityBelow, value - 4 * u, value + 4 * u);
+  return { value, u, interval: [low, high] as const, confidence, curve };
 }
 
 function Opinion({

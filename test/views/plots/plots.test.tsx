@@ -98,7 +98,7 @@ describe.each(Object.entries(drawn))("the %s plot", (_, vnode) => {
 describe("the density axis", () => {
   it("says in words what is drawn", () => {
     expect(densityInWords(plot)).toBe(
-      "Density 10.364 ± 0.020 g/cm³; with 95.45 % confidence 10.324 to 10.404 g/cm³. " +
+      "Density 10.364 ± 0.040 g/cm³; with 95.45 % confidence 10.324 to 10.404 g/cm³. " +
         "Said to be silver 925 (10.302 to 10.395). Still alive: silver 900. 1 is ruled out.",
     );
     expect(densityInWords({ ...plot, locale: "de" })).toContain("Dichte 10,364 ± 0,020 g/cm³");
