@@ -92,7 +92,7 @@ export class LiveStream {
   }
 }
 
-/** htmx puts a partial into its own place and leaves the rest of the page, and what is being typed, alone. */
+/** htmx morphs a partial into its own place: what did not change keeps its focus and what is being typed into it. */
 function partial(name: string, markup: string): string {
-  return `<hx-partial hx-target="#${name}" hx-swap="innerHTML">${markup}</hx-partial>`;
+  return `<hx-partial hx-target="#${name}" hx-swap="innerMorph">${markup}</hx-partial>`;
 }

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, onTestFailed, test } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, onTestFailed, onTestFinished, test } from "vitest";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
 
@@ -52,8 +52,10 @@ async function accessible(page: Page): Promise<void> {
 
 /** A balance that sends a line ten times a second until told otherwise. */
 function sends(grams: () => string): () => void {
-  const sending = setInterval(() => cable!.send(`    ${grams()} g   stable\r\n`), 100);
-  return () => clearInterval(sending);
+  const sending = setInterval(() => cable?.send(`    ${grams()} g   stable\r\n`), 100);
+  const stop = () => clearInterval(sending);
+  onTestFinished(stop);
+  return stop;
 }
 
 describe("an assayer at a balance on a cable", () => {
@@ -122,6 +124,30 @@ describe("an assayer at a balance on a cable", () => {
     expect(await page.locator(".readings li").count()).toBe(0);
     await page.getByRole("button", { name: "Do not take it" }).click();
     await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+  });
+
+  test("types the temperature while the immersed reading is still awaited, and loses no digit to its arrival", async () => {
+    cable = createCable();
+    bench = await startBench(["--balance", cable.path]);
+    let shown = "31.1035";
+    const stop = sends(() => shown);
+    const page = await open({ viewport: desk });
+    await page.getByLabel("Ticket").fill("A-20");
+    await page.getByRole("button", { name: "Put it on the bench" }).click();
+    await page.getByRole("button", { name: "Take the dry reading" }).click();
+    await page.getByRole("button", { name: "Take the immersed reading" }).waitFor();
+    await page.getByText("type it instead").click();
+    const field = page.getByLabel("The immersed reading");
+    await field.fill("28.1");
+    // A second dry reading, asked for in another window, redraws the piece while the person is typing.
+    const other = await open({ viewport: desk });
+    shown = "31.1036";
+    await other.getByRole("button", { name: "Take the dry reading again" }).click();
+    await page.getByText("31.1036 g").waitFor();
+    expect(await field.inputValue()).toBe("28.1");
+    await page.keyboard.type("435");
+    expect(await field.inputValue()).toBe("28.1435");
+    stop();
   });
 
   test("finds the weighing where it was after the bench was killed and started again", async () => {

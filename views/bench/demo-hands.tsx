@@ -1,5 +1,5 @@
 import type { BenchView } from "../../server/bench/view.ts";
-import { Csrf } from "./parts.tsx";
+import { BenchForm } from "./parts.tsx";
 
 /** What hands would do at a real bench; here they move invented pieces on the simulated balance. */
 export const demoDeeds = {
@@ -15,20 +15,11 @@ export function DemoHands({ view }: { view: BenchView }) {
     <fieldset class="row">
       <legend class="unseen">Hands at the simulated balance</legend>
       {(Object.keys(demoDeeds) as DemoDeed[]).map((deed) => (
-        <form
-          key={deed}
-          method="post"
-          action="/demo/hands"
-          hx-post="/demo/hands"
-          hx-target="#piece"
-          hx-swap="innerHTML"
-        >
-          <Csrf token={view.csrfToken} />
-          <input type="hidden" name="deed" value={deed} />
+        <BenchForm key={deed} view={view} to="/demo/hands" hidden={{ deed }}>
           <button type="submit" class="plain">
             {demoDeeds[deed]}
           </button>
-        </form>
+        </BenchForm>
       ))}
     </fieldset>
   );

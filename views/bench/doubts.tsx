@@ -1,6 +1,6 @@
 import type { BenchView } from "../../server/bench/view.ts";
 import type { Suspicion } from "../../server/watch/suspicion.ts";
-import { Csrf } from "./parts.tsx";
+import { BenchForm } from "./parts.tsx";
 
 /** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
 export function Doubts({ doubts }: { doubts: readonly Suspicion[] }) {
@@ -31,19 +31,11 @@ export function ScaleDoubts({ view }: { view: BenchView }) {
       {view.scaleDoubts.map(({ kind, says }) => (
         <section key={kind} class="caution" aria-label="Look at the balance">
           <p>{says}</p>
-          <form
-            method="post"
-            action="/bench/balance-looked-at"
-            hx-post="/bench/balance-looked-at"
-            hx-target="#piece"
-            hx-swap="innerHTML"
-          >
-            <Csrf token={view.csrfToken} />
-            <input type="hidden" name="kind" value={kind} />
+          <BenchForm view={view} to="/bench/balance-looked-at" hidden={{ kind: kind }}>
             <button type="submit" class="plain">
               I looked: all is well
             </button>
-          </form>
+          </BenchForm>
         </section>
       ))}
     </>

@@ -1,6 +1,6 @@
 import { methods } from "../../server/bench/method.ts";
 import type { BenchView } from "../../server/bench/view.ts";
-import { Csrf } from "./parts.tsx";
+import { BenchForm } from "./parts.tsx";
 
 const methodHints = {
   hung: "The piece hangs from the balance; the water stands beside it.",
@@ -16,9 +16,7 @@ export function Opening({ view }: { view: BenchView }) {
     <section class="sheet" aria-labelledby="opening">
       <h2 id="opening">A piece for the bench</h2>
       {view.demo && <DemoChoice view={view} />}
-      <form method="post" action="/bench/piece" hx-post="/bench/piece" hx-target="#piece" hx-swap="innerHTML">
-        <Csrf token={view.csrfToken} />
-        <input type="hidden" name="key" value={view.key} />
+      <BenchForm view={view} to="/bench/piece" hidden={{ key: view.key }}>
         <div class="field">
           <label for="ticket">Ticket</label>
           <input
@@ -87,7 +85,7 @@ export function Opening({ view }: { view: BenchView }) {
         <p>
           <a href="/plan">Plan first: can this scale answer the question?</a>
         </p>
-      </form>
+      </BenchForm>
     </section>
   );
 }
@@ -103,20 +101,11 @@ function DemoChoice({ view }: { view: BenchView }) {
       <ul class="plain-list">
         {view.demo.pieces.map((piece) => (
           <li key={piece.id}>
-            <form
-              method="post"
-              action="/demo/piece"
-              hx-post="/demo/piece"
-              hx-target="#piece"
-              hx-swap="innerHTML"
-            >
-              <Csrf token={view.csrfToken} />
-              <input type="hidden" name="piece" value={piece.id} />
-              <input type="hidden" name="key" value={view.key} />
+            <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id, key: view.key }}>
               <button type="submit" class="plain">
                 {piece.ticket}: {piece.description}
               </button>
-            </form>
+            </BenchForm>
           </li>
         ))}
       </ul>

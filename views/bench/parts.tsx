@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import type { Problem } from "../../server/bench/view.ts";
 
 /** The token that tells the bench a form came from its own page. */
@@ -12,5 +13,31 @@ export function ProblemNote({ problem }: { problem: Problem | undefined }) {
     <div class="problems" role="alert">
       <p>{problem.says}</p>
     </div>
+  );
+}
+
+/**
+ * A form of the bench. With scripts its answer fills the piece's part of the page; without, the page comes anew.
+ * `hidden` are the fields nobody sees.
+ */
+export function BenchForm({
+  view,
+  to,
+  hidden = {},
+  children,
+}: {
+  view: { csrfToken: string };
+  to: string;
+  hidden?: Record<string, string>;
+  children: ComponentChildren;
+}) {
+  return (
+    <form method="post" action={to} hx-post={to} hx-target="#piece" hx-swap="innerHTML">
+      <Csrf token={view.csrfToken} />
+      {Object.entries(hidden).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      {children}
+    </form>
   );
 }

@@ -1,0 +1,87 @@
+import { type Role, roleNames } from "../../server/bench/method.ts";
+import { type Piece, standing } from "../../server/bench/piece.ts";
+import type { BenchView } from "../../server/bench/view.ts";
+import { CaptureLine } from "./capture-line.tsx";
+import { BenchForm } from "./parts.tsx";
+import { TypedForm } from "./typed-form.tsx";
+
+/** The readings of one role, and the ways to take one more: from the balance, or typed. */
+export function RoleReadings({
+  role,
+  view,
+  piece,
+  due,
+}: {
+  role: Role;
+  view: BenchView;
+  piece: Piece;
+  due: boolean;
+}) {
+  const captures = piece.captures.filter((capture) => capture.role === role);
+  const taken = standing(piece, role).length;
+  if (!due && taken === 0 && captures.length === 0) return null;
+  return (
+    <>
+      {captures.length > 0 && (
+        <ul class="readings">
+          {captures.map((capture) => (
+            <CaptureLine key={capture.id} capture={capture} view={view} />
+          ))}
+        </ul>
+      )}
+      {view.waitingFor === role ? (
+        <Waiting view={view} />
+      ) : (
+        <>
+          {view.scaleName !== undefined && <TakeButton role={role} view={view} due={due} again={taken > 0} />}
+          <TypedForm role={role} view={view} open={due && view.scaleName === undefined} again={taken > 0} />
+        </>
+      )}
+    </>
+  );
+}
+function TakeButton({
+  role,
+  view,
+  due,
+  again,
+}: {
+  role: Role;
+  view: BenchView;
+  due: boolean;
+  again: boolean;
+}) {
+  return (
+    <BenchForm view={view} to="/bench/captures" hidden={{ role: role }}>
+      <button
+        type="submit"
+        class={due ? "large" : "plain"}
+        data-needs-live
+        {...(due ? { "data-key": "t F9" } : {})}
+      >
+        {again ? `Take the ${roleNames[role]} reading again` : `Take the ${roleNames[role]} reading`}{" "}
+        {due && <kbd>T</kbd>}
+      </button>
+    </BenchForm>
+  );
+}
+
+function Waiting({ view }: { view: BenchView }) {
+  return (
+    <div class="row" role="status">
+      <p>
+        <strong>Waiting for the balance to rest…</strong>
+      </p>
+      <BenchForm view={view} to="/bench/capture-by-hand">
+        <button type="submit" class="plain">
+          Take it as it stands
+        </button>
+      </BenchForm>
+      <BenchForm view={view} to="/bench/capture-cancelled">
+        <button type="submit" class="plain">
+          Do not take it
+        </button>
+      </BenchForm>
+    </div>
+  );
+}

@@ -1,0 +1,62 @@
+import { massUnits } from "../../calibration/units.ts";
+import { type Role, roleNames } from "../../server/bench/method.ts";
+import type { BenchView } from "../../server/bench/view.ts";
+import { BenchForm } from "./parts.tsx";
+
+/** A reading typed from the display; what was refused stays in its field. */
+export function TypedForm({
+  role,
+  view,
+  open,
+  again,
+}: {
+  role: Role;
+  view: BenchView;
+  open: boolean;
+  again: boolean;
+}) {
+  const typed = view.problem?.typed?.role === role ? view.problem.typed : {};
+  const id = `typed-${role}`;
+  const form = (
+    <BenchForm view={view} to="/bench/typed-readings" hidden={{ role: role, key: `${view.key}-${role}` }}>
+      <div class="entry">
+        <label class="unseen" for={id}>
+          The {roleNames[role]} reading
+        </label>
+        <input
+          id={id}
+          name="reading"
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          value={typed.reading ?? ""}
+          required
+          {...(typed.reading === undefined ? {} : { "aria-invalid": "true" as const })}
+        />
+        <label class="unseen" for={`${id}-unit`}>
+          Unit
+        </label>
+        <select id={`${id}-unit`} name="unit">
+          {massUnits.map((unit) => (
+            <option key={unit} value={unit} selected={(typed.unit ?? lastUnit(view)) === unit}>
+              {unit}
+            </option>
+          ))}
+        </select>
+        <button type="submit">Enter</button>
+      </div>
+      <span class="hint">All decimals the scale shows, zeros too: 31.10 says more than 31.1.</span>
+    </BenchForm>
+  );
+  if (open && !again) return form;
+  return (
+    <details class="inline" open={typed.reading !== undefined}>
+      <summary>{again ? `type another ${roleNames[role]} reading` : "type it instead"}</summary>
+      {form}
+    </details>
+  );
+}
+
+function lastUnit(view: BenchView): string {
+  return view.piece?.captures.at(-1)?.unit ?? "g";
+}

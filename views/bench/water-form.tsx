@@ -1,0 +1,42 @@
+import type { Piece } from "../../server/bench/piece.ts";
+import type { BenchView } from "../../server/bench/view.ts";
+import { BenchForm } from "./parts.tsx";
+
+/** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
+export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
+  if (!due && piece.waterCelsius === undefined) return null;
+  const typed = view.problem?.field === "celsius" ? view.problem.typed?.celsius : undefined;
+  const form = (
+    <BenchForm view={view} to="/bench/water" hidden={{ key: `${view.key}-water` }}>
+      <div class="entry">
+        <label class="unseen" for="celsius">
+          Water temperature in °C
+        </label>
+        <input
+          id="celsius"
+          name="celsius"
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          required
+          value={typed ?? piece.waterCelsius ?? ""}
+          {...(typed === undefined ? {} : { "aria-invalid": "true" as const })}
+        />
+        <span>°C</span>
+        <button type="submit" class={due ? undefined : "plain"}>
+          Enter
+        </button>
+      </div>
+    </BenchForm>
+  );
+  if (due) return form;
+  return (
+    <>
+      <span class="number">{piece.waterCelsius} °C</span>{" "}
+      <details class="inline" open={typed !== undefined}>
+        <summary>state it anew</summary>
+        {form}
+      </details>
+    </>
+  );
+}
