@@ -102,7 +102,10 @@ function Head({ title, version }: { title: string; version?: string }) {
       <meta name="viewport" content="width=device-width, initial-scale=1" />
       <meta name="color-scheme" content="light dark" />
       <meta name="referrer" content="same-origin" />
-      <meta name="htmx-config" content='{"includeIndicatorCSS":false}' />
+      <meta
+        name="htmx-config"
+        content='{"includeIndicatorCSS":false,"morphIgnore":["data-htmx-powered","open"]}'
+      />
       <title>{`${title} · Underhook`}</title>
       <link rel="icon" href={asset("mark.svg")} type="image/svg+xml" />
       <link rel="stylesheet" href={asset("style.css")} />

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, onTestFailed, onTestFinished, test } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
 
@@ -19,13 +19,18 @@ beforeAll(async () => {
   browser = await launchBrowser();
 });
 afterAll(() => browser.close());
-afterEach(async () => {
+afterEach(async ({ task }) => {
+  if (task.result?.state === "fail")
+    for (const page of browser.contexts().flatMap((context) => context.pages())) {
+      await picture(page, `failed-${task.name.replace(/\W+/g, "-").slice(0, 60)}`);
+      console.log(`${page.url()}: ${troubles.join("; ") || "no trouble on its console"}`);
+    }
   await Promise.all(browser.contexts().map((context) => context.close()));
   await bench?.stop();
   cable?.unplug();
   bench = undefined;
   cable = undefined;
-});
+}, 60_000);
 
 async function open(options: BrowserContextOptions): Promise<Page> {
   const context = await browser.newContext(options);
@@ -35,12 +40,18 @@ async function open(options: BrowserContextOptions): Promise<Page> {
   page.on("console", (message) => {
     if (message.type() === "error") troubles.push(message.text());
   });
-  onTestFailed(async ({ task }) => {
-    await picture(page, `failed-${task.name.replace(/\W+/g, "-").slice(0, 60)}`);
-    console.log(troubles.join("\n"), await page.locator("#live-reading").textContent());
-  });
   await page.goto(bench!.url);
+  if (page.url().endsWith("/first-start")) await answers(page);
   return page;
+}
+
+/** The three questions of a new bench. */
+async function answers(page: Page): Promise<void> {
+  await page.locator('input[name="method"][value="hung"]').check({ force: true });
+  await page.locator('input[name="source"][value="typed"]').check({ force: true });
+  await page.locator('input[name="metal"]').first().check({ force: true });
+  await page.locator("main form button.large").click();
+  await page.getByLabel("Ticket").waitFor();
 }
 
 /** No fault an automatic check can find, in this state of the page. */
