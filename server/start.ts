@@ -116,6 +116,8 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   return {
     listener: (request, response) => app.routing(request, response),
     async close() {
+      // A capture that still waits would keep the program alive for as long as its patience.
+      bench.cancelCapture();
       await app.close();
       await balance.close();
       await aside.close();

@@ -91,12 +91,12 @@ describe("an assayer at a balance on a cable", () => {
     shown = "31.1035";
     await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.keyboard.press("t");
-    await page.getByText("31.1035 g").waitFor();
+    await page.locator(".readings").getByText("31.1035 g").waitFor();
     await page.getByRole("button", { name: "Take the immersed reading" }).waitFor();
     shown = "28.1435";
     await page.locator("#live-reading").getByText("28.1435").waitFor();
     await page.keyboard.press("t");
-    await page.getByText("28.1435 g").waitFor();
+    await page.locator(".readings").getByText("28.1435 g").waitFor();
     await page.getByLabel("Water temperature in °C").focus();
     await page.keyboard.type("21.4");
     await page.keyboard.press("Enter");
@@ -154,7 +154,7 @@ describe("an assayer at a balance on a cable", () => {
     const other = await open({ viewport: desk });
     shown = "31.1036";
     await other.getByRole("button", { name: "Take the dry reading again" }).click();
-    await page.getByText("31.1036 g").waitFor();
+    await page.locator(".readings").getByText("31.1036 g").waitFor();
     expect(await field.inputValue()).toBe("28.1");
     await page.keyboard.type("435");
     expect(await field.inputValue()).toBe("28.1435");
