@@ -114,6 +114,7 @@ function Head({ title, version }: { title: string; version?: string }) {
       <script src={asset("htmx.min.js")} />
       <script src={asset("hx-sse.min.js")} />
       <script src={asset("bench.js")} defer />
+      <script src={asset("hands.js")} defer />
     </head>
   );
 }

@@ -22,6 +22,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     scaleName: bench.scale?.name,
     scaleDoubts: bench.scale?.doubts() ?? [],
     waitingFor: bench.waitingFor,
+    eachLoad: bench.eachLoad,
     trouble: bench.trouble,
     evaluation,
     doubts: open ? doubtsAbout(bench, open) : [],

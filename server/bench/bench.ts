@@ -6,6 +6,7 @@ import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type BenchSettings, firstSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
+import { EachLoad } from "./each-load.ts";
 import { methods, type Role, roleNames, takes } from "./method.ts";
 import { after, type Piece, standing, type Ticket } from "./piece.ts";
 import { Refusal } from "./refusal.ts";
@@ -46,9 +47,17 @@ export class Bench {
   #listeners = new Set<() => void>();
   #queue: Promise<unknown> = Promise.resolve();
   #nextPiece = randomUUID();
+  /** takes each settled load by itself, when somebody has asked for it */
+  readonly #eachLoad: EachLoad;
 
   constructor(parts: BenchParts) {
     this.#parts = parts;
+    this.#eachLoad = new EachLoad({
+      scale: () => this.#scale,
+      isWaiting: () => this.#waiting !== undefined,
+      keep: (role, taken) => this.#capture(role, taken),
+      changed: () => this.#changed(),
+    });
     this.#listenTo(parts.scale);
   }
 
@@ -64,6 +73,7 @@ export class Bench {
         this.#waiting.taking,
         "The balance was exchanged while a capture waited. Nothing was taken.",
       );
+    this.#eachLoad.end();
     this.#listenTo(scale);
     if (open && scale)
       scale.raiseDoubt(
@@ -92,6 +102,10 @@ export class Bench {
 
   get scale(): Scale | undefined {
     return this.#scale;
+  }
+  /** what each settled load is taken for by itself, what to do now, and how many were taken */
+  get eachLoad(): EachLoad["now"] {
+    return this.#eachLoad.now;
   }
   get piece(): Piece | undefined {
     return this.#piece;
@@ -165,6 +179,16 @@ export class Bench {
       (taken) => this.#finish(taking, role, taken),
       (error: Error) => this.#giveUp(taking, error.message),
     );
+  }
+
+  /** For hands in water: takes each settled load of this role by itself from now on. */
+  takeEachLoad(role: Role): void {
+    mustTake(this.#openPiece, role);
+    this.#eachLoad.begin(role);
+  }
+
+  endEachLoad(): void {
+    this.#eachLoad.end();
   }
 
   /** Takes the next line as it stands although it has not settled; the record says so. */
@@ -251,6 +275,7 @@ export class Bench {
   /** Computes what can be computed of the piece as it stands. */
   async refresh(): Promise<void> {
     const piece = this.#piece;
+    if (piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
     this.#evaluation = piece && !piece.closed ? await this.#evaluate(piece) : undefined;
     this.#changed();
   }

@@ -1,3 +1,6 @@
+import { lastPlace } from "../../calibration/decimal.ts";
+import { toGrams } from "../../calibration/units.ts";
+import { type AutoCapture, createAutoCapture } from "../../drivers/auto-capture.ts";
 import type { Captured } from "../../drivers/captured.ts";
 import type { Feed } from "../../drivers/feed.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
@@ -15,6 +18,7 @@ export function scaleOf(name: string, feed: Feed, kept?: { name: string; version
     name,
     live: () => liveOf(feed, newest),
     take: () => takingFrom({ name, profile }, feed),
+    takeEach: (told) => takeEach({ name, profile }, feed, told),
     doubts: () => (raised ? [raised, ...feed.doubts()] : feed.doubts()),
     raiseDoubt(says) {
       raised = { kind: "exchanged", says, since: new Date().toISOString() };
@@ -50,6 +54,31 @@ function liveOf(feed: Feed, newest: LineRecord | undefined): Live {
     says: `Silent for ${seconds} s. An old weight is not taken: check that the balance is on, sends by itself, and is plugged in.`,
     ...(latest.last ? { last: { text: latest.last.reading.text, unit: latest.last.reading.unit } } : {}),
   };
+}
+
+/** A change of load is at least so many last places: far above noise, far below any piece worth weighing. */
+const loadInPlaces = 20;
+
+function takeEach(source: Source, feed: Feed, told: Parameters<Scale["takeEach"]>[0]): () => void {
+  let auto: AutoCapture | undefined;
+  return feed.onLine((record) => {
+    const stranger = feed.doubts().find(({ kind }) => kind === "another-balance");
+    if (stranger) {
+      auto = undefined;
+      told({ says: stranger.says });
+      return;
+    }
+    if (!auto && record.reading) {
+      const { text, unit } = record.reading;
+      const thresholdGrams = loadInPlaces * lastPlace(text) * Number(toGrams("1", unit));
+      auto = createAutoCapture({ thresholdGrams });
+    }
+    const step = auto?.hear(record);
+    if (!step) return;
+    const { says, taken: settled } = step;
+    const reading = settled?.lines.at(-1)?.reading;
+    told({ says, ...(settled && reading && { taken: taken(source, { ...settled, reading }) }) });
+  });
 }
 
 interface Source {

@@ -37,6 +37,8 @@ export interface Scale {
   readonly name: string;
   live(): Live;
   take(): Taking;
+  /** for hands in water: takes each settled load once, tells every step; returns the function that ends it */
+  takeEach(told: (step: { says: string; taken?: TakenReading }) => void): () => void;
   doubts(): readonly ScaleDoubt[];
   /** asks for a look at the zero, for a reason the cable does not show */
   raiseDoubt(says: string): void;

@@ -42,6 +42,8 @@ export interface BenchView {
   /** what a person must look at on the balance before weighing on */
   scaleDoubts: readonly ScaleDoubt[];
   waitingFor: Role | undefined;
+  /** set while each settled load of a role is taken by itself */
+  eachLoad: { role: Role } | undefined;
   trouble: string | undefined;
   evaluation: Evaluation | undefined;
   doubts: readonly Suspicion[];
@@ -58,4 +60,6 @@ export interface BenchView {
 export interface LiveView {
   live: Live | undefined;
   waitingFor: Role | undefined;
+  /** what to do now while each settled load is taken by itself */
+  eachLoad?: { role: Role; says: string; taken: number } | undefined;
 }

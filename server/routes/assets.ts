@@ -16,6 +16,7 @@ const htmxFiles: Record<string, string> = {
 export const assetVersion = createHash("sha256")
   .update(readFileSync(join(ownAssets, "style.css")))
   .update(readFileSync(join(ownAssets, "bench.js")))
+  .update(readFileSync(join(ownAssets, "hands.js")))
   .update(readFileSync(join(htmxFolder, "htmx.min.js")))
   .digest("hex")
   .slice(0, 12);

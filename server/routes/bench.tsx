@@ -1,7 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { waterRange } from "../../calibration/water.ts";
-import { BenchMain, heartbeatSeconds, PiecePart, ResultPart } from "../../views/bench/index.tsx";
-import { LiveReading } from "../../views/bench/live-reading.tsx";
+import { BenchMain, heartbeatSeconds, LivePart, PiecePart, ResultPart } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
 import type { Bench } from "../bench/bench.ts";
 import { benchView } from "../bench/bench-view.ts";
@@ -25,11 +24,15 @@ export function benchRoutes(
   app: FastifyInstance,
   { bench, demo, isNew }: { bench: Bench; demo: boolean; isNew: () => boolean },
 ) {
-  const live = (): LiveView => ({ live: bench.scale?.live(), waitingFor: bench.waitingFor });
+  const live = (): LiveView => ({
+    live: bench.scale?.live(),
+    waitingFor: bench.waitingFor,
+    eachLoad: bench.eachLoad,
+  });
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
   const stream = new LiveStream(
     new Map<string, Draw>([
-      ["live-reading", () => render(<LiveReading {...live()} />)],
+      ["live-reading", () => render(<LivePart {...live()} />)],
       ["piece", (token) => render(<PiecePart view={view(token)} />)],
       ["result", (token) => render(<ResultPart view={view(token)} />)],
     ]),
@@ -97,6 +100,8 @@ export function benchRoutes(
     );
   });
   deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
+  deed("/bench/each-load", ({ role = "" }) => bench.takeEachLoad(mustBeRole(role)));
+  deed("/bench/each-load/end", () => bench.endEachLoad());
   deed("/bench/capture-by-hand", () => bench.takeByHand());
   deed("/bench/capture-cancelled", () => bench.cancelCapture());
   deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));

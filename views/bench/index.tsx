@@ -1,6 +1,7 @@
 import type { BenchView, LiveView } from "../../server/bench/view.ts";
 import { DemoHands } from "./demo-hands.tsx";
 import { ScaleDoubts } from "./doubts.tsx";
+import { EachLoadNow } from "./each-load.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
 import { ProblemNote } from "./parts.tsx";
@@ -9,6 +10,16 @@ import { Result } from "./result.tsx";
 
 /** Seconds between two heartbeats of the live stream; a page that misses two turns grey. */
 export const heartbeatSeconds = 2;
+
+/** The live reading, and what to do while each load is taken by itself. */
+export function LivePart(live: LiveView) {
+  return (
+    <>
+      <LiveReading {...live} />
+      <EachLoadNow {...live} />
+    </>
+  );
+}
 
 /** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
 export function PiecePart({ view }: { view: BenchView }) {
@@ -63,7 +74,7 @@ export function BenchMain({ view, live }: { view: BenchView; live: LiveView }) {
           {view.scaleName === undefined ? "Typed readings" : `Now on the ${view.scaleName}`}
         </h2>
         <div id="live-reading">
-          <LiveReading {...live} />
+          <LivePart {...live} />
         </div>
         {view.demo && <DemoHands view={view} />}
       </section>

@@ -2,6 +2,7 @@ import { type Role, roleNames } from "../../server/bench/method.ts";
 import { type Piece, standing } from "../../server/bench/piece.ts";
 import type { BenchView } from "../../server/bench/view.ts";
 import { CaptureLine } from "./capture-line.tsx";
+import { EachLoadSwitch } from "./each-load.tsx";
 import { BenchForm } from "./parts.tsx";
 import { TypedForm } from "./typed-form.tsx";
 
@@ -34,6 +35,9 @@ export function RoleReadings({
       ) : (
         <>
           {view.scaleName !== undefined && <TakeButton role={role} view={view} due={due} again={taken > 0} />}
+          {view.scaleName !== undefined && (due || view.eachLoad?.role === role) && (
+            <EachLoadSwitch role={role} view={view} />
+          )}
           <TypedForm role={role} view={view} open={due && view.scaleName === undefined} again={taken > 0} />
         </>
       )}

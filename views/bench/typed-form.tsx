@@ -29,6 +29,7 @@ export function TypedForm({
           type="text"
           inputMode="decimal"
           autocomplete="off"
+          data-weight
           value={typed.reading ?? ""}
           required
           {...(typed.reading === undefined ? {} : { "aria-invalid": "true" as const })}

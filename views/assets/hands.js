@@ -1,0 +1,136 @@
+// For hands in water and for balances that pretend to be a keyboard. Plain script; the page works without it.
+//  1. A settled load taken by itself (data-taken counts them) sounds a tone and is spoken.
+//  2. A burst of keys faster than fingers comes from a balance: it ends in the field of a weight or is refused.
+(() => {
+  // --- 1: tone and voice
+  let sound;
+  const wakeSound = () => {
+    if (!document.querySelector("[data-taken], [data-wakes-sound]") || !globalThis.AudioContext) return;
+    sound ??= new AudioContext();
+    if (sound.state === "suspended") void sound.resume();
+  };
+  // Browsers let a page sound only after its user has touched it.
+  for (const name of ["pointerdown", "keydown"]) document.addEventListener(name, wakeSound);
+  const tone = () => {
+    if (sound?.state !== "running") return;
+    const source = sound.createOscillator();
+    const volume = sound.createGain();
+    const now = sound.currentTime;
+    source.frequency.value = 880;
+    volume.gain.setValueAtTime(0.3, now);
+    volume.gain.exponentialRampToValueAtTime(0.001, now + 0.35);
+    source.connect(volume).connect(sound.destination);
+    source.start(now);
+    source.stop(now + 0.35);
+  };
+  const speak = (text) => {
+    if (!globalThis.speechSynthesis) return;
+    const words = new SpeechSynthesisUtterance(text);
+    words.lang = "en";
+    speechSynthesis.cancel();
+    speechSynthesis.speak(words);
+  };
+  let taken;
+  const look = () => {
+    const part = document.querySelector("[data-taken]");
+    const now = part?.dataset.taken;
+    if (now !== undefined && taken !== undefined && Number(now) > Number(taken)) {
+      tone();
+      speak(part.dataset.says);
+    }
+    taken = now;
+  };
+  look();
+  document.addEventListener("htmx:sse:after:message", look);
+  document.addEventListener("htmx:after:swap", look);
+
+  // --- 2: a balance at the keyboard; the same limits as in drivers/key-burst.ts
+  const longestGapMs = 35;
+  const leastCharacters = 4;
+  let strokes = "";
+  let lastMs = 0;
+  let field;
+  let before = "";
+  let pending;
+  const isBurst = (text) => text.length >= leastCharacters && /\d/.test(text);
+  const seen = (element) => element.getClientRects().length > 0;
+
+  function place(text) {
+    if (field) field.value = before;
+    const [, sign, number, unit] =
+      /^\s*([+\-\u2212]?)\s*(\d+(?:[.,]\d+)?)\s*([a-zA-Z]*)\s*$/.exec(text) ?? [];
+    if (number === undefined)
+      return tell(`The balance typed "${text.trim()}", which is no weight. Nothing was entered.`);
+    const waiting = [...document.querySelectorAll("input[data-weight]")].filter(seen);
+    const target = field?.matches("[data-weight]") ? field : waiting.length === 1 ? waiting[0] : undefined;
+    if (!target)
+      return tell(
+        `The balance typed "${text.trim()}" and ${waiting.length === 0 ? "no field waits" : "several fields wait"} for a weight. Nothing was entered: choose the field, then press the key of the balance again.`,
+      );
+    const units = target.form?.querySelector("select[name=unit]");
+    if (unit && units) {
+      const known = [...units.options].find(({ value }) => value.toLowerCase() === unit.toLowerCase());
+      if (!known)
+        return tell(
+          `The balance typed "${text.trim()}"; the unit ${unit} is not known here. Nothing was entered.`,
+        );
+      units.value = known.value;
+    }
+    target.value = `${sign === "" || sign === "+" ? "" : "-"}${number}`;
+    target.focus();
+    tell("");
+    return target;
+  }
+
+  function tell(says) {
+    let notice = document.getElementById("typed-by-balance");
+    if (!notice) {
+      notice = document.createElement("div");
+      notice.id = "typed-by-balance";
+      notice.setAttribute("role", "alert");
+      document.querySelector("main > h1")?.after(notice);
+    }
+    notice.className = says === "" ? "" : "problems";
+    notice.textContent = says;
+  }
+
+  document.addEventListener(
+    "keydown",
+    (event) => {
+      const ends = event.key === "Enter" || event.key === "Tab";
+      if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) strokes = "";
+      else if (ends || event.key.length === 1) hear(event, ends);
+    },
+    true,
+  );
+
+  function hear(event, ends) {
+    const fast = strokes !== "" && event.timeStamp - lastMs <= longestGapMs;
+    lastMs = event.timeStamp;
+    clearTimeout(pending);
+    // Inside a burst no letter is a shortcut.
+    if (fast) event.stopPropagation();
+    else {
+      strokes = "";
+      field = event.target.closest?.("input, textarea") ?? undefined;
+      before = field?.value ?? "";
+    }
+    if (!ends) {
+      strokes += event.key;
+      pending = setTimeout(() => {
+        if (isBurst(strokes)) place(strokes);
+        strokes = "";
+      }, 4 * longestGapMs);
+      return;
+    }
+    if (isBurst(strokes)) {
+      // Only a burst typed into the field of a weight may also send its form.
+      const right = field?.matches("[data-weight]") && place(strokes) === field;
+      if (!right) {
+        event.preventDefault();
+        if (!field?.matches("[data-weight]")) place(strokes);
+      }
+    }
+    strokes = "";
+  }
+})();
