@@ -12,6 +12,24 @@ interface Open {
   balance: Balance;
   feed: Feed;
   scale: Scale;
+  /** kept when the cable was opened or refused */
+  opened: Promise<void>;
+}
+
+/** A port that is still being opened would be locked for whoever opens it next; opening takes far less than this, ms. */
+const openingMs = 500;
+
+/** Waits until a balance first says something about its cable. */
+function firstWord(balance: Balance): Promise<void> {
+  return new Promise((said) => {
+    const giveUp = setTimeout(said, openingMs);
+    giveUp.unref();
+    const end = balance.onLine(() => {
+      end();
+      clearTimeout(giveUp);
+      said();
+    });
+  });
 }
 
 /** Choices looked back at for what was told about a balance before. */
@@ -138,9 +156,11 @@ export class BalanceInUse {
     const before = this.#open;
     this.#open = undefined;
     before?.feed.stop();
+    await before?.opened;
     await before?.balance.stop();
     if (balance && feed) {
-      this.#open = { balance, feed, scale: scaleOf(balance.name, feed, this.profile) };
+      const scale = scaleOf(balance.name, feed, this.profile);
+      this.#open = { balance, feed, scale, opened: firstWord(balance) };
       feed.onLine((record) => {
         for (const listener of this.#lineListeners) listener(record);
       });

@@ -2,6 +2,7 @@ import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
+import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { type AppParts, buildApp } from "../../server/app.ts";
 import { BalanceInUse } from "../../server/bench/balance-in-use.ts";
 import { Bench } from "../../server/bench/bench.ts";
@@ -10,6 +11,7 @@ import { type KeptSettings, keptSettings } from "../../server/bench/kept-setting
 import { type LibraryInForce, libraryInForce } from "../../server/bench/library-in-force.ts";
 import { compute } from "../../server/compute/compute.ts";
 import { evaluationOf } from "../../server/compute/evaluation.ts";
+import { createDemoHands } from "../../server/demo/hands.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
@@ -27,10 +29,17 @@ export interface TestBench {
   close(): Promise<void>;
 }
 
+export interface TestBenchOptions {
+  answered?: boolean;
+  /** a demonstration with its simulated balance */
+  demo?: boolean;
+  listening?: NonNullable<AppParts["listening"]>;
+}
+
 /** `answered`: false for a bench whose first questions are still open. */
 export async function buildTestBench(
   file = newLedgerFile(),
-  { answered = true, listening = {} }: { answered?: boolean; listening?: AppParts["listening"] } = {},
+  { answered = true, demo = false, listening = {} }: TestBenchOptions = {},
 ): Promise<TestBench> {
   const ledger = await openLedger({ file, now: () => new Date(), bench: "test" });
   const settings = await keptSettings(ledger);
@@ -38,12 +47,14 @@ export async function buildTestBench(
   const library = await libraryInForce(ledger);
   const profiles = await keptProfiles(ledger);
   const balance = new BalanceInUse(ledger, profiles);
-  await balance.use(await balance.kept());
+  const simulated = demo ? createSimulatedBalance({ seed: 1 }) : undefined;
+  if (simulated) await balance.useSimulated(simulated);
+  else await balance.use(await balance.kept());
   const evaluate = async (request: unknown) => evaluationOf(request, library.own);
   const bench = new Bench({
     ledger,
     scale: balance.scale,
-    simulated: false,
+    simulated: demo,
     evaluate,
     conditions: () => settings.now.conditions,
     versions: { program: "test" },
@@ -56,7 +67,7 @@ export async function buildTestBench(
     ledger,
     evaluate,
     compute: async (request) => compute(request),
-    demoHands: undefined,
+    demoHands: simulated && createDemoHands(simulated),
     settings,
     library,
     balance,

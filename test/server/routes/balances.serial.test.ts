@@ -175,3 +175,29 @@ test("a balance that must be asked is sent its owner's request only after consen
   await until(() => at.balance.feed?.latest().record?.reading.text === "12.34", "the answer");
   expect(heard[0]).toContain("read now\r\n");
 }, 30_000);
+
+test("hands in water: each settled load is taken once by itself, and again only after it was lifted", async () => {
+  const load = { grams: 0, moving: false };
+  sending = setInterval(() => cable.send(`${load.grams.toFixed(3).padStart(9)} g\r\n`), 100);
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  await at.post("/bench/piece", { ticket: "H-1", method: "hung", claim: "", key: "H-1" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.103", unit: "g" });
+  expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(303);
+  const says = () => at.bench.eachLoad?.says ?? "";
+  const immersed = () => at.bench.piece?.captures.filter(({ role }) => role === "immersed") ?? [];
+  await until(() => says().startsWith("Ready"), "the empty hanger to be seen");
+  load.grams = 28.143;
+  await until(() => immersed().length === 1, "the first load");
+  expect(says()).toContain("Lift the piece out");
+  expect(await get("/")).toContain('data-taken="1"');
+  load.grams = 0;
+  await until(() => says().startsWith("Ready for the next"), "the lift");
+  load.grams = 28.144;
+  await until(() => immersed().length === 2, "the second load");
+  expect(immersed().map(({ text, takenBy }) => `${text} ${takenBy}`)).toEqual([
+    "28.143 own-criterion",
+    "28.144 own-criterion",
+  ]);
+  await at.post("/bench/each-load/end", {});
+  expect(at.bench.eachLoad).toBeUndefined();
+}, 60_000);
