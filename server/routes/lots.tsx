@@ -1,27 +1,21 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { massUnits, toGrams } from "../../calibration/units.ts";
-import { waterRange } from "../../calibration/water.ts";
-import { heartbeatSeconds } from "../../views/bench/index.tsx";
-import { LiveReading } from "../../views/bench/live-reading.tsx";
 import { LotsIndex, type LotsPage } from "../../views/lots/index.tsx";
-import { LotPage, LotPart, type LotView } from "../../views/lots/show.tsx";
-import { page, render } from "../../views/page.tsx";
-import { Problem } from "../../views/problem.tsx";
+import { page } from "../../views/page.tsx";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
-import { isRole } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
-import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
+import { typedReading } from "../bench/typed-reading.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import type { Lot } from "../lots/lot.ts";
 import { LotBook } from "../lots/lot-book.ts";
 import { frameOf } from "./look.ts";
-import { lotRow, lotView, stepOf } from "./lot-view.ts";
-import { fieldsOf, html, wantsPart } from "./page-request.ts";
+import { screeningRoutes } from "./lot-screening.tsx";
+import { lotRow } from "./lot-view.ts";
+import { fieldsOf, html } from "./page-request.ts";
 import { payoutRoutes } from "./payout.tsx";
 
 export interface LotRouteParts {
@@ -34,8 +28,6 @@ export interface LotRouteParts {
 
 /** How many lots the list shows. */
 const lotsShown = 50;
-
-type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
 
 /** Lots: taken in as a whole, screened piece by piece on the one bench, and priced. */
 export function lotRoutes(
@@ -88,128 +80,8 @@ export function lotRoutes(
     }
   });
 
-  async function screening(request: LotRequest, reply: FastifyReply, problem?: LotView["problem"]) {
-    const around = frame(request, reply);
-    const lot = await book.lot(request.params.lot);
-    if (!lot)
-      return html(reply, page({ ...around, title: "No such lot", main: <Problem says={noLot} /> }), 404);
-    const pieces = await book.pieces(lot.id, library());
-    const { piece } = bench;
-    const view: LotView = {
-      ...lotView(lot, pieces, bench, library(), around.locale),
-      ...(bench.scale ? { live: <Live bench={bench} /> } : {}),
-      claims: claims(),
-      claim: pieces.at(-1)?.claim ?? lot.claim ?? "",
-      units: massUnits,
-      ...(problem ? { problem } : {}),
-      csrfToken: around.csrfToken,
-      stepKey: piece && !piece.closed ? `${piece.id}-${piece.captures.length}` : bench.nextPiece,
-    };
-    const status = problem ? 422 : 200;
-    if (wantsPart(request)) return html(reply, render(<LotPart {...view} />), status);
-    return html(reply, page({ ...around, title: lot.name, main: <LotPage {...view} /> }), status);
-  }
-
-  app.get<{ Params: { lot: string } }>("/lots/:lot", (request, reply) => screening(request, reply));
-  app.post<{ Params: { lot: string } }>(
-    "/lots/:lot/pieces",
-    { preHandler: app.csrfProtection },
-    async (request, reply) => {
-      const fields = fieldsOf(request);
-      try {
-        const lot = await book.lot(request.params.lot);
-        if (!lot) throw new Refusal(noLot);
-        await goOn(lot, fields);
-        return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
-      } catch (error) {
-        if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-        return screening(request, reply, { says: error.message, typed: fields });
-      }
-    },
-  );
-
-  /** The next step of the lot: the water, a ticket, a weighing, or the piece put aside. A complete piece is recorded. */
-  async function goOn(lot: Lot, fields: Record<string, string>): Promise<void> {
-    const { celsius, ticket, claim = "", typed, unit = "g", role = "", take, aside, step: key = "" } = fields;
-    if (celsius !== undefined) {
-      const water = typedCelsius(celsius, waterRange);
-      if ("refused" in water) throw new Refusal(water.refused, "celsius");
-      await ledger.append("lot-water", lot.id, { celsius: water.understood });
-      return;
-    }
-    if (ticket !== undefined) return openPiece(lot, ticket.trim(), claim, key);
-    if (stepOf(lot, bench).step === "elsewhere" || bench.piece?.lot !== lot.id)
-      throw new Refusal("The piece on the bench is not of this lot. Reload the page.");
-    if (aside === "yes") return bench.setAsidePiece(`put aside while screening ${lot.name}`);
-    if (typed !== undefined) {
-      const reading = typedReading(typed, unit);
-      if ("refused" in reading) throw new Refusal(reading.refused, "typed");
-      if (!isRole(role)) throw new Refusal(`"${role}" is no reading of a weighing. Reload the page.`);
-      await bench.typeReading(role, reading.understood, key);
-    } else if (take !== undefined && isRole(take)) await taken(bench, take);
-    if (stepDone(lot)) await bench.record();
-  }
-
-  async function openPiece(lot: Lot, ticket: string, claim: string, key: string): Promise<void> {
-    if (ticket === "") throw new Refusal("The ticket is empty. Scan it again, or type it.", "ticket");
-    if (claim !== "" && !library().has(claim))
-      throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
-    if (lot.waterCelsius === undefined)
-      throw new Refusal("Type the temperature of the water first.", "celsius");
-    const before = (await book.pieces(lot.id, library())).find(
-      (piece) => piece.ticket === ticket && !piece.voided,
-    );
-    if (before && before.id !== key)
-      throw new Refusal(
-        `Ticket ${ticket} was weighed in this lot already (${before.dryG} g). Scan the next one; to weigh it again, void its record first.`,
-        "ticket",
-      );
-    const id = key || bench.nextPiece;
-    const { method, id: lotId } = lot;
-    await bench.openPiece(
-      { ticket, description: "", method, lot: lotId, ...(claim === "" ? {} : { claim }) },
-      id,
-    );
-    await bench.stateWater(lot.waterCelsius, `${id}-water`);
-  }
-
-  function stepDone(lot: Lot): boolean {
-    const { piece } = bench;
-    if (!piece || piece.closed || piece.lot !== lot.id) return false;
-    return piece.captures.some(({ role, setAside }) => role !== "dry" && setAside === undefined);
-  }
-
+  screeningRoutes(app, { bench, ledger, book, claims, demo, library });
   payoutRoutes(app, { ledger, book, demo, library });
-}
-
-const noLot = "No such lot is in this ledger. Look for it in the list of lots.";
-
-/** Asks for a settled reading and waits until it is there. Throws Refusal when the balance gave none. */
-async function taken(bench: Bench, role: Parameters<Bench["requestCapture"]>[0]): Promise<void> {
-  const before = bench.piece?.captures.length ?? 0;
-  bench.requestCapture(role);
-  await new Promise<void>((resolve) => {
-    const end = bench.onChange(() => {
-      if (bench.waitingFor !== undefined) return;
-      end();
-      resolve();
-    });
-  });
-  if ((bench.piece?.captures.length ?? 0) > before) return;
-  throw new Refusal(bench.trouble ?? "The reading was called off. Take it again.");
-}
-
-function Live({ bench }: { bench: Bench }) {
-  return (
-    <div hx-sse:connect="/bench/live" data-heartbeat-seconds={heartbeatSeconds}>
-      <div id="heartbeat" hidden />
-      <div id="live-reading">
-        <LiveReading live={bench.scale?.live()} waitingFor={bench.waitingFor} />
-      </div>
-      <div id="piece" hidden />
-      <div id="result" hidden />
-    </div>
-  );
 }
 
 function openedLot(values: Record<string, string>, library: Library) {
