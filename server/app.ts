@@ -19,6 +19,7 @@ import { assetRoutes } from "./routes/assets.ts";
 import { type BalanceParts, balanceRoutes } from "./routes/balances.tsx";
 import { benchRoutes } from "./routes/bench.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
+import { customerRoutes } from "./routes/customer.tsx";
 import { demoRoutes } from "./routes/demo.ts";
 import { demoClearingRoute } from "./routes/demo-clearing.tsx";
 import { downloadRoutes } from "./routes/downloads.ts";
@@ -27,7 +28,10 @@ import { finenessRoutes } from "./routes/fineness.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
 import { frameOf } from "./routes/look.ts";
 import { lotRoutes } from "./routes/lots.tsx";
+import { metalRoutes } from "./routes/metals.tsx";
+import { ownMetalRoutes } from "./routes/own-metals.tsx";
 import { html, wantsPart } from "./routes/page-request.ts";
+import { type PlanWeighing, planRoutes } from "./routes/plan.tsx";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
@@ -39,6 +43,7 @@ export interface AppParts {
   ledger: Ledger;
   evaluate: Evaluate;
   compute: Compute;
+  plan: PlanWeighing;
   /** hands at the simulated balance; undefined on a real bench */
   demoHands: DemoHands | undefined;
   settings: KeptSettings;
@@ -56,8 +61,8 @@ const bodyLimit = 256 * 1024;
 
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
-  const { bench, ledger, evaluate, compute, demoHands, settings, library, balance, profiles, changeBench } =
-    parts;
+  const { bench, ledger, evaluate, compute, plan, demoHands } = parts;
+  const { settings, library, balance, profiles, changeBench } = parts;
   const demo = demoHands !== undefined;
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
@@ -108,8 +113,12 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, demo);
   twoBodiesRoutes(app, demo);
+  metalRoutes(app, { library, demo });
+  ownMetalRoutes(app, { library, demo });
+  planRoutes(app, { settings, library, plan, demo });
+  customerRoutes(app, { bench, settings, demo });
   settingsRoutes(app, { ledger, settings, demo });
-  firstStartRoutes(app, { settings, demo, changeBench });
+  firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });
   demoClearingRoute(app, demo, changeBench);
   balance.onExchange((scale) => bench.exchangeScale(scale));
   balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });

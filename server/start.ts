@@ -105,6 +105,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     ledger,
     evaluate: aside.evaluate,
     compute: aside.compute,
+    plan: aside.plan,
     demoHands: hands,
     settings: kept,
     library,

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { bandByMixture } from "./band-by-mixture.ts";
 import { componentSymbols } from "./component-density.ts";
-import { type Library, libraryOf } from "./library.ts";
+import { builtIn, type Library, libraryOf } from "./library.ts";
 import type { Metal } from "./metal.ts";
 
 /** Shape of the file of own metals; goes up when a key changes its meaning. */
@@ -99,6 +99,11 @@ export function writeOwnMetals(own: OwnMetals): string {
 /** The library with an owner's metals; its version names both. Throws RangeError for an id given twice. */
 export function withOwn(library: Library, own: OwnMetals): Library {
   return libraryOf(`${library.version}+own.${own.version}`, [...library.metals, ...own.metals.map(asMetal)]);
+}
+
+/** The built-in library, with an owner's metals where there are any. */
+export function libraryWith(own: OwnMetals | undefined): Library {
+  return own ? withOwn(builtIn, own) : builtIn;
 }
 
 /** What looks odd in own metals without being wrong: a band far from what the mixture law says. */

@@ -1,5 +1,5 @@
-import { builtIn, type Library } from "../alloys/library.ts";
-import { type OwnMetals, readOwnMetals, withOwn, writeOwnMetals } from "../alloys/own-metals.ts";
+import type { Library } from "../alloys/library.ts";
+import { libraryWith, type OwnMetals, readOwnMetals, writeOwnMetals } from "../alloys/own-metals.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 
 /** The library that findings are made with: the built-in one and the owner's metals, as the ledger keeps them. */
@@ -18,7 +18,7 @@ export async function libraryInForce(ledger: Ledger): Promise<LibraryInForce> {
     entry?.kind === "library-version" && entry.body.metals !== undefined
       ? readOwnMetals(JSON.stringify(entry.body.metals))
       : undefined;
-  let now = own ? withOwn(builtIn, own) : builtIn;
+  let now = libraryWith(own);
   return {
     get now() {
       return now;
@@ -27,7 +27,7 @@ export async function libraryInForce(ledger: Ledger): Promise<LibraryInForce> {
       return own;
     },
     async keep(next) {
-      const library = withOwn(builtIn, next);
+      const library = libraryWith(next);
       await ledger.append("library-version", "library", {
         version: library.version,
         metals: JSON.parse(writeOwnMetals(next)),

@@ -2,6 +2,8 @@ import { parentPort } from "node:worker_threads";
 import { measure } from "../../calibration/measure.ts";
 import { seededRandom } from "../../calibration/random.ts";
 import { Refusal } from "../../calibration/refusals.ts";
+import { libraryWith } from "../alloys/own-metals.ts";
+import { planFor } from "../plan/plan.ts";
 import type { Answer, Question } from "./aside.ts";
 import { compute, fixedSeed } from "./compute.ts";
 import { evaluationOf } from "./evaluation.ts";
@@ -12,6 +14,8 @@ function answer(question: Question): Answer {
   if (question.kind === "evaluate")
     return { number, evaluated: evaluationOf(question.request, question.own) };
   try {
+    if (question.kind === "plan")
+      return { number, planned: planFor(question.weighing, libraryWith(question.own)) };
     return { number, measured: measure(question.measurement, seededRandom(fixedSeed)) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;

@@ -3,6 +3,8 @@ import type { DensityResult } from "../../calibration/density-result.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { Refusal } from "../../calibration/refusals.ts";
 import type { OwnMetals } from "../alloys/own-metals.ts";
+import type { Plan } from "../plan/plan.ts";
+import type { PlannedWeighing } from "../plan/planned-weighing.ts";
 import type { ComputeError, ComputeResponse } from "./contract.ts";
 import type { Evaluation } from "./evaluation.ts";
 
@@ -10,12 +12,14 @@ export type Question = { number: number } & (
   | { kind: "measure"; measurement: Measurement }
   | { kind: "compute"; request: unknown }
   | { kind: "evaluate"; request: unknown; own: OwnMetals | undefined }
+  | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined }
 );
 
 export type Answer = { number: number } & (
   | { measured: DensityResult }
   | { computed: ComputeResponse | ComputeError }
   | { evaluated: Evaluation }
+  | { planned: Plan }
   | { refused: { about: Refusal["about"] | null; message: string } }
 );
 
@@ -32,6 +36,8 @@ export interface Aside {
   compute(request: unknown): Promise<ComputeResponse | ComputeError>;
   /** As evaluationOf: the answer with everything a page draws. */
   evaluate(request: unknown): Promise<Evaluation>;
+  /** As planFor with the metals in force; rejects with the same RangeError. */
+  plan(weighing: PlannedWeighing): Promise<Plan>;
   close(): Promise<void>;
 }
 
@@ -45,7 +51,7 @@ function startWorker(): Worker {
 
 /**
  * Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. `own`
- * gives the owner's metals in force, which `evaluate` takes beside the built-in ones.
+ * gives the owner's metals in force, which `evaluate` and `plan` take beside the built-in ones.
  */
 export function openAside({
   start = startWorker,
@@ -108,6 +114,13 @@ export function openAside({
       const answer = await ask({ kind: "evaluate", request, own: own() } as Omit<Question, "number">);
       if ("evaluated" in answer) return answer.evaluated;
       throw new Error("The computing thread answered another question.");
+    },
+    plan: async (weighing) => {
+      const answer = await ask({ kind: "plan", weighing, own: own() } as Omit<Question, "number">);
+      if ("planned" in answer) return answer.planned;
+      throw "refused" in answer
+        ? new RangeError(answer.refused.message)
+        : new Error("The computing thread answered another question.");
     },
     close: async () => {
       const closing = worker;

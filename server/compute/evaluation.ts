@@ -1,7 +1,6 @@
 import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts";
 import { seededRandom } from "../../calibration/random.ts";
-import { builtIn } from "../alloys/library.ts";
-import { type OwnMetals, withOwn } from "../alloys/own-metals.ts";
+import { libraryWith, type OwnMetals } from "../alloys/own-metals.ts";
 import type { Finding } from "../findings/finding.ts";
 import { evaluate, fixedSeed } from "./compute.ts";
 import { type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
@@ -35,11 +34,7 @@ export function evaluationOf(asked: unknown, own?: OwnMetals): Evaluation {
   const parsed = computeRequest.safeParse(asked);
   if (!parsed.success) return { refused: fromSchema(null, parsed.error).error.message };
   try {
-    const { result, finding, response } = evaluate(
-      parsed.data,
-      seededRandom(fixedSeed),
-      own ? withOwn(builtIn, own) : builtIn,
-    );
+    const { result, finding, response } = evaluate(parsed.data, seededRandom(fixedSeed), libraryWith(own));
     return {
       request: parsed.data,
       response,

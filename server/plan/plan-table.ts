@@ -1,5 +1,5 @@
 import { measure } from "../../calibration/measure.ts";
-import { metal } from "../alloys/library.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
 import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
 
 /** One mass on every scale. */
@@ -31,8 +31,9 @@ export function planTable(
   massesG: readonly number[],
   readabilitiesG: readonly number[],
   evaluate: Evaluate = (m) => measure(m),
+  library: Library = builtIn,
 ): PlanTable {
-  const claimed = metal(base.claim);
+  const claimed = library.metal(base.claim);
   const { nominal } = claimed.densityGPerCm3;
   const percent = (massG: number, readabilityG: number): number | null => {
     try {

@@ -15,6 +15,8 @@ export type ChangeBench = (to: "demonstration" | "typed") => void;
 export interface FirstStartParts {
   settings: KeptSettings;
   demo: boolean;
+  /** whether a balance is on a cable already */
+  cabled: boolean;
   /** undefined where this start of the bench cannot be exchanged for another */
   changeBench: ChangeBench | undefined;
 }
@@ -25,7 +27,7 @@ const next = { typed: "/", cable: "/balances", simulated: "/" } as const;
 /** Three questions that set a new bench up; the answers are its first settings. */
 export function firstStartRoutes(
   app: FastifyInstance,
-  { settings, demo, changeBench }: FirstStartParts,
+  { settings, demo, cabled, changeBench }: FirstStartParts,
 ): void {
   app.get("/first-start", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/first-start", demo });
@@ -35,7 +37,7 @@ export function firstStartRoutes(
         csrfToken={frame.csrfToken}
         locale={frame.locale}
         metals={metalGroups.map((id) => ({ id, name: metalGroupNames[id] }))}
-        {...(settings.answered ? { answers: { method, metal, source } } : {})}
+        answers={settings.answered ? { method, metal, source } : cabled ? { source: "cable" } : {}}
         canTry={changeBench !== undefined && !demo}
       />
     );
@@ -56,6 +58,6 @@ export function firstStartRoutes(
     await settings.keep({ method, metal, source });
     if (source === "simulated" && !demo && changeBench)
       reply.raw.once("finish", () => changeBench("demonstration"));
-    return reply.redirect(next[source], 303);
+    return reply.redirect(cabled ? "/" : next[source], 303);
   });
 }

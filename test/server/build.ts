@@ -13,6 +13,7 @@ import { compute } from "../../server/compute/compute.ts";
 import { evaluationOf } from "../../server/compute/evaluation.ts";
 import { createDemoHands } from "../../server/demo/hands.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
+import { planFor } from "../../server/plan/plan.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
 export interface TestBench {
@@ -68,6 +69,7 @@ export async function buildTestBench(
     evaluate,
     compute: async (request) => compute(request),
     demoHands: simulated && createDemoHands(simulated),
+    plan: async (weighing) => planFor(weighing, library.now),
     settings,
     library,
     balance,

@@ -6,32 +6,43 @@ export interface CustomerView {
   indication?: string;
   /** at rest, moving, silent for …: in words */
   state: string;
-  ticket?: string;
-  piece?: string;
+  /** ticket and looks of the piece on the bench */
+  piece: string;
   scale?: { number: string; validUntil: string };
-  /** price per unit as displayed at the counter, if any */
-  price?: string;
+  heartbeatSeconds: number;
+  /** true while nothing real is weighed */
+  demo: boolean;
 }
 
 /** The window facing the customer. Nothing computed stands on it. */
-export function CustomerWindow({ ticket, piece, scale, price, ...live }: CustomerView) {
+export function CustomerWindow({ piece, scale, heartbeatSeconds, demo, ...live }: CustomerView) {
   return (
     <>
-      <div
-        data-live
-        data-heartbeat-seconds="2"
-        hx-sse:connect="/customer/live"
-        hx-target="#indication"
-        hx-swap="outerHTML"
-      >
-        <Indication {...live} />
+      {demo && (
+        <p class="caution">
+          <strong>Demonstration: an invented balance, nothing real is weighed.</strong>
+        </p>
+      )}
+      <div data-live hx-sse:connect="/customer/live" data-heartbeat-seconds={heartbeatSeconds}>
+        <div id="heartbeat" hidden />
+        <section class="live-box" aria-label="Indication of the instrument">
+          <div id="indication">
+            <Indication {...live} />
+          </div>
+        </section>
+        <p id="piece-shown">
+          <PieceShown piece={piece} />
+        </p>
       </div>
       <Facts
         facts={[
-          ["Ticket", ticket],
-          ["Piece", piece],
-          ["Price", price],
-          ["Scale", scale && `${scale.number}, seal valid until ${scale.validUntil}`],
+          [
+            "Verified scale",
+            scale &&
+              (scale.validUntil === ""
+                ? scale.number
+                : `${scale.number}, seal valid until ${scale.validUntil}`),
+          ],
         ]}
       />
       <p class="hint">
@@ -44,11 +55,16 @@ export function CustomerWindow({ ticket, piece, scale, price, ...live }: Custome
 /** Fragment: the indication alone. */
 export function Indication({ indication, state }: Pick<CustomerView, "indication" | "state">) {
   return (
-    <section id="indication" class="live-box" aria-label="Indication of the instrument">
+    <>
       <p class="live-reading">{indication ?? "–"}</p>
       <p>
         <strong>{state}</strong>
       </p>
-    </section>
+    </>
   );
+}
+
+/** Fragment: which piece is on the bench. */
+export function PieceShown({ piece }: Pick<CustomerView, "piece">) {
+  return <>Piece: {piece}</>;
 }

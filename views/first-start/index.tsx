@@ -7,7 +7,7 @@ export interface FirstStartView {
   /** what the piece is mostly; ids of the library's families or claims */
   metals: readonly { id: string; name: string; hint?: string }[];
   /** what was answered before, when the questions are asked again */
-  answers?: { method: string; source: string; metal: string };
+  answers?: { method?: string; source?: string; metal?: string };
   /** whether the demonstration can be begun from here */
   canTry?: boolean;
   locale?: Locale;

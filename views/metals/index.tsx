@@ -24,6 +24,8 @@ export interface MetalsPage {
   rows: readonly MetalRow[];
   all: number;
   libraryVersion: string;
+  /** why the density could not be read */
+  densityProblem?: string;
   locale?: Locale;
 }
 
@@ -64,10 +66,11 @@ export function MetalsIndex(page: MetalsPage) {
 }
 
 /** The part that a search replaces: axis and table of what was found. */
-export function FoundMetals({ rows, all, libraryVersion, locale = "en" }: MetalsPage) {
+export function FoundMetals({ rows, all, libraryVersion, densityProblem, locale = "en" }: MetalsPage) {
   const onAxis = rows.slice(0, 24);
   return (
     <div id="found">
+      {densityProblem !== undefined && <p class="problem">{densityProblem}</p>}
       <p role="status">{rows.length === all ? `${all} metals` : `${rows.length} of ${all} metals`}</p>
       {onAxis.length > 0 && (
         <div class="sheet">
@@ -110,7 +113,7 @@ export function FoundMetals({ rows, all, libraryVersion, locale = "en" }: Metals
       />
       <p class="hint">
         Library {libraryVersion}. A band is the freedom of composition and of the sources, not an uncertainty.
-        Every record keeps the version it was judged by.
+        Every record keeps the version it was judged by. <a href="/metals/own">Metals of your own</a>
       </p>
     </div>
   );

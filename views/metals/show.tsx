@@ -50,7 +50,6 @@ export function MetalPage(metal: MetalView) {
           id="neighbours"
           caption="Neighbours on the density axis"
           bands={metal.neighbours}
-          claimId={metal.id}
           locale={locale}
         />
       </div>
@@ -100,13 +99,13 @@ export function MetalPage(metal: MetalView) {
         {metal.lookAlikes.length === 0 && (
           <p>No other metal of the library has a band that meets this one.</p>
         )}
-        <ul>
-          {metal.lookAlikes.map(({ id, name, separatedBy }) => (
-            <li key={id}>
-              <a href={`/metals/${id}`}>{name}</a>: {separatedBy}
-            </li>
-          ))}
-        </ul>
+        <LookAlikes list={metal.lookAlikes.slice(0, shownAtOnce)} />
+        {metal.lookAlikes.length > shownAtOnce && (
+          <details>
+            <summary>{metal.lookAlikes.length - shownAtOnce} more</summary>
+            <LookAlikes list={metal.lookAlikes.slice(shownAtOnce)} />
+          </details>
+        )}
       </Sheet>
       <Sheet id="source" title="Where this comes from">
         <p>{metal.source}</p>
@@ -116,6 +115,21 @@ export function MetalPage(metal: MetalView) {
         {metal.notes !== undefined && <p>{metal.notes}</p>}
       </Sheet>
     </>
+  );
+}
+
+/** So many look-alikes are read at once; the rest opens on demand. */
+const shownAtOnce = 8;
+
+function LookAlikes({ list }: { list: MetalView["lookAlikes"] }) {
+  return (
+    <ul>
+      {list.map(({ id, name, separatedBy }) => (
+        <li key={id}>
+          <a href={`/metals/${id}`}>{name}</a>: {separatedBy}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -19,6 +19,8 @@ export interface PlanForm {
 export interface PlanAnswer {
   /** the answer in one plain sentence */
   says: string;
+  /** the same at more length */
+  more?: string;
   facts: readonly (readonly [name: string, value: ComponentChildren])[];
   /** each other metal, and whether this scale can tell it apart from the claim here */
   apart: readonly { id: string; name: string; expected: string; told: boolean; says: string }[];
@@ -146,6 +148,7 @@ function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
       <p role="status">
         <strong>{answer.says}</strong>
       </p>
+      {answer.more !== undefined && <p>{answer.more}</p>}
       <Facts facts={answer.facts} />
       <Rows
         caption={say.against}

@@ -436,9 +436,10 @@ export const customer = (
   <CustomerWindow
     indication="31.1035 g"
     state="at rest"
-    ticket="T-0431"
-    piece="round, one ounce"
+    piece="T-0431 round, one ounce"
     scale={{ number: "S-118", validUntil: "31 December 2027" }}
+    heartbeatSeconds={2}
+    demo={false}
   />
 );
 

@@ -1,0 +1,53 @@
+import type { Library } from "../alloys/library.ts";
+import type { Metal } from "../alloys/metal.ts";
+import type { Plan } from "./plan.ts";
+
+/** What false pieces are mostly made of, in the words a counter would use (common practice). */
+const mostlyMet: Readonly<Record<string, string>> = {
+  "el-cu": "copper",
+  "brass-c260": "brass",
+  nisilver: "nickel silver",
+  "cuni-25": "cupronickel",
+  "el-pb": "lead",
+  "w-pure": "tungsten",
+  "steel-c": "steel",
+  "el-ag": "fine silver",
+};
+/** So many finenesses of the claim's own metal are asked about, the nearest in density. */
+const neighbours = 3;
+
+/** What one asks first about a claim: the metals false pieces are mostly made of, and its neighbours in fineness. */
+export function usualSuspects(claimed: Metal, library: Library): Metal[] {
+  const others = Object.keys(mostlyMet)
+    .filter((id) => library.has(id))
+    .map((id) => library.metal(id));
+  const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - claimed.densityGPerCm3.nominal);
+  const finenesses = library.metals
+    .filter((m) => m.family === claimed.family && m.recipes !== undefined && m.id !== claimed.id)
+    .filter((m) => !m.recipes?.includes(claimed.id))
+    .sort((a, b) => away(a) - away(b))
+    .slice(0, neighbours);
+  return [...others.filter((m) => m.family !== claimed.family && !isElementOf(m, claimed)), ...finenesses];
+}
+
+const isElementOf = (m: Metal, claimed: Metal) =>
+  m.family === "elements" && (claimed.composition[Object.keys(m.composition)[0] ?? ""]?.[0] ?? 0) > 0.5;
+
+/** The plan in one plain sentence: what this scale can tell the claim from, and what it cannot. */
+export function inOneSentence(plan: Plan, library: Library): string {
+  const claimed = library.metal(plan.claim);
+  if (!plan.possible) return plan.says;
+  const alive = new Set(plan.finding?.alive ?? []);
+  const suspects = usualSuspects(claimed, library);
+  const told = suspects.filter(({ id }) => !alive.has(id));
+  const untold = suspects.filter(({ id }) => alive.has(id));
+  if (told.length === 0) return `This scale cannot tell ${claimed.name} from ${list(untold)} here.`;
+  const not = untold.length > 0 ? `, not from ${list(untold)}` : "";
+  return `This scale can tell ${claimed.name} from ${list(told)} here${not}.`;
+}
+
+function list(metals: readonly Metal[]): string {
+  const names = metals.map(({ id, name }) => mostlyMet[id] ?? name);
+  const last = names.at(-1) ?? "";
+  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} and ${last}`;
+}

@@ -1,0 +1,143 @@
+import type { MetalRow } from "../../views/metals/index.tsx";
+import type { MetalView } from "../../views/metals/show.tsx";
+import { fixed } from "../../views/numbers.ts";
+import type { Locale } from "../../views/words/index.ts";
+import { bandByMixture } from "../alloys/band-by-mixture.ts";
+import type { Library } from "../alloys/library.ts";
+import type { DensityBand, Fraction, Metal } from "../alloys/metal.ts";
+import { cautionsAbout } from "../findings/cautions-for.ts";
+import { satisfies } from "../findings/look-alike.ts";
+import { separation, soundThrough } from "../findings/separation.ts";
+
+/** Families of the library as a reader calls them. */
+export const familyNames: Readonly<Record<string, string>> = {
+  gold: "Gold",
+  silver: "Silver",
+  platinum: "Platinum",
+  palladium: "Palladium",
+  "brass-and-bronze": "Brass and bronze",
+  "white-copper-alloys": "White copper alloys",
+  "lead-tin-zinc": "Lead, tin, zinc",
+  steel: "Steel",
+  "heavy-metals": "Heavy metals",
+  "cored-and-plated": "Cored and plated pieces",
+  elements: "Elements",
+  own: "Your own",
+};
+
+export const familyName = (family: string): string => familyNames[family] ?? family;
+
+/** A line of the list of metals. */
+export function metalRow({ id, name, family, densityGPerCm3, verified }: Metal): MetalRow {
+  return { id, name, family: familyName(family), ...densityGPerCm3, verified };
+}
+
+const magnets = {
+  none: "not pulled",
+  weak: "a hung piece may drift towards it",
+  strong: "pulled",
+} as const;
+const likelihoods = { common: "often", possible: "now and then", rare: "hardly ever" } as const;
+
+/** How many neighbours on the axis are drawn. */
+const drawnNeighbours = 14;
+
+/** Everything the page of one metal shows. */
+export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
+  const { id, name, family, densityGPerCm3: band, verified, source, notes } = metal;
+  const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
+  const sound = soundThrough(metal);
+  const conductivity = metal.conductivityIacsPercent;
+  return {
+    id,
+    name,
+    family: familyName(family),
+    ...band,
+    composition: Object.entries(metal.composition).map(([element, fraction]) => ({
+      element,
+      nominal: percent(fraction[0], locale),
+      range: rangeOf(fraction, locale),
+    })),
+    mixture: mixtureOf(metal, locale),
+    magnetism: magnets[metal.magnetism],
+    colour: metal.colour,
+    ...(conductivity ? { conductivity: conductivityText(conductivity, locale) } : {}),
+    ...(sound ? { sound: soundText(sound) } : {}),
+    ...(metal.expansionPerMillionK === null
+      ? {}
+      : { expansion: `${fixed(metal.expansionPerMillionK, 1, locale)} · 10⁻⁶ per kelvin, in length` }),
+    likelihood: likelihoods[metal.likelihood],
+    source,
+    verified,
+    ...(notes === undefined ? {} : { notes }),
+    ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
+    recipes: (metal.recipes ?? [])
+      .filter((recipe) => library.has(recipe))
+      .map((recipe) => ({ id: recipe, name: library.metal(recipe).name })),
+    neighbours: neighboursOf(metal, library),
+    lookAlikes: lookAlikesOf(metal, library).map((other) => ({
+      id: other.id,
+      name: other.name,
+      separatedBy: separation(metal, other).says,
+    })),
+    locale,
+  };
+}
+
+/** A share as percent with the decimals it was given with: 0.925 is 92.5 %, 0.9999 is 99.99 %. */
+const percent = (share: number, locale: Locale) => `${decimals(+(share * 100).toPrecision(6), locale)} %`;
+
+function decimals(value: number, locale: Locale): string {
+  const digits = String(value).split(".")[1]?.length ?? 0;
+  return fixed(value, Math.min(digits, 4), locale);
+}
+
+function rangeOf([, low, high]: Fraction, locale: Locale): string {
+  if (low === null && high === null) return "not known";
+  const end = (share: number | null) => (share === null ? "?" : percent(share, locale).replace(" %", ""));
+  return `${end(low)} – ${end(high)} %`;
+}
+
+/** The usual composition by the mixture law, with the ends of the band its limits allow. */
+function mixtureOf(metal: Metal, locale: Locale): { ideal: string; withExcess: string } {
+  const { plain, corrected } = bandByMixture(metal);
+  const text = ({ nominal, low, high }: DensityBand) =>
+    low === high
+      ? fixed(nominal, 3, locale)
+      : `${fixed(nominal, 3, locale)} (${fixed(low, 3, locale)} – ${fixed(high, 3, locale)})`;
+  return { ideal: text(plain), withExcess: text(corrected) };
+}
+
+export function conductivityText([low, high]: readonly [number, number], locale: Locale): string {
+  const range = low === high ? decimals(low, locale) : `${decimals(low, locale)} – ${decimals(high, locale)}`;
+  return `${range} % IACS at 20 °C`;
+}
+
+function soundText({ mPerS, estimated }: { mPerS: number; estimated: boolean }): string {
+  const rounded = Math.round(mPerS / 10) * 10;
+  return estimated ? `about ${rounded} m/s, longitudinal, computed` : `${mPerS} m/s, longitudinal`;
+}
+
+function neighboursOf(metal: Metal, { metals }: Library) {
+  const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - metal.densityGPerCm3.nominal);
+  const near = metals
+    .filter(({ id, family }) => id === metal.id || family !== "cored-and-plated")
+    .sort((a, b) => away(a) - away(b))
+    .slice(0, drawnNeighbours);
+  return (near.includes(metal) ? near : [metal, ...near]).map(({ id, name, densityGPerCm3 }) => ({
+    id,
+    name,
+    low: densityGPerCm3.low,
+    high: densityGPerCm3.high,
+  }));
+}
+
+const order = { common: 0, possible: 1, rare: 2 } as const;
+
+/** Other metals whose band meets this one, likeliest first. */
+function lookAlikesOf(metal: Metal, { metals }: Library): Metal[] {
+  const { low, high } = metal.densityGPerCm3;
+  return metals
+    .filter((m) => !satisfies(m, metal) && m.densityGPerCm3.low <= high && m.densityGPerCm3.high >= low)
+    .sort((a, b) => order[a.likelihood] - order[b.likelihood]);
+}

@@ -1,0 +1,113 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+let browser: Browser;
+let demo: RunningBench;
+let real: RunningBench;
+beforeAll(async () => {
+  browser = await launchBrowser();
+  [demo, real] = await Promise.all([startBench([]), startBench(["--typed"])]);
+}, 60_000);
+afterAll(async () => {
+  await browser?.close();
+  await Promise.all([demo?.stop(), real?.stop()]);
+});
+afterEach(async () => {
+  await Promise.all(browser.contexts().map((context) => context.close()));
+});
+
+const plan = "plan?method=displaced&claim=ag-999&mass=31.1&massUnit=g&readability=0.1&readabilityUnit=g";
+
+/** Every page of this part of the house, by the name of its picture. */
+const pages: readonly [name: string, where: "demo" | "real", path: string][] = [
+  ["settings", "demo", "settings"],
+  ["first-start", "real", "first-start"],
+  ["metals", "real", "metals"],
+  ["metal", "real", "metals/au-999"],
+  ["metal-of-two", "real", "metals/core-w-pure-skin-el-au"],
+  ["metals-own", "real", "metals/own"],
+  ["plan", "real", "plan"],
+  ["plan-answer", "real", plan],
+  ["plan-refused", "real", "plan?mass=heavy&readability=0&method=hung&claim=ag-999"],
+  ["customer", "demo", "customer"],
+];
+
+/** Rules of WCAG 2.2 A and AA as axe knows them. */
+const rules = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] };
+const openAll = `for (const one of document.querySelectorAll("details")) one.open = true`;
+const overflow = "document.documentElement.scrollWidth - document.documentElement.clientWidth";
+
+async function faults(page: Page): Promise<string[]> {
+  await page.evaluate(openAll);
+  await page.evaluate(axe);
+  const { violations } = (await page.evaluate(`axe.run(document, ${JSON.stringify(rules)})`)) as AxeResults;
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+}
+
+describe.each(pages)("the page %s", (name, where, path) => {
+  test.each([
+    [360, "light"],
+    [1280, "dark"],
+  ] as const)("breaks no rule, no policy and no width at %i px, %s", async (width, colorScheme) => {
+    const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme });
+    const page = await context.newPage();
+    const troubles: string[] = [];
+    page.on("pageerror", (error) => troubles.push(error.message));
+    page.on("console", (message) => {
+      if (/content security policy/i.test(message.text())) troubles.push(message.text());
+    });
+    await page.goto((where === "demo" ? demo : real).url + path);
+    await picture(page, `pages-${name}-${width}-${colorScheme}`);
+    expect(await faults(page)).toEqual([]);
+    expect(await page.evaluate(overflow)).toBeLessThanOrEqual(0);
+    expect(troubles).toEqual([]);
+  });
+});
+
+test("the window to the customer follows the balance digit for digit", async () => {
+  const page = await (await browser.newContext()).newPage();
+  await page.goto(`${demo.url}customer`);
+  await page
+    .locator("#indication .live-reading", { hasText: /^-?\d+\.\d{4} g$/ })
+    .waitFor({ timeout: 15_000 });
+  await page.locator("#indication").getByText("at rest").waitFor({ timeout: 30_000 });
+});
+
+test("a demonstration ends in one action, and a real bench begins at the same address", async () => {
+  const bench = await startBench([]);
+  try {
+    const page = await (await browser.newContext()).newPage();
+    await page.goto(bench.url);
+    await page.getByRole("button", { name: /MQ-101/ }).click();
+    await page.getByRole("button", { name: "Lay the piece on the pan" }).waitFor();
+    await page.getByRole("button", { name: "Clear the demonstration" }).click();
+    await page.getByRole("heading", { name: "Welcome" }).waitFor({ timeout: 30_000 });
+    expect(page.url()).toBe(`${bench.url}first-start`);
+    await page.getByText("On the scale", { exact: true }).click();
+    await page.getByText("Gold", { exact: true }).click();
+    await page.getByRole("button", { name: "Set up the bench" }).click();
+    await page.getByLabel("Ticket").waitFor();
+    expect(await page.getByText("Demonstration").count()).toBe(0);
+    expect(await page.getByRole("radio", { name: /beaker on the pan/ }).isChecked()).toBe(true);
+    const kept = readdirSync(bench.dataFolder).filter((name) => name.startsWith("demo-set-aside-"));
+    expect(kept).toHaveLength(1);
+    expect(existsSync(join(bench.dataFolder, kept[0] ?? "", "ledger.sqlite"))).toBe(true);
+
+    // Started again without a word it goes on as the real bench it has become.
+    await bench.stop();
+    const again = await startBench([], bench.dataFolder);
+    await page.goto(again.url);
+    await page.getByLabel("Ticket").waitFor();
+    expect(await page.getByText("Demonstration").count()).toBe(0);
+    await again.stop();
+  } finally {
+    await bench.stop();
+  }
+});
