@@ -38,6 +38,12 @@ export function planRoutes(
   });
 }
 
+/** Other questions that are answered by typing. */
+const more = [
+  { href: "/plan/fineness", label: "What fineness does a density leave open?" },
+  { href: "/plan/two-bodies", label: "Two bodies in one piece: stone and metal, core and skin" },
+];
+
 async function pageOf(
   asked: Record<string, string | undefined>,
   settings: BenchSettings,
@@ -46,7 +52,7 @@ async function pageOf(
 ): Promise<PlanPage> {
   const claims = claimsOf(metalBands(library, settings.metal));
   const form = formOf(asked, settings, claims[0]?.id ?? "", locale);
-  const blank = { form, claims, units: massUnits, problems: [], locale };
+  const blank = { form, claims, units: massUnits, problems: [], more, locale };
   if (asked.mass === undefined) return blank;
   const read = plannedFrom(form, settings.conditions, library, locale);
   if ("problems" in read) return { ...blank, problems: read.problems };
