@@ -1,7 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { systemClock } from "../../drivers/clock.ts";
 import { type Answers, checkProfile, tellNow } from "../../drivers/learning/index.ts";
-import { Learning as LearningPage, LearningPart, type LearningView } from "../../views/balances/learning.tsx";
+import {
+  LearningNow,
+  Learning as LearningPage,
+  LearningPart,
+  type LearningView,
+} from "../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
 import { Learning } from "../bench/learning.ts";
@@ -9,7 +14,7 @@ import { Refusal } from "../bench/refusal.ts";
 import type { BalanceForm } from "./balance-forms.ts";
 import { profileHref } from "./balance-profiles.tsx";
 import type { BalanceParts } from "./balances.tsx";
-import { LiveStream } from "./live-stream.ts";
+import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf } from "./look.ts";
 import { html } from "./page-request.ts";
 
@@ -19,16 +24,19 @@ export function balanceLearningRoutes(
   { balance, profiles, demo, clock = systemClock }: BalanceParts,
   form: BalanceForm,
 ): void {
-  const learning = new Learning(balance, clock, () => stream.changed("learning"));
+  const learning = new Learning(balance, clock, () => stream.changed("learning-now", "learning"));
   const view = (csrfToken: string): LearningView => ({
-    balance: balance.scale?.name ?? "No balance on a cable",
+    balance: balance.scale ? `The ${balance.scale.name}` : "No balance on a cable",
     canListen: balance.choice !== undefined,
     ...runningOf(learning),
     ...learnedOf(learning),
     csrfToken,
   });
   const stream = new LiveStream(
-    new Map([["learning", (token: string) => render(<LearningPart {...view(token)} />)]]),
+    new Map<string, Draw>([
+      ["learning-now", (token) => render(<LearningNow {...view(token)} />)],
+      ["learning", (token) => render(<LearningPart {...view(token)} />)],
+    ]),
     heartbeatSeconds * 1000,
   );
   app.addHook("preClose", async () => {

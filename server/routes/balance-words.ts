@@ -49,7 +49,8 @@ export function nowOf(balance: BalanceInUse, csrfToken: string): NowView {
       .map((record) => ({
         at: record.at.slice(11, 23),
         raw: record.raw,
-        meaning: meaningOf(record),
+        meaning:
+          record.event?.kind === "unknown-line" ? "not understood: no number taken" : meaningOf(record),
       })),
     csrfToken,
   };

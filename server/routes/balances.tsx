@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import type { Clock } from "../../drivers/clock.ts";
 import { Finding } from "../../views/balances/finding.tsx";
 import { BalancesIndex } from "../../views/balances/index.tsx";
-import { BalanceNow, LastLines } from "../../views/balances/now.tsx";
+import { BalanceAsks, BalanceNow, LastLines } from "../../views/balances/now.tsx";
 import { heartbeatSeconds } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
 import { checkedChoice } from "../bench/balance-choice.ts";
@@ -48,13 +48,15 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["balance-now", (token) => render(<BalanceNow {...nowOf(balance, token)} />)],
+      ["balance-asks", (token) => render(<BalanceAsks {...nowOf(balance, token)} />)],
       ["last-lines", (token) => render(<LastLines {...nowOf(balance, token)} />)],
       ["finding", (token) => render(<Finding finding={findingView()} csrfToken={token} />)],
     ]),
     heartbeatSeconds * 1000,
   );
-  balance.onLine(() => stream.changed("balance-now", "last-lines"));
-  balance.onExchange(() => stream.changed("balance-now", "last-lines"));
+  const changed = () => stream.changed("balance-now", "balance-asks", "last-lines");
+  balance.onLine(changed);
+  balance.onExchange(changed);
   app.addHook("preClose", async () => {
     search.stop();
     stream.close();

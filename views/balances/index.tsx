@@ -2,7 +2,7 @@ import { Csrf } from "../forms.tsx";
 import { RawLines } from "../records/captures.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Finding, type FindingView } from "./finding.tsx";
-import { BalanceNow, LastLines, type NowView } from "./now.tsx";
+import { BalanceAsks, BalanceNow, LastLines, type NowView } from "./now.tsx";
 import { OtherPort, type PortRow, Ports } from "./ports.tsx";
 
 export interface BalancesPage extends NowView {
@@ -36,6 +36,9 @@ export function BalancesIndex(page: BalancesPage) {
       <Sheet id="now" title="The balance of this bench">
         <div id="balance-now">
           <BalanceNow {...page} />
+        </div>
+        <div id="balance-asks">
+          <BalanceAsks {...page} />
         </div>
         <div id="last-lines">
           <LastLines {...page} />

@@ -51,8 +51,11 @@ export function Learning(view: LearningView) {
       <p>
         {view.balance}. From its own lines alone the bench learns how this balance writes a number, what
         follows motion and what it says when something is wrong. Nothing is sent to it that you have not typed
-        yourself, and no reading is taken meanwhile.
+        yourself.
       </p>
+      <div id="learning-now">
+        <LearningNow {...view} />
+      </div>
       <div id="learning">
         <LearningPart {...view} />
       </div>
@@ -61,53 +64,54 @@ export function Learning(view: LearningView) {
   );
 }
 
-/** Fragment: what to do now, or what was learned. */
-export function LearningPart(view: LearningView) {
-  const { running, learned, canListen, csrfToken } = view;
+/** Fragment: what to do now; renewed with every line, so nothing in it can be pressed. */
+export function LearningNow({ running }: Pick<LearningView, "running">) {
+  return (
+    <section class="sheet" aria-labelledby="half-minute" data-say={running?.says ?? ""}>
+      <h2 id="half-minute">{running ? `Step ${running.step} of ${running.of}` : "The guided half minute"}</h2>
+      {running ? (
+        <>
+          <p>
+            <strong>{running.says}</strong>
+          </p>
+          <p class="hint">
+            {running.secondsLeft > 0 ? `${running.secondsLeft} s left` : "waiting for more lines"};{" "}
+            {running.heard} pieces heard so far.
+          </p>
+        </>
+      ) : (
+        <p>
+          You need the balance, empty, and any weight it can carry. The page says what to do, step by step:
+          leave it still, put the weight on, touch the pan, let it settle, take it off.
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** Fragment: the buttons of the present step, and what was learned. */
+export function LearningPart({ running, learned, canListen, csrfToken }: LearningView) {
   return (
     <>
-      <section class="sheet" aria-labelledby="half-minute" data-say={running?.says ?? ""}>
-        <h2 id="half-minute">
-          {running ? `Step ${running.step} of ${running.of}` : "The guided half minute"}
-        </h2>
-        {running ? (
-          <>
-            <p>
-              <strong>{running.says}</strong>
-            </p>
-            <p class="hint">
-              {running.secondsLeft > 0 ? `${running.secondsLeft} s left` : "waiting for more lines"};{" "}
-              {running.heard} pieces heard so far.
-            </p>
-          </>
-        ) : (
-          <p>
-            You need the balance, empty, and any weight it can carry. The page says what to do, step by step:
-            leave it still, put the weight on, touch the pan, let it settle, take it off.
-          </p>
+      {!canListen && <p class="hint">No balance on a cable is chosen. Choose its port on Balances first.</p>}
+      <form method="post" action="/balances/learning" class="row">
+        <Csrf token={csrfToken} />
+        {running?.canSkip && (
+          <button type="submit" name="go" value="skip">
+            Leave this step out
+          </button>
         )}
-        {!canListen && (
-          <p class="hint">No balance on a cable is chosen. Choose its port on Balances first.</p>
+        {!running && canListen && (
+          <button type="submit" name="go" value="begin">
+            {learned ? "Learn again from the start" : "Begin"}
+          </button>
         )}
-        <form method="post" action="/balances/learning" class="row">
-          <Csrf token={csrfToken} />
-          {running?.canSkip && (
-            <button type="submit" name="go" value="skip">
-              Leave this step out
-            </button>
-          )}
-          {!running && canListen && (
-            <button type="submit" name="go" value="begin">
-              {learned ? "Learn again from the start" : "Begin"}
-            </button>
-          )}
-          {(running || learned) && (
-            <button type="submit" name="go" value="stop" class="plain">
-              Stop, keep nothing
-            </button>
-          )}
-        </form>
-      </section>
+        {(running || learned) && (
+          <button type="submit" name="go" value="stop" class="plain">
+            Stop, keep nothing
+          </button>
+        )}
+      </form>
       {learned && <Learned learned={learned} csrfToken={csrfToken} />}
     </>
   );

@@ -19,8 +19,8 @@ export interface NowView {
   csrfToken: string;
 }
 
-/** Fragment: the balance in use in words, with what a person has to look at or answer. */
-export function BalanceNow({ name, state, says, readBy, choice, doubts, commaAsked, csrfToken }: NowView) {
+/** Fragment: the balance in use in words; renewed with every line, so nothing in it can be pressed. */
+export function BalanceNow({ name, state, says, readBy, choice }: NowView) {
   return (
     <>
       <p>
@@ -34,6 +34,14 @@ export function BalanceNow({ name, state, says, readBy, choice, doubts, commaAsk
           ["Asked with", choice?.asked && <code>{choice.asked}</code>],
         ]}
       />
+    </>
+  );
+}
+
+/** Fragment: what a person has to look at or answer about the balance in use. */
+export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) {
+  return (
+    <>
       {doubts.map((doubt) => (
         <section key={doubt.kind} class="caution" aria-label="Look at the balance">
           <p>{doubt.says}</p>
