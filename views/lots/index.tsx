@@ -1,3 +1,4 @@
+import { WettingCaution } from "../cautions.tsx";
 import { Csrf, Field, type FieldError, Problems, Select, UnitSelect } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
 
@@ -84,6 +85,7 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
         />
         <button type="submit">Open the lot</button>
       </form>
+      <WettingCaution />
     </>
   );
 }
