@@ -4,7 +4,7 @@ import type { AxeResults } from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { type Cable, createCable } from "../drivers/pty.ts";
-import { launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
+import { answerFirstQuestions, launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const phone = { width: 360, height: 740 };
@@ -41,17 +41,8 @@ async function open(options: BrowserContextOptions): Promise<Page> {
     if (message.type() === "error") troubles.push(message.text());
   });
   await page.goto(bench!.url);
-  if (page.url().endsWith("/first-start")) await answers(page);
+  await answerFirstQuestions(page);
   return page;
-}
-
-/** The three questions of a new bench. */
-async function answers(page: Page): Promise<void> {
-  await page.locator('input[name="method"][value="hung"]').check({ force: true });
-  await page.locator('input[name="source"][value="typed"]').check({ force: true });
-  await page.locator('input[name="metal"]').first().check({ force: true });
-  await page.locator("main form button.large").click();
-  await page.getByLabel("Ticket").waitFor();
 }
 
 /** No fault an automatic check can find, in this state of the page. */

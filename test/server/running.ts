@@ -58,3 +58,13 @@ export async function picture(page: Page, name: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
   await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
 }
+
+/** Answers the three questions of a new bench, where it asks them. */
+export async function answerFirstQuestions(page: Page): Promise<void> {
+  if (!page.url().endsWith("/first-start")) return;
+  await page.locator('input[name="method"][value="hung"]').check({ force: true });
+  await page.locator('input[name="source"][value="typed"]').check({ force: true });
+  await page.locator('input[name="metal"]').first().check({ force: true });
+  await page.locator("main form button.large").click();
+  await page.getByLabel("Ticket").waitFor();
+}
