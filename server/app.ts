@@ -8,6 +8,7 @@ import { page } from "../views/page.tsx";
 import { Problem } from "../views/problem.tsx";
 import type { BalanceInUse } from "./bench/balance-in-use.ts";
 import type { Bench } from "./bench/bench.ts";
+import type { KeptChecks } from "./bench/kept-checks.ts";
 import type { KeptProfiles } from "./bench/kept-profiles.ts";
 import type { KeptSettings } from "./bench/kept-settings.ts";
 import type { LibraryInForce } from "./bench/library-in-force.ts";
@@ -18,6 +19,7 @@ import type { Ledger } from "./ledger/ledger.ts";
 import { assetRoutes } from "./routes/assets.ts";
 import { type BalanceParts, balanceRoutes } from "./routes/balances.tsx";
 import { benchRoutes } from "./routes/bench.tsx";
+import { checkRoutes } from "./routes/checks.tsx";
 import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { customerRoutes } from "./routes/customer.tsx";
 import { demoRoutes } from "./routes/demo.ts";
@@ -50,6 +52,7 @@ export interface AppParts {
   library: LibraryInForce;
   balance: BalanceInUse;
   profiles: KeptProfiles;
+  checks: KeptChecks;
   /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
   listening?: Pick<BalanceParts, "clock" | "findingMs">;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
@@ -62,7 +65,7 @@ const bodyLimit = 256 * 1024;
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { bench, ledger, evaluate, compute, plan, demoHands } = parts;
-  const { settings, library, balance, profiles, changeBench } = parts;
+  const { settings, library, balance, profiles, checks, changeBench } = parts;
   const demo = demoHands !== undefined;
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
@@ -117,12 +120,14 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   ownMetalRoutes(app, { library, demo });
   planRoutes(app, { settings, library, plan, demo });
   customerRoutes(app, { bench, settings, demo });
+  checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });
   demoClearingRoute(app, demo, changeBench);
   balance.onExchange((scale) => bench.exchangeScale(scale));
   balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
   settings.onChange(() => void bench.refresh());
+  checks.onChange(() => void bench.refresh());
   return app;
 }
 

@@ -5,6 +5,7 @@ import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
 import { buildApp } from "./app.ts";
 import { BalanceInUse } from "./bench/balance-in-use.ts";
 import { Bench } from "./bench/bench.ts";
+import { keptChecks } from "./bench/kept-checks.ts";
 import { keptProfiles } from "./bench/kept-profiles.ts";
 import { keptSettings } from "./bench/kept-settings.ts";
 import { libraryInForce } from "./bench/library-in-force.ts";
@@ -86,6 +87,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   const kept = await keptSettings(ledger);
   const library = await libraryInForce(ledger);
   const profiles = await keptProfiles(ledger);
+  const checks = await keptChecks(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
   const hands = await listen(balance, settings.source);
   const aside = openAside({ own: () => library.own });
@@ -96,6 +98,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     evaluate: aside.evaluate,
     conditions: () => kept.now.conditions,
     versions: { program: programVersion },
+    profileOf: checks.profileOf,
     library: () => library.now,
     preferences: () => kept.now,
   });
@@ -111,6 +114,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     library,
     balance,
     profiles,
+    checks,
     changeBench,
   });
   await app.ready();

@@ -10,7 +10,7 @@ import { EachLoad } from "./each-load.ts";
 import { methods, type Role, roleNames, takes } from "./method.ts";
 import { after, type Piece, standing, type Ticket } from "./piece.ts";
 import { Refusal } from "./refusal.ts";
-import { requestFor } from "./request.ts";
+import { type ProfileOf, requestFor } from "./request.ts";
 import type { Scale, TakenReading, Taking } from "./scale.ts";
 
 export interface BenchParts {
@@ -21,6 +21,8 @@ export interface BenchParts {
   evaluate: Evaluate;
   conditions: () => Conditions;
   versions: Record<string, string>;
+  /** what the checks say of a balance; without it the conditions alone count */
+  profileOf?: ProfileOf;
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
   /** how a new piece begins; a new bench's when left out */
@@ -116,6 +118,9 @@ export class Bench {
   }
   get conditions(): Conditions {
     return this.#parts.conditions();
+  }
+  get profileOf(): ProfileOf | undefined {
+    return this.#parts.profileOf;
   }
   get library(): Library {
     return this.#parts.library?.() ?? builtIn;
@@ -287,7 +292,7 @@ export class Bench {
   }
 
   async #evaluate(piece: Piece): Promise<Evaluation | undefined> {
-    const request = requestFor(piece, this.#parts.conditions());
+    const request = requestFor(piece, this.#parts.conditions(), this.#parts.profileOf);
     return request === undefined ? undefined : this.#parts.evaluate(request);
   }
 

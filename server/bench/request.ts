@@ -1,14 +1,16 @@
+import {
+  assumedImmersedPerDry,
+  assumedRepeatabilityPerReadability,
+  type BalanceProfile,
+  type ProfileNumber,
+} from "../checks/balance-profile.ts";
+import { temperatureAsked } from "../checks/profile-inputs.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Role } from "./method.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
 
 const sqrt3 = Math.sqrt(3);
-/** Standard deviation of one reading in units of d for a balance without its own test: common practice. */
-const repeatabilityPerD = 2 / 3;
-/** An immersed reading scatters more than a dry one (wire, draught in the water): common practice. */
-const immersedPerDry = 2;
-
 const readings = (captures: Capture[]) => ({ readings: captures.map(({ grams }) => grams) });
 
 /** The readings of a piece under the keys of their method, or undefined while one is missing. */
@@ -34,44 +36,71 @@ function weighings(piece: Piece) {
   return undefined;
 }
 
+/** Gives the profile of a balance, by its name and readability, as its passed checks make it. */
+export type ProfileOf = (balance: string, readabilityGrams: number) => BalanceProfile;
+
+/** A number that a check found; undefined where the profile only assumes one. */
+const measured = (number: ProfileNumber | undefined) =>
+  number !== undefined && "check" in number.origin ? number : undefined;
+
 /**
- * The balance as the readings and the conditions describe it. Decimals of the readings say the readability; without a
- * repeatability test of its own the bench takes two thirds of d dry and twice that immersed (common practice).
+ * The balance as the readings, its checks and the conditions describe it. Decimals of the readings say the
+ * readability; a number that a check found counts before one of the conditions, and without either the bench takes two
+ * thirds of d dry and twice that immersed (common practice).
  */
-export function balanceFor(dry: Capture[], wet: Capture[], conditions: Conditions) {
+export function balanceFor(dry: Capture[], wet: Capture[], conditions: Conditions, profileOf?: ProfileOf) {
   const d = readabilityGrams(dry);
   const dImmersed = wet.length === 0 ? d : readabilityGrams(wet);
-  const repeatability = Number(conditions.repeatabilityGrams || d * repeatabilityPerD);
-  const immersed = Math.max(dImmersed * repeatabilityPerD, repeatability) * immersedPerDry;
+  const profile = profileOf?.(dry[0]?.balance ?? "typed", d);
+  const checkedDry = measured(profile?.repeatability);
+  const checkedImmersed = measured(profile?.immersedRepeatability);
+  const repeatability =
+    checkedDry?.value ?? Number(conditions.repeatabilityGrams || d * assumedRepeatabilityPerReadability);
+  const immersed =
+    Math.max(dImmersed * assumedRepeatabilityPerReadability, repeatability) * assumedImmersedPerDry;
   return {
     readability_g: d,
     immersed_readability_g: dImmersed,
     repeatability_g: repeatability,
-    immersed_repeatability_g: Number(conditions.immersedRepeatabilityGrams || immersed),
-    linearity_g: Number(conditions.linearityGrams),
+    ...(checkedDry?.dof ? { repeatability_dof: checkedDry.dof } : {}),
+    immersed_repeatability_g:
+      checkedImmersed?.value ?? Number(conditions.immersedRepeatabilityGrams || immersed),
+    ...(checkedImmersed?.dof ? { immersed_repeatability_dof: checkedImmersed.dof } : {}),
+    linearity_g: measured(profile?.linearity)?.value ?? Number(conditions.linearityGrams),
   };
+}
+
+/** Temperature of the water: corrected by the thermometer's own check, or as shown within the half-width of the conditions. */
+function temperatureFor(shownCelsius: number, conditions: Conditions, profile: BalanceProfile | undefined) {
+  return (
+    (profile && temperatureAsked(profile, shownCelsius)) ?? {
+      temperature_c: shownCelsius,
+      temperature_u_c: Number(conditions.thermometerHalfWidthCelsius) / sqrt3,
+    }
+  );
 }
 
 /**
  * What the bench asks `compute` for this piece, in the published form, or undefined while a reading or the water
  * temperature is missing. Readings go in as exact decimal text in g.
  */
-export function requestFor(piece: Piece, conditions: Conditions) {
+export function requestFor(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
   const weighed = weighings(piece);
   if (weighed === undefined || piece.waterCelsius === undefined) return undefined;
   const { wet, ...readingsByRole } = weighed;
+  const dry = standing(piece, "dry");
+  const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
   return {
     id: piece.id,
     ...readingsByRole,
     liquid: {
       kind: "water" as const,
-      temperature_c: Number(piece.waterCelsius),
-      temperature_u_c: Number(conditions.thermometerHalfWidthCelsius) / sqrt3,
+      ...temperatureFor(Number(piece.waterCelsius), conditions, profile),
       purity: conditions.purity,
       dissolved_solids_mg_l: Number(conditions.dissolvedSolidsMgPerL),
     },
     air: { altitude_m: Number(conditions.altitudeMetres) },
-    balance: balanceFor(standing(piece, "dry"), wet, conditions),
+    balance: balanceFor(dry, wet, conditions, profileOf),
     hanger: { wire_mm: Number(conditions.wireMillimetres), zeroed: "immersed" as const },
     bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
     pieces: 1,

@@ -6,6 +6,7 @@ import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { type AppParts, buildApp } from "../../server/app.ts";
 import { BalanceInUse } from "../../server/bench/balance-in-use.ts";
 import { Bench } from "../../server/bench/bench.ts";
+import { type KeptChecks, keptChecks } from "../../server/bench/kept-checks.ts";
 import { type KeptProfiles, keptProfiles } from "../../server/bench/kept-profiles.ts";
 import { type KeptSettings, keptSettings } from "../../server/bench/kept-settings.ts";
 import { type LibraryInForce, libraryInForce } from "../../server/bench/library-in-force.ts";
@@ -25,6 +26,7 @@ export interface TestBench {
   library: LibraryInForce;
   balance: BalanceInUse;
   profiles: KeptProfiles;
+  checks: KeptChecks;
   /** posts a form as the bench's own page would */
   post(path: string, fields: Record<string, string>): Promise<LightMyRequestResponse>;
   close(): Promise<void>;
@@ -47,6 +49,7 @@ export async function buildTestBench(
   if (answered && !settings.answered) await settings.keep({});
   const library = await libraryInForce(ledger);
   const profiles = await keptProfiles(ledger);
+  const checks = await keptChecks(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
   const simulated = demo ? createSimulatedBalance({ seed: 1 }) : undefined;
   if (simulated) await balance.useSimulated(simulated);
@@ -59,6 +62,7 @@ export async function buildTestBench(
     evaluate,
     conditions: () => settings.now.conditions,
     versions: { program: "test" },
+    profileOf: checks.profileOf,
     library: () => library.now,
     preferences: () => settings.now,
   });
@@ -74,6 +78,7 @@ export async function buildTestBench(
     library,
     balance,
     profiles,
+    checks,
     listening,
   });
   const first = await app.inject({ url: "/settings", headers: { host: "localhost:1" } });
@@ -88,6 +93,7 @@ export async function buildTestBench(
     library,
     balance,
     profiles,
+    checks,
     post: (url, fields) =>
       app.inject({
         method: "POST",

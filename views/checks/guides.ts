@@ -1,5 +1,15 @@
 /** The guided checks of a bench, in the order a new bench makes them. */
-export const checkKinds = ["repeatability", "linearity", "eccentricity", "thermometer", "reference"] as const;
+export const checkKinds = [
+  "check-weight",
+  "zero-return",
+  "reference",
+  "repeatability",
+  "immersed-repeatability",
+  "linearity",
+  "eccentricity",
+  "ice-point",
+  "thermometer",
+] as const;
 export type CheckKind = (typeof checkKinds)[number];
 
 /** One entry of a guided check. */
@@ -7,7 +17,7 @@ export interface GuideEntry {
   name: string;
   label: string;
   hint?: string;
-  unit: "mass" | "celsius" | "none";
+  unit: "mass" | "celsius" | "number" | "none";
 }
 
 export interface Guide {
@@ -23,8 +33,51 @@ export interface Guide {
 
 const numbered = (count: number, word: string) => Array.from({ length: count }, (_, i) => `${word} ${i + 1}`);
 
+const weightKnown: readonly GuideEntry[] = [
+  {
+    name: "class",
+    label: "Class of the weights",
+    hint: "E2, F1, F2 or M1; empty if they are calibrated",
+    unit: "none",
+  },
+  {
+    name: "expanded",
+    label: "or U of each stated value",
+    hint: "expanded uncertainty, k = 2, from their calibration",
+    unit: "mass",
+  },
+];
+
+const repeatedReading: readonly GuideEntry[] = [{ name: "reading", label: "shows", unit: "mass" }];
+
 /** Words and rows of each guided check. Numbers of repeats and places: common practice. */
 export const guides: Record<CheckKind, Guide> = {
+  "check-weight": {
+    title: "Check weight",
+    why: "Whether the balance shows today what it should. One weight near your usual load, each day before the first piece.",
+    steps: [
+      "Level, clean, warmed up; zero with the pan empty.",
+      "Put the weight on the middle with tweezers or a cloth, let it settle, read.",
+      "Every attempt is kept and drawn, also one that fails.",
+    ],
+    once: [...weightKnown, { name: "stated", label: "Stated value", unit: "mass" }],
+    rows: ["Weighing"],
+    perRow: repeatedReading,
+  },
+  "zero-return": {
+    title: "Zero after a load",
+    why: "Whether the empty pan comes back to its zero. What it does not come back by is inside every displaced mass.",
+    steps: [
+      "Read the empty pan, put your usual load on, take it off, read the empty pan again.",
+      "Three times.",
+    ],
+    once: [],
+    rows: numbered(3, "Load"),
+    perRow: [
+      { name: "before", label: "zero before", unit: "mass" },
+      { name: "after", label: "zero after", unit: "mass" },
+    ],
+  },
   repeatability: {
     title: "Repeatability",
     why: "How far equal weighings scatter. It enters every budget and says which masses are too small for this balance.",
@@ -35,7 +88,19 @@ export const guides: Record<CheckKind, Guide> = {
     ],
     once: [],
     rows: numbered(10, "Reading"),
-    perRow: [{ name: "reading", label: "shows", unit: "mass" }],
+    perRow: repeatedReading,
+  },
+  "immersed-repeatability": {
+    title: "Repeatability, immersed",
+    why: "How far equal weighings in water scatter: the wire, the meniscus and the water move too. It rules most densities.",
+    steps: [
+      "Hang one solid piece in water, wholly covered and free of bubbles, zeroed with the hanger at the same depth.",
+      "Read, lift it out of the water, lower it again, let it rest, read.",
+      "Ten times; at least six.",
+    ],
+    once: [],
+    rows: numbered(10, "Immersion"),
+    perRow: repeatedReading,
   },
   linearity: {
     title: "Linearity",
@@ -45,7 +110,7 @@ export const guides: Record<CheckKind, Guide> = {
       "Weigh them upwards. Enter the stated value and what the balance shows.",
       "Leave rows empty that you have no weight for.",
     ],
-    once: [],
+    once: weightKnown,
     rows: numbered(6, "Load"),
     perRow: [
       { name: "stated", label: "stated value", unit: "mass" },
@@ -63,19 +128,37 @@ export const guides: Record<CheckKind, Guide> = {
     rows: ["Middle", "Front left", "Back left", "Back right", "Front right", "Middle again"],
     perRow: [{ name: "reading", label: "shows", unit: "mass" }],
   },
-  thermometer: {
-    title: "Thermometer",
+  "ice-point": {
+    title: "Thermometer at the ice point",
     why: "At 20 °C half a degree is 0.01 % of the density. A probe that went wrong looks like any other.",
     steps: [
       "Fill a vacuum flask with crushed ice of distilled water and top up with distilled water.",
       "Hold the probe in the middle, off the wall, and wait five minutes: it should show 0.0 °C.",
-      "Or hold it beside a second thermometer in one beaker of room-warm water, stirred.",
+      "Take it out, put it back, read again: three times.",
     ],
     once: [],
-    rows: ["Ice point", "Beside a second thermometer"],
+    rows: numbered(3, "Reading"),
+    perRow: [{ name: "reading", label: "shows", unit: "celsius" }],
+  },
+  thermometer: {
+    title: "Thermometer beside a second one",
+    why: "A monthly look that needs no ice: two thermometers in the same stirred water must agree.",
+    steps: [
+      "Hold both in one beaker of room-warm water, side by side, stirred.",
+      "Read both at once: three times, a minute apart.",
+    ],
+    once: [
+      {
+        name: "referenceU",
+        label: "Standard uncertainty of the second thermometer",
+        hint: "half its U from a calibration, or its stated ± divided by 1.73",
+        unit: "celsius",
+      },
+    ],
+    rows: numbered(3, "Reading"),
     perRow: [
-      { name: "stated", label: "should be", unit: "celsius" },
-      { name: "reading", label: "shows", unit: "celsius" },
+      { name: "stated", label: "second shows", unit: "celsius" },
+      { name: "reading", label: "own shows", unit: "celsius" },
     ],
   },
   reference: {
@@ -88,6 +171,13 @@ export const guides: Record<CheckKind, Guide> = {
     ],
     once: [
       { name: "piece", label: "Mark of the reference piece", unit: "none" },
+      { name: "stated", label: "Its stated density, g/cm³", unit: "number" },
+      {
+        name: "expanded",
+        label: "U of that value, g/cm³",
+        hint: "expanded uncertainty, k = 2",
+        unit: "number",
+      },
       { name: "celsius", label: "Water temperature", unit: "celsius" },
     ],
     rows: numbered(3, "Immersion"),

@@ -13,6 +13,18 @@ export const checkKinds = {
     at: z.string().optional(),
     found: json.optional(),
   }),
+  /** limits of a control chart, signed: who, why, and from which points */
+  "control-limits": z.looseObject({
+    chart: words,
+    of: words,
+    from: words,
+    mean: z.number(),
+    s: z.number(),
+    n: z.number().int(),
+    provisional: z.boolean(),
+    signedBy: words,
+    why: words,
+  }),
   /** one version of what is known about a balance and its lines */
   "balance-profile": z.looseObject({ name: words, version: z.number().int().min(1), profile: json }),
   /** the library of metals in force from here on */

@@ -171,6 +171,9 @@ export const checks = (
     ]}
     charts={[]}
     lookBack={[{ id: "214", ticket: "T-0431", when: "3 March, 10:14" }]}
+    problems={[]}
+    typed={{}}
+    csrfToken={csrfToken}
   />
 );
 

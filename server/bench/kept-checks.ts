@@ -1,0 +1,79 @@
+import { balanceProfile } from "../checks/balance-profile.ts";
+import type { ChartKind, Epoch } from "../checks/charts/control-chart.ts";
+import type { CheckResult } from "../checks/check.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import type { ProfileOf } from "./request.ts";
+
+/** A check as the ledger keeps it: the result, what was asked, and its place. */
+export type KeptCheck = CheckResult & { id: string; asked?: unknown };
+
+/** Limits of a chart as the ledger keeps them. */
+export interface KeptLimits extends Epoch {
+  chart: ChartKind;
+  of: string;
+}
+
+/** Every check of the bench, oldest first, and what follows from them. Attempts are only ever added. */
+export interface KeptChecks {
+  readonly all: readonly KeptCheck[];
+  readonly limits: readonly KeptLimits[];
+  /** profile of a balance from its passed checks and those of the thermometer, as of now */
+  readonly profileOf: ProfileOf;
+  /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerTrouble. */
+  keep(result: CheckResult, asked: unknown, key?: string): Promise<void>;
+  /** Keeps signed limits. Throws LedgerTrouble. */
+  keepLimits(limits: KeptLimits): Promise<void>;
+  onChange(listener: () => void): void;
+}
+
+/** The name under which the bench's thermometer is checked. */
+export const thermometerName = "thermometer";
+
+/** Reads the checks of a ledger. */
+export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptChecks> {
+  const all: KeptCheck[] = [];
+  const limits: KeptLimits[] = [];
+  const listeners: (() => void)[] = [];
+  for (const entry of await ledger.entries({ kind: ["check", "control-limits"] })) {
+    const check = entry.kind === "check" ? checkOf(entry.id, entry.body) : undefined;
+    if (check) all.push(check);
+    if (entry.kind === "control-limits") limits.push(entry.body as unknown as KeptLimits);
+  }
+  const changed = () => {
+    for (const listener of listeners) listener();
+  };
+  return {
+    all,
+    limits,
+    profileOf: (balance, readabilityGrams) =>
+      balanceProfile({
+        balance,
+        readabilityGrams,
+        results: all.filter(({ of, passed }) => passed && (of === balance || of === thermometerName)),
+        at: now().toISOString(),
+        by: "bench",
+      }),
+    async keep(result, asked, key) {
+      const body = JSON.parse(JSON.stringify({ ...result, asked }));
+      const entry = await ledger.append("check", result.of, body, key === undefined ? {} : { key });
+      if (all.some(({ id }) => id === entry.id)) return;
+      all.push({ ...result, asked, id: entry.id });
+      changed();
+    },
+    async keepLimits(epoch) {
+      await ledger.append("control-limits", epoch.of, { ...epoch });
+      limits.push(epoch);
+      changed();
+    },
+    onChange(listener) {
+      listeners.push(listener);
+    },
+  };
+}
+
+/** A check entry as a result; undefined for one of an older or foreign shape, which has no numbers to give. */
+function checkOf(id: string, body: Record<string, unknown>): KeptCheck | undefined {
+  const { at, by, of, found } = body;
+  if (typeof at !== "string" || typeof by !== "string" || typeof of !== "string" || !found) return undefined;
+  return { ...(body as unknown as CheckResult), id };
+}

@@ -1,0 +1,152 @@
+import { randomUUID } from "node:crypto";
+import type { CheckKind } from "../../views/checks/guides.ts";
+import type { Bench } from "../bench/bench.ts";
+import { type KeptChecks, thermometerName } from "../bench/kept-checks.ts";
+import type { Role } from "../bench/method.ts";
+import type { Capture, Piece } from "../bench/piece.ts";
+import { requestFor } from "../bench/request.ts";
+import type { CheckResult } from "../checks/check.ts";
+import { checkWeight } from "../checks/check-weight.ts";
+import { eccentricity } from "../checks/eccentricity.ts";
+import { linearity } from "../checks/linearity.ts";
+import { referencePiece } from "../checks/reference-piece.ts";
+import { repeatability } from "../checks/repeatability.ts";
+import { icePoint, thermometerComparison } from "../checks/thermometer.ts";
+import { zeroReturn } from "../checks/zero-return.ts";
+import { type Evaluate, isRefused } from "../compute/evaluation.ts";
+import type { TypedCheck } from "./checks-form.ts";
+
+export interface CheckedOn {
+  bench: Bench;
+  checks: KeptChecks;
+  evaluate: Evaluate;
+  at: string;
+}
+
+/** The balance whose checks are made and shown: the one in use, or the one whose readings are typed. */
+export function balanceChecked(bench: Bench): string {
+  return bench.scale?.name ?? "typed";
+}
+
+/** What a check was asked, as its function takes it, with what came of it. Throws RangeError in words. */
+export async function checkMade(
+  kind: CheckKind,
+  typed: TypedCheck,
+  on: CheckedOn,
+): Promise<{ result: CheckResult; asked: unknown }> {
+  const { rows, readabilityGrams, resolutionCelsius, once, weight } = typed;
+  const balance = balanceChecked(on.bench);
+  const checked = { at: on.at, by: typed.by, of: balance };
+  const ofThermometer = { ...checked, of: thermometerName };
+  const all = (name: string) => rows.map((row) => row[name] ?? "");
+  const known = on.checks.profileOf(balance, readabilityGrams);
+  const repeatabilityGrams = known.repeatability.value;
+  function made<Test>(test: Test, check: (test: Test, by: typeof checked) => CheckResult, by = checked) {
+    return { result: check(test, by), asked: test };
+  }
+  switch (kind) {
+    case "check-weight":
+      return made(
+        {
+          weight: weight(once.stated ?? ""),
+          reading: all("reading")[0] ?? "",
+          readabilityGrams,
+          repeatabilityGrams,
+        },
+        checkWeight,
+      );
+    case "zero-return":
+      return made(
+        {
+          zeros: rows.map(({ before = "", after = "" }) => ({ before, after })),
+          readabilityGrams,
+        },
+        zeroReturn,
+      );
+    case "repeatability":
+      return made({ condition: "dry" as const, readings: all("reading"), readabilityGrams }, repeatability);
+    case "immersed-repeatability":
+      return made(
+        { condition: "immersed" as const, readings: all("reading"), readabilityGrams },
+        repeatability,
+      );
+    case "linearity":
+      return made(
+        {
+          loads: rows.map(({ stated = "", reading = "" }) => ({
+            weights: [weight(stated)],
+            readings: [reading],
+          })),
+          readabilityGrams,
+          repeatabilityGrams,
+        },
+        linearity,
+      );
+    case "eccentricity": {
+      const [centre = "", ...away] = all("reading");
+      const names = ["front left", "back left", "back right", "front right", "middle again"];
+      const places = away.map((reading, place) => ({ place: names[place] ?? "elsewhere", reading }));
+      return made({ loadGrams: Number(centre), centre, places, readabilityGrams }, eccentricity);
+    }
+    case "ice-point":
+      return made(
+        { readingsCelsius: all("reading").map(Number), resolutionCelsius },
+        icePoint,
+        ofThermometer,
+      );
+    case "thermometer":
+      return made(
+        {
+          pairs: rows.map(({ stated, reading }) => ({
+            ownCelsius: Number(reading),
+            referenceCelsius: Number(stated),
+          })),
+          resolutionCelsius,
+          referenceUCelsius: Number(once.referenceU),
+        },
+        thermometerComparison,
+        ofThermometer,
+      );
+    case "reference":
+      return made(
+        {
+          piece: once.piece ?? "",
+          stated: { gPerCm3: Number(once.stated), expandedGPerCm3: Number(once.expanded), at: on.at },
+          measured: await throughTheProcedure(typed, balance, on),
+        },
+        referencePiece,
+      );
+  }
+}
+
+/** The reference piece computed exactly as a customer's piece is, at 20 °C. Throws RangeError with the reason of a refusal. */
+async function throughTheProcedure({ rows, once }: TypedCheck, balance: string, on: CheckedOn) {
+  const method = on.bench.preferences.method === "displaced" ? "displaced" : "hung";
+  const captures = (role: Role, name: string): Capture[] =>
+    rows.map((row, place) => ({
+      id: `${role}-${place}`,
+      at: on.at,
+      role,
+      text: row[name] ?? "",
+      unit: "g",
+      grams: row[name] ?? "",
+      takenBy: "typed",
+      balance,
+      lines: [],
+    }));
+  const piece: Piece = {
+    id: randomUUID(),
+    ticket: once.piece ?? "",
+    description: "reference piece",
+    method,
+    openedAt: on.at,
+    waterCelsius: once.celsius ?? "",
+    captures: [...captures("dry", "dry"), ...captures(method === "hung" ? "immersed" : "rise", "wet")],
+  };
+  const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
+  if (request === undefined) throw new RangeError("The reference piece needs a dry and an immersed reading.");
+  const evaluation = await on.evaluate(request);
+  if (isRefused(evaluation)) throw new RangeError(evaluation.refused);
+  const { density_20_g_cm3, expanded_g_cm3 } = evaluation.response;
+  return { gPerCm3: density_20_g_cm3, expandedGPerCm3: expanded_g_cm3 };
+}

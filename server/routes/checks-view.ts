@@ -1,0 +1,126 @@
+import { type CheckKind, checkKinds } from "../../views/checks/guides.ts";
+import type { CheckRow, ChecksPage } from "../../views/checks/index.tsx";
+import type { ControlChartPlot } from "../../views/plots/control-chart.tsx";
+import type { Locale } from "../../views/words/index.ts";
+import type { Bench } from "../bench/bench.ts";
+import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
+import { thermometerName } from "../bench/kept-checks.ts";
+import { validDays } from "../checks/balance-profile.ts";
+import { chartView } from "../checks/charts/chart-view.ts";
+import type { ControlChart } from "../checks/charts/control-chart.ts";
+import type { CheckKind as LedgerKind } from "../checks/check.ts";
+import { lookBack } from "../checks/look-back.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { chartsOf } from "./checks-charts.ts";
+import { balanceChecked } from "./checks-made.ts";
+
+/** The name a guided check has in the ledger. */
+export function kindInLedger(kind: CheckKind): LedgerKind {
+  return kind === "reference" ? "reference-piece" : kind;
+}
+
+/** Checks made before use hold for a day. Common practice. */
+const dailyDays = 1;
+const dayMs = 86_400_000;
+const states = {
+  "no-limits": "inside",
+  "in-control": "inside",
+  warning: "warning",
+  action: "action",
+} as const;
+
+/** How every check of the balance in use stands at a time, its charts, and what to look back at. */
+export async function checksView(parts: {
+  bench: Bench;
+  checks: KeptChecks;
+  ledger: Ledger;
+  at: string;
+  locale: Locale;
+}): Promise<Omit<ChecksPage, "csrfToken" | "problems" | "typed">> {
+  const { bench, checks, ledger, at, locale } = parts;
+  const balance = balanceChecked(bench);
+  const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
+  const failed = checkKinds.flatMap((kind) => {
+    const last = mine.findLast((check) => check.kind === kindInLedger(kind));
+    return last && !last.passed ? [last] : [];
+  });
+  const first = failed.toSorted((a, b) => a.at.localeCompare(b.at))[0];
+  return {
+    ...(first && {
+      closed: {
+        since: when(first.at),
+        says: failed.map(({ says }) => says).join(" "),
+        todo: first.todo,
+      },
+    }),
+    checks: checkKinds.map((kind) => rowOf(kind, mine, at)),
+    charts: chartsOf(checks).map((chart, place) => ({
+      id: `${chart.kind} ${chart.of}`,
+      plot: plotOf(chart, place, locale),
+      standing: chartView(chart).standing,
+    })),
+    lookBack: await lookedBackAt(failed, mine, ledger),
+  };
+}
+
+function rowOf(kind: CheckKind, mine: readonly KeptCheck[], at: string): CheckRow {
+  const last = mine.findLast((check) => check.kind === kindInLedger(kind));
+  if (!last) return { kind, standing: "never made" };
+  const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
+  const over = holdsUntil < Date.parse(at);
+  return {
+    kind,
+    standing: !last.passed ? "stopped" : over ? "due" : "in order",
+    last: `${when(last.at)}: ${last.says}`,
+    due: !last.passed
+      ? "now"
+      : `${over ? "since" : "holds until"} ${when(new Date(holdsUntil).toISOString())}`,
+  };
+}
+
+function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChartPlot {
+  const view = chartView(chart);
+  const inGrams = view.unit === "g";
+  return {
+    id: `chart-${place + 1}`,
+    caption: view.title,
+    points: view.points.map(({ at, value, attempt, state, says }) => ({
+      when: when(at),
+      value: inGrams ? value * 1000 : value,
+      attempt,
+      outcome: states[state],
+      note: says,
+    })),
+    epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
+      from: firstPoint,
+      mean: inGrams ? mean * 1000 : mean,
+      s: inGrams ? s * 1000 : s,
+      because: says,
+      since: when(from),
+    })),
+    unit: inGrams ? "mg" : view.unit,
+    decimals: inGrams ? 2 : 4,
+    locale,
+  };
+}
+
+/** Records since the last good one of each check that stands failed, each once. */
+async function lookedBackAt(failed: readonly KeptCheck[], mine: readonly KeptCheck[], ledger: Ledger) {
+  const found = new Map<string, { id: string; ticket: string; when: string }>();
+  for (const check of failed) {
+    const same = mine.filter(({ kind }) => kind === check.kind);
+    const { since } = lookBack(check.at, same, []);
+    const { records } = await ledger.records({
+      filters: since === undefined ? {} : { from: since },
+      page: { size: 500 },
+    });
+    const dated = records.map(({ subject, ticket, at }) => ({ id: subject, ticket: ticket ?? subject, at }));
+    for (const { id, ticket, at } of lookBack(check.at, same, dated).records)
+      found.set(id, { id, ticket, when: when(at) });
+  }
+  return [...found.values()];
+}
+
+function when(at: string): string {
+  return `${at.slice(0, 16).replace("T", " ")} UTC`;
+}
