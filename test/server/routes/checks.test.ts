@@ -1,0 +1,174 @@
+import { afterEach, expect, it } from "vitest";
+import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
+
+let open: TestBench | undefined;
+afterEach(async () => {
+  await open?.close();
+  open = undefined;
+});
+
+async function bench(file = newLedgerFile()): Promise<TestBench> {
+  open = await buildTestBench(file);
+  return open;
+}
+
+const page = async ({ app }: TestBench, url: string) =>
+  (await app.inject({ url, headers: { host: "localhost:1" } })).body;
+
+const rows = (name: string, values: readonly string[]) =>
+  Object.fromEntries(values.map((value, place) => [`${name}-${place + 1}`, value]));
+
+/** Ten weighings of 50 g, invented: three 0.1 mg below their mean, three above, four on it. */
+const scattering = [
+  "50.0001",
+  "50.0003",
+  "50.0002",
+  "50.0002",
+  "50.0001",
+  "50.0003",
+  "50.0002",
+  "50.0002",
+  "50.0001",
+  "50.0003",
+];
+/** mean 50.0002; squares 6 × (0.1 mg)², divided by 9 */
+const sGrams = Math.sqrt((6 * 0.0001 ** 2) / 9);
+
+const passedRepeatability = { ...rows("reading", scattering), unit: "g", by: "K" };
+
+/** Weighs and records one piece; gives the request that its record carries. */
+async function recordPiece({ bench, ledger }: TestBench, ticket: string) {
+  const id = bench.nextPiece;
+  await bench.openPiece({ ticket, description: "bar", method: "hung" }, id);
+  await bench.typeReading("dry", { text: "31.1035", unit: "g" });
+  await bench.typeReading("immersed", { text: "28.1435", unit: "g" });
+  await bench.stateWater("21.4");
+  await bench.record();
+  const result = (await ledger.entriesOf(id)).find(({ kind }) => kind === "result");
+  if (result?.kind !== "result") throw new Error("no result was written");
+  return {
+    id,
+    request: result.body.request as { balance: Record<string, number>; liquid: Record<string, number> },
+  };
+}
+
+it("puts the s and the degrees of freedom of a passed repeatability test into the next piece's request", async () => {
+  const test = await bench();
+  const before = await recordPiece(test, "T-1");
+  expect(before.request.balance.repeatability_dof).toBeUndefined();
+  const answer = await test.post("/checks/repeatability", { ...passedRepeatability, step: "r1" });
+  expect(answer.statusCode).toBe(303);
+  expect(await page(test, String(answer.headers.location))).toContain("Inside its limits");
+  const { request } = await recordPiece(test, "T-2");
+  expect(request.balance.repeatability_g).toBeCloseTo(sGrams, 12);
+  expect(request.balance.repeatability_dof).toBe(9);
+});
+
+it("carries the checks over a restart of the bench", async () => {
+  const first = await bench();
+  await first.post("/checks/repeatability", { ...passedRepeatability, step: "r1" });
+  await first.close();
+  const again = await bench(first.file);
+  const { request } = await recordPiece(again, "T-1");
+  expect(request.balance.repeatability_dof).toBe(9);
+});
+
+it("takes the immersed scatter and the linearity from their own checks", async () => {
+  const test = await bench();
+  await test.post("/checks/immersed-repeatability", { ...passedRepeatability, step: "i1" });
+  const linear = await test.post("/checks/linearity", {
+    ...rows("stated", ["10", "50", "100"]),
+    ...rows("reading", ["10.0001", "50.0000", "100.0001"]),
+    class: "E2",
+    unit: "g",
+    by: "K",
+    step: "l1",
+  });
+  expect(linear.statusCode).toBe(303);
+  const { request } = await recordPiece(test, "T-1");
+  expect(request.balance.immersed_repeatability_g).toBeCloseTo(sGrams, 12);
+  expect(request.balance.immersed_repeatability_dof).toBe(9);
+  expect(request.balance.linearity_g).toBeGreaterThan(0);
+});
+
+it("corrects the water temperature by the ice point and states its uncertainty", async () => {
+  const test = await bench();
+  await test.post("/checks/ice-point", { ...rows("reading", ["0.2", "0.2", "0.2"]), by: "K", step: "t1" });
+  const { request } = await recordPiece(test, "T-1");
+  expect(request.liquid.temperature_c).toBeCloseTo(21.2, 9);
+  // no scatter, two roundings of 0.1 °C (0.1/√6) and 0.01 °C of the ice bath
+  expect(request.liquid.temperature_u_c).toBeCloseTo(Math.hypot(0.1 / Math.sqrt(6), 0.01), 9);
+});
+
+it("keeps every attempt once, and a failed one leaves the budget of the last good one and shows the look-back", async () => {
+  const test = await bench();
+  await test.post("/checks/repeatability", { ...passedRepeatability, step: "r1" });
+  const { id } = await recordPiece(test, "T-LOOK");
+  const wild = scattering.map((text, place) => (place % 2 ? "50.0100" : text));
+  const bad = { ...rows("reading", wild), unit: "g", by: "K", step: "r2" };
+  await test.post("/checks/repeatability", bad);
+  await test.post("/checks/repeatability", bad);
+  expect(await test.ledger.entries({ kind: "check" })).toHaveLength(2);
+  const checks = await page(test, "/checks");
+  expect(checks).toContain("The bench is closed since");
+  expect(checks).toContain(`/records/${id}`);
+  expect(await page(test, "/checks/repeatability")).toContain("Attempt 2 of this occasion");
+  expect((await recordPiece(test, "T-2")).request.balance.repeatability_dof).toBe(9);
+  await test.post("/checks/repeatability", { ...passedRepeatability, step: "r3" });
+  expect(await page(test, "/checks")).not.toContain("The bench is closed since");
+});
+
+it("leaves what was typed in its field when an entry cannot be read, and stores nothing", async () => {
+  const test = await bench();
+  const answer = await test.post("/checks/repeatability", {
+    ...passedRepeatability,
+    "reading-3": "fifty",
+  });
+  expect(answer.statusCode).toBe(422);
+  expect(answer.body).toContain('value="fifty"');
+  expect(await test.ledger.entries({ kind: "check" })).toHaveLength(0);
+  const few = await test.post("/checks/repeatability", { ...rows("reading", ["50.0", "50.1"]), by: "K" });
+  expect(few.statusCode).toBe(422);
+  expect(few.body).toContain("at least 6 readings");
+});
+
+it("draws every check weight, and changes limits only by a name and a reason", async () => {
+  const test = await bench();
+  const weigh = (reading: string, step: string) =>
+    test.post("/checks/check-weight", {
+      stated: "50",
+      class: "F1",
+      "reading-1": reading,
+      unit: "g",
+      by: "K",
+      step,
+    });
+  for (const [place, reading] of scattering.slice(0, 7).entries()) await weigh(reading, `w${place}`);
+  const chart = "check-weight 50 g on typed";
+  expect((await test.post("/checks/limits", { chart, by: "K", why: " " })).statusCode).toBe(422);
+  expect(await test.ledger.entries({ kind: "control-limits" })).toHaveLength(0);
+  expect((await test.post("/checks/limits", { chart, by: "K", why: "first limits" })).statusCode).toBe(303);
+  expect((await weigh("50.0100", "w8")).statusCode).toBe(303);
+  const body = await page(test, "/checks");
+  expect(body).toContain("first limits");
+  expect(body).toContain("Out of control");
+  expect(await test.ledger.entries({ kind: "check" })).toHaveLength(8);
+});
+
+it("sends the reference piece through the whole procedure", async () => {
+  const test = await bench();
+  // invented: R = 20 g, D = 7.55 g; (20/7.55)(0.9982 − 0.0012) + 0.0012 = 2.642 g/cm³
+  const typed = {
+    piece: "glass 1",
+    expanded: "0.01",
+    celsius: "20.0",
+    "dry-1": "20.0000",
+    "wet-1": "12.4500",
+    unit: "g",
+    by: "K",
+  };
+  const right = await test.post("/checks/reference", { ...typed, stated: "2.643", step: "p1" });
+  expect(await page(test, String(right.headers.location))).toContain("Inside its limits");
+  const wrong = await test.post("/checks/reference", { ...typed, stated: "2.70", step: "p2" });
+  expect(await page(test, String(wrong.headers.location))).toContain("Outside its limits");
+});
