@@ -101,7 +101,9 @@ export function checkRoutes(
       ]);
     try {
       const since = chart.epochs.at(-1)?.from ?? "";
-      const basis = chart.points.filter(({ at }) => at > since);
+      // Limits describe a bench in order: a failed attempt stays drawn but does not widen them.
+      const failed = new Set(checks.all.filter(({ passed }) => !passed).map(({ at }) => at));
+      const basis = chart.points.filter(({ at }) => at > since && !failed.has(at));
       const next = withEpoch(chart, { from: now(), by, why, basis }).epochs.at(-1);
       if (next) await checks.keepLimits({ chart: chart.kind, of: chart.of, ...next });
       return reply.redirect("/checks", 303);

@@ -91,8 +91,8 @@ export function ChecksIndex({ closed, checks, charts, lookBack, problems, typed,
           <details open={typed.chart === id}>
             <summary>Sign new limits</summary>
             <p>
-              They rest on the points since the last limits and hold from now on, never backwards. The old
-              ones stay visible.
+              They rest on the passed points since the last limits and hold from now on, never backwards. The
+              old ones stay visible.
             </p>
             <form method="post" action="/checks/limits">
               <Csrf token={csrfToken} />

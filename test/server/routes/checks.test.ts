@@ -144,6 +144,7 @@ it("draws every check weight, and changes limits only by a name and a reason", a
       step,
     });
   for (const [place, reading] of scattering.slice(0, 7).entries()) await weigh(reading, `w${place}`);
+  await weigh("50.0200", "failed before the limits");
   const chart = "check-weight 50 g on typed";
   expect((await test.post("/checks/limits", { chart, by: "K", why: " " })).statusCode).toBe(422);
   expect(await test.ledger.entries({ kind: "control-limits" })).toHaveLength(0);
@@ -152,7 +153,9 @@ it("draws every check weight, and changes limits only by a name and a reason", a
   const body = await page(test, "/checks");
   expect(body).toContain("first limits");
   expect(body).toContain("Out of control");
-  expect(await test.ledger.entries({ kind: "check" })).toHaveLength(8);
+  expect(await test.ledger.entries({ kind: "check" })).toHaveLength(9);
+  const [limits] = await test.ledger.entries({ kind: "control-limits" });
+  expect(limits?.body).toMatchObject({ n: 7, provisional: true, signedBy: "K", why: "first limits" });
 });
 
 it("sends the reference piece through the whole procedure", async () => {
