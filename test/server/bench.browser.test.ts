@@ -45,6 +45,11 @@ async function open(options: BrowserContextOptions): Promise<Page> {
   return page;
 }
 
+/** Types at the pace of a person; faster than any hand, the page would take it for a balance that types. */
+function typesByHand(page: Page, text: string): Promise<void> {
+  return page.keyboard.type(text, { delay: 60 });
+}
+
 /** No fault an automatic check can find, in this state of the page. */
 async function accessible(page: Page): Promise<void> {
   await page.evaluate(axe);
@@ -71,9 +76,9 @@ describe("an assayer at a balance on a cable", () => {
 
     await page.keyboard.press("Tab"); // the skip link comes first
     await page.getByLabel("Ticket").focus();
-    await page.keyboard.type("A-17");
+    await typesByHand(page, "A-17");
     await page.keyboard.press("Tab");
-    await page.keyboard.type("small bar");
+    await typesByHand(page, "small bar");
     await page.getByLabel("Said to be").selectOption("ag-999");
     await accessible(page);
     await page.getByLabel("Ticket").press("Enter");
@@ -89,7 +94,7 @@ describe("an assayer at a balance on a cable", () => {
     await page.keyboard.press("t");
     await page.locator(".readings").getByText("28.1435 g").waitFor();
     await page.getByLabel("Water temperature in °C").focus();
-    await page.keyboard.type("21.4");
+    await typesByHand(page, "21.4");
     await page.keyboard.press("Enter");
     await page.locator("#result").getByText("agrees, not alone").waitFor();
     await accessible(page);
@@ -147,7 +152,7 @@ describe("an assayer at a balance on a cable", () => {
     await other.getByRole("button", { name: "Take the dry reading again" }).click();
     await page.locator(".readings").getByText("31.1036 g").waitFor();
     expect(await field.inputValue()).toBe("28.1");
-    await page.keyboard.type("435");
+    await typesByHand(page, "435");
     expect(await field.inputValue()).toBe("28.1435");
     stop();
   });

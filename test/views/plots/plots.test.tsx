@@ -101,7 +101,7 @@ describe("the density axis", () => {
       "Density 10.364 ± 0.040 g/cm³; with 95.45 % confidence 10.324 to 10.404 g/cm³. " +
         "Said to be silver 925 (10.302 to 10.395). Still alive: silver 900. 1 is ruled out.",
     );
-    expect(densityInWords({ ...plot, locale: "de" })).toContain("Dichte 10,364 ± 0,020 g/cm³");
+    expect(densityInWords({ ...plot, locale: "de" })).toContain("Dichte 10,364 ± 0,040 g/cm³");
   });
 
   it("says so when nothing on it is alive", () => {
