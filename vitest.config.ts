@@ -4,6 +4,7 @@ export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
     globalSetup: ["test/setup/build.ts"],
+    setupFiles: ["test/setup/chance.ts"],
     reporters: ["default", "./test/setup/closing-line.ts"],
     projects: [
       {

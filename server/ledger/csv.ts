@@ -1,12 +1,13 @@
 /**
  * One cell of a CSV file (RFC 4180). Text that a spreadsheet would take for a formula (leading = + - @, tab or
- * carriage return) gets an apostrophe in front; numbers stay numbers, with a point.
+ * carriage return) gets an apostrophe in front; numbers stay numbers, with a point. A semicolon or tab is quoted too,
+ * so that a reader that guesses the separator sees commas only.
  */
 export function csvCell(value: string | number | boolean | null | undefined): string {
   if (value === null || value === undefined) return "";
   if (typeof value === "number" || typeof value === "boolean") return String(value);
   const guarded = /^\s*[=+\-@\t\r]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+  return /[",;\t\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }
 
 /** One line of a CSV file, with its line end. */
@@ -23,7 +24,7 @@ export interface CsvRow {
 
 /**
  * Reads CSV text (RFC 4180): quoted cells may hold the separator, quotes and line ends. The separator is the one of
- * comma, semicolon and tab that the first line holds most of. Empty lines are left out; an apostrophe that guards
+ * comma, semicolon and tab that the first line holds most of outside quotes. Empty lines are left out; an apostrophe that guards
  * against a formula is taken off. Throws Error when a quote is never closed.
  */
 export function readCsv(text: string): CsvRow[] {
@@ -69,7 +70,7 @@ export function readCsv(text: string): CsvRow[] {
 }
 
 function separatorOf(text: string): string {
-  const first = text.split(/\r?\n/, 1)[0] ?? "";
+  const first = text.replace(/"(?:[^"]|"")*"/g, "").split(/\r?\n/, 1)[0] ?? "";
   const counted = [",", ";", "\t"].map((sign) => ({ sign, count: first.split(sign).length }));
   return counted.reduce((best, next) => (next.count > best.count ? next : best)).sign;
 }
