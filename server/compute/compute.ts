@@ -4,6 +4,7 @@ import { measure } from "../../calibration/measure.ts";
 import { type Random32, seededRandom } from "../../calibration/random.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import { type Finding, findingFor } from "../findings/finding.ts";
+import { complaint } from "./complaint.ts";
 import { type ComputeError, type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
 import { measurementOf } from "./measurement-of.ts";
 import { fromMetrology, fromSchema, idOf } from "./refusal.ts";
@@ -50,7 +51,7 @@ function findingOf(
  * {"id","error":{"at","message"}}.
  */
 export function compute(request: unknown): ComputeResponse | ComputeError {
-  const parsed = computeRequest.safeParse(request);
+  const parsed = computeRequest.safeParse(request, { error: complaint });
   if (!parsed.success) return fromSchema(idOf(request), parsed.error);
   try {
     return evaluate(parsed.data, seededRandom(fixedSeed)).response;

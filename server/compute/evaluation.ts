@@ -2,6 +2,7 @@ import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts
 import { seededRandom } from "../../calibration/random.ts";
 import { libraryWith, type OwnMetals } from "../alloys/own-metals.ts";
 import type { Finding } from "../findings/finding.ts";
+import { complaint } from "./complaint.ts";
 import { evaluate, fixedSeed } from "./compute.ts";
 import { type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";
 import { fromSchema } from "./refusal.ts";
@@ -31,7 +32,7 @@ export function isRefused(evaluation: Evaluation): evaluation is { refused: stri
  * for bad readings: the refusal says why.
  */
 export function evaluationOf(asked: unknown, own?: OwnMetals): Evaluation {
-  const parsed = computeRequest.safeParse(asked);
+  const parsed = computeRequest.safeParse(asked, { error: complaint });
   if (!parsed.success) return { refused: fromSchema(null, parsed.error).error.message };
   try {
     const { result, finding, response } = evaluate(parsed.data, seededRandom(fixedSeed), libraryWith(own));

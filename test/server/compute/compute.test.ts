@@ -124,6 +124,29 @@ describe("compute", () => {
     expect(refused({ ...ounce, rise: { readings: ["1"] } }).error.at).toBe("rise");
   });
 
+  it.each([
+    [
+      { balance: { readability_g: 0.1 } },
+      "balance.repeatability_g",
+      /"repeatability_g" is missing.*a number/,
+    ],
+    [
+      { balance: { ...ounce.balance, linearity_g: -1 } },
+      "balance.linearity_g",
+      /is -1\. It must be at least 0/,
+    ],
+    [{ confidence: 2 }, "confidence", /is 2\. It must be at most 0\.9999/],
+    [{ pieces: 1.5 }, "pieces", /is 1\.5\. It must be a whole number/],
+    [{ pieces: "2" }, "pieces", /is "2"\. It must be a number/],
+    [{ method: "hanging" }, "method", /is "hanging".*"hung", "displaced", "flask"/],
+    [{ liquid: {} }, "liquid.kind", /"kind" is missing.*"water", "stated", "measured"/],
+    [{ dry: undefined }, "dry", /"dry" is missing\. It must be an object/],
+  ])("names what stands there and what would be right: %j", (change, at, says) => {
+    const { error } = refused({ ...ounce, ...change });
+    expect(error.at).toBe(at);
+    expect(error.message).toMatch(says);
+  });
+
   it("refuses swapped readings, hot water, and a claim the library does not know, each at its place", () => {
     const swapped = refused({ ...ounce, dry: ounce.immersed, immersed: ounce.dry });
     expect(swapped.error.at).toBe("immersed");
