@@ -3,6 +3,7 @@ import { renderToString } from "preact-render-to-string";
 import { AxisLine } from "./axis-line.tsx";
 import "./hx.ts";
 import { type Locale, type Words, words } from "./words/index.ts";
+import { Speaking } from "./words/spoken.ts";
 
 /** What the frame around every page is told. */
 export interface Frame {
@@ -48,8 +49,8 @@ export const places: readonly { place: Place; path: string }[] = [
 ];
 
 /** Markup of a part of a page, as a fragment answer or a live message carries it. */
-export function render(part: VNode | null): string {
-  return part ? renderToString(part) : "";
+export function render(part: VNode | null, locale: Locale = "en"): string {
+  return part ? renderToString(<Speaking value={locale}>{part}</Speaking>) : "";
 }
 
 /** The whole document. Text and attribute values are escaped; nothing on it needs an inline script or style. */
@@ -81,7 +82,7 @@ function Document(frame: Frame) {
         </p>
         <main id="main" tabIndex={-1} {...(mainLocale === locale ? {} : { lang: mainLocale })}>
           <h1>{title}</h1>
-          {main}
+          <Speaking value={mainLocale}>{main}</Speaking>
         </main>
         <div id="live" class="unseen" role="status" aria-live="polite" aria-atomic="true" />
         {kind === "full" && (

@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { waterRange } from "../../calibration/water.ts";
 import { BenchMain, heartbeatSeconds, LivePart, PiecePart, ResultPart } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Bench } from "../bench/bench.ts";
 import { benchView } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role } from "../bench/method.ts";
@@ -10,7 +11,7 @@ import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import type { LiveView, Problem } from "../bench/view.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
-import { frameOf } from "./look.ts";
+import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
@@ -32,9 +33,9 @@ export function benchRoutes(
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
   const stream = new LiveStream(
     new Map<string, Draw>([
-      ["live-reading", () => render(<LivePart {...live()} />)],
-      ["piece", (token) => render(<PiecePart view={view(token)} />)],
-      ["result", (token) => render(<ResultPart view={view(token)} />)],
+      ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
+      ["piece", (token, locale) => render(<PiecePart view={view(token)} />, locale)],
+      ["result", (token, locale) => render(<ResultPart view={view(token)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
   );
@@ -55,7 +56,7 @@ export function benchRoutes(
     const frame = frameOf(request, reply, { path: "/", demo });
     return page({
       ...frame,
-      title: "Bench",
+      title: words(frame.locale).bench.title,
       main: <BenchMain view={view(frame.csrfToken, problem)} live={live()} />,
     });
   }
@@ -63,7 +64,11 @@ export function benchRoutes(
   function answer(request: FastifyRequest, reply: FastifyReply, problem?: Problem): FastifyReply {
     const status = problem ? 422 : 200;
     if (wantsPart(request))
-      return html(reply, render(<PiecePart view={view(reply.generateCsrf(), problem)} />), status);
+      return html(
+        reply,
+        render(<PiecePart view={view(reply.generateCsrf(), problem)} />, lookOf(request).locale),
+        status,
+      );
     return problem ? html(reply, whole(request, reply, problem), status) : reply.redirect("/", 303);
   }
 

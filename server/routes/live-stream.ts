@@ -1,15 +1,18 @@
 import type { ServerResponse } from "node:http";
 import type { FastifyReply, FastifyRequest } from "fastify";
+import type { Locale } from "../../views/words/index.ts";
+import { lookOf } from "./look.ts";
 
-/** A page that listens: where to write, the token its forms carry, and the parts it last got. */
+/** A page that listens: where to write, the token its forms carry, the language it speaks, and the parts it last got. */
 interface Listener {
   response: ServerResponse;
   csrfToken: string;
+  locale: Locale;
   last: Map<string, string>;
 }
 
 /** Draws one part of the page for a listener; parts are named by the id of the element they fill. */
-export type Draw = (csrfToken: string) => string;
+export type Draw = (csrfToken: string, locale: Locale) => string;
 
 const leastPauseMs = 40;
 
@@ -44,7 +47,7 @@ export class LiveStream {
       "x-content-type-options": "nosniff",
     });
     response.write("retry: 500\n\n");
-    const listener: Listener = { response, csrfToken, last: new Map() };
+    const listener: Listener = { response, csrfToken, locale: lookOf(request).locale, last: new Map() };
     this.#listeners.add(listener);
     request.raw.on("close", () => this.#listeners.delete(listener));
     this.#sendTo(listener, this.#parts.keys(), this.#beats);
@@ -81,7 +84,7 @@ export class LiveStream {
   #sendTo(listener: Listener, names: Iterable<string>, beat?: number): void {
     const message: string[] = [];
     for (const name of names) {
-      const markup = this.#parts.get(name)?.(listener.csrfToken);
+      const markup = this.#parts.get(name)?.(listener.csrfToken, listener.locale);
       if (markup === undefined || listener.last.get(name) === markup) continue;
       listener.last.set(name, markup);
       message.push(partial(name, markup));

@@ -1,6 +1,6 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import type { Frame, Theme } from "../../views/page.tsx";
-import { type Locale, locales } from "../../views/words/index.ts";
+import { type Locale, localeFrom, locales } from "../../views/words/index.ts";
 import { assetVersion } from "./assets.ts";
 
 /** How pages look on one device; kept there, since the phone and the window to the customer may differ. */
@@ -17,12 +17,12 @@ const cookieName = "underhook-look";
 /** Browsers keep a cookie for at most 400 days, s. */
 const longestSeconds = 400 * 24 * 3600;
 
-/** The look this device has chosen; English, as the device's own light or dark, with shortcuts, until it has. */
+/** The look this device has chosen; until it has, the language its browser asks for, the device's own light or dark, with shortcuts. */
 export function lookOf(request: FastifyRequest): Look {
   const [theme, locale, keys] = (request.cookies[cookieName] ?? "").split(".");
   return {
     theme: themes.find((one) => one === theme) ?? "auto",
-    locale: locales.find((one) => one === locale) ?? "en",
+    locale: locales.find((one) => one === locale) ?? localeFrom(request.headers["accept-language"]),
     keys: keys !== "off",
   };
 }

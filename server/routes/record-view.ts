@@ -1,6 +1,5 @@
 import type { CurvePoint } from "../../calibration/distribution.ts";
-import { intervalWords } from "../../views/bench/result.tsx";
-import { fixed, fromTo, plusMinus } from "../../views/numbers.ts";
+import { fixed, fromTo, inLocale, plusMinus } from "../../views/numbers.ts";
 import type { Amendment } from "../../views/records/amendments.tsx";
 import type { Capture as CaptureView } from "../../views/records/captures.tsx";
 import type { RecordView } from "../../views/records/show.tsx";
@@ -11,10 +10,9 @@ import {
   findingViewOf,
   measuredOf,
 } from "../../views/result-parts.ts";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { metalBands } from "../bench/metal-bands.ts";
-import { methods, roleNames } from "../bench/method.ts";
 import type { Capture, Piece } from "../bench/piece.ts";
 import {
   type ComputeRequest,
@@ -24,13 +22,6 @@ import {
 } from "../compute/contract.ts";
 import { lookAlike, satisfies } from "../findings/look-alike.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
-
-export const howTaken = {
-  mark: "the balance's own mark",
-  "own-criterion": "spread and slope",
-  "by-hand": "by hand",
-  typed: "typed",
-} as const;
 
 /** Everything the page of one record shows, read from the entries about its piece. */
 export function recordView(
@@ -51,9 +42,9 @@ export function recordView(
     piece: piece.description,
     saidByCustomer: piece.claim === undefined ? "nothing" : nameIn(library, piece.claim),
     when: whenOf(result.at),
-    method: methods[piece.method].name,
+    method: words(locale).bench.methods[piece.method].name,
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
-    densityWords: `${request.confidence * 100} % interval ${fromTo(interval[0], interval[1], locale)} g/cm³ at the temperature of the water, ${intervalWords[response.interval_from]}; k = ${response.k.toFixed(2)}.`,
+    densityWords: `${request.confidence * 100} % interval ${fromTo(interval[0], interval[1], locale)} g/cm³ at the temperature of the water, ${words(locale).bench.result[response.interval_from]}; k = ${response.k.toFixed(2)}.`,
     results: resultsOf(response, locale),
     conditions: conditionsOf(request, response),
     finding: findingOf(response, library),
@@ -64,7 +55,7 @@ export function recordView(
       ...(piece.claim === undefined ? {} : { claimId: piece.claim }),
     },
     budget: response.budget.map(budgetInput),
-    captures: piece.captures.map(captureView),
+    captures: piece.captures.map((capture) => captureView(capture, locale)),
     warnings: response.warnings,
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
@@ -105,14 +96,15 @@ export function whenOf(at: string): string {
   return `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`;
 }
 
-function captureView(capture: Capture): CaptureView {
+function captureView(capture: Capture, locale: Locale): CaptureView {
+  const { roles, readings } = words(locale).bench;
   return {
     id: capture.id,
-    role: roleNames[capture.role],
-    reading: `${capture.text} ${capture.unit}`,
+    role: roles[capture.role],
+    reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
     when: whenOf(capture.at),
     from: capture.balance,
-    settled: howTaken[capture.takenBy],
+    settled: readings.howTaken[capture.takenBy],
     ...(capture.setAside
       ? { voided: { when: whenOf(capture.setAside.at), reason: capture.setAside.reason } }
       : {}),

@@ -1,41 +1,38 @@
 import type { Capture } from "../../server/bench/piece.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { inLocale } from "../numbers.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
-
-const howTaken = {
-  mark: "at rest by the balance's own mark",
-  "own-criterion": "at rest by its spread",
-  "by-hand": "taken by hand",
-  typed: "typed",
-} as const;
 
 /** One reading, how it was taken, and the form that sets it aside with a reason. */
 export function CaptureLine({ capture, view }: { capture: Capture; view: BenchView }) {
+  const locale = useLocale();
+  const say = useWords().bench.readings;
   return (
     <li>
       <span class={capture.setAside ? "voided number" : "number"}>
-        {capture.text} {capture.unit}
+        {inLocale(capture.text, locale)} {capture.unit}
       </span>{" "}
-      <span class="hint">{howTaken[capture.takenBy]}</span>
+      <span class="hint">{say.howTaken[capture.takenBy]}</span>
       {capture.setAside ? (
-        <span class="hint"> set aside: {capture.setAside.reason}</span>
+        <span class="hint"> {say.setAsideWith(capture.setAside.reason)}</span>
       ) : (
         <details class="inline">
-          <summary>set aside</summary>
+          <summary>{say.setAside}</summary>
           <BenchForm view={view} to={`/bench/captures/${capture.id}/voiding`}>
             <div class="entry">
               <label class="unseen" for={`why-${capture.id}`}>
-                Why is it set aside
+                {say.why}
               </label>
               <input
                 id={`why-${capture.id}`}
                 name="reason"
                 type="text"
-                placeholder="bubble on the edge"
+                placeholder={say.whyExample}
                 maxLength={200}
               />
               <button type="submit" class="plain">
-                Set aside, keep visible
+                {say.setAsideNow}
               </button>
             </div>
           </BenchForm>

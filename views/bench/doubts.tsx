@@ -1,21 +1,29 @@
 import type { BenchView } from "../../server/bench/view.ts";
 import type { Suspicion } from "../../server/watch/suspicion.ts";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
 export function Doubts({ doubts }: { doubts: readonly Suspicion[] }) {
+  const say = useWords().bench.steps;
   if (doubts.length === 0) return null;
   return (
     <section class="caution" aria-labelledby="doubts-heading">
-      <h3 id="doubts-heading">Look at this first</h3>
+      <h3 id="doubts-heading">{say.doubts}</h3>
       {doubts.map(({ kind, says, ask, remedies }) => (
         <div key={kind}>
           <p>
-            {says} <strong>{ask}</strong>
+            <Told says={says} />{" "}
+            <strong>
+              <Told says={ask} />
+            </strong>
           </p>
           <ul>
             {remedies.map((remedy) => (
-              <li key={remedy.says}>{remedy.says}</li>
+              <li key={remedy.says}>
+                <Told says={remedy.says} />
+              </li>
             ))}
           </ul>
         </div>
@@ -26,14 +34,17 @@ export function Doubts({ doubts }: { doubts: readonly Suspicion[] }) {
 
 /** After a lost cable: what to look at on the balance, and the button that says it was looked at. */
 export function ScaleDoubts({ view }: { view: BenchView }) {
+  const say = useWords().bench.steps;
   return (
     <>
       {view.scaleDoubts.map(({ kind, says }) => (
-        <section key={kind} class="caution" aria-label="Look at the balance">
-          <p>{says}</p>
+        <section key={kind} class="caution" aria-label={say.lookAtBalance}>
+          <p>
+            <Told says={says} />
+          </p>
           <BenchForm view={view} to="/bench/balance-looked-at" hidden={{ kind: kind }}>
             <button type="submit" class="plain">
-              I looked: all is well
+              {say.looked}
             </button>
           </BenchForm>
         </section>

@@ -1,4 +1,7 @@
 import type { BenchView, LiveView } from "../../server/bench/view.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 import { DemoHands } from "./demo-hands.tsx";
 import { ScaleDoubts } from "./doubts.tsx";
 import { EachLoadNow } from "./each-load.tsx";
@@ -23,6 +26,7 @@ export function LivePart(live: LiveView) {
 
 /** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
 export function PiecePart({ view }: { view: BenchView }) {
+  const say = useWords().bench;
   if (view.piece && !view.piece.closed)
     return (
       <>
@@ -38,12 +42,12 @@ export function PiecePart({ view }: { view: BenchView }) {
           <span class="sign" aria-hidden="true">
             ✓
           </span>
-          The record of {view.piece.ticket} is written. <a href={`/records/${view.piece.id}`}>Read it</a>
+          {say.recordWritten(view.piece.ticket)} <a href={`/records/${view.piece.id}`}>{say.readRecord}</a>
         </p>
       )}
       {view.found.map((says) => (
         <p key={says} class="caution">
-          {says}
+          <Told says={says} />
         </p>
       ))}
       <ProblemNote problem={view.problem} />
@@ -54,24 +58,27 @@ export function PiecePart({ view }: { view: BenchView }) {
 
 /** The right column: what the readings say so far. */
 export function ResultPart({ view }: { view: BenchView }) {
+  const say = useWords().bench;
   if (view.piece && !view.piece.closed && view.evaluation)
     return <Result view={view} evaluation={view.evaluation} />;
   return (
     <section class="sheet" aria-labelledby="result-heading">
-      <h2 id="result-heading">Density</h2>
-      <p class="hint">It stands here as soon as the readings and the water temperature are taken.</p>
+      <h2 id="result-heading">{say.density}</h2>
+      <p class="hint">{say.densityLater}</p>
     </section>
   );
 }
 
 /** The Bench page: the live reading, the piece with its steps, the result. */
 export function BenchMain({ view, live }: { view: BenchView; live: LiveView }) {
+  const locale = useLocale();
+  const say = useWords().bench;
   return (
     <div hx-sse:connect="/bench/live" data-heartbeat-seconds={heartbeatSeconds}>
       <div id="heartbeat" hidden />
       <section class="sheet live-box" aria-labelledby="live-heading" data-live>
         <h2 id="live-heading" class="label">
-          {view.scaleName === undefined ? "Typed readings" : `Now on the ${view.scaleName}`}
+          {view.scaleName === undefined ? say.typedReadings : say.nowOn(toldValue(view.scaleName, locale))}
         </h2>
         <div id="live-reading">
           <LivePart {...live} />

@@ -1,24 +1,23 @@
-import { methods } from "../../server/bench/method.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 import { BenchForm } from "./parts.tsx";
 
-const methodHints = {
-  hung: "The piece hangs from the balance; the water stands beside it.",
-  displaced: "The water stands on the scale; the piece hangs from a stand. Works on any scale.",
-  flask: "Filings, granules and small scrap inside a filled flask.",
-} as const;
+const methods = ["hung", "displaced", "flask"] as const;
 
 /** The ticket of a new piece: what it is called, what it is said to be, how it will be weighed. */
 export function Opening({ view }: { view: BenchView }) {
+  const locale = useLocale();
+  const { opening: say, methods: ways } = useWords().bench;
   const typed = view.problem?.typed ?? {};
   const field = view.problem?.field;
   return (
     <section class="sheet" aria-labelledby="opening">
-      <h2 id="opening">A piece for the bench</h2>
+      <h2 id="opening">{say.heading}</h2>
       {view.demo && <DemoChoice view={view} />}
       <BenchForm view={view} to="/bench/piece" hidden={{ key: view.key }}>
         <div class="field">
-          <label for="ticket">Ticket</label>
+          <label for="ticket">{say.ticket}</label>
           <input
             id="ticket"
             name="ticket"
@@ -31,7 +30,7 @@ export function Opening({ view }: { view: BenchView }) {
           />
         </div>
         <div class="field">
-          <label for="description">What it looks like</label>
+          <label for="description">{say.looks}</label>
           <input
             id="description"
             name="description"
@@ -42,22 +41,22 @@ export function Opening({ view }: { view: BenchView }) {
           />
         </div>
         <div class="field">
-          <label for="claim">Said to be</label>
+          <label for="claim">{say.claim}</label>
           <select id="claim" name="claim">
-            <option value="">nothing is claimed</option>
+            <option value="">{say.noClaim}</option>
             {view.bands
               .filter(({ claimable }) => claimable)
               .map(({ id, name }) => (
                 <option key={id} value={id} selected={typed.claim === id}>
-                  {name}
+                  {toldValue(name, locale)}
                 </option>
               ))}
           </select>
-          <span class="hint">The seller's word. It is tested, never taken as a result.</span>
+          <span class="hint">{say.claimHint}</span>
         </div>
         <fieldset>
-          <legend>How it is weighed</legend>
-          {(Object.keys(methodHints) as (keyof typeof methodHints)[]).map((method) => (
+          <legend>{say.method}</legend>
+          {methods.map((method) => (
             <label key={method} class="choice">
               <input
                 type="radio"
@@ -66,24 +65,23 @@ export function Opening({ view }: { view: BenchView }) {
                 checked={(typed.method ?? view.firstMethod) === method}
               />
               <span>
-                <strong>{methods[method].name}</strong>
+                <strong>{ways[method].name}</strong>
                 <br />
-                <span class="hint">{methodHints[method]}</span>
+                <span class="hint">{ways[method].hint}</span>
               </span>
             </label>
           ))}
         </fieldset>
         <div class="caution">
           <p>
-            <strong>Keep dry:</strong> pearl, opal, turquoise, coral, amber, anything glued or strung, sealed
-            or patinated coins, hollow or filled pieces. Take a density only of what may get wet.
+            <strong>{say.keepDry}</strong> {say.keepDryWhat}
           </p>
         </div>
         <button type="submit" data-key="Enter">
-          Put it on the bench
+          {say.go}
         </button>
         <p>
-          <a href="/plan">Plan first: can this scale answer the question?</a>
+          <a href="/plan">{say.plan}</a>
         </p>
       </BenchForm>
     </section>
@@ -91,19 +89,18 @@ export function Opening({ view }: { view: BenchView }) {
 }
 
 function DemoChoice({ view }: { view: BenchView }) {
+  const locale = useLocale();
+  const say = useWords().bench.opening;
   if (!view.demo) return null;
   return (
     <div class="demo-choice">
-      <p>
-        This is a demonstration at the {view.demo.counter}. Town, pieces and readings are invented. Take one
-        of these to try the bench, or fill in a ticket of your own below.
-      </p>
+      <p>{say.demo(toldValue(view.demo.counter, locale))}</p>
       <ul class="plain-list">
         {view.demo.pieces.map((piece) => (
           <li key={piece.id}>
             <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id, key: view.key }}>
               <button type="submit" class="plain">
-                {piece.ticket}: {piece.description}
+                {piece.ticket}: {toldValue(piece.description, locale)}
               </button>
             </BenchForm>
           </li>

@@ -1,13 +1,16 @@
 import type { ComponentChildren } from "preact";
 import type { Problem } from "../../server/bench/view.ts";
 import { Csrf } from "../forms.tsx";
+import { Told } from "../told.tsx";
 
 /** A refusal, in the words it was given. */
 export function ProblemNote({ problem }: { problem: Problem | undefined }) {
   if (problem === undefined) return null;
   return (
     <div class="problems" role="alert">
-      <p>{problem.says}</p>
+      <p>
+        <Told says={problem.says} />
+      </p>
     </div>
   );
 }

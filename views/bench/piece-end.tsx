@@ -2,23 +2,28 @@ import type { BenchView } from "../../server/bench/view.ts";
 import { isRefused } from "../../server/compute/evaluation.ts";
 import { FindingState } from "../finding.tsx";
 import { plusMinus } from "../numbers.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** The two ends of a weighing: its record, with the result in one line, or setting the piece aside. */
 export function RecordForm({ view }: { view: BenchView }) {
+  const locale = useLocale();
+  const say = useWords().bench.end;
   const { evaluation } = view;
   const told = evaluation && !isRefused(evaluation) ? evaluation : undefined;
   return (
     <>
       {told && (
         <p>
-          <a href="#result">{plusMinus(told.response.density_g_cm3, told.response.expanded_g_cm3)} g/cm³</a>{" "}
+          <a href="#result">
+            {plusMinus(told.response.density_g_cm3, told.response.expanded_g_cm3, locale)} g/cm³
+          </a>{" "}
           <FindingState state={told.finding.state} />
         </p>
       )}
       <BenchForm view={view} to="/bench/record">
         <button type="submit" class="large" data-key="w">
-          Write the record <kbd>W</kbd>
+          {say.write} <kbd>W</kbd>
         </button>
       </BenchForm>
     </>
@@ -27,23 +32,18 @@ export function RecordForm({ view }: { view: BenchView }) {
 
 /** Sets the whole piece aside with a reason; its readings stay in the ledger. */
 export function SetPieceAside({ view }: { view: BenchView }) {
+  const say = useWords().bench.end;
   return (
     <details class="inline">
-      <summary>set the whole piece aside</summary>
+      <summary>{say.leave}</summary>
       <BenchForm view={view} to="/bench/piece-set-aside">
         <div class="entry">
           <label class="unseen" for="piece-why">
-            Why the piece is set aside
+            {say.why}
           </label>
-          <input
-            id="piece-why"
-            name="reason"
-            type="text"
-            placeholder="hollow, water came out"
-            maxLength={200}
-          />
+          <input id="piece-why" name="reason" type="text" placeholder={say.whyExample} maxLength={200} />
           <button type="submit" class="plain">
-            Set aside, keep its readings
+            {say.leaveNow}
           </button>
         </div>
       </BenchForm>

@@ -1,6 +1,9 @@
 import type { Piece } from "../../server/bench/piece.ts";
 import type { Step } from "../../server/bench/steps.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 import { Doubts } from "./doubts.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { RecordForm, SetPieceAside } from "./piece-end.tsx";
@@ -9,16 +12,19 @@ import { WaterForm } from "./water-form.tsx";
 
 /** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
 export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
+  const locale = useLocale();
   return (
     <section class="sheet" aria-labelledby="piece-heading">
       <h2 id="piece-heading">
         {piece.ticket}
-        {piece.description && <small> {piece.description}</small>}
+        {piece.description && <small> {toldValue(piece.description, locale)}</small>}
       </h2>
       <ProblemNote problem={view.problem} />
       {view.trouble && (
         <div class="problems" role="alert">
-          <p>{view.trouble}</p>
+          <p>
+            <Told says={view.trouble} />
+          </p>
         </div>
       )}
       <Doubts doubts={view.doubts} />
@@ -34,18 +40,20 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
 
 function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: Piece }) {
   const { name } = step;
+  const { steps, bench } = useWords();
   return (
     <li
       class={step.state === "done" ? "done" : undefined}
       {...(step.state === "due" ? { "aria-current": "step" as const } : {})}
     >
       <p class="step-title">
-        <strong>{step.title}</strong> {step.state === "done" && <span class="tag">done</span>}
+        <strong>{steps[name].title}</strong>{" "}
+        {step.state === "done" && <span class="tag">{bench.steps.done}</span>}
       </p>
       {step.state === "due" && (
         <>
-          <p>{step.does}</p>
-          <p class="hint">Mind: {step.minds}</p>
+          <p>{steps[name].does}</p>
+          <p class="hint">{bench.steps.mind(steps[name].minds)}</p>
         </>
       )}
       {name === "water" ? (

@@ -1,6 +1,7 @@
-import { type Role, roleNames } from "../../server/bench/method.ts";
+import type { Role } from "../../server/bench/method.ts";
 import { type Piece, standing } from "../../server/bench/piece.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { useWords } from "../words/spoken.ts";
 import { CaptureLine } from "./capture-line.tsx";
 import { EachLoadSwitch } from "./each-load.tsx";
 import { BenchForm } from "./parts.tsx";
@@ -44,6 +45,7 @@ export function RoleReadings({
     </>
   );
 }
+
 function TakeButton({
   role,
   view,
@@ -55,6 +57,7 @@ function TakeButton({
   due: boolean;
   again: boolean;
 }) {
+  const { readings: say, roles } = useWords().bench;
   return (
     <BenchForm view={view} to="/bench/captures" hidden={{ role: role }}>
       <button
@@ -63,7 +66,7 @@ function TakeButton({
         data-needs-live
         {...(due ? { "data-key": "t F9" } : {})}
       >
-        {again ? `Take the ${roleNames[role]} reading again` : `Take the ${roleNames[role]} reading`}{" "}
+        {again ? say.takeAgain(roles[role]) : say.take(roles[role])}
         {due && <kbd>T</kbd>}
       </button>
     </BenchForm>
@@ -71,19 +74,20 @@ function TakeButton({
 }
 
 function Waiting({ view }: { view: BenchView }) {
+  const say = useWords().bench.readings;
   return (
     <div class="row" role="status">
       <p>
-        <strong>Waiting for the balance to rest…</strong>
+        <strong>{say.waiting}</strong>
       </p>
       <BenchForm view={view} to="/bench/capture-by-hand">
         <button type="submit" class="plain">
-          Take it as it stands
+          {say.takeByHand}
         </button>
       </BenchForm>
       <BenchForm view={view} to="/bench/capture-cancelled">
         <button type="submit" class="plain">
-          Do not take it
+          {say.doNotTake}
         </button>
       </BenchForm>
     </div>

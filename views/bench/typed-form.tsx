@@ -1,6 +1,7 @@
 import { massUnits } from "../../calibration/units.ts";
-import { type Role, roleNames } from "../../server/bench/method.ts";
+import type { Role } from "../../server/bench/method.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** A reading typed from the display; what was refused stays in its field. */
@@ -15,13 +16,14 @@ export function TypedForm({
   open: boolean;
   again: boolean;
 }) {
+  const { readings: say, roles } = useWords().bench;
   const typed = view.problem?.typed?.role === role ? view.problem.typed : {};
   const id = `typed-${role}`;
   const form = (
     <BenchForm view={view} to="/bench/typed-readings" hidden={{ role: role, key: `${view.key}-${role}` }}>
       <div class="entry">
         <label class="unseen" for={id}>
-          The {roleNames[role]} reading
+          {say.label(roles[role])}
         </label>
         <input
           id={id}
@@ -35,7 +37,7 @@ export function TypedForm({
           {...(typed.reading === undefined ? {} : { "aria-invalid": "true" as const })}
         />
         <label class="unseen" for={`${id}-unit`}>
-          Unit
+          {say.unit}
         </label>
         <select id={`${id}-unit`} name="unit">
           {massUnits.map((unit) => (
@@ -44,15 +46,15 @@ export function TypedForm({
             </option>
           ))}
         </select>
-        <button type="submit">Enter</button>
+        <button type="submit">{say.enter}</button>
       </div>
-      <span class="hint">All decimals the scale shows, zeros too: 31.10 says more than 31.1.</span>
+      <span class="hint">{say.allDecimals}</span>
     </BenchForm>
   );
   if (open && !again) return form;
   return (
     <details class="inline" open={typed.reading !== undefined}>
-      <summary>{again ? `type another ${roleNames[role]} reading` : "type it instead"}</summary>
+      <summary>{again ? say.typeAnother(roles[role]) : say.typeInstead}</summary>
       {form}
     </details>
   );

@@ -1,16 +1,20 @@
 import type { Piece } from "../../server/bench/piece.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { inLocale } from "../numbers.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
 export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
+  const locale = useLocale();
+  const say = useWords().bench.readings;
   if (!due && piece.waterCelsius === undefined) return null;
   const typed = view.problem?.field === "celsius" ? view.problem.typed?.celsius : undefined;
   const form = (
     <BenchForm view={view} to="/bench/water" hidden={{ key: `${view.key}-water` }}>
       <div class="entry">
         <label class="unseen" for="celsius">
-          Water temperature in °C
+          {say.temperature}
         </label>
         <input
           id="celsius"
@@ -19,12 +23,12 @@ export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece;
           inputMode="decimal"
           autocomplete="off"
           required
-          value={typed ?? piece.waterCelsius ?? ""}
+          value={typed ?? inLocale(piece.waterCelsius ?? "", locale)}
           {...(typed === undefined ? {} : { "aria-invalid": "true" as const })}
         />
         <span>°C</span>
         <button type="submit" class={due ? undefined : "plain"}>
-          Enter
+          {say.enter}
         </button>
       </div>
     </BenchForm>
@@ -32,9 +36,9 @@ export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece;
   if (due) return form;
   return (
     <>
-      <span class="number">{piece.waterCelsius} °C</span>{" "}
+      <span class="number">{inLocale(piece.waterCelsius ?? "", locale)} °C</span>{" "}
       <details class="inline" open={typed !== undefined}>
-        <summary>state it anew</summary>
+        <summary>{say.stateAnew}</summary>
         {form}
       </details>
     </>

@@ -65,7 +65,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
         />
         <Select
           name="claim"
-          label={words(locale).bench.claim}
+          label={words(locale).bench.opening.claim}
           value={form.claim}
           options={claims.map(({ id, name }) => ({ value: id, label: name }))}
         />

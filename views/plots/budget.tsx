@@ -33,7 +33,7 @@ export function BudgetBars({ id, inputs, caption, bars = 7, locale = "en" }: Bud
   return (
     <PlotFigure
       id={id}
-      caption={caption ?? say.bench.budget}
+      caption={caption ?? say.plots.budget}
       says={first ? say.plots.largest(first.input, shareText(first.share, locale)) : ""}
       locale={locale}
       draw={(width) => draw(sorted, bars, width, locale)}

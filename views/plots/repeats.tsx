@@ -41,7 +41,7 @@ export function Repeats(plot: RepeatsPlot) {
   return (
     <PlotFigure
       id={id}
-      caption={caption ?? say.bench.repeats}
+      caption={caption ?? say.plots.repeats}
       says={says}
       locale={locale}
       draw={(width) => draw(plot, states, width)}

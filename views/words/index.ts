@@ -1,5 +1,5 @@
-import { de } from "./de.ts";
-import { en, type Words } from "./en.ts";
+import { de } from "./de/index.ts";
+import { en, type Words } from "./en/index.ts";
 
 export type { Words };
 

@@ -1,0 +1,21 @@
+import type { Words } from "../en/index.ts";
+
+/** A finding and what surrounds it. */
+export const finding: Words["finding"] = {
+  heading: "Befund",
+  saidToBe: "Angegeben als",
+  noClaim: "Nichts ist angegeben: ",
+  first: "Zuerst ausschließen",
+  stillAlive: "Daneben noch möglich",
+  more: (count: number) => (count === 1 ? "und ein weiteres" : `und ${count} weitere`),
+  wouldDecide: "Was entscheiden würde:",
+  opinion: "Die Dichte ist das Ergebnis; was sie für das Metall bedeutet, ist eine Folgerung daraus.",
+};
+
+/** The four states of a finding. */
+export const findings: Words["findings"] = {
+  agrees: "stimmt überein",
+  "agrees-not-alone": "stimmt überein, nicht allein",
+  disagrees: "stimmt nicht überein",
+  undecided: "unentschieden",
+};

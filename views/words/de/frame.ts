@@ -1,0 +1,23 @@
+import type { Words } from "../en/index.ts";
+
+/** The frame around every page. */
+export const frame: Words["frame"] = {
+  skip: "Zum Inhalt springen",
+  places: "Bereiche",
+  bench: "Messplatz",
+  records: "Protokolle",
+  lots: "Posten",
+  balances: "Waagen",
+  checks: "Prüfungen",
+  metals: "Metalle",
+  plan: "Planung",
+  settings: "Einstellungen",
+  demo: "Vorführung: erfundene Stücke, eine simulierte Waage, hier wird nichts Echtes gewogen.",
+  demoEnd: "Vorführung entfernen",
+  stale: "Der Messplatz ist verstummt. Die Anzeige kann alt sein; sie holt von selbst auf.",
+  footer:
+    "Eine Dichteprüfung ist ein Hinweis, keine Feingehaltsbestimmung. Sie ersetzt weder Punzierung noch zugelassenes Labor.",
+  gramsPerCm3: "g/cm³",
+  table: "Dasselbe als Tabelle",
+  required: "nötig",
+};

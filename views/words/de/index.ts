@@ -1,0 +1,23 @@
+import type { Words } from "../en/index.ts";
+import { bench } from "./bench.ts";
+import { finding, findings } from "./findings.ts";
+import { drawings, firstStart, methods } from "./first-start.ts";
+import { frame } from "./frame.ts";
+import { plan } from "./plan.ts";
+import { plots } from "./plots.ts";
+import { steps } from "./steps.ts";
+
+/** Deutsche Wörter, eine Datei je Seite. */
+export const de: Words = {
+  language: "de",
+  frame,
+  bench,
+  steps,
+  methods,
+  plots,
+  drawings,
+  finding,
+  firstStart,
+  plan,
+  findings,
+};

@@ -1,0 +1,37 @@
+import type { Words } from "../en/index.ts";
+
+/** The Plan page. */
+export const plan: Words["plan"] = {
+  lead: "Bevor etwas nass wird: was kann diese Waage über dieses Stück sagen?",
+  problems: "Diese Eingaben bitte noch einmal ansehen",
+  method: "Wie wird im Wasser gewogen?",
+  methods: {
+    hung: "Wasser neben der Waage, Stück hängt an ihr",
+    displaced: "Wasser auf der Waage, Stück hängt an einem Ständer",
+    flask: "Kleine Stücke in einem gefüllten Kolben",
+  },
+  mass: "Masse, ungefähr",
+  massHint: "Komma oder Punkt",
+  massUnit: "Einheit der Masse",
+  step: "Kleinster Schritt der Waage",
+  stepHint: "was die letzte Stelle zählt: 0,01, 0,1, 1",
+  stepUnit: "Einheit des kleinsten Schritts",
+  more: "Mehr, falls bekannt",
+  repeatability: "Wiederholbarkeit, als Standardabweichung",
+  repeatabilityHint: "in der Einheit des kleinsten Schritts; leer gelassen gilt ein halber Schritt",
+  pieces: "Gleiche Stücke zusammen gewogen",
+  piecesHint: "mehr Stücke schärfen das Mittel und verbergen ein einzelnes falsches darunter",
+  go: "Planen",
+  answer: "Antwort",
+  against: "Gegen alles, was es sonst sein könnte",
+  nothingNear: "Kein anderes Metall der Sammlung kommt in die Nähe.",
+  metal: "Metall",
+  wouldShow: "würde zeigen",
+  apart: "Unterscheidbar?",
+  why: "Warum",
+  yes: "ja",
+  no: "nein",
+  help: "Was helfen würde",
+  table: "Was diese Waage beantworten kann",
+  print: "Diese Seite drucken und neben die Waage legen.",
+};

@@ -1,0 +1,25 @@
+import { bench } from "./bench.ts";
+import { finding, findings } from "./findings.ts";
+import { drawings, firstStart, methods } from "./first-start.ts";
+import { frame } from "./frame.ts";
+import { plan } from "./plan.ts";
+import { plots } from "./plots.ts";
+import { steps } from "./steps.ts";
+
+/** English words, one file a page. Another language has the same files and the same keys. */
+export const en = {
+  language: "en",
+  frame,
+  bench,
+  steps,
+  methods,
+  plots,
+  drawings,
+  finding,
+  firstStart,
+  plan,
+  findings,
+};
+
+/** Every language has the words of English, the same keys and the same arguments. */
+export type Words = typeof en;

@@ -1,0 +1,18 @@
+import { createContext } from "preact";
+import { useContext } from "preact/hooks";
+import { type Locale, type Words, words } from "./index.ts";
+
+const Spoken = createContext<Locale>("en");
+
+/** Around a page or a part of one: the language everything inside is drawn in. */
+export const Speaking = Spoken.Provider;
+
+/** The language the part is drawn in. */
+export function useLocale(): Locale {
+  return useContext(Spoken);
+}
+
+/** The words of the language the part is drawn in. */
+export function useWords(): Words {
+  return words(useLocale());
+}

@@ -1,0 +1,117 @@
+import { germanBook } from "./de/told/index.ts";
+import type { Locale } from "./index.ts";
+
+/** A sentence as the bench tells it in English, with {slots} for its values, and the same in another language. */
+export type ToldPair = readonly [english: string, other: string];
+
+interface Template {
+  pattern: RegExp;
+  slots: readonly string[];
+  /** slots that stand between quotation marks hold what somebody typed and stay as they are */
+  quoted: ReadonlySet<string>;
+  other: string;
+  /** letters outside the slots; the template that fixes most letters is tried first */
+  fixed: number;
+}
+
+const slot = /\{(\w+)\}/g;
+const quotedSlot = /["“]\{(\w+)\}["”]/g;
+
+function templateOf([english, other]: ToldPair): Template {
+  const slots = [...english.matchAll(slot)].map(([, name]) => name!);
+  const literal = english.split(slot).filter((_, place) => place % 2 === 0);
+  const pattern = literal.map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("([\\s\\S]+?)");
+  return {
+    pattern: new RegExp(`^${pattern}$`),
+    slots,
+    quoted: new Set([...english.matchAll(quotedSlot)].map(([, name]) => name!)),
+    other,
+    fixed: literal.join("").length,
+  };
+}
+
+class Book {
+  #whole: ReadonlyMap<string, string>;
+  #templates: readonly Template[];
+
+  constructor(pairs: readonly ToldPair[]) {
+    this.#whole = new Map(pairs.filter(([english]) => !english.includes("{")));
+    this.#templates = pairs
+      .filter(([english]) => english.includes("{"))
+      .map(templateOf)
+      .sort((a, b) => b.fixed - a.fixed);
+  }
+
+  /** One sentence, or undefined when the book does not have it. */
+  sentence(english: string): string | undefined {
+    const whole = this.#whole.get(english);
+    if (whole !== undefined) return whole;
+    for (const { pattern, slots, quoted, other } of this.#templates) {
+      const found = pattern.exec(english);
+      if (!found) continue;
+      const values = new Map(slots.map((name, place) => [name, found[place + 1] ?? ""]));
+      return other.replace(slot, (_, name: string) => {
+        const value = values.get(name) ?? "";
+        return quoted.has(name) ? value : this.value(value);
+      });
+    }
+    return undefined;
+  }
+
+  /** A value inside a sentence: itself told when the book has it, each part of a list, decimals with a comma. */
+  value(english: string): string {
+    const told = this.sentence(english);
+    if (told !== undefined) return told;
+    const parts = english.split(/(, | and | or )/);
+    if (parts.length > 1)
+      return parts.map((part) => joints.get(part) ?? this.#whole.get(part) ?? withComma(part)).join("");
+    return withComma(english);
+  }
+
+  /** A text of one sentence or several; undefined when one of them is missing. */
+  text(english: string): string | undefined {
+    const whole = this.sentence(english);
+    if (whole !== undefined) return whole;
+    const sentences = english.split(/(?<=[.?!:]) (?=\S)/);
+    return sentences.length > 1 ? this.#runs(sentences) : undefined;
+  }
+
+  /** The longest run of sentences that the book knows as one, then the rest. */
+  #runs(sentences: readonly string[]): string | undefined {
+    if (sentences.length === 0) return "";
+    for (let end = sentences.length; end > 0; end--) {
+      const run = this.sentence(sentences.slice(0, end).join(" "));
+      const rest = run === undefined ? undefined : this.#runs(sentences.slice(end));
+      if (run !== undefined && rest !== undefined) return rest === "" ? run : `${run} ${rest}`;
+    }
+    return undefined;
+  }
+}
+
+const joints = new Map([
+  [", ", ", "],
+  [" and ", " und "],
+  [" or ", " oder "],
+]);
+
+/** Decimal points of free-standing numbers as commas; versions, dates and addresses keep theirs. */
+function withComma(text: string): string {
+  return text.replace(/(?<![\w.])([-−±]?\d+)\.(\d+)(?![\w.]*\.?\d)/g, "$1,$2");
+}
+
+const books: Partial<Record<Locale, Book>> = { de: new Book(germanBook) };
+
+/** The sentence in the language, or undefined when only its English is there. */
+export function toldIn(english: string, locale: Locale): string | undefined {
+  return locale === "en" ? english : books[locale]?.text(english);
+}
+
+/** The sentence in the language; in English when the language does not have it. */
+export function told(english: string, locale: Locale): string {
+  return toldIn(english, locale) ?? english;
+}
+
+/** A name, a unit or a short label inside a page: told when the book has it, its decimals in the language's manner. */
+export function toldValue(english: string, locale: Locale): string {
+  return locale === "en" ? english : (books[locale]?.value(english) ?? english);
+}
