@@ -4,8 +4,11 @@ import csrf from "@fastify/csrf-protection";
 import formbody from "@fastify/formbody";
 import helmet from "@fastify/helmet";
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
-import { page } from "../views/page.tsx";
+import { h } from "preact";
+import { ProblemNote } from "../views/bench/parts.tsx";
+import { page, render } from "../views/page.tsx";
 import { Problem } from "../views/problem.tsx";
+import { words } from "../views/words/index.ts";
 import type { BalanceInUse } from "./bench/balance-in-use.ts";
 import type { Bench } from "./bench/bench.ts";
 import type { KeptChecks } from "./bench/kept-checks.ts";
@@ -28,7 +31,7 @@ import { downloadRoutes } from "./routes/downloads.ts";
 import { evidenceRoutes } from "./routes/evidence.tsx";
 import { finenessRoutes } from "./routes/fineness.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
-import { frameOf } from "./routes/look.ts";
+import { frameOf, lookOf } from "./routes/look.ts";
 import { lotRoutes } from "./routes/lots.tsx";
 import { metalRoutes } from "./routes/metals.tsx";
 import { ownMetalRoutes } from "./routes/own-metals.tsx";
@@ -97,7 +100,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     if (request.url.startsWith("/api/"))
       return reply.code(status).send({ id: null, error: { at: "", message: says } });
     if (wantsPart(request))
-      return html(reply, `<div class="problems" role="alert"><p>${says}</p></div>`, status);
+      return html(reply, render(h(ProblemNote, { problem: { says } }), lookOf(request).locale), status);
     return html(reply, problemPage(request, reply, demo, says), status);
   });
   app.setNotFoundHandler((request, reply) =>
@@ -132,7 +135,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
 }
 
 function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: string): string {
-  return page({ ...frameOf(request, reply, { path: "", demo }), title: "Not done", main: Problem({ says }) });
+  const frame = frameOf(request, reply, { path: "", demo });
+  return page({ ...frame, title: words(frame.locale).frame.notDone, main: h(Problem, { says }) });
 }
 
 function inWords(error: Error & { code?: string }, status: number): string {

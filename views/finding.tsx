@@ -1,4 +1,7 @@
+import { Told } from "./told.tsx";
 import { type Locale, words } from "./words/index.ts";
+import { useLocale } from "./words/spoken.ts";
+import { toldValue } from "./words/told.ts";
 
 export type FindingStateName = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
 
@@ -24,7 +27,7 @@ export const findingSigns: Record<FindingStateName, string> = {
 };
 
 /** The state in one line: sign, word, colour; the word is what counts. */
-export function FindingState({ state, locale = "en" }: { state: FindingStateName; locale?: Locale }) {
+export function FindingState({ state, locale = useLocale() }: { state: FindingStateName; locale?: Locale }) {
   return (
     <span class={`state state-${state}`}>
       <span class="sign" aria-hidden="true">
@@ -39,11 +42,15 @@ export function FindingState({ state, locale = "en" }: { state: FindingStateName
 const shownAtOnce = 4;
 
 function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
+  const locale = useLocale();
   return (
     <ul>
       {list.map(({ id, name, whySays, separatedBy }) => (
         <li key={id}>
-          <a href={`/metals/${id}`}>{name}</a>: {whySays}. <em>{separatedBy}</em>
+          <a href={`/metals/${id}`}>{toldValue(name, locale)}</a>: <Told says={whySays} />.{" "}
+          <em>
+            <Told says={separatedBy} />
+          </em>
         </li>
       ))}
     </ul>
@@ -51,23 +58,27 @@ function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
 }
 
 /** The whole finding: state, reason, doubts about the procedure first, then what is still alive. */
-export function FindingWords({ finding, locale = "en" }: { finding: FindingView; locale?: Locale }) {
+export function FindingWords({ finding, locale = useLocale() }: { finding: FindingView; locale?: Locale }) {
   const say = words(locale).finding;
   const { state, claimName, because, lookAlikes, suspicions, wouldDecide } = finding;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
       <h2 id="finding-heading">{say.heading}</h2>
       <p>
-        {claimName === undefined ? say.noClaim : `${say.saidToBe} ${claimName}: `}
+        {claimName === undefined ? say.noClaim : `${say.saidToBe} ${toldValue(claimName, locale)}: `}
         <FindingState state={state} locale={locale} />
       </p>
-      <p>{because}</p>
+      <p>
+        <Told says={because} />
+      </p>
       {suspicions.length > 0 && (
         <>
           <h3>{say.first}</h3>
           <ul>
             {suspicions.map((one) => (
-              <li key={one}>{one}</li>
+              <li key={one}>
+                <Told says={one} />
+              </li>
             ))}
           </ul>
         </>
@@ -86,7 +97,7 @@ export function FindingWords({ finding, locale = "en" }: { finding: FindingView;
       )}
       {wouldDecide !== undefined && (
         <p>
-          <strong>{say.wouldDecide}</strong> {wouldDecide}
+          <strong>{say.wouldDecide}</strong> <Told says={wouldDecide} />
         </p>
       )}
       <p class="hint">{say.opinion}</p>

@@ -49,7 +49,7 @@ export const places: readonly { place: Place; path: string }[] = [
 ];
 
 /** Markup of a part of a page, as a fragment answer or a live message carries it. */
-export function render(part: VNode | null, locale: Locale = "en"): string {
+export function render<Props>(part: VNode<Props> | null, locale: Locale = "en"): string {
   return part ? renderToString(<Speaking value={locale}>{part}</Speaking>) : "";
 }
 
@@ -72,7 +72,7 @@ function Document(frame: Frame) {
   return (
     <html lang={say.language} data-theme={theme} data-keys={keys ? "on" : "off"}>
       <Head title={title} {...(frame.assetVersion === undefined ? {} : { version: frame.assetVersion })} />
-      <body class={kind}>
+      <body class={kind} data-typed-by-balance={JSON.stringify(say.typedByBalance)}>
         <a class="skip" href="#main">
           {say.frame.skip}
         </a>

@@ -1,10 +1,16 @@
+import { Told } from "./told.tsx";
+import { useWords } from "./words/spoken.ts";
+
 /** A page that only says what went wrong and where to go on. */
 export function Problem({ says }: { says: string }) {
+  const say = useWords().frame;
   return (
     <div class="problems" role="alert">
-      <p>{says}</p>
       <p>
-        <a href="/">Back to the bench</a>
+        <Told says={says} />
+      </p>
+      <p>
+        <a href="/">{say.backToBench}</a>
       </p>
     </div>
   );

@@ -5,6 +5,8 @@ import type { Finding } from "../server/findings/finding.ts";
 import type { FindingView } from "./finding.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { Band, MeasuredCurve } from "./plots/density.tsx";
+import type { Locale } from "./words/index.ts";
+import { toldValue } from "./words/told.ts";
 
 /** A finding as the page words it. */
 export function findingViewOf(
@@ -53,20 +55,21 @@ export function bandsAround(
   bands: readonly MetalBand[],
   claim: string | undefined,
   response: ComputeResponse,
+  locale: Locale = "en",
 ): Band[] {
   const alive = new Set(response.alive);
   const [from, to] = domainAround(response);
   return bands
     .filter(({ id, low, high }) => id === claim || alive.has(id) || (low < to && high > from))
-    .map((band) => ({ ...band, alive: alive.has(band.id) }));
+    .map((band) => ({ ...band, name: toldValue(band.name, locale), alive: alive.has(band.id) }));
 }
 
 /** One input of the budget with its units written out. */
-export function budgetInput(row: ComputeResponse["budget"][number]): BudgetInput {
+export function budgetInput(row: ComputeResponse["budget"][number], locale: Locale = "en"): BudgetInput {
   return {
-    input: row.input,
-    value: `${Number(row.value.toPrecision(8))} ${row.unit}`,
-    u: `${row.u.toPrecision(2)} ${row.unit}`,
+    input: toldValue(row.input, locale),
+    value: toldValue(`${Number(row.value.toPrecision(8))} ${row.unit}`, locale),
+    u: toldValue(`${row.u.toPrecision(2)} ${row.unit}`, locale),
     contribution: row.contribution_g_cm3,
     share: row.share,
   };

@@ -50,11 +50,11 @@ export function recordView(
     finding: findingOf(response, library),
     plot: {
       measured: measuredOf(response, curve, request.confidence),
-      bands: bandsAround(bands, piece.claim, response),
+      bands: bandsAround(bands, piece.claim, response, locale),
       domain: domainAround(response),
       ...(piece.claim === undefined ? {} : { claimId: piece.claim }),
     },
-    budget: response.budget.map(budgetInput),
+    budget: response.budget.map((row) => budgetInput(row, locale)),
     captures: piece.captures.map((capture) => captureView(capture, locale)),
     warnings: response.warnings,
     notes: entries.flatMap((entry) =>

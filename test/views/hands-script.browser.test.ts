@@ -3,6 +3,7 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { words } from "../../views/words/index.ts";
 import { chromiumPath } from "../setup/chromium-path.ts";
 
 let browser: Browser;
@@ -10,7 +11,10 @@ let server: Server;
 let tab: Page;
 
 /** A weight field, a field of words, and a shortcut that a burst must not press. */
-const markup = (weights: number) => `<!doctype html><html lang="en"><body><main><h1>Bench</h1>
+const sentences = JSON.stringify(words("en").typedByBalance).replaceAll('"', "&quot;");
+const markup = (
+  weights: number,
+) => `<!doctype html><html lang="en"><body data-typed-by-balance="${sentences}"><main><h1>Bench</h1>
 <input id="words" value="a ring">
 <form id="form">${Array.from({ length: weights }, (_, place) => `<input id="w${place}" data-weight>`).join("")}
 <select name="unit"><option>g</option><option>ct</option></select></form>

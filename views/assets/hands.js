@@ -26,7 +26,7 @@
   const speak = (text) => {
     if (!globalThis.speechSynthesis) return;
     const words = new SpeechSynthesisUtterance(text);
-    words.lang = "en";
+    words.lang = document.documentElement.lang;
     speechSynthesis.cancel();
     speechSynthesis.speak(words);
   };
@@ -55,25 +55,23 @@
   const isBurst = (text) => text.length >= leastCharacters && /\d/.test(text);
   const seen = (element) => element.getClientRects().length > 0;
 
+  /** The page carries the sentences in its own language. */
+  const inWords = (key, values) =>
+    JSON.parse(document.body.dataset.typedByBalance)[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
+
   function place(text) {
     if (field) field.value = before;
     const [, sign, number, unit] =
       /^\s*([+\-\u2212]?)\s*(\d+(?:[.,]\d+)?)\s*([a-zA-Z]*)\s*$/.exec(text) ?? [];
-    if (number === undefined)
-      return tell(`The balance typed "${text.trim()}", which is no weight. Nothing was entered.`);
+    const typed = text.trim();
+    if (number === undefined) return tell(inWords("noWeight", { text: typed }));
     const waiting = [...document.querySelectorAll("input[data-weight]")].filter(seen);
     const target = field?.matches("[data-weight]") ? field : waiting.length === 1 ? waiting[0] : undefined;
-    if (!target)
-      return tell(
-        `The balance typed "${text.trim()}" and ${waiting.length === 0 ? "no field waits" : "several fields wait"} for a weight. Nothing was entered: choose the field, then press the key of the balance again.`,
-      );
+    if (!target) return tell(inWords(waiting.length === 0 ? "noField" : "manyFields", { text: typed }));
     const units = target.form?.querySelector("select[name=unit]");
     if (unit && units) {
       const known = [...units.options].find(({ value }) => value.toLowerCase() === unit.toLowerCase());
-      if (!known)
-        return tell(
-          `The balance typed "${text.trim()}"; the unit ${unit} is not known here. Nothing was entered.`,
-        );
+      if (!known) return tell(inWords("unknownUnit", { text: typed, unit }));
       units.value = known.value;
     }
     target.value = `${sign === "" || sign === "+" ? "" : "-"}${number}`;

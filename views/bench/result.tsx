@@ -33,14 +33,18 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
         <DensityAxis
           id="density"
           measured={measuredOf(response, curve, request.confidence)}
-          bands={bandsAround(view.bands, finding.claim, response)}
+          bands={bandsAround(view.bands, finding.claim, response, locale)}
           domain={domainAround(response)}
           locale={locale}
           {...(finding.claim === undefined ? {} : { claimId: finding.claim })}
         />
       </div>
       <div class="sheet">
-        <BudgetBars id="budget" inputs={response.budget.map(budgetInput)} locale={locale} />
+        <BudgetBars
+          id="budget"
+          inputs={response.budget.map((row) => budgetInput(row, locale))}
+          locale={locale}
+        />
         {view.repeats && <Repeats id="repeats" {...view.repeats} locale={locale} />}
       </div>
     </>

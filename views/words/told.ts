@@ -1,7 +1,10 @@
 import { germanBook } from "./de/told/index.ts";
 import type { Locale } from "./index.ts";
 
-/** A sentence as the bench tells it in English, with {slots} for its values, and the same in another language. */
+/**
+ * A sentence as the bench tells it in English, with {slots} for its values, and the same in another language. A slot
+ * named n, n1, n2 … takes a number only.
+ */
 export type ToldPair = readonly [english: string, other: string];
 
 interface Template {
@@ -17,10 +20,15 @@ interface Template {
 const slot = /\{(\w+)\}/g;
 const quotedSlot = /["“]\{(\w+)\}["”]/g;
 
+const anyOf = (name: string) => (/^n\d*$/.test(name) ? "([−-]?\\d[\\d.,]*)" : "([\\s\\S]+?)");
+
 function templateOf([english, other]: ToldPair): Template {
   const slots = [...english.matchAll(slot)].map(([, name]) => name!);
   const literal = english.split(slot).filter((_, place) => place % 2 === 0);
-  const pattern = literal.map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("([\\s\\S]+?)");
+  const pattern = literal
+    .map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"))
+    .flatMap((text, place) => (place === 0 ? [text] : [anyOf(slots[place - 1]!), text]))
+    .join("");
   return {
     pattern: new RegExp(`^${pattern}$`),
     slots,
@@ -30,7 +38,8 @@ function templateOf([english, other]: ToldPair): Template {
   };
 }
 
-class Book {
+/** Pairs ready to be looked up: whole sentences first, then templates. */
+class Pairs {
   #whole: ReadonlyMap<string, string>;
   #templates: readonly Template[];
 
@@ -42,8 +51,8 @@ class Book {
       .sort((a, b) => b.fixed - a.fixed);
   }
 
-  /** One sentence, or undefined when the book does not have it. */
-  sentence(english: string): string | undefined {
+  /** The other language's words for it, each value in a slot told by `value`; undefined when it is not here. */
+  find(english: string, value: (text: string) => string): string | undefined {
     const whole = this.#whole.get(english);
     if (whole !== undefined) return whole;
     for (const { pattern, slots, quoted, other } of this.#templates) {
@@ -51,21 +60,52 @@ class Book {
       if (!found) continue;
       const values = new Map(slots.map((name, place) => [name, found[place + 1] ?? ""]));
       return other.replace(slot, (_, name: string) => {
-        const value = values.get(name) ?? "";
-        return quoted.has(name) ? value : this.value(value);
+        const text = values.get(name) ?? "";
+        return quoted.has(name) ? text : value(text);
       });
     }
     return undefined;
   }
+}
+
+/** Sentences, and the names that only stand inside them or by themselves: looking a name up never finds half a sentence. */
+class Book {
+  #sentences: Pairs;
+  #names: Pairs;
+
+  constructor({ sentences, names }: { sentences: readonly ToldPair[]; names: readonly ToldPair[] }) {
+    this.#sentences = new Pairs(sentences);
+    this.#names = new Pairs(names);
+  }
+
+  /** One sentence, or undefined when the book does not have it. */
+  sentence(english: string): string | undefined {
+    return this.#sentences.find(english, (text) => this.value(text));
+  }
+
+  #name(english: string): string | undefined {
+    return this.#names.find(english, (text) => this.value(text)) ?? this.sentence(english);
+  }
 
   /** A value inside a sentence: itself told when the book has it, each part of a list, decimals with a comma. */
   value(english: string): string {
-    const told = this.sentence(english);
+    const told = this.#name(english);
     if (told !== undefined) return told;
-    const parts = english.split(/(, | and | or )/);
-    if (parts.length > 1)
-      return parts.map((part) => joints.get(part) ?? this.#whole.get(part) ?? withComma(part)).join("");
-    return withComma(english);
+    const parts = english.split(/(, | and | or |; )/);
+    return parts.length > 1 ? this.#list(parts) : withComma(english);
+  }
+
+  /** The parts of a list and what joins them; a name that itself holds a comma is found first. */
+  #list(parts: readonly string[]): string {
+    let told = "";
+    for (let start = 0; start < parts.length; ) {
+      let end = parts.length;
+      while (end > start + 1 && this.#name(parts.slice(start, end).join("")) === undefined) end--;
+      const part = parts.slice(start, end).join("");
+      told += joints.get(part) ?? this.#name(part) ?? withComma(part);
+      start = end;
+    }
+    return told;
   }
 
   /** A text of one sentence or several; undefined when one of them is missing. */
@@ -96,7 +136,9 @@ const joints = new Map([
 
 /** Decimal points of free-standing numbers as commas; versions, dates and addresses keep theirs. */
 function withComma(text: string): string {
-  return text.replace(/(?<![\w.])([-−±]?\d+)\.(\d+)(?![\w.]*\.?\d)/g, "$1,$2");
+  return text
+    .replace(/(?<![\w.])([-−±]?\d+)\.(\d+)(?![\w.]*\.?\d)/g, "$1,$2")
+    .replace(/(\d) to (?=\d)/g, "$1 bis ");
 }
 
 const books: Partial<Record<Locale, Book>> = { de: new Book(germanBook) };

@@ -4,7 +4,7 @@ import type { Words } from "../en/index.ts";
 export const bench: Words["bench"] = {
   title: "Messplatz",
   typedReadings: "Getippte Ablesungen",
-  nowOn: (scale) => `Jetzt auf der Waage ${scale}`,
+  nowOn: (scale) => `Jetzt auf: ${scale}`,
   recordWritten: (ticket) => `Das Protokoll von ${ticket} ist geschrieben.`,
   readRecord: "Lesen",
   density: "Dichte",

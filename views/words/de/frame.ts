@@ -20,4 +20,17 @@ export const frame: Words["frame"] = {
   gramsPerCm3: "g/cm³",
   table: "Dasselbe als Tabelle",
   required: "nötig",
+  notDone: "Nicht getan",
+  backToBench: "Zurück zum Messplatz",
+};
+
+/** Was das Skript der Seite sagt; {text} und {unit} setzt es ein. */
+export const typedByBalance: Words["typedByBalance"] = {
+  noWeight: "Die Waage tippte „{text}“, das ist kein Gewicht. Nichts wurde eingetragen.",
+  noField:
+    "Die Waage tippte „{text}“, und kein Feld wartet auf ein Gewicht. Nichts wurde eingetragen: das Feld wählen, dann die Taste der Waage noch einmal drücken.",
+  manyFields:
+    "Die Waage tippte „{text}“, und mehrere Felder warten auf ein Gewicht. Nichts wurde eingetragen: das Feld wählen, dann die Taste der Waage noch einmal drücken.",
+  unknownUnit:
+    "Die Waage tippte „{text}“; die Einheit {unit} ist hier nicht bekannt. Nichts wurde eingetragen.",
 };

@@ -2,7 +2,7 @@ import type { Words } from "../en/index.ts";
 import { bench } from "./bench.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
-import { frame } from "./frame.ts";
+import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { steps } from "./steps.ts";
@@ -11,6 +11,7 @@ import { steps } from "./steps.ts";
 export const de: Words = {
   language: "de",
   frame,
+  typedByBalance,
   bench,
   steps,
   methods,

@@ -18,4 +18,16 @@ export const frame = {
   gramsPerCm3: "g/cm³",
   table: "The same as a table",
   required: "needed",
+  notDone: "Not done",
+  backToBench: "Back to the bench",
+};
+
+/** What the page's own script says; {text} and {unit} are filled in by it. */
+export const typedByBalance = {
+  noWeight: "The balance typed “{text}”, which is no weight. Nothing was entered.",
+  noField:
+    "The balance typed “{text}” and no field waits for a weight. Nothing was entered: choose the field, then press the key of the balance again.",
+  manyFields:
+    "The balance typed “{text}” and several fields wait for a weight. Nothing was entered: choose the field, then press the key of the balance again.",
+  unknownUnit: "The balance typed “{text}”; the unit {unit} is not known here. Nothing was entered.",
 };

@@ -1,7 +1,7 @@
 import { bench } from "./bench.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
-import { frame } from "./frame.ts";
+import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { steps } from "./steps.ts";
@@ -10,6 +10,7 @@ import { steps } from "./steps.ts";
 export const en = {
   language: "en",
   frame,
+  typedByBalance,
   bench,
   steps,
   methods,

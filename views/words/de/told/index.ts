@@ -1,5 +1,15 @@
 import type { ToldPair } from "../../told.ts";
+import { balance } from "./balance.ts";
+import { demo } from "./demo.ts";
+import { findings } from "./findings.ts";
+import { inputs, measurement } from "./measurement.ts";
+import { metals } from "./metals.ts";
+import { names } from "./names.ts";
 import { refusals } from "./refusals.ts";
+import { watch } from "./watch.ts";
 
-/** Every sentence that the bench tells from behind its pages, in German. */
-export const germanBook: readonly ToldPair[] = [...refusals];
+/** Every sentence that the bench tells from behind its pages, in German, and the names that stand inside them. */
+export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
+  sentences: [...refusals, ...balance, ...watch, ...findings, ...measurement, ...demo],
+  names: [...names, ...inputs, ...metals],
+};

@@ -1,4 +1,159 @@
 import type { ToldPair } from "../../told.ts";
 
 /** What the bench refuses or reports while a piece is weighed. */
-export const refusals: readonly ToldPair[] = [["Nothing was done.", "Nichts wurde getan."]];
+export const refusals: readonly ToldPair[] = [
+  // typed numbers
+  [
+    "{what} is empty. Right: a number such as {example}.",
+    "{what} ist leer. Richtig: eine Zahl wie {example}.",
+  ],
+  [
+    '{what} "{typed}" can be read two ways: {one} or {other}. Type it with a point, or without any mark.',
+    "{what} „{typed}“ lässt sich auf zwei Arten lesen: {one} oder {other}. Mit der richtigen Zahl von Stellen tippen oder ohne Zeichen.",
+  ],
+  [
+    '{what} "{typed}" is not a number. Right: digits with one comma or point, such as {example}.',
+    "{what} „{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie {example}.",
+  ],
+  [
+    'Unit "{typed}" is not known here. Right: the unit on the scale, one of {units}.',
+    "Die Einheit „{typed}“ ist hier nicht bekannt. Richtig: die Einheit auf der Waage, eine von {units}.",
+  ],
+  [
+    'The reading "{typed}" is below zero. A piece that floats needs a sinker; otherwise zero the scale and weigh again.',
+    "Die Ablesung „{typed}“ liegt unter null. Ein Stück, das schwimmt, braucht einen Senkkörper; sonst die Waage auf null stellen und neu wiegen.",
+  ],
+  [
+    "Water at {n} °C: the density of water is known here from {n1} to {n2} °C. Check the thermometer.",
+    "Wasser mit {n} °C: die Dichte von Wasser ist hier von {n1} bis {n2} °C bekannt. Das Thermometer prüfen.",
+  ],
+  [
+    "Water at {n} °C: the density of water is known here from {n1} to {n2} °C. If the thermometer shows °F, {n3} °F is {n4} °C: type that.",
+    "Wasser mit {n} °C: die Dichte von Wasser ist hier von {n1} bis {n2} °C bekannt. Zeigt das Thermometer °F, sind {n3} °F {n4} °C: das tippen.",
+  ],
+  // the ticket
+  [
+    "The ticket is empty. Right: a short name such as A-17.",
+    "Der Beleg ist leer. Richtig: ein kurzer Name wie A-17.",
+  ],
+  [
+    '"{typed}" is no way to weigh. Right: one of the three on the form.',
+    "„{typed}“ ist keine Art zu wiegen. Richtig: eine der drei im Formular.",
+  ],
+  [
+    'No metal is called "{typed}" here. Right: one of the list.',
+    "Kein Metall heißt hier „{typed}“. Richtig: eines aus der Liste.",
+  ],
+  [
+    'Piece "{ticket}" is still on the bench. Write its record or set it aside, then open "{other}".',
+    "Stück „{ticket}“ liegt noch auf dem Messplatz. Sein Protokoll schreiben oder es beiseitelegen, dann „{other}“ öffnen.",
+  ],
+  [
+    'The demonstration has no piece "{typed}". Choose one of its list.',
+    "Die Vorführung hat kein Stück „{typed}“. Eines aus ihrer Liste wählen.",
+  ],
+  [
+    'Hands cannot "{typed}". Use one of the buttons.',
+    "Hände können „{typed}“ nicht. Einen der Knöpfe nehmen.",
+  ],
+  [
+    '"{typed}" is no reading of a weighing. Reload the page and use its form.',
+    "„{typed}“ ist keine Ablesung einer Wägung. Die Seite neu laden und ihr Formular nehmen.",
+  ],
+  // taking a reading
+  [
+    "No balance is on a cable here: type the reading instead.",
+    "Hier ist keine Waage am Kabel: die Ablesung eintippen.",
+  ],
+  [
+    "A capture of the {role} reading is already waiting for the balance to rest, for everybody at this bench. Wait for it, or call it off first.",
+    "Eine Ablesung ({role}) wartet schon darauf, dass die Waage ruht, für alle an diesem Messplatz. Darauf warten oder sie erst abbrechen.",
+  ],
+  [
+    "No capture is waiting, so there is nothing to take by hand.",
+    "Keine Ablesung wartet, also ist nichts von Hand zu nehmen.",
+  ],
+  [
+    "The balance was exchanged while a capture waited. Nothing was taken.",
+    "Die Waage wurde gewechselt, während eine Ablesung wartete. Nichts wurde genommen.",
+  ],
+  [
+    "The balance was exchanged or opened anew while a piece is on the bench. Check its zero before weighing on.",
+    "Die Waage wurde gewechselt oder neu geöffnet, während ein Stück auf dem Messplatz liegt. Vor dem Weiterwiegen ihre Null prüfen.",
+  ],
+  [
+    'The method "{method}" has no {role} reading. It takes: {roles}.',
+    "Das Verfahren „{method}“ hat keine solche Ablesung: {role}. Es nimmt: {roles}.",
+  ],
+  [
+    "No piece is on the bench. Open one with its ticket first.",
+    "Kein Stück liegt auf dem Messplatz. Erst eines mit seinem Beleg öffnen.",
+  ],
+  [
+    "That reading does not belong to the piece on the bench. Reload the page.",
+    "Diese Ablesung gehört nicht zum Stück auf dem Messplatz. Die Seite neu laden.",
+  ],
+  ["That reading was already set aside: {reason}.", "Diese Ablesung wurde schon beiseitegelegt: {reason}."],
+  [
+    "Setting a reading aside needs a reason, such as: bubble on the edge.",
+    "Eine Ablesung beiseitezulegen braucht einen Grund, etwa: Blase am Rand.",
+  ],
+  [
+    "Setting a piece aside needs a reason, such as: hollow, water came out.",
+    "Ein Stück beiseitezulegen braucht einen Grund, etwa: hohl, Wasser kam heraus.",
+  ],
+  ["The record was not written. {why}", "Das Protokoll wurde nicht geschrieben. {why}"],
+  ["The record needs {missing} first.", "Das Protokoll braucht erst {missing}."],
+  // each load by itself
+  [
+    "No balance on a cable here, so nothing can be taken by itself. Type the reading.",
+    "Hier ist keine Waage am Kabel, also kann nichts von selbst genommen werden. Die Ablesung eintippen.",
+  ],
+  ["Leave it empty until it is still.", "Leer lassen, bis sie ruhig ist."],
+  ["Ready. Hang the piece.", "Bereit. Das Stück einhängen."],
+  ["Ready for the next. Hang the piece.", "Bereit für das nächste. Das Stück einhängen."],
+  [
+    "Lifted before it was still. Nothing was taken. Hang the piece.",
+    "Gehoben, bevor sie ruhig war. Nichts wurde genommen. Das Stück einhängen.",
+  ],
+  ["Keep still.", "Stillhalten."],
+  ["Taken: {reading}. Lift the piece out.", "Genommen: {reading}. Das Stück herausheben."],
+  ["Lift the piece out.", "Das Stück herausheben."],
+  [
+    "Not taken: somebody's own capture is waiting. Lift the piece out and hang it again for the {role} reading.",
+    "Nicht genommen: jemandes eigene Ablesung wartet. Das Stück herausheben und neu einhängen ({role}).",
+  ],
+  // forms and the whole bench
+  [
+    "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.",
+    "Das Formular ist älter als dieser Start des Messplatzes und wurde nicht genommen. Die Seite neu laden und es noch einmal senden.",
+  ],
+  ["That was more than {n} kB at once. Send less.", "Das waren mehr als {n} kB auf einmal. Weniger senden."],
+  [
+    "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.",
+    "Im Messplatz ging etwas schief, es steht in seiner Ausgabe. Genommene Ablesungen sind im Buch sicher; die Seite neu laden.",
+  ],
+  [
+    "There is no such page here. Go on from the bench.",
+    "Diese Seite gibt es hier nicht. Vom Messplatz aus weitergehen.",
+  ],
+  ["Nothing was changed.", "Nichts wurde geändert."],
+  ['The ledger {place} says "{cause}". {remedy}', "Das Buch {place} sagt „{cause}“. {remedy}"],
+  ["Nothing was stored.", "Nichts wurde gespeichert."],
+  [
+    "The disk is full or failing, and nothing was stored. Make room or copy the data folder to another disk, then save again.",
+    "Die Platte ist voll oder defekt, nichts wurde gespeichert. Platz schaffen oder den Datenordner auf eine andere Platte kopieren, dann noch einmal speichern.",
+  ],
+  [
+    "The file or its disk cannot be written, and nothing was stored. Give this user the right to write there.",
+    "Die Datei oder ihre Platte ist nicht beschreibbar, nichts wurde gespeichert. Diesem Benutzer das Schreibrecht geben.",
+  ],
+  [
+    "Another program kept the file locked for too long, and nothing was stored. Close it, then save again.",
+    "Ein anderes Programm hielt die Datei zu lange gesperrt, nichts wurde gespeichert. Es schließen, dann noch einmal speichern.",
+  ],
+  [
+    "The file is damaged. Keep it as it is, run `underhook verify` on a copy, and restore the last backup with `underhook restore`.",
+    "Die Datei ist beschädigt. So lassen, wie sie ist, `underhook verify` auf einer Kopie ausführen und die letzte Sicherung mit `underhook restore` zurückholen.",
+  ],
+];

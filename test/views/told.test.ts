@@ -1,0 +1,77 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { builtIn } from "../../server/alloys/library.ts";
+import { germanBook } from "../../views/words/de/told/index.ts";
+import { told, toldIn, toldValue } from "../../views/words/told.ts";
+
+/** Everything the bench can say stands in these folders; views say only what their words hold. */
+const source = ["calibration", "drivers", "server"]
+  .flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
+  )
+  .filter((name) => /\.tsx?$/.test(name))
+  .map((name) => readFileSync(name, "utf8"))
+  .join("\n")
+  // a sentence broken over two lines of the source is one sentence
+  .replace(/["`]\s*\+\s*["`]/g, "")
+  .replaceAll('\\"', '"');
+
+/** Runs of three words outside the slots, and shorter pieces whole: a reworded sentence loses its runs. */
+function runsOf(english: string): string[] {
+  return english.split(/\{\w+\}/).flatMap((piece) => {
+    const all = piece.trim().split(/\s+/);
+    if (all.length < 3) return [all.join(" ")];
+    return all.slice(2).map((_, place) => all.slice(place, place + 3).join(" "));
+  });
+}
+
+describe("the sentences of the bench in German", () => {
+  const all = [...germanBook.sentences, ...germanBook.names];
+
+  it("translate what the bench still says: a sentence reworded in the source is reworded here", () => {
+    const drifted = all.filter(([english]) => {
+      const runs = runsOf(english);
+      const gone = runs.filter((run) => !source.includes(run));
+      // a sentence that chooses a word by itself ("rises"/"falls", "one"/"ones") has runs that stand nowhere as a whole
+      return gone.length > runs.length / 2;
+    });
+    expect(drifted.map(([english]) => english)).toEqual([]);
+  });
+
+  it("keep every value: the same slots on both sides", () => {
+    const slots = (text: string) => text.match(/\{\w+\}/g) ?? [];
+    const invented = all.filter(([english, other]) => slots(other).some((slot) => !english.includes(slot)));
+    expect(invented.map(([english]) => english)).toEqual([]);
+    const dropped = all.filter(([english, other]) => slots(english).some((slot) => !other.includes(slot)));
+    // one of a pair may be named by its unit or its count alone
+    expect(dropped.map(([english]) => english)).toEqual([
+      "Up to {n} odd one of {n1} g/cm³ could hide among them.",
+    ]);
+  });
+
+  it("fill in values with their decimals and names in German, and leave alone what somebody typed", () => {
+    expect(told("Enter 13.5 °C.", "de")).toBe("13,5 °C eintragen.");
+    expect(told("It fits Tungsten, Brass, gold or silver plated and 4 more.", "de")).toBe(
+      "Sie passt zu Wolfram, Messing, vergoldet oder versilbert und 4 weitere.",
+    );
+    expect(told('No metal is called "gold 1.5" here. Right: one of the list.', "de")).toBe(
+      "Kein Metall heißt hier „gold 1.5“. Richtig: eines aus der Liste.",
+    );
+  });
+
+  it("tell several sentences in a row, and say so when one is missing", () => {
+    expect(told("Keep still. Lift the piece out.", "de")).toBe("Stillhalten. Das Stück herausheben.");
+    expect(toldIn("Keep still. Nobody ever wrote this.", "de")).toBeUndefined();
+    expect(told("Nobody ever wrote this.", "de")).toBe("Nobody ever wrote this.");
+    expect(told("Keep still.", "en")).toBe("Keep still.");
+  });
+
+  it("name every metal of the library", () => {
+    const lines = new Set(germanBook.names.map(([english]) => english));
+    const unnamed = builtIn.metals.filter(
+      ({ name }) => toldValue(name, "de") === name && !lines.has(name) && !/^(Palladium|Bronze) /.test(name),
+    );
+    expect(unnamed.map(({ name }) => name)).toEqual([]);
+  });
+});

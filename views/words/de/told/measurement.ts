@@ -1,0 +1,107 @@
+import type { ToldPair } from "../../told.ts";
+
+/** Inputs of the budget, and their units in words. */
+export const inputs: readonly ToldPair[] = [
+  ["{name}, repeatability", "{name}, Wiederholbarkeit"],
+  ["{name}, repeatability about the drift", "{name}, Wiederholbarkeit um die Drift"],
+  ["{name}, resolution at zero", "{name}, Auflösung bei null"],
+  ["{name}, resolution at load", "{name}, Auflösung unter Last"],
+  ["{name}, linearity", "{name}, Linearität"],
+  ["{name}, zero drift", "{name}, Nullpunktdrift"],
+  ["rise", "Anstieg"],
+  ["full flask", "voller Kolben"],
+  ["flask with piece", "Kolben mit Stück"],
+  ["flask temperature difference", "Temperaturunterschied der Kolben"],
+  ["air density", "Luftdichte"],
+  ["water temperature", "Wassertemperatur"],
+  ["temperature gradient", "Temperaturgefälle"],
+  ["water formula", "Formel des Wassers"],
+  ["dissolved solids", "gelöste Stoffe"],
+  ["dissolved air", "gelöste Luft"],
+  ["wetting agent", "Netzmittel"],
+  ["volume of the known body", "Volumen des bekannten Körpers"],
+  ["balance span", "Spanne der Waage"],
+  ["bubbles", "Blasen"],
+  ["expansion to 20 °C", "Ausdehnung auf 20 °C"],
+  ["wire meniscus", "Meniskus am Draht"],
+  ["wire immersion", "Eintauchtiefe des Drahts"],
+  ["{number} relative", "{number} relativ"],
+  ["{number} share of saturation", "{number} Anteil der Sättigung"],
+];
+
+/** Remarks beside a result, and readings from which no density follows. */
+export const measurement: readonly ToldPair[] = [
+  [
+    "The GUM interval is not validated by Monte Carlo (JCGM 101 clause 8), so the Monte Carlo interval is quoted: the uncertainty of the displaced mass is a large part of it, which makes the distribution lopsided.",
+    "Das GUM-Intervall wird von Monte Carlo nicht bestätigt (JCGM 101 Abschnitt 8), daher gilt das Monte-Carlo-Intervall: die Unsicherheit der verdrängten Masse ist groß gegen diese selbst, das macht die Verteilung schief.",
+  ],
+  [
+    "The GUM interval is not validated by Monte Carlo (JCGM 101 clause 8), so the Monte Carlo interval is quoted: the distribution is not Gaussian, because display steps or few readings rule it.",
+    "Das GUM-Intervall wird von Monte Carlo nicht bestätigt (JCGM 101 Abschnitt 8), daher gilt das Monte-Carlo-Intervall: die Verteilung ist nicht normal, weil Anzeigeschritte oder wenige Ablesungen sie bestimmen.",
+  ],
+  [
+    "The Monte Carlo interval had not settled to two digits of u after {n} trials.",
+    "Das Monte-Carlo-Intervall stand nach {n} Versuchen noch nicht auf zwei Stellen von u fest.",
+  ],
+  [
+    "Second-order terms change u from {from} to {to} g/cm³: the density does not follow the readings in a straight line over so wide a range.",
+    "Glieder zweiter Ordnung ändern u von {from} auf {to} g/cm³: über einen so weiten Bereich folgt die Dichte den Ablesungen nicht geradlinig.",
+  ],
+  [
+    "The reading {reading} shows steps of {step}, coarser than the stated readability {d}. If a zero was left off at the end, write it; if the display is coarser, state its step.",
+    "Die Ablesung {reading} zeigt Schritte von {step}, gröber als die angegebene Ablesbarkeit {d}. Fehlt am Ende eine Null, sie schreiben; ist die Anzeige gröber, ihren Schritt angeben.",
+  ],
+  [
+    "All {n} readings {name} are the same: the display hides any scatter below its step, so the step itself stays in the budget.",
+    "Alle {n} Ablesungen {name} sind gleich: die Anzeige verbirgt Streuung unter ihrem Schritt, daher bleibt der Schritt selbst im Budget.",
+  ],
+  [
+    "Tap water with unknown dissolved solids: 0 to 600 mg/L is allowed for. Distilled water, or its measured solids, would narrow the result.",
+    "Leitungswasser mit unbekannten gelösten Stoffen: 0 bis 600 mg/L sind berücksichtigt. Destilliertes Wasser oder gemessene Stoffe würden das Ergebnis einengen.",
+  ],
+  [
+    "No temperature of the liquid was given: its stated density is taken as that of the weighing, and 20 °C for the piece.",
+    "Keine Temperatur der Flüssigkeit angegeben: ihre Dichte gilt als die bei der Wägung, und 20 °C für das Stück.",
+  ],
+  [
+    "{n} pieces weighed together: the density is their mean, not that of each. {rest}",
+    "{n} Stücke zusammen gewogen: die Dichte ist ihr Mittel, nicht die eines jeden. {rest}",
+  ],
+  [
+    "A single odd one of {n} g/cm³ would move the mean out of its interval.",
+    "Ein einziges abweichendes mit {n} g/cm³ würde das Mittel aus seinem Intervall rücken.",
+  ],
+  [
+    "Up to {n} odd ones of {n1} g/cm³ could hide among them.",
+    "Bis zu {n} abweichende mit {n1} g/cm³ könnten sich darunter verbergen.",
+  ],
+  [
+    "Up to {n} odd one of {n1} g/cm³ could hide among them.",
+    "Ein abweichendes mit {n1} g/cm³ könnte sich darunter verbergen.",
+  ],
+  // no density follows
+  [
+    "The dry reading comes to {mass}: right is a mass above zero. Zero the empty balance and weigh the piece again.",
+    "Die trockene Ablesung ergibt {mass}: richtig ist eine Masse über null. Die leere Waage auf null stellen und das Stück neu wiegen.",
+  ],
+  [
+    "Nothing was displaced ({mass}): the immersed reading {wet} is not below the dry reading {dry}. Were the two swapped, or was the piece not in the liquid?",
+    "Nichts wurde verdrängt ({mass}): die eingetauchte Ablesung {wet} liegt nicht unter der trockenen {dry}. Wurden beide vertauscht, oder war das Stück nicht in der Flüssigkeit?",
+  ],
+  [
+    "Nothing was displaced ({mass}): the rise {wet} is not above zero. Was the vessel tared with the hanger alone in the liquid?",
+    "Nichts wurde verdrängt ({mass}): der Anstieg {wet} liegt nicht über null. Stand das Gefäß mit der Aufhängung allein in der Flüssigkeit auf null?",
+  ],
+  [
+    "Nothing was displaced ({mass}): flask and piece together are not lighter than the full flask plus the piece. Were the flask readings swapped?",
+    "Nichts wurde verdrängt ({mass}): Kolben und Stück zusammen sind nicht leichter als voller Kolben plus Stück. Wurden die Kolbenablesungen vertauscht?",
+  ],
+  [
+    "The displaced mass {mass} is within its own uncertainty of {u}: this balance cannot tell it from zero, so no density follows. Weigh a larger piece, several identical pieces together, or use a finer balance.",
+    "Die verdrängte Masse {mass} liegt innerhalb ihrer eigenen Unsicherheit von {u}: diese Waage kann sie nicht von null unterscheiden, es folgt keine Dichte. Ein größeres Stück oder mehrere gleiche zusammen wiegen, oder eine feinere Waage nehmen.",
+  ],
+  [
+    "Water at {n} °C: the density of water is known here from {n1} to {n2} °C. Check the thermometer, or let the water come to room temperature.",
+    "Wasser mit {n} °C: die Dichte von Wasser ist hier von {n1} bis {n2} °C bekannt. Das Thermometer prüfen oder das Wasser auf Raumtemperatur kommen lassen.",
+  ],
+];
