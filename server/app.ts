@@ -19,11 +19,12 @@ import type { Evaluate } from "./compute/evaluation.ts";
 import type { DemoHands } from "./demo/hands.ts";
 import { guard } from "./guard.ts";
 import type { Ledger } from "./ledger/ledger.ts";
+import type { Compute } from "./routes/api/compute.ts";
+import { apiRoutes } from "./routes/api/index.ts";
 import { assetRoutes } from "./routes/assets.ts";
 import { type BalanceParts, balanceRoutes } from "./routes/balances.tsx";
 import { benchRoutes } from "./routes/bench.tsx";
 import { checkRoutes } from "./routes/checks.tsx";
-import { type Compute, computeRoutes } from "./routes/compute.ts";
 import { customerRoutes } from "./routes/customer.tsx";
 import { demoRoutes } from "./routes/demo.ts";
 import { demoClearingRoute } from "./routes/demo-clearing.tsx";
@@ -107,7 +108,9 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     html(reply, problemPage(request, reply, demo, "There is no such page here. Go on from the bench."), 404),
   );
   assetRoutes(app);
-  await app.register(async (scope) => computeRoutes(scope, compute));
+  await app.register(async (scope) =>
+    apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now: () => new Date() }),
+  );
   const isNew = () => !demo && !settings.answered && bench.piece === undefined;
   const { deed } = benchRoutes(app, { bench, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);

@@ -58,7 +58,7 @@ export async function recordsOf(store: Store, query: RecordQuery): Promise<Recor
     )
     .select((select) => select.fn.countAll<number>().as("count"))
     .executeTakeFirstOrThrow();
-  const records = page.slice(0, size).map(shown);
+  const records = page.slice(0, size).map(shownRecord);
   const count = Number(counted.count);
   return {
     records,
@@ -68,7 +68,8 @@ export async function recordsOf(store: Store, query: RecordQuery): Promise<Recor
   };
 }
 
-function shown({ search: _search, voided, ...row }: RecordRow): MeasurementRecord {
+/** The row without what only the search needs. */
+export function shownRecord({ search: _search, voided, ...row }: RecordRow): MeasurementRecord {
   return { ...row, voided: voided !== 0 };
 }
 

@@ -31,7 +31,7 @@ export interface RecordRow {
   claim: string | null;
   lot: string | null;
   operator: string | null;
-  state: string | null;
+  state: "agrees" | "agrees-not-alone" | "disagrees" | "undecided" | null;
   mass_g: number;
   density_g_cm3: number;
   expanded_g_cm3: number | null;

@@ -4,15 +4,10 @@ import { LedgerTrouble } from "./trouble.ts";
 
 /** What a token of the API may do. Each covers itself only: nothing is included silently. */
 export const scopes = {
-  "records:read": "read records, entries and exports",
-  "records:write": "add pieces, captures, results, amendments",
-  "reports:issue": "issue reports",
-  "lots:read": "read lots",
-  "lots:write": "add and close lots",
+  "records:read": "read records and the entries they rest on",
+  "lots:read": "read lots and their pieces",
   "checks:read": "read checks of the bench",
-  "checks:write": "add checks of the bench",
   "live:read": "listen to the live reading",
-  compute: "have densities computed; nothing is stored",
 } as const;
 export type Scope = keyof typeof scopes;
 
@@ -22,6 +17,7 @@ export interface TokenStanding {
   tokenHash: string;
   scopes: Scope[];
   until: string | null;
+  issuedAt: string;
   revoked: boolean;
 }
 
@@ -41,9 +37,14 @@ export function hashOfToken(token: string): string {
   return hash("sha256", token, "hex");
 }
 
+/** True for the name of a scope; a ledger may hold names that another version gave out, and they open nothing here. */
+function isScope(name: string): name is Scope {
+  return Object.hasOwn(scopes, name);
+}
+
 /** Scopes from their names. Throws LedgerTrouble that lists the known ones for an unknown name or none at all. */
 export function scopesOf(names: readonly string[]): Scope[] {
-  const unknown = names.filter((name) => !Object.hasOwn(scopes, name));
+  const unknown = names.filter((name) => !isScope(name));
   if (names.length > 0 && unknown.length === 0) return names as Scope[];
   const what =
     unknown.length > 0
@@ -61,7 +62,8 @@ export function tokensFrom(entries: readonly Entry[]): TokenStanding[] {
   for (const entry of entries) {
     if (entry.kind === "token-issued") {
       const { name, tokenHash, until = null } = entry.body;
-      tokens.set(tokenHash, { name, tokenHash, scopes: scopesOf(entry.body.scopes), until, revoked: false });
+      const known = entry.body.scopes.filter(isScope);
+      tokens.set(tokenHash, { name, tokenHash, scopes: known, until, revoked: false, issuedAt: entry.at });
     }
     if (entry.kind === "token-revoked") {
       const token = tokens.get(entry.body.tokenHash);

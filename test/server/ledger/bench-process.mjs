@@ -2,11 +2,13 @@
 // Arguments: FILE HOW, where HOW is
 //   capture  until it is killed or the disk refuses; prints "saved SEQ ID" only after the append has resolved
 //   open     opens and closes
+//   check    opens what a bench left behind, looks for the entries of a third argument, checks the chain, closes; in a
+//            process of its own, as a connection that this one has closed may still tidy the files up later
 //   nobody   gives up root's rights first, as file permissions do not bind root; then as capture
 import { writeSync } from "node:fs";
 import { openLedger } from "../../../dist/server/ledger/ledger.js";
 
-const [file, how] = process.argv.slice(2);
+const [file, how, acknowledged] = process.argv.slice(2);
 const say = (line) => writeSync(1, `${line}\n`);
 
 if (how === "nobody" && process.getuid() === 0) {
@@ -35,8 +37,17 @@ try {
     newId: () => crypto.randomUUID(),
   });
   say(`opened ${ledger.found.length}`);
-  if (how === "open") await ledger.close();
-  for (let i = 0; how !== "open" && i < 100_000; i += 1) {
+  if (how === "check") {
+    const missing = [];
+    for (const { seq, id } of JSON.parse(acknowledged))
+      if ((await ledger.entry(id))?.seq !== seq) missing.push(seq);
+    const [last] = await ledger.entries({ kind: "capture", newestFirst: true, limit: 1 });
+    const chain = await ledger.verify();
+    say(`checked ${JSON.stringify({ found: ledger.found, missing, chain, last: last?.seq ?? 0 })}`);
+  }
+  const only = how === "open" || how === "check";
+  if (only) await ledger.close();
+  for (let i = 0; !only && i < 100_000; i += 1) {
     try {
       const entry = await ledger.append(
         "capture",

@@ -1,0 +1,58 @@
+import type { FastifyDynamicSwaggerOptions } from "@fastify/swagger";
+import { createJsonSchemaTransform, createJsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { scopes } from "../../ledger/tokens.ts";
+import { namedShapes } from "./shapes.ts";
+
+const shapes = { schemaRegistry: namedShapes };
+/** The published document: every shape comes from the zod schema that the bench itself uses. */
+export const documentOptions: FastifyDynamicSwaggerOptions = {
+  openapi: {
+    openapi: "3.1.0",
+    info: {
+      title: "Underhook",
+      version: "1",
+      description:
+        "Records, lots, checks and the live reading of a bench, for laboratory systems; and densities computed from two weighings and a thermometer. Every request but POST /api/compute, which shows and stores nothing, needs a token made on the Settings page of the bench.",
+    },
+    components: {
+      securitySchemes: {
+        token: {
+          type: "http",
+          scheme: "bearer",
+          description: `A token covers the scopes it was made with: ${Object.entries(scopes)
+            .map(([name, words]) => `${name} (${words})`)
+            .join("; ")}.`,
+        },
+      },
+    },
+  },
+  transform: createJsonSchemaTransform(shapes),
+  transformObject: createJsonSchemaTransformObject(shapes),
+};
+
+/** What of a document matters below. */
+interface Document {
+  paths?: object;
+  components?: { schemas?: object };
+}
+
+/**
+ * The document with only the named shapes that something refers to: the library writes every one of them twice, as
+ * input and as output.
+ */
+export function withoutUnusedShapes(document: Document): object {
+  const all = new Map<string, unknown>(Object.entries(document.components?.schemas ?? {}));
+  const wanted = new Set<string>();
+  const follow = (value: unknown) => {
+    for (const [, name = ""] of JSON.stringify(value ?? null).matchAll(
+      /"#\/components\/schemas\/([^"]+)"/g,
+    )) {
+      if (wanted.has(name)) continue;
+      wanted.add(name);
+      follow(all.get(name));
+    }
+  };
+  follow(document.paths);
+  const schemas = Object.fromEntries([...all].filter(([name]) => wanted.has(name)));
+  return { ...document, components: { ...document.components, schemas } };
+}

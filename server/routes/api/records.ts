@@ -1,0 +1,65 @@
+import type { FastifyInstance } from "fastify";
+import type { ZodTypeProvider } from "fastify-type-provider-zod";
+import { z } from "zod";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { recordRow } from "../../ledger/projection.ts";
+import { shownRecord } from "../../ledger/records.ts";
+import { type Door, needsToken, refusals } from "./door.ts";
+import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
+
+/** Finished measurements: the list as the Records page filters it, and one with all that was written about it. */
+export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: Door): void {
+  const typed = app.withTypeProvider<ZodTypeProvider>();
+  typed.get(
+    "/api/records",
+    {
+      preHandler: door("records:read"),
+      schema: {
+        summary: "Finished measurements, newest first",
+        ...needsToken("records:read"),
+        querystring: recordQuery,
+        response: { 200: recordPage, ...refusals },
+      },
+    },
+    async ({ query: { q, before, size, voided, ...filters } }) => {
+      const page = await ledger.records({
+        ...(q === undefined ? {} : { search: q }),
+        filters: { ...given(filters), ...(voided === undefined ? {} : { voided: voided === "true" }) },
+        page: { size, ...(before === undefined ? {} : { before }) },
+      });
+      const { records, next, count, countIsFloor } = page;
+      return { records, next, count, count_is_floor: countIsFloor };
+    },
+  );
+  typed.get(
+    "/api/records/:id",
+    {
+      preHandler: door("records:read"),
+      schema: {
+        summary: "One measurement with every entry about its piece",
+        ...needsToken("records:read"),
+        params: z.strictObject({ id: z.string() }),
+        response: { 200: oneRecord, ...refusals, 404: refusal },
+      },
+    },
+    async ({ params: { id } }, reply) => {
+      const entries = await ledger.entriesOf(id);
+      const row = recordRow(entries);
+      if (row) return { record: shownRecord(row), entries };
+      return reply.code(404).send({
+        id: null,
+        error: {
+          at: "id",
+          message: `No finished measurement is called "${id}" here. Look its subject up with GET /api/records.`,
+        },
+      });
+    },
+  );
+}
+
+/** The same without the keys that were not given. */
+function given<T extends object>(filters: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(filters).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
+}
