@@ -1,3 +1,5 @@
+import type { Conformity } from "../server/compute/contract.ts";
+import { ConformityWords } from "./conformity.tsx";
 import { Told } from "./told.tsx";
 import { type Locale, words } from "./words/index.ts";
 import { useLocale } from "./words/spoken.ts";
@@ -16,6 +18,8 @@ export interface FindingView {
   /** procedure doubts to rule out first */
   suspicions: readonly string[];
   wouldDecide?: string;
+  /** the verdict on the claim's limits, where a rule was agreed */
+  conformity?: Conformity;
 }
 
 /** The sign that repeats the word: equal, nearly equal, not equal, open. */
@@ -60,7 +64,7 @@ function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
 /** The whole finding: state, reason, doubts about the procedure first, then what is still alive. */
 export function FindingWords({ finding, locale = useLocale() }: { finding: FindingView; locale?: Locale }) {
   const say = words(locale).finding;
-  const { state, claimName, because, lookAlikes, suspicions, wouldDecide } = finding;
+  const { state, claimName, because, lookAlikes, suspicions, wouldDecide, conformity } = finding;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
       <h2 id="finding-heading">{say.heading}</h2>
@@ -100,6 +104,7 @@ export function FindingWords({ finding, locale = useLocale() }: { finding: Findi
           <strong>{say.wouldDecide}</strong> <Told says={wouldDecide} />
         </p>
       )}
+      {conformity && <ConformityWords conformity={conformity} locale={locale} />}
       <p class="hint">{say.opinion}</p>
     </section>
   );

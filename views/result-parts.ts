@@ -1,6 +1,6 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
 import type { MetalBand } from "../server/bench/view.ts";
-import type { ComputeResponse } from "../server/compute/contract.ts";
+import type { ComputeResponse, Conformity } from "../server/compute/contract.ts";
 import type { Finding } from "../server/findings/finding.ts";
 import type { FindingView } from "./finding.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
@@ -12,6 +12,7 @@ import { toldValue } from "./words/told.ts";
 export function findingViewOf(
   finding: Pick<Finding, "claim" | "state" | "because" | "lookAlikes" | "suspicions" | "wouldDecide">,
   bands: readonly MetalBand[],
+  conformity?: Conformity,
 ): FindingView {
   const claimName = bands.find(({ id }) => id === finding.claim)?.name;
   return {
@@ -26,6 +27,7 @@ export function findingViewOf(
     })),
     suspicions: finding.suspicions,
     ...(finding.wouldDecide === undefined ? {} : { wouldDecide: finding.wouldDecide }),
+    ...(conformity && { conformity }),
   };
 }
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { massUnits } from "../../calibration/units.ts";
+import { ruleKinds } from "../findings/decision-rule.ts";
 import { conditionsShape, firstConditions } from "./conditions.ts";
 
 /** What a bench mostly sees; the list of claims begins with it. */
@@ -8,6 +9,15 @@ export type MetalGroup = (typeof metalGroups)[number];
 
 /** How readings reach the bench, as its owner said at first start. */
 export const sources = ["typed", "cable", "simulated"] as const;
+
+/** No rule leaves the finding alone; the others add a verdict on the claim's limits. */
+export const ruleChoices = ["none", ...ruleKinds] as const;
+
+/** Width of the guard band in expanded uncertainties U, as decimal text. */
+export const guardBandRange = { from: 0.1, to: 3 } as const;
+const guardBandMultiple = z
+  .string()
+  .refine((text) => Number(text) >= guardBandRange.from && Number(text) <= guardBandRange.to);
 
 const line = z.string().trim().max(200);
 
@@ -20,6 +30,10 @@ export const benchSettingsShape = z.object({
   scaleStep: z
     .object({ text: z.string(), unit: z.enum(massUnits as [string, ...string[]]) })
     .default({ text: "0.01", unit: "g" }),
+  /** how a density is compared with the band of the claim; fixed in a piece when it is opened */
+  decisionRule: z
+    .object({ kind: z.enum(ruleChoices), multiple: guardBandMultiple })
+    .default({ kind: "none", multiple: "1" }),
   conditions: conditionsShape.default(firstConditions),
   /** the house as its reports name it; empty for somebody who weighs for themselves */
   house: z

@@ -26,8 +26,11 @@ export interface BenchParts {
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
   /** how a new piece begins; a new bench's when left out */
-  preferences?: () => Pick<BenchSettings, "method" | "metal">;
+  preferences?: () => Preferences;
 }
+
+/** What a new piece takes from the settings. */
+type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule">;
 
 /** A reading as typed or taken, with the times of its lines. */
 type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "profile" | "lines">;
@@ -125,7 +128,7 @@ export class Bench {
   get library(): Library {
     return this.#parts.library?.() ?? builtIn;
   }
-  get preferences(): Pick<BenchSettings, "method" | "metal"> {
+  get preferences(): Preferences {
     return this.#parts.preferences?.() ?? firstSettings;
   }
   get found(): readonly string[] {
@@ -161,7 +164,11 @@ export class Bench {
           "ticket",
         );
       const ofLot = lot === undefined ? {} : { lot };
-      const body = { ticket, description, method, claim: claim ?? null, ...ofLot };
+      const rule = {
+        ...this.preferences.decisionRule,
+        confidence_percent: this.#parts.conditions().confidencePercent,
+      };
+      const body = { ticket, description, method, claim: claim ?? null, ...ofLot, rule };
       await this.#wrote(await this.#parts.ledger.append("piece-opened", id, body, { key: id }));
       if (id === this.#nextPiece) this.#nextPiece = randomUUID();
     });

@@ -1,5 +1,6 @@
 import type { MassUnit } from "../../calibration/units.ts";
 import type { Entry } from "../ledger/entry.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
 import type { Method, Role } from "./method.ts";
 
 /** One line of the balance as it came: the original observation. */
@@ -40,10 +41,15 @@ export interface Ticket {
   lot?: string;
 }
 
+/** What was agreed for a piece before its first reading; decimal text. */
+export type Agreed = NonNullable<BodyOf<"piece-opened">["rule"]>;
+
 /** The piece on the bench, as the ledger tells it. */
 export interface Piece extends Ticket {
   id: string;
   openedAt: string;
+  /** undefined for pieces opened before a rule was kept with them */
+  agreed?: Agreed;
   captures: readonly Capture[];
   /** the water temperature stated last, decimal text in °C */
   waterCelsius?: string;
@@ -56,7 +62,7 @@ export interface Piece extends Ticket {
  */
 export function after(piece: Piece | undefined, entry: Entry): Piece | undefined {
   if (entry.kind === "piece-opened") {
-    const { ticket, description, method = "hung", claim, lot } = entry.body;
+    const { ticket, description, method = "hung", claim, lot, rule } = entry.body;
     const opened = {
       id: entry.subject,
       openedAt: entry.at,
@@ -65,6 +71,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       method,
       captures: [],
       ...(lot === undefined ? {} : { lot }),
+      ...(rule === undefined ? {} : { agreed: rule }),
     };
     return claim === null ? opened : { ...opened, claim };
   }

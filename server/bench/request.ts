@@ -104,7 +104,13 @@ export function requestFor(piece: Piece, conditions: Conditions, profileOf?: Pro
     hanger: { wire_mm: Number(conditions.wireMillimetres), zeroed: "immersed" as const },
     bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
     pieces: 1,
-    ...(piece.claim === undefined ? {} : { claim: piece.claim }),
-    confidence: Number(conditions.confidencePercent) / 100,
+    ...(piece.claim === undefined ? {} : { claim: piece.claim, ...ruleOf(piece) }),
+    confidence: Number(piece.agreed?.confidence_percent ?? conditions.confidencePercent) / 100,
   };
+}
+
+/** The rule agreed when the piece was opened: what the settings say by now would be chosen after the value is known. */
+function ruleOf({ agreed }: Piece) {
+  if (agreed === undefined || agreed.kind === "none") return {};
+  return { decision_rule: { kind: agreed.kind, multiple: Number(agreed.multiple) } };
 }

@@ -22,6 +22,10 @@ export interface Evaluated {
 
 /** Evaluates a checked request. Throws RangeError as measure and findingFor do. */
 export function evaluate(request: ComputeRequest, random: Random32, library: Library = builtIn): Evaluated {
+  if (request.decision_rule && request.claim === undefined)
+    throw new RangeError(
+      "A decision rule compares with the band of a claim, and nothing is claimed. Give the claim, or leave decision_rule out.",
+    );
   const claimed = request.claim === undefined ? undefined : library.metal(request.claim);
   const perMillion = claimed?.expansionPerMillionK ?? undefined;
   const result = measure(
@@ -34,7 +38,7 @@ export function evaluate(request: ComputeRequest, random: Random32, library: Lib
 
 function findingOf(
   result: DensityResult,
-  { claim, confidence, balance, pieces }: ComputeRequest,
+  { claim, confidence, balance, pieces, decision_rule: rule }: ComputeRequest,
   library: Library,
 ): Finding {
   return findingFor(measuredDensity(result), claim, confidence, {
@@ -43,6 +47,7 @@ function findingOf(
     readabilityG: balance.readability_g,
     pieces,
     library,
+    ...(rule && { rule }),
   });
 }
 

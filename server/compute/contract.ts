@@ -3,6 +3,7 @@ import { isDecimal } from "../../calibration/decimal.ts";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
 import { lifts } from "../../calibration/series.ts";
 import { massUnits } from "../../calibration/units.ts";
+import { ruleKinds } from "../findings/decision-rule.ts";
 
 function describe(input: unknown): string {
   return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));
@@ -168,6 +169,18 @@ const addedBody = z.strictObject({
   u_density_g_cm3: notNegative,
 });
 
+/** Agreed before measuring; U is the expanded uncertainty at the request's confidence. */
+const decisionRule = z
+  .strictObject({
+    kind: z
+      .enum(ruleKinds)
+      .describe(
+        "simple: inside the limits; guard-band: inside them by multiple·U; pass-and-conditional: four answers with multiple·U on both sides of each limit",
+      ),
+    multiple: positive.max(3).default(1).describe("guard band in expanded uncertainties U; unused by simple"),
+  })
+  .describe("rule by which the density is compared with the claim's band (JCGM 106, ILAC-G8); needs a claim");
+
 const common = {
   id: z.string().min(1),
   dry: series,
@@ -182,6 +195,7 @@ const common = {
   paired: z.boolean().default(false),
   claim: z.string().min(1).optional(),
   confidence: z.number().min(0.5).max(0.9999).default(0.9545),
+  decision_rule: decisionRule.optional(),
 };
 
 /** A request to `underhook compute` and POST /api/compute. Unknown keys are errors. */
@@ -202,6 +216,25 @@ export const computeRequest = z.discriminatedUnion("method", [
 ]);
 
 export type ComputeRequest = z.infer<typeof computeRequest>;
+
+/** The claim's band as limits under the rule that was asked for; only there when one was. */
+export const conformity = z.strictObject({
+  rule: z.strictObject({ kind: z.enum(ruleKinds), multiple: z.number() }),
+  limits_g_cm3: z.tuple([z.number(), z.number()]),
+  acceptance_g_cm3: z
+    .tuple([z.number(), z.number()])
+    .nullable()
+    .describe("null when the guard bands leave nothing between them"),
+  verdict: z.enum(["pass", "conditional-pass", "conditional-fail", "fail"]),
+  conformance_probability: z.number(),
+  specific_risk: z.number().describe("probability that this verdict is wrong for this piece"),
+  worst_acceptance_risk: z
+    .number()
+    .describe("highest probability of a wrong acceptance that the rule allows, at the worst accepted value"),
+  says: z.string(),
+});
+
+export type Conformity = z.infer<typeof conformity>;
 
 /** The answer to a request that could be computed. Full precision; dof is null when it is infinite. */
 export const computeResponse = z.strictObject({
@@ -236,6 +269,7 @@ export const computeResponse = z.strictObject({
     claim: z.string().nullable(),
     state: z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]),
     because: z.string(),
+    conformity: conformity.optional(),
   }),
   alive: z.array(z.string()),
   warnings: z.array(z.string()),

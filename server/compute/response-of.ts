@@ -1,6 +1,8 @@
 import type { DensityResult } from "../../calibration/density-result.ts";
+import type { Decision } from "../findings/decision-rule.ts";
 import type { Finding } from "../findings/finding.ts";
-import type { ComputeResponse } from "./contract.ts";
+import { highOf, lowOf } from "../findings/tolerance.ts";
+import type { ComputeResponse, Conformity } from "./contract.ts";
 
 /** A result and its finding as the contract writes them. */
 export function responseOf(id: string, result: DensityResult, finding: Finding): ComputeResponse {
@@ -30,8 +32,26 @@ export function responseOf(id: string, result: DensityResult, finding: Finding):
       contribution_g_cm3: row.contributionGPerCm3,
       share: row.share,
     })),
-    finding: { claim: finding.claim ?? null, state: finding.state, because: finding.because },
+    finding: {
+      claim: finding.claim ?? null,
+      state: finding.state,
+      because: finding.because,
+      ...(finding.conformity && { conformity: conformityOf(finding.conformity) }),
+    },
     alive: [...finding.alive],
     warnings: [...result.warnings],
+  };
+}
+
+function conformityOf({ rule, limits, acceptance, ...decision }: Decision): Conformity {
+  return {
+    rule: { ...rule },
+    limits_g_cm3: [lowOf(limits), highOf(limits)],
+    acceptance_g_cm3: acceptance === "empty" ? null : [lowOf(acceptance), highOf(acceptance)],
+    verdict: decision.verdict,
+    conformance_probability: decision.conformanceProbability,
+    specific_risk: decision.specificRisk,
+    worst_acceptance_risk: decision.worstAcceptanceRisk,
+    says: decision.says,
   };
 }

@@ -10,10 +10,12 @@ import { type AcceptanceInterval, highOf, lowOf, type ToleranceInterval } from "
  * - "pass-and-conditional": ILAC-G8's four answers, with w = r·U on both sides of each limit.
  */
 export interface DecisionRule {
-  kind: "simple" | "guard-band" | "pass-and-conditional";
+  kind: (typeof ruleKinds)[number];
   /** guard band as a multiple r of the expanded uncertainty U; unused by "simple" */
   multiple: number;
 }
+
+export const ruleKinds = ["simple", "guard-band", "pass-and-conditional"] as const;
 
 export const simpleAcceptance: DecisionRule = { kind: "simple", multiple: 0 };
 export const guardBandOfU: DecisionRule = { kind: "guard-band", multiple: 1 };
@@ -24,6 +26,7 @@ export type Verdict = "pass" | "conditional-pass" | "conditional-fail" | "fail";
 /** The verdict under a rule, with the probability behind it. */
 export interface Decision {
   rule: DecisionRule;
+  limits: ToleranceInterval;
   verdict: Verdict;
   acceptance: AcceptanceInterval;
   /** probability that the true value lies inside the limits, from the measured distribution */
@@ -92,6 +95,7 @@ export function decide(
   const specificRisk = passes ? 1 - p : p;
   return {
     rule,
+    limits: tolerance,
     verdict,
     acceptance,
     conformanceProbability: p,

@@ -1,4 +1,6 @@
 import { builtIn, type Library } from "../alloys/library.ts";
+import { type Conformity, conformity as conformityShape } from "../compute/contract.ts";
+import { riskSays, ruleSays } from "../findings/decision-words.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
 import type { AliveMetal, House, Line, Replacement, Report } from "./report.ts";
@@ -183,12 +185,31 @@ function decisionOf({ piece, result }: Stated, confidence: number): string[] {
   const percent = `${+(confidence * 100).toFixed(2)} %`;
   const rule =
     piece.decisionRule ??
-    `A material is excluded when its whole density band lies outside the coverage interval for ${percent}; otherwise it stays alive. No other rule was agreed.`;
+    `A material is excluded when its whole density band lies outside the coverage interval for ${percent}; otherwise it stays alive.${result.response.finding?.conformity ? "" : " No other rule was agreed."}`;
   const risk = `Risk: of pieces that truly are the claimed metal, at most ${+((1 - confidence) * 100).toFixed(2)} % would be excluded by chance. A material inside the interval is not shown to be present; "fits" is not "is".`;
+  const kept = conformityShape.safeParse(result.response.finding?.conformity);
+  const conformity = kept.success ? kept.data : undefined;
   return result.response.finding
-    ? [`Decision rule: ${rule}`, risk]
+    ? [`Decision rule: ${rule}`, risk, ...(conformity ? conformityLines(conformity) : [])]
     : ["No claim was tested and no decision rule applies."];
 }
+
+/** The verdict on the claim's limits under the rule kept with the piece when it was opened. */
+function conformityLines(conformity: Conformity): string[] {
+  const { limits_g_cm3: limits, acceptance_g_cm3: acceptance } = conformity;
+  const between = ([low, high]: readonly [number, number]) => `${low.toFixed(3)} to ${high.toFixed(3)} g/cm³`;
+  return [
+    `Rule for the claim's limits, agreed before measuring: ${ruleSays(conformity.rule)} ${riskSays(conformity.worst_acceptance_risk, acceptance)}`,
+    `Limits at the temperature of the liquid: ${between(limits)}${acceptance ? `; accepted under the rule: ${between(acceptance)}` : ""}. ${verdictNames[conformity.verdict]}: ${conformity.says}`,
+  ];
+}
+
+const verdictNames = {
+  pass: "Pass",
+  "conditional-pass": "Conditional pass",
+  "conditional-fail": "Conditional fail",
+  fail: "Fail",
+} as const;
 
 /** What the latest amendment replaces: the report issued before it, if there was one. */
 function replacement({ amendments, issued }: Stated): Replacement | null {

@@ -157,6 +157,7 @@ function findingOf({ finding, alive }: ComputeResponse, library: Library) {
       suspicions: [],
     },
     metalBands(library),
+    finding.conformity,
   );
 }
 

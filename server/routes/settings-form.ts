@@ -3,8 +3,8 @@ import { isMassUnit } from "../../calibration/units.ts";
 import type { FieldError } from "../../views/forms.tsx";
 import { inLocale, readNumber } from "../../views/numbers.ts";
 import type { NumberField } from "../../views/settings/index.tsx";
-import type { Locale } from "../../views/words/index.ts";
-import { type BenchSettings, metalGroups } from "../bench/bench-settings.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { type BenchSettings, guardBandRange, metalGroups, ruleChoices } from "../bench/bench-settings.ts";
 import { type Conditions, conditionsShape } from "../bench/conditions.ts";
 import { isMethod } from "../bench/method.ts";
 
@@ -86,8 +86,9 @@ export function numberFields(
 export function benchSettingsFrom(
   fields: Record<string, string>,
   locale: Locale,
+  now: BenchSettings,
 ):
-  | { settings: Pick<BenchSettings, "method" | "metal" | "scaleStep" | "conditions"> }
+  | { settings: Pick<BenchSettings, "method" | "metal" | "scaleStep" | "conditions" | "decisionRule"> }
   | { problems: Problems } {
   const problems: Problems = [];
   const conditions: Record<string, string> = {};
@@ -103,22 +104,43 @@ export function benchSettingsFrom(
     problems.push({ fieldId: "scaleStep", error: stepError(step.text) });
   if (!isMassUnit(unit))
     problems.push({ fieldId: "scaleStep", error: `The unit "${unit}" is not in the list.` });
+  const decisionRule = ruleFrom(fields, locale, now.decisionRule);
+  if (decisionRule === undefined)
+    problems.push({
+      fieldId: "ruleMultiple",
+      error: { ...words(locale).decision.multipleWrong, value: fields.ruleMultiple ?? "" },
+    });
   const { method = "", metal = "", water = "" } = fields;
   const group = metalGroups.find((one) => one === metal);
   const purity = purities.find((one) => one === water);
   if (!isMethod(method)) problems.push(notOffered("method", "The way to weigh", method));
   if (!group) problems.push(notOffered("metal", "The metal", metal));
   if (!purity) problems.push(notOffered("water", "The water", water));
-  if (problems.length > 0 || !isMethod(method) || !group || !purity || step.kind !== "number")
-    return { problems };
+  if (!isMethod(method) || !group || !purity || step.kind !== "number" || !decisionRule) return { problems };
+  if (problems.length > 0) return { problems };
   return {
     settings: {
       method,
       metal: group,
       scaleStep: { text: step.text, unit },
+      decisionRule,
       conditions: conditionsShape.parse({ ...conditions, purity }),
     },
   };
+}
+
+/** The rule as chosen; as it is where the form does not ask for it. Undefined when its guard band is no width. */
+function ruleFrom(
+  { rule, ruleMultiple }: Record<string, string>,
+  locale: Locale,
+  now: BenchSettings["decisionRule"],
+): BenchSettings["decisionRule"] | undefined {
+  const kind = ruleChoices.find((one) => one === rule) ?? now.kind;
+  if (ruleMultiple === undefined) return { ...now, kind };
+  const read = readNumber(ruleMultiple, locale);
+  const { from, to } = guardBandRange;
+  if (read.kind !== "number" || !(Number(read.text) >= from && Number(read.text) <= to)) return undefined;
+  return { kind, multiple: read.text };
 }
 
 function numberOf(

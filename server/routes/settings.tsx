@@ -35,7 +35,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
   ): Promise<FastifyReply> {
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const { kept = "" } = request.query as { kept?: string };
-    const { method, metal, scaleStep, conditions, house } = settings.now;
+    const { method, metal, scaleStep, conditions, decisionRule, house } = settings.now;
     const view: SettingsView = {
       ...frame,
       method: (typed.method as SettingsView["method"] | undefined) ?? method,
@@ -44,6 +44,10 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       water: typed.water ?? conditions.purity,
       waters: Object.entries(waterNames).map(([id, name]) => ({ id, name })),
       numbers: numberFields(conditions, typed, frame.locale),
+      rule: {
+        kind: typed.rule ?? decisionRule.kind,
+        multiple: typed.ruleMultiple ?? inLocale(decisionRule.multiple, frame.locale),
+      },
       scaleStep: typed.scaleStep ?? inLocale(scaleStep.text, frame.locale),
       scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,
       units: massUnits,
@@ -94,7 +98,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
   });
 
   form("bench", async (fields, { locale }) => {
-    const read = benchSettingsFrom(fields, locale);
+    const read = benchSettingsFrom(fields, locale, settings.now);
     if ("problems" in read) return read.problems;
     await settings.keep(read.settings);
     return [];

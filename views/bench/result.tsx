@@ -28,7 +28,10 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
   return (
     <>
       <DensityLine evaluation={evaluation} />
-      <FindingWords finding={findingViewOf(finding, view.bands)} locale={locale} />
+      <FindingWords
+        finding={findingViewOf(finding, view.bands, response.finding.conformity)}
+        locale={locale}
+      />
       <div class="sheet">
         <DensityAxis
           id="density"

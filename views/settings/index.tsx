@@ -3,6 +3,7 @@ import { Check, Csrf, Field, type FieldError, Problems, RadioCards, Select, Unit
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import type { Locale } from "../words/index.ts";
+import { RuleChoice } from "./rule-choice.tsx";
 
 /** One number of the bench, as typed, with the words around it. */
 export interface NumberField {
@@ -25,6 +26,7 @@ export interface SettingsView {
   waters: readonly { id: string; name: string }[];
   /** of the balance, then of water, air and hanger */
   numbers: { balance: readonly NumberField[]; around: readonly NumberField[] };
+  rule: { kind: string; multiple: string };
   scaleStep: string;
   scaleStepUnit: string;
   units: readonly string[];
@@ -217,9 +219,11 @@ function BenchSettings(view: SettingsView) {
           {view.numbers.around.map(drawn)}
         </div>
       </div>
+      <RuleChoice rule={view.rule} {...errorOf("ruleMultiple")} />
       <button type="submit">Keep from now on</button>
       <p class="hint">
-        Counts for the piece on the bench and every later one. Records already written do not change.
+        Counts for the piece on the bench and every later one, except decision rule and confidence, which a
+        piece keeps as they were when it was put on the bench. Records already written do not change.
       </p>
     </form>
   );

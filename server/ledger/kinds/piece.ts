@@ -27,7 +27,17 @@ const pieceOpened = z.strictObject({
   cautions: z.array(words).optional(),
   /** the setting of the bench at this piece, as the bench defines it: balance, liquid, air, thermometer */
   settings: json.optional(),
+  /** a rule of the customer's, in words */
   decisionRule: words.optional(),
+  /** what was agreed before the first reading: the rule for the claim's limits and the confidence it is applied at */
+  rule: z
+    .strictObject({
+      kind: z.enum(["none", "simple", "guard-band", "pass-and-conditional"]),
+      /** width of the guard band in expanded uncertainties */
+      multiple: decimalText,
+      confidence_percent: decimalText,
+    })
+    .optional(),
   sampling: words.optional(),
 });
 
@@ -120,7 +130,8 @@ export const pieceKinds = {
     replaces: words,
     reason: words,
     by: words,
-    piece: pieceOpened.partial().optional(),
+    /** the rule stays what it was before measuring */
+    piece: pieceOpened.omit({ rule: true }).partial().optional(),
     result: result.optional(),
   }),
   /** other evidence of the same piece, such as magnet or size */

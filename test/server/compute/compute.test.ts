@@ -172,4 +172,17 @@ describe("compute", () => {
     expect(answerLine("   ")).toBeNull();
     expect(answerLine('"text"')).toMatchObject({ id: null });
   });
+
+  it("adds a verdict on the claim's limits when a rule was agreed, and changes nothing else", () => {
+    const ruled = answered({ ...ounce, decision_rule: { kind: "guard-band" } });
+    const { finding, ...rest } = answered(ounce);
+    const { conformity, ...same } = ruled.finding;
+    expect({ ...ruled, finding: same }).toEqual({ ...rest, finding });
+    expect(conformity).toMatchObject({ rule: { kind: "guard-band", multiple: 1 } });
+    expect(refused({ ...ounce, claim: undefined, decision_rule: { kind: "simple" } }).error).toMatchObject({
+      at: "decision_rule",
+      message: expect.stringContaining("nothing is claimed"),
+    });
+    expect(refused({ ...ounce, decision_rule: { kind: "coin-toss" } }).error.at).toBe("decision_rule.kind");
+  });
 });

@@ -69,7 +69,7 @@ describe("how the bench weighs", () => {
     const before = at.bench.evaluation;
     await at.post("/settings/bench", typedBench);
     await expect.poll(() => at.bench.evaluation).not.toBe(before);
-    expect(at.bench.evaluation).toMatchObject({ request: { confidence: 0.99 } });
+    expect(at.bench.evaluation).toMatchObject({ request: { air: { altitude_m: 520 } } });
   });
 
   test("a value out of range is refused in words at its field, what was typed stays, nothing changes", async () => {

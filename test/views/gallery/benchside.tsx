@@ -408,6 +408,7 @@ export const settings = (
       ],
       around: [{ name: "altitudeMetres", label: "Height above the sea", unit: "m", value: "4" }],
     }}
+    rule={{ kind: "guard-band", multiple: "1" }}
     scaleStep="0.01"
     scaleStepUnit="g"
     units={units}

@@ -1,5 +1,6 @@
 import type { Words } from "../en/index.ts";
 import { bench } from "./bench.ts";
+import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
@@ -13,6 +14,7 @@ export const de: Words = {
   frame,
   typedByBalance,
   bench,
+  decision,
   steps,
   methods,
   plots,

@@ -1,4 +1,5 @@
 import { bench } from "./bench.ts";
+import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
@@ -12,6 +13,7 @@ export const en = {
   frame,
   typedByBalance,
   bench,
+  decision,
   steps,
   methods,
   plots,

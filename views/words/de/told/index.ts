@@ -1,5 +1,6 @@
 import type { ToldPair } from "../../told.ts";
 import { balance } from "./balance.ts";
+import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
 import { findings } from "./findings.ts";
 import { inputs, measurement } from "./measurement.ts";
@@ -10,6 +11,6 @@ import { watch } from "./watch.ts";
 
 /** Every sentence that the bench tells from behind its pages, in German, and the names that stand inside them. */
 export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
-  sentences: [...refusals, ...balance, ...watch, ...findings, ...measurement, ...demo],
+  sentences: [...refusals, ...balance, ...watch, ...findings, ...measurement, ...demo, ...decision],
   names: [...names, ...inputs, ...metals],
 };
