@@ -11,6 +11,7 @@ import {
   measuredOf,
 } from "../../views/result-parts.ts";
 import { type Locale, words } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import { metalBands } from "../bench/metal-bands.ts";
 import type { Capture, Piece } from "../bench/piece.ts";
@@ -32,6 +33,7 @@ export function recordView(
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): RecordView {
   const bands = metalBands(library);
+  const say = words(locale).record;
   const request = computeRequest.parse(result.body.request);
   const response = computeResponse.parse(result.body.response);
   const voiding = entries.findLast((entry) => entry.kind === "voiding" && entry.body.entry === result.id);
@@ -40,13 +42,18 @@ export function recordView(
     id: piece.id,
     ticket: piece.ticket,
     piece: piece.description,
-    saidByCustomer: piece.claim === undefined ? "nothing" : nameIn(library, piece.claim),
+    saidByCustomer: piece.claim === undefined ? say.nothing : toldValue(nameIn(library, piece.claim), locale),
     when: whenOf(result.at),
     method: words(locale).bench.methods[piece.method].name,
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
-    densityWords: `${request.confidence * 100} % interval ${fromTo(interval[0], interval[1], locale)} g/cm³ at the temperature of the water, ${words(locale).bench.result[response.interval_from]}; k = ${response.k.toFixed(2)}.`,
+    densityWords: say.intervalWords(
+      inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
+      fromTo(interval[0], interval[1], locale),
+      words(locale).bench.result[response.interval_from],
+      fixed(response.k, 2, locale),
+    ),
     results: resultsOf(response, locale),
-    conditions: conditionsOf(request, response),
+    conditions: conditionsOf(request, response, locale),
     finding: findingOf(response, library),
     plot: {
       measured: measuredOf(response, curve, request.confidence),
@@ -63,7 +70,9 @@ export function recordView(
         : [],
     ),
     photos: [],
-    amendments: entries.flatMap((entry) => (entry.kind === "amendment" ? [amendmentView(entry, piece)] : [])),
+    amendments: entries.flatMap((entry) =>
+      entry.kind === "amendment" ? [amendmentView(entry, piece, locale)] : [],
+    ),
     ...(voiding?.kind === "voiding"
       ? { voided: { when: whenOf(voiding.at), by: voiding.body.by ?? "", reason: voiding.body.reason } }
       : {}),
@@ -71,7 +80,7 @@ export function recordView(
       entry.kind === "report-issued"
         ? [
             {
-              number: `${entry.body.number}, copy ${entry.body.copy}`,
+              number: say.copy(entry.body.number, entry.body.copy),
               href: `/records/${piece.id}/reports/${entry.body.number}?copy=${entry.body.copy}`,
               when: whenOf(entry.at),
             },
@@ -81,7 +90,6 @@ export function recordView(
     chain: { sequence: result.seq, hash: result.hash, previous: result.prevHash },
     versions: Object.entries(result.body.versions),
     csrfToken,
-    locale,
     stepKey: `${piece.id}-${entries.length}`,
   };
 }
@@ -113,32 +121,46 @@ function captureView(capture: Capture, locale: Locale): CaptureView {
 }
 
 function resultsOf(response: ComputeResponse, locale: Locale): RecordView["results"] {
+  const say = words(locale).record.results;
   return [
-    ["Mass", `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
-    ["Volume", `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale)} cm³`],
-    ["Density at 20 °C", `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
-    ["Relative density 20/4", fixed(response.relative_density.d20_4, 4, locale)],
-    ["Dry over displaced, uncorrected", fixed(response.relative_density.apparent, 4, locale)],
+    [say.mass, `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
+    [say.volume, `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale)} cm³`],
+    [say.density20, `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
+    [say.relative, fixed(response.relative_density.d20_4, 4, locale)],
+    [say.apparent, fixed(response.relative_density.apparent, 4, locale)],
   ];
 }
 
-function conditionsOf(request: ComputeRequest, response: ComputeResponse): RecordView["conditions"] {
+function conditionsOf(
+  request: ComputeRequest,
+  response: ComputeResponse,
+  locale: Locale,
+): RecordView["conditions"] {
+  const say = words(locale).record;
+  const digits = (text: string) => inLocale(text, locale);
   const { liquid, balance, hanger } = request;
   const named =
     liquid.kind === "water"
-      ? `water, ${liquid.purity}, ${liquid.temperature_c} °C (u ${liquid.temperature_u_c.toPrecision(2)} °C)`
-      : `${liquid.name}, as stated`;
+      ? say.water(
+          toldValue(liquid.purity, locale),
+          digits(String(liquid.temperature_c)),
+          digits(liquid.temperature_u_c.toPrecision(2)),
+        )
+      : say.asStated(liquid.name);
   return [
-    ["Liquid", named],
-    ["Density of the liquid", `${response.liquid_density_g_cm3.toFixed(6)} g/cm³`],
-    ["Density of the air", `${response.air_density_kg_m3.toFixed(4)} kg/m³`],
-    ["Readability", `${balance.readability_g} g`],
+    [say.liquid, named],
+    [say.liquidDensity, `${fixed(response.liquid_density_g_cm3, 6, locale)} g/cm³`],
+    [say.airDensity, `${fixed(response.air_density_kg_m3, 4, locale)} kg/m³`],
+    [say.readability, `${digits(String(balance.readability_g))} g`],
     [
-      "Repeatability",
-      `${balance.repeatability_g.toPrecision(2)} g dry, ${(balance.immersed_repeatability_g ?? balance.repeatability_g).toPrecision(2)} g immersed`,
+      say.repeatability,
+      say.dryAndImmersed(
+        digits(balance.repeatability_g.toPrecision(2)),
+        digits((balance.immersed_repeatability_g ?? balance.repeatability_g).toPrecision(2)),
+      ),
     ],
-    ["Linearity", balance.linearity_g === 0 ? "not stated" : `±${balance.linearity_g} g`],
-    ["Wire", hanger.wire_mm === 0 ? "not stated" : `${hanger.wire_mm} mm`],
+    [say.linearity, balance.linearity_g === 0 ? say.notStated : `±${digits(String(balance.linearity_g))} g`],
+    [say.wire, hanger.wire_mm === 0 ? say.notStated : `${digits(String(hanger.wire_mm))} mm`],
   ];
 }
 
@@ -161,9 +183,10 @@ function findingOf({ finding, alive }: ComputeResponse, library: Library) {
   );
 }
 
-function amendmentView(entry: EntryOf<"amendment">, piece: Piece): Amendment {
+function amendmentView(entry: EntryOf<"amendment">, piece: Piece, locale: Locale): Amendment {
   const { reason, by, piece: changed } = entry.body;
-  const names = { ticket: "Ticket", description: "Piece" } as const;
+  const { amendments: say } = words(locale);
+  const names = { ticket: say.ticket, description: say.piece };
   return {
     id: entry.id,
     when: whenOf(entry.at),

@@ -10,7 +10,8 @@ import {
   type RecordsPage,
 } from "../../views/records/index.tsx";
 import { RecordPage } from "../../views/records/show.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { after, type Piece } from "../bench/piece.ts";
@@ -38,10 +39,11 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
   app.get("/records", async (request, reply) => {
     const asked = request.query as Record<string, string | undefined>;
     const list = await listOf(ledger, asked, library(), lookOf(request).locale);
-    if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />));
+    if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />, lookOf(request).locale));
+    const around = frame(request, reply);
     return html(
       reply,
-      page({ ...frame(request, reply), title: "Records", main: <RecordsIndex {...list} /> }),
+      page({ ...around, title: words(around.locale).records.title, main: <RecordsIndex {...list} /> }),
     );
   });
 
@@ -54,7 +56,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         reply,
         page({
           ...frame(request, reply),
-          title: "No such record",
+          title: words(lookOf(request).locale).records.none,
           main: (
             <Problem
               says={`No record is called "${request.params.piece}" in this ledger. Look for it in the list of records.`}
@@ -70,7 +72,11 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     const view = recordView(piece, entries, result, curve, { ...around, library: library() });
     return html(
       reply,
-      page({ ...around, title: `Record of ${piece.ticket}`, main: <RecordPage {...view} /> }),
+      page({
+        ...around,
+        title: words(around.locale).records.recordOf(piece.ticket),
+        main: <RecordPage {...view} />,
+      }),
     );
   });
 
@@ -91,7 +97,11 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
           if (!(error instanceof LedgerTrouble)) throw error;
           return html(
             reply,
-            page({ ...frame(request, reply), title: "Not done", main: <Problem says={error.message} /> }),
+            page({
+              ...frame(request, reply),
+              title: words(lookOf(request).locale).frame.notDone,
+              main: <Problem says={error.message} />,
+            }),
             422,
           );
         }
@@ -158,9 +168,8 @@ async function listOf(
   const all = await ledger.records({ page: { size: 1 } });
   return {
     filters,
-    claims: claimsOf(metalBands(library)),
+    claims: claimsOf(metalBands(library)).map(({ id, name }) => ({ id, name: toldValue(name, locale) })),
     rows: found.records.map((record) => rowOf(record, library, locale)),
-    locale,
     found: found.count,
     all: all.count,
     ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
@@ -201,7 +210,7 @@ function rowOf(record: MeasurementRecord, library: Library, locale: Locale): Rec
       record.expanded_g_cm3 === null
         ? fixed(record.density_g_cm3, 2, locale)
         : plusMinus(record.density_g_cm3, record.expanded_g_cm3, locale),
-    claimName: record.claim === null ? "" : nameIn(library, record.claim),
+    claimName: record.claim === null ? "" : toldValue(nameIn(library, record.claim), locale),
     ...(record.state === null ? {} : { state: states.find((one) => one === record.state) ?? "undecided" }),
     ...(record.voided ? { since: "voided" as const } : {}),
   };

@@ -1,5 +1,6 @@
 import { Csrf, Field, TextArea } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
 
 /** A later entry about this one. The first entry is never changed. */
 export interface Amendment {
@@ -11,9 +12,10 @@ export interface Amendment {
 }
 
 export function Amendments({ amendments }: { amendments: readonly Amendment[] }) {
+  const say = useWords().amendments;
   if (amendments.length === 0) return null;
   return (
-    <Sheet id="amendments" title="Amendments">
+    <Sheet id="amendments" title={say.heading}>
       <ol>
         {amendments.map(({ id, when, by, reason, changes }) => (
           <li key={id}>
@@ -44,31 +46,32 @@ export function AmendmentForms({
   csrfToken: string;
   stepKey: string;
 }) {
+  const say = useWords().amendments;
   return (
-    <Sheet id="amend" title="Amend or void">
-      <p>Nothing is overwritten. An amendment is a new entry that names this one; both stay readable.</p>
+    <Sheet id="amend" title={say.amendOrVoid}>
+      <p>{say.lead}</p>
       <details>
-        <summary>Amend what was written</summary>
+        <summary>{say.amend}</summary>
         <form method="post" action={`/records/${id}/amendments`}>
           <Csrf token={csrfToken} />
           <input type="hidden" name="step" value={`${stepKey}-amend`} />
-          <Field name="ticket" id="amend-ticket" label="Ticket" hint="leave empty what stays as it is" />
-          <Field name="piece" id="amend-piece" label="Piece" />
-          <TextArea name="note" id="amend-note" label="Note" />
-          <Field name="by" id="amend-by" label="Your name or initials" required />
-          <TextArea name="reason" id="amend-reason" label="Reason for the amendment" required />
-          <button type="submit">Add the amendment</button>
+          <Field name="ticket" id="amend-ticket" label={say.ticket} hint={say.ticketHint} />
+          <Field name="piece" id="amend-piece" label={say.piece} />
+          <TextArea name="note" id="amend-note" label={say.note} />
+          <Field name="by" id="amend-by" label={say.by} required />
+          <TextArea name="reason" id="amend-reason" label={say.amendReason} required />
+          <button type="submit">{say.addAmendment}</button>
         </form>
       </details>
       <details>
-        <summary>Void the record</summary>
+        <summary>{say.void}</summary>
         <form method="post" action={`/records/${id}/voiding`}>
           <Csrf token={csrfToken} />
           <input type="hidden" name="step" value={`${stepKey}-void`} />
-          <Field name="by" id="void-by" label="Your name or initials" required />
-          <TextArea name="reason" id="void-reason" label="Reason for voiding" required />
+          <Field name="by" id="void-by" label={say.by} required />
+          <TextArea name="reason" id="void-reason" label={say.voidReason} required />
           <button type="submit" class="plain">
-            Void this record
+            {say.voidNow}
           </button>
         </form>
       </details>

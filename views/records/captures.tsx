@@ -1,4 +1,6 @@
 import { Rows, Sheet } from "../sheet.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 /** One captured reading with the lines it came from. */
 export interface Capture {
@@ -19,19 +21,21 @@ export interface Capture {
 
 /** Every reading in order, the voided ones struck through with their reason, and the lines as received. */
 export function Captures({ captures }: { captures: readonly Capture[] }) {
+  const locale = useLocale();
+  const say = useWords().captures;
   const lines = captures.reduce((sum, one) => sum + one.lines.length, 0);
   return (
-    <Sheet id="captures" title="Readings">
+    <Sheet id="captures" title={say.heading}>
       <Rows
-        caption="In the order they were taken; a voided reading stays with its reason"
-        empty="This record has no readings."
+        caption={say.caption}
+        empty={say.empty}
         columns={[
-          { head: "Reading" },
-          { head: "Value", number: true },
-          { head: "Taken" },
-          { head: "From" },
-          { head: "At rest by" },
-          { head: "State" },
+          { head: say.reading },
+          { head: say.value, number: true },
+          { head: say.taken },
+          { head: say.from },
+          { head: say.restBy },
+          { head: say.state },
         ]}
         rows={captures.map((one) => ({
           key: one.id,
@@ -41,15 +45,15 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
               {one.reading}
             </span>,
             one.when,
-            one.from,
+            toldValue(one.from, locale),
             one.settled,
-            one.voided ? `voided: ${one.voided.reason} (${one.voided.when})` : "kept",
+            one.voided ? say.voided(one.voided.reason, one.voided.when) : say.kept,
           ],
         }))}
       />
       {lines > 0 && (
         <details>
-          <summary>{lines} lines as received</summary>
+          <summary>{say.lines(lines)}</summary>
           {captures
             .filter((one) => one.lines.length > 0)
             .map((one) => (

@@ -1,7 +1,7 @@
 import { FindingState, type FindingStateName } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
-import { type Locale, words } from "../words/index.ts";
+import { useWords } from "../words/spoken.ts";
 
 /** One line of the list of records; all numbers already written out. */
 export interface RecordRow {
@@ -39,13 +39,12 @@ export interface RecordsPage {
   /** address of the next page; left out on the last */
   next?: string;
   previous?: string;
-  locale?: Locale;
 }
 
 /** The list of records: search as one types, filters in the address, works without scripts by its button. */
 export function RecordsIndex(page: RecordsPage) {
-  const { filters, claims, locale = "en" } = page;
-  const say = words(locale);
+  const { filters, claims } = page;
+  const { records: say, findings } = useWords();
   return (
     <>
       <search class="not-printed">
@@ -63,72 +62,71 @@ export function RecordsIndex(page: RecordsPage) {
           <Field
             kind="search"
             name="q"
-            label="Search"
-            hint="ticket, piece, note, photo name or part of a check sum"
+            label={say.search}
+            hint={say.searchHint}
             value={filters.q}
             shortcut="/"
           />
           <div class="row">
             <Select
               name="state"
-              label="Finding"
-              empty="any"
+              label={say.finding}
+              empty={say.anyState}
               value={filters.state}
-              options={Object.entries(say.findings).map(([value, label]) => ({ value, label }))}
+              options={Object.entries(findings).map(([value, label]) => ({ value, label }))}
             />
             <Select
               name="claim"
-              label="Said to be"
-              empty="anything"
+              label={say.claim}
+              empty={say.anyClaim}
               value={filters.claim}
               options={claims.map(({ id, name }) => ({ value: id, label: name }))}
             />
-            <Field kind="date" name="from" label="From" value={filters.from} />
-            <Field kind="date" name="to" label="Until" value={filters.to} />
-            <button type="submit">Search</button>
+            <Field kind="date" name="from" label={say.from} value={filters.from} />
+            <Field kind="date" name="to" label={say.until} value={filters.to} />
+            <button type="submit">{say.search}</button>
             <a class="button plain" href="/records">
-              Clear
+              {say.clear}
             </a>
           </div>
         </form>
       </search>
       <FoundRecords {...page} />
       <p class="not-printed">
-        Take out: <a href="/records.csv">all records as CSV</a>,{" "}
-        <a href="/records.jsonl">every entry as JSON Lines</a> (
-        <a href="/records-schema.json">its JSON Schema</a>). One record as a file of its own is found on its
-        page.
+        {say.takeOut} <a href="/records.csv">{say.csv}</a>, <a href="/records.jsonl">{say.jsonl}</a> (
+        <a href="/records-schema.json">{say.schema}</a>). {say.oneFile}
       </p>
     </>
   );
 }
 
 /** The part of the list that a search replaces. */
-export function FoundRecords({ rows, found, all, next, previous, locale = "en" }: RecordsPage) {
+export function FoundRecords({ rows, found, all, next, previous }: RecordsPage) {
+  const say = useWords().records;
   return (
     <div id="found">
       <p role="status">
-        {found === all ? `${all} records` : `${found} of ${all} records`}
-        {rows.length < found && `, ${rows.length} shown`}
+        {say.count(found, all)}
+        {rows.length < found && `, ${say.shown(rows.length)}`}
       </p>
       <Rows
-        caption="Records, newest first"
-        empty="No record fits. Take a word out of the search, or clear the filters."
+        caption={say.caption}
+        empty={say.empty}
         columns={[
-          { head: "Ticket" },
-          { head: "When" },
-          { head: "Piece" },
-          { head: "Dry", number: true },
-          { head: "Density, g/cm³", number: true },
-          { head: "Said to be" },
-          { head: "Finding" },
+          { head: say.ticket },
+          { head: say.when },
+          { head: say.piece },
+          { head: say.dry, number: true },
+          { head: say.density, number: true },
+          { head: say.claim },
+          { head: say.finding },
         ]}
         rows={rows.map((row) => ({
           key: row.id,
           voided: row.since === "voided",
           cells: [
             <a key="a" href={`/records/${row.id}`}>
-              {row.ticket || `record ${row.id}`}
+              {row.ticket || say.unnamed(row.id)}
             </a>,
             row.when,
             row.piece,
@@ -136,22 +134,22 @@ export function FoundRecords({ rows, found, all, next, previous, locale = "en" }
             row.density,
             row.claimName,
             <span key="s">
-              {row.state && <FindingState state={row.state} locale={locale} />}
-              {row.since && <span class="tag">{row.since}</span>}
+              {row.state && <FindingState state={row.state} />}
+              {row.since && <span class="tag">{say.since[row.since]}</span>}
             </span>,
           ],
         }))}
       />
       {(previous ?? next) !== undefined && (
-        <nav aria-label="Pages of the list" class="row">
+        <nav aria-label={say.pages} class="row">
           {previous !== undefined && (
             <a href={previous} rel="prev">
-              Newer
+              {say.newer}
             </a>
           )}
           {next !== undefined && (
             <a href={next} rel="next">
-              Older
+              {say.older}
             </a>
           )}
         </nav>

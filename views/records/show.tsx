@@ -4,7 +4,8 @@ import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
 import { DensityAxis, type DensityPlot } from "../plots/density.tsx";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
 import { type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
 import { type Capture, Captures } from "./captures.tsx";
 
@@ -45,40 +46,40 @@ export interface RecordView {
   csrfToken: string;
   /** sent along so that a repeated submit stores once */
   stepKey: string;
-  locale?: Locale;
 }
 
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
-  const { locale = "en" } = record;
+  const locale = useLocale();
+  const say = useWords().record;
   return (
     <>
       {record.voided && (
         <p class="problems">
-          <strong>Voided</strong> {record.voided.when} by {record.voided.by}: {record.voided.reason}. What was
-          recorded stays below as it was.
+          <strong>{say.voided}</strong>{" "}
+          {say.voidedBy(record.voided.when, record.voided.by, record.voided.reason)} {say.staysBelow}
         </p>
       )}
       <p class="result-value">{record.density}</p>
       <p>{record.densityWords}</p>
       {record.warnings.map((warning) => (
         <p key={warning}>
-          <strong>Note:</strong> {warning}
+          <strong>{say.note}</strong> <Told says={warning} />
         </p>
       ))}
       <div class="columns">
-        {record.finding && <FindingWords finding={record.finding} locale={locale} />}
-        <Sheet id="piece" title="Piece">
+        {record.finding && <FindingWords finding={record.finding} />}
+        <Sheet id="piece" title={say.piece}>
           <Facts
             facts={[
-              ["Ticket", record.ticket],
-              ["Piece", record.piece],
-              ["Description", record.description],
-              ["Said by the customer, not checked", record.saidByCustomer],
-              ["Method", record.method],
-              ["Weighed", record.when],
-              ["By", record.operator],
-              ["At", record.place],
+              [say.ticket, record.ticket],
+              [say.piece, record.piece],
+              [say.description, record.description],
+              [say.saidByCustomer, record.saidByCustomer],
+              [say.method, record.method],
+              [say.weighed, record.when],
+              [say.by, record.operator],
+              [say.at, record.place],
               ...record.results,
             ]}
           />
@@ -107,13 +108,13 @@ export function RecordPage(record: RecordView) {
             <Repeats id="repeats" {...record.repeats} locale={locale} />
           </div>
         )}
-        <Sheet id="conditions" title="Conditions">
+        <Sheet id="conditions" title={say.conditions}>
           <Facts facts={record.conditions} />
         </Sheet>
       </div>
       <Captures captures={record.captures} />
       {record.notes.length > 0 && (
-        <Sheet id="notes" title="Notes and answers">
+        <Sheet id="notes" title={say.notes}>
           <ul>
             {record.notes.map(({ when, by, says }) => (
               <li key={`${when} ${says}`}>
@@ -123,45 +124,43 @@ export function RecordPage(record: RecordView) {
           </ul>
         </Sheet>
       )}
-      <Sheet id="other-evidence" title="Other evidence">
+      <Sheet id="other-evidence" title={say.otherEvidence}>
         <p>
-          Magnet, conductivity, sound speed, ring, size, fineness:{" "}
-          <a href={`/records/${record.id}/evidence`}>enter them and see what stays alive</a>.
+          {say.evidenceLead} <a href={`/records/${record.id}/evidence`}>{say.evidenceLink}</a>.
         </p>
       </Sheet>
-      <Sheet id="reports" title="Reports">
-        {record.reports.length === 0 && <p>No report has been issued.</p>}
+      <Sheet id="reports" title={say.reports}>
+        {record.reports.length === 0 && <p>{say.noReport}</p>}
         <ul>
           {record.reports.map(({ number, href, when }) => (
             <li key={number}>
-              <a href={href}>Report {number}</a>, {when}
+              <a href={href}>{say.report(number)}</a>, {when}
             </li>
           ))}
         </ul>
         <form method="post" action={`/records/${record.id}/reports`}>
           <input type="hidden" name="_csrf" value={record.csrfToken} />
           <input type="hidden" name="step" value={record.stepKey} />
-          <button type="submit">Issue a report</button>
+          <button type="submit">{say.issue}</button>
         </form>
       </Sheet>
       <Amendments amendments={record.amendments} />
       {!record.voided && (
         <AmendmentForms id={record.id} csrfToken={record.csrfToken} stepKey={record.stepKey} />
       )}
-      <Sheet id="chain" title="Place in the ledger">
+      <Sheet id="chain" title={say.chain}>
         <Facts
           facts={[
-            ["Entry", `${record.chain.sequence}`],
-            ["Check sum", <code key="h">{record.chain.hash}</code>],
-            ["Check sum of the entry before", <code key="p">{record.chain.previous}</code>],
-            ...record.versions,
+            [say.entry, `${record.chain.sequence}`],
+            [say.hash, <code key="h">{record.chain.hash}</code>],
+            [say.hashBefore, <code key="p">{record.chain.previous}</code>],
+            ...record.versions.map(([name, value]) => [say.version[name] ?? name, value] as const),
           ]}
         />
         <p>
-          <a href={`/records/${record.id}/file`}>This record as a file of its own</a>, with its signed way up
-          the chain.
+          <a href={`/records/${record.id}/file`}>{say.file}</a>, {say.fileRest}
         </p>
-        <p class="hint">Anyone can check that file, or the whole chain, with the command underhook verify.</p>
+        <p class="hint">{say.verify}</p>
       </Sheet>
     </>
   );

@@ -6,6 +6,7 @@ import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
+import { amendments, captures, record, records } from "./records.ts";
 import { steps } from "./steps.ts";
 
 /** Deutsche Wörter, eine Datei je Seite. */
@@ -23,4 +24,8 @@ export const de: Words = {
   firstStart,
   plan,
   findings,
+  amendments,
+  captures,
+  record,
+  records,
 };

@@ -5,6 +5,7 @@ import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
+import { amendments, captures, record, records } from "./records.ts";
 import { steps } from "./steps.ts";
 
 /** English words, one file a page. Another language has the same files and the same keys. */
@@ -22,6 +23,10 @@ export const en = {
   firstStart,
   plan,
   findings,
+  amendments,
+  captures,
+  record,
+  records,
 };
 
 /** Every language has the words of English, the same keys and the same arguments. */

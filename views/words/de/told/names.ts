@@ -16,6 +16,11 @@ export const names: readonly ToldPair[] = [
   ["The reading", "Die Ablesung"],
   ["The water temperature", "Die Wassertemperatur"],
   ["ticket", "Beleg"],
+  // waters
+  ["distilled", "destilliert"],
+  ["deionised", "entsalzt"],
+  ["boiled", "abgekocht"],
+  ["tap", "Leitung"],
   // balances
   ["simulated balance", "simulierte Waage"],
   ["The simulated balance", "Die simulierte Waage"],
