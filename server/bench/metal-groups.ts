@@ -1,14 +1,6 @@
 import type { Metal } from "../alloys/metal.ts";
 import type { MetalGroup } from "./bench-settings.ts";
 
-/** The answers to "which metal do you mostly see?". */
-export const metalGroupNames: Record<MetalGroup, string> = {
-  silver: "Silver",
-  gold: "Gold",
-  platinum: "Platinum and palladium",
-  any: "All sorts",
-};
-
 const familiesOf: Record<MetalGroup, readonly string[]> = {
   silver: ["silver"],
   gold: ["gold"],

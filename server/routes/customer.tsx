@@ -1,17 +1,14 @@
 import type { FastifyInstance } from "fastify";
 import { type CustomerView, CustomerWindow, Indication, PieceShown } from "../../views/customer/index.tsx";
 import { page, render } from "../../views/page.tsx";
+import { type Locale, words } from "../../views/words/index.ts";
+import { told } from "../../views/words/told.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
-import { LiveStream } from "./live-stream.ts";
+import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf } from "./look.ts";
 import { html } from "./page-request.ts";
 
-const steadyWords = {
-  steady: "at rest",
-  moving: "moving",
-  "not-told": "the instrument does not say whether it rests",
-} as const;
 /** Seconds between two heartbeats; the window turns grey when it misses two. */
 const heartbeatSeconds = 2;
 /** How often silence is looked at, so that an old weight does not stay on show. */
@@ -23,9 +20,9 @@ export function customerRoutes(
   { bench, settings, demo }: { bench: Bench; settings: KeptSettings; demo: boolean },
 ): void {
   const stream = new LiveStream(
-    new Map([
-      ["indication", () => render(<Indication {...indicationOf(bench)} />)],
-      ["piece-shown", () => render(<PieceShown piece={pieceOf(bench)} />)],
+    new Map<string, Draw>([
+      ["indication", (_, locale) => render(<Indication {...indicationOf(bench, locale)} />, locale)],
+      ["piece-shown", (_, locale) => render(<PieceShown {...pieceOf(bench)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
   );
@@ -40,40 +37,43 @@ export function customerRoutes(
     const frame = frameOf(request, reply, { path: "/customer", demo });
     const { verifiedScale, verifiedUntil } = settings.now.house;
     const view: CustomerView = {
-      ...indicationOf(bench),
-      piece: pieceOf(bench),
+      ...indicationOf(bench, frame.locale),
+      ...pieceOf(bench),
       heartbeatSeconds,
       ...(verifiedScale === "" ? {} : { scale: { number: verifiedScale, validUntil: verifiedUntil } }),
       demo,
     };
     return html(
       reply,
-      page({ ...frame, title: "On the scale", kind: "plain", main: <CustomerWindow {...view} /> }),
+      page({
+        ...frame,
+        title: words(frame.locale).customer.title,
+        kind: "plain",
+        main: <CustomerWindow {...view} />,
+      }),
     );
   });
   app.get("/customer/live", (request, reply) => stream.join(request, reply, ""));
 }
 
 /** Digits and unit exactly as they came; none while none is fresh. */
-function indicationOf({ scale, piece }: Bench): Pick<CustomerView, "indication" | "state"> {
+function indicationOf({ scale, piece }: Bench, locale: Locale): Pick<CustomerView, "indication" | "state"> {
   const live = scale?.live();
-  if (!live) return typedIndication(piece);
-  if (live.state === "reading")
-    return { indication: `${live.text} ${live.unit}`, state: steadyWords[live.steady] };
-  return { state: live.says };
+  const say = words(locale).customer;
+  if (!live) return typedIndication(piece, say);
+  if (live.state === "reading") return { indication: `${live.text} ${live.unit}`, state: say[live.steady] };
+  return { state: told(live.says, locale) };
 }
 
 /** Without a cable the last reading that a person typed is shown, and said to be typed. */
-function typedIndication(piece: Bench["piece"]): Pick<CustomerView, "indication" | "state"> {
+function typedIndication(
+  piece: Bench["piece"],
+  say: { typed: string; nothing: string },
+): Pick<CustomerView, "indication" | "state"> {
   const last = piece && !piece.closed ? piece.captures.findLast(({ setAside }) => !setAside) : undefined;
-  return last
-    ? {
-        indication: `${last.text} ${last.unit}`,
-        state: "typed in by hand from the instrument beside you, which counts",
-      }
-    : { state: "Nothing is on the scale. Readings are typed in by hand; the instrument beside you counts." };
+  return last ? { indication: `${last.text} ${last.unit}`, state: say.typed } : { state: say.nothing };
 }
 
-function pieceOf({ piece }: Bench): string {
-  return piece && !piece.closed ? `${piece.ticket} ${piece.description}`.trim() : "none on the bench";
+function pieceOf({ piece }: Bench): { piece?: string } {
+  return piece && !piece.closed ? { piece: `${piece.ticket} ${piece.description}`.trim() } : {};
 }

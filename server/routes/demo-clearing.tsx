@@ -1,6 +1,7 @@
 import type { FastifyInstance } from "fastify";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import { words } from "../../views/words/index.ts";
 import type { ChangeBench } from "./first-start.tsx";
 import { frameOf } from "./look.ts";
 import { html } from "./page-request.ts";
@@ -18,7 +19,7 @@ export function demoClearingRoute(app: FastifyInstance, demo: boolean, changeBen
     const frame = frameOf(request, reply, { path: "/settings", demo });
     return html(
       reply,
-      page({ ...frame, title: "Not done", main: <Problem says={says} /> }),
+      page({ ...frame, title: words(frame.locale).frame.notDone, main: <Problem says={says} /> }),
       demo ? 503 : 409,
     );
   });

@@ -2,9 +2,9 @@ import type { FastifyInstance } from "fastify";
 import { FirstStart } from "../../views/first-start/index.tsx";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import { words } from "../../views/words/index.ts";
 import { metalGroups, sources } from "../bench/bench-settings.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
-import { metalGroupNames } from "../bench/metal-groups.ts";
 import { isMethod } from "../bench/method.ts";
 import { frameOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
@@ -31,17 +31,18 @@ export function firstStartRoutes(
 ): void {
   app.get("/first-start", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/first-start", demo });
+    const say = words(frame.locale).firstStart;
     const { method, metal, source } = settings.now;
     const main = (
       <FirstStart
         csrfToken={frame.csrfToken}
         locale={frame.locale}
-        metals={metalGroups.map((id) => ({ id, name: metalGroupNames[id] }))}
+        metals={metalGroups.map((id) => ({ id, name: words(frame.locale).settings.metals[id] }))}
         answers={settings.answered ? { method, metal, source } : cabled ? { source: "cable" } : {}}
         canTry={changeBench !== undefined && !demo}
       />
     );
-    return html(reply, page({ ...frame, title: settings.answered ? "First questions" : "Welcome", main }));
+    return html(reply, page({ ...frame, title: settings.answered ? say.firstQuestions : say.welcome, main }));
   });
 
   app.post("/first-start", { preHandler: app.csrfProtection }, async (request, reply) => {
@@ -51,9 +52,10 @@ export function firstStartRoutes(
     const source = sources.find((one) => one === fields.source);
     if (!isMethod(method) || !metal || !source) {
       const frame = frameOf(request, reply, { path: "/first-start", demo });
+      const { welcome } = words(frame.locale).firstStart;
       const says =
         "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.";
-      return html(reply, page({ ...frame, title: "Welcome", main: <Problem says={says} /> }), 422);
+      return html(reply, page({ ...frame, title: welcome, main: <Problem says={says} /> }), 422);
     }
     await settings.keep({ method, metal, source });
     if (source === "simulated" && !demo && changeBench)

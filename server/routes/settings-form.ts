@@ -1,4 +1,4 @@
-import { type Purity, purities } from "../../calibration/liquid.ts";
+import { purities } from "../../calibration/liquid.ts";
 import { isMassUnit } from "../../calibration/units.ts";
 import type { FieldError } from "../../views/forms.tsx";
 import { inLocale, readNumber } from "../../views/numbers.ts";
@@ -10,58 +10,27 @@ import { isMethod } from "../bench/method.ts";
 
 type NumberKey = Exclude<keyof Conditions, "purity">;
 
-interface NumberWords {
+interface NumberAsked {
   key: NumberKey;
-  label: string;
-  hint?: string;
   unit: string;
   mayBeEmpty?: true;
 }
 
-/** The numbers of a bench with the words of the page, in the order they are asked. */
-const numbers: { balance: readonly NumberWords[]; around: readonly NumberWords[] } = {
+/** The numbers of a bench in the order they are asked; their words stand with the page. */
+const numbers: { balance: readonly NumberAsked[]; around: readonly NumberAsked[] } = {
   balance: [
-    {
-      key: "repeatabilityGrams",
-      label: "Repeatability",
-      hint: "standard deviation of one dry reading; empty: two thirds of the last digit",
-      unit: "g",
-      mayBeEmpty: true,
-    },
-    {
-      key: "immersedRepeatabilityGrams",
-      label: "Repeatability immersed",
-      hint: "empty: twice the dry one",
-      unit: "g",
-      mayBeEmpty: true,
-    },
-    { key: "linearityGrams", label: "Linearity, plus or minus", unit: "g" },
-    { key: "confidencePercent", label: "Confidence of the finding", unit: "%" },
+    { key: "repeatabilityGrams", unit: "g", mayBeEmpty: true },
+    { key: "immersedRepeatabilityGrams", unit: "g", mayBeEmpty: true },
+    { key: "linearityGrams", unit: "g" },
+    { key: "confidencePercent", unit: "%" },
   ],
   around: [
-    { key: "thermometerHalfWidthCelsius", label: "Thermometer good to, plus or minus", unit: "°C" },
-    { key: "dissolvedSolidsMgPerL", label: "Dissolved solids", unit: "mg/L" },
-    { key: "altitudeMetres", label: "Height above the sea", unit: "m" },
-    {
-      key: "wireMillimetres",
-      label: "Thickness of the wire where it enters the water",
-      hint: "0 leaves the wire out",
-      unit: "mm",
-    },
-    {
-      key: "bubbleAllowanceMg",
-      label: "Allowance for bubbles",
-      hint: "a bubble of 1 mm is 0.5 mg, of 2 mm 4 mg",
-      unit: "mg",
-    },
+    { key: "thermometerHalfWidthCelsius", unit: "°C" },
+    { key: "dissolvedSolidsMgPerL", unit: "mg/L" },
+    { key: "altitudeMetres", unit: "m" },
+    { key: "wireMillimetres", unit: "mm" },
+    { key: "bubbleAllowanceMg", unit: "mg" },
   ],
-};
-
-export const waterNames: Record<Purity, string> = {
-  distilled: "distilled",
-  deionised: "deionised",
-  boiled: "boiled and cooled",
-  tap: "from the tap",
 };
 
 type Problems = { fieldId: string; error: FieldError }[];
@@ -72,12 +41,13 @@ export function numberFields(
   typed: Record<string, string>,
   locale: Locale,
 ): { balance: NumberField[]; around: NumberField[] } {
-  const drawn = ({ key, label, hint, unit }: NumberWords): NumberField => ({
+  const say = words(locale).settings.numbers;
+  const drawn = ({ key, unit }: NumberAsked): NumberField => ({
     name: key,
-    label,
+    label: say[key].label,
     unit,
     value: typed[key] ?? inLocale(conditions[key], locale),
-    ...(hint === undefined ? {} : { hint }),
+    ...(say[key].hint === "" ? {} : { hint: say[key].hint }),
   });
   return { balance: numbers.balance.map(drawn), around: numbers.around.map(drawn) };
 }
@@ -92,10 +62,10 @@ export function benchSettingsFrom(
   | { problems: Problems } {
   const problems: Problems = [];
   const conditions: Record<string, string> = {};
-  for (const words of [...numbers.balance, ...numbers.around]) {
-    const read = numberOf(words, fields[words.key] ?? "", locale);
-    if ("error" in read) problems.push({ fieldId: words.key, error: read.error });
-    else conditions[words.key] = read.text;
+  for (const asked of [...numbers.balance, ...numbers.around]) {
+    const read = numberOf(asked, fields[asked.key] ?? "", locale);
+    if ("error" in read) problems.push({ fieldId: asked.key, error: read.error });
+    else conditions[asked.key] = read.text;
   }
   const step = readNumber(fields.scaleStep ?? "", locale);
   const unit = fields.scaleStepUnit ?? "g";
@@ -144,11 +114,12 @@ function ruleFrom(
 }
 
 function numberOf(
-  words: NumberWords,
+  asked: NumberAsked,
   typed: string,
   locale: Locale,
 ): { text: string } | { error: FieldError } {
-  const { key, label, unit, mayBeEmpty } = words;
+  const { key, unit, mayBeEmpty } = asked;
+  const { label } = words("en").settings.numbers[key];
   if (mayBeEmpty && typed.trim() === "") return { text: "" };
   const read = readNumber(typed, locale);
   if (read.kind !== "number") return { error: `${label}: ${read.says}` };

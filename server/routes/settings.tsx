@@ -1,16 +1,17 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { purities } from "../../calibration/liquid.ts";
 import { massUnits } from "../../calibration/units.ts";
 import { inLocale } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
 import { Settings, type SettingsView } from "../../views/settings/index.tsx";
-import { locales } from "../../views/words/index.ts";
+import { locales, words } from "../../views/words/index.ts";
+import { metalGroups } from "../bench/bench-settings.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
-import { metalGroupNames } from "../bench/metal-groups.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { frameOf, keepLook, type Look, lookOf, themes } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
-import { benchSettingsFrom, numberFields, waterNames } from "./settings-form.ts";
+import { benchSettingsFrom, numberFields } from "./settings-form.ts";
 
 export interface SettingsParts {
   ledger: Ledger;
@@ -20,12 +21,6 @@ export interface SettingsParts {
 
 type Problems = SettingsView["problems"];
 
-const keptWords: Record<string, string> = {
-  look: "The look is kept on this device.",
-  bench: "Kept. The bench uses it from now on.",
-  house: "Kept for the next reports.",
-};
-
 /** The Settings page and its three forms. Every refusal leaves what was typed in its field. */
 export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }: SettingsParts): void {
   async function show(
@@ -34,15 +29,16 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     { problems = [], typed = {} }: { problems?: Problems; typed?: Record<string, string> } = {},
   ): Promise<FastifyReply> {
     const frame = frameOf(request, reply, { path: "/settings", demo });
+    const say = words(frame.locale).settings;
     const { kept = "" } = request.query as { kept?: string };
     const { method, metal, scaleStep, conditions, decisionRule, house } = settings.now;
     const view: SettingsView = {
       ...frame,
       method: (typed.method as SettingsView["method"] | undefined) ?? method,
       metal: typed.metal ?? metal,
-      metals: Object.entries(metalGroupNames).map(([id, name]) => ({ id, name })),
+      metals: metalGroups.map((id) => ({ id, name: say.metals[id] })),
       water: typed.water ?? conditions.purity,
-      waters: Object.entries(waterNames).map(([id, name]) => ({ id, name })),
+      waters: purities.map((id) => ({ id, name: say.waters[id] })),
       numbers: numberFields(conditions, typed, frame.locale),
       rule: {
         kind: typed.rule ?? decisionRule.kind,
@@ -56,14 +52,14 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       verifiedScale: typed.verifiedScale ?? house.verifiedScale,
       verifiedUntil: typed.verifiedUntil ?? house.verifiedUntil,
       retentionYears: typed.retentionYears ?? String((await retentionYears(ledger)) ?? ""),
-      storage: [`The ledger of this bench is ${ledger.place}.`],
+      storage: [say.ledgerIs(ledger.place)],
       problems,
       demo,
-      ...(keptWords[kept] === undefined ? {} : { kept: keptWords[kept] }),
+      ...(say.kept[kept] === undefined ? {} : { kept: say.kept[kept] }),
     };
     return html(
       reply,
-      page({ ...frame, title: "Settings", main: <Settings {...view} /> }),
+      page({ ...frame, title: say.title, main: <Settings {...view} /> }),
       problems.length > 0 ? 422 : 200,
     );
   }

@@ -5,12 +5,12 @@ import { builtIn } from "../../server/alloys/library.ts";
 import { germanBook } from "../../views/words/de/told/index.ts";
 import { told, toldIn, toldValue } from "../../views/words/told.ts";
 
-/** Everything the bench can say stands in these folders; views say only what their words hold. */
-const source = ["calibration", "drivers", "server"]
+/** Everything the bench can say stands in these folders, the English words of the pages among them. */
+const source = ["calibration", "drivers", "server", "views"]
   .flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
   )
-  .filter((name) => /\.tsx?$/.test(name))
+  .filter((name) => /\.tsx?$/.test(name) && !name.startsWith("views/words/de"))
   .map((name) => readFileSync(name, "utf8"))
   .join("\n")
   // a sentence broken over two lines of the source is one sentence

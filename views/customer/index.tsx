@@ -1,4 +1,5 @@
 import { Facts } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
 
 /** What the person on the other side of the counter sees: the instrument's own indication, unaltered. */
 export interface CustomerView {
@@ -6,8 +7,8 @@ export interface CustomerView {
   indication?: string;
   /** at rest, moving, silent for …: in words */
   state: string;
-  /** ticket and looks of the piece on the bench */
-  piece: string;
+  /** ticket and looks of the piece on the bench; left out while there is none */
+  piece?: string;
   scale?: { number: string; validUntil: string };
   heartbeatSeconds: number;
   /** true while nothing real is weighed */
@@ -16,38 +17,34 @@ export interface CustomerView {
 
 /** The window facing the customer. Nothing computed stands on it. */
 export function CustomerWindow({ piece, scale, heartbeatSeconds, demo, ...live }: CustomerView) {
+  const say = useWords().customer;
   return (
     <>
       {demo && (
         <p class="caution">
-          <strong>Demonstration: an invented balance, nothing real is weighed.</strong>
+          <strong>{say.demo}</strong>
         </p>
       )}
       <div data-live hx-sse:connect="/customer/live" data-heartbeat-seconds={heartbeatSeconds}>
         <div id="heartbeat" hidden />
-        <section class="live-box" aria-label="Indication of the instrument">
+        <section class="live-box" aria-label={say.indication}>
           <div id="indication">
             <Indication {...live} />
           </div>
         </section>
         <p id="piece-shown">
-          <PieceShown piece={piece} />
+          <PieceShown {...(piece === undefined ? {} : { piece })} />
         </p>
       </div>
       <Facts
         facts={[
           [
-            "Verified scale",
-            scale &&
-              (scale.validUntil === ""
-                ? scale.number
-                : `${scale.number}, seal valid until ${scale.validUntil}`),
+            say.scale,
+            scale && (scale.validUntil === "" ? scale.number : say.sealUntil(scale.number, scale.validUntil)),
           ],
         ]}
       />
-      <p class="hint">
-        The mass is what the instrument shows. Density and fineness are no part of a sale by weight.
-      </p>
+      <p class="hint">{say.hint}</p>
     </>
   );
 }
@@ -66,5 +63,6 @@ export function Indication({ indication, state }: Pick<CustomerView, "indication
 
 /** Fragment: which piece is on the bench. */
 export function PieceShown({ piece }: Pick<CustomerView, "piece">) {
-  return <>Piece: {piece}</>;
+  const say = useWords().customer;
+  return <>{say.piece(piece ?? say.noPiece)}</>;
 }

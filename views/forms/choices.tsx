@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { TypedNumber } from "../numbers.ts";
+import { Told } from "../told.tsx";
 
 export interface Option {
   value: string;
@@ -123,7 +124,9 @@ export function NumberQuestion({
 }) {
   return (
     <fieldset class="problems">
-      <legend>{question.says}</legend>
+      <legend>
+        <Told says={question.says} />
+      </legend>
       {question.readings.map((reading) => (
         <label class="check" key={reading}>
           <input type="radio" name={name} value={reading} required />

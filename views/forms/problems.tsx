@@ -1,3 +1,5 @@
+import { Told } from "../told.tsx";
+
 /** A refused entry: one whole sentence, or its four parts. */
 export type FieldError =
   | string
@@ -17,15 +19,15 @@ export function Problem({ id, error }: { id: string; error: FieldError }) {
   if (typeof error === "string")
     return (
       <p class="problem" id={id}>
-        {error}
+        <Told says={error} />
       </p>
     );
   return (
     <p class="problem" id={id}>
-      {error.what}
+      <Told says={error.what} />
       {error.value !== undefined && ` “${error.value}”`}
       <span>
-        {error.right} {error.todo}
+        <Told says={error.right} /> <Told says={error.todo} />
       </span>
     </p>
   );
@@ -48,7 +50,9 @@ export function Problems({
       <ul>
         {problems.map(({ fieldId, error }) => (
           <li key={fieldId}>
-            <a href={`#${fieldId}`}>{typeof error === "string" ? error : error.what}</a>
+            <a href={`#${fieldId}`}>
+              <Told says={typeof error === "string" ? error : error.what} />
+            </a>
           </li>
         ))}
       </ul>

@@ -3,6 +3,7 @@ import { Check, Csrf, Field, type FieldError, Problems, RadioCards, Select, Unit
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import type { Locale } from "../words/index.ts";
+import { useWords } from "../words/spoken.ts";
 import { RuleChoice } from "./rule-choice.tsx";
 
 /** One number of the bench, as typed, with the words around it. */
@@ -46,9 +47,10 @@ export interface SettingsView {
 
 /** All settings, in three forms: how it looks, how the bench weighs, who you are. */
 export function Settings(view: SettingsView) {
+  const say = useWords().settings;
   return (
     <>
-      <Problems heading="These entries need another look; nothing was changed" problems={view.problems} />
+      <Problems heading={say.problems} problems={view.problems} />
       {view.kept !== undefined && (
         <p role="status">
           <strong>{view.kept}</strong>
@@ -60,66 +62,61 @@ export function Settings(view: SettingsView) {
         <Looks {...view} />
         <House {...view} />
       </div>
-      <Sheet id="storage" title="Storage">
+      <Sheet id="storage" title={say.storage}>
         <ul>
           {view.storage.map((one) => (
             <li key={one}>{one}</li>
           ))}
         </ul>
-        <p class="hint">Copies are made with the command underhook backup, also while the bench runs.</p>
+        <p class="hint">{say.backup}</p>
       </Sheet>
       <p>
-        <a href="/first-start">Ask the three first questions again</a>
+        <a href="/first-start">{say.askAgain}</a>
       </p>
       <p>
-        <a href="/metals/own">Metals of your own</a>
+        <a href="/metals/own">{say.ownMetals}</a>
       </p>
     </>
   );
 }
 
 function DemoEnd({ csrfToken }: { csrfToken: string }) {
+  const say = useWords().settings;
   return (
-    <Sheet id="demo-end" title="End the demonstration">
+    <Sheet id="demo-end" title={say.demoEnd}>
       <form method="post" action="/settings/demo-clearing">
         <Csrf token={csrfToken} />
-        <p>
-          The invented pieces and their records are set aside in a folder of their own, and a real bench
-          begins, empty, with readings typed in. Nothing is deleted.
-        </p>
-        <button type="submit">Begin a real bench</button>
+        <p>{say.demoEndLead}</p>
+        <button type="submit">{say.beginReal}</button>
       </form>
     </Sheet>
   );
 }
 
 function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
+  const say = useWords().settings;
   return (
     <form method="post" action="/settings/look" class="sheet">
-      <h2>Look and keys</h2>
+      <h2>{say.look}</h2>
       <Csrf token={csrfToken} />
       <Select
         name="theme"
-        label="Light or dark"
+        label={say.theme}
         value={theme}
-        options={[
-          { value: "auto", label: "as the device" },
-          { value: "light", label: "light" },
-          { value: "dark", label: "dark" },
-        ]}
+        options={(["auto", "light", "dark"] as const).map((value) => ({ value, label: say.themes[value] }))}
       />
       <Select
         name="locale"
-        label="Language and numbers"
+        label={say.locale}
         value={locale}
         options={[
           { value: "en", label: "English, 10.49" },
           { value: "de", label: "Deutsch, 10,49" },
         ]}
       />
-      <Check name="keys" label="One-key shortcuts on the bench" checked={keys} />
+      <Check name="keys" label={say.keys} checked={keys} />
       <p>
-        <button type="submit">Keep</button>
+        <button type="submit">{say.keep}</button>
       </p>
     </form>
   );
@@ -127,40 +124,37 @@ function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
 
 function House(view: SettingsView) {
   const { house, address, verifiedScale, verifiedUntil, retentionYears, csrfToken } = view;
+  const say = useWords().settings;
   const retention = view.problems.find(({ fieldId }) => fieldId === "retentionYears");
   return (
     <form method="post" action="/settings/house" class="sheet">
-      <h2>On reports</h2>
+      <h2>{say.onReports}</h2>
       <Csrf token={csrfToken} />
-      <Field
-        name="house"
-        label="Name of the house"
-        hint="leave empty if you weigh for yourself"
-        value={house}
-      />
-      <Field name="address" label="Address" value={address} />
+      <Field name="house" label={say.house} hint={say.houseHint} value={house} />
+      <Field name="address" label={say.address} value={address} />
       <Field
         name="verifiedScale"
-        label="Verified scale"
-        hint="number on its seal, for buying"
+        label={say.verifiedScale}
+        hint={say.verifiedScaleHint}
         value={verifiedScale}
       />
-      <Field kind="date" name="verifiedUntil" label="Seal valid until" value={verifiedUntil} />
+      <Field kind="date" name="verifiedUntil" label={say.verifiedUntil} value={verifiedUntil} />
       <Field
         kind="whole"
         name="retentionYears"
-        label="Keep records"
-        hint="can be made longer, never shorter for what is recorded"
-        after="years"
+        label={say.retention}
+        hint={say.retentionHint}
+        after={say.years}
         value={retentionYears}
         {...(retention ? { error: retention.error } : {})}
       />
-      <button type="submit">Keep</button>
+      <button type="submit">{say.keep}</button>
     </form>
   );
 }
 
 function BenchSettings(view: SettingsView) {
+  const say = useWords().settings;
   const errorOf = (fieldId: string) => {
     const error = view.problems.find((one) => one.fieldId === fieldId)?.error;
     return error === undefined ? {} : { error };
@@ -170,15 +164,15 @@ function BenchSettings(view: SettingsView) {
   );
   return (
     <form method="post" action="/settings/bench" class="sheet">
-      <h2>How this bench weighs</h2>
+      <h2>{say.bench}</h2>
       <Csrf token={view.csrfToken} />
       <RadioCards
         name="method"
-        legend="Method a new piece begins with"
+        legend={say.method}
         value={view.method}
         cards={(["displaced", "hung", "flask"] as const).map((method) => ({
           value: method,
-          label: method,
+          label: say.methods[method],
           drawing: <MethodDrawing method={method} locale={view.locale} />,
         }))}
       />
@@ -186,22 +180,22 @@ function BenchSettings(view: SettingsView) {
         <div>
           <Select
             name="metal"
-            label="Mostly seen here"
-            hint="the list of claims begins with it"
+            label={say.metal}
+            hint={say.metalHint}
             value={view.metal}
             options={view.metals.map(({ id, name }) => ({ value: id, label: name }))}
           />
           <Field
             kind="decimal"
             name="scaleStep"
-            label="Smallest step of your scale"
-            hint="for the plan; on the bench the readings themselves show it"
+            label={say.scaleStep}
+            hint={say.scaleStepHint}
             value={view.scaleStep}
             {...errorOf("scaleStep")}
             after={
               <UnitSelect
                 name="scaleStepUnit"
-                label="Unit of the smallest step"
+                label={say.scaleStepUnit}
                 units={view.units}
                 value={view.scaleStepUnit}
               />
@@ -212,7 +206,7 @@ function BenchSettings(view: SettingsView) {
         <div>
           <Select
             name="water"
-            label="Water"
+            label={say.water}
             value={view.water}
             options={view.waters.map(({ id, name }) => ({ value: id, label: name }))}
           />
@@ -220,11 +214,8 @@ function BenchSettings(view: SettingsView) {
         </div>
       </div>
       <RuleChoice rule={view.rule} {...errorOf("ruleMultiple")} />
-      <button type="submit">Keep from now on</button>
-      <p class="hint">
-        Counts for the piece on the bench and every later one, except decision rule and confidence, which a
-        piece keeps as they were when it was put on the bench. Records already written do not change.
-      </p>
+      <button type="submit">{say.keepFromNow}</button>
+      <p class="hint">{say.keepHint}</p>
     </form>
   );
 }

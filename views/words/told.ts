@@ -1,5 +1,5 @@
 import { germanBook } from "./de/told/index.ts";
-import type { Locale } from "./index.ts";
+import { type Locale, words } from "./index.ts";
 
 /**
  * A sentence as the bench tells it in English, with {slots} for its values, and the same in another language. A slot
@@ -143,9 +143,17 @@ function withComma(text: string): string {
 
 const books: Partial<Record<Locale, Book>> = { de: new Book(germanBook) };
 
+/** The page's own words pass as they are: a refusal may come from there already. */
+function isOwnWord(text: string, within: object): boolean {
+  return Object.values(within).some((value) =>
+    typeof value === "string" ? value === text : typeof value === "object" && isOwnWord(text, value),
+  );
+}
+
 /** The sentence in the language, or undefined when only its English is there. */
 export function toldIn(english: string, locale: Locale): string | undefined {
-  return locale === "en" ? english : books[locale]?.text(english);
+  if (locale === "en") return english;
+  return books[locale]?.text(english) ?? (isOwnWord(english, words(locale)) ? english : undefined);
 }
 
 /** The sentence in the language; in English when the language does not have it. */

@@ -2,6 +2,8 @@ import type { Words } from "../en/index.ts";
 
 /** The three questions of a new bench. */
 export const firstStart: Words["firstStart"] = {
+  welcome: "Willkommen",
+  firstQuestions: "Erste Fragen",
   lead: "Drei Fragen, dann das erste Stück. Alles lässt sich unter Einstellungen ändern.",
   water: "1. Wo steht das Wasser?",
   onScale: "Auf der Waage",

@@ -7,6 +7,7 @@ import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
+import { customer, settings } from "./settings.ts";
 import { steps } from "./steps.ts";
 
 /** Deutsche Wörter, eine Datei je Seite. */
@@ -28,4 +29,6 @@ export const de: Words = {
   captures,
   record,
   records,
+  customer,
+  settings,
 };

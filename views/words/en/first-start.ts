@@ -1,5 +1,7 @@
 /** The three questions of a new bench. */
 export const firstStart = {
+  welcome: "Welcome",
+  firstQuestions: "First questions",
   lead: "Three questions, then the first piece. Everything can be changed under Settings.",
   water: "1. Where does the water stand?",
   onScale: "On the scale",

@@ -6,6 +6,7 @@ import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
+import { customer, settings } from "./settings.ts";
 import { steps } from "./steps.ts";
 
 /** English words, one file a page. Another language has the same files and the same keys. */
@@ -27,6 +28,8 @@ export const en = {
   captures,
   record,
   records,
+  customer,
+  settings,
 };
 
 /** Every language has the words of English, the same keys and the same arguments. */

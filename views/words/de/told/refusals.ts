@@ -123,6 +123,71 @@ export const refusals: readonly ToldPair[] = [
     "Not taken: somebody's own capture is waiting. Lift the piece out and hang it again for the {role} reading.",
     "Nicht genommen: jemandes eigene Ablesung wartet. Das Stück herausheben und neu einhängen ({role}).",
   ],
+  // entries of any form
+  [
+    "Nothing was typed. Right: a number such as 31.10 or 31,10.",
+    "Nichts wurde getippt. Richtig: eine Zahl wie 31,10.",
+  ],
+  [
+    '"{typed}" is not a number. Right: digits with one comma or point, such as 31.10; the unit is chosen beside it.',
+    "„{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10; die Einheit wird daneben gewählt.",
+  ],
+  [
+    '"{typed}" has more than one decimal mark. Right: digits with one comma or point, such as 31.10.',
+    "„{typed}“ hat mehr als ein Dezimalzeichen. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10.",
+  ],
+  [
+    '"{typed}" can mean {one} or {other}. Choose one, or type it without a thousands mark.',
+    "„{typed}“ kann {one} oder {other} heißen. Eines wählen oder ohne Tausenderzeichen tippen.",
+  ],
+  ["{what}: nothing was typed.", "{what}: nichts wurde getippt."],
+  ["Nothing was typed. Enter what was read.", "Nichts wurde getippt. Eintragen, was abgelesen wurde."],
+  ['The unit "{typed}" is not in the list.', "Die Einheit „{typed}“ steht nicht in der Liste."],
+  ["{what} is not a number from {n} to {n1} {unit}.", "{what} ist keine Zahl von {n} bis {n1} {unit}."],
+  ["Right: a number in that range, or nothing.", "Richtig: eine Zahl in diesem Bereich oder nichts."],
+  ["Right: a number in that range.", "Richtig: eine Zahl in diesem Bereich."],
+  ["Correct it and keep again.", "Berichtigen und noch einmal merken."],
+  [
+    "The smallest step is not a number above 0 and up to 1000.",
+    "Der kleinste Schritt ist keine Zahl über 0 und bis 1000.",
+  ],
+  ["Right: what the last digit counts, such as 0.01.", "Richtig: was die letzte Stelle zählt, wie 0,01."],
+  ["Read it off the scale's display.", "Von der Anzeige der Waage ablesen."],
+  ["{what} is none of those offered.", "{what} ist keines der Angebotenen."],
+  ["Right: one of the list.", "Richtig: eines aus der Liste."],
+  ["Choose again.", "Noch einmal wählen."],
+  [
+    "Records are kept at least {n} years: this can be made longer, never empty.",
+    "Protokolle werden mindestens {n} Jahre aufbewahrt: das lässt sich verlängern, nie leeren.",
+  ],
+  [
+    '"{typed}" is no number of years. Right: a whole number from 1 to 999, or nothing.',
+    "„{typed}“ ist keine Zahl von Jahren. Richtig: eine ganze Zahl von 1 bis 999 oder nichts.",
+  ],
+  [
+    "{n} years are fewer than the {n1} already promised for what is recorded. Right: {n1} or more.",
+    "{n} Jahre sind weniger als die {n1}, die für Protokolliertes schon versprochen sind. Richtig: {n1} oder mehr.",
+  ],
+  [
+    "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.",
+    "Eine der drei Fragen hat keine Antwort aus ihrer Liste, nichts wurde eingerichtet. Zurückgehen, auf jede eine Antwort wählen und noch einmal senden.",
+  ],
+  [
+    "This start of the bench cannot be exchanged. Stop it with Ctrl+C and begin a real bench with: underhook serve --typed. The demonstration keeps a folder of its own and is not touched.",
+    "Dieser Start des Messplatzes lässt sich nicht auswechseln. Mit Strg+C anhalten und einen echten beginnen mit: underhook serve --typed. Die Vorführung hat einen eigenen Ordner und bleibt unberührt.",
+  ],
+  [
+    "This is a real bench: there is no demonstration to clear, and nothing was done.",
+    "Das ist ein echter Messplatz: es gibt keine Vorführung zu entfernen, nichts wurde getan.",
+  ],
+  [
+    'No record is called "{typed}" in this ledger. Look for it in the list of records.',
+    "Kein Protokoll heißt in diesem Buch „{typed}“. In der Liste der Protokolle danach suchen.",
+  ],
+  [
+    'No metal is called "{typed}" in library {version}. Near it: {names}. Look for it in the list of metals.',
+    "Kein Metall heißt in Sammlung {version} „{typed}“. In der Nähe: {names}. In der Liste der Metalle danach suchen.",
+  ],
   // forms and the whole bench
   [
     "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.",
