@@ -40,8 +40,10 @@ import { html, wantsPart } from "./routes/page-request.ts";
 import { type PlanWeighing, planRoutes } from "./routes/plan.tsx";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
+import { retentionRoutes } from "./routes/retention.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
 import { specificationRoutes } from "./routes/specifications.tsx";
+import { tokenRoutes } from "./routes/tokens.tsx";
 import { twoBodiesRoutes } from "./routes/two-bodies.tsx";
 
 export interface AppParts {
@@ -71,6 +73,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { bench, ledger, evaluate, compute, plan, demoHands } = parts;
   const { settings, library, balance, profiles, checks, changeBench } = parts;
   const demo = demoHands !== undefined;
+  const now = () => new Date();
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
   await app.register(helmet, {
@@ -109,7 +112,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   );
   assetRoutes(app);
   await app.register(async (scope) =>
-    apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now: () => new Date() }),
+    apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.piece === undefined;
   const { deed } = benchRoutes(app, { bench, demo, isNew });
@@ -127,6 +130,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   planRoutes(app, { settings, library, plan, demo });
   customerRoutes(app, { bench, settings, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
+  tokenRoutes(app, { ledger, demo, now });
+  retentionRoutes(app, { ledger, demo, now });
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });
   demoClearingRoute(app, demo, changeBench);

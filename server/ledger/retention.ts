@@ -4,13 +4,16 @@ import type { Entry } from "./entry.ts";
 export interface RetentionSetting {
   at: string;
   years: number;
+  by?: string | undefined;
+  reason?: string | undefined;
 }
+
+/** Longer than this is "for good". */
+export const mostYears = 200;
 
 /** The settings in the ledger, oldest first. */
 export function retentionFrom(entries: readonly Entry[]): RetentionSetting[] {
-  return entries.flatMap((entry) =>
-    entry.kind === "retention" ? [{ at: entry.at, years: entry.body.years }] : [],
-  );
+  return entries.flatMap((entry) => (entry.kind === "retention" ? [{ ...entry.body, at: entry.at }] : []));
 }
 
 /**
@@ -39,20 +42,6 @@ export function keptUntil(recordAt: string, settings: readonly RetentionSetting[
   const rest = Math.ceil((years - whole) * 366);
   until.setUTCDate(until.getUTCDate() + rest);
   return until.toISOString();
-}
-
-/** What a new setting would mean, in words for the person who is about to make it. */
-export function retentionWords(years: number, settings: readonly RetentionSetting[]): string {
-  if (!(years > 0) || years > 200)
-    throw new RangeError(
-      `Records kept for ${years} years: right is more than 0 and at most 200. Nothing was changed.`,
-    );
-  const now = settings.at(-1)?.years;
-  if (now === undefined)
-    return `Records made from now on are kept at least ${years} years. Those that exist are kept for good, as there was no setting when they were made.`;
-  return years >= now
-    ? `All records made under a setting are kept at least ${years} years from their date, those that exist too.`
-    : `Records made from now on are kept at least ${years} years. Those that exist keep their ${now} years or more: a time that was promised is not shortened.`;
 }
 
 /** Of these records, those whose time ends before `by`, soonest first. They are shown; nothing is ever deleted by itself. */

@@ -51,7 +51,6 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       address: typed.address ?? house.address,
       verifiedScale: typed.verifiedScale ?? house.verifiedScale,
       verifiedUntil: typed.verifiedUntil ?? house.verifiedUntil,
-      retentionYears: typed.retentionYears ?? String((await retentionYears(ledger)) ?? ""),
       storage: [say.ledgerIs(ledger.place)],
       problems,
       demo,
@@ -100,38 +99,8 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     return [];
   });
 
-  form("house", async (fields) => {
-    const {
-      house = "",
-      address = "",
-      verifiedScale = "",
-      verifiedUntil = "",
-      retentionYears: typed = "",
-    } = fields;
-    const years = await retentionYears(ledger);
-    const refused = retentionRefused(typed.trim(), years);
-    if (refused !== undefined) return [{ fieldId: "retentionYears", error: refused }];
-    if (typed.trim() !== "" && Number(typed) !== years)
-      await ledger.append("retention", "bench", { years: Number(typed) });
+  form("house", async ({ house = "", address = "", verifiedScale = "", verifiedUntil = "" }) => {
     await settings.keep({ house: { name: house, address, verifiedScale, verifiedUntil } });
     return [];
   });
-}
-
-/** How many years records are kept at least; undefined while nobody has said. */
-async function retentionYears(ledger: Ledger): Promise<number | undefined> {
-  const [entry] = await ledger.entries({ kind: "retention", newestFirst: true, limit: 1 });
-  return entry?.kind === "retention" ? entry.body.years : undefined;
-}
-
-function retentionRefused(typed: string, years: number | undefined): string | undefined {
-  if (typed === "")
-    return years === undefined
-      ? undefined
-      : `Records are kept at least ${years} years: this can be made longer, never empty.`;
-  if (!/^\d{1,3}$/.test(typed) || Number(typed) < 1)
-    return `"${typed}" is no number of years. Right: a whole number from 1 to 999, or nothing.`;
-  if (years !== undefined && Number(typed) < years)
-    return `${typed} years are fewer than the ${years} already promised for what is recorded. Right: ${years} or more.`;
-  return undefined;
 }

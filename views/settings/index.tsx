@@ -4,6 +4,7 @@ import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import type { Locale } from "../words/index.ts";
 import { useWords } from "../words/spoken.ts";
+import { MorePages } from "./more.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
 
 /** One number of the bench, as typed, with the words around it. */
@@ -35,7 +36,6 @@ export interface SettingsView {
   address: string;
   verifiedScale: string;
   verifiedUntil: string;
-  retentionYears: string;
   /** where the ledger is, free space, last backup: in words */
   storage: readonly string[];
   problems: readonly { fieldId: string; error: FieldError }[];
@@ -70,6 +70,7 @@ export function Settings(view: SettingsView) {
         </ul>
         <p class="hint">{say.backup}</p>
       </Sheet>
+      <MorePages />
       <p>
         <a href="/first-start">{say.askAgain}</a>
       </p>
@@ -123,9 +124,8 @@ function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
 }
 
 function House(view: SettingsView) {
-  const { house, address, verifiedScale, verifiedUntil, retentionYears, csrfToken } = view;
+  const { house, address, verifiedScale, verifiedUntil, csrfToken } = view;
   const say = useWords().settings;
-  const retention = view.problems.find(({ fieldId }) => fieldId === "retentionYears");
   return (
     <form method="post" action="/settings/house" class="sheet">
       <h2>{say.onReports}</h2>
@@ -139,15 +139,6 @@ function House(view: SettingsView) {
         value={verifiedScale}
       />
       <Field kind="date" name="verifiedUntil" label={say.verifiedUntil} value={verifiedUntil} />
-      <Field
-        kind="whole"
-        name="retentionYears"
-        label={say.retention}
-        hint={say.retentionHint}
-        after={say.years}
-        value={retentionYears}
-        {...(retention ? { error: retention.error } : {})}
-      />
       <button type="submit">{say.keep}</button>
     </form>
   );

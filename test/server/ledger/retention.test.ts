@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  expiring,
-  keptUntil,
-  retentionFrom,
-  retentionWords,
-  yearsKept,
-} from "../../../server/ledger/retention.ts";
+import { expiring, keptUntil, retentionFrom, yearsKept } from "../../../server/ledger/retention.ts";
 import { testLedger } from "./bench-ledger.ts";
 
 const day = (n: number) => new Date(Date.UTC(2020, 0, 1) + n * 86_400_000).toISOString();
@@ -58,10 +52,4 @@ test("records whose time ends are shown, soonest first, and stay in the ledger",
   const records = ["2026-05-01", "2026-04-01", "2026-12-01"].map((at) => ({ at: `${at}T00:00:00.000Z` }));
   const shown = expiring(records, settings, new Date("2027-06-01T00:00:00.000Z"));
   expect(shown.map(({ until }) => until.slice(0, 10))).toEqual(["2027-04-01", "2027-05-01"]);
-});
-
-test("a setting says what it means before it is made, and a wrong one what would be right", () => {
-  expect(retentionWords(5, [])).toMatch(/exist are kept for good/);
-  expect(retentionWords(2, [{ at: day(0), years: 5 }])).toMatch(/keep their 5 years/);
-  expect(() => retentionWords(0, [])).toThrow(/right is more than 0 and at most 200/);
 });

@@ -107,17 +107,6 @@ describe("how the bench weighs", () => {
   });
 });
 
-describe("how long records are kept", () => {
-  test("the years can be made longer, and shorter is refused with both numbers", async () => {
-    await at.post("/settings/house", { house: "Quay counter", retentionYears: "10" });
-    const shorter = await at.post("/settings/house", { house: "Quay counter", retentionYears: "5" });
-    expect(shorter.statusCode).toBe(422);
-    expect(shorter.body).toContain("5 years are fewer than the 10");
-    expect((await at.post("/settings/house", { house: "Quay", retentionYears: "12" })).statusCode).toBe(303);
-    expect(at.settings.now.house.name).toBe("Quay");
-  });
-});
-
 describe("the look", () => {
   test("theme, language and keys are kept on the device, and every page follows them", async () => {
     const kept = await at.post("/settings/look", { theme: "dark", locale: "de" });

@@ -416,7 +416,6 @@ export const settings = (
     address="2 Quay Steps, Saltmouth"
     verifiedScale=""
     verifiedUntil=""
-    retentionYears="10"
     storage={["41 GB free.", "Last backup: 2 March, 18:00."]}
     problems={[]}
     demo

@@ -7,8 +7,11 @@ import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
+import { retention } from "./retention.ts";
 import { customer, settings } from "./settings.ts";
+import { settingsPages } from "./settings-pages.ts";
 import { steps } from "./steps.ts";
+import { tokens } from "./tokens.ts";
 
 /** Deutsche Wörter, eine Datei je Seite. */
 export const de: Words = {
@@ -31,4 +34,7 @@ export const de: Words = {
   records,
   customer,
   settings,
+  tokens,
+  retention,
+  settingsPages,
 };

@@ -6,8 +6,11 @@ import { frame, typedByBalance } from "./frame.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
+import { retention } from "./retention.ts";
 import { customer, settings } from "./settings.ts";
+import { settingsPages } from "./settings-pages.ts";
 import { steps } from "./steps.ts";
+import { tokens } from "./tokens.ts";
 
 /** English words, one file a page. Another language has the same files and the same keys. */
 export const en = {
@@ -30,6 +33,9 @@ export const en = {
   records,
   customer,
   settings,
+  tokens,
+  retention,
+  settingsPages,
 };
 
 /** Every language has the words of English, the same keys and the same arguments. */

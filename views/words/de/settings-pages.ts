@@ -1,0 +1,8 @@
+import type { Words } from "../en/index.ts";
+
+/** Was neben den Einstellungen eine eigene Seite hat. */
+export const settingsPages: Words["settingsPages"] = {
+  heading: "Mehr einzustellen und zu sehen",
+  tokens: "Zugangsschlüssel für Laborsysteme",
+  retention: "Wie lange Protokolle aufbewahrt werden",
+};
