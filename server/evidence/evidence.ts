@@ -1,12 +1,13 @@
 import type { Colour } from "../alloys/metal.ts";
+import type { Echo } from "./sound-speed.ts";
 
 /** What a person found by another test than density. Uncertainties are standard uncertainties. */
 export type Evidence =
   /** the piece hung on a thread, or the magnet held well away from the balance, so that the balance cannot feel it */
   | { kind: "magnet"; shows: "none" | "weak" | "strong" }
   | { kind: "conductivity"; percentIacs: number; uPercentIacs: number; celsius: number }
-  /** longitudinal speed through the thickness */
-  | { kind: "sound"; mPerS: number; uMPerS: number }
+  /** longitudinal speed through the thickness, and the echo it was worked out from */
+  | { kind: "sound"; mPerS: number; uMPerS: number; echo?: Echo }
   /** hung or balanced on a fingertip and tapped */
   | { kind: "ring"; heard: "clear" | "dull" }
   /** colour of clean metal under a scratch that goes through any skin */

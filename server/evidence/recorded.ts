@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Evidence } from "./evidence.ts";
+import type { Echo } from "./sound-speed.ts";
 
 /** Ranges outside which a typed value is a slip of the hand, not a piece of metal. One place for form and ledger. */
 export const evidenceRanges = {
@@ -8,6 +9,9 @@ export const evidenceRanges = {
   percentIacs: { from: 0.1, to: 115, unit: "% IACS" },
   celsius: { from: -10, to: 60, unit: "°C" },
   mPerS: { from: 200, to: 20_000, unit: "m/s" },
+  /** a thickness gauge's wall, and the time sound needs for it */
+  wallMm: { from: 0.1, to: 500, unit: "mm" },
+  microseconds: { from: 0.01, to: 1000, unit: "µs" },
   permille: { from: 0, to: 1000, unit: "‰" },
 } as const;
 
@@ -24,6 +28,14 @@ const colour = z.enum([
   "reddish-grey",
 ]);
 
+const echo = z.object({
+  thicknessMm: within(evidenceRanges.wallMm),
+  uThicknessMm: u,
+  microseconds: within(evidenceRanges.microseconds),
+  uMicroseconds: u,
+  paths: z.int().positive(),
+});
+
 const shape = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("magnet"), shows: z.enum(["none", "weak", "strong"]) }),
   z.object({
@@ -32,7 +44,12 @@ const shape = z.discriminatedUnion("kind", [
     uPercentIacs: u,
     celsius: within(evidenceRanges.celsius),
   }),
-  z.object({ kind: z.literal("sound"), mPerS: within(evidenceRanges.mPerS), uMPerS: u }),
+  z.object({
+    kind: z.literal("sound"),
+    mPerS: within(evidenceRanges.mPerS),
+    uMPerS: u,
+    echo: echo.optional(),
+  }),
   z.object({ kind: z.literal("ring"), heard: z.enum(["clear", "dull"]) }),
   z.object({ kind: z.literal("scratch"), colour }),
   z.object({
@@ -55,14 +72,23 @@ export function recordedEvidence(body: unknown): Evidence | null {
   const read = shape.safeParse(body);
   if (!read.success) return null;
   const { data } = read;
-  if (data.kind !== "touch" || data.permille !== undefined) return data as Evidence;
-  return { kind: "touch", metal: data.metal };
+  if (data.kind === "sound") {
+    const { echo, ...speed } = data;
+    return echo === undefined ? speed : { ...speed, echo };
+  }
+  if (data.kind !== "touch") return data;
+  const { permille, ...touch } = data;
+  return permille === undefined ? touch : { ...touch, permille };
 }
 
 const magnetWords = { none: "nothing", weak: "drifts slowly", strong: "pulls" } as const;
 const touchWords = { gold: "reads like gold", silver: "reads like silver", neither: "neither" } as const;
 /** Two significant digits are enough for a limit. */
 const about = (x: number) => `${Number(x.toPrecision(2))}`;
+
+function echoWords({ thicknessMm, microseconds, paths }: Echo): string {
+  return `, from ${thicknessMm} mm crossed ${paths === 1 ? "once" : `${paths} times`} in ${microseconds} µs`;
+}
 
 /** What a test found, in words with its values; limits at two standard uncertainties. */
 export function foundWords(found: Evidence): string {
@@ -72,7 +98,7 @@ export function foundWords(found: Evidence): string {
     case "conductivity":
       return `${found.percentIacs} ± ${about(2 * found.uPercentIacs)} % IACS at ${found.celsius} °C`;
     case "sound":
-      return `${found.mPerS} ± ${about(2 * found.uMPerS)} m/s`;
+      return `${found.mPerS.toFixed(0)} ± ${about(2 * found.uMPerS)} m/s${found.echo ? echoWords(found.echo) : ""}`;
     case "ring":
       return found.heard === "clear" ? "rings clear" : "sounds dull";
     case "scratch":

@@ -1,21 +1,34 @@
+/** How far the sound went, in thicknesses of the wall: how a thickness gauge is read (common practice). */
+export const wallPaths = [
+  { count: 1, says: "straight through, a probe on each side" },
+  { count: 2, says: "there and back, or from one echo to the next" },
+  { count: 4, says: "from one echo to the next but one" },
+] as const;
+
+/** A thickness and the time sound took to cross it, with standard uncertainties; the probe's own delay taken off. */
+export interface Echo {
+  thicknessMm: number;
+  uThicknessMm: number;
+  microseconds: number;
+  uMicroseconds: number;
+  /** thicknesses crossed */
+  paths: number;
+}
+
 /**
- * Longitudinal sound speed from a thickness and the time of one echo there and back, with its standard uncertainty.
- * c = 2·h/t: mm and µs in, m/s out. Throws RangeError for values not above zero.
+ * Longitudinal sound speed from a thickness and a time of flight, with its standard uncertainty: c = n·h/t, mm and µs
+ * in, m/s out. Throws RangeError for values not above zero.
  */
-export function soundSpeed(
-  thicknessMm: number,
-  uThicknessMm: number,
-  echoMicroseconds: number,
-  uEchoMicroseconds: number,
-): { mPerS: number; uMPerS: number } {
+export function soundSpeed({ thicknessMm, uThicknessMm, microseconds, uMicroseconds, paths }: Echo): {
+  mPerS: number;
+  uMPerS: number;
+} {
   for (const [name, value] of [
     ["Thickness", thicknessMm],
-    ["Echo time", echoMicroseconds],
+    ["Echo time", microseconds],
+    ["Wall paths", paths],
   ] as const)
     if (!(value > 0)) throw new RangeError(`${name} ${value}: right is a number above zero, in mm and µs.`);
-  const mPerS = (2 * thicknessMm * 1000) / echoMicroseconds;
-  return {
-    mPerS,
-    uMPerS: mPerS * Math.hypot(uThicknessMm / thicknessMm, uEchoMicroseconds / echoMicroseconds),
-  };
+  const mPerS = (paths * thicknessMm * 1000) / microseconds;
+  return { mPerS, uMPerS: mPerS * Math.hypot(uThicknessMm / thicknessMm, uMicroseconds / microseconds) };
 }

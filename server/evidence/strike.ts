@@ -36,7 +36,7 @@ const sound: Strike<"sound"> = ({ mPerS, uMPerS }, m) => {
   const relative = through.estimated ? uOfSound.estimated : uOfSound.printed;
   const u = Math.hypot(uMPerS, relative * through.mPerS);
   if (Math.abs(through.mPerS - mPerS) <= coverage * u) return null;
-  return `${m.name} carries sound at ${through.estimated ? "about " : ""}${through.mPerS.toFixed(0)} m/s, measured ${mPerS} ± ${(coverage * u).toFixed(0)}`;
+  return `${m.name} carries sound at ${through.estimated ? "about " : ""}${through.mPerS.toFixed(0)} m/s, measured ${mPerS.toFixed(0)} ± ${(coverage * u).toFixed(0)}`;
 };
 
 const ring: Strike<"ring"> = ({ heard }, m) => {

@@ -3,6 +3,7 @@ import { readNumber } from "../../views/numbers.ts";
 import type { Locale } from "../../views/words/index.ts";
 import { type Evidence, type EvidenceKind, evidenceKinds } from "../evidence/evidence.ts";
 import { evidenceRanges, recordedEvidence } from "../evidence/recorded.ts";
+import { soundSpeed, wallPaths } from "../evidence/sound-speed.ts";
 
 export interface FieldProblem {
   fieldId: string;
@@ -127,10 +128,7 @@ function entriesOf(
         celsius: numbers.number("conductivity-celsius", "The temperature", evidenceRanges.celsius),
       };
     case "sound":
-      return {
-        mPerS: numbers.number("sound-speed", "The sound speed", evidenceRanges.mPerS),
-        uMPerS: numbers.within("sound-within", "Give or take", "m/s"),
-      };
+      return soundFrom(fields, numbers);
     case "outline":
       return {
         massG: numbers.number("outline-mass", "The mass", evidenceRanges.massG),
@@ -140,6 +138,42 @@ function entriesOf(
     case "touch":
       return { metal: fields["touch-metal"], ...touchRange(numbers) };
   }
+}
+
+const echoEntries = ["sound-thickness", "sound-thickness-within", "sound-time", "sound-time-within"];
+
+/** The speed as a gauge shows it, or worked out from a thickness and a time of flight. */
+function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntries): object {
+  const typed = (name: string) => (fields[name] ?? "").trim() !== "";
+  if (!echoEntries.some(typed))
+    return {
+      mPerS: numbers.number("sound-speed", "The sound speed", evidenceRanges.mPerS),
+      uMPerS: numbers.within("sound-within", "Give or take", "m/s"),
+    };
+  if (typed("sound-speed"))
+    numbers.refuse(
+      "sound-speed",
+      "A speed and an echo were typed, and they need not agree. Right: one of the two; leave the other empty.",
+    );
+  const paths = wallPaths.find(({ count }) => `${count}` === fields["sound-paths"])?.count;
+  if (paths === undefined)
+    numbers.refuse("sound-paths", "How did the sound go? Choose how often it crossed the thickness.");
+  const echo = {
+    thicknessMm: numbers.number("sound-thickness", "The thickness", evidenceRanges.wallMm),
+    uThicknessMm: numbers.within("sound-thickness-within", "Give or take", "mm"),
+    microseconds: numbers.number("sound-time", "The time of flight", evidenceRanges.microseconds),
+    uMicroseconds: numbers.within("sound-time-within", "Give or take", "µs"),
+    paths: paths ?? 1,
+  };
+  if (numbers.problems.length > 0) return {};
+  const speed = soundSpeed(echo);
+  const { from, to } = evidenceRanges.mPerS;
+  if (speed.mPerS < from || speed.mPerS > to)
+    numbers.refuse(
+      "sound-time",
+      `${echo.thicknessMm} mm crossed ${echo.paths} times in ${echo.microseconds} µs is ${speed.mPerS.toFixed(0)} m/s, which no metal carries. Right: ${from} to ${to} m/s. Look at both units and at how often the wall was crossed.`,
+    );
+  return { ...speed, echo };
 }
 
 function touchRange(numbers: NumberEntries): { permille?: { low: number; high: number } } {

@@ -1,5 +1,6 @@
 import type { Colour } from "../../server/alloys/metal.ts";
 import type { EvidenceKind } from "../../server/evidence/evidence.ts";
+import { wallPaths } from "../../server/evidence/sound-speed.ts";
 import { Check, Field, type FieldError, Select } from "../forms.tsx";
 
 /** What was typed into the form of one test, and what was refused of it. */
@@ -77,8 +78,18 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
     case "sound":
       return (
         <>
-          {entry("sound-speed", "Longitudinal speed through the thickness", "m/s")}
-          {entry("sound-within", "give or take", "m/s")}
+          {entry("sound-speed", "Longitudinal speed through the thickness", "m/s", false)}
+          {entry("sound-within", "give or take", "m/s", false)}
+          <p>Or from an echo, the probe's own delay taken off:</p>
+          {entry("sound-thickness", "Thickness where it was held", "mm", false)}
+          {entry("sound-thickness-within", "give or take", "mm", false)}
+          {entry("sound-time", "Time of flight", "µs", false)}
+          {entry("sound-time-within", "give or take", "µs", false)}
+          {choice(
+            "sound-paths",
+            "How the sound went",
+            wallPaths.map(({ count, says }) => ({ value: `${count}`, label: says })),
+          )}
         </>
       );
     case "scratch":

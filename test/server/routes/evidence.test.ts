@@ -69,6 +69,38 @@ test("a test set aside stays visible with its reason and strikes nothing any mor
   expect(text).not.toContain("contradict each other");
 });
 
+test("a thickness and an echo time give the sound speed with its uncertainty, and both stay in the entry", async () => {
+  await recorded(at, fineGold);
+  const echo = {
+    kind: "sound",
+    "sound-thickness": "2,00",
+    "sound-thickness-within": "0,02",
+    "sound-time": "0,733",
+    "sound-time-within": "0,01",
+    "sound-paths": "2",
+  };
+  await at.post(page, echo);
+  const entry = (await at.ledger.entriesOf("bar-1")).findLast(({ kind }) => kind === "evidence");
+  // 2 · 2.00 mm / 0.733 µs; limits as rectangular, u = a/√3 (JCGM 100, 4.3.7)
+  expect(entry?.body).toMatchObject({
+    evidence: { mPerS: expect.closeTo(5457, 0), echo: { thicknessMm: 2, microseconds: 0.733, paths: 2 } },
+  });
+  const text = await textOf(at, page);
+  // ± 2u = 2 · 5457 · √((0.01/√3)² + (0.01364/√3)²)
+  expect(text).toContain("5457 ± 110 m/s, from 2 mm crossed 2 times in 0.733 µs");
+  // ASTM E494 Table X3.1: gold 3240 m/s
+  expect(text).toMatch(/carries sound at 3240 m\/s, measured 5457/);
+  for (const [change, says] of [
+    [{ "sound-speed": "3240" }, "they need not agree"],
+    [{ "sound-paths": "" }, "how often it crossed the thickness"],
+    [{ "sound-time": "73.3" }, "which no metal carries"],
+  ] as const) {
+    const refused = await at.post(page, { ...echo, ...change });
+    expect(refused.statusCode).toBe(422);
+    expect(wordsOf(refused.body)).toContain(says);
+  }
+});
+
 test("refused entries keep what was typed and say what would be right", async () => {
   await recorded(at, fineGold);
   const answer = await at.post(page, { ...coil("314"), "conductivity-celsius": "warm" });
