@@ -1,5 +1,5 @@
 import type { MassUnit } from "../../calibration/units.ts";
-import type { Entry } from "../ledger/entry.ts";
+import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Method, Role } from "./method.ts";
 
@@ -31,6 +31,12 @@ export interface Capture {
   setAside?: { at: string; reason: string };
 }
 
+/** Another test of the piece, such as a magnet, as its entry tells it. */
+export interface Test {
+  entry: EntryOf<"evidence">;
+  setAside?: string;
+}
+
 /** What is asked about a piece before it is weighed; the claim is the customer's word, not a finding. */
 export interface Ticket {
   ticket: string;
@@ -51,6 +57,8 @@ export interface Piece extends Ticket {
   /** undefined for pieces opened before a rule was kept with them */
   agreed?: Agreed;
   captures: readonly Capture[];
+  /** other tests than the weighing, oldest first; set aside is not deleted */
+  tests: readonly Test[];
   /** the water temperature stated last, decimal text in °C */
   waterCelsius?: string;
   closed?: { at: string; how: "recorded" | "set-aside"; entry: string };
@@ -70,6 +78,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       description,
       method,
       captures: [],
+      tests: [],
       ...(lot === undefined ? {} : { lot }),
       ...(rule === undefined ? {} : { agreed: rule }),
     };
@@ -87,7 +96,12 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
             ? { ...capture, setAside: { at: entry.at, reason: entry.body.reason } }
             : capture,
         ),
+        tests: piece.tests.map((test) =>
+          test.entry.id === entry.body.entry ? { ...test, setAside: entry.body.reason } : test,
+        ),
       };
+    case "evidence":
+      return { ...piece, tests: [...piece.tests, { entry }] };
     case "result":
       return { ...piece, closed: { at: entry.at, how: "recorded", entry: entry.id } };
     case "piece-left":

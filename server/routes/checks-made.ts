@@ -141,6 +141,7 @@ async function throughTheProcedure({ rows, once }: TypedCheck, balance: string, 
     method,
     openedAt: on.at,
     waterCelsius: once.celsius ?? "",
+    tests: [],
     captures: [...captures("dry", "dry"), ...captures(method === "hung" ? "immersed" : "rise", "wet")],
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
