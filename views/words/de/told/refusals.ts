@@ -157,18 +157,6 @@ export const refusals: readonly ToldPair[] = [
   ["Right: one of the list.", "Richtig: eines aus der Liste."],
   ["Choose again.", "Noch einmal wählen."],
   [
-    "Records are kept at least {n} years: this can be made longer, never empty.",
-    "Protokolle werden mindestens {n} Jahre aufbewahrt: das lässt sich verlängern, nie leeren.",
-  ],
-  [
-    '"{typed}" is no number of years. Right: a whole number from 1 to 999, or nothing.',
-    "„{typed}“ ist keine Zahl von Jahren. Richtig: eine ganze Zahl von 1 bis 999 oder nichts.",
-  ],
-  [
-    "{n} years are fewer than the {n1} already promised for what is recorded. Right: {n1} or more.",
-    "{n} Jahre sind weniger als die {n1}, die für Protokolliertes schon versprochen sind. Richtig: {n1} oder mehr.",
-  ],
-  [
     "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.",
     "Eine der drei Fragen hat keine Antwort aus ihrer Liste, nichts wurde eingerichtet. Zurückgehen, auf jede eine Antwort wählen und noch einmal senden.",
   ],
