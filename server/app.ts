@@ -18,6 +18,7 @@ import type { LibraryInForce } from "./bench/library-in-force.ts";
 import type { Evaluate } from "./compute/evaluation.ts";
 import type { DemoHands } from "./demo/hands.ts";
 import { guard } from "./guard.ts";
+import type { HandOverState } from "./ledger/keep-handing-over.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import type { Compute } from "./routes/api/compute.ts";
 import { apiRoutes } from "./routes/api/index.ts";
@@ -32,6 +33,7 @@ import { downloadRoutes } from "./routes/downloads.ts";
 import { evidenceRoutes } from "./routes/evidence.tsx";
 import { finenessRoutes } from "./routes/fineness.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
+import { ledgerRoutes } from "./routes/ledger.tsx";
 import { frameOf, lookOf } from "./routes/look.ts";
 import { lotRoutes } from "./routes/lots.tsx";
 import { metalRoutes } from "./routes/metals.tsx";
@@ -63,6 +65,8 @@ export interface AppParts {
   listening?: Pick<BalanceParts, "clock" | "findingMs">;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
   changeBench?: ChangeBench;
+  /** how far the shared ledger is behind; undefined on a bench that shares none */
+  handOver?: () => HandOverState;
 }
 
 /** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
@@ -130,6 +134,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   planRoutes(app, { settings, library, plan, demo });
   customerRoutes(app, { bench, settings, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
+  ledgerRoutes(app, { ledger, demo, handOver: parts.handOver });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
   settingsRoutes(app, { ledger, settings, demo });

@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, renameSync } from "node:fs";
 import type { RequestListener } from "node:http";
 import { dirname } from "node:path";
+import { setTimeout as wait } from "node:timers/promises";
 import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
 import { buildApp } from "./app.ts";
 import { BalanceInUse } from "./bench/balance-in-use.ts";
@@ -12,8 +13,10 @@ import { libraryInForce } from "./bench/library-in-force.ts";
 import { openAside } from "./compute/aside.ts";
 import { createDemoHands, type DemoHands } from "./demo/hands.ts";
 import { FrontDoor } from "./front-door.ts";
-import { ledgerFile } from "./ledger/data-folder.ts";
-import { openLedger } from "./ledger/ledger.ts";
+import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
+import { keepHandingOver } from "./ledger/keep-handing-over.ts";
+import { type Ledger, openLedger } from "./ledger/ledger.ts";
+import { openSharedLedger } from "./ledger/postgres.ts";
 import type { ChangeBench } from "./routes/first-start.tsx";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
 import { programVersion } from "./version.ts";
@@ -82,7 +85,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   const ledger = await openLedger({
     file: ledgerFile(settings.dataFolder),
     now: () => new Date(),
-    bench: settings.source.kind === "demo" ? "demonstration" : "bench",
+    bench: settings.source.kind === "demo" ? "demonstration" : settings.bench,
   });
   const kept = await keptSettings(ledger);
   const library = await libraryInForce(ledger);
@@ -103,6 +106,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     preferences: () => kept.now,
   });
   await bench.resume();
+  const handing = handOver(ledger, settings);
   const app = await buildApp({
     bench,
     ledger,
@@ -116,6 +120,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     profiles,
     checks,
     changeBench,
+    ...(handing === undefined ? {} : { handOver: handing.state }),
   });
   await app.ready();
   return {
@@ -126,9 +131,21 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
       await app.close();
       await balance.close();
       await aside.close();
+      await handing?.stop();
       await ledger.close();
     },
   };
+}
+
+/** Hands over to the shared ledger, where there is one. Invented pieces are never handed over. */
+function handOver(ledger: Ledger, { databaseUrl, bench, dataFolder, source }: Settings) {
+  if (databaseUrl === undefined || source.kind === "demo") return undefined;
+  const now = () => new Date();
+  return keepHandingOver(ledger, {
+    openShared: () => openSharedLedger({ databaseUrl, now, bench, keyFile: keyFileIn(dataFolder) }),
+    now,
+    sleep: (ms, signal) => wait(ms, undefined, { signal }).catch(() => undefined),
+  });
 }
 
 /** Opens what brings the readings; gives the hands at the simulated balance of a demonstration. */

@@ -1,9 +1,9 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
 import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
-import { dataFolder } from "../ledger/data-folder.ts";
+import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
 import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
@@ -46,7 +46,7 @@ async function verifyLedger(
 ): Promise<number> {
   const ledger = await ledgerForReading("verify", given);
   const file = ledger.place;
-  const keyFile = join(given === undefined ? dataFolder() : dirname(given), "signing-key.pem");
+  const keyFile = keyFileIn(given === undefined ? dataFolder() : dirname(given));
   const keyId = key ?? (existsSync(keyFile) ? publicKeyId(keyFile) : undefined);
   try {
     const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) });

@@ -9,3 +9,8 @@ export function dataFolder(environment: NodeJS.ProcessEnv = process.env): string
 export function ledgerFile(folder: string = dataFolder()): string {
   return join(folder, "ledger.sqlite");
 }
+
+/** The file of the key that signs, in a data folder. */
+export function keyFileIn(folder: string): string {
+  return join(folder, "signing-key.pem");
+}

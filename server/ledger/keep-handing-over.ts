@@ -7,7 +7,10 @@ export interface HandOverState {
   state: "up-to-date" | "waiting";
   /** ISO 8601, when everything was last handed over; null before the first time */
   lastAt: string | null;
-  says: string;
+  /** the shared ledger, without its password; null before it was first reached */
+  place: string | null;
+  /** why it waits, in a sentence; null when it does not */
+  why: string | null;
 }
 
 export interface HandOverOptions {
@@ -29,27 +32,19 @@ export function keepHandingOver(
 ): { state(): HandOverState; stop(): Promise<void> } {
   const { openShared, now, sleep, everyMs = 2000, onState } = options;
   const ended = new AbortController();
-  let state: HandOverState = { state: "waiting", lastAt: null, says: "Nothing has been handed over yet." };
+  let state: HandOverState = { state: "waiting", lastAt: null, place: null, why: null };
   let shared: Ledger | undefined;
 
   const once = async () => {
     try {
       shared ??= await openShared();
       await handOver(own, shared);
-      state = {
-        state: "up-to-date",
-        lastAt: now().toISOString(),
-        says: `Everything is in the shared ledger ${shared.place}.`,
-      };
+      state = { state: "up-to-date", lastAt: now().toISOString(), place: shared.place, why: null };
     } catch (cause) {
       await shared?.close().catch(() => {});
       shared = undefined;
       const why = cause instanceof Error ? cause.message : String(cause);
-      state = {
-        state: "waiting",
-        lastAt: state.lastAt,
-        says: `The bench goes on with its own ledger and hands over later. ${why}`,
-      };
+      state = { ...state, state: "waiting", why };
     }
     onState?.(state);
   };

@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { mkdirSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname } from "node:path";
 import type { Checkpoint } from "./checkpoint.ts";
+import { keyFileIn } from "./data-folder.ts";
 import type { Entry, EntryOf, Origin } from "./entry.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import { ledgerOn } from "./ledger-on-store.ts";
@@ -79,7 +80,7 @@ export async function openLedger(options: LedgerOptions): Promise<Ledger> {
   const { file, now, bench, readOnly = false } = options;
   if (!readOnly) makeFolder(dirname(file));
   const store = openSqlite(file, now().toISOString(), readOnly);
-  const keyFile = options.keyFile === undefined ? join(dirname(file), "signing-key.pem") : options.keyFile;
+  const keyFile = options.keyFile === undefined ? keyFileIn(dirname(file)) : options.keyFile;
   return ledgerOn(store, {
     now,
     bench,

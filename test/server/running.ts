@@ -16,9 +16,10 @@ export interface RunningBench {
 export async function startBench(
   args: string[],
   dataFolder = mkdtempSync(join(tmpdir(), "underhook-")),
+  environment: Record<string, string> = {},
 ): Promise<RunningBench> {
   const child = spawn(process.execPath, ["dist/server/underhook.js", "serve", "--port", "0", ...args], {
-    env: { ...process.env, UNDERHOOK_DATA: dataFolder },
+    env: { ...process.env, UNDERHOOK_DATA: dataFolder, ...environment },
     stdio: ["ignore", "pipe", "pipe"],
   });
   let said = "";

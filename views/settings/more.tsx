@@ -5,6 +5,7 @@ import { useWords } from "../words/spoken.ts";
 export function MorePages() {
   const say = useWords().settingsPages;
   const pages = [
+    { path: "/settings/ledger", name: say.ledger },
     { path: "/settings/tokens", name: say.tokens },
     { path: "/settings/retention", name: say.retention },
   ];

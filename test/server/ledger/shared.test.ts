@@ -7,6 +7,9 @@ import { keepHandingOver } from "../../../server/ledger/keep-handing-over.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
 import { issueReport } from "../../../server/reports/issue.ts";
+import { formPoster, weighAt } from "../form-poster.ts";
+import { wordsOf } from "../routes/recorded.ts";
+import { startBench } from "../running.ts";
 import { clock, dry, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 import { type Cluster, startCluster } from "./postgres-cluster.ts";
 
@@ -191,7 +194,7 @@ test("a bench keeps measuring while the server is off, and the shared ledger has
   await reached("waiting");
   await weigh(own, "piece:2");
   await weigh(own, "piece:3");
-  expect(handing.state().says).toMatch(/goes on with its own ledger and hands over later/);
+  expect(handing.state()).toMatchObject({ why: expect.stringMatching(/^The ledger .*lost/) });
   cluster.on();
   await reached("up-to-date");
   await handing.stop();
@@ -206,4 +209,37 @@ test("a bench keeps measuring while the server is off, and the shared ledger has
     "piece:1",
   ]);
   expect(await shared.verify()).toMatchObject({ good: true });
+});
+
+test("a bench started with DATABASE_URL measures through an outage, says so on its page, and hands over afterwards", async () => {
+  const databaseUrl = await cluster.database("served");
+  const running = await startBench(["--typed", "--bench", "window bench"], testFolder(), {
+    DATABASE_URL: databaseUrl,
+  });
+  onTestFinished(() => running.stop());
+  const says = async () => wordsOf(await (await fetch(`${running.url}settings/ledger`)).text());
+  const saying = (words: string) =>
+    vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
+  const post = await formPoster(running.url);
+  await weighAt(post, "piece-1");
+  await saying("Everything is in the shared ledger");
+  cluster.off();
+  await saying("The shared ledger cannot be reached. The bench goes on with its own ledger");
+  await weighAt(post, "piece-2");
+  expect(await says()).not.toContain(new URL(databaseUrl).password);
+  cluster.on();
+  await saying("Everything is in the shared ledger");
+  const reading = await openSharedLedger({
+    databaseUrl,
+    now: clock(),
+    bench: "test",
+    keyFile: null,
+    readOnly: true,
+  });
+  onTestFinished(() => reading.close());
+  await vi.waitUntil(async () => (await reading.records()).count === 2, { timeout: 60_000 });
+  expect(
+    (await reading.records({ filters: { bench: "window bench" } })).records.map(({ subject }) => subject),
+  ).toEqual(["piece-2", "piece-1"]);
+  expect(await reading.verify()).toMatchObject({ good: true });
 });

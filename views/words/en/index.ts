@@ -3,6 +3,7 @@ import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
+import { ledger } from "./ledger.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
@@ -34,6 +35,7 @@ export const en = {
   customer,
   settings,
   tokens,
+  ledger,
   retention,
   settingsPages,
 };

@@ -1,6 +1,7 @@
 /** What has a page of its own beside Settings. */
 export const settingsPages = {
   heading: "More to set and to see",
+  ledger: "The ledger: check it, sign it, hand it over",
   tokens: "Tokens for laboratory systems",
   retention: "How long records are kept",
 };

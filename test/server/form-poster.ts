@@ -1,0 +1,23 @@
+/** Sends forms to a running bench as its own page does: with the cookie and the token of the page. */
+export async function formPoster(url: string) {
+  const first = await fetch(`${url}settings`);
+  const token = /name="_csrf" value="([^"]+)"/.exec(await first.text())?.[1] ?? "";
+  const cookie = (first.headers.get("set-cookie") ?? "").split(";")[0] ?? "";
+  return (path: string, fields: Record<string, string>) =>
+    fetch(new URL(path, url), {
+      method: "POST",
+      headers: { cookie, origin: url.replace(/\/$/, "") },
+      body: new URLSearchParams({ _csrf: token, ...fields }),
+      redirect: "manual",
+    });
+}
+
+/** A typed weighing from ticket to record under the given id; readings in g, hung in water of 21.4 °C. */
+export async function weighAt(post: Awaited<ReturnType<typeof formPoster>>, id: string): Promise<void> {
+  await post("/bench/piece", { ticket: id, description: "", method: "hung", claim: "ag-999", key: id });
+  await post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  await post("/bench/water", { celsius: "21.4" });
+  const answer = await post("/bench/record", {});
+  if (answer.status !== 303) throw new Error(`The piece ${id} was not recorded: ${await answer.text()}`);
+}

@@ -1,0 +1,48 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { recorded, textOf, wordsOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+const checkpointIn = (body: string) =>
+  /checkpoint \d+ [0-9a-f]{64} [0-9a-f]{64} [A-Za-z0-9+/=]+/.exec(body)?.[0] ?? "";
+
+test("a checkpoint is signed on its page, can be sent as it stands, and is what the check takes back", async () => {
+  await recorded(at, { id: "bar-1", dry: "31.1035", immersed: "28.1435" });
+  const made = (await at.post("/settings/ledger/checkpoint", {})).body;
+  const line = checkpointIn(made);
+  expect(made).toContain(`body=${encodeURIComponent(line)}`);
+  await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });
+  const good = wordsOf((await at.post("/settings/ledger/check", { kept: `${line}\n` })).body);
+  expect(good).toMatch(
+    /Good: \d+ entries, \d+ checkpoints, signed up to row \d+\. The checkpoint kept elsewhere fits\./,
+  );
+});
+
+test("a checkpoint of another history is found not to fit, with the first row that is wrong", async () => {
+  const other = await buildTestBench();
+  await recorded(other, { id: "bar-1", dry: "31.1035", immersed: "28.2" });
+  const line = checkpointIn((await other.post("/settings/ledger/checkpoint", {})).body);
+  await other.close();
+  await recorded(at, { id: "bar-1", dry: "31.1035", immersed: "28.1435" });
+  await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });
+  const row = Number(line.split(" ")[1]);
+  const told = wordsOf((await at.post("/settings/ledger/check", { kept: line })).body);
+  expect(told).toContain(`The first row that is wrong is row ${row}`);
+  expect(told).toContain("the chain up to here was rewritten");
+});
+
+test("a line that is no checkpoint is refused by what it says", async () => {
+  const answer = await at.post("/settings/ledger/check", { kept: "checkpoint 12 abc" });
+  expect(answer.statusCode).toBe(422);
+  expect(wordsOf(answer.body)).toContain("“checkpoint 12 abc” is no checkpoint");
+});
+
+test("a bench by itself says that it hands nothing over, and how it would", async () => {
+  expect(await textOf(at, "/settings/ledger")).toMatch(/its own ledger only.*DATABASE_URL/);
+  expect(await textOf(at, "/settings")).toContain("The ledger: check it, sign it, hand it over");
+});
