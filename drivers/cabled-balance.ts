@@ -67,10 +67,13 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
   let callOffRetry = () => {};
   let callOffAsking = () => {};
   let turn = 0;
+  let opening: Promise<void> = Promise.resolve();
 
   function retry(): void {
     if (!wanted) return;
-    callOffRetry = clock.after(pauseMs, () => void open());
+    callOffRetry = clock.after(pauseMs, () => {
+      opening = open();
+    });
     pauseMs = Math.min(pauseMs * pauses.growth, pauses.longestMs);
   }
 
@@ -149,7 +152,7 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
     start() {
       if (wanted) return;
       wanted = true;
-      void open();
+      opening = open();
     },
     async stop() {
       wanted = false;
@@ -157,9 +160,11 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
       callOffRetry();
       callOffAsking();
       listening.closed();
-      const open = cable;
+      const before = cable;
       cable = null;
-      await open?.close();
+      await before?.close();
+      // A cable that is just being opened is closed as soon as it stands, so that its port is free for the next.
+      await opening;
     },
     ...(ask?.when === "capture" && { ask: send }),
     ...(options.identity && { identity: options.identity }),

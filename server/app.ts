@@ -119,7 +119,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.piece === undefined;
-  const { deed } = benchRoutes(app, { bench, demo, isNew });
+  const { deed } = benchRoutes(app, { bench, balance, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
@@ -140,7 +140,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });
   demoClearingRoute(app, demo, changeBench);
-  balance.onExchange((scale) => bench.exchangeScale(scale));
+  balance.onExchange((scale, how) => bench.exchangeScale(scale, how));
   balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
   settings.onChange(() => void bench.refresh());
   checks.onChange(() => void bench.refresh());

@@ -103,6 +103,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     versions: { program: programVersion },
     profileOf: checks.profileOf,
     library: () => library.now,
+    others: () => balance.others,
     preferences: () => kept.now,
   });
   await bench.resume();
@@ -158,7 +159,7 @@ async function listen(balance: BalanceInUse, source: Source): Promise<DemoHands 
       return createDemoHands(simulated);
     }
     case "cable":
-      await balance.use(source.choice, source.profile);
+      await balance.use(source);
       return undefined;
     case "chosen":
       await balance.use(kept);

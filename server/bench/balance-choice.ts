@@ -1,3 +1,4 @@
+import { realpathSync } from "node:fs";
 import { z } from "zod";
 import { requestBytes, usualAskingMs } from "../../drivers/asked-lines.ts";
 import type { Balance } from "../../drivers/balance.ts";
@@ -37,6 +38,20 @@ export function cableOf(address: string): "serial" | "network" | "usb-scale" {
   return /^tcp:\/\//.test(address) || (!address.startsWith("/") && /:\d+$/.test(address))
     ? "network"
     : "serial";
+}
+
+/** True when both addresses lead to one port: a stable name and today's name of the same device. */
+export function isSamePort(one: string, other: string): boolean {
+  return one === other || deviceAt(one) === deviceAt(other);
+}
+
+function deviceAt(address: string): string {
+  if (cableOf(address) === "network") return address.replace(/^tcp:\/\//, "");
+  try {
+    return realpathSync(address);
+  } catch {
+    return address;
+  }
 }
 
 /** The choice when it can be right; throws Refusal with the field of the form and the words of the driver. */

@@ -20,6 +20,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     piece,
     steps: open ? stepsOf(open) : [],
     scaleName: bench.scale?.name,
+    otherBalances: bench.otherBalances,
     scaleDoubts: bench.scale?.doubts() ?? [],
     waitingFor: bench.waitingFor,
     eachLoad: bench.eachLoad,

@@ -25,6 +25,8 @@ export interface BenchParts {
   profileOf?: ProfileOf;
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
+  /** the balances that are heard although the bench takes from another one */
+  others?: () => readonly { address: string; name: string }[];
   /** how a new piece begins; a new bench's when left out */
   preferences?: () => Preferences;
 }
@@ -67,10 +69,11 @@ export class Bench {
   }
 
   /**
-   * Goes over to another balance, or to none. The piece stays as it is; a capture that waits is called off, and the
-   * zero of the other balance is asked about while a piece is on the bench.
+   * Goes over to another balance, or to none. The piece stays as it is; a capture that waits is called off, and while
+   * a piece is on the bench a person is asked to look: at the zero of a balance opened anew, or at what both show when
+   * the readings so far came from another one.
    */
-  exchangeScale(scale: Scale | undefined): void {
+  exchangeScale(scale: Scale | undefined, how: "opened" | "heard-all-along" = "opened"): void {
     if (scale === this.#scale) return;
     const open = this.#piece !== undefined && !this.#piece.closed;
     if (this.#waiting)
@@ -80,10 +83,8 @@ export class Bench {
       );
     this.#eachLoad.end();
     this.#listenTo(scale);
-    if (open && scale)
-      scale.raiseDoubt(
-        "The balance was exchanged or opened anew while a piece is on the bench. Check its zero before weighing on.",
-      );
+    const says = scale && open && whatToLookAt(scale.name, this.#piece, how);
+    if (says) scale.raiseDoubt(says);
     this.#changed();
   }
 
@@ -107,6 +108,10 @@ export class Bench {
 
   get scale(): Scale | undefined {
     return this.#scale;
+  }
+  /** balances that are heard already, to change over to */
+  get otherBalances(): readonly { address: string; name: string }[] {
+    return this.#parts.others?.() ?? [];
   }
   /** what each settled load is taken for by itself, what to do now, and how many were taken */
   get eachLoad(): EachLoad["now"] {
@@ -375,6 +380,20 @@ export class Bench {
   #changed(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+/** What a person has to look at when the balance changes under a piece; undefined when there is nothing. */
+function whatToLookAt(
+  name: string,
+  piece: Piece | undefined,
+  how: "opened" | "heard-all-along",
+): string | undefined {
+  if (how === "opened")
+    return "The balance was exchanged or opened anew while a piece is on the bench. Check its zero before weighing on.";
+  const others = piece?.captures.filter(({ setAside, balance }) => !setAside && balance !== name) ?? [];
+  return others.length === 0
+    ? undefined
+    : "Readings of this piece came from another balance, and an error that both readings share cancels on one balance only. Check that both show the same for one check weight, and the zero of this one.";
 }
 
 const becauseOf = {

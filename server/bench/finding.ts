@@ -22,7 +22,7 @@ export class Finding {
     return this.#stopping !== undefined;
   }
 
-  /** Begins; the outcome comes later. The bench's own balance lets go of its cable meanwhile. */
+  /** Begins; the outcome comes later. A balance that is heard on this port lets go of it meanwhile. */
   begin(path: string): void {
     if (this.running)
       throw new Refusal(`The settings of ${this.port} are being looked for. Stop that first.`);
@@ -46,7 +46,7 @@ export class Finding {
   }
 
   async #search(path: string, { signal }: AbortController): Promise<void> {
-    await this.#balance.letGo();
+    const goBack = await this.#balance.letGo(path);
     try {
       const listenMs = this.#listenMs;
       const outcome = await detect({ path, signal, ...(listenMs === undefined ? {} : { listenMs }) });
@@ -55,7 +55,7 @@ export class Finding {
           ? { ...outcome, says: "Stopped before it was found." }
           : outcome;
     } finally {
-      await this.#balance.resume();
+      await goBack();
     }
   }
 }

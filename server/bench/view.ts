@@ -39,6 +39,8 @@ export interface BenchView {
   steps: Step[];
   /** undefined when readings are typed */
   scaleName: string | undefined;
+  /** balances that are heard already, to change over to */
+  otherBalances: readonly { address: string; name: string }[];
   /** what a person must look at on the balance before weighing on */
   scaleDoubts: readonly ScaleDoubt[];
   waitingFor: Role | undefined;

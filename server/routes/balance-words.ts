@@ -2,6 +2,7 @@ import type { Feed } from "../../drivers/feed.ts";
 import { listScales } from "../../drivers/hid/scales.ts";
 import { listPorts } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
+import type { BesideView } from "../../views/balances/beside.tsx";
 import type { NowView } from "../../views/balances/now.tsx";
 import type { PortRow } from "../../views/balances/ports.tsx";
 import { cableOf } from "../bench/balance-choice.ts";
@@ -76,15 +77,29 @@ function stateOf(feed: Feed | undefined): Pick<NowView, "state" | "says"> {
   return { state: "silent", says: newest?.event?.says ?? "Nothing has come yet." };
 }
 
+/** The balances that are heard beside the one in use, as their page draws them. */
+export function besideOf({ beside }: BalanceInUse): BesideView[] {
+  return beside.map(({ choice, scale, feed }) => ({
+    address: choice?.address ?? "",
+    name: scale.name,
+    ...stateOf(feed),
+    doubts: feed.doubts(),
+  }));
+}
+
 /** The ports of this machine, USB scales, and the address in use when it is neither. */
 export function portRows(balance: BalanceInUse): PortRow[] {
   const chosen = balance.choice?.address;
+  const beside = new Set(balance.others.map(({ address }) => address));
+  const isBeside = (name: string | undefined) => name !== undefined && beside.has(name);
   const row = (name: string, says: string, serial: boolean, today?: string): PortRow => ({
     stableName: name,
     ...(today === undefined || today === name ? {} : { todayName: today }),
     state: name === chosen || today === chosen ? "in use" : "free",
     says,
     chosen: name === chosen || today === chosen,
+    beside: isBeside(name) || isBeside(today),
+    mayBeBeside: chosen !== undefined,
     serial,
   });
   const rows = [

@@ -1,11 +1,13 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import type { Clock } from "../../drivers/clock.ts";
+import { BesideAsks, BesideNow } from "../../views/balances/beside.tsx";
 import { Finding } from "../../views/balances/finding.tsx";
 import { BalancesIndex } from "../../views/balances/index.tsx";
 import { BalanceAsks, BalanceNow, LastLines } from "../../views/balances/now.tsx";
+import { Ports } from "../../views/balances/ports.tsx";
 import { heartbeatSeconds } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
-import { checkedChoice } from "../bench/balance-choice.ts";
+import { type BalanceChoice, checkedChoice } from "../bench/balance-choice.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
 import { Finding as Search } from "../bench/finding.ts";
@@ -15,7 +17,7 @@ import { balanceAskingRoutes } from "./balance-asking.tsx";
 import { balanceForms } from "./balance-forms.ts";
 import { balanceLearningRoutes } from "./balance-learning.tsx";
 import { balanceProfileRoutes, profileHref } from "./balance-profiles.tsx";
-import { nowOf, portRows } from "./balance-words.ts";
+import { besideOf, nowOf, portRows } from "./balance-words.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf } from "./look.ts";
 import { html } from "./page-request.ts";
@@ -50,6 +52,12 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
       ["balance-now", (token) => render(<BalanceNow {...nowOf(balance, token)} />)],
       ["balance-asks", (token) => render(<BalanceAsks {...nowOf(balance, token)} />)],
       ["last-lines", (token) => render(<LastLines {...nowOf(balance, token)} />)],
+      ["beside-now", (_, locale) => render(<BesideNow beside={besideOf(balance)} />, locale)],
+      [
+        "beside-asks",
+        (token, locale) => render(<BesideAsks beside={balance.others} csrfToken={token} />, locale),
+      ],
+      ["ports", (token, locale) => render(<Ports ports={portRows(balance)} csrfToken={token} />, locale)],
       ["finding", (token) => render(<Finding finding={findingView()} csrfToken={token} />)],
     ]),
     heartbeatSeconds * 1000,
@@ -57,6 +65,9 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const changed = () => stream.changed("balance-now", "balance-asks", "last-lines");
   balance.onLine(changed);
   balance.onExchange(changed);
+  balance.onBeside((what) =>
+    what === "line" ? stream.changed("beside-now") : stream.changed("beside-now", "beside-asks", "ports"),
+  );
   app.addHook("preClose", async () => {
     search.stop();
     stream.close();
@@ -71,6 +82,7 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
       <BalancesIndex
         {...nowOf(balance, frame.csrfToken)}
         ports={portRows(balance)}
+        beside={besideOf(balance)}
         typed={{
           port: body.port ?? choice?.address ?? "",
           line: body.line ?? choice?.line.split("-").slice(0, 2).join("-") ?? "9600-8n1",
@@ -90,16 +102,35 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
     return html(reply, page({ ...frame, title: "Balances", main }), problem === undefined ? 200 : 422);
   }
 
+  /** What is told in the form, and what was told earlier about the balance at this address. */
+  function choiceOf(address: string, line: string | undefined, flow: string): BalanceChoice {
+    const before = balance.told(address);
+    const asTyped = line?.trim() || before?.line || "9600-8n1";
+    const whole = flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped) ? asTyped : `${asTyped}-${flow}`;
+    return checkedChoice({ ...before, address, line: whole.toLowerCase() });
+  }
+
   app.get("/balances", (request, reply) => show(request, reply));
   app.get("/balances/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
   const form = balanceForms(app, demo);
   form("/balances/choice", show, async ({ port = "", line, flow = "none" }) => {
     const address = port.trim();
-    const before = balance.told(address);
-    const asTyped = line?.trim() || before?.line || "9600-8n1";
-    const whole = flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped) ? asTyped : `${asTyped}-${flow}`;
-    await balance.choose(checkedChoice({ ...before, address, line: whole.toLowerCase() }));
+    if (line === undefined && balance.others.some((one) => one.address === address))
+      await balance.takeFrom(address);
+    else await balance.choose(choiceOf(address, line, flow));
+    return "/balances";
+  });
+  form("/balances/beside", show, async ({ port = "", line, flow = "none" }) => {
+    await balance.hearBeside(choiceOf(port.trim(), line, flow));
+    return "/balances";
+  });
+  form("/balances/beside/take", show, async ({ port = "" }) => {
+    await balance.takeFrom(port);
+    return "/balances";
+  });
+  form("/balances/beside/end", show, async ({ port = "" }) => {
+    await balance.endBeside(port);
     return "/balances";
   });
   form("/balances/typed", show, async () => {

@@ -1,8 +1,16 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { waterRange } from "../../calibration/water.ts";
-import { BenchMain, heartbeatSeconds, LivePart, PiecePart, ResultPart } from "../../views/bench/index.tsx";
+import {
+  BenchMain,
+  heartbeatSeconds,
+  LiveHeading,
+  LivePart,
+  PiecePart,
+  ResultPart,
+} from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
 import { words } from "../../views/words/index.ts";
+import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
 import { benchView } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role } from "../bench/method.ts";
@@ -23,7 +31,12 @@ export type BenchDeed = (fields: Record<string, string>, request: FastifyRequest
 /** The Bench page, its forms and its live stream. A new bench is first asked how it weighs. */
 export function benchRoutes(
   app: FastifyInstance,
-  { bench, demo, isNew }: { bench: Bench; demo: boolean; isNew: () => boolean },
+  {
+    bench,
+    balance,
+    demo,
+    isNew,
+  }: { bench: Bench; balance: BalanceInUse; demo: boolean; isNew: () => boolean },
 ) {
   const live = (): LiveView => ({
     live: bench.scale?.live(),
@@ -33,6 +46,7 @@ export function benchRoutes(
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
   const stream = new LiveStream(
     new Map<string, Draw>([
+      ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
       ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
       ["piece", (token, locale) => render(<PiecePart view={view(token)} />, locale)],
       ["result", (token, locale) => render(<ResultPart view={view(token)} />, locale)],
@@ -46,7 +60,8 @@ export function benchRoutes(
     if (doubts !== doubtsShown) stream.changed("piece");
     doubtsShown = doubts;
   });
-  bench.onChange(() => stream.changed("live-reading", "piece", "result"));
+  bench.onChange(() => stream.changed("live-heading", "live-reading", "piece", "result"));
+  balance.onBeside((what) => what === "list" && stream.changed("piece"));
   const ageing = setInterval(() => stream.changed("live-reading"), ageEveryMs);
   ageing.unref();
   app.addHook("onClose", async () => clearInterval(ageing));
@@ -104,6 +119,7 @@ export function benchRoutes(
       key || bench.nextPiece,
     );
   });
+  deed("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
   deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
   deed("/bench/each-load", ({ role = "" }) => bench.takeEachLoad(mustBeRole(role)));
   deed("/bench/each-load/end", () => bench.endEachLoad());

@@ -64,6 +64,7 @@ export async function buildTestBench(
     versions: { program: "test" },
     profileOf: checks.profileOf,
     library: () => library.now,
+    others: () => balance.others,
     preferences: () => settings.now,
   });
   await bench.resume();

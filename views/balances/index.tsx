@@ -1,12 +1,15 @@
 import { Csrf } from "../forms.tsx";
 import { RawLines } from "../records/captures.tsx";
 import { Sheet } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
+import { BesideAsks, BesideNow, type BesideView } from "./beside.tsx";
 import { Finding, type FindingView } from "./finding.tsx";
 import { BalanceAsks, BalanceNow, LastLines, type NowView } from "./now.tsx";
 import { OtherPort, type PortRow, Ports } from "./ports.tsx";
 
 export interface BalancesPage extends NowView {
   ports: readonly PortRow[];
+  beside: readonly BesideView[];
   /** what stands in the form for another port */
   typed: { port: string; line: string; flow: string };
   finding: FindingView;
@@ -19,6 +22,7 @@ export interface BalancesPage extends NowView {
 /** The ports, the balance in use in words, and the last lines exactly as received. */
 export function BalancesIndex(page: BalancesPage) {
   const { csrfToken } = page;
+  const say = useWords().beside;
   return (
     <div hx-sse:connect="/balances/live" data-heartbeat-seconds={2}>
       <div id="heartbeat" hidden />
@@ -60,11 +64,23 @@ export function BalancesIndex(page: BalancesPage) {
       </Sheet>
       {!page.simulated && (
         <>
-          <Ports ports={page.ports} csrfToken={csrfToken} />
+          {(page.choice || page.beside.length > 0) && (
+            <Sheet id="beside" title={say.heading}>
+              <div id="beside-now">
+                <BesideNow beside={page.beside} />
+              </div>
+              <div id="beside-asks">
+                <BesideAsks beside={page.beside} csrfToken={csrfToken} />
+              </div>
+            </Sheet>
+          )}
+          <div id="ports">
+            <Ports ports={page.ports} csrfToken={csrfToken} />
+          </div>
           <div id="finding">
             <Finding finding={page.finding} csrfToken={csrfToken} />
           </div>
-          <OtherPort typed={page.typed} csrfToken={csrfToken} />
+          <OtherPort typed={page.typed} mayBeBeside={page.choice !== undefined} csrfToken={csrfToken} />
         </>
       )}
       <Profiles profiles={page.profiles} csrfToken={csrfToken} />

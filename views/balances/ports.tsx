@@ -1,5 +1,6 @@
 import { Csrf, Field, Select } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
 
 /** One place where a balance may be heard. */
 export interface PortRow {
@@ -12,16 +13,21 @@ export interface PortRow {
   /** what sits there and what its name is worth */
   says: string;
   chosen: boolean;
+  /** heard although the bench takes from another one */
+  beside: boolean;
+  /** another balance is in use, beside which this one may be heard */
+  mayBeBeside: boolean;
   /** settings can be found by listening on it */
   serial: boolean;
 }
 
 /** What was found on this machine, stable names first. */
 export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfToken: string }) {
+  const { beside: say } = useWords();
   return (
     <Rows
       caption="Where a balance may be heard"
-      empty="No port was found. Plug the balance in and reload the page. A path or a network address can be typed below."
+      empty="No port was found. Plug the balance in: it is listed as soon as it is there. A path or a network address can be typed below."
       columns={[{ head: "Port" }, { head: "State" }, { head: "In words" }, { head: "Choice" }]}
       rows={ports.map((port) => ({
         key: port.stableName,
@@ -30,11 +36,14 @@ export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfTok
             {port.stableName}
             {port.todayName !== undefined && <small> (today {port.todayName})</small>}
           </span>,
-          <strong key="s">{port.state}</strong>,
+          <strong key="s">{port.beside ? say.state : port.state}</strong>,
           port.says,
           <span key="c" class="row">
             {!port.chosen && (
               <PortButton port={port} to="/balances/choice" does="Use" csrfToken={csrfToken} />
+            )}
+            {!port.chosen && !port.beside && port.mayBeBeside && (
+              <PortButton port={port} to="/balances/beside" does={say.hear} csrfToken={csrfToken} />
             )}
             {port.serial && (
               <PortButton port={port} to="/balances/finding" does="Find its settings" csrfToken={csrfToken} />
@@ -71,11 +80,14 @@ function PortButton({
 /** A port that is not in the list, or one with other line settings. */
 export function OtherPort({
   typed,
+  mayBeBeside,
   csrfToken,
 }: {
   typed: { port: string; line: string; flow: string };
+  mayBeBeside: boolean;
   csrfToken: string;
 }) {
+  const { beside: say } = useWords();
   return (
     <form method="post" action="/balances/choice" class="sheet">
       <h2>Another port, or other settings</h2>
@@ -103,7 +115,14 @@ export function OtherPort({
           { value: "rts-cts", label: "RTS/CTS" },
         ]}
       />
-      <button type="submit">Listen there</button>
+      <p class="row">
+        <button type="submit">Listen there</button>
+        {mayBeBeside && (
+          <button type="submit" class="plain" formAction="/balances/beside">
+            {say.hear}
+          </button>
+        )}
+      </p>
     </form>
   );
 }

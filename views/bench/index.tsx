@@ -7,6 +7,7 @@ import { ScaleDoubts } from "./doubts.tsx";
 import { EachLoadNow } from "./each-load.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
+import { OtherBalances } from "./other-balances.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { PieceSteps } from "./piece-steps.tsx";
 import { Result } from "./result.tsx";
@@ -31,6 +32,7 @@ export function PiecePart({ view }: { view: BenchView }) {
     return (
       <>
         <ScaleDoubts view={view} />
+        <OtherBalances view={view} />
         <PieceSteps view={view} piece={view.piece} />
       </>
     );
@@ -56,6 +58,13 @@ export function PiecePart({ view }: { view: BenchView }) {
   );
 }
 
+/** Where the readings come from; it changes when the bench changes over to another balance. */
+export function LiveHeading({ scaleName }: { scaleName: string | undefined }) {
+  const locale = useLocale();
+  const say = useWords().bench;
+  return <>{scaleName === undefined ? say.typedReadings : say.nowOn(toldValue(scaleName, locale))}</>;
+}
+
 /** The right column: what the readings say so far. */
 export function ResultPart({ view }: { view: BenchView }) {
   const say = useWords().bench;
@@ -71,14 +80,12 @@ export function ResultPart({ view }: { view: BenchView }) {
 
 /** The Bench page: the live reading, the piece with its steps, the result. */
 export function BenchMain({ view, live }: { view: BenchView; live: LiveView }) {
-  const locale = useLocale();
-  const say = useWords().bench;
   return (
     <div hx-sse:connect="/bench/live" data-heartbeat-seconds={heartbeatSeconds}>
       <div id="heartbeat" hidden />
       <section class="sheet live-box" aria-labelledby="live-heading" data-live>
         <h2 id="live-heading" class="label">
-          {view.scaleName === undefined ? say.typedReadings : say.nowOn(toldValue(view.scaleName, locale))}
+          <LiveHeading {...view} />
         </h2>
         <div id="live-reading">
           <LivePart {...live} />

@@ -24,8 +24,11 @@ export const bookkeepingKinds = {
   /** what was found and done when the ledger was opened after a crash, a restore or damage */
   recovery: z.looseObject({ says: words }),
   settings: z.looseObject({ settings: json, by: words.optional() }),
-  /** where the bench hears its balance from here on; null: readings are typed */
-  "balance-choice": z.looseObject({ choice: z.looseObject({ address: words }).nullable() }),
+  /** where the bench hears its balance from here on; null: readings are typed; and which are heard beside it */
+  "balance-choice": z.looseObject({
+    choice: z.looseObject({ address: words }).nullable(),
+    beside: z.array(z.looseObject({ address: words })).optional(),
+  }),
   /** records are kept at least so many years */
   retention: z.strictObject({ years: z.number().positive(), by: words.optional(), reason: words.optional() }),
   "token-issued": z.strictObject({

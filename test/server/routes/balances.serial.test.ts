@@ -99,7 +99,9 @@ test("a balance is chosen, learned and confirmed on its page, kept as a profile 
   expect(entry?.body).toMatchObject({ profile: "window balance, version 1" });
 
   // The choice and the profile outlive the program: they are in the ledger.
-  expect(await at.balance.kept()).toMatchObject({ address: cable.path, profile: "window balance" });
+  expect(await at.balance.kept()).toMatchObject({
+    choice: { address: cable.path, profile: "window balance" },
+  });
   const exported = await get("/balances/profiles/window%20balance/export");
   await at.post("/balances/profiles/import", { text: exported });
   expect(at.profiles.named("window balance")?.version).toBe(2);
@@ -123,6 +125,55 @@ test("of two operators one wins and the other reads why; a balance exchanged mea
   await at.post("/balances/looked-at", { kind: "exchanged" });
   expect(await get("/")).not.toContain("Check its zero before weighing on");
   elsewhere.unplug();
+}, 30_000);
+
+test("several balances are heard at once; the bench changes over without reopening, and each reading names its own", async () => {
+  const other = createCable();
+  sending = setInterval(() => {
+    cable.send("     31.1035 g   stable\r\n");
+    other.send("       28.143 g   stable\r\n");
+  }, 30);
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  expect((await at.post("/balances/beside", { port: other.path })).statusCode).toBe(303);
+  // One port is never opened twice.
+  const twice = await at.post("/balances/beside", { port: cable.path });
+  expect(twice.body).toContain("is heard already");
+  await until(
+    () => at.balance.beside[0]?.feed.latest().record?.reading.text === "28.143",
+    "the other balance",
+  );
+  await until(() => at.balance.feed?.latest().record?.reading.text === "31.1035", "the first balance");
+  const page = await get("/balances");
+  expect(page).toMatch(new RegExp(`id="beside-now".*balance on ${other.path}.*28\\.143 g, at rest`));
+
+  await at.post("/bench/piece", { ticket: "B-1", method: "hung", claim: "", key: "B-1" });
+  await at.post("/bench/captures", { role: "dry" });
+  await until(() => at.bench.piece?.captures.length === 1, "the dry reading");
+  expect(await get("/")).toContain(`Take from the balance on ${other.path}`);
+  const openedBefore = at.balance.beside[0]?.feed.recent()[0]?.monotonicMs;
+  await at.post("/bench/balance", { address: other.path });
+  expect(at.balance.feed?.recent()[0]?.monotonicMs).toBe(openedBefore);
+  expect(at.balance.feed?.recent().filter(({ event }) => event?.kind === "open")).toHaveLength(1);
+  expect(await get("/")).toContain("came from another balance");
+  await at.post("/bench/balance-looked-at", { kind: "exchanged" });
+  await at.post("/bench/captures", { role: "immersed" });
+  await until(() => at.bench.piece?.captures.length === 2, "the immersed reading");
+  expect(at.bench.piece?.captures.map(({ text, balance }) => [text, balance])).toEqual([
+    ["31.1035", `balance on ${cable.path}`],
+    ["28.143", `balance on ${other.path}`],
+  ]);
+
+  // A restart hears both again and takes from the same one.
+  const { file } = at;
+  await at.close();
+  at = await buildTestBench(file);
+  expect(at.balance.choice?.address).toBe(other.path);
+  expect(at.balance.others.map(({ address }) => address)).toEqual([cable.path]);
+  await until(() => at.balance.beside[0]?.feed.latest().record !== undefined, "the first balance again");
+  await at.post("/balances/beside/end", { port: cable.path });
+  expect(at.balance.others).toEqual([]);
+  expect((await at.balance.kept()).beside).toEqual([]);
+  other.unplug();
 }, 30_000);
 
 test("finding lists what was tried and what came back, and hands the cable back to the bench", async () => {

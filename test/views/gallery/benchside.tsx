@@ -219,6 +219,15 @@ export const balances = (
       ],
     }}
     profiles={[{ name: "window balance", version: 2, href: "/balances/profiles/1", inUse: true }]}
+    beside={[
+      {
+        address: "/dev/ttyS0",
+        name: "balance on /dev/ttyS0",
+        state: "heard",
+        says: "28.14 g, at rest, arrived at 10:12:03 UTC.",
+        doubts: [],
+      },
+    ]}
     ports={[
       {
         stableName: "/dev/serial/by-id/usb-bridge-0001",
@@ -226,6 +235,8 @@ export const balances = (
         state: "in use",
         says: "named by the device itself: found again in any socket",
         chosen: true,
+        beside: false,
+        mayBeBeside: true,
         serial: true,
       },
       {
@@ -233,6 +244,8 @@ export const balances = (
         state: "free",
         says: "has no stable name: after unplugging it may have another number",
         chosen: false,
+        beside: true,
+        mayBeBeside: true,
         serial: true,
       },
     ]}

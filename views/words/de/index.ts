@@ -1,5 +1,6 @@
 import type { Words } from "../en/index.ts";
 import { bench } from "./bench.ts";
+import { beside } from "./beside.ts";
 import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
@@ -20,6 +21,7 @@ export const de: Words = {
   frame,
   typedByBalance,
   bench,
+  beside,
   decision,
   steps,
   methods,

@@ -1,4 +1,5 @@
 import { bench } from "./bench.ts";
+import { beside } from "./beside.ts";
 import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
@@ -19,6 +20,7 @@ export const en = {
   frame,
   typedByBalance,
   bench,
+  beside,
   decision,
   steps,
   methods,

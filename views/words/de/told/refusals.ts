@@ -82,6 +82,22 @@ export const refusals: readonly ToldPair[] = [
     "Die Waage wurde gewechselt oder neu geöffnet, während ein Stück auf dem Messplatz liegt. Vor dem Weiterwiegen ihre Null prüfen.",
   ],
   [
+    "Readings of this piece came from another balance, and an error that both readings share cancels on one balance only. Check that both show the same for one check weight, and the zero of this one.",
+    "Ablesungen dieses Stücks kamen von einer anderen Waage, und ein Fehler, den beide Ablesungen teilen, hebt sich nur auf einer Waage auf. Prüfen, dass beide für ein Prüfgewicht dasselbe zeigen, und die Null dieser Waage.",
+  ],
+  [
+    "The cable of the balance in use is lent to learning or to the search for its settings. Wait until that is done, or stop it first.",
+    "Das Kabel der benutzten Waage ist an das Lernen oder an die Suche nach ihren Einstellungen verliehen. Warten, bis das fertig ist, oder es erst beenden.",
+  ],
+  [
+    "The balance on {address} is heard already. Nothing was changed.",
+    "Die Waage an {address} wird schon gehört. Nichts wurde geändert.",
+  ],
+  [
+    'No balance at "{address}" is heard beside the one in use. Reload the page.',
+    "Keine Waage an „{address}“ wird neben der benutzten gehört. Die Seite neu laden.",
+  ],
+  [
     'The method "{method}" has no {role} reading. It takes: {roles}.',
     "Das Verfahren „{method}“ hat keine solche Ablesung: {role}. Es nimmt: {roles}.",
   ],

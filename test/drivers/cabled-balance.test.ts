@@ -1,0 +1,28 @@
+import { expect, test } from "vitest";
+import type { Cable } from "../../drivers/cable.ts";
+import { createCabledBalance } from "../../drivers/cabled-balance.ts";
+
+test("stopping waits for an opening under way and closes what it opened, so that the port is free for the next", async () => {
+  const done: string[] = [];
+  let stands: (cable: Cable) => void = () => {};
+  const balance = createCabledBalance({
+    name: "balance on a slow port",
+    openSays: "open",
+    open: () =>
+      new Promise((opened) => {
+        stands = opened;
+      }),
+  });
+  balance.start();
+  const stopped = balance.stop().then(() => done.push("stopped"));
+  await new Promise((resolve) => setImmediate(resolve));
+  expect(done).toEqual([]);
+  stands({
+    send() {},
+    async close() {
+      done.push("closed");
+    },
+  });
+  await stopped;
+  expect(done).toEqual(["closed", "stopped"]);
+});
