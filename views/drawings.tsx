@@ -1,20 +1,13 @@
 import type { ComponentChildren } from "preact";
-import { type Locale, words } from "./words/index.ts";
+import type { Words } from "./words/index.ts";
+import { useWords } from "./words/spoken.ts";
 
 /** The three ways of weighing. */
 export type MethodName = "hung" | "displaced" | "flask";
 
 /** A line drawing of a method, with its name as title and the way of it as description. */
-export function MethodDrawing({
-  method,
-  id = `drawing-${method}`,
-  locale = "en",
-}: {
-  method: MethodName;
-  id?: string;
-  locale?: Locale;
-}) {
-  const say = words(locale);
+export function MethodDrawing({ method, id = `drawing-${method}` }: { method: MethodName; id?: string }) {
+  const say = useWords();
   const Draw = drawings[method];
   return (
     <svg class="drawing" viewBox="0 0 260 190" role="img" aria-labelledby={`${id}-title`}>
@@ -24,7 +17,7 @@ export function MethodDrawing({
   );
 }
 
-type Labels = ReturnType<typeof words>["drawings"];
+type Labels = Words["drawings"];
 const drawings: Record<MethodName, (parts: { say: Labels }) => ComponentChildren> = {
   hung,
   displaced,

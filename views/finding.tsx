@@ -31,7 +31,9 @@ export const findingSigns: Record<FindingStateName, string> = {
 };
 
 /** The state in one line: sign, word, colour; the word is what counts. */
-export function FindingState({ state, locale = useLocale() }: { state: FindingStateName; locale?: Locale }) {
+export function FindingState({ state, ...asked }: { state: FindingStateName; locale?: Locale }) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
   return (
     <span class={`state state-${state}`}>
       <span class="sign" aria-hidden="true">
@@ -62,7 +64,9 @@ function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
 }
 
 /** The whole finding: state, reason, doubts about the procedure first, then what is still alive. */
-export function FindingWords({ finding, locale = useLocale() }: { finding: FindingView; locale?: Locale }) {
+export function FindingWords({ finding, ...asked }: { finding: FindingView; locale?: Locale }) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
   const say = words(locale).finding;
   const { state, claimName, because, lookAlikes, suspicions, wouldDecide, conformity } = finding;
   return (

@@ -1,6 +1,6 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import { gramsPerUnit, type MassUnit, massUnits, toGrams } from "../../calibration/units.ts";
-import { type CheckKind, entryName, type GuideEntry, guides } from "../../views/checks/guides.ts";
+import { type CheckKind, entryName, type GuideEntry, guideOf } from "../../views/checks/guides.ts";
 import { readNumber } from "../../views/numbers.ts";
 import type { Locale } from "../../views/words/index.ts";
 import { type CheckWeight, type WeightClass, weightClasses } from "../checks/check-weights.ts";
@@ -32,7 +32,7 @@ export function typedCheck(
   fields: Record<string, string>,
   locale: Locale,
 ): TypedCheck | { problems: EntryProblem[] } {
-  const guide = guides[kind];
+  const guide = guideOf(kind);
   const problems: EntryProblem[] = [];
   const unit = fields.unit ?? "g";
   if (!isMassUnit(unit)) problems.push({ fieldId: "unit", error: `The unit "${unit}" is not in the list.` });

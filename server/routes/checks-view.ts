@@ -1,7 +1,8 @@
 import { type CheckKind, checkKinds } from "../../views/checks/guides.ts";
 import type { CheckRow, ChecksPage } from "../../views/checks/index.tsx";
 import type { ControlChartPlot } from "../../views/plots/control-chart.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { told, toldValue } from "../../views/words/told.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
 import { thermometerName } from "../bench/kept-checks.ts";
@@ -53,7 +54,7 @@ export async function checksView(parts: {
         todo: first.todo,
       },
     }),
-    checks: checkKinds.map((kind) => rowOf(kind, mine, at)),
+    checks: checkKinds.map((kind) => rowOf(kind, mine, at, locale)),
     charts: chartsOf(checks).map((chart, place) => ({
       id: `${chart.kind} ${chart.of}`,
       plot: plotOf(chart, place, locale),
@@ -63,7 +64,8 @@ export async function checksView(parts: {
   };
 }
 
-function rowOf(kind: CheckKind, mine: readonly KeptCheck[], at: string): CheckRow {
+function rowOf(kind: CheckKind, mine: readonly KeptCheck[], at: string, locale: Locale): CheckRow {
+  const say = words(locale).checks;
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
@@ -73,8 +75,8 @@ function rowOf(kind: CheckKind, mine: readonly KeptCheck[], at: string): CheckRo
     standing: !last.passed ? "stopped" : over ? "due" : "in order",
     last: `${when(last.at)}: ${last.says}`,
     due: !last.passed
-      ? "now"
-      : `${over ? "since" : "holds until"} ${when(new Date(holdsUntil).toISOString())}`,
+      ? say.now
+      : (over ? say.since : say.holdsUntil)(when(new Date(holdsUntil).toISOString())),
   };
 }
 
@@ -83,19 +85,19 @@ function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChar
   const inGrams = view.unit === "g";
   return {
     id: `chart-${place + 1}`,
-    caption: view.title,
+    caption: toldValue(view.title, locale),
     points: view.points.map(({ at, value, attempt, state, says }) => ({
       when: when(at),
       value: inGrams ? value * 1000 : value,
       attempt,
       outcome: states[state],
-      note: says,
+      note: told(says, locale),
     })),
     epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
       from: firstPoint,
       mean: inGrams ? mean * 1000 : mean,
       s: inGrams ? s * 1000 : s,
-      because: says,
+      because: told(says, locale),
       since: when(from),
     })),
     unit: inGrams ? "mg" : view.unit,

@@ -2,9 +2,10 @@ import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { massUnits } from "../../calibration/units.ts";
 import { CheckForm, type CheckFormView } from "../../views/checks/form.tsx";
-import { type CheckKind, checkKinds, guides } from "../../views/checks/guides.ts";
+import { type CheckKind, checkKinds, guideOf } from "../../views/checks/guides.ts";
 import { ChecksIndex } from "../../views/checks/index.tsx";
 import { page } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptChecks } from "../bench/kept-checks.ts";
 import { withEpoch } from "../checks/charts/epoch.ts";
@@ -40,7 +41,11 @@ export function checkRoutes(
     const frame = frameOf(request, reply, { path: "/checks", demo });
     const view = await checksView({ bench, checks, ledger, at: now(), locale: frame.locale });
     const main = <ChecksIndex {...view} csrfToken={frame.csrfToken} problems={refused ?? []} typed={typed} />;
-    return html(reply, page({ ...frame, title: "Checks", main }), refused ? 422 : 200);
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).checks.title, main }),
+      refused ? 422 : 200,
+    );
   }
 
   function form(
@@ -50,6 +55,7 @@ export function checkRoutes(
     { problems = [], values = {} }: { problems?: Problems; values?: Record<string, string> } = {},
   ) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
+    const say = words(frame.locale).checkForm;
     const { kept } = request.query as { kept?: string };
     const shown = checks.all.find(({ id }) => id === kept);
     const mine = checks.all.filter((check) => check.kind === kindInLedger(kind));
@@ -69,14 +75,14 @@ export function checkRoutes(
           passed: shown.passed,
           todo: shown.todo,
           facts: [
-            ["Of", shown.of],
-            ["By", shown.by],
-            ["At", `${shown.at.slice(0, 16).replace("T", " ")} UTC`],
+            [say.of, shown.of],
+            [say.by, shown.by],
+            [say.at, `${shown.at.slice(0, 16).replace("T", " ")} UTC`],
           ],
         },
       }),
     };
-    const title = guides[kind].title;
+    const title = guideOf(kind, frame.locale).title;
     return html(
       reply,
       page({ ...frame, title, main: <CheckForm {...view} /> }),

@@ -1,7 +1,8 @@
 import type { MetalRow } from "../../views/metals/index.tsx";
 import type { MetalView } from "../../views/metals/show.tsx";
 import { fixed } from "../../views/numbers.ts";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import { bandByMixture } from "../alloys/band-by-mixture.ts";
 import type { Library } from "../alloys/library.ts";
 import type { DensityBand, Fraction, Metal } from "../alloys/metal.ts";
@@ -9,35 +10,20 @@ import { cautionsAbout } from "../findings/cautions-for.ts";
 import { satisfies } from "../findings/look-alike.ts";
 import { separation, soundThrough } from "../findings/separation.ts";
 
-/** Families of the library as a reader calls them. */
-export const familyNames: Readonly<Record<string, string>> = {
-  gold: "Gold",
-  silver: "Silver",
-  platinum: "Platinum",
-  palladium: "Palladium",
-  "brass-and-bronze": "Brass and bronze",
-  "white-copper-alloys": "White copper alloys",
-  "lead-tin-zinc": "Lead, tin, zinc",
-  steel: "Steel",
-  "heavy-metals": "Heavy metals",
-  "cored-and-plated": "Cored and plated pieces",
-  elements: "Elements",
-  own: "Your own",
-};
-
-export const familyName = (family: string): string => familyNames[family] ?? family;
+/** A family of the library as a reader calls it. */
+export const familyName = (family: string, locale: Locale = "en"): string =>
+  words(locale).metal.families[family] ?? family;
 
 /** A line of the list of metals. */
-export function metalRow({ id, name, family, densityGPerCm3, verified }: Metal): MetalRow {
-  return { id, name, family: familyName(family), ...densityGPerCm3, verified };
+export function metalRow({ id, name, family, densityGPerCm3, verified }: Metal, locale: Locale): MetalRow {
+  return {
+    id,
+    name: toldValue(name, locale),
+    family: familyName(family, locale),
+    ...densityGPerCm3,
+    verified,
+  };
 }
-
-const magnets = {
-  none: "not pulled",
-  weak: "a hung piece may drift towards it",
-  strong: "pulled",
-} as const;
-const likelihoods = { common: "often", possible: "now and then", rare: "hardly ever" } as const;
 
 /** How many neighbours on the axis are drawn. */
 const drawnNeighbours = 14;
@@ -45,13 +31,14 @@ const drawnNeighbours = 14;
 /** Everything the page of one metal shows. */
 export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
   const { id, name, family, densityGPerCm3: band, verified, source, notes } = metal;
+  const say = words(locale).metal;
   const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
   const sound = soundThrough(metal);
   const conductivity = metal.conductivityIacsPercent;
   return {
     id,
-    name,
-    family: familyName(family),
+    name: toldValue(name, locale),
+    family: familyName(family, locale),
     ...band,
     composition: Object.entries(metal.composition).map(([element, fraction]) => ({
       element,
@@ -59,28 +46,27 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
       range: rangeOf(fraction, locale),
     })),
     mixture: mixtureOf(metal, locale),
-    magnetism: magnets[metal.magnetism],
-    colour: metal.colour,
+    magnetism: say.magnets[metal.magnetism],
+    colour: say.colours[metal.colour] ?? metal.colour,
     ...(conductivity ? { conductivity: conductivityText(conductivity, locale) } : {}),
-    ...(sound ? { sound: soundText(sound) } : {}),
+    ...(sound ? { sound: soundText(sound, locale) } : {}),
     ...(metal.expansionPerMillionK === null
       ? {}
-      : { expansion: `${fixed(metal.expansionPerMillionK, 1, locale)} · 10⁻⁶ per kelvin, in length` }),
-    likelihood: likelihoods[metal.likelihood],
+      : { expansion: say.perKelvin(fixed(metal.expansionPerMillionK, 1, locale)) }),
+    likelihood: say.likelihoods[metal.likelihood],
     source,
     verified,
     ...(notes === undefined ? {} : { notes }),
     ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
     recipes: (metal.recipes ?? [])
       .filter((recipe) => library.has(recipe))
-      .map((recipe) => ({ id: recipe, name: library.metal(recipe).name })),
-    neighbours: neighboursOf(metal, library),
+      .map((recipe) => ({ id: recipe, name: toldValue(library.metal(recipe).name, locale) })),
+    neighbours: neighboursOf(metal, library).map((band) => ({ ...band, name: toldValue(band.name, locale) })),
     lookAlikes: lookAlikesOf(metal, library).map((other) => ({
       id: other.id,
-      name: other.name,
+      name: toldValue(other.name, locale),
       separatedBy: separation(metal, other).says,
     })),
-    locale,
   };
 }
 
@@ -93,7 +79,7 @@ function decimals(value: number, locale: Locale): string {
 }
 
 function rangeOf([, low, high]: Fraction, locale: Locale): string {
-  if (low === null && high === null) return "not known";
+  if (low === null && high === null) return words(locale).metal.notKnown;
   const end = (share: number | null) => (share === null ? "?" : percent(share, locale).replace(" %", ""));
   return `${end(low)} – ${end(high)} %`;
 }
@@ -110,12 +96,13 @@ function mixtureOf(metal: Metal, locale: Locale): { ideal: string; withExcess: s
 
 export function conductivityText([low, high]: readonly [number, number], locale: Locale): string {
   const range = low === high ? decimals(low, locale) : `${decimals(low, locale)} – ${decimals(high, locale)}`;
-  return `${range} % IACS at 20 °C`;
+  return words(locale).metal.iacs(range);
 }
 
-function soundText({ mPerS, estimated }: { mPerS: number; estimated: boolean }): string {
+function soundText({ mPerS, estimated }: { mPerS: number; estimated: boolean }, locale: Locale): string {
+  const say = words(locale).metal;
   const rounded = Math.round(mPerS / 10) * 10;
-  return estimated ? `about ${rounded} m/s, longitudinal, computed` : `${mPerS} m/s, longitudinal`;
+  return estimated ? say.soundComputed(rounded) : say.soundPrinted(mPerS);
 }
 
 function neighboursOf(metal: Metal, { metals }: Library) {

@@ -5,7 +5,8 @@ import { MetalPage } from "../../views/metals/show.tsx";
 import { readNumber } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words as wordsOf } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
 import { nearIds } from "../alloys/near-ids.ts";
@@ -31,8 +32,10 @@ export function metalRoutes(
   app.get("/metals", async (request, reply) => {
     const asked = request.query as Record<string, string | undefined>;
     const found = pageOf(library.now, asked, lookOf(request).locale);
-    if (wantsPart(request)) return html(reply, render(<FoundMetals {...found} />));
-    return html(reply, page({ ...frame(request, reply), title: "Metals", main: <MetalsIndex {...found} /> }));
+    const around = frame(request, reply);
+    if (wantsPart(request)) return html(reply, render(<FoundMetals {...found} />, around.locale));
+    const { title } = wordsOf(around.locale).metals;
+    return html(reply, page({ ...around, title, main: <MetalsIndex {...found} /> }));
   });
 
   app.get<{ Params: { id: string } }>("/metals/:id", async (request, reply) => {
@@ -54,7 +57,11 @@ export function metalRoutes(
       4,
     ).map((other) => now.metal(other).name);
     const says = `No metal is called "${id}" in library ${now.version}. Near it: ${names.join(", ")}. Look for it in the list of metals.`;
-    return html(reply, page({ ...around, title: "No such metal", main: <Problem says={says} /> }), 404);
+    return html(
+      reply,
+      page({ ...around, title: wordsOf(around.locale).metals.none, main: <Problem says={says} /> }),
+      404,
+    );
   });
 }
 
@@ -70,7 +77,7 @@ function pageOf(
   const found = library.metals.filter(
     (m) =>
       (family === "" || m.family === family) &&
-      words.every((word) => textOf(m).includes(word)) &&
+      words.every((word) => textOf(m, locale).includes(word)) &&
       (gPerCm3 === undefined || distanceTo(m.densityGPerCm3, gPerCm3) <= near * gPerCm3),
   );
   const away = (m: Metal) => (gPerCm3 === undefined ? 0 : distanceTo(m.densityGPerCm3, gPerCm3));
@@ -78,18 +85,17 @@ function pageOf(
     q,
     family,
     density,
-    families: families.map((id) => ({ id, name: familyName(id) })),
+    families: families.map((id) => ({ id, name: familyName(id, locale) })),
     rows: found
       .sort((a, b) => away(a) - away(b) || a.densityGPerCm3.nominal - b.densityGPerCm3.nominal)
-      .map(metalRow),
+      .map((metal) => metalRow(metal, locale)),
     all: library.metals.length,
     libraryVersion: library.version,
     ...(wanted !== undefined && wanted.kind !== "number" ? { densityProblem: wanted.says } : {}),
-    locale,
   };
 }
 
-/** Where a word of the search may stand: name, id, family, elements. */
-function textOf({ id, name, family, composition }: Metal): string {
-  return `${name} ${id} ${familyName(family)} ${Object.keys(composition).join(" ")}`.toLowerCase();
+/** Where a word of the search may stand: name and family in English and in the page's language, id, elements. */
+function textOf({ id, name, family, composition }: Metal, locale: Locale): string {
+  return `${name} ${toldValue(name, locale)} ${id} ${familyName(family)} ${familyName(family, locale)} ${Object.keys(composition).join(" ")}`.toLowerCase();
 }

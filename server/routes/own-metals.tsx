@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { OwnMetalsPage } from "../../views/metals/own.tsx";
 import { fixed } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import {
   doubtsAbout,
   type OwnMetals,
@@ -47,7 +48,7 @@ export function ownMetalRoutes(
     );
     return html(
       reply,
-      page({ ...frame, title: "Metals of your own", main }),
+      page({ ...frame, title: words(frame.locale).ownMetals.title, main }),
       problems.length > 0 ? 422 : 200,
     );
   }

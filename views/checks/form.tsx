@@ -1,7 +1,10 @@
 import { Csrf, Field, type FieldError, Problems, TextArea, UnitSelect } from "../forms.tsx";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { type CheckKind, entryName, type GuideEntry, guides } from "./guides.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
+import { type CheckKind, entryName, type GuideEntry, guideOf } from "./guides.ts";
 
 export interface CheckFormView {
   kind: CheckKind;
@@ -26,14 +29,18 @@ export interface CheckFormView {
 
 /** One guided check: why, how, the entries, the outcome and its chart. Sent to POST /checks/KIND. */
 export function CheckForm(view: CheckFormView) {
-  const guide = guides[view.kind];
+  const guide = guideOf(view.kind, useLocale());
+  const {
+    checkForm: say,
+    checks: { by },
+  } = useWords();
   return (
     <>
       <p>{guide.why}</p>
       {view.outcome && <Outcome outcome={view.outcome} />}
-      <Problems heading="These entries need another look" problems={view.problems} />
+      <Problems heading={say.problems} problems={view.problems} />
       <div class="columns">
-        <Sheet id="how" title="How">
+        <Sheet id="how" title={say.how}>
           <ol>
             {guide.steps.map((step) => (
               <li key={step}>{step}</li>
@@ -45,7 +52,7 @@ export function CheckForm(view: CheckFormView) {
           <input type="hidden" name="step" value={view.stepKey} />
           {view.attempt > 1 && (
             <p>
-              <strong>Attempt {view.attempt} of this occasion.</strong> The earlier ones stay and are drawn.
+              <strong>{say.attempt(view.attempt)}</strong> {say.attemptRest}
             </p>
           )}
           {guide.once.map((entry) => (
@@ -53,9 +60,9 @@ export function CheckForm(view: CheckFormView) {
           ))}
           {[...guide.perRow, ...guide.once].some(({ unit }) => unit === "mass") && (
             <div class="field">
-              <label for="unit">Unit of the readings</label>
+              <label for="unit">{say.unit}</label>
               <span class="entry">
-                <UnitSelect name="unit" label="Unit of the readings" units={view.units} value={view.unit} />
+                <UnitSelect name="unit" label={say.unit} units={view.units} value={view.unit} />
               </span>
             </div>
           )}
@@ -69,9 +76,9 @@ export function CheckForm(view: CheckFormView) {
               </div>
             </fieldset>
           ))}
-          <Field name="by" label="Your name or initials" value={view.values.by ?? ""} required />
-          <TextArea name="note" label="Note" value={view.values.note ?? ""} rows={2} />
-          <button type="submit">Keep this check</button>
+          <Field name="by" label={by} value={view.values.by ?? ""} required />
+          <TextArea name="note" label={say.note} value={view.values.note ?? ""} rows={2} />
+          <button type="submit">{say.keep}</button>
         </form>
       </div>
       {view.chart && (
@@ -110,17 +117,21 @@ function Entry({
 }
 
 function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }) {
+  const locale = useLocale();
+  const say = useWords().checkForm;
   return (
     <section class="sheet" aria-labelledby="outcome-heading">
       <h2 id="outcome-heading">
         <span aria-hidden="true">{outcome.passed ? "= " : "≠ "}</span>
-        {outcome.passed ? "Inside its limits" : "Outside its limits"}
+        {outcome.passed ? say.inside : say.outside}
       </h2>
-      <p role="status">{outcome.says}</p>
-      <Facts facts={outcome.facts} />
+      <p role="status">
+        <Told says={outcome.says} />
+      </p>
+      <Facts facts={outcome.facts.map(([name, value]) => [name, toldValue(value, locale)] as const)} />
       {outcome.todo !== undefined && (
         <p>
-          <strong>Now:</strong> {outcome.todo}
+          <strong>{say.now}</strong> <Told says={outcome.todo} />
         </p>
       )}
     </section>

@@ -1,7 +1,9 @@
 import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import { type CheckKind, guides } from "./guides.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { type CheckKind, guideOf } from "./guides.ts";
 
 /** How a check stands today, in words first. */
 export type CheckStanding = "in order" | "due" | "never made" | "warning" | "stopped";
@@ -38,41 +40,41 @@ export interface CheckChart {
 
 /** All checks of the bench: what is due, how it runs over time, what to look back at. */
 export function ChecksIndex({ closed, checks, charts, lookBack, problems, typed, csrfToken }: ChecksPage) {
+  const locale = useLocale();
+  const say = useWords().checks;
   return (
     <>
-      <Problems heading="The new limits were not kept" problems={problems} />
+      <Problems heading={say.limitsRefused} problems={problems} />
       {closed && (
-        <section class="problems" aria-label="Bench closed">
+        <section class="problems" aria-label={say.closed}>
           <p>
-            <strong>The bench is closed since {closed.since}.</strong> {closed.says} {closed.todo}
+            <strong>{say.closedSince(closed.since)}</strong> <Told says={closed.says} />{" "}
+            <Told says={closed.todo} />
           </p>
         </section>
       )}
       <Rows
-        caption="Checks"
-        empty="No checks are set up."
-        columns={[{ head: "Check" }, { head: "Stands" }, { head: "Last" }, { head: "Next" }]}
+        caption={say.caption}
+        empty={say.empty}
+        columns={[{ head: say.check }, { head: say.stands }, { head: say.last }, { head: say.next }]}
         rows={checks.map(({ kind, standing, last, due }) => ({
           key: kind,
           cells: [
             <a key="a" href={`/checks/${kind}`}>
-              {guides[kind].title}
+              {guideOf(kind, locale).title}
             </a>,
             <strong key="s">
               <span aria-hidden="true">{signs[standing]} </span>
-              {standing}
+              {say.standings[standing]}
             </strong>,
-            last ?? "–",
+            last === undefined ? "–" : <Told key="l" says={last} />,
             due ?? "–",
           ],
         }))}
       />
       {lookBack.length > 0 && (
-        <Sheet id="look-back" title="To look back at">
-          <p>
-            Weighed since the last good check. Nothing is deleted; each keeps this mark until someone answers
-            it.
-          </p>
+        <Sheet id="look-back" title={say.lookBack}>
+          <p>{say.lookBackLead}</p>
           <ul>
             {lookBack.map(({ id, ticket, when }) => (
               <li key={id}>
@@ -86,33 +88,30 @@ export function ChecksIndex({ closed, checks, charts, lookBack, problems, typed,
         <div class="sheet" key={id}>
           <ControlChart {...plot} />
           <p>
-            {standing.says} {standing.todo}
+            <Told says={standing.says} /> <Told says={standing.todo} />
           </p>
           <details open={typed.chart === id}>
-            <summary>Sign new limits</summary>
-            <p>
-              They rest on the passed points since the last limits and hold from now on, never backwards. The
-              old ones stay visible.
-            </p>
+            <summary>{say.sign}</summary>
+            <p>{say.signLead}</p>
             <form method="post" action="/checks/limits">
               <Csrf token={csrfToken} />
               <input type="hidden" name="chart" value={id} />
               <Field
                 id={`by-${plot.id}`}
                 name="by"
-                label="Your name or initials"
+                label={say.by}
                 value={typed.chart === id ? (typed.by ?? "") : ""}
                 required
               />
               <Field
                 id={`why-${plot.id}`}
                 name="why"
-                label="Why"
-                hint="first limits, new water, balance moved, new hanger"
+                label={say.why}
+                hint={say.whyHint}
                 value={typed.chart === id ? (typed.why ?? "") : ""}
                 required
               />
-              <button type="submit">Sign these limits</button>
+              <button type="submit">{say.signNow}</button>
             </form>
           </details>
         </div>

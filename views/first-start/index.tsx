@@ -29,19 +29,19 @@ export function FirstStart({ csrfToken, metals, answers, canTry = true, locale =
             value: "displaced",
             label: say.onScale,
             hint: say.onScaleHint,
-            drawing: <MethodDrawing method="displaced" locale={locale} />,
+            drawing: <MethodDrawing method="displaced" />,
           },
           {
             value: "hung",
             label: say.beside,
             hint: say.besideHint,
-            drawing: <MethodDrawing method="hung" locale={locale} />,
+            drawing: <MethodDrawing method="hung" />,
           },
           {
             value: "flask",
             label: say.inFlask,
             hint: say.inFlaskHint,
-            drawing: <MethodDrawing method="flask" locale={locale} />,
+            drawing: <MethodDrawing method="flask" />,
           },
         ]}
       />

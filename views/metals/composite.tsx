@@ -1,4 +1,6 @@
 import { Facts, Rows, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
 
 /** A mixture or a core under a skin, named by what it is put together from. */
 export interface CompositeView {
@@ -14,11 +16,12 @@ export interface CompositeView {
 }
 
 export function CompositePage({ says, parts, shareOf, densities, shows, source }: CompositeView) {
+  const say = useWords().composite;
   return (
     <>
       <p>{says}</p>
       <div class="columns">
-        <Sheet id="parts" title="Made of">
+        <Sheet id="parts" title={say.madeOf}>
           <ul>
             {parts.map(({ id, name }) => (
               <li key={id}>
@@ -27,11 +30,13 @@ export function CompositePage({ says, parts, shareOf, densities, shows, source }
             ))}
           </ul>
           <Facts facts={shows} />
-          <p class="hint">{source}</p>
+          <p class="hint">
+            <Told says={source} />
+          </p>
         </Sheet>
-        <Sheet id="densities" title="Density by share">
+        <Sheet id="densities" title={say.byShare}>
           <Rows
-            caption="Sound metal without voids, at 20 °C"
+            caption={say.sound}
             empty=""
             columns={[{ head: shareOf }, { head: "g/cm³", number: true }]}
             rows={densities.map(([share, density]) => ({ key: share, cells: [share, density] }))}

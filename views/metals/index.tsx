@@ -1,8 +1,9 @@
 import { Field, Select } from "../forms.tsx";
-import { fixed } from "../numbers.ts";
+import { fixed, fromTo } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Rows } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
 
 export interface MetalRow {
   id: string;
@@ -26,12 +27,12 @@ export interface MetalsPage {
   libraryVersion: string;
   /** why the density could not be read */
   densityProblem?: string;
-  locale?: Locale;
 }
 
 /** The library: what each metal's recipe leaves free on the density axis. */
 export function MetalsIndex(page: MetalsPage) {
   const { q, family, families, density } = page;
+  const say = useWords().metals;
   return (
     <>
       <search class="not-printed">
@@ -47,16 +48,16 @@ export function MetalsIndex(page: MetalsPage) {
           hx-sync="this:replace"
         >
           <div class="row">
-            <Field kind="search" name="q" label="Search" value={q} shortcut="/" />
+            <Field kind="search" name="q" label={say.search} value={q} shortcut="/" />
             <Select
               name="family"
-              label="Family"
-              empty="all"
+              label={say.family}
+              empty={say.allFamilies}
               value={family}
               options={families.map(({ id, name }) => ({ value: id, label: name }))}
             />
-            <Field kind="decimal" name="density" label="Near a density" after="g/cm³" value={density} />
-            <button type="submit">Search</button>
+            <Field kind="decimal" name="density" label={say.nearDensity} after="g/cm³" value={density} />
+            <button type="submit">{say.search}</button>
           </div>
         </form>
       </search>
@@ -65,56 +66,85 @@ export function MetalsIndex(page: MetalsPage) {
   );
 }
 
+/** So many are shown at once; of more, each family opens on demand, so that a phone is not buried in them. */
+const shownAtOnce = 24;
+
 /** The part that a search replaces: axis and table of what was found. */
-export function FoundMetals({ rows, all, libraryVersion, densityProblem, locale = "en" }: MetalsPage) {
-  const onAxis = rows.slice(0, 24);
+export function FoundMetals({ rows, all, libraryVersion, densityProblem }: MetalsPage) {
+  const say = useWords().metals;
+  const onAxis = rows.slice(0, shownAtOnce);
   return (
     <div id="found">
-      {densityProblem !== undefined && <p class="problem">{densityProblem}</p>}
-      <p role="status">{rows.length === all ? `${all} metals` : `${rows.length} of ${all} metals`}</p>
+      {densityProblem !== undefined && (
+        <p class="problem">
+          <Told says={densityProblem} />
+        </p>
+      )}
+      <p role="status">{say.count(rows.length, all)}</p>
       {onAxis.length > 0 && (
         <div class="sheet">
           <DensityAxis
             id="library"
-            caption={
-              onAxis.length < rows.length
-                ? `The first ${onAxis.length} on the density axis`
-                : "On the density axis"
-            }
+            caption={onAxis.length < rows.length ? say.firstOnAxis(onAxis.length) : say.onAxis}
             bands={onAxis.map(({ id, name, low, high }) => ({ id, name, low, high }))}
-            locale={locale}
           />
         </div>
       )}
-      <Rows
-        caption="Metals by density, at 20 °C"
-        empty="No metal fits. Take a word out of the search, or choose all families."
-        columns={[
-          { head: "Metal" },
-          { head: "Family" },
-          { head: "from", number: true },
-          { head: "usual", number: true },
-          { head: "to g/cm³", number: true },
-          { head: "Source" },
-        ]}
-        rows={rows.map((row) => ({
-          key: row.id,
-          cells: [
-            <a key="a" href={`/metals/${row.id}`}>
-              {row.name}
-            </a>,
-            row.family,
-            fixed(row.low, 3, locale),
-            fixed(row.nominal, 3, locale),
-            fixed(row.high, 3, locale),
-            row.verified ? "seen in its source" : "from memory",
-          ],
-        }))}
-      />
+      {rows.length > shownAtOnce ? (
+        [...new Set(rows.map(({ family }) => family))].map((family) => (
+          <Family key={family} name={family} rows={rows.filter((row) => row.family === family)} />
+        ))
+      ) : (
+        <Listed caption={say.caption} rows={rows} />
+      )}
       <p class="hint">
-        Library {libraryVersion}. A band is the freedom of composition and of the sources, not an uncertainty.
-        Every record keeps the version it was judged by. <a href="/metals/own">Metals of your own</a>
+        {say.library(libraryVersion)} <a href="/metals/own">{say.own}</a>
       </p>
     </div>
+  );
+}
+
+function Family({ name, rows }: { name: string; rows: readonly MetalRow[] }) {
+  const locale = useLocale();
+  const say = useWords().metals;
+  const low = Math.min(...rows.map((row) => row.low));
+  const high = Math.max(...rows.map((row) => row.high));
+  return (
+    <details class="family">
+      <summary>{say.inFamily(name, rows.length, fromTo(low, high, locale))}</summary>
+      <Listed caption={`${say.caption}: ${name}`} rows={rows} />
+    </details>
+  );
+}
+
+function Listed({ caption, rows }: { caption: string; rows: readonly MetalRow[] }) {
+  const locale = useLocale();
+  const say = useWords().metals;
+  return (
+    <Rows
+      caption={caption}
+      empty={say.empty}
+      columns={[
+        { head: say.metal },
+        { head: say.family },
+        { head: say.from, number: true },
+        { head: say.usual, number: true },
+        { head: say.to, number: true },
+        { head: say.source },
+      ]}
+      rows={rows.map((row) => ({
+        key: row.id,
+        cells: [
+          <a key="a" href={`/metals/${row.id}`}>
+            {row.name}
+          </a>,
+          row.family,
+          fixed(row.low, 3, locale),
+          fixed(row.nominal, 3, locale),
+          fixed(row.high, 3, locale),
+          row.verified ? say.seen : say.memory,
+        ],
+      }))}
+    />
   );
 }

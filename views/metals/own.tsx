@@ -1,5 +1,7 @@
 import { Csrf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
 
 export interface OwnMetalsPage {
   libraryVersion: string;
@@ -23,27 +25,24 @@ const colours = [
   "red",
   "reddish-grey",
 ];
-const asOptions = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 
 /** The owner's own metals: what is held, one more by form, all of them as a file. */
 export function OwnMetalsPage(page: OwnMetalsPage) {
   const { metals, doubts, problems, csrfToken, libraryVersion } = page;
+  const { ownMetals: say, metals: list } = useWords();
   return (
     <>
-      <Problems heading="Nothing was taken over; these entries need another look" problems={problems} />
+      <Problems heading={say.problems} problems={problems} />
       {page.kept && (
         <p role="status">
-          <strong>Kept. Findings use library {libraryVersion} from now on.</strong>
+          <strong>{say.kept(libraryVersion)}</strong>
         </p>
       )}
-      <p>
-        Metals of your own stand beside those of the library in every finding. Each change is a new version,
-        and every record keeps the version it was judged by.
-      </p>
+      <p>{say.lead}</p>
       <Rows
-        caption={`Your own metals, library ${libraryVersion}`}
-        empty="No metal of your own yet."
-        columns={[{ head: "Metal" }, { head: "g/cm³", number: true }, { head: "Source" }, { head: "" }]}
+        caption={say.caption(libraryVersion)}
+        empty={say.empty}
+        columns={[{ head: list.metal }, { head: "g/cm³", number: true }, { head: list.source }, { head: "" }]}
         rows={metals.map(({ id, name, band, source }) => ({
           key: id,
           cells: [
@@ -54,40 +53,42 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
             source,
             <form key="f" method="post" action={`/metals/own/${id}/removal`}>
               <Csrf token={csrfToken} />
-              <button type="submit" class="plain" aria-label={`Take ${name} out`}>
-                Take out
+              <button type="submit" class="plain" aria-label={say.takeOutNamed(name)}>
+                {say.takeOut}
               </button>
             </form>,
           ],
         }))}
       />
       {doubts.length > 0 && (
-        <Sheet id="doubts" title="Look again at these">
+        <Sheet id="doubts" title={say.doubts}>
           <ul>
             {doubts.map((one) => (
-              <li key={one}>{one}</li>
+              <li key={one}>
+                <Told says={one} />
+              </li>
             ))}
           </ul>
         </Sheet>
       )}
       <AddForm {...page} />
-      <Sheet id="file" title="As a file">
+      <Sheet id="file" title={say.file}>
         <p>
           <a href="/metals/own.json" download>
-            All of them as JSON
+            {say.download}
           </a>
         </p>
         <form method="post" action="/metals/own/import">
           <Csrf token={csrfToken} />
           <TextArea
             name="file"
-            label="Take over from JSON"
-            hint="the whole text of such a file; its version must be higher than the one held here"
+            label={say.takeOverJson}
+            hint={say.takeOverHint}
             rows={6}
             required
             value={page.typed.file ?? ""}
           />
-          <button type="submit">Take over</button>
+          <button type="submit">{say.takeOver}</button>
         </form>
       </Sheet>
     </>
@@ -95,6 +96,7 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
 }
 
 function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
+  const { ownMetals: say, metal } = useWords();
   const errorOf = (name: string) => {
     const error = problems.find((one) => one.fieldId === name)?.error;
     return { value: typed[name] ?? "", ...(error === undefined ? {} : { error }) };
@@ -112,25 +114,25 @@ function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
   );
   return (
     <form method="post" action="/metals/own" class="sheet">
-      <h2>One more</h2>
+      <h2>{say.oneMore}</h2>
       <Csrf token={csrfToken} />
       <div class="columns">
         <div>
-          <Field name="name" label="Name" required maxLength={80} {...errorOf("name")} />
+          <Field name="name" label={say.name} required maxLength={80} {...errorOf("name")} />
           <TextArea
             name="composition"
-            label="Composition"
-            hint="one component a line, percent of the mass: Ag 92.5, or with limits Ag 92.5 92.4-93"
+            label={say.composition}
+            hint={say.compositionHint}
             required
             {...errorOf("composition")}
           />
-          {number("nominal", "Usual density at 20 °C", "g/cm³", undefined, true)}
-          {number("low", "Lowest density", "g/cm³", "empty: the usual one")}
-          {number("high", "Highest density", "g/cm³", "empty: the usual one")}
+          {number("nominal", say.nominal, "g/cm³", undefined, true)}
+          {number("low", say.low, "g/cm³", say.emptyUsual)}
+          {number("high", say.high, "g/cm³", say.emptyUsual)}
           <Field
             name="source"
-            label="Where this comes from"
-            hint="a standard, a data sheet, your own weighings"
+            label={say.source}
+            hint={say.sourceHint}
             required
             maxLength={400}
             {...errorOf("source")}
@@ -139,33 +141,38 @@ function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
         <div>
           <Select
             name="magnetism"
-            label="Magnet"
+            label={say.magnet}
             value={typed.magnetism ?? "none"}
             options={[
-              { value: "none", label: "not pulled" },
-              { value: "weak", label: "a hung piece may drift" },
-              { value: "strong", label: "pulled" },
+              { value: "none", label: metal.magnets.none },
+              { value: "weak", label: say.weak },
+              { value: "strong", label: metal.magnets.strong },
             ]}
           />
-          <Select name="colour" label="Colour" value={typed.colour ?? "white"} options={asOptions(colours)} />
+          <Select
+            name="colour"
+            label={say.colour}
+            value={typed.colour ?? "white"}
+            options={colours.map((value) => ({ value, label: metal.colours[value] ?? value }))}
+          />
           <Select
             name="likelihood"
-            label="Met here"
+            label={say.met}
             value={typed.likelihood ?? "common"}
             options={[
-              { value: "common", label: "often" },
-              { value: "possible", label: "now and then" },
-              { value: "rare", label: "hardly ever" },
+              { value: "common", label: metal.likelihoods.common },
+              { value: "possible", label: metal.likelihoods.possible },
+              { value: "rare", label: metal.likelihoods.rare },
             ]}
           />
-          {number("conductivityLow", "Conductivity from", "% IACS", "empty: not known")}
-          {number("conductivityHigh", "Conductivity to", "% IACS")}
-          {number("sound", "Speed of sound, longitudinal", "m/s", "empty: not known")}
-          {number("expansion", "Expansion in length", "10⁻⁶/K", "empty: not known")}
-          <Field name="notes" label="Notes" maxLength={400} {...errorOf("notes")} />
+          {number("conductivityLow", say.conductivityFrom, "% IACS", say.emptyUnknown)}
+          {number("conductivityHigh", say.conductivityTo, "% IACS")}
+          {number("sound", say.sound, "m/s", say.emptyUnknown)}
+          {number("expansion", say.expansion, "10⁻⁶/K", say.emptyUnknown)}
+          <Field name="notes" label={say.notes} maxLength={400} {...errorOf("notes")} />
         </div>
       </div>
-      <button type="submit">Add to the library</button>
+      <button type="submit">{say.add}</button>
     </form>
   );
 }

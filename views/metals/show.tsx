@@ -2,7 +2,8 @@ import type { ComponentChildren } from "preact";
 import { fixed, fromTo } from "../numbers.ts";
 import { type Band, DensityAxis } from "../plots/density.tsx";
 import { Caution, Facts, Rows, Sheet } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
 
 /** One metal of the library as its page shows it. Absent values are told as not known, never filled in. */
 export interface MetalView {
@@ -31,88 +32,83 @@ export interface MetalView {
   neighbours: readonly Band[];
   /** metals whose bands meet this one, with the harmless test that separates them */
   lookAlikes: readonly { id: string; name: string; separatedBy: string }[];
-  locale?: Locale;
 }
 
 export function MetalPage(metal: MetalView) {
-  const { locale = "en" } = metal;
-  const known = (value: string | undefined): ComponentChildren => value ?? "not known";
+  const locale = useLocale();
+  const say = useWords().metal;
+  const known = (value: string | undefined): ComponentChildren => value ?? say.notKnown;
   return (
     <>
-      {metal.hazard !== undefined && <Caution title="Caution">{<p>{metal.hazard}</p>}</Caution>}
+      {metal.hazard !== undefined && (
+        <Caution title={say.caution}>
+          <p>
+            <Told says={metal.hazard} />
+          </p>
+        </Caution>
+      )}
       <p class="result-value">{fromTo(metal.low, metal.high, locale)} g/cm³</p>
-      <p>
-        Usual value {fixed(metal.nominal, 3, locale)} g/cm³ at 20 °C; the band is what the recipe and the
-        sources leave free.
-      </p>
+      <p>{say.usual(fixed(metal.nominal, 3, locale))}</p>
       <div class="sheet">
-        <DensityAxis
-          id="neighbours"
-          caption="Neighbours on the density axis"
-          bands={metal.neighbours}
-          locale={locale}
-        />
+        <DensityAxis id="neighbours" caption={say.neighbours} bands={metal.neighbours} locale={locale} />
       </div>
       <div class="columns">
-        <Sheet id="properties" title="What other tests would show">
+        <Sheet id="properties" title={say.otherTests}>
           <Facts
             facts={[
-              ["Family", metal.family],
-              ["Magnet", metal.magnetism],
-              ["Colour under the skin", metal.colour],
-              ["Conductivity", known(metal.conductivity)],
-              ["Speed of sound", known(metal.sound)],
-              ["Expansion", known(metal.expansion)],
-              ["Met at a bench", metal.likelihood],
+              [say.family, metal.family],
+              [say.magnet, metal.magnetism],
+              [say.colour, metal.colour],
+              [say.conductivity, known(metal.conductivity)],
+              [say.sound, known(metal.sound)],
+              [say.expansion, known(metal.expansion)],
+              [say.met, metal.likelihood],
             ]}
           />
         </Sheet>
-        <Sheet id="composition" title="Composition">
+        <Sheet id="composition" title={say.composition}>
           <Rows
-            caption="Mass fractions"
-            empty="No composition is given."
+            caption={say.massFractions}
+            empty={say.noComposition}
             columns={[
-              { head: "Element" },
-              { head: "usual", number: true },
-              { head: "from – to", number: true },
+              { head: say.element },
+              { head: say.usualShare, number: true },
+              { head: say.range, number: true },
             ]}
             rows={metal.composition.map(({ element, nominal, range }) => ({
               key: element,
               cells: [element, nominal, range],
             }))}
           />
-          {metal.mixture && (
-            <p>
-              By the mixture law {metal.mixture.ideal} g/cm³; with the excess terms {metal.mixture.withExcess}{" "}
-              g/cm³.
-            </p>
-          )}
+          {metal.mixture && <p>{say.mixture(metal.mixture.ideal, metal.mixture.withExcess)}</p>}
           {metal.recipes.length > 0 && (
             <>
-              <h3>Recipes</h3>
+              <h3>{say.recipes}</h3>
               <Links items={metal.recipes} />
             </>
           )}
         </Sheet>
       </div>
-      <Sheet id="look-alikes" title="What a density cannot tell from it">
-        {metal.lookAlikes.length === 0 && (
-          <p>No other metal of the library has a band that meets this one.</p>
-        )}
+      <Sheet id="look-alikes" title={say.lookAlikes}>
+        {metal.lookAlikes.length === 0 && <p>{say.noLookAlike}</p>}
         <LookAlikes list={metal.lookAlikes.slice(0, shownAtOnce)} />
         {metal.lookAlikes.length > shownAtOnce && (
           <details>
-            <summary>{metal.lookAlikes.length - shownAtOnce} more</summary>
+            <summary>{say.more(metal.lookAlikes.length - shownAtOnce)}</summary>
             <LookAlikes list={metal.lookAlikes.slice(shownAtOnce)} />
           </details>
         )}
       </Sheet>
-      <Sheet id="source" title="Where this comes from">
-        <p>{metal.source}</p>
+      <Sheet id="source" title={say.source}>
         <p>
-          {metal.verified ? "Seen in the source named." : "From memory: not yet checked against a source."}
+          <Told says={metal.source} />
         </p>
-        {metal.notes !== undefined && <p>{metal.notes}</p>}
+        <p>{metal.verified ? say.seen : say.memory}</p>
+        {metal.notes !== undefined && (
+          <p>
+            <Told says={metal.notes} />
+          </p>
+        )}
       </Sheet>
     </>
   );
@@ -126,7 +122,7 @@ function LookAlikes({ list }: { list: MetalView["lookAlikes"] }) {
     <ul>
       {list.map(({ id, name, separatedBy }) => (
         <li key={id}>
-          <a href={`/metals/${id}`}>{name}</a>: {separatedBy}
+          <a href={`/metals/${id}`}>{name}</a>: <Told says={separatedBy} />
         </li>
       ))}
     </ul>

@@ -60,7 +60,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
           cards={(["displaced", "hung", "flask"] as const).map((method) => ({
             value: method,
             label: say.methods[method],
-            drawing: <MethodDrawing method={method} locale={locale} />,
+            drawing: <MethodDrawing method={method} />,
           }))}
         />
         <Select

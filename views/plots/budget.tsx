@@ -1,5 +1,6 @@
 import { fixed, share as shareText } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
+import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 
 /** One named input of the budget. */
@@ -26,7 +27,9 @@ export interface BudgetPlot {
 }
 
 /** The uncertainty budget as bars, largest first, each with its name and share. */
-export function BudgetBars({ id, inputs, caption, bars = 7, locale = "en" }: BudgetPlot) {
+export function BudgetBars({ id, inputs, caption, bars = 7, ...asked }: BudgetPlot) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
   const say = words(locale);
   const sorted = [...inputs].sort((a, b) => b.share - a.share);
   const first = sorted[0];

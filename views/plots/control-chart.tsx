@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { fixed } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
+import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { textWidth } from "./lanes.ts";
 import { Legend, Mark, type Shape } from "./marks.tsx";
@@ -45,8 +46,10 @@ const shapes: Record<CheckPoint["outcome"], Shape> = {
 };
 
 /** Checks in order with the limits 2 s and 3 s of each epoch about its accepted mean. */
-export function ControlChart(plot: ControlChartPlot) {
-  const { id, caption, points, unit, decimals, locale = "en" } = plot;
+export function ControlChart(asked: ControlChartPlot) {
+  const spoken = useLocale();
+  const plot = { ...asked, locale: asked.locale ?? spoken };
+  const { id, caption, points, unit, decimals, locale } = plot;
   const say = words(locale).plots;
   const count = (outcome: CheckPoint["outcome"]) =>
     points.filter((point) => point.outcome === outcome).length;

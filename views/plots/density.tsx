@@ -1,5 +1,6 @@
 import { fixed, fromTo, plusMinus } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
+import { useLocale } from "../words/spoken.ts";
 import type { Band } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
 import { drawDensity, halfWidth } from "./density-drawing.tsx";
@@ -33,8 +34,10 @@ export interface DensityPlot {
 }
 
 /** The density axis with the measured distribution above it and the metals' bands below it. */
-export function DensityAxis(plot: DensityPlot) {
-  const { id, locale = "en", bands, claimId } = plot;
+export function DensityAxis(asked: DensityPlot) {
+  const spoken = useLocale();
+  const plot = { ...asked, locale: asked.locale ?? spoken };
+  const { id, locale, bands, claimId } = plot;
   const say = words(locale).plots;
   return (
     <PlotFigure

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { type Locale, words } from "../words/index.ts";
+import { useLocale } from "../words/spoken.ts";
 
 /** One drawing at a given width in user units. */
 export interface Drawing {
@@ -32,7 +33,9 @@ export const plotWidths = { narrow: 320, wide: 760 } as const;
  * A plot as a figure: caption, a drawing for narrow and one for wide places, the same in words, the same as a
  * table. Letters keep their size on a phone, since nothing wide is shrunk to fit.
  */
-export function PlotFigure({ id, caption, says, draw, table, locale = "en" }: FigureParts) {
+export function PlotFigure({ id, caption, says, draw, table, ...asked }: FigureParts) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
   return (
     <figure class="plot" id={id}>
       <figcaption>{caption}</figcaption>

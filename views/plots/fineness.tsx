@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { fixed } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
+import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { clampLabel, lanes, textWidth } from "./lanes.ts";
 
@@ -23,8 +24,10 @@ export interface FinenessPlot {
 }
 
 /** What fineness a density leaves open when the recipe of the rest is free. */
-export function Fineness(plot: FinenessPlot) {
-  const { id, caption, interval, recipes, standards, locale = "en" } = plot;
+export function Fineness(asked: FinenessPlot) {
+  const spoken = useLocale();
+  const plot = { ...asked, locale: asked.locale ?? spoken };
+  const { id, caption, interval, recipes, standards, locale } = plot;
   const say = words(locale).plots;
   const whole = (value: number) => fixed(value, 0, locale);
   const inside = standards.filter(({ fineness }) => fineness >= interval[0] && fineness <= interval[1]);

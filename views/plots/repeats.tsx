@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { fixed } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
+import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { Legend, Mark } from "./marks.tsx";
 
@@ -29,8 +30,10 @@ export interface RepeatsPlot {
 }
 
 /** Repeats in the order they were made: a climb tells of bubbles leaving, which a mean would hide. */
-export function Repeats(plot: RepeatsPlot) {
-  const { id, repeats, unit, decimals, caption, trend, locale = "en" } = plot;
+export function Repeats(asked: RepeatsPlot) {
+  const spoken = useLocale();
+  const plot = { ...asked, locale: asked.locale ?? spoken };
+  const { id, repeats, unit, decimals, caption, trend, locale } = plot;
   const say = words(locale);
   const states = {
     kept: say.plots.kept,

@@ -164,7 +164,7 @@ function BenchSettings(view: SettingsView) {
         cards={(["displaced", "hung", "flask"] as const).map((method) => ({
           value: method,
           label: say.methods[method],
-          drawing: <MethodDrawing method={method} locale={view.locale} />,
+          drawing: <MethodDrawing method={method} />,
         }))}
       />
       <div class="columns">

@@ -1,11 +1,13 @@
 import type { Words } from "../en/index.ts";
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
+import { checkForm, checks, guides } from "./checks.ts";
 import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { ledger } from "./ledger.ts";
+import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
@@ -41,4 +43,11 @@ export const de: Words = {
   ledger,
   retention,
   settingsPages,
+  composite,
+  metal,
+  metals,
+  ownMetals,
+  checkForm,
+  checks,
+  guides,
 };
