@@ -1,6 +1,6 @@
 import type { Arithmetic } from "./arithmetic.ts";
 import { type Load, load, traitsFor } from "./balance.ts";
-import type { OpenContribution } from "./density-law.ts";
+import type { OpenContribution } from "./density-trials.ts";
 import { flaskWarmth } from "./flask.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
 import type { Measurement } from "./measurement.ts";

@@ -1,9 +1,9 @@
 import { numericalTolerance } from "./adaptive.ts";
 import { plain } from "./arithmetic.ts";
 import { only, weighed } from "./density.ts";
-import { type DensityDistribution, distribute } from "./density-law.ts";
 import type { DensityResult } from "./density-result.ts";
 import { tabulate } from "./density-table.ts";
+import { type DensityDistribution, distribute } from "./density-trials.ts";
 import type { Measurement } from "./measurement.ts";
 import { partsOf } from "./parts.ts";
 import { asQuantities, type BudgetRow, propagated, secondOrderU, uOf } from "./propagation.ts";

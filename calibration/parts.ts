@@ -1,7 +1,7 @@
 import { ambientIn } from "./ambient.ts";
 import type { Load } from "./balance.ts";
 import type { DensityParts } from "./density.ts";
-import type { OpenContribution } from "./density-law.ts";
+import type { OpenContribution } from "./density-trials.ts";
 import { weighingsOf } from "./displacement.ts";
 import { Inputs } from "./input.ts";
 import { liquidIn } from "./liquid.ts";

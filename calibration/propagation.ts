@@ -34,24 +34,27 @@ export function propagate(model: Expression, inputs: Inputs): Propagated {
 
 /**
  * Law of propagation of uncertainty with correlations, JCGM 100:2008 eq. (13), and effective degrees of freedom, (G.2b).
- * Correlated inputs come from paired repeats: their sum is one set of repeats, so it enters (G.2b) as one term with
- * the dof of the pair (the formula itself does not hold for correlated inputs one by one).
+ * Correlated inputs come from repeats read together: their sum is one set of repeats, so it enters (G.2b) as one term
+ * with the dof of the set (the formula itself does not hold for correlated inputs one by one).
  */
 export function propagated({ value, partials }: Quantity, inputs: Inputs): Propagated {
   const contribution = inputs.all.map((input, i) => (partials[i] ?? 0) * input.u);
   const variances = contribution.map((c) => c * c);
-  const partner = new Map<number, number>();
+  // the first input of each set that was read together
+  const first = inputs.all.map((_, i) => i);
   for (const { a, b, r } of inputs.correlations) {
     const common = r * contribution[a.index]! * contribution[b.index]!;
     variances[a.index]! += common;
     variances[b.index]! += common;
-    partner.set(b.index, a.index);
+    const [from, to] = [first[b.index]!, first[a.index]!];
+    first.forEach((f, i) => {
+      if (f === from) first[i] = to;
+    });
   }
   const variance = variances.reduce((total, v) => total + v, 0);
   const together = new Map<number, number>();
   variances.forEach((v, i) => {
-    const first = partner.get(i) ?? i;
-    together.set(first, (together.get(first) ?? 0) + v);
+    together.set(first[i]!, (together.get(first[i]!) ?? 0) + v);
   });
   let loss = 0;
   for (const [i, v] of together) loss += (v * v) / inputs.all[i]!.dof;

@@ -1,4 +1,4 @@
-import type { OpenContribution } from "./density-law.ts";
+import type { OpenContribution } from "./density-trials.ts";
 import type { Expression, Inputs } from "./input.ts";
 import type { Liquid } from "./liquid.ts";
 import type { Series } from "./series.ts";

@@ -76,4 +76,35 @@ describe("JCGM 100:2008, H.2 resistance and reactance", () => {
     // one set of pairs: n − 1 = 4 degrees of freedom, not the 6 or 7 of two independent series
     expect(z.dof).toBeCloseTo(4, 10);
   });
+
+  it("gives R = 127.732(71) and X = 219.847(296) ohm from all three correlations, and one set's 4 dof", () => {
+    const inputs = new Inputs();
+    const mean = (name: string, readings: number[]) => {
+      const { mean: value, s } = repeats(readings);
+      return inputs.student(name, "", value, s / Math.sqrt(5), 4);
+    };
+    const voltage = mean("V", volts);
+    const current = mean("I", amperes);
+    const angle = mean("φ", radians);
+    inputs.correlate(voltage, current, pairedCorrelation(volts, amperes));
+    inputs.correlate(voltage, angle, pairedCorrelation(volts, radians));
+    inputs.correlate(current, angle, pairedCorrelation(amperes, radians));
+    // the law is of first order, so the tangents of cosine and sine at the mean are all that it sees of them
+    const [c, s] = [Math.cos(angle.value), Math.sin(angle.value)];
+    const r = propagate((a, of) => {
+      const turned = a.minus(of(angle), a.of(angle.value));
+      return a.times(a.over(of(voltage), of(current)), a.minus(a.of(c), a.times(turned, a.of(s))));
+    }, inputs);
+    const x = propagate((a, of) => {
+      const turned = a.minus(of(angle), a.of(angle.value));
+      return a.times(a.over(of(voltage), of(current)), a.plus(a.of(s), a.times(turned, a.of(c))));
+    }, inputs);
+    expect(r.value).toBeCloseTo(127.732, 3);
+    expect(r.u).toBeCloseTo(0.071, 3);
+    expect(x.value).toBeCloseTo(219.847, 3);
+    // printed 0.295 in some editions and 0.296 from unrounded means; these are unrounded
+    expect(x.u).toBeCloseTo(0.2956, 4);
+    expect(r.dof).toBeCloseTo(4, 10);
+    expect(x.dof).toBeCloseTo(4, 10);
+  });
 });

@@ -119,6 +119,53 @@ describe("JCGM 101:2008, 9.4 comparison loss", () => {
   });
 });
 
+describe("JCGM 101:2008, 9.5 gauge block", () => {
+  const inputs = new Inputs();
+  const standard = inputs.student("l_S", "nm", 50_000_623, 25, 18);
+  const difference = inputs.student("d", "nm", 215, 6, 24);
+  const random = inputs.student("d_1", "nm", 0, 4, 5);
+  const systematic = inputs.student("d_2", "nm", 0, 7, 8);
+  const alpha = inputs.rectangular("α_S", "1/°C", 11.5e-6, 2e-6);
+  const average = inputs.normal("θ_0", "°C", -0.1, 0.2);
+  // the arc sine law of a room that swings by 0.5 °C is the sine of an angle that may be any
+  const angle = inputs.rectangular("angle of the swing", "rad", 0, Math.PI / 2);
+  // a rectangle whose own half-width is known only to ± d: CTrap of 6.4.3
+  const uncertainRectangle = (name: string, half: number, d: number) => ({
+    half: inputs.rectangular(`${name}, half-width`, "", half, d),
+    within: inputs.rectangular(name, "", 0, 1),
+  });
+  const deltaAlpha = uncertainRectangle("δα", 1e-6, 0.1e-6);
+  const deltaTheta = uncertainRectangle("δθ", 0.05, 0.025);
+
+  it("has mean 838, u = 36 nm and a 99 % interval of 745 to 932 nm by Monte Carlo", () => {
+    // Inputs and printed results from memory of tables 10 and 11; numpy's 10⁷ trials of them (2.4.6): 838.0, 35.81, 744.3, 931.7.
+    const excess: Expression = (a, of) => {
+      const x = of(angle);
+      const square = a.times(x, x);
+      // sine by its series to x¹¹: good to 6·10⁻⁸ within a right angle
+      const series = [-1 / 110, -1 / 72, -1 / 42, -1 / 20, -1 / 6].reduce(
+        (inner, factor) => a.plus(a.of(1), a.times(a.times(square, a.of(factor)), inner)),
+        a.of(1),
+      );
+      const theta = a.plus(of(average), a.times(a.times(x, series), a.of(0.5)));
+      const expansion = a.times(of(deltaAlpha.half), of(deltaAlpha.within));
+      const unlike = a.times(of(deltaTheta.half), of(deltaTheta.within));
+      const warmth = a.plus(a.times(expansion, theta), a.times(of(alpha), unlike));
+      const measured = sum(a, [of(difference), of(random), of(systematic)]);
+      return a.minus(
+        a.plus(a.minus(of(standard), a.of(50_000_000)), measured),
+        a.times(of(standard), warmth),
+      );
+    };
+    const result = monteCarlo(excess, inputs, seededRandom(seed), { confidence: 0.99, blocks: [64, 64] });
+    expect(Math.abs(result.mean - 838)).toBeLessThan(0.2);
+    expect(Math.round(result.u)).toBe(36);
+    // a million trials place the ends of 99 % to about 0.3 nm; printed are whole nanometres
+    expect(Math.abs(result.interval[0] - 744.3)).toBeLessThan(0.7);
+    expect(Math.abs(result.interval[1] - 931.7)).toBeLessThan(0.7);
+  });
+});
+
 describe("the numerical tolerance", () => {
   it("is half a unit of the last wanted digit of u", () => {
     // JCGM 101:2008, 7.9.2 examples: u = 0.000 35 g with two digits: 35 × 10⁻⁵, δ = 5 × 10⁻⁶; u = 2 K with one: 0.5 K

@@ -1,0 +1,131 @@
+import { adaptive } from "./adaptive.ts";
+import { sum } from "./arithmetic.ts";
+import { type Batch, batches } from "./batch.ts";
+import { type DensityParts, weighed } from "./density.ts";
+import { type DensityTrials, lawQuantile } from "./density-law.ts";
+import type { Input, Inputs } from "./input.ts";
+import { momentsOf } from "./monte-carlo.ts";
+import type { Random32 } from "./random.ts";
+import { sampler } from "./sampling.ts";
+import { sumLaw } from "./sum-law.ts";
+
+/** A Monte Carlo evaluation of one density. Densities in kg/m³. */
+export interface DensityDistribution {
+  mean: number;
+  u: number;
+  interval: readonly [number, number];
+  count: number;
+  settled: boolean;
+  trials: DensityTrials;
+}
+
+/** An input that enters the displaced mass alone, with this factor in g per unit of the input. */
+export interface OpenContribution {
+  input: Input;
+  factor: number;
+}
+
+/**
+ * Which contributions are left open: the rectangular ones, and the largest other one if it shows beside them. The rest
+ * is drawn in the trials like any input.
+ */
+function leftOpen(all: readonly OpenContribution[]): OpenContribution[] {
+  const size = ({ input, factor }: OpenContribution) => Math.abs(factor) * input.u;
+  const uncertain = all.filter((one) => size(one) > 0);
+  const straight = uncertain.filter(({ input }) => input.shape === "rectangular");
+  const curved = uncertain.filter(({ input }) => input.shape !== "rectangular");
+  const largest = curved.sort((a, b) => size(b) - size(a))[0];
+  const beside = Math.hypot(...straight.map(size));
+  return largest && size(largest) > 0.1 * beside ? [largest, ...straight] : straight;
+}
+
+/** Trials in one block, and blocks at least: together the 10⁴ that JCGM 101:2008, 7.9.4 starts from. */
+const block = 2048;
+const leastBlocks = 5;
+const mostBlocks = 16;
+
+function filled(out: Float64Array, from: number, values: Batch): void {
+  if (typeof values === "number") out.fill(values, from, from + block);
+  else out.set(values, from);
+}
+
+/**
+ * Propagates the distributions of all inputs to the density (JCGM 101:2008), to a fifth of the tolerance for two digits
+ * of u. `open`: contributions that enter the displaced mass alone. `guess`: interval to start from, kg/m³.
+ */
+export function distribute(
+  parts: DensityParts,
+  inputs: Inputs,
+  options: {
+    open: readonly OpenContribution[];
+    contributions: readonly number[];
+    guess: readonly [number, number];
+    confidence: number;
+  },
+  random: Random32,
+): DensityDistribution {
+  const { contributions, guess, confidence } = options;
+  const open = leftOpen(options.open);
+  const law = sumLaw(
+    open.map(({ input, factor }) => ({ u: Math.abs(factor) * input.u, shape: input.shape, dof: input.dof })),
+  );
+  const draws = sampler(inputs, contributions, block, random);
+  const b = batches(block);
+  const kept = {
+    a: new Float64Array(mostBlocks * block),
+    displaced: new Float64Array(mostBlocks * block),
+    air: new Float64Array(mostBlocks * block),
+  };
+  const results = new Float64Array(block);
+  let done = 0;
+  const part = (from: number, to: number): DensityTrials => ({
+    a: kept.a.subarray(from, to),
+    displaced: kept.displaced.subarray(from, to),
+    air: kept.air.subarray(from, to),
+    open: law,
+  });
+  const width = (guess[1] - guess[0]) / 4;
+  // each block starts from the ends of the one before
+  let ends = guess;
+  const endsOf = (trials: DensityTrials) => {
+    ends = [
+      lawQuantile(trials, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
+      lawQuantile(trials, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
+    ];
+    return ends;
+  };
+  const run = adaptive(
+    () => {
+      draws.begin();
+      const columns = draws.draw(0);
+      b.start();
+      const of = (input: Input) => columns[input.index]!;
+      const w = weighed<Batch>(parts, b, of);
+      const moved = sum(
+        b,
+        open.map(({ input, factor }) => b.times(b.minus(of(input), input.value), factor)),
+      );
+      filled(
+        kept.a,
+        done,
+        b.over(b.times(w.dryGrams, b.minus(w.liquidKgPerM3, of(parts.airKgPerM3))), w.scale),
+      );
+      filled(kept.displaced, done, b.minus(b.over(w.displacedGrams, w.scale), moved));
+      filled(kept.air, done, of(parts.airKgPerM3));
+      filled(results, 0, w.kgPerM3);
+      done += block;
+      return [...momentsOf(results), ...endsOf(part(done - block, done))];
+    },
+    // value and u are quoted from GUM; with few readings their scatter over blocks has no bound
+    { digits: 2, part: 0.2, blocks: [leastBlocks, mostBlocks], watched: "ends" },
+  );
+  const trials = part(0, done);
+  return {
+    mean: run.averages[0],
+    u: run.averages[1],
+    interval: endsOf(trials),
+    count: done,
+    settled: run.settled,
+    trials,
+  };
+}
