@@ -119,7 +119,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.piece === undefined;
-  const { deed } = benchRoutes(app, { bench, balance, demo, isNew });
+  const { deed } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });

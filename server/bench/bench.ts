@@ -3,6 +3,7 @@ import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import { type Evaluate, type Evaluated, type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type BenchSettings, firstSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
@@ -263,6 +264,34 @@ export class Bench {
         throw new Refusal("Setting a reading aside needs a reason, such as: bubble on the edge.", "reason");
       const body = { entry: captureId, reason: reason.trim() };
       await this.#wrote(await this.#parts.ledger.append("voiding", piece.id, body));
+    });
+  }
+
+  /** Keeps what another test of the piece found; before, between or after its readings. */
+  addTest(body: BodyOf<"evidence">, key?: string): Promise<void> {
+    return this.#inTurn(async () => {
+      const { id } = this.#openPiece;
+      await this.#wrote(
+        await this.#parts.ledger.append("evidence", id, body, key === undefined ? {} : { key }),
+      );
+    });
+  }
+
+  /** Sets another test aside with its reason; it stays visible. */
+  setAsideTest(entry: string, reason: string): Promise<void> {
+    return this.#inTurn(async () => {
+      const piece = this.#openPiece;
+      if (!piece.tests.some((test) => test.entry.id === entry))
+        throw new Refusal("That test does not belong to the piece on the bench. Reload the page.");
+      if (reason.trim() === "")
+        throw new Refusal(
+          "Setting a test aside needs a reason, such as: magnet touched a steel clasp.",
+          `reason-${entry}`,
+        );
+      const body = { entry, reason: reason.trim() };
+      await this.#wrote(
+        await this.#parts.ledger.append("voiding", piece.id, body, { key: `voiding-${entry}` }),
+      );
     });
   }
 

@@ -5,6 +5,7 @@ import {
   heartbeatSeconds,
   LiveHeading,
   LivePart,
+  OtherTests,
   PiecePart,
   ResultPart,
 } from "../../views/bench/index.tsx";
@@ -17,10 +18,14 @@ import { isMethod, isRole, type Role } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import type { LiveView, Problem } from "../bench/view.ts";
+import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { benchTestRoutes } from "./bench-test-routes.tsx";
+import { BenchTests } from "./bench-tests.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
+import type { RefusedForm } from "./size-view.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
 const ageEveryMs = 1000;
@@ -33,10 +38,11 @@ export function benchRoutes(
   app: FastifyInstance,
   {
     bench,
+    ledger,
     balance,
     demo,
     isNew,
-  }: { bench: Bench; balance: BalanceInUse; demo: boolean; isNew: () => boolean },
+  }: { bench: Bench; ledger: Ledger; balance: BalanceInUse; demo: boolean; isNew: () => boolean },
 ) {
   const live = (): LiveView => ({
     live: bench.scale?.live(),
@@ -44,11 +50,13 @@ export function benchRoutes(
     eachLoad: bench.eachLoad,
   });
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
+  const tests = new BenchTests(bench, ledger);
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
       ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
       ["piece", (token, locale) => render(<PiecePart view={view(token)} />, locale)],
+      ["other-tests", (token, locale) => render(<OtherTests tests={tests.view(token)} />, locale)],
       ["result", (token, locale) => render(<ResultPart view={view(token)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
@@ -60,19 +68,30 @@ export function benchRoutes(
     if (doubts !== doubtsShown) stream.changed("piece");
     doubtsShown = doubts;
   });
-  bench.onChange(() => stream.changed("live-heading", "live-reading", "piece", "result"));
+  bench.onChange(() => stream.changed("live-heading", "live-reading", "piece", "result", "other-tests"));
   balance.onBeside((what) => what === "list" && stream.changed("piece"));
   const ageing = setInterval(() => stream.changed("live-reading"), ageEveryMs);
   ageing.unref();
   app.addHook("onClose", async () => clearInterval(ageing));
   app.addHook("preClose", async () => stream.close());
 
-  function whole(request: FastifyRequest, reply: FastifyReply, problem?: Problem): string {
+  function whole(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    problem?: Problem,
+    refused?: RefusedForm,
+  ): string {
     const frame = frameOf(request, reply, { path: "/", demo });
     return page({
       ...frame,
       title: words(frame.locale).bench.title,
-      main: <BenchMain view={view(frame.csrfToken, problem)} live={live()} />,
+      main: (
+        <BenchMain
+          view={view(frame.csrfToken, problem)}
+          live={live()}
+          tests={tests.view(frame.csrfToken, refused)}
+        />
+      ),
     });
   }
 
@@ -102,9 +121,12 @@ export function benchRoutes(
     });
   }
 
-  app.get("/", async (request, reply) =>
-    isNew() ? reply.redirect("/first-start", 303) : html(reply, whole(request, reply)),
-  );
+  app.get("/", async (request, reply) => {
+    if (isNew()) return reply.redirect("/first-start", 303);
+    await tests.look();
+    return html(reply, whole(request, reply));
+  });
+  benchTestRoutes(app, { bench, tests, whole });
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
   deed("/bench/piece", ({ ticket = "", description = "", claim = "", method = "", key = "" }) => {

@@ -77,3 +77,25 @@ export function candidatesOf(
     })),
   ];
 }
+
+/** Before the piece is weighed: what the other tests leave of the whole library. */
+export function standingUnweighed(
+  claim: string | undefined,
+  evidence: readonly Evidence[],
+  library: Library,
+): Standing {
+  const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
+  const weighed = weighEvidence(library.metals, [], evidence, claimed);
+  const against = weighed.struck.filter(({ id }) => id === claimed?.id);
+  if (claimed && against.length > 0 && weighed.contradictions.length === 0)
+    return {
+      state: "disagrees",
+      because: `${against.map(({ because }) => because).join("; ")}: this strikes out ${claimed.name}.`,
+      weighed,
+    };
+  return {
+    state: "undecided",
+    because: `Not weighed yet: the other tests leave ${weighed.alive.length} of the ${library.metals.length} metals of the library.`,
+    weighed,
+  };
+}

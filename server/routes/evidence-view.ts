@@ -65,6 +65,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     size: sizeView(tests, {
       specifications: parts.specifications,
       weighed: response,
+      asksMass: false,
       refused,
       action,
       csrfToken,

@@ -4,15 +4,14 @@ import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Library } from "../alloys/library.ts";
 import { specificationsInForce } from "../bench/specifications-in-force.ts";
-import { foundWords } from "../evidence/recorded.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { type Stated, statedBy } from "../reports/stated.ts";
-import { isEvidenceKind, typedEvidence } from "./evidence-form.ts";
+import { typedTest } from "./evidence-entry.ts";
 import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
-import { typedSize } from "./size-form.ts";
+import { weighedDry } from "./size-form.ts";
 
 interface EvidenceRouteParts {
   ledger: Ledger;
@@ -62,16 +61,11 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       if (!stated) return answer(request, reply);
       const { all } = await specificationsInForce(ledger, library());
       const { locale } = lookOf(request);
-      const typed =
-        kind === "size"
-          ? typedSize(values, locale, { specifications: all, stated, library: library() })
-          : isEvidenceKind(kind)
-            ? entryOf(typedEvidence(kind, values, locale))
-            : {
-                problems: [
-                  { fieldId: "evidence-heading", error: `"${kind}" is no test of this page. Reload it.` },
-                ],
-              };
+      const typed = typedTest(values, locale, {
+        specifications: all,
+        mass: weighedDry(stated),
+        library: library(),
+      });
       if ("problems" in typed) return answer(request, reply, { kind, values, problems: typed.problems });
       return done(request, reply, kind, () =>
         ledger.append("evidence", subject, typed.body, step ? { key: step } : {}),
@@ -124,20 +118,6 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       });
     }
   }
-}
-
-function entryOf(typed: ReturnType<typeof typedEvidence>) {
-  if ("problems" in typed) return typed;
-  const { evidence, by, words } = typed;
-  return {
-    body: {
-      test: evidence.kind,
-      outcome: foundWords(evidence),
-      evidence,
-      ...(by === undefined ? {} : { by }),
-      ...(words === undefined ? {} : { words }),
-    },
-  };
 }
 
 /** What the entries state; undefined while there is no result. */

@@ -1,3 +1,4 @@
+import type { EvidenceDoor } from "../../views/evidence/form.tsx";
 import type { SizeView } from "../../views/evidence/size.tsx";
 import type { Test } from "../bench/piece.ts";
 import type { ComputeResponse } from "../compute/contract.ts";
@@ -13,19 +14,18 @@ export interface RefusedForm {
   problems: SizeView["problems"];
 }
 
-interface SizeParts {
+interface SizeParts extends EvidenceDoor {
   specifications: readonly Specification[];
   weighed: ComputeResponse | undefined;
+  asksMass: boolean;
   refused: RefusedForm | undefined;
-  action: string;
-  csrfToken: string;
   stepKey: string;
 }
 
 /** Mass and size of a piece against specifications; `weighed` once its volume is known from the water. */
 export function sizeView(
   tests: readonly Test[],
-  { specifications, weighed, refused, action, csrfToken, stepKey }: SizeParts,
+  { specifications, weighed, asksMass, refused, stepKey, ...door }: SizeParts,
 ): SizeView {
   const sizes = tests.filter(({ entry }) => entry.body.test === "size");
   const outline = counting(tests).findLast(({ kind }) => kind === "outline");
@@ -38,7 +38,7 @@ export function sizeView(
       : null;
   const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };
   return {
-    action,
+    ...door,
     specifications: specifications.map(({ id, name, massG, finenessPermille }) => ({
       value: id,
       label: `${name}: ${massG} g, ${finenessPermille} ‰`,
@@ -54,7 +54,7 @@ export function sizeView(
       ...(setAside === undefined ? {} : { setAside }),
     })),
     ...(doubt === null ? {} : { doubt }),
-    csrfToken,
+    asksMass,
     stepKey,
   };
 }

@@ -8,9 +8,12 @@ import { EachLoadNow } from "./each-load.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
 import { OtherBalances } from "./other-balances.tsx";
+import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { PieceSteps } from "./piece-steps.tsx";
 import { Result } from "./result.tsx";
+
+export { OtherTests };
 
 /** Seconds between two heartbeats of the live stream; a page that misses two turns grey. */
 export const heartbeatSeconds = 2;
@@ -79,7 +82,15 @@ export function ResultPart({ view }: { view: BenchView }) {
 }
 
 /** The Bench page: the live reading, the piece with its steps, the result. */
-export function BenchMain({ view, live }: { view: BenchView; live: LiveView }) {
+export function BenchMain({
+  view,
+  live,
+  tests,
+}: {
+  view: BenchView;
+  live: LiveView;
+  tests?: OtherTestsView | undefined;
+}) {
   return (
     <div hx-sse:connect="/bench/live" data-heartbeat-seconds={heartbeatSeconds}>
       <div id="heartbeat" hidden />
@@ -99,6 +110,9 @@ export function BenchMain({ view, live }: { view: BenchView; live: LiveView }) {
         <div id="result">
           <ResultPart view={view} />
         </div>
+      </div>
+      <div id="other-tests">
+        <OtherTests tests={tests} />
       </div>
     </div>
   );

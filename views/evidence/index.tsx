@@ -1,7 +1,8 @@
 import { type EvidenceKind, evidenceKinds } from "../../server/evidence/evidence.ts";
-import { Csrf, Field, Problems } from "../forms.tsx";
+import { Field, Problems } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
+import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
 
 /** One test that was made, as the page tells it. */
 export interface MadeTest {
@@ -18,15 +19,12 @@ export interface MadeTest {
 }
 
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */
-export interface EvidenceView {
-  /** where the forms are sent: "/records/214/evidence" */
-  action: string;
+export interface EvidenceView extends EvidenceDoor {
   made: readonly MadeTest[];
   /** the most separating harmless test not yet made, in a sentence */
   next?: string;
   /** what was typed into the form of one kind and refused; that form stands open */
   refused?: TypedEntries & { kind: EvidenceKind };
-  csrfToken: string;
   stepKey: string;
 }
 
@@ -81,15 +79,14 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
       </summary>
       <p class="hint">Blind to {blindTo}.</p>
       {caution !== undefined && <p class="caution">{caution}</p>}
-      <form method="post" action={view.action}>
-        <Csrf token={view.csrfToken} />
+      <EvidenceForm door={view}>
         <input type="hidden" name="step" value={`${view.stepKey}-${kind}`} />
         <input type="hidden" name="kind" value={kind} />
         <div class="row">
           <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />
         </div>
         <button type="submit">Keep</button>
-      </form>
+      </EvidenceForm>
     </details>
   );
 }
@@ -116,8 +113,7 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
         <summary>
           Set aside <span class="unseen">{found}</span>
         </summary>
-        <form method="post" action={`${view.action}/${id}/voiding`}>
-          <Csrf token={view.csrfToken} />
+        <EvidenceForm door={view} path={`/${id}/voiding`}>
           <Field
             name="reason"
             id={`reason-${id}`}
@@ -128,7 +124,7 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
           <button type="submit" class="plain">
             Set aside
           </button>
-        </form>
+        </EvidenceForm>
       </details>
     </>
   );

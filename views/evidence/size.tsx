@@ -1,9 +1,9 @@
-import { Csrf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
+import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
 
 /** Mass and size against what the piece is meant to be. */
-export interface SizeView {
-  action: string;
+export interface SizeView extends EvidenceDoor {
   specifications: readonly { value: string; label: string }[];
   values: Readonly<Record<string, string>>;
   problems: readonly { fieldId: string; error: FieldError }[];
@@ -18,20 +18,13 @@ export interface SizeView {
   }[];
   /** outline against displaced volume, when they do not go together */
   doubt?: string;
-  csrfToken: string;
+  /** true before the first dry reading: the form asks for the mass */
+  asksMass: boolean;
   stepKey: string;
 }
 
-export function SizeSheet({
-  action,
-  specifications,
-  values,
-  problems,
-  made,
-  doubt,
-  csrfToken,
-  stepKey,
-}: SizeView) {
+export function SizeSheet(view: SizeView) {
+  const { specifications, values, problems, made, doubt, asksMass, stepKey } = view;
   const entry = (name: string, label: string, after: string, required = false) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return (
@@ -66,13 +59,12 @@ export function SizeSheet({
               <summary>
                 Set aside <span class="unseen">{specification}</span>
               </summary>
-              <form method="post" action={`${action}/${id}/voiding`}>
-                <Csrf token={csrfToken} />
+              <EvidenceForm door={view} path={`/${id}/voiding`}>
                 <Field name="reason" id={`reason-${id}`} label="Why" required />
                 <button type="submit" class="plain">
                   Set aside
                 </button>
-              </form>
+              </EvidenceForm>
             </details>
           )}
         </div>
@@ -82,8 +74,7 @@ export function SizeSheet({
           <strong>Note:</strong> {doubt}
         </p>
       )}
-      <form method="post" action={action}>
-        <Csrf token={csrfToken} />
+      <EvidenceForm door={view}>
         <input type="hidden" name="step" value={`${stepKey}-size`} />
         <input type="hidden" name="kind" value="size" />
         <div class="row">
@@ -94,16 +85,20 @@ export function SizeSheet({
             value={values["size-specification"] ?? ""}
             empty="choose"
           />
+          {asksMass && entry("size-mass", "Mass", "g", true)}
+          {asksMass && entry("size-mass-within", "give or take", "g", true)}
           {entry("size-diameter", "Diameter", "mm")}
           {entry("size-thickness", "Thickness at the rim", "mm")}
           {entry("size-within", "give or take", "mm", true)}
         </div>
         <p class="hint">
-          The mass is the dry reading of the record. Diameter and thickness may be left out; together they
-          also say how much metal the outline can hold.
+          {asksMass
+            ? "No dry reading was taken yet, so the mass is typed. "
+            : "The mass is the dry reading. "}
+          Diameter and thickness may be left out; together they also say how much metal the outline can hold.
         </p>
         <button type="submit">Compare</button> <a href="/specifications">Specifications and your own</a>
-      </form>
+      </EvidenceForm>
     </Sheet>
   );
 }

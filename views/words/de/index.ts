@@ -8,6 +8,7 @@ import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
+import { otherTests } from "./other-tests.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
@@ -32,6 +33,7 @@ export const de: Words = {
   finding,
   firstStart,
   plan,
+  otherTests,
   findings,
   amendments,
   captures,

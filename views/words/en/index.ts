@@ -7,6 +7,7 @@ import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
+import { otherTests } from "./other-tests.ts";
 import { plan } from "./plan.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
@@ -31,6 +32,7 @@ export const en = {
   finding,
   firstStart,
   plan,
+  otherTests,
   findings,
   amendments,
   captures,

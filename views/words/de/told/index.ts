@@ -7,10 +7,11 @@ import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
 import { names } from "./names.ts";
 import { refusals } from "./refusals.ts";
+import { testNames, tests } from "./tests.ts";
 import { watch } from "./watch.ts";
 
 /** Every sentence that the bench tells from behind its pages, in German, and the names that stand inside them. */
 export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
-  sentences: [...refusals, ...balance, ...watch, ...findings, ...measurement, ...demo, ...decision],
-  names: [...names, ...inputs, ...metals],
+  sentences: [...refusals, ...balance, ...watch, ...findings, ...measurement, ...demo, ...decision, ...tests],
+  names: [...names, ...inputs, ...metals, ...testNames],
 };

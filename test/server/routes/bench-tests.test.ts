@@ -1,0 +1,124 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { host, textOf, wordsOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+  await at.post("/bench/piece", {
+    ticket: "bar-1",
+    description: "a small bar",
+    method: "hung",
+    claim: "au-999",
+    key: "bar-1",
+  });
+});
+afterEach(() => at.close());
+
+/** 31.1049 g displacing 1.6121 g: a density of fine gold, and of tungsten. */
+async function weigh() {
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1049", unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "29.4928", unit: "g" });
+  await at.post("/bench/water", { celsius: "21.4" });
+}
+const coil = (percent: string) => ({
+  kind: "conductivity",
+  "conductivity-percent": percent,
+  "conductivity-within": "1",
+  "conductivity-celsius": "21.5",
+});
+const kept = async () => (await at.ledger.entriesOf("bar-1")).filter(({ kind }) => kind === "evidence");
+
+test("before any weighing a magnet strikes out, the other tests stand as holes, and the next step is said", async () => {
+  const before = await textOf(at, "/");
+  expect(before).toMatch(/Not made, so holes: mass and outline, magnet, ring, conductivity, sound speed/);
+  expect((await at.post("/bench/tests", { kind: "magnet", "magnet-shows": "none" })).statusCode).toBe(303);
+  const text = await textOf(at, "/");
+  expect(text).toMatch(/Struck out by them: Carbon steel/);
+  expect(text).toMatch(/Not made, so holes: mass and outline, ring/);
+  expect(text).toMatch(/Next: Weigh it: of all harmless tests the density strikes out most/);
+  expect(await kept()).toHaveLength(1);
+});
+
+test("a coil that reads tungsten strikes the claimed gold out before and after the density", async () => {
+  // programmed-instruction tables 9.1: tungsten 31.4, gold 70 % IACS
+  await at.post("/bench/tests", coil("31.4"));
+  expect(await textOf(at, "/")).toMatch(/disagrees Gold 999.* the coil reads 31\.4/);
+  await weigh();
+  expect(await textOf(at, "/")).toMatch(/disagrees Gold 999.* the coil reads 31\.4/);
+});
+
+test("with the density a coil that reads gold leaves the core alive, and the sound speed is the next test, with why", async () => {
+  await weigh();
+  await at.post("/bench/tests", coil("74"));
+  const text = await textOf(at, "/");
+  expect(text).toMatch(/Next: Measure the sound speed through the thickness next: it separates/);
+  expect(text).toMatch(/Struck out by them: .*Tungsten/);
+});
+
+test("tests that cannot both be right are pointed out while the piece is on the bench", async () => {
+  await weigh();
+  await at.post("/bench/tests", { kind: "magnet", "magnet-shows": "strong" });
+  expect(await textOf(at, "/")).toMatch(/The density and the magnet contradict each other/);
+});
+
+test("a test set aside stays visible with its reason, strikes nothing, and needs that reason", async () => {
+  await weigh();
+  await at.post("/bench/tests", { kind: "magnet", "magnet-shows": "strong" });
+  const [entry] = await kept();
+  const refused = await at.post(`/bench/tests/${entry?.id}/voiding`, { reason: " " });
+  expect(refused.statusCode).toBe(422);
+  expect(wordsOf(refused.body)).toContain("needs a reason");
+  await at.post(`/bench/tests/${entry?.id}/voiding`, { reason: "it was the clasp" });
+  const text = await textOf(at, "/");
+  expect(text).toContain("set aside: it was the clasp");
+  expect(text).not.toContain("contradict each other");
+});
+
+test("a refused entry keeps what was typed, names what would be right, and stores nothing", async () => {
+  const answer = await at.post("/bench/tests", coil("314"));
+  expect(answer.statusCode).toBe(422);
+  expect(answer.body).toContain('value="314"');
+  expect(wordsOf(answer.body)).toContain("0.1 to 115 % IACS");
+  expect(await kept()).toEqual([]);
+});
+
+test("before a dry reading the size asks for the mass; after it the reading counts", async () => {
+  const size = {
+    kind: "size",
+    "size-specification": "gb-sovereign",
+    "size-diameter": "22.05",
+    "size-within": "0.02",
+  };
+  expect((await at.post("/bench/tests", size)).statusCode).toBe(422);
+  await at.post("/bench/tests", { ...size, "size-mass": "7.99", "size-mass-within": "0.01" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "7.9881", unit: "g" });
+  await at.post("/bench/tests", size);
+  // Coinage Act 1870, first schedule: 7.98805 g, remedy 0.01296 g
+  const outcomes = (await kept()).map(({ body }) => (body as { outcome: string }).outcome);
+  expect(outcomes[0]).toMatch(/^mass 7\.99 g is .*7\.97509 to 8\.00101 g/);
+  expect(outcomes[1]).toMatch(/^mass 7\.9881 g is within 7\.97509 to 8\.00101 g/);
+});
+
+test("the same form sent twice stores once, and the record knows every test of the bench", async () => {
+  const ring = { kind: "ring", "ring-heard": "clear", step: "bar-1-test-0-ring" };
+  await at.post("/bench/tests", ring);
+  await at.post("/bench/tests", ring);
+  expect(await kept()).toHaveLength(1);
+  await weigh();
+  await at.post("/bench/record", {});
+  expect(await textOf(at, "/records/bar-1/evidence")).toMatch(/ring.*rings clear/);
+});
+
+test("a piece on the bench is found again after a restart with its tests", async () => {
+  await at.post("/bench/tests", coil("31.4"));
+  const { file } = at;
+  await at.close();
+  at = await buildTestBench(file);
+  expect(await textOf(at, "/")).toMatch(/the coil reads 31\.4/);
+});
+
+test("with scripts the forms fill their own part of the page", async () => {
+  const page = await at.app.inject({ url: "/", headers: { host } });
+  expect(page.body).toMatch(/hx-post="\/bench\/tests" hx-target="#other-tests"/);
+});

@@ -1,0 +1,33 @@
+import type { ComponentChildren } from "preact";
+import { Csrf } from "../forms.tsx";
+
+/** Where the forms of evidence are sent, and the part their answer fills; without `fills` the page comes anew. */
+export interface EvidenceDoor {
+  /** "/records/214/evidence" */
+  action: string;
+  /** id of the element that the answer fills */
+  fills?: string;
+  csrfToken: string;
+}
+
+/** One form about evidence, with its hidden token. */
+export function EvidenceForm({
+  door: { action, fills, csrfToken },
+  path = "",
+  children,
+}: {
+  door: EvidenceDoor;
+  /** after the action, such as "/ENTRY/voiding" */
+  path?: string;
+  children: ComponentChildren;
+}) {
+  const to = `${action}${path}`;
+  const filling =
+    fills === undefined ? {} : { "hx-post": to, "hx-target": `#${fills}`, "hx-swap": "innerHTML" as const };
+  return (
+    <form method="post" action={to} {...filling}>
+      <Csrf token={csrfToken} />
+      {children}
+    </form>
+  );
+}
