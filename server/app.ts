@@ -33,6 +33,7 @@ import { downloadRoutes } from "./routes/downloads.ts";
 import { evidenceRoutes } from "./routes/evidence.tsx";
 import { finenessRoutes } from "./routes/fineness.tsx";
 import { type ChangeBench, firstStartRoutes } from "./routes/first-start.tsx";
+import { importRoutes } from "./routes/imports.tsx";
 import { ledgerRoutes } from "./routes/ledger.tsx";
 import { frameOf, lookOf } from "./routes/look.ts";
 import { lotRoutes } from "./routes/lots.tsx";
@@ -45,8 +46,10 @@ import { reportRoutes } from "./routes/reports.tsx";
 import { retentionRoutes } from "./routes/retention.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
 import { specificationRoutes } from "./routes/specifications.tsx";
+import { ticketRoutes } from "./routes/tickets.tsx";
 import { tokenRoutes } from "./routes/tokens.tsx";
 import { twoBodiesRoutes } from "./routes/two-bodies.tsx";
+import { largestFile, takeUploads } from "./uploads.ts";
 
 export interface AppParts {
   bench: Bench;
@@ -99,6 +102,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     crossOriginEmbedderPolicy: false,
   });
   await app.register(formbody);
+  await takeUploads(app);
   await app.register(cookie, { secret: randomBytes(32).toString("hex") });
   await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
   app.setErrorHandler((error: Error & { statusCode?: number; code?: string }, request, reply) => {
@@ -134,6 +138,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   planRoutes(app, { settings, library, plan, demo });
   customerRoutes(app, { bench, settings, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
+  importRoutes(app, { ledger, library, demo });
+  ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
   ledgerRoutes(app, { ledger, demo, handOver: parts.handOver });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
@@ -155,6 +161,8 @@ function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean
 function inWords(error: Error & { code?: string }, status: number): string {
   if (error.code?.startsWith("FST_CSRF"))
     return "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.";
+  if (error.code === "FST_REQ_FILE_TOO_LARGE")
+    return `The file is larger than ${largestFile / 2 ** 20} MB. Send a smaller one, or cut the list into parts.`;
   if (status === 413) return `That was more than ${bodyLimit / 1024} kB at once. Send less.`;
   if (status < 500) return `${error.message}. Nothing was done.`;
   return "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.";

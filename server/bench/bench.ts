@@ -162,7 +162,10 @@ export class Bench {
     this.#lineListeners.add(listener);
   }
 
-  openPiece({ ticket, description, method, claim, lot }: Ticket, id: string): Promise<void> {
+  openPiece(
+    { ticket, description, method, claim, lot, customer, customerSupplied }: Ticket,
+    id: string,
+  ): Promise<void> {
     return this.#inTurn(async () => {
       if (this.#piece && !this.#piece.closed && this.#piece.id !== id)
         throw new Refusal(
@@ -174,7 +177,11 @@ export class Bench {
         ...this.preferences.decisionRule,
         confidence_percent: this.#parts.conditions().confidencePercent,
       };
-      const body = { ticket, description, method, claim: claim ?? null, ...ofLot, rule };
+      const told = {
+        ...(customer === undefined ? {} : { customer }),
+        ...(customerSupplied === undefined ? {} : { customerSupplied }),
+      };
+      const body = { ticket, description, method, claim: claim ?? null, ...ofLot, ...told, rule };
       await this.#wrote(await this.#parts.ledger.append("piece-opened", id, body, { key: id }));
       if (id === this.#nextPiece) this.#nextPiece = randomUUID();
     });

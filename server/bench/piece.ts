@@ -45,6 +45,10 @@ export interface Ticket {
   claim?: string;
   /** id of the lot it belongs to */
   lot?: string;
+  /** who brought it, as a ticket or a name */
+  customer?: string;
+  /** what the customer says of it; reported as theirs */
+  customerSupplied?: NonNullable<BodyOf<"piece-opened">["customerSupplied"]>;
 }
 
 /** What was agreed for a piece before its first reading; decimal text. */

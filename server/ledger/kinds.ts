@@ -4,6 +4,7 @@ import { checkKinds } from "./kinds/checks.ts";
 import { lotKinds } from "./kinds/lots.ts";
 import { pieceKinds } from "./kinds/piece.ts";
 import { specificationKinds } from "./kinds/specifications.ts";
+import { ticketKinds } from "./kinds/tickets.ts";
 import { LedgerTrouble } from "./trouble.ts";
 
 /**
@@ -16,6 +17,7 @@ export const kinds = {
   ...bookkeepingKinds,
   ...specificationKinds,
   ...lotKinds,
+  ...ticketKinds,
 };
 
 export type Kind = keyof typeof kinds;

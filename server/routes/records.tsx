@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { fixed, plusMinus } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import { ImportedRecord, type ImportedView } from "../../views/records/imported.tsx";
 import {
   FoundRecords,
   type RecordFilters,
@@ -16,7 +17,7 @@ import type { Library } from "../alloys/library.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { after, type Piece } from "../bench/piece.ts";
 import { type Evaluate, isRefused } from "../compute/evaluation.ts";
-import type { Entry } from "../ledger/entry.ts";
+import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
@@ -51,6 +52,15 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     const entries = await ledger.entriesOf(request.params.piece);
     const result = entries.findLast((entry) => entry.kind === "result");
     const piece = pieceOf(entries);
+    const imported = entries.find((entry) => entry.kind === "imported-weighing");
+    if (imported?.kind === "imported-weighing") {
+      const around = frame(request, reply);
+      const title = words(around.locale).records.recordOf(imported.body.ticket);
+      return html(
+        reply,
+        page({ ...around, title, main: <ImportedRecord {...importedView(imported, library())} /> }),
+      );
+    }
     if (!piece || result?.kind !== "result")
       return html(
         reply,
@@ -143,6 +153,21 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
       step === undefined ? {} : { key: step },
     ),
   );
+}
+
+function importedView({ id, hash, body }: EntryOf<"imported-weighing">, library: Library): ImportedView {
+  const { from, measuredAt, description, claim, mass_g, density_g_cm3, u_g_cm3 } = body;
+  return {
+    from,
+    when: whenOf(measuredAt),
+    description,
+    claim: claim == null ? "" : nameIn(library, claim),
+    mass: `${mass_g} g`,
+    density: `${density_g_cm3} g/cm³`,
+    uncertainty: u_g_cm3 === undefined ? "" : `${u_g_cm3} g/cm³`,
+    entry: id,
+    hash,
+  };
 }
 
 function pieceOf(entries: readonly Entry[]): Piece | undefined {

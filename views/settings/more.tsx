@@ -6,6 +6,8 @@ export function MorePages() {
   const say = useWords().settingsPages;
   const pages = [
     { path: "/settings/ledger", name: say.ledger },
+    { path: "/imports", name: say.imports },
+    { path: "/tickets", name: say.tickets },
     { path: "/settings/tokens", name: say.tokens },
     { path: "/settings/retention", name: say.retention },
   ];

@@ -18,14 +18,18 @@ export interface ImportPreview {
   unknownColumns: string[];
 }
 
+/** What is wrong with a row as a whole: the heading and a sentence; null when nothing is. */
+export type RowCheck = (row: Record<string, unknown>) => { column: string; says: string } | null;
+
 const mostRows = 100_000;
 
 /**
  * Reads a list and shows what would be taken over, naming every refused cell. Headings are compared without regard to
  * case and spaces; a first column of the same value twice is refused, as one of the two would be lost.
+ * `alsoWrong` looks at what only the bench can know of a row whose cells are right, such as whether its metal exists.
  * Pure: takes over nothing. Throws Error for text that is no table of this kind.
  */
-export function previewImport(list: ListName, text: string): ImportPreview {
+export function previewImport(list: ListName, text: string, alsoWrong: RowCheck = () => null): ImportPreview {
   const { columns } = lists[list];
   const [head, ...body] = readCsv(text);
   if (!head || body.length === 0)
@@ -56,7 +60,7 @@ export function previewImport(list: ListName, text: string): ImportPreview {
   };
   const seen = new Map<string, number>();
   for (const row of body) {
-    const read = readRow(list, headings, row);
+    const read = readRow(list, headings, row, alsoWrong);
     const refused = read.refused.length > 0 ? read.refused : repeated(list, read.values, row.line, seen);
     if (refused.length > 0) preview.refused.push(...refused);
     else preview.rows.push({ line: row.line, values: read.values });
@@ -64,7 +68,7 @@ export function previewImport(list: ListName, text: string): ImportPreview {
   return preview;
 }
 
-function readRow(list: ListName, headings: string[], { line, cells }: CsvRow) {
+function readRow(list: ListName, headings: string[], { line, cells }: CsvRow, alsoWrong: RowCheck) {
   const { columns, wrong } = lists[list];
   const values: Record<string, unknown> = {};
   const refused: RefusedCell[] = [];
@@ -89,7 +93,7 @@ function readRow(list: ListName, headings: string[], { line, cells }: CsvRow) {
         value,
         says: "stands behind the last heading; is a comma missing its quotes?",
       });
-  const whole = refused.length === 0 ? (wrong?.(values) ?? null) : null;
+  const whole = refused.length === 0 ? (wrong?.(values) ?? alsoWrong(values)) : null;
   if (whole)
     refused.push({ line, column: whole.column, value: String(values[whole.column]), says: whole.says });
   return { values, refused };

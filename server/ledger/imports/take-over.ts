@@ -25,3 +25,20 @@ export async function takeOverWeighings(
   }
   return written;
 }
+
+/**
+ * Writes the tickets of a preview into the ledger as pieces that wait to be weighed. The same ticket of the same list
+ * again writes nothing twice. Gives how many were written.
+ */
+export async function takeOverTickets(ledger: Ledger, preview: ImportPreview, from: string): Promise<number> {
+  if (preview.list !== "tickets") throw new RangeError(`A list of ${preview.list} holds no tickets.`);
+  let written = 0;
+  for (const { values } of preview.rows) {
+    const body = { ...values, from } as BodyOf<"ticket-announced">;
+    const key = `ticket-${hash("sha256", canonicalJson(body), "hex")}`;
+    if (await ledger.entry(key)) continue;
+    await ledger.append("ticket-announced", "tickets", body, { key });
+    written += 1;
+  }
+  return written;
+}

@@ -5,6 +5,7 @@ import { decision } from "./decision.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
+import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
@@ -41,6 +42,9 @@ export const en = {
   customer,
   settings,
   tokens,
+  imported,
+  imports,
+  tickets,
   ledger,
   retention,
   settingsPages,

@@ -1,0 +1,20 @@
+import multipart from "@fastify/multipart";
+import type { FastifyInstance, FastifyRequest } from "fastify";
+
+/** The largest file or pasted text that is taken, bytes: a list of a hundred thousand rows, or a large photograph. */
+export const largestFile = 25 * 2 ** 20;
+
+/** Forms that carry files: each field is in the body by its name, a file as its bytes. */
+export async function takeUploads(app: FastifyInstance): Promise<void> {
+  await app.register(multipart, {
+    attachFieldsToBody: "keyValues",
+    limits: { fileSize: largestFile, fieldSize: largestFile, files: 4, fields: 100 },
+  });
+}
+
+/** The bytes of a sent file; undefined when none was chosen. */
+export function fileOf(request: FastifyRequest, name: string): Uint8Array | undefined {
+  const body = request.body as Record<string, unknown> | undefined | null;
+  const value = body?.[name];
+  return value instanceof Uint8Array && value.length > 0 ? value : undefined;
+}
