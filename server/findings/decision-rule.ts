@@ -139,5 +139,5 @@ function sentence(verdict: Verdict, acceptance: AcceptanceInterval, risk: number
     acceptance === "empty"
       ? " The guard bands leave no acceptance interval: under this rule nothing measured so coarsely can be accepted."
       : "";
-  return `${words[verdict]}; probability that this is wrong: ${(risk * 100).toFixed(2)} %.${empty}`;
+  return `${words[verdict]}; probability that this is wrong: ${risk < 0.00005 ? "below 0.01" : (risk * 100).toFixed(2)} %.${empty}`;
 }

@@ -104,15 +104,17 @@ export function BenchMain({
         {view.demo && <DemoHands view={view} />}
       </section>
       <div class="columns">
-        <div id="piece">
-          <PiecePart view={view} />
+        <div>
+          <div id="piece">
+            <PiecePart view={view} />
+          </div>
+          <div id="other-tests">
+            <OtherTests tests={tests} />
+          </div>
         </div>
         <div id="result">
           <ResultPart view={view} />
         </div>
-      </div>
-      <div id="other-tests">
-        <OtherTests tests={tests} />
       </div>
     </div>
   );

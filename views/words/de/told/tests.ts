@@ -70,4 +70,5 @@ export const testNames: readonly ToldPair[] = [
   ["colour under a scratch", "Farbe unter einem Kratzer"],
   ["touch or acid", "Strich oder Säure"],
   ["density", "Dichte"],
+  ["below 0.01", "unter 0,01"],
 ];
