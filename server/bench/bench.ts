@@ -1,42 +1,22 @@
 import { randomUUID } from "node:crypto";
-import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import type { MassUnit } from "../../calibration/units.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
-import { type Evaluate, type Evaluated, type Evaluation, isRefused } from "../compute/evaluation.ts";
+import type { Evaluation } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { Ledger } from "../ledger/ledger.ts";
-import { type BenchSettings, firstSettings } from "./bench-settings.ts";
+import { whatToLookAt } from "./balance-change.ts";
+import type { BenchParts, Preferences } from "./bench-parts.ts";
+import { firstSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
 import { EachLoad } from "./each-load.ts";
-import { methods, type Role, roleNames, takes } from "./method.ts";
-import { after, type Piece, standing, type Ticket } from "./piece.ts";
+import { mustTake, type Role } from "./method.ts";
+import { after, type Piece, type Ticket } from "./piece.ts";
+import { evaluationOfPiece, wholeEvaluation } from "./piece-evaluation.ts";
 import { Refusal } from "./refusal.ts";
-import { type ProfileOf, requestFor } from "./request.ts";
-import type { Scale, TakenReading, Taking } from "./scale.ts";
-
-export interface BenchParts {
-  ledger: Ledger;
-  scale: Scale | undefined;
-  /** whether the readings come from an invented balance */
-  simulated: boolean;
-  evaluate: Evaluate;
-  conditions: () => Conditions;
-  versions: Record<string, string>;
-  /** what the checks say of a balance; without it the conditions alone count */
-  profileOf?: ProfileOf;
-  /** the metals in force; the built-in ones when left out */
-  library?: () => Library;
-  /** the balances that are heard although the bench takes from another one */
-  others?: () => readonly { address: string; name: string }[];
-  /** how a new piece begins; a new bench's when left out */
-  preferences?: () => Preferences;
-}
-
-/** What a new piece takes from the settings. */
-type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule">;
-
-/** A reading as typed or taken, with the times of its lines. */
-type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "profile" | "lines">;
+import type { ProfileOf } from "./request.ts";
+import type { Scale, TakenReading } from "./scale.ts";
+import { captureOf, type Reading } from "./taken-reading.ts";
+import { WaitingCapture } from "./waiting-capture.ts";
 
 /**
  * The one bench: the piece on it, the capture that waits, the evaluation as far as it goes. The server owns all of
@@ -49,22 +29,24 @@ export class Bench {
   #lineListeners = new Set<() => void>();
   #parts: BenchParts;
   #piece: Piece | undefined;
-  #waiting: { role: Role; taking: Taking } | undefined;
   #evaluation: Evaluation | undefined;
-  #trouble: string | undefined;
   #listeners = new Set<() => void>();
   #queue: Promise<unknown> = Promise.resolve();
   #nextPiece = randomUUID();
+  readonly #waiting: WaitingCapture;
   /** takes each settled load by itself, when somebody has asked for it */
   readonly #eachLoad: EachLoad;
 
   constructor(parts: BenchParts) {
     this.#parts = parts;
+    const keep = (role: Role, taken: TakenReading) => this.#capture(role, taken);
+    const changed = () => this.#changed();
+    this.#waiting = new WaitingCapture({ keep, changed });
     this.#eachLoad = new EachLoad({
       scale: () => this.#scale,
-      isWaiting: () => this.#waiting !== undefined,
-      keep: (role, taken) => this.#capture(role, taken),
-      changed: () => this.#changed(),
+      isWaiting: () => this.#waiting.role !== undefined,
+      keep,
+      changed,
     });
     this.#listenTo(parts.scale);
   }
@@ -77,11 +59,7 @@ export class Bench {
   exchangeScale(scale: Scale | undefined, how: "opened" | "heard-all-along" = "opened"): void {
     if (scale === this.#scale) return;
     const open = this.#piece !== undefined && !this.#piece.closed;
-    if (this.#waiting)
-      this.#giveUp(
-        this.#waiting.taking,
-        "The balance was exchanged while a capture waited. Nothing was taken.",
-      );
+    this.#waiting.giveUp("The balance was exchanged while a capture waited. Nothing was taken.");
     this.#eachLoad.end();
     this.#listenTo(scale);
     const says = scale && open && whatToLookAt(scale.name, this.#piece, how);
@@ -141,14 +119,14 @@ export class Bench {
     return this.#parts.ledger.found;
   }
   get waitingFor(): Role | undefined {
-    return this.#waiting?.role;
+    return this.#waiting.role;
   }
   get evaluation(): Evaluation | undefined {
     return this.#evaluation;
   }
   /** why the last capture came to nothing, until the next step */
   get trouble(): string | undefined {
-    return this.#trouble;
+    return this.#waiting.trouble;
   }
 
   /** Calls back after every change; returns the function that ends it. */
@@ -189,26 +167,13 @@ export class Bench {
 
   /** Asks the balance for a settled reading of this role. Only lines that arrive from now on count. */
   requestCapture(role: Role): void {
-    const piece = this.#openPiece;
-    mustTake(piece, role);
-    if (!this.scale) throw new Refusal("No balance is on a cable here: type the reading instead.", "reading");
-    if (this.#waiting)
-      throw new Refusal(
-        `A capture of the ${roleNames[this.#waiting.role]} reading is already waiting for the balance to rest, for everybody at this bench. Wait for it, or call it off first.`,
-      );
-    const taking = this.scale.take();
-    this.#waiting = { role, taking };
-    this.#trouble = undefined;
-    this.#changed();
-    taking.settled.then(
-      (taken) => this.#finish(taking, role, taken),
-      (error: Error) => this.#giveUp(taking, error.message),
-    );
+    mustTake(this.#openPiece.method, role);
+    this.#waiting.begin(role, this.scale);
   }
 
   /** For hands in water: takes each settled load of this role by itself from now on. */
   takeEachLoad(role: Role): void {
-    mustTake(this.#openPiece, role);
+    mustTake(this.#openPiece.method, role);
     this.#eachLoad.begin(role);
   }
 
@@ -218,8 +183,7 @@ export class Bench {
 
   /** Takes the next line as it stands although it has not settled; the record says so. */
   takeByHand(): void {
-    if (!this.#waiting) throw new Refusal("No capture is waiting, so there is nothing to take by hand.");
-    this.#waiting.taking.byHand();
+    this.#waiting.byHand();
   }
 
   /** A person looked at the balance after its cable was lost and answers; the answer is kept with the piece. */
@@ -238,10 +202,7 @@ export class Bench {
   }
 
   cancelCapture(): void {
-    const waiting = this.#waiting;
-    this.#waiting = undefined;
-    waiting?.taking.cancel();
-    this.#changed();
+    this.#waiting.cancel();
   }
 
   typeReading(role: Role, reading: { text: string; unit: MassUnit }, key?: string): Promise<void> {
@@ -316,7 +277,7 @@ export class Bench {
   record(): Promise<string> {
     return this.#inTurn(async () => {
       const piece = this.#openPiece;
-      const { request, response } = await this.#mustEvaluate(piece);
+      const { request, response } = await wholeEvaluation(piece, this.#parts);
       const versions = { ...this.#parts.versions, library: this.library.version };
       const body = { request, response, versions };
       const key = `result-${piece.id}`;
@@ -329,7 +290,7 @@ export class Bench {
   async refresh(): Promise<void> {
     const piece = this.#piece;
     if (piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
-    this.#evaluation = piece && !piece.closed ? await this.#evaluate(piece) : undefined;
+    this.#evaluation = piece && !piece.closed ? await evaluationOfPiece(piece, this.#parts) : undefined;
     this.#changed();
   }
 
@@ -339,63 +300,15 @@ export class Bench {
     return this.#piece;
   }
 
-  async #evaluate(piece: Piece): Promise<Evaluation | undefined> {
-    const request = requestFor(piece, this.#parts.conditions(), this.#parts.profileOf);
-    return request === undefined ? undefined : this.#parts.evaluate(request);
-  }
-
-  async #mustEvaluate(piece: Piece): Promise<Evaluated> {
-    const evaluation = await this.#evaluate(piece);
-    if (evaluation && !isRefused(evaluation)) return evaluation;
-    if (evaluation) throw new Refusal(`The record was not written. ${evaluation.refused}`);
-    const missing = methods[piece.method].roles
-      .filter((role) => standing(piece, role).length === 0)
-      .map((role) => `the ${roleNames[role]} reading`)
-      .concat(piece.waterCelsius === undefined ? ["the water temperature"] : []);
-    throw new Refusal(`The record needs ${missing.join(" and ")} first.`);
-  }
-
   #capture(role: Role, reading: Reading, key?: string): Promise<void> {
     return this.#inTurn(async () => {
       const piece = this.#openPiece;
-      mustTake(piece, role);
-      const { text, unit, takenBy, balance, profile, lines } = reading;
-      const body = {
-        what: role,
-        reading: { text, unit, grams: toGrams(text, unit) },
-        source:
-          takenBy === "typed"
-            ? ("typed" as const)
-            : this.#parts.simulated
-              ? ("simulated" as const)
-              : ("balance" as const),
-        balance,
-        ...(profile === undefined ? {} : { profile }),
-        lines,
-        settled: { by: takenBy, because: becauseOf[takenBy] },
-      };
+      mustTake(piece.method, role);
+      const body = captureOf(role, reading, this.#parts.simulated);
       await this.#wrote(
         await this.#parts.ledger.append("capture", piece.id, body, key === undefined ? {} : { key }),
       );
     });
-  }
-
-  async #finish(taking: Taking, role: Role, taken: TakenReading): Promise<void> {
-    if (this.#waiting?.taking !== taking) return;
-    try {
-      await this.#capture(role, taken);
-    } catch (error) {
-      this.#trouble = (error as Error).message;
-    }
-    if (this.#waiting?.taking === taking) this.#waiting = undefined;
-    this.#changed();
-  }
-
-  #giveUp(taking: Taking, says: string): void {
-    if (this.#waiting?.taking !== taking) return;
-    this.#waiting = undefined;
-    this.#trouble = says;
-    this.#changed();
   }
 
   /** The piece as its ledger tells it: read anew, so that an entry that stood already is not counted twice. */
@@ -403,7 +316,7 @@ export class Bench {
     let piece: Piece | undefined;
     for (const told of await this.#parts.ledger.entriesOf(entry.subject)) piece = after(piece, told);
     this.#piece = piece;
-    this.#trouble = undefined;
+    this.#waiting.forgetTrouble();
     await this.refresh();
   }
 
@@ -416,33 +329,4 @@ export class Bench {
   #changed(): void {
     for (const listener of this.#listeners) listener();
   }
-}
-
-/** What a person has to look at when the balance changes under a piece; undefined when there is nothing. */
-function whatToLookAt(
-  name: string,
-  piece: Piece | undefined,
-  how: "opened" | "heard-all-along",
-): string | undefined {
-  if (how === "opened")
-    return "The balance was exchanged or opened anew while a piece is on the bench. Check its zero before weighing on.";
-  const others = piece?.captures.filter(({ setAside, balance }) => !setAside && balance !== name) ?? [];
-  return others.length === 0
-    ? undefined
-    : "Readings of this piece came from another balance, and an error that both readings share cancels on one balance only. Check that both show the same for one check weight, and the zero of this one.";
-}
-
-const becauseOf = {
-  mark: "the balance marked it as at rest",
-  "own-criterion": "spread and slope over the window were within the bench's limits",
-  "by-hand": "taken by hand as it stood",
-  typed: "typed by a person",
-} as const;
-
-function mustTake(piece: Piece, role: Role): void {
-  if (takes(piece.method, role)) return;
-  const roles = methods[piece.method].roles.map((one) => roleNames[one]).join(", ");
-  throw new Refusal(
-    `The method "${methods[piece.method].name}" has no ${roleNames[role]} reading. It takes: ${roles}.`,
-  );
 }

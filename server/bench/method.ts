@@ -1,3 +1,5 @@
+import { Refusal } from "./refusal.ts";
+
 /** The three ways to weigh a displaced mass. Common practice; the words are those of the trade. */
 export type Method = "hung" | "displaced" | "flask";
 
@@ -37,4 +39,13 @@ export function isMethod(text: string): text is Method {
 /** True for the name of a reading that some method takes. */
 export function isRole(text: string): text is Role {
   return Object.hasOwn(roleNames, text);
+}
+
+/** Throws Refusal when the method has no such reading. */
+export function mustTake(method: Method, role: Role): void {
+  if (takes(method, role)) return;
+  const roles = methods[method].roles.map((one) => roleNames[one]).join(", ");
+  throw new Refusal(
+    `The method "${methods[method].name}" has no ${roleNames[role]} reading. It takes: ${roles}.`,
+  );
 }

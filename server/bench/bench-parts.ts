@@ -1,0 +1,29 @@
+import type { Library } from "../alloys/library.ts";
+import type { Evaluate } from "../compute/evaluation.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import type { BenchSettings } from "./bench-settings.ts";
+import type { Conditions } from "./conditions.ts";
+import type { ProfileOf } from "./request.ts";
+import type { Scale } from "./scale.ts";
+
+/** What a bench is made of. */
+export interface BenchParts {
+  ledger: Ledger;
+  scale: Scale | undefined;
+  /** whether the readings come from an invented balance */
+  simulated: boolean;
+  evaluate: Evaluate;
+  conditions: () => Conditions;
+  versions: Record<string, string>;
+  /** what the checks say of a balance; without it the conditions alone count */
+  profileOf?: ProfileOf;
+  /** the metals in force; the built-in ones when left out */
+  library?: () => Library;
+  /** the balances that are heard although the bench takes from another one */
+  others?: () => readonly { address: string; name: string }[];
+  /** how a new piece begins; a new bench's when left out */
+  preferences?: () => Preferences;
+}
+
+/** What a new piece takes from the settings. */
+export type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule">;
