@@ -10,6 +10,10 @@ export interface Doubt {
   since: string;
 }
 
+/** Gaps between readings that are remembered, and how many usual ones a balance may pause before it is asked about. */
+const gapsKept = 20;
+const usualGaps = 3;
+
 /** After a lost cable: is it the same balance, and is its zero still its zero? */
 export interface Doubts {
   /** to be told every record; asks what the other end of the cable says it is when the cable was opened */
@@ -25,7 +29,14 @@ export function createDoubts(): Doubts {
   let gradationsBefore = new Set<string>();
   let comparing = false;
   let wasSilent = false;
+  let gapsMs: number[] = [];
+  let readMs: number | undefined;
 
+  /** A balance that sends every ten seconds is silent in between and was not switched off. */
+  function isUsualGap(gapMs: number): boolean {
+    const usual = gapsMs.toSorted((a, b) => a - b)[gapsMs.length >> 1];
+    return usual !== undefined && gapMs <= usualGaps * usual;
+  }
   function raise(kind: Doubt["kind"], says: string, since: string): void {
     doubts = [...doubts.filter((doubt) => doubt.kind !== kind), { kind, says, since }];
   }
@@ -41,13 +52,16 @@ export function createDoubts(): Doubts {
       );
     }
     comparing = false;
-    if (wasSilent && gradationsBefore.size > 0)
+    const gapMs = readMs === undefined ? undefined : record.monotonicMs - readMs;
+    if (wasSilent && gradationsBefore.size > 0 && !(gapMs !== undefined && isUsualGap(gapMs)))
       raise(
         "zero-check",
         "The balance was silent and speaks again. If it was switched off, its zero is a new one: check it before weighing on.",
         record.at,
       );
     wasSilent = false;
+    if (gapMs !== undefined) gapsMs = [...gapsMs.slice(-gapsKept + 1), gapMs];
+    readMs = record.monotonicMs;
     if (!doubts.some(({ kind }) => kind === "another-balance")) gradationsBefore.add(here);
   }
 

@@ -69,11 +69,15 @@ export function listPorts(roots: PortRoots = systemRoots): FoundPort[] {
   );
 }
 
+/** The port of any of its names; undefined when it is not in the list. */
+export function portNamed(path: string, roots: PortRoots = systemRoots): FoundPort | undefined {
+  const device = realName(path);
+  return device === null ? undefined : listPorts(roots).find((port) => basename(port.device) === device);
+}
+
 /** The stable name of a port given by any name, or null when there is none. */
 export function stableName(path: string, roots: PortRoots = systemRoots): string | null {
-  const device = realName(path);
-  const found =
-    device === null ? undefined : listPorts(roots).find((port) => basename(port.device) === device);
+  const found = portNamed(path, roots);
   return found && found.stableBy !== "nothing" ? found.path : null;
 }
 

@@ -1,6 +1,7 @@
 import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { h } from "preact";
 import { expect, test } from "vitest";
 import { createFeed } from "../drivers/feed.ts";
 import type { LineRecord } from "../drivers/reading.ts";
@@ -89,7 +90,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   expect(evaluation.response.alive).not.toContain("brass-c260");
 
   // finding → page: the same words.
-  const page = render(ResultPart({ view: benchView(bench, "token", false) }));
+  const page = render(h(ResultPart, { view: benchView(bench, "token", false) }));
   expect(page).toContain(evaluation.finding.because.slice(0, 40));
 
   // → ledger: the record, and the lines as they were received, behind a chain that anyone can verify.

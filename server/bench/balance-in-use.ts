@@ -1,5 +1,6 @@
 import type { Balance } from "../../drivers/balance.ts";
 import type { Feed } from "../../drivers/feed.ts";
+import { stableName } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type BalanceChoice, balanceChoiceShape, isSamePort } from "./balance-choice.ts";
@@ -39,9 +40,17 @@ export class BalanceInUse {
   #lent = false;
   #turn: Promise<unknown> = Promise.resolve();
 
-  constructor(ledger: Ledger, profiles: KeptProfiles) {
+  #lasting: (address: string) => string;
+
+  /** `lasting` gives the name of a port that stays the same when it is plugged in again; by default the system's */
+  constructor(
+    ledger: Ledger,
+    profiles: KeptProfiles,
+    lasting = (address: string) => stableName(address) ?? address,
+  ) {
     this.#ledger = ledger;
     this.#profiles = profiles;
+    this.#lasting = lasting;
   }
 
   get feed(): Feed | undefined {
@@ -74,14 +83,18 @@ export class BalanceInUse {
     return kept[0] ?? { choice: undefined, beside: [] };
   }
 
-  /** What was told before about the balance at this address. */
+  /**
+   * What was told before about the balance at this address. A port such as /dev/ttyUSB0 leads to one device today and
+   * to another tomorrow, so all that is told is kept for the device's own name where it has one.
+   */
   told(address: string): BalanceChoice | undefined {
-    return this.#earlier.get(address);
+    return this.#earlier.get(this.#lasting(address));
   }
 
   /** Keeps a choice, checked already, and goes over to it. Throws LedgerTrouble; then the earlier one goes on. */
-  choose(choice: BalanceChoice | undefined): Promise<void> {
+  choose(asked: BalanceChoice | undefined): Promise<void> {
     return this.#inTurn(async () => {
+      const choice = asked && this.#named(asked);
       const others = this.#beside.filter(
         (one) => !choice || !isSamePort(choiceOf(one).address, choice.address),
       );
@@ -93,8 +106,9 @@ export class BalanceInUse {
   }
 
   /** Keeps a balance to be heard beside the one in use. Throws Refusal when its port is heard already. */
-  hearBeside(choice: BalanceChoice): Promise<void> {
+  hearBeside(asked: BalanceChoice): Promise<void> {
     return this.#inTurn(async () => {
+      const choice = this.#named(asked);
       const heard = [this.choice, ...this.#beside.map(choiceOf)];
       if (heard.some((one) => one && isSamePort(one.address, choice.address)))
         throw new Refusal(`The balance on ${choice.address} is heard already. Nothing was changed.`, "port");
@@ -197,6 +211,10 @@ export class BalanceInUse {
   async close(): Promise<void> {
     await this.#turn;
     await Promise.all([this.#inUse, ...this.#beside].map((one) => one?.close()));
+  }
+
+  #named(choice: BalanceChoice): BalanceChoice {
+    return { ...choice, address: this.#lasting(choice.address) };
   }
 
   async #keep(choice: BalanceChoice | undefined, beside: BalanceChoice[]): Promise<void> {

@@ -1,3 +1,4 @@
+import { mustBeLookedAt } from "./looked-at.ts";
 import { type Role, roleNames } from "./method.ts";
 import { Refusal } from "./refusal.ts";
 import type { Scale, TakenReading } from "./scale.ts";
@@ -30,6 +31,7 @@ export class EachLoad {
     const scale = this.#bench.scale();
     if (!scale)
       throw new Refusal("No balance on a cable here, so nothing can be taken by itself. Type the reading.");
+    mustBeLookedAt(scale);
     this.end();
     const armed = { role, says: "Leave it empty until it is still.", taken: 0, end: () => {} };
     this.#armed = armed;

@@ -14,12 +14,13 @@ export function scaleOf(name: string, feed: Feed, kept?: { name: string; version
   feed.onLine((record) => {
     newest = record;
   });
+  const doubts = () => (raised ? [raised, ...feed.doubts()] : feed.doubts());
   return {
     name,
     live: () => liveOf(feed, newest),
     take: () => takingFrom({ name, profile }, feed),
-    takeEach: (told) => takeEach({ name, profile }, feed, told),
-    doubts: () => (raised ? [raised, ...feed.doubts()] : feed.doubts()),
+    takeEach: (told) => takeEach({ name, profile }, feed, doubts, told),
+    doubts,
     raiseDoubt(says) {
       raised = { kind: "exchanged", says, since: new Date().toISOString() };
     },
@@ -59,13 +60,18 @@ function liveOf(feed: Feed, newest: LineRecord | undefined): Live {
 /** A change of load is at least so many last places: far above noise, far below any piece worth weighing. */
 const loadInPlaces = 20;
 
-function takeEach(source: Source, feed: Feed, told: Parameters<Scale["takeEach"]>[0]): () => void {
+function takeEach(
+  source: Source,
+  feed: Feed,
+  doubts: Scale["doubts"],
+  told: Parameters<Scale["takeEach"]>[0],
+): () => void {
   let auto: AutoCapture | undefined;
   return feed.onLine((record) => {
-    const stranger = feed.doubts().find(({ kind }) => kind === "another-balance");
-    if (stranger) {
+    const [doubt] = doubts();
+    if (doubt) {
       auto = undefined;
-      told({ says: stranger.says });
+      told({ says: doubt.says });
       return;
     }
     if (!auto && record.reading) {

@@ -52,8 +52,10 @@ export function balanceFor(dry: Capture[], wet: Capture[], conditions: Condition
   const d = readabilityGrams(dry);
   const dImmersed = wet.length === 0 ? d : readabilityGrams(wet);
   const profile = profileOf?.(dry[0]?.balance ?? "typed", d);
+  // Dry may have been weighed on one balance and immersed on another: each brings its own checks.
+  const wetProfile = wet[0] ? profileOf?.(wet[0].balance, dImmersed) : profile;
   const checkedDry = measured(profile?.repeatability);
-  const checkedImmersed = measured(profile?.immersedRepeatability);
+  const checkedImmersed = measured(wetProfile?.immersedRepeatability);
   const repeatability =
     checkedDry?.value ?? Number(conditions.repeatabilityGrams || d * assumedRepeatabilityPerReadability);
   const immersed =
@@ -66,7 +68,11 @@ export function balanceFor(dry: Capture[], wet: Capture[], conditions: Condition
     immersed_repeatability_g:
       checkedImmersed?.value ?? Number(conditions.immersedRepeatabilityGrams || immersed),
     ...(checkedImmersed?.dof ? { immersed_repeatability_dof: checkedImmersed.dof } : {}),
-    linearity_g: measured(profile?.linearity)?.value ?? Number(conditions.linearityGrams),
+    linearity_g: Math.max(
+      ...[profile, wetProfile].map(
+        (one) => measured(one?.linearity)?.value ?? Number(conditions.linearityGrams),
+      ),
+    ),
   };
 }
 

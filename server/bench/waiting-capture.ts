@@ -1,3 +1,4 @@
+import { mustBeLookedAt } from "./looked-at.ts";
 import { type Role, roleNames } from "./method.ts";
 import { Refusal } from "./refusal.ts";
 import type { Scale, TakenReading, Taking } from "./scale.ts";
@@ -33,12 +34,13 @@ export class WaitingCapture {
       throw new Refusal(
         `A capture of the ${roleNames[this.#waiting.role]} reading is already waiting for the balance to rest, for everybody at this bench. Wait for it, or call it off first.`,
       );
+    mustBeLookedAt(scale);
     const taking = scale.take();
     this.#waiting = { role, taking };
     this.#trouble = undefined;
     this.#bench.changed();
     taking.settled.then(
-      (taken) => this.#finish(taking, role, taken),
+      (taken) => this.#finish(taking, { role, scale, taken }),
       (error: Error) => this.#end(taking, error.message),
     );
   }
@@ -66,9 +68,14 @@ export class WaitingCapture {
     this.#trouble = undefined;
   }
 
-  async #finish(taking: Taking, role: Role, taken: TakenReading): Promise<void> {
+  async #finish(
+    taking: Taking,
+    { role, scale, taken }: { role: Role; scale: Scale; taken: TakenReading },
+  ): Promise<void> {
     if (this.#waiting?.taking !== taking) return;
     try {
+      // A balance that was switched off and on while the capture waited has settled on another zero.
+      mustBeLookedAt(scale);
       await this.#bench.keep(role, taken);
     } catch (error) {
       this.#trouble = (error as Error).message;

@@ -1,6 +1,6 @@
 import type { Feed } from "../../drivers/feed.ts";
 import { listScales } from "../../drivers/hid/scales.ts";
-import { listPorts } from "../../drivers/ports.ts";
+import { listPorts, type PortRoots, portNamed } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import type { BesideView } from "../../views/balances/beside.tsx";
 import type { NowView } from "../../views/balances/now.tsx";
@@ -55,6 +55,20 @@ export function nowOf(balance: BalanceInUse, csrfToken: string): NowView {
       })),
     csrfToken,
   };
+}
+
+/** What the answers, the request and the profile of a balance are bound to, and why. */
+export function keptFor(address: string, roots?: PortRoots): string {
+  if (cableOf(address) === "network") return "this network address: nothing else tells which balance answers";
+  if (cableOf(address) === "usb-scale")
+    return "this raw USB device; its number may be another after plugging in";
+  const port = portNamed(address, roots);
+  if (port === undefined) return "this path: the system knows no lasting name for it";
+  return {
+    device: `the device itself (${port.identity}), in whichever socket it is plugged`,
+    socket: "this socket, because another device calls itself the same",
+    nothing: `this path: ${port.device} tells no name of its own, so another device on it is taken for the same`,
+  }[port.stableBy];
 }
 
 function stateOf(feed: Feed | undefined): Pick<NowView, "state" | "says"> {

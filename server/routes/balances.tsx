@@ -17,7 +17,7 @@ import { balanceAskingRoutes } from "./balance-asking.tsx";
 import { balanceForms } from "./balance-forms.ts";
 import { balanceLearningRoutes } from "./balance-learning.tsx";
 import { balanceProfileRoutes, profileHref } from "./balance-profiles.tsx";
-import { besideOf, nowOf, portRows } from "./balance-words.ts";
+import { besideOf, keptFor, nowOf, portRows } from "./balance-words.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf } from "./look.ts";
 import { html } from "./page-request.ts";
@@ -47,11 +47,19 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
       ...(outcome?.line == null ? {} : { line: outcome.line }),
     };
   };
+  // Looked up once for every exchange, and not with every line.
+  let keptForNow: string | undefined;
+  const lookUp = () => {
+    keptForNow = balance.choice && keptFor(balance.choice.address);
+  };
+  lookUp();
+  balance.onExchange(lookUp);
+  const now = (token: string) => ({ ...nowOf(balance, token), keptFor: keptForNow });
   const stream = new LiveStream(
     new Map<string, Draw>([
-      ["balance-now", (token) => render(<BalanceNow {...nowOf(balance, token)} />)],
-      ["balance-asks", (token) => render(<BalanceAsks {...nowOf(balance, token)} />)],
-      ["last-lines", (token) => render(<LastLines {...nowOf(balance, token)} />)],
+      ["balance-now", (token) => render(<BalanceNow {...now(token)} />)],
+      ["balance-asks", (token) => render(<BalanceAsks {...now(token)} />)],
+      ["last-lines", (token) => render(<LastLines {...now(token)} />)],
       ["beside-now", (_, locale) => render(<BesideNow beside={besideOf(balance)} />, locale)],
       [
         "beside-asks",
@@ -80,7 +88,7 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
     const [, , ...flow] = (choice?.line ?? "").split("-");
     const main = (
       <BalancesIndex
-        {...nowOf(balance, frame.csrfToken)}
+        {...now(frame.csrfToken)}
         ports={portRows(balance)}
         beside={besideOf(balance)}
         typed={{

@@ -70,6 +70,23 @@ test("after a silence the zero is doubted, since a balance that was switched off
   });
 });
 
+test("a balance that sends every ten seconds is asked about once and not with every line", async () => {
+  const { feed, clock, lines } = await bench();
+  const seldom = async () => {
+    clock.pass(10_000);
+    await lines("   31.1035 g stable", 1);
+  };
+  // The first line after opening may be half and is dropped, and one gap is no habit yet.
+  for (let line = 0; line < 3; line += 1) await seldom();
+  expect(feed.doubts()).toHaveLength(1);
+  feed.settleDoubt("zero-check");
+  for (let line = 0; line < 5; line += 1) await seldom();
+  expect(feed.doubts()).toEqual([]);
+  clock.pass(60_000);
+  await lines("   31.1035 g stable", 1);
+  expect(feed.doubts().map(({ kind }) => kind)).toEqual(["zero-check"]);
+});
+
 test("another device on the same port is refused, and both are shown", async () => {
   const { feed, lines, replug } = await bench();
   await lines("   31.1035 g stable");

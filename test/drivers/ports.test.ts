@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { listPorts, type PortRoots, stableName } from "../../drivers/ports.ts";
+import { keptFor } from "../../server/routes/balance-words.ts";
 
 // A small tree of /dev and /sys as the system keeps it for USB serial adapters.
 let root: string;
@@ -28,6 +29,15 @@ function plugIn(name: string, socket: string, idName: string | null, serial: str
   if (idName) symlinkSync(join(root, "dev", name), join(root, "dev/serial/by-id", idName));
   symlinkSync(join(root, "dev", name), join(root, "dev/serial/by-path", `socket-${socket}`));
 }
+
+test("what is told of a balance is kept for the device when it has a name of its own, and else it is said why not", () => {
+  plugIn("ttyUSB1", "1-1", "usb-adapter_A113", "A113");
+  expect(keptFor(join(roots.dev, "ttyUSB1"), roots)).toMatch(
+    /^the device itself \(USB device 1a2b:0003, .* A113\)/,
+  );
+  plugIn("ttyUSB2", "1-2", null, "A113");
+  expect(keptFor(join(roots.dev, "ttyUSB2"), roots)).toMatch(/^this socket, because another device/);
+});
 
 test("a device with a name of its own is listed by it, and found again under another number", () => {
   plugIn("ttyUSB1", "1-1", "usb-adapter_A113", "A113");

@@ -98,6 +98,25 @@ describe("a balance that types like a keyboard", () => {
     expect(await tab.title()).not.toBe("pressed");
   });
 
+  it("that begins with the letter of a shortcut does not press it; the letter alone does", async () => {
+    await open(1);
+    const presses = () => tab.evaluate(() => document.getElementById("pressed")?.dataset.presses ?? "0");
+    await tab.evaluate(() => {
+      const button = document.getElementById("pressed")!;
+      button.addEventListener("click", () => {
+        button.dataset.presses = String(Number(button.dataset.presses ?? 0) + 1);
+      });
+    });
+    await burst("g   31.10\n");
+    await tab.keyboard.press("F2");
+    // Longer than a letter waits for the next key of a burst.
+    await tab.waitForTimeout(400);
+    expect(await presses()).toBe("0");
+    await tab.locator("h1").click();
+    await tab.keyboard.press("g");
+    await expect.poll(presses, { timeout: 15_000 }).toBe("1");
+  });
+
   it("leaves alone what a person types", async () => {
     await open(1);
     await tab.focus("#words");

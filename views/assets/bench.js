@@ -58,6 +58,17 @@
   // --- 3: keys
   const typing = (element) =>
     element?.closest?.("input:not([type=checkbox]):not([type=radio]),select,textarea,[contenteditable]");
+  // The first letter of a balance that types like a keyboard is no shortcut: a letter counts once no other key has
+  // followed it closely, three times the longest gap of such a burst (drivers/key-burst.ts).
+  const alone = 105;
+  let pressing;
+  document.addEventListener(
+    "keydown",
+    (event) => {
+      if (event.key.length === 1 || event.key === "Enter" || event.key === "Tab") clearTimeout(pressing);
+    },
+    true,
+  );
   document.addEventListener("keydown", (event) => {
     if (root.dataset.keys === "off" || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
     if (typing(event.target) && !/^F\d+$/.test(event.key)) return;
@@ -69,8 +80,12 @@
       if (!keys.some((key) => key.toLowerCase() === event.key.toLowerCase())) continue;
       if (target.disabled || target.getClientRects().length === 0) continue;
       event.preventDefault();
-      if (target.matches("input,select,textarea")) target.focus();
-      else target.click();
+      const press = () => {
+        if (target.matches("input,select,textarea")) target.focus();
+        else target.click();
+      };
+      if (event.key.length === 1) pressing = setTimeout(press, alone);
+      else press();
       return;
     }
   });

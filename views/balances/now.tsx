@@ -1,5 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { Facts, Rows } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
 
 export interface NowView {
   /** what brings the readings: "balance on …", or words that nothing does */
@@ -12,6 +14,8 @@ export interface NowView {
   readBy: string;
   /** undefined while readings are typed or simulated */
   choice?: { address: string; line?: string; asked?: string };
+  /** what its answers, request and profile are bound to, and why */
+  keptFor?: string | undefined;
   doubts: readonly { kind: string; says: string }[];
   /** a number that may mean two things, asked once */
   commaAsked?: { raw: string };
@@ -20,7 +24,8 @@ export interface NowView {
 }
 
 /** Fragment: the balance in use in words; renewed with every line, so nothing in it can be pressed. */
-export function BalanceNow({ name, state, says, readBy, choice }: NowView) {
+export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowView) {
+  const say = useWords().beside;
   return (
     <>
       <p>
@@ -31,6 +36,7 @@ export function BalanceNow({ name, state, says, readBy, choice }: NowView) {
           ["Source", name],
           ["Line", choice?.line],
           ["Read by", readBy],
+          [say.keptFor, keptFor && <Told says={keptFor} />],
           ["Asked with", choice?.asked && <code>{choice.asked}</code>],
         ]}
       />

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { Clock } from "../../../drivers/clock.ts";
 import { type Cable, createCable } from "../../drivers/pty.ts";
@@ -125,6 +128,34 @@ test("of two operators one wins and the other reads why; a balance exchanged mea
   await at.post("/balances/looked-at", { kind: "exchanged" });
   expect(await get("/")).not.toContain("Check its zero before weighing on");
   elsewhere.unplug();
+}, 30_000);
+
+test("a weighing in progress survives a pulled cable, and nothing is taken before the zero was looked at", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "port-"));
+  const path = join(folder, "balance");
+  symlinkSync(cable.path, path);
+  sending = setInterval(() => cable.send("     31.1035 g   stable\r\n"), 30);
+  await at.post("/balances/choice", { port: path, line: "9600-8n1" });
+  await at.post("/bench/piece", { ticket: "P-1", method: "hung", claim: "", key: "P-1" });
+  await at.post("/bench/captures", { role: "dry" });
+  await until(() => at.bench.piece?.captures.length === 1, "the dry reading");
+  await at.post("/bench/captures", { role: "immersed" });
+  cable.unplug();
+  await until(() => at.balance.feed?.trouble()?.event?.kind === "lost", "the loss to be seen");
+  expect(at.bench.piece?.captures).toHaveLength(1);
+  cable = createCable();
+  rmSync(path);
+  symlinkSync(cable.path, path);
+  await until(() => at.balance.feed?.latest().record !== undefined, "the lines again");
+  const refused = await at.post("/bench/captures", { role: "immersed" });
+  expect(refused.statusCode).toBe(422);
+  expect(refused.body).toContain("Nothing is taken before somebody has looked at the balance");
+  expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(422);
+  await at.post("/bench/balance-looked-at", { kind: "zero-check" });
+  await at.post("/bench/captures", { role: "immersed" });
+  await until(() => at.bench.piece?.captures.length === 2, "the immersed reading");
+  const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");
+  expect(JSON.stringify(notes)).toContain("Looked at and found well");
 }, 30_000);
 
 test("several balances are heard at once; the bench changes over without reopening, and each reading names its own", async () => {

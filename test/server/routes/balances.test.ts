@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { exportProfile } from "../../../drivers/learning/index.ts";
+import { BalanceInUse } from "../../../server/bench/balance-in-use.ts";
 import { settingsFrom } from "../../../server/settings.ts";
 import { profile } from "../../drivers/invented-profile.ts";
 import { until } from "../../until.ts";
@@ -100,6 +101,26 @@ describe("the choice of a balance", () => {
     await at.post("/balances/typed", {});
     expect(at.bench.scale).toBeUndefined();
     expect(await get("/balances")).toContain("Readings are typed on the Bench");
+  });
+});
+
+describe("what was told about a balance", () => {
+  test("belongs to the device and not to the number its port has today", async () => {
+    const names: Record<string, string> = { "/dev/ttyUSB0": "/dev/serial/by-id/adapter-A113" };
+    const balance = new BalanceInUse(at.ledger, at.profiles, (address) => names[address] ?? address);
+    await balance.choose({ address: "/dev/ttyUSB0", line: "2400-7e1", comma: "decimal" });
+    expect(balance.choice?.address).toBe("/dev/serial/by-id/adapter-A113");
+    // Plugged in again it is another number, and a second adapter has taken the old one.
+    names["/dev/ttyUSB1"] = "/dev/serial/by-id/adapter-A113";
+    names["/dev/ttyUSB0"] = "/dev/serial/by-id/adapter-B7";
+    expect(balance.told("/dev/ttyUSB1")).toMatchObject({ comma: "decimal", line: "2400-7e1" });
+    expect(balance.told("/dev/ttyUSB0")).toBeUndefined();
+    await balance.close();
+  });
+
+  test("says what it is kept for, and why", async () => {
+    await at.post("/balances/choice", { port: "/dev/underhook-none" });
+    expect(await get("/balances")).toContain("this path: the system knows no lasting name for it");
   });
 });
 

@@ -10,5 +10,6 @@ export const beside = {
   state: "mitgehört",
   take: (balance: string) => `Ablesen von: ${balance}`,
   end: (balance: string) => `Schließen: ${balance}`,
+  keptFor: "Komma, Anfrage und Profil gelten für",
   changeOver: "Die nächste Ablesung von einer anderen Waage nehmen",
 };

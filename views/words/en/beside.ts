@@ -10,5 +10,6 @@ export const beside = {
   state: "heard too",
   take: (balance: string) => `Take from the ${balance}`,
   end: (balance: string) => `Close the ${balance}`,
+  keptFor: "Comma, request and profile are kept for",
   changeOver: "Take the next reading from another balance",
 };

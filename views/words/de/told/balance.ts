@@ -152,6 +152,30 @@ export const balance: readonly ToldPair[] = [
     "Netto- und Bruttogewichte sind gemischt. Zeilen einer Art werden erwartet.",
   ],
   [
+    "the device itself ({identity}), in whichever socket it is plugged",
+    "das Gerät selbst ({identity}), in welcher Buchse es auch steckt",
+  ],
+  [
+    "this socket, because another device calls itself the same",
+    "diese Buchse, weil ein anderes Gerät sich ebenso nennt",
+  ],
+  [
+    "this path: {device} tells no name of its own, so another device on it is taken for the same",
+    "diesen Pfad: {device} nennt keinen eigenen Namen, ein anderes Gerät daran wird also für dasselbe gehalten",
+  ],
+  [
+    "this path: the system knows no lasting name for it",
+    "diesen Pfad: das System kennt keinen bleibenden Namen dafür",
+  ],
+  [
+    "this network address: nothing else tells which balance answers",
+    "diese Netzadresse: nichts anderes sagt, welche Waage antwortet",
+  ],
+  [
+    "this raw USB device; its number may be another after plugging in",
+    "dieses rohe USB-Gerät; nach dem Einstecken kann seine Nummer eine andere sein",
+  ],
+  [
     "The number of decimals changed. Waiting until it keeps still.",
     "Die Zahl der Stellen wechselte. Es wird gewartet, bis sie bleibt.",
   ],

@@ -86,6 +86,10 @@ export const refusals: readonly ToldPair[] = [
     "Ablesungen dieses Stücks kamen von einer anderen Waage, und ein Fehler, den beide Ablesungen teilen, hebt sich nur auf einer Waage auf. Prüfen, dass beide für ein Prüfgewicht dasselbe zeigen, und die Null dieser Waage.",
   ],
   [
+    "Nothing is taken before somebody has looked at the balance and answered here.",
+    "Nichts wird genommen, bevor jemand nach der Waage gesehen und hier geantwortet hat.",
+  ],
+  [
     "The cable of the balance in use is lent to learning or to the search for its settings. Wait until that is done, or stop it first.",
     "Das Kabel der benutzten Waage ist an das Lernen oder an die Suche nach ihren Einstellungen verliehen. Warten, bis das fertig ist, oder es erst beenden.",
   ],

@@ -1,0 +1,11 @@
+import { Refusal } from "./refusal.ts";
+import type { Scale } from "./scale.ts";
+
+/** Throws Refusal while a question about the balance is open: a reading on a zero that nobody checked is none. */
+export function mustBeLookedAt(scale: Scale): void {
+  const [doubt] = scale.doubts();
+  if (doubt)
+    throw new Refusal(
+      `Nothing is taken before somebody has looked at the balance and answered here. ${doubt.says}`,
+    );
+}
