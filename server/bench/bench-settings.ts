@@ -37,11 +37,30 @@ export const benchSettingsShape = z.object({
   conditions: conditionsShape.default(firstConditions),
   /** the house as its reports name it; empty for somebody who weighs for themselves */
   house: z
-    .object({ name: line, address: line, verifiedScale: line, verifiedUntil: line })
-    .default({ name: "", address: "", verifiedScale: "", verifiedUntil: "" }),
+    .object({
+      name: line,
+      address: line,
+      contact: line.default(""),
+      verifiedScale: line,
+      verifiedUntil: line,
+      /** who accredited it for this work, and under which number; both or neither count */
+      accreditedBy: line.default(""),
+      accreditation: line.default(""),
+    })
+    .default({
+      name: "",
+      address: "",
+      contact: "",
+      verifiedScale: "",
+      verifiedUntil: "",
+      accreditedBy: "",
+      accreditation: "",
+    }),
 });
 
 export type BenchSettings = z.infer<typeof benchSettingsShape>;
+/** Settings as they are told; what is left out of a part takes the value of a new bench. */
+export type ToldSettings = z.input<typeof benchSettingsShape>;
 
 /** A bench nobody has described yet. */
 export const firstSettings: BenchSettings = benchSettingsShape.parse({});

@@ -1,5 +1,10 @@
 import type { Ledger } from "../ledger/ledger.ts";
-import { type BenchSettings, benchSettingsShape, firstSettings } from "./bench-settings.ts";
+import {
+  type BenchSettings,
+  benchSettingsShape,
+  firstSettings,
+  type ToldSettings,
+} from "./bench-settings.ts";
 
 /** The settings of a bench as its ledger keeps them: every change is a new entry, and the newest counts. */
 export interface KeptSettings {
@@ -7,7 +12,7 @@ export interface KeptSettings {
   /** false until somebody has answered the first questions or kept the Settings page */
   readonly answered: boolean;
   /** Changes some of the settings. Throws LedgerTrouble; then the earlier ones still count. */
-  keep(change: Partial<BenchSettings>): Promise<void>;
+  keep(change: Partial<ToldSettings>): Promise<void>;
   /** Calls back after every change. */
   onChange(listener: () => void): void;
 }

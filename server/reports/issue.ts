@@ -1,11 +1,14 @@
+import { builtIn, type Library } from "../alloys/library.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { checksOfTheDay } from "./checks-of-the-day.ts";
 import type { Report } from "./report.ts";
 import { type ReportOptions, reportOf } from "./report-of.ts";
 import { statedBy } from "./stated.ts";
 
-export type IssueOptions = Pick<ReportOptions, "house" | "authorisedBy" | "library" | "checks"> & {
+export type IssueOptions = Pick<ReportOptions, "house" | "library"> & {
+  /** who authorises the report */
   by?: string;
   /** idempotency key of the click: the same again gives the same number and copy */
   key?: string;
@@ -22,7 +25,7 @@ export async function issueReport(
   options: IssueOptions = {},
 ): Promise<Report> {
   const entries = await ledger.entriesOf(subject);
-  const { entry, issued, amendments } = statedBy(entries);
+  const { entry, issued, amendments, result } = statedBy(entries);
   const again =
     options.key === undefined ? undefined : issued.find((report) => report.body.click === options.key);
   const since = amendments.at(-1)?.seq ?? 0;
@@ -39,13 +42,45 @@ export async function issueReport(
       ...(replaces === undefined ? {} : { replaces }),
       ...(options.by === undefined ? {} : { by: options.by }),
       ...(options.key === undefined ? {} : { click: options.key }),
+      ...(ledger.key === null ? {} : { keyId: ledger.key.keyId }),
+      bands: bandsOf(result.response.alive ?? [], options.library ?? builtIn),
     }));
-  return reportOf(await ledger.entriesOf(subject), {
-    ...options,
-    number: written.body.number,
-    copy: written.body.copy,
-    issuedAt: written.at,
-    ...(ledger.key ? { keyId: ledger.key.keyId } : {}),
+  return reportAsIssued(ledger, written, options);
+}
+
+/**
+ * The report as it was issued: from the entries up to its own, so that what was added later changes nothing on it.
+ * The same entry gives the same report, and the same bytes of its PDF.
+ */
+export async function reportAsIssued(
+  ledger: Ledger,
+  issued: EntryOf<"report-issued">,
+  { house, library }: Pick<IssueOptions, "house" | "library"> = {},
+): Promise<Report> {
+  const { number, copy, by, keyId, bands } = issued.body;
+  const entries = await ledger.entriesOf(issued.subject);
+  return reportOf(
+    entries.filter(({ seq }) => seq <= issued.seq),
+    {
+      number,
+      copy,
+      issuedAt: issued.at,
+      checks: await checksOfTheDay(ledger, issued.subject, issued.seq),
+      ...(house === undefined ? {} : { house }),
+      ...(library === undefined ? {} : { library }),
+      ...(by === undefined ? {} : { authorisedBy: by }),
+      ...(keyId === undefined ? {} : { keyId }),
+      ...(bands === undefined ? {} : { bands }),
+    },
+  );
+}
+
+/** Names and bands of metals as they stand in the library now. */
+function bandsOf(ids: readonly string[], library: Library): NonNullable<Body["bands"]> {
+  return ids.flatMap((id) => {
+    if (!library.has(id)) return [];
+    const { name, densityGPerCm3 } = library.metal(id);
+    return [{ id, name, low: densityGPerCm3.low, high: densityGPerCm3.high }];
   });
 }
 

@@ -20,6 +20,7 @@ export interface Paper {
   facts(lines: Line[]): void;
   /** many short facts, two in a row */
   factsInPairs(lines: Line[]): void;
+  /** a negative width stands for a column of figures, which end at its right */
   table(head: string[], rows: string[][], widths: (number | "*")[]): void;
   /** a drawing with its description for those who cannot see it */
   figure(height: number, alt: string, draw: (x: number, y: number) => void): void;
@@ -109,7 +110,9 @@ export function paper(report: Report): Paper {
         structParent: whole,
         position: { x: margin, y: top },
         maxWidth: width,
-        columnStyles: widths.map((each) => ({ width: each })),
+        columnStyles: widths.map((each) =>
+          each === "*" || each > 0 ? { width: each } : { width: -each, align: { x: "right" as const } },
+        ),
         defaultStyle: { padding: [1.6, 4, 1.6, 2], border: [0, 0, 0.4, 0], borderColor: "#c9c9c9" },
         data: [
           ...(head.length > 0

@@ -2,6 +2,7 @@ import { encode } from "uqr";
 import { type Paper, paper } from "./pdf-paper.ts";
 import { drawPlot, plotHeight } from "./pdf-plot.ts";
 import type { BudgetLine, Report } from "./report.ts";
+import { shareShown } from "./results.ts";
 
 /**
  * The report as a PDF: a page of result and a page of budget and readings. Tagged, fonts embedded, vector plot. The
@@ -44,7 +45,7 @@ function result(sheet: Paper, report: Report): void {
       unit,
       uncertainty ?? "–",
     ]),
-    ["*", 70, 45, 165],
+    ["*", -70, 45, 165],
   );
   sheet.paragraph(report.uncertaintyStatement);
   sheet.figure(plotHeight(report), plotInWords(report), (x, y) =>
@@ -93,20 +94,22 @@ function behindIt(sheet: Paper, report: Report): void {
       source,
       voided === null ? because : `void: ${voided}`,
     ]),
-    [105, 80, 120, 62, "*"],
+    [105, -80, 120, 62, "*"],
   );
-  sheet.heading("Budget of the density");
+  sheet.heading(
+    "Budget of the density (sensitivity: g/cm³ per unit of the input; u and part: standard uncertainties)",
+  );
   sheet.table(
     ["Input", "Value", "u", "Unit", "Sensitivity", "Part, g/cm³", "Share"],
     report.budget.map(budgetRow),
-    ["*", 66, 52, 76, 60, 68, 40],
+    ["*", -62, -56, 72, -66, -60, -40],
   );
   sheet.heading("Record");
   record(sheet, report);
 }
 
 function budgetRow({ input, value, u, unit, sensitivity, contribution, share }: BudgetLine): string[] {
-  return [input, value, u, unit, sensitivity, contribution, `${(share * 100).toFixed(1)} %`];
+  return [input, value, u, unit, sensitivity, contribution, shareShown(share)];
 }
 
 const qrPoints = 74;

@@ -19,8 +19,10 @@ export interface ReportOptions {
   keyId?: string;
   /** with the owner's metals; default the built-in library */
   library?: Library;
-  /** checks of the bench that count for this measurement, in words */
+  /** how the equipment stood in its checks, in words */
   checks?: string[];
+  /** names and bands as the report was issued with; those of the library where one is missing */
+  bands?: readonly { id: string; name: string; low: number; high: number }[];
 }
 
 const states = {
@@ -36,7 +38,7 @@ const states = {
  * Without an accreditation the reserved words are taken out of every text. Throws RangeError while there is no result.
  */
 export function reportOf(entries: readonly Entry[], options: ReportOptions): Report {
-  const { house = {}, library = builtIn } = options;
+  const { house = {}, library = builtIn, bands = [] } = options;
   const stated = statedBy(entries);
   const { piece, result, entry } = stated;
   const { response, request } = result;
@@ -77,7 +79,11 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
     authorisedBy: options.authorisedBy ?? null,
     conditions: [
       ...conditionsOf(stated),
-      ...lines(["Operator", piece.operator], ["Checks of the bench", options.checks?.join("; ")]),
+      ...lines(
+        ["Scale verified for trade", house.verifiedScale],
+        ["Operator", piece.operator],
+        ["Checks of the equipment", options.checks?.join("; ")],
+      ),
     ],
     corrections: correctionsOf(result),
     readings: readingsOf(stated),
@@ -87,7 +93,10 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       heading: "Opinion and interpretation (not a measured result)",
       state: finding ? states[finding.state] : "no claim was tested",
       because: finding?.because ?? "No claim was tested.",
-      alive: (response.alive ?? []).map((id) => alive(id, library)),
+      alive: (response.alive ?? []).map((id) => {
+        const band = bands.find((one) => one.id === id);
+        return band ? { id, name: band.name, band: [band.low, band.high] as const } : alive(id, library);
+      }),
     },
     otherTests: stated.evidence.map(
       ({ at, body }) =>
@@ -124,8 +133,7 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       hash: entry.hash,
       row: entry.seq,
       keyId: options.keyId ?? null,
-      checkHow:
-        "underhook export --record SUBJECT on the bench, then underhook verify FILE on any computer: hash and key must be those printed here.",
+      checkHow: `on the bench, underhook export --record ${entry.subject} --out record.json; then, on any computer and without a network, underhook verify record.json${options.keyId === undefined ? "" : ` --key ${options.keyId}`}. The hash it names must be the one printed here.`,
       versions: Object.entries(result.versions).map(([label, value]) => ({ label, value })),
     },
     issuedAt: options.issuedAt,

@@ -11,6 +11,8 @@ export interface House {
   contact?: string;
   /** where the work was done, when not at the address */
   location?: string;
+  /** number on the seal of a scale verified for trade, and until when, as the house states it */
+  verifiedScale?: string;
   /** only with an accreditation may reserved words be printed (see reserved-words.ts) */
   accreditation?: { body: string; number: string };
 }

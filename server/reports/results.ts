@@ -44,7 +44,7 @@ export function uncertaintyStatement(response: Response, confidence: number): st
   const [low, high] = response.interval_g_cm3.map((end) => end.toFixed(decimals));
   const interval = `The true density lies between ${low} and ${high} g/cm³ with a coverage probability of ${percent}`;
   const budget =
-    "The budget is on the next page; values are rounded here only, the uncertainty to two significant digits.";
+    "What contributes to it stands under “Budget of the density”; values are rounded in this report only, the uncertainty to two significant digits.";
   if (response.interval_from === "monte-carlo")
     return `${interval}, by propagation of distributions (Monte Carlo, JCGM 101:2008), because the law of propagation of uncertainty was not validated for this measurement. ${budget}`;
   const dof =
@@ -97,7 +97,17 @@ function significant(value: number, digits: number): string {
   return exponent < -5 || exponent > 6
     ? value
         .toExponential(digits - 1)
-        .replace("e", " × 10^")
-        .replace("+", "")
+        .replace(/e([+-]?)(\d+)$/, (_, sign: string, power: string) => ` × 10${raised(sign, power)}`)
     : Number(value.toPrecision(digits)).toFixed(Math.max(0, digits - 1 - exponent));
+}
+
+/** A power of ten in superior figures. */
+function raised(sign: string, power: string): string {
+  const figures = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+  return `${sign === "-" ? "⁻" : ""}${[...power].map((digit) => figures[Number(digit)]).join("")}`;
+}
+
+/** A share of the variance in per cent; one too small to show is not shown as none. */
+export function shareShown(share: number): string {
+  return share > 0 && share < 0.0005 ? "< 0.1 %" : `${(share * 100).toFixed(1)} %`;
 }

@@ -6,10 +6,9 @@ import type { Library } from "../alloys/library.ts";
 import { benchSettingsShape } from "../bench/bench-settings.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import { issueReport } from "../reports/issue.ts";
+import { issueReport, reportAsIssued } from "../reports/issue.ts";
 import { reportPdf } from "../reports/pdf.ts";
 import type { House, Report } from "../reports/report.ts";
-import { reportOf } from "../reports/report-of.ts";
 import { noRecord, statedOf } from "./evidence.tsx";
 import { frameOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
@@ -90,10 +89,7 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
   );
 }
 
-/**
- * The report as it was issued: from the entries up to its own, so that what was added later changes nothing on it. The
- * last copy when none is named; undefined when there is no such report.
- */
+/** The report of this number and copy, the last copy when none is named; undefined when there is none. */
 async function issuedReport(
   ledger: Ledger,
   library: Library,
@@ -101,25 +97,14 @@ async function issuedReport(
   number: string,
   copy: string | undefined,
 ): Promise<Report | undefined> {
-  const entries = await ledger.entriesOf(piece);
-  const issued = entries.findLast(
+  const issued = (await ledger.entriesOf(piece)).findLast(
     (entry) =>
       entry.kind === "report-issued" &&
       entry.body.number === number &&
       (copy === undefined || `${entry.body.copy}` === copy),
   );
   if (issued?.kind !== "report-issued") return undefined;
-  return reportOf(
-    entries.filter(({ seq }) => seq <= issued.seq),
-    {
-      house: await houseAt(ledger, issued.seq),
-      library,
-      number,
-      copy: issued.body.copy,
-      issuedAt: issued.at,
-      ...(ledger.key ? { keyId: ledger.key.keyId } : {}),
-    },
-  );
+  return reportAsIssued(ledger, issued, { house: await houseAt(ledger, issued.seq), library });
 }
 
 /** The house as the settings named it when the row was written. */
@@ -127,6 +112,16 @@ async function houseAt(ledger: Ledger, seq: number): Promise<House> {
   const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
   const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
   if (!settings?.success) return {};
-  const { name, address } = settings.data.house;
-  return { ...(name ? { name } : {}), ...(address ? { address } : {}) };
+  const { name, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } =
+    settings.data.house;
+  const seal = verifiedUntil === "" ? verifiedScale : `${verifiedScale}, seal valid until ${verifiedUntil}`;
+  return {
+    ...(name === "" ? {} : { name }),
+    ...(address === "" ? {} : { address }),
+    ...(contact === "" ? {} : { contact }),
+    ...(verifiedScale === "" ? {} : { verifiedScale: seal }),
+    ...(accreditedBy === "" || accreditation === ""
+      ? {}
+      : { accreditation: { body: accreditedBy, number: accreditation } }),
+  };
 }

@@ -49,6 +49,9 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       units: massUnits,
       house: typed.house ?? house.name,
       address: typed.address ?? house.address,
+      contact: typed.contact ?? house.contact,
+      accreditedBy: typed.accreditedBy ?? house.accreditedBy,
+      accreditation: typed.accreditation ?? house.accreditation,
       verifiedScale: typed.verifiedScale ?? house.verifiedScale,
       verifiedUntil: typed.verifiedUntil ?? house.verifiedUntil,
       storage: [say.ledgerIs(ledger.place)],
@@ -99,8 +102,14 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     return [];
   });
 
-  form("house", async ({ house = "", address = "", verifiedScale = "", verifiedUntil = "" }) => {
-    await settings.keep({ house: { name: house, address, verifiedScale, verifiedUntil } });
+  form("house", async (fields, { locale }) => {
+    const { house = "", address = "", contact = "", verifiedScale = "", verifiedUntil = "" } = fields;
+    const { accreditedBy = "", accreditation = "" } = fields;
+    if ((accreditedBy.trim() === "") !== (accreditation.trim() === ""))
+      return [{ fieldId: "accreditation", error: words(locale).settings.accreditationHalf }];
+    await settings.keep({
+      house: { name: house, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation },
+    });
     return [];
   });
 }

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { type FindingView, FindingWords } from "../finding.tsx";
+import { Field } from "../forms.tsx";
 import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
 import { DensityAxis, type DensityPlot } from "../plots/density.tsx";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
@@ -141,6 +142,13 @@ export function RecordPage(record: RecordView) {
         <form method="post" action={`/records/${record.id}/reports`}>
           <input type="hidden" name="_csrf" value={record.csrfToken} />
           <input type="hidden" name="step" value={record.stepKey} />
+          <Field
+            name="by"
+            id="authorised-by"
+            label={say.authorisedBy}
+            hint={say.authorisedByHint}
+            maxLength={100}
+          />
           <button type="submit">{say.issue}</button>
         </form>
       </Sheet>

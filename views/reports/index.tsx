@@ -1,5 +1,6 @@
 import { recordedDensity } from "../../server/findings/recorded-density.ts";
 import type { BudgetLine, Line, Report } from "../../server/reports/report.ts";
+import { shareShown } from "../../server/reports/results.ts";
 import { curveOf } from "../plots/curve.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
@@ -40,7 +41,9 @@ export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
       </div>
       <Results {...report} />
       <Opinion {...report} />
-      <BehindIt {...report} />
+      <div class="overleaf">
+        <BehindIt {...report} />
+      </div>
     </>
   );
 }
@@ -231,13 +234,13 @@ function Budget({ lines }: { lines: readonly BudgetLine[] }) {
         { head: "Value", number: true },
         { head: "u", number: true },
         { head: "Unit" },
-        { head: "Sensitivity", number: true },
+        { head: "Sensitivity, g/cm³ per unit", number: true },
         { head: "Part, g/cm³", number: true },
         { head: "Share", number: true },
       ]}
       rows={lines.map(({ input, value, u, unit, sensitivity, contribution, share }) => ({
         key: input,
-        cells: [input, value, u, unit, sensitivity, contribution, `${(share * 100).toFixed(1)} %`],
+        cells: [input, value, u, unit, sensitivity, contribution, shareShown(share)],
       }))}
     />
   );

@@ -4,6 +4,7 @@ import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import type { Locale } from "../words/index.ts";
 import { useWords } from "../words/spoken.ts";
+import { House } from "./house.tsx";
 import { MorePages } from "./more.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
 
@@ -34,6 +35,9 @@ export interface SettingsView {
   units: readonly string[];
   house: string;
   address: string;
+  contact: string;
+  accreditedBy: string;
+  accreditation: string;
   verifiedScale: string;
   verifiedUntil: string;
   /** where the ledger is, free space, last backup: in words */
@@ -119,27 +123,6 @@ function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
       <p>
         <button type="submit">{say.keep}</button>
       </p>
-    </form>
-  );
-}
-
-function House(view: SettingsView) {
-  const { house, address, verifiedScale, verifiedUntil, csrfToken } = view;
-  const say = useWords().settings;
-  return (
-    <form method="post" action="/settings/house" class="sheet">
-      <h2>{say.onReports}</h2>
-      <Csrf token={csrfToken} />
-      <Field name="house" label={say.house} hint={say.houseHint} value={house} />
-      <Field name="address" label={say.address} value={address} />
-      <Field
-        name="verifiedScale"
-        label={say.verifiedScale}
-        hint={say.verifiedScaleHint}
-        value={verifiedScale}
-      />
-      <Field kind="date" name="verifiedUntil" label={say.verifiedUntil} value={verifiedUntil} />
-      <button type="submit">{say.keep}</button>
     </form>
   );
 }

@@ -145,7 +145,11 @@ export const pieceKinds = {
     record: words,
     recordHash: z.string(),
     replaces: words.optional(),
+    /** who authorised it */
     by: words.optional(),
+    /** what the report printed that later versions of library and key would change */
+    keyId: z.string().optional(),
+    bands: z.array(z.strictObject({ id: words, name: words, low: z.number(), high: z.number() })).optional(),
     /** the click that asked for it, so that a click sent twice issues once */
     click: words.optional(),
   }),

@@ -3,14 +3,15 @@ import { expect, test } from "vitest";
 import { issueReport } from "../../../server/reports/issue.ts";
 import { reportPdf } from "../../../server/reports/pdf.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
-import { measurePiece } from "./measured-piece.ts";
+import { computed, measurePiece, request } from "./measured-piece.ts";
+import { closedUp, textOfPdf } from "./pdf-text.ts";
 
 async function report() {
   const ledger = await testLedger();
   await measurePiece(ledger, "piece:1");
   return issueReport(ledger, "piece:1", {
     house: { name: "Quay Street counter" },
-    authorisedBy: "counter 1",
+    by: "counter 1",
   });
 }
 
@@ -48,4 +49,32 @@ test("the PDF is tagged, names its language, embeds its fonts, has two pages and
   expect(text).not.toMatch(/\/Subtype \/Image/);
   expect(streams(pdf)).toMatch(/\bre\n/);
   expect(pdf.length).toBeLessThan(200_000);
+});
+
+test("another reader finds in the PDF what the record says: result, readings, budget, rule, hash, end", async () => {
+  const stated = await report();
+  const text = textOfPdf(await reportPdf(stated));
+  const has = (part: string) => expect(text).toContain(closedUp(part));
+  // from the record itself, not from the report
+  const { response } = computed();
+  has("31.1035 g");
+  has("28.0990 g VOID");
+  for (const reading of request.immersed.readings) has(`immersed${reading}g`);
+  has(`k = ${response.k.toFixed(2)}`);
+  for (const { input, contribution_g_cm3 } of response.budget ?? []) if (contribution_g_cm3 !== 0) has(input);
+  has(response.finding?.because ?? "?");
+  // from the report: every line that the page shows
+  has(`Report ${stated.number}, copy 1`);
+  for (const { quantity, value, unit, uncertainty } of stated.results)
+    has(`${quantity}${value}${unit}${uncertainty ?? "–"}`);
+  for (const { label, value } of [...stated.house, ...stated.dates, ...stated.item, ...stated.conditions])
+    has(`${label}${value}`);
+  for (const { input, value, u, unit } of stated.budget) has(`${input}${value}${u}${unit}`);
+  for (const line of [...stated.decision, ...stated.deviations, ...stated.cautions, ...stated.statements])
+    has(line);
+  has(`Record ${stated.record.subject}, row ${stated.record.row}`);
+  has(stated.record.hash);
+  has(`underhook verify record.json --key ${stated.record.keyId}`);
+  has("Authorised by counter 1");
+  has("page 2 of 2 · end of report");
 });

@@ -92,3 +92,76 @@ test("every entry can be taken out as JSON Lines, one record as a file that chec
   expect(checkRecordFile(file)).toMatchObject({ good: true });
   expect((await get("/records/nobody/file")).statusCode).toBe(404);
 });
+
+test("who authorised it, the seal of the scale and the state of the checks stand in the report as they were", async () => {
+  await at.settings.keep({
+    house: { name: "", address: "", verifiedScale: "HB 117", verifiedUntil: "2027-12-31" },
+  });
+  const answer = await at.post("/records/bar-1/reports", { step: "click-1", by: "counter 1" });
+  const href = answer.headers.location ?? "";
+  const text = await textOf(at, href);
+  expect(text).toContain("Authorised by counter 1");
+  expect(text).toContain("HB 117, seal valid until 2027-12-31");
+  expect(text).toContain("thermometer: no check is kept");
+  const before = (await get(href)).body;
+  await at.ledger.append("check", "thermometer", {
+    kind: "ice-point",
+    passed: false,
+    says: "0.3 °C too high",
+  });
+  const tokens = /name="_csrf" value="[^"]+"/g;
+  expect((await get(href)).body.replace(tokens, "")).toBe(before.replace(tokens, ""));
+});
+
+test("a piece measured after a check says how its thermometer stood on that day", async () => {
+  await at.ledger.append("check", "thermometer", {
+    kind: "ice-point",
+    passed: false,
+    says: "0.3 °C too high",
+  });
+  await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });
+  const answer = await at.post("/records/bar-2/reports", { step: "click-1" });
+  expect(await textOf(at, answer.headers.location ?? "")).toContain(
+    "thermometer: ice point NOT PASSED on the day of the work",
+  );
+});
+
+test("reserved words stay out of the report until the house names its accreditation, body and number both", async () => {
+  await at.post("/settings/house", { house: "Certified Assay Counter" });
+  expect(await textOf(at, await issue("click-1"))).not.toMatch(/certified|assay c/i);
+  const half = await at.post("/settings/house", { house: "Certified Assay Counter", accreditation: "T-1" });
+  expect(half.statusCode).toBe(422);
+  await at.post("/settings/house", {
+    house: "Certified Assay Counter",
+    accreditedBy: "an invented accreditation body",
+    accreditation: "T-1",
+  });
+  const text = await textOf(at, await issue("click-2"));
+  expect(text).toContain("Certified Assay Counter");
+  expect(text).toContain("an invented accreditation body, T-1");
+});
+
+test("a report stays as it was issued when the library of metals changes", async () => {
+  const href = await issue("click-1");
+  const before = (await get(href.replace("?", ".pdf?"))).rawPayload;
+  await at.library.keep({
+    underhook_metals: 1,
+    version: 1,
+    metals: [
+      {
+        id: "own-x",
+        name: "Melt 7",
+        composition: { Ag: [1, 1, 1] },
+        density_g_cm3: { nominal: 10.5, low: 10.4, high: 10.6 },
+        expansion_per_million_k: null,
+        magnetism: "none",
+        conductivity_iacs_percent: null,
+        sound_m_s: null,
+        colour: "white",
+        likelihood: "common",
+        source: "an invented melt",
+      },
+    ],
+  });
+  expect((await get(href.replace("?", ".pdf?"))).rawPayload.equals(before)).toBe(true);
+});

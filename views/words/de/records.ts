@@ -59,6 +59,8 @@ export const record: Words["record"] = {
   noReport: "Noch wurde kein Bericht ausgestellt.",
   report: (number) => `Bericht ${number}`,
   copy: (number, copy) => `${number}, Ausfertigung ${copy}`,
+  authorisedBy: "Freigegeben von",
+  authorisedByHint: "steht auf dem Bericht; darf leer bleiben",
   issue: "Bericht ausstellen",
   chain: "Platz im Buch",
   entry: "Eintrag",

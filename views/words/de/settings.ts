@@ -28,6 +28,14 @@ export const settings: Words["settings"] = {
   house: "Name des Hauses",
   houseHint: "leer lassen, wenn nur für sich selbst gewogen wird",
   address: "Anschrift",
+  contact: "Telefon oder Mail",
+  contactHint: "wie ein Kunde Sie wegen eines Berichts erreicht",
+  accreditedBy: "Für Dichte akkreditiert von",
+  accreditedByHint:
+    "leer lassen, wenn Sie nicht von einer Akkreditierungsstelle für diese Arbeit akkreditiert sind (ISO/IEC 17025); ohne sie bleiben die Wörter, die akkreditierten Laboren vorbehalten sind, aus jedem Bericht weg",
+  accreditation: "Nummer der Akkreditierung",
+  accreditationHalf:
+    "Eine Akkreditierung hat eine Stelle und eine Nummer. Beide angeben oder beide leer lassen.",
   verifiedScale: "Geeichte Waage",
   verifiedScaleHint: "Nummer auf ihrem Siegel, für den Ankauf",
   verifiedUntil: "Siegel gültig bis",

@@ -57,6 +57,8 @@ export const record = {
   noReport: "No report has been issued.",
   report: (number: string) => `Report ${number}`,
   copy: (number: string, copy: number) => `${number}, copy ${copy}`,
+  authorisedBy: "Authorised by",
+  authorisedByHint: "stands on the report; may be left empty",
   issue: "Issue a report",
   chain: "Place in the ledger",
   entry: "Entry",

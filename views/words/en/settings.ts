@@ -26,6 +26,13 @@ export const settings = {
   house: "Name of the house",
   houseHint: "leave empty if you weigh for yourself",
   address: "Address",
+  contact: "Telephone or mail",
+  contactHint: "how a customer reaches you about a report",
+  accreditedBy: "Accredited for density by",
+  accreditedByHint:
+    "leave empty unless an accreditation body has accredited you for this work (ISO/IEC 17025); without it the words reserved to accredited laboratories are left out of every report",
+  accreditation: "Number of the accreditation",
+  accreditationHalf: "An accreditation has a body and a number. Give both, or leave both empty.",
   verifiedScale: "Verified scale",
   verifiedScaleHint: "number on its seal, for buying",
   verifiedUntil: "Seal valid until",

@@ -1,0 +1,34 @@
+import type { EntryOf } from "../ledger/entry.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { statedBy } from "./stated.ts";
+
+/** The name under which a bench keeps the checks of its thermometer. */
+const thermometer = "thermometer";
+
+/**
+ * How the equipment of a measurement stood in its checks when the result was written: of every balance used and of the
+ * thermometer the newest check of each kind, with its date. Entries after the row `upTo` change nothing.
+ */
+export async function checksOfTheDay(ledger: Ledger, subject: string, upTo: number): Promise<string[]> {
+  const entries = await ledger.entriesOf(subject);
+  const { captures, entry } = statedBy(entries.filter(({ seq }) => seq <= upTo));
+  const first = captures[0]?.entry ?? entry;
+  const balances = captures.flatMap(({ entry: { body } }) =>
+    "reading" in body && body.source !== "typed" && body.balance !== undefined ? [body.balance] : [],
+  );
+  const told: string[] = [];
+  for (const name of new Set([...balances, thermometer])) {
+    const newest = new Map<string, EntryOf<"check">>();
+    for (const check of await ledger.entriesOf(name))
+      if (check.kind === "check" && check.seq < entry.seq) newest.set(check.body.kind, check);
+    if (newest.size === 0) told.push(`${name}: no check is kept`);
+    for (const check of newest.values()) told.push(`${name}: ${inWords(check, first.at)}`);
+  }
+  return told;
+}
+
+function inWords({ at, body }: EntryOf<"check">, workAt: string): string {
+  const day = at.slice(0, 10);
+  const when = day === workAt.slice(0, 10) ? "on the day of the work" : `last on ${day}`;
+  return `${body.kind.replaceAll("-", " ")} ${body.passed ? "passed" : "NOT PASSED"} ${when}`;
+}
