@@ -6,7 +6,8 @@ import { answerLine } from "../compute/lines.ts";
 const usage = `underhook compute [FILE]
 
 Reads JSON Lines, one weighing on each, from FILE or from standard input; writes one line of JSON for each, in order.
-Exit status 0 when every line could be computed, 1 when one could not (the others are), 2 for a wrong call.`;
+Exit status 0 when every line could be computed, 1 when one could not (the others are), 2 for a wrong call.
+Claims are ids of the built-in library; metals of your own are known to the bench alone, also at its POST /api/compute.`;
 
 /** `underhook compute [FILE]`; see usage. */
 export async function run(args: string[]): Promise<number> {

@@ -1,7 +1,7 @@
-import { componentDensity, componentSymbols } from "../alloys/component-density.ts";
-import { excessTerm } from "../alloys/excess-terms.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
 import type { Likelihood } from "../alloys/metal.ts";
 import { type KnownPair, knownPairs } from "./known-pairs.ts";
+import { component, components, type MixturePart, ownParts, shareOfPart } from "./mixture-part.ts";
 
 /** A density interval in g/cm³ at 20 °C. */
 export type DensityInterval = readonly [low: number, high: number];
@@ -12,49 +12,41 @@ export interface BinaryMixture {
   id: string;
   name: string;
   /** the denser first */
-  pair: readonly [string, string];
+  parts: readonly [MixturePart, MixturePart];
   /** mass fraction of the first component, lowest and highest */
   share: readonly [number, number];
   likelihood: Likelihood;
   known: KnownPair | null;
 }
 
-/**
- * Mass fraction of a in a mixture with b of specific volume v: volumes add, with the pair's excess term if it has one,
- * v = v_b + (v_a − v_b + B)·w − B·w². May fall outside 0…1.
- */
+/** The same of two components by their symbols; see shareOfPart. */
 export function shareAt(a: string, b: string, gPerCm3: number): number {
-  const [va, vb] = [1 / componentDensity(a).gPerCm3, 1 / componentDensity(b).gPerCm3];
-  const excess = excessTerm(a, b)?.bCm3PerG ?? 0;
-  const slope = va - vb + excess;
-  const wanted = 1 / gPerCm3 - vb;
-  const root = Math.sqrt(Math.max(0, slope ** 2 - 4 * excess * wanted));
-  return (2 * wanted) / (slope + Math.sign(slope) * root);
+  return shareOfPart(component(a), component(b), gPerCm3);
 }
 
 const knownByPair = new Map(knownPairs.map((k) => [[...k.pair].sort().join("+"), k]));
-const densestFirst = [...componentSymbols].sort(
-  (a, b) => componentDensity(b).gPerCm3 - componentDensity(a).gPerCm3,
-);
-
 /** A share nearer to an end than this is the pure metal, and no mixture. */
 const leastShare = 0.002;
 
 /** The pairs somebody is known to make that reach the interval at some share. */
 export function knownMixtures([low, high]: DensityInterval): BinaryMixture[] {
-  return knownPairs.flatMap(({ pair }) => {
-    const [a, b] = pair;
-    const aIsDense = componentDensity(a).gPerCm3 > componentDensity(b).gPerCm3;
-    return mixtureOf(aIsDense ? a : b, aIsDense ? b : a, low, high) ?? [];
+  return knownPairs.flatMap(({ pair: [a, b] }) => {
+    const [dense, light] = [component(a), component(b)].sort((x, y) => y.gPerCm3 - x.gPerCm3);
+    return mixtureOf(dense!, light!, low, high) ?? [];
   });
 }
 
-/** Every pair of components that reaches the interval at some share, in no particular order. */
-export function binaryMixtures([low, high]: DensityInterval): BinaryMixture[] {
+/**
+ * Every pair of components that reaches the interval at some share, in no particular order; an owner's metals in the
+ * library are paired with every component and with each other.
+ */
+export function binaryMixtures([low, high]: DensityInterval, library: Library = builtIn): BinaryMixture[] {
+  const own = ownParts(library);
+  const parts = own.length === 0 ? components : [...own, ...components].sort((a, b) => b.gPerCm3 - a.gPerCm3);
   const found: BinaryMixture[] = [];
-  for (const [i, dense] of densestFirst.entries()) {
-    if (componentDensity(dense).gPerCm3 < low) break;
-    for (const light of densestFirst.slice(i + 1)) {
+  for (const [i, dense] of parts.entries()) {
+    if (dense.gPerCm3 < low) break;
+    for (const light of parts.slice(i + 1)) {
       const mixture = mixtureOf(dense, light, low, high);
       if (mixture) found.push(mixture);
     }
@@ -62,23 +54,28 @@ export function binaryMixtures([low, high]: DensityInterval): BinaryMixture[] {
   return found;
 }
 
-function mixtureOf(dense: string, light: string, low: number, high: number): BinaryMixture | null {
-  const [top, bottom] = [componentDensity(dense).gPerCm3, componentDensity(light).gPerCm3];
+function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: number): BinaryMixture | null {
+  const [top, bottom] = [dense.gPerCm3, light.gPerCm3];
   if (bottom > high || bottom === top) return null;
-  const from = low <= bottom ? 0 : shareAt(dense, light, low);
-  const to = high >= top ? 1 : shareAt(dense, light, high);
+  const from = low <= bottom ? 0 : shareOfPart(dense, light, low);
+  const to = high >= top ? 1 : shareOfPart(dense, light, high);
   const share = [Math.max(from, leastShare), Math.min(to, 1 - leastShare)] as const;
   if (!(share[0] <= share[1])) return null;
-  const known = knownByPair.get([dense, light].sort().join("+")) ?? null;
+  const known = knownByPair.get([dense.id, light.id].sort().join("+")) ?? null;
   return {
     kind: "mixture",
-    id: `mix-${dense.toLowerCase()}-${light.toLowerCase()}`,
-    name: `${known?.name ?? `${dense} with ${light}`} (${percents(share)} ${dense})`,
-    pair: [dense, light],
+    id: mixtureId(dense, light),
+    name: `${known?.name ?? `${dense.name} with ${light.name}`} (${percents(share)} ${dense.name})`,
+    parts: [dense, light],
     share,
     likelihood: known?.likelihood ?? "rare",
     known,
   };
+}
+
+/** The id a mixture of two goes by, whatever its shares. */
+export function mixtureId(dense: MixturePart, light: MixturePart): string {
+  return `mix-${dense.id.toLowerCase()}-${light.id.toLowerCase()}`;
 }
 
 function percents([low, high]: readonly [number, number]): string {

@@ -1,4 +1,4 @@
-import { metals } from "../alloys/library.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
 import { type Separation, separation } from "../findings/separation.ts";
 import { worthPassingOff, worthPerGram } from "../findings/worth.ts";
@@ -30,15 +30,22 @@ const separationOrder = { laboratory: 0, sound: 1, conductivity: 2, magnet: 3 } 
  * Everything that reaches a density interval (g/cm³ at 20 °C): single metals, two-part mixtures, cores under skins, ranked
  * by how likely a bench meets it, whether passing it off as the claim would pay, and how hard it is to separate.
  */
-export function candidates(interval: DensityInterval, claimed?: Metal, shape?: Shape): Candidate[] {
+export function candidates(
+  interval: DensityInterval,
+  claimed?: Metal,
+  shape?: Shape,
+  library: Library = builtIn,
+): Candidate[] {
   const [low, high] = interval;
-  const singles = metals
+  const singles = library.metals
     .filter((m) => m.densityGPerCm3.high >= low && m.densityGPerCm3.low <= high)
     .map((m) => candidate("single", m, null, claimed));
-  const mixtures = binaryMixtures(interval).map((mixture) =>
+  const mixtures = binaryMixtures(interval, library).map((mixture) =>
     candidate("mixture", mixtureAsMetal(mixture, interval), mixture, claimed),
   );
-  const cored = coreAndSkins(interval, shape).map((piece) => coredCandidate(piece, interval, claimed));
+  const cored = coreAndSkins(interval, shape, library).map((piece) =>
+    coredCandidate(piece, interval, claimed),
+  );
   return ranked([...singles, ...mixtures, ...cored]);
 }
 

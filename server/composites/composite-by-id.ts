@@ -1,11 +1,11 @@
-import { componentSymbols } from "../alloys/component-density.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
 import { knownPairs } from "./known-pairs.ts";
+import { components, type MixturePart, ownParts } from "./mixture-part.ts";
 
 /** A made-up piece as its id names it: what it is put together from, whatever the shares. */
 export type NamedComposite =
-  | { kind: "mixture"; pair: readonly [string, string]; name: string; source: string }
+  | { kind: "mixture"; pair: readonly [MixturePart, MixturePart]; name: string; source: string }
   | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; source: string };
 
 /**
@@ -13,20 +13,26 @@ export type NamedComposite =
  * stands for none. An id says no shares: those follow from the density that was measured.
  */
 export function compositeById(id: string, library: Library): NamedComposite | undefined {
-  return mixtureById(id) ?? coredById(id, library);
+  return mixtureById(id, library) ?? coredById(id, library);
 }
 
-function mixtureById(id: string): NamedComposite | undefined {
-  const [, a, b] = /^mix-([a-z]+)-([a-z]+)$/.exec(id) ?? [];
-  const [dense, light] = [a, b].map((lower) => componentSymbols.find((s) => s.toLowerCase() === lower));
-  if (dense === undefined || light === undefined) return undefined;
-  const known = knownPairs.find(({ pair }) => pair.includes(dense) && pair.includes(light));
-  return {
-    kind: "mixture",
-    pair: [dense, light],
-    name: known?.name ?? `${dense} with ${light}`,
-    source: known?.source ?? "mixture law",
-  };
+function mixtureById(id: string, library: Library): NamedComposite | undefined {
+  const rest = /^mix-(.+)$/.exec(id)?.[1];
+  if (rest === undefined) return undefined;
+  const parts = [...components, ...ownParts(library)];
+  const named = new Map(parts.map((part) => [part.id.toLowerCase(), part]));
+  for (const [name, one] of named) {
+    const other = rest.startsWith(`${name}-`) ? named.get(rest.slice(name.length + 1)) : undefined;
+    if (!other) continue;
+    const known = knownPairs.find(({ pair }) => pair.includes(one.id) && pair.includes(other.id));
+    return {
+      kind: "mixture",
+      pair: [one, other],
+      name: known?.name ?? `${one.name} with ${other.name}`,
+      source: known?.source ?? "mixture law",
+    };
+  }
+  return undefined;
 }
 
 function coredById(id: string, library: Library): NamedComposite | undefined {

@@ -1,4 +1,4 @@
-import { metal, metals } from "../alloys/library.ts";
+import { builtIn, type Library } from "../alloys/library.ts";
 import type { Likelihood, Metal } from "../alloys/metal.ts";
 import type { DensityInterval } from "./binary-mixtures.ts";
 import { type Shape, skinThickness } from "./shape.ts";
@@ -8,8 +8,8 @@ export interface CoreAndSkin {
   kind: "core-and-skin";
   id: string;
   name: string;
-  core: string;
-  skin: string;
+  core: Metal;
+  skin: Metal;
   /** share of the volume that is skin, lowest and highest */
   skinShare: readonly [number, number];
   /** thickness of the skin in mm for the given shape, or null when no shape was given */
@@ -60,14 +60,39 @@ const likelyCores: Readonly<Record<string, Likelihood>> = {
 const widestBand = 0.06;
 /** Stock metal stands for its element as a core. */
 const asStock = new Set(["el-w", "el-mo", "el-u", "ag-9999", "ag-999", "au-24", "au-999"]);
-const cores = metals.filter((m) => {
-  const { low, high, nominal } = m.densityGPerCm3;
-  return (
-    !m.recipes && !asStock.has(m.id) && m.family !== "cored-and-plated" && (high - low) / nominal < widestBand
-  );
-});
-const knownCores = cores.filter((m) => m.id in likelyCores);
-const skins = skinIds.map((id) => metal(id));
+function isCore({ id, recipes, family, densityGPerCm3: { low, high, nominal } }: Metal): boolean {
+  return !recipes && !asStock.has(id) && family !== "cored-and-plated" && (high - low) / nominal < widestBand;
+}
+
+/** An owner's metal is as likely a core as its owner says it is met. */
+const likelihoodAsCore = ({ id, family, likelihood }: Metal): Likelihood =>
+  family === "own" ? likelihood : (likelyCores[id] ?? "rare");
+
+interface Bodies {
+  cores: readonly Metal[];
+  /** cores somebody is known to use */
+  known: readonly Metal[];
+  skins: readonly Metal[];
+}
+
+const sorted = new WeakMap<Library, Bodies>();
+
+/** What a library offers as cores and as skins; an owner's metals are both. */
+function bodiesOf(library: Library): Bodies {
+  const held = sorted.get(library);
+  if (held) return held;
+  const cores = library.metals.filter(isCore);
+  const bodies = {
+    cores,
+    known: cores.filter((m) => likelihoodAsCore(m) !== "rare"),
+    skins: [
+      ...skinIds.map((id) => library.metal(id)),
+      ...library.metals.filter(({ family }) => family === "own"),
+    ],
+  };
+  sorted.set(library, bodies);
+  return bodies;
+}
 
 /** Below this share the skin is a plating, and the piece has the core's own density. */
 const leastShare = 0.0005;
@@ -78,19 +103,30 @@ const mostShare = 0.995;
  * Every core and skin that reaches the interval within their own bands, with the thickness of skin that the shape needs.
  * Voids between them are taken as none.
  */
-export function coreAndSkins(interval: DensityInterval, shape?: Shape): CoreAndSkin[] {
-  return reaching(cores, interval, shape);
+export function coreAndSkins(
+  interval: DensityInterval,
+  shape?: Shape,
+  library: Library = builtIn,
+): CoreAndSkin[] {
+  const { cores, skins } = bodiesOf(library);
+  return reaching(cores, skins, interval, shape);
 }
 
 /** The same for cores somebody is known to use. */
-export function knownCoreAndSkins(interval: DensityInterval): CoreAndSkin[] {
-  return reaching(knownCores, interval);
+export function knownCoreAndSkins(interval: DensityInterval, library: Library = builtIn): CoreAndSkin[] {
+  const { known, skins } = bodiesOf(library);
+  return reaching(known, skins, interval);
 }
 
-function reaching(from: Metal[], interval: DensityInterval, shape?: Shape): CoreAndSkin[] {
+function reaching(
+  cores: readonly Metal[],
+  skins: readonly Metal[],
+  interval: DensityInterval,
+  shape?: Shape,
+): CoreAndSkin[] {
   const found: CoreAndSkin[] = [];
   for (const skin of skins)
-    for (const core of from) {
+    for (const core of cores) {
       if (core.id === skin.id) continue;
       const share = skinShare(core, skin, interval);
       if (share) found.push(piece(core, skin, share, shape));
@@ -114,16 +150,15 @@ function skinShare(core: Metal, skin: Metal, [low, high]: DensityInterval): read
 }
 
 function piece(core: Metal, skin: Metal, share: readonly [number, number], shape?: Shape): CoreAndSkin {
-  const likelihood = likelyCores[core.id] ?? "rare";
   const skinMm = shape ? ([skinThickness(shape, share[0]), skinThickness(shape, share[1])] as const) : null;
   return {
     kind: "core-and-skin",
     id: `core-${core.id}-skin-${skin.id}`,
     name: `${core.name} under ${skin.name}${skinMm ? `, skin ${skinMm[0].toFixed(2)} to ${skinMm[1].toFixed(2)} mm` : ""}`,
-    core: core.id,
-    skin: skin.id,
+    core,
+    skin,
     skinShare: share,
     skinMm,
-    likelihood,
+    likelihood: likelihoodAsCore(core),
   };
 }

@@ -1,4 +1,3 @@
-import { metal } from "../alloys/library.ts";
 import type { Colour, Metal } from "../alloys/metal.ts";
 import { soundThrough } from "../findings/separation.ts";
 import { worthPerGram } from "../findings/worth.ts";
@@ -19,7 +18,7 @@ const look: Readonly<Record<Colour, "white" | "gold" | "copper">> = {
 
 /** True when the skin has the colour a buyer of the claim expects to see. */
 export function skinLooksLike(piece: CoreAndSkin, claimed: Metal): boolean {
-  return look[metal(piece.skin).colour] === look[claimed.colour];
+  return look[piece.skin.colour] === look[claimed.colour];
 }
 
 /** A cored piece must save at least this share of the claim's worth before anybody goes to the trouble (common practice). */
@@ -27,7 +26,7 @@ const leastSaving = 0.05;
 
 /** True when the cheapest piece of the kind is worth clearly less than the claim. */
 export function piecePays(piece: CoreAndSkin, claimed: Metal): boolean {
-  const [core, skin] = [metal(piece.core), metal(piece.skin)];
+  const { core, skin } = piece;
   const worths = piece.skinShare.map((share) => {
     const mass = massShareOfSkin(core, skin, share);
     return mass * worthPerGram(skin) + (1 - mass) * worthPerGram(core);
@@ -42,7 +41,7 @@ function massShareOfSkin(core: Metal, skin: Metal, volumeShare: number): number 
 
 /** A cored piece as a metal: sound goes through the core, colour is the skin's, conductivity is left open. */
 export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Metal {
-  const [core, skin] = [metal(piece.core), metal(piece.skin)];
+  const { core, skin } = piece;
   const share = (piece.skinShare[0] + piece.skinShare[1]) / 2;
   const skinFraction = massShareOfSkin(core, skin, share);
   const composition: Record<string, readonly [number, null, null]> = {};

@@ -1,3 +1,4 @@
+import { builtIn, type Library } from "../alloys/library.ts";
 import type { Metal } from "../alloys/metal.ts";
 import { worthPassingOff } from "../findings/worth.ts";
 import { type DensityInterval, knownMixtures } from "./binary-mixtures.ts";
@@ -13,17 +14,18 @@ export interface StandIn {
 
 /**
  * The mixtures and cored pieces worth making for a claim within a density interval (g/cm³ at 20 °C): somebody is known
- * to make them, they look the part, and they are worth less than the claim. One of the cored pieces for each core.
+ * to make them, they look the part, and they are worth less than the claim. One of the cored pieces for each core; an
+ * owner's metals are among the cores and skins.
  */
-export function standIns(interval: DensityInterval, claimed: Metal): StandIn[] {
+export function standIns(interval: DensityInterval, claimed: Metal, library: Library = builtIn): StandIn[] {
   const mixtures = knownMixtures(interval)
     .map((mixture) => mixtureAsMetal(mixture, interval))
     .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed))
     .map((as): StandIn => ({ kind: "mixture", as }));
   const seen = new Set<string>();
-  const cored = knownCoreAndSkins(interval)
+  const cored = knownCoreAndSkins(interval, library)
     .filter((piece) => skinLooksLike(piece, claimed) && piecePays(piece, claimed))
-    .filter(({ core }) => !seen.has(core) && seen.add(core))
+    .filter(({ core: { id } }) => !seen.has(id) && seen.add(id))
     .map((piece): StandIn => ({ kind: "core-and-skin", as: pieceAsMetal(piece, interval) }));
   return [...mixtures, ...cored];
 }

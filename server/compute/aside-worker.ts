@@ -10,7 +10,8 @@ import { evaluationOf } from "./evaluation.ts";
 
 function answer(question: Question): Answer {
   const { number } = question;
-  if (question.kind === "compute") return { number, computed: compute(question.request) };
+  if (question.kind === "compute")
+    return { number, computed: compute(question.request, libraryWith(question.own)) };
   if (question.kind === "evaluate")
     return { number, evaluated: evaluationOf(question.request, question.own) };
   try {

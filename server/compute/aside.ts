@@ -10,7 +10,7 @@ import type { Evaluation } from "./evaluation.ts";
 
 export type Question = { number: number } & (
   | { kind: "measure"; measurement: Measurement }
-  | { kind: "compute"; request: unknown }
+  | { kind: "compute"; request: unknown; own: OwnMetals | undefined }
   | { kind: "evaluate"; request: unknown; own: OwnMetals | undefined }
   | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined }
 );
@@ -32,7 +32,7 @@ interface Waiting {
 export interface Aside {
   /** As measure with a fixed seed; rejects with the same RangeError or Refusal. */
   measure(measurement: Measurement): Promise<DensityResult>;
-  /** As compute. */
+  /** As compute with the metals in force. */
   compute(request: unknown): Promise<ComputeResponse | ComputeError>;
   /** As evaluationOf: the answer with everything a page draws. */
   evaluate(request: unknown): Promise<Evaluation>;
@@ -51,7 +51,7 @@ function startWorker(): Worker {
 
 /**
  * Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. `own`
- * gives the owner's metals in force, which `evaluate` and `plan` take beside the built-in ones.
+ * gives the owner's metals in force, which `compute`, `evaluate` and `plan` take beside the built-in ones.
  */
 export function openAside({
   start = startWorker,
@@ -106,7 +106,7 @@ export function openAside({
       throw about === null ? new RangeError(message) : new Refusal(about, message);
     },
     compute: async (request) => {
-      const answer = await ask({ kind: "compute", request } as Omit<Question, "number">);
+      const answer = await ask({ kind: "compute", request, own: own() } as Omit<Question, "number">);
       if ("computed" in answer) return answer.computed;
       throw new Error("The computing thread answered another question.");
     },

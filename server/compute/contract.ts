@@ -193,7 +193,13 @@ const common = {
   odd_density_g_cm3: positive.optional(),
   added: z.array(addedBody).optional(),
   paired: z.boolean().default(false),
-  claim: z.string().min(1).optional(),
+  claim: z
+    .string()
+    .min(1)
+    .optional()
+    .describe(
+      "id of a metal of the library; POST /api/compute also knows the bench's own metals, the command line only the built-in ones",
+    ),
   confidence: z.number().min(0.5).max(0.9999).default(0.9545),
   decision_rule: decisionRule.optional(),
 };

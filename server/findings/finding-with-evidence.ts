@@ -32,7 +32,7 @@ export function findingWithEvidence(
   const density = findingFor(measured, claim, confidence, context);
   const claimed = library.metal(claim);
   const alive = metalsAlive(measured, confidence, celsius, library);
-  const fits = [...alive, ...madeUpBeside(measured, claimed, celsius).map((s) => s.as)];
+  const fits = [...alive, ...madeUpBeside(measured, claimed, celsius, library).map((s) => s.as)];
   const others = library.metals.filter((m) => !alive.includes(m));
   const weighed = weighEvidence(fits, others, evidence, claimed);
   const made = evidence.length > 0 ? standing(density, weighed, claimed) : density;

@@ -80,7 +80,7 @@ export function findingFor(
     };
 
   const others = alive.filter((m) => !satisfies(m, claimed));
-  const madeUps = madeUpBeside(measured, claimed, celsius);
+  const madeUps = madeUpBeside(measured, claimed, celsius, library);
   const found = {
     ...base,
     claim: claimed.id,

@@ -27,8 +27,13 @@ export function metalsAlive(
 }
 
 /** Pieces of two that fit the interval; it is brought to 20 °C by the claim's expansion. */
-export function madeUpBeside(measured: MeasuredDensity, claimed: Metal, celsius: number): StandIn[] {
+export function madeUpBeside(
+  measured: MeasuredDensity,
+  claimed: Metal,
+  celsius: number,
+  library: Library,
+): StandIn[] {
   const shrunk = claimed.densityGPerCm3.nominal / bandAt(claimed, celsius).nominal;
   const [low, high] = measured.intervalGPerCm3;
-  return standIns([low * shrunk, high * shrunk], claimed);
+  return standIns([low * shrunk, high * shrunk], claimed, library);
 }

@@ -2,8 +2,8 @@ import type { CompositeView } from "../../views/metals/composite.tsx";
 import { fixed } from "../../views/numbers.ts";
 import { type Locale, words } from "../../views/words/index.ts";
 import { toldValue } from "../../views/words/told.ts";
-import { mixtureDensity } from "../alloys/mixture.ts";
 import type { NamedComposite } from "../composites/composite-by-id.ts";
+import { densityOfMixture } from "../composites/mixture-part.ts";
 import { soundThrough } from "../findings/separation.ts";
 
 const steps = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
@@ -20,12 +20,15 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
       name,
       source,
       says: say.mixture,
-      parts: [dense, light].map((symbol) => ({ id: `el-${symbol.toLowerCase()}`, name: symbol })),
-      shareOf: say.shareOfMass(dense),
-      densities: steps.map((share) => {
-        const { correctedGPerCm3 } = mixtureDensity({ [dense]: share, [light]: 1 - share });
-        return [`${Math.round(share * 100)} %`, fixed(correctedGPerCm3, 2, locale)] as const;
-      }),
+      parts: [dense, light].map(({ id, name }) => ({
+        id: id.startsWith("own-") ? id : `el-${id.toLowerCase()}`,
+        name,
+      })),
+      shareOf: say.shareOfMass(dense.name),
+      densities: steps.map(
+        (share) =>
+          [`${Math.round(share * 100)} %`, fixed(densityOfMixture(dense, light, share), 2, locale)] as const,
+      ),
       shows: [],
     };
   }

@@ -72,7 +72,7 @@ export async function buildTestBench(
     bench,
     ledger,
     evaluate,
-    compute: async (request) => compute(request),
+    compute: async (request) => compute(request, library.now),
     demoHands: simulated && createDemoHands(simulated),
     plan: async (weighing) => planFor(weighing, library.now),
     settings,

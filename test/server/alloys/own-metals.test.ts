@@ -1,6 +1,9 @@
 import { expect, test } from "vitest";
 import { builtIn } from "../../../server/alloys/library.ts";
 import { doubtsAbout, readOwnMetals, withOwn, writeOwnMetals } from "../../../server/alloys/own-metals.ts";
+import { candidates } from "../../../server/composites/candidates.ts";
+import { compositeById } from "../../../server/composites/composite-by-id.ts";
+import { compute } from "../../../server/compute/compute.ts";
 import { findingFor } from "../../../server/findings/finding.ts";
 import { normally } from "../findings/normally.ts";
 
@@ -60,4 +63,60 @@ test("a density far from its composition is doubted but not refused", () => {
   const odd = { ...harbourBell, density_g_cm3: { nominal: 7.5, low: 7.4, high: 7.6 } };
   expect(doubtsAbout(readOwnMetals(file(1, [odd])))[0]).toMatch(/% from the 8\.5/);
   expect(doubtsAbout(readOwnMetals(file()))).toEqual([]);
+});
+
+/** An invented casting alloy, as dense as lead and antimony are. */
+const ballast = {
+  ...harbourBell,
+  id: "own-ballast",
+  name: "Ballast metal",
+  composition: { Pb: [0.94, 0.93, 0.95], Sb: [0.06, 0.05, 0.07] },
+  density_g_cm3: { nominal: 10.9, low: 10.88, high: 10.92 },
+  colour: "grey",
+};
+
+test("an own metal is a core, a skin and a part of mixtures, each with its page", () => {
+  const library = withOwn(builtIn, readOwnMetals(file(1, [ballast])));
+  const all = candidates([10.55, 10.6], library.metal("ag-999"), undefined, library);
+  const core = all.find(({ id }) => id === "core-own-ballast-skin-el-ag");
+  // volumes add: s·10.50 + (1 − s)·10.90 = 10.55 … 10.60 gives 0.75 … 0.875; both bands widen it
+  const [thin, thick] = core?.detail?.kind === "core-and-skin" ? core.detail.skinShare : [0, 0];
+  expect(thin).toBeLessThan(0.75);
+  expect(thick).toBeGreaterThan(0.875);
+  expect(core?.likelihood).toBe("common");
+  expect(all.map(({ id }) => id)).toContain("core-el-cu-skin-own-ballast");
+  const mixture = all.find(({ id }) => id === "mix-own-ballast-cu");
+  const [low, high] = mixture?.detail?.kind === "mixture" ? mixture.detail.share : [0, 0];
+  // volumes add: w = (1/ρ − 1/ρ_Cu) / (1/10.9 − 1/ρ_Cu), about 0.85 and 0.87
+  const copper = builtIn.metal("el-cu").densityGPerCm3.nominal;
+  const share = (density: number) => (1 / density - 1 / copper) / (1 / 10.9 - 1 / copper);
+  expect([low, high]).toEqual([expect.closeTo(share(10.55), 9), expect.closeTo(share(10.6), 9)]);
+  expect(mixture?.as.composition.Pb?.[0]).toBeCloseTo((0.94 * (low + high)) / 2, 9);
+  for (const id of ["core-own-ballast-skin-el-ag", "mix-own-ballast-cu"])
+    expect(compositeById(id, library)?.name).toMatch(/Ballast metal/);
+  expect(compositeById("mix-own-ballast-cu", builtIn)).toBeUndefined();
+});
+
+test("a finding names the core that its owner knows of, and without it does not", () => {
+  const library = withOwn(builtIn, readOwnMetals(file(1, [ballast])));
+  const alive = (within: typeof builtIn) =>
+    findingFor(normally(10.5, 0.01), "ag-999", 0.9545, { library: within }).lookAlikes.map(({ id }) => id);
+  expect(alive(library)).toContain("core-own-ballast-skin-el-ag");
+  expect(alive(builtIn)).not.toContain("core-own-ballast-skin-el-ag");
+});
+
+test("compute knows own metals where the library in force is given, and the built-in ones alone without", () => {
+  const library = withOwn(builtIn, readOwnMetals(file(1, [ballast])));
+  const request = {
+    id: "a1",
+    method: "hung",
+    dry: { readings: ["109.00"] },
+    immersed: { readings: ["99.02"] },
+    liquid: { kind: "water", temperature_c: 20 },
+    air: { altitude_m: 0 },
+    balance: { readability_g: 0.01, repeatability_g: 0.01 },
+    claim: "own-ballast",
+  };
+  expect(compute(request, library)).toMatchObject({ finding: { claim: "own-ballast" } });
+  expect(compute(request)).toMatchObject({ error: { at: "claim" } });
 });

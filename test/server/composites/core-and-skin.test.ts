@@ -7,13 +7,17 @@ import { skinThickness, volumeInside, volumeOf } from "../../../server/composite
 const round = { kind: "disc", diameterMm: 39, thicknessMm: 3 } as const;
 
 test("a tungsten core under gold fits fine gold at any thickness of skin", () => {
-  const found = coreAndSkins([19.25, 19.32], round).find((p) => p.core === "w-pure" && p.skin === "el-au")!;
+  const found = coreAndSkins([19.25, 19.32], round).find(
+    (p) => p.core.id === "w-pure" && p.skin.id === "el-au",
+  )!;
   expect(found.skinShare[0]).toBeLessThan(0.01);
   expect(found.skinShare[1]).toBeGreaterThan(0.99);
 });
 
 test("a lead core under silver on a 39 mm round needs a skin that fills its volume", () => {
-  const found = coreAndSkins([10.6, 10.7], round).find((p) => p.core === "el-pb" && p.skin === "el-ag")!;
+  const found = coreAndSkins([10.6, 10.7], round).find(
+    (p) => p.core.id === "el-pb" && p.skin.id === "el-ag",
+  )!;
   const [thin, thick] = found.skinMm!;
   expect(thin).toBeLessThan(thick);
   const share = 1 - volumeInside(round, thin) / volumeOf(round);
