@@ -2,7 +2,6 @@ import { randomUUID } from "node:crypto";
 import type { MassUnit } from "../../calibration/units.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
-import type { Entry } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
@@ -10,11 +9,14 @@ import { firstSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
 import { EachLoad } from "./each-load.ts";
 import { mustTake, type Role } from "./method.ts";
-import { after, type Piece, type Ticket } from "./piece.ts";
-import { evaluationOfPiece, wholeEvaluation } from "./piece-evaluation.ts";
+import { openingBody } from "./opening.ts";
+import type { Piece, Ticket } from "./piece.ts";
+import { wholeEvaluation } from "./piece-evaluation.ts";
+import { PieceOnBench } from "./piece-on-bench.ts";
 import { Refusal } from "./refusal.ts";
 import type { ProfileOf } from "./request.ts";
-import type { Scale, TakenReading } from "./scale.ts";
+import type { Scale } from "./scale.ts";
+import { asideReading, asideTest } from "./setting-aside.ts";
 import { captureOf, type Reading } from "./taken-reading.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
 
@@ -28,18 +30,16 @@ export class Bench {
   #endHearing: () => void = () => {};
   #lineListeners = new Set<() => void>();
   #parts: BenchParts;
-  #piece: Piece | undefined;
-  #evaluation: Evaluation | undefined;
   #listeners = new Set<() => void>();
-  #queue: Promise<unknown> = Promise.resolve();
   #nextPiece = randomUUID();
+  readonly #onBench: PieceOnBench;
   readonly #waiting: WaitingCapture;
   /** takes each settled load by itself, when somebody has asked for it */
   readonly #eachLoad: EachLoad;
 
   constructor(parts: BenchParts) {
     this.#parts = parts;
-    const keep = (role: Role, taken: TakenReading) => this.#capture(role, taken);
+    const keep = (role: Role, taken: Reading) => this.#capture(role, taken);
     const changed = () => this.#changed();
     this.#waiting = new WaitingCapture({ keep, changed });
     this.#eachLoad = new EachLoad({
@@ -47,6 +47,10 @@ export class Bench {
       isWaiting: () => this.#waiting.role !== undefined,
       keep,
       changed,
+    });
+    this.#onBench = new PieceOnBench(parts, () => {
+      this.#waiting.forgetTrouble();
+      return this.refresh();
     });
     this.#listenTo(parts.scale);
   }
@@ -58,11 +62,11 @@ export class Bench {
    */
   exchangeScale(scale: Scale | undefined, how: "opened" | "heard-all-along" = "opened"): void {
     if (scale === this.#scale) return;
-    const open = this.#piece !== undefined && !this.#piece.closed;
+    const open = this.piece !== undefined && !this.piece.closed;
     this.#waiting.giveUp("The balance was exchanged while a capture waited. Nothing was taken.");
     this.#eachLoad.end();
     this.#listenTo(scale);
-    const says = scale && open && whatToLookAt(scale.name, this.#piece, how);
+    const says = scale && open && whatToLookAt(scale.name, this.piece, how);
     if (says) scale.raiseDoubt(says);
     this.#changed();
   }
@@ -78,10 +82,7 @@ export class Bench {
 
   /** Finds the piece that was on the bench when the ledger was last written, at the step it was in. */
   async resume(): Promise<void> {
-    const [opened] = await this.#parts.ledger.entries({ kind: "piece-opened", newestFirst: true, limit: 1 });
-    if (opened)
-      for (const entry of await this.#parts.ledger.entriesOf(opened.subject))
-        this.#piece = after(this.#piece, entry);
+    await this.#onBench.resume();
     await this.refresh();
   }
 
@@ -97,7 +98,7 @@ export class Bench {
     return this.#eachLoad.now;
   }
   get piece(): Piece | undefined {
-    return this.#piece;
+    return this.#onBench.piece;
   }
   /** id of the piece that is opened next: the same form sent twice opens one piece */
   get nextPiece(): string {
@@ -122,7 +123,7 @@ export class Bench {
     return this.#waiting.role;
   }
   get evaluation(): Evaluation | undefined {
-    return this.#evaluation;
+    return this.#onBench.evaluation;
   }
   /** why the last capture came to nothing, until the next step */
   get trouble(): string | undefined {
@@ -140,40 +141,32 @@ export class Bench {
     this.#lineListeners.add(listener);
   }
 
-  openPiece(
-    { ticket, description, method, claim, lot, customer, customerSupplied }: Ticket,
-    id: string,
-  ): Promise<void> {
-    return this.#inTurn(async () => {
-      if (this.#piece && !this.#piece.closed && this.#piece.id !== id)
+  openPiece(ticket: Ticket, id: string): Promise<void> {
+    return this.#onBench.inTurn(async () => {
+      if (this.piece && !this.piece.closed && this.piece.id !== id)
         throw new Refusal(
-          `Piece "${this.#piece.ticket}" is still on the bench. Write its record or set it aside, then open "${ticket}".`,
+          `Piece "${this.piece.ticket}" is still on the bench. Write its record or set it aside, then open "${ticket.ticket}".`,
           "ticket",
         );
-      const ofLot = lot === undefined ? {} : { lot };
-      const rule = {
-        ...this.preferences.decisionRule,
-        confidence_percent: this.#parts.conditions().confidencePercent,
-      };
-      const told = {
-        ...(customer === undefined ? {} : { customer }),
-        ...(customerSupplied === undefined ? {} : { customerSupplied }),
-      };
-      const body = { ticket, description, method, claim: claim ?? null, ...ofLot, ...told, rule };
-      await this.#wrote(await this.#parts.ledger.append("piece-opened", id, body, { key: id }));
+      await this.#onBench.write(
+        "piece-opened",
+        id,
+        openingBody(ticket, this.preferences, this.conditions),
+        id,
+      );
       if (id === this.#nextPiece) this.#nextPiece = randomUUID();
     });
   }
 
   /** Asks the balance for a settled reading of this role. Only lines that arrive from now on count. */
   requestCapture(role: Role): void {
-    mustTake(this.#openPiece.method, role);
+    mustTake(this.#onBench.open.method, role);
     this.#waiting.begin(role, this.scale);
   }
 
   /** For hands in water: takes each settled load of this role by itself from now on. */
   takeEachLoad(role: Role): void {
-    mustTake(this.#openPiece.method, role);
+    mustTake(this.#onBench.open.method, role);
     this.#eachLoad.begin(role);
   }
 
@@ -188,14 +181,11 @@ export class Bench {
 
   /** A person looked at the balance after its cable was lost and answers; the answer is kept with the piece. */
   settleDoubt(kind: string): Promise<void> {
-    return this.#inTurn(async () => {
+    return this.#onBench.inTurn(async () => {
       const doubt = this.scale?.doubts().find((one) => one.kind === kind);
       if (!doubt) return;
-      const piece = this.#piece;
-      if (piece && !piece.closed)
-        await this.#parts.ledger.append("note", piece.id, {
-          text: `Looked at and found well: ${doubt.says}`,
-        });
+      const text = `Looked at and found well: ${doubt.says}`;
+      if (this.piece && !this.piece.closed) await this.#parts.ledger.append("note", this.piece.id, { text });
       this.scale?.settleDoubt(kind);
       this.#changed();
     });
@@ -210,120 +200,63 @@ export class Bench {
   }
 
   stateWater(celsius: string, key?: string): Promise<void> {
-    return this.#inTurn(async () => {
-      const body = { what: "temperature" as const, celsius, source: "typed" as const, lines: [] };
-      const { id } = this.#openPiece;
-      await this.#wrote(
-        await this.#parts.ledger.append("capture", id, body, key === undefined ? {} : { key }),
-      );
-    });
+    const body = { what: "temperature" as const, celsius, source: "typed" as const, lines: [] };
+    return this.#onBench.writeAbout("capture", () => body, key);
   }
 
   /** Sets a reading aside with its reason; it stays visible. */
   setAsideCapture(captureId: string, reason: string): Promise<void> {
-    return this.#inTurn(async () => {
-      const piece = this.#openPiece;
-      const capture = piece.captures.find(({ id }) => id === captureId);
-      if (!capture)
-        throw new Refusal("That reading does not belong to the piece on the bench. Reload the page.");
-      if (capture.setAside)
-        throw new Refusal(`That reading was already set aside: ${capture.setAside.reason}.`);
-      if (reason.trim() === "")
-        throw new Refusal("Setting a reading aside needs a reason, such as: bubble on the edge.", "reason");
-      const body = { entry: captureId, reason: reason.trim() };
-      await this.#wrote(await this.#parts.ledger.append("voiding", piece.id, body));
-    });
+    return this.#onBench.writeAbout("voiding", (piece) => asideReading(piece, captureId, reason));
   }
 
   /** Keeps what another test of the piece found; before, between or after its readings. */
   addTest(body: BodyOf<"evidence">, key?: string): Promise<void> {
-    return this.#inTurn(async () => {
-      const { id } = this.#openPiece;
-      await this.#wrote(
-        await this.#parts.ledger.append("evidence", id, body, key === undefined ? {} : { key }),
-      );
-    });
+    return this.#onBench.writeAbout("evidence", () => body, key);
   }
 
   /** Sets another test aside with its reason; it stays visible. */
   setAsideTest(entry: string, reason: string): Promise<void> {
-    return this.#inTurn(async () => {
-      const piece = this.#openPiece;
-      if (!piece.tests.some((test) => test.entry.id === entry))
-        throw new Refusal("That test does not belong to the piece on the bench. Reload the page.");
-      if (reason.trim() === "")
-        throw new Refusal(
-          "Setting a test aside needs a reason, such as: magnet touched a steel clasp.",
-          `reason-${entry}`,
-        );
-      const body = { entry, reason: reason.trim() };
-      await this.#wrote(
-        await this.#parts.ledger.append("voiding", piece.id, body, { key: `voiding-${entry}` }),
-      );
-    });
+    const key = `voiding-${entry}`;
+    return this.#onBench.writeAbout("voiding", (piece) => asideTest(piece, entry, reason), key);
   }
 
   setAsidePiece(reason: string): Promise<void> {
-    return this.#inTurn(async () => {
+    return this.#onBench.inTurn(async () => {
       if (reason.trim() === "")
         throw new Refusal("Setting a piece aside needs a reason, such as: hollow, water came out.", "reason");
-      const { id } = this.#openPiece;
+      const { id } = this.#onBench.open;
       this.cancelCapture();
-      await this.#wrote(await this.#parts.ledger.append("piece-left", id, { reason: reason.trim() }));
+      await this.#onBench.write("piece-left", id, { reason: reason.trim() });
     });
   }
 
   /** Writes the record of the piece and closes it. Returns the id of the piece, under which its record stands. */
   record(): Promise<string> {
-    return this.#inTurn(async () => {
-      const piece = this.#openPiece;
-      const { request, response } = await wholeEvaluation(piece, this.#parts);
+    return this.#onBench.inTurn(async () => {
+      const { open } = this.#onBench;
+      const { request, response } = await wholeEvaluation(open, this.#parts);
       const versions = { ...this.#parts.versions, library: this.library.version };
-      const body = { request, response, versions };
-      const key = `result-${piece.id}`;
-      await this.#wrote(await this.#parts.ledger.append("result", piece.id, body, { key }));
-      return piece.id;
+      await this.#onBench.write("result", open.id, { request, response, versions }, `result-${open.id}`);
+      return open.id;
     });
   }
 
   /** Computes what can be computed of the piece as it stands. */
   async refresh(): Promise<void> {
-    const piece = this.#piece;
-    if (piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
-    this.#evaluation = piece && !piece.closed ? await evaluationOfPiece(piece, this.#parts) : undefined;
+    if (this.piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
+    await this.#onBench.evaluateAnew();
     this.#changed();
   }
 
-  get #openPiece(): Piece {
-    if (!this.#piece || this.#piece.closed)
-      throw new Refusal("No piece is on the bench. Open one with its ticket first.", "ticket");
-    return this.#piece;
-  }
-
   #capture(role: Role, reading: Reading, key?: string): Promise<void> {
-    return this.#inTurn(async () => {
-      const piece = this.#openPiece;
-      mustTake(piece.method, role);
-      const body = captureOf(role, reading, this.#parts.simulated);
-      await this.#wrote(
-        await this.#parts.ledger.append("capture", piece.id, body, key === undefined ? {} : { key }),
-      );
-    });
-  }
-
-  /** The piece as its ledger tells it: read anew, so that an entry that stood already is not counted twice. */
-  async #wrote(entry: Entry): Promise<void> {
-    let piece: Piece | undefined;
-    for (const told of await this.#parts.ledger.entriesOf(entry.subject)) piece = after(piece, told);
-    this.#piece = piece;
-    this.#waiting.forgetTrouble();
-    await this.refresh();
-  }
-
-  #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const turn = this.#queue.then(work);
-    this.#queue = turn.catch(() => undefined);
-    return turn;
+    return this.#onBench.writeAbout(
+      "capture",
+      (piece) => {
+        mustTake(piece.method, role);
+        return captureOf(role, reading, this.#parts.simulated);
+      },
+      key,
+    );
   }
 
   #changed(): void {

@@ -1,0 +1,22 @@
+import type { BodyOf } from "../ledger/kinds.ts";
+import type { Preferences } from "./bench-parts.ts";
+import type { Conditions } from "./conditions.ts";
+import type { Ticket } from "./piece.ts";
+
+/** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
+export function openingBody(
+  { ticket, description, method, claim, lot, customer, customerSupplied }: Ticket,
+  { decisionRule }: Preferences,
+  { confidencePercent }: Conditions,
+): BodyOf<"piece-opened"> {
+  return {
+    ticket,
+    description,
+    method,
+    claim: claim ?? null,
+    ...(lot === undefined ? {} : { lot }),
+    ...(customer === undefined ? {} : { customer }),
+    ...(customerSupplied === undefined ? {} : { customerSupplied }),
+    rule: { ...decisionRule, confidence_percent: confidencePercent },
+  };
+}
