@@ -113,7 +113,7 @@ export function paper(report: Report): Paper {
         columnStyles: widths.map((each) =>
           each === "*" || each > 0 ? { width: each } : { width: -each, align: { x: "right" as const } },
         ),
-        defaultStyle: { padding: [1.6, 4, 1.6, 2], border: [0, 0, 0.4, 0], borderColor: "#c9c9c9" },
+        defaultStyle: { padding: [1.4, 4, 1.4, 2], border: [0, 0, 0.4, 0], borderColor: "#c9c9c9" },
         data: [
           ...(head.length > 0
             ? [

@@ -96,11 +96,9 @@ function behindIt(sheet: Paper, report: Report): void {
     ]),
     [105, -80, 120, 62, "*"],
   );
-  sheet.heading(
-    "Budget of the density (sensitivity: g/cm³ per unit of the input; u and part: standard uncertainties)",
-  );
+  sheet.heading("Budget of the density");
   sheet.table(
-    ["Input", "Value", "u", "Unit", "Sensitivity", "Part, g/cm³", "Share"],
+    ["Input", "Value", "u", "Unit", "g/cm³ per unit", "Part, g/cm³", "Share"],
     report.budget.map(budgetRow),
     ["*", -62, -56, 72, -66, -60, -40],
   );
