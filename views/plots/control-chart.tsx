@@ -19,7 +19,7 @@ export interface CheckPoint {
 
 /** A stretch of time with its own accepted mean and limits. Old ones stay visible; nothing is recomputed silently. */
 export interface Epoch {
-  /** index of the first check that belongs to it */
+  /** index of the first check that belongs to it; the number of checks while it has none */
   from: number;
   mean: number;
   /** standard deviation behind the limits */
@@ -74,7 +74,9 @@ export function ControlChart(asked: ControlChartPlot) {
 }
 
 function draw(plot: ControlChartPlot, width: number): Drawing {
-  const { points, epochs, decimals, unit, locale = "en" } = plot;
+  const { points, decimals, unit, locale = "en" } = plot;
+  // Limits replaced before a single check was made under them have no stretch of the chart to stand on.
+  const epochs = plot.epochs.filter((epoch, index, all) => all[index + 1]?.from !== epoch.from);
   const say = words(locale).plots;
   const ends = [
     ...points.map(({ value }) => value),
@@ -87,8 +89,11 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   const ticks = scale.ticks(5);
   const left = Math.max(...ticks.map((at) => fixed(at, decimals).length)) * 8.2 + 8;
   const right = width - textWidth("mean") - 2;
-  const span = Math.max(1, points.length - 1);
+  // Limits without a check yet get an empty place after the last point, never the ground of older points.
+  const places = Math.max(points.length, ...epochs.map(({ from }) => from + 1));
+  const span = Math.max(1, places - 1);
   const x = (index: number) => left + 12 + (index * (right - left - 24)) / span;
+  const begin = (from: number) => (from === 0 ? left : (x(from - 1) + x(from)) / 2);
   const used = (["inside", "warning", "action"] as const).filter((outcome) =>
     points.some((point) => point.outcome === outcome),
   );
@@ -111,9 +116,9 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
             key={epoch.from}
             epoch={epoch}
             y={y}
-            from={index === 0 ? left : (x(epoch.from - 1) + x(epoch.from)) / 2}
-            to={epochs[index + 1] ? (x(epochs[index + 1]!.from - 1) + x(epochs[index + 1]!.from)) / 2 : right}
-            first={index === 0}
+            from={begin(epoch.from)}
+            to={epochs[index + 1] ? begin(epochs[index + 1]!.from) : right}
+            first={epoch.from === 0}
             last={index === epochs.length - 1}
             locale={locale}
           />

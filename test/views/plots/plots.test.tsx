@@ -149,3 +149,46 @@ describe("the curve of a distribution", () => {
     expect(area).toBeCloseTo(1, 4);
   });
 });
+
+describe("limits on a control chart", () => {
+  const points = [1, 2, 3, 4].map((day) => ({
+    when: `${day} March`,
+    value: 20 + day / 10_000,
+    attempt: 1,
+    outcome: "inside" as const,
+  }));
+  const epoch = { mean: 20.0002, s: 0.0001, because: "signed", since: "5 March" };
+  const chart = (epochs: { from: number; mean: number; s: number; because: string; since: string }[]) =>
+    render(<ControlChart id="c" caption="c" unit="g" decimals={4} points={points} epochs={epochs} />);
+  /** left and right end of each line of a class, in the first drawing */
+  const lines = (html: string, kind: string) =>
+    [...html.split("</svg>")[0]!.matchAll(/<line ([^>]*)>/g)]
+      .map(([, text = ""]) => text)
+      .filter((text) => text.includes(`class="${kind}"`))
+      .map((text) => ["x1", "x2"].map((end) => Number(new RegExp(`${end}="([\\d.]+)"`).exec(text)?.[1])));
+  const lastPoint = (html: string) =>
+    Number(/<polyline points="[^"]* ([\d.]+),[\d.]+"/.exec(html.split("</svg>")[0]!)?.[1]);
+
+  it("that nobody was checked under yet stand right of all older points", () => {
+    const html = chart([{ ...epoch, from: 4 }]);
+    const [[from, to]] = lines(html, "mean") as [[number, number]];
+    expect(from).toBeGreaterThan(lastPoint(html));
+    expect(to).toBeGreaterThan(from);
+  });
+
+  it("begin between the point before and their own first one", () => {
+    const html = chart([{ ...epoch, from: 3 }]);
+    const [[from]] = lines(html, "mean") as [[number, number]];
+    expect(from).toBeLessThan(lastPoint(html));
+    expect(lines(html, "epoch")).toHaveLength(1);
+  });
+
+  it("that were replaced before any check are not drawn", () => {
+    const html = chart([
+      { ...epoch, from: 0 },
+      { ...epoch, from: 4 },
+      { ...epoch, from: 4 },
+    ]);
+    expect(lines(html, "mean")).toHaveLength(2);
+  });
+});
