@@ -21,7 +21,7 @@ export interface KeptChecks {
   readonly profileOf: ProfileOf;
   /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerTrouble. */
   keep(result: CheckResult, asked: unknown, key?: string): Promise<void>;
-  /** Keeps signed limits. Throws LedgerTrouble. */
+  /** Keeps new limits under their name and reason, and signs the chain up to them. Throws LedgerTrouble. */
   keepLimits(limits: KeptLimits): Promise<void>;
   onChange(listener: () => void): void;
 }
@@ -37,7 +37,8 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
   for (const entry of await ledger.entries({ kind: ["check", "control-limits"] })) {
     const check = entry.kind === "check" ? checkOf(entry.id, entry.body) : undefined;
     if (check) all.push(check);
-    if (entry.kind === "control-limits") limits.push(entry.body as unknown as KeptLimits);
+    if (entry.kind === "control-limits")
+      limits.push({ ...(entry.body as unknown as KeptLimits), seq: entry.seq });
   }
   const changed = () => {
     for (const listener of listeners) listener();
@@ -61,8 +62,10 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
       changed();
     },
     async keepLimits(epoch) {
-      await ledger.append("control-limits", epoch.of, { ...epoch });
-      limits.push(epoch);
+      const { seq } = await ledger.append("control-limits", epoch.of, { ...epoch });
+      limits.push({ ...epoch, seq });
+      // Limits are signed at once: nobody can move them later and leave the chain whole.
+      await ledger.checkpoint();
       changed();
     },
     onChange(listener) {

@@ -4,45 +4,19 @@ export interface DatedCheck {
   passed: boolean;
 }
 
-export interface DatedRecord {
-  id: string;
-  at: string;
-}
-
-export interface LookBack<R extends DatedRecord> {
-  /** the last good check before the failed one; undefined when there never was one */
-  since?: string;
-  until: string;
-  records: R[];
-  says: string;
-}
-
-/**
- * What was measured between the last good check and a failed one: flagged, never deleted (non-conforming work,
- * ISO/IEC 17025:2017 7.10 [clause from memory]). Checks and records in any order.
- */
-export function lookBack<R extends DatedRecord>(
-  failedAt: string,
-  checks: readonly DatedCheck[],
-  records: readonly R[],
-): LookBack<R> {
-  const since = checks
-    .filter(({ at, passed }) => passed && at < failedAt)
+/** When the last good one of these checks was made; undefined when there never was one. Checks in any order. */
+export function lastGood(checks: readonly DatedCheck[]): string | undefined {
+  return checks
+    .filter(({ passed }) => passed)
     .map(({ at }) => at)
     .sort()
     .at(-1);
-  const doubtful = records
-    .filter(({ at }) => at <= failedAt && (since === undefined || at > since))
-    .sort((a, b) => a.at.localeCompare(b.at));
-  const from =
-    since === undefined ? "ever, since no good check is on record" : `since the last good check, ${since}`;
-  return {
-    ...(since === undefined ? {} : { since }),
-    until: failedAt,
-    records: doubtful,
-    says:
-      doubtful.length === 0
-        ? `Nothing was measured ${from}.`
-        : `${doubtful.length} ${doubtful.length === 1 ? "record" : "records"} measured ${from}: look back at each before it is relied on.`,
-  };
+}
+
+/**
+ * What was measured since the last good check, before and after the failures that follow it: flagged, never deleted
+ * (non-conforming work, ISO/IEC 17025:2017 7.10 [clause from memory]). Without any good check everything is doubtful.
+ */
+export function doubtful<R extends { at: string }>(since: string | undefined, records: readonly R[]): R[] {
+  return records.filter(({ at }) => since === undefined || at > since);
 }

@@ -1,50 +1,72 @@
 import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
+import type { WeighingPoint } from "../bench/weighing-points.ts";
 import type { ChartKind, ChartPoint, ControlChart } from "../checks/charts/control-chart.ts";
 
-/** The charts that the checks of a ledger make: every attempt is a point, also the failed ones. */
-export function chartsOf({ all, limits }: Pick<KeptChecks, "all" | "limits">): ControlChart[] {
-  const charts = new Map<string, ControlChart & { points: ChartPoint[] }>();
-  let session = "";
-  const last = new Map<string, KeptCheck>();
+type Charts = Map<string, ControlChart & { points: ChartPoint[] }>;
+
+/** The charts that the checks of a ledger and its weighings make: every attempt is a point, also the failed ones. */
+export function chartsOf(
+  { all, limits }: Pick<KeptChecks, "all" | "limits">,
+  weighed: readonly WeighingPoint[] = [],
+): ControlChart[] {
+  const charts: Charts = new Map();
+  const chart = (kind: ChartKind, of: string) => {
+    const id = `${kind} ${of}`;
+    const epochs = limits.filter((one) => one.chart === kind && one.of === of);
+    const found = charts.get(id) ?? { kind, of, epochs, points: [] };
+    charts.set(id, found);
+    return found;
+  };
+  const last = new Map<ControlChart, KeptCheck>();
   for (const check of all) {
     const plotted = pointOf(check);
     if (plotted === undefined) continue;
-    const { kind, of, value } = plotted;
-    const id = `${kind} ${of}`;
-    const before = last.get(id);
+    const on = chart(plotted.kind, plotted.of);
     // A further attempt of the same occasion: the same day, and the one before had failed.
+    const before = last.get(on);
     const again = before && !before.passed && before.at.slice(0, 10) === check.at.slice(0, 10);
-    session = again ? (charts.get(id)?.points.at(-1)?.session ?? check.id) : check.id;
-    last.set(id, check);
-    const chart = charts.get(id) ?? {
-      kind,
-      of,
-      epochs: limits.filter((one) => one.chart === kind && one.of === of),
-      points: [],
-    };
+    last.set(on, check);
     const { note } = check as { note?: string };
-    chart.points.push({
+    on.points.push({
       at: check.at,
-      value,
+      value: plotted.value,
       by: check.by,
-      session,
+      resolution: plotted.resolution,
+      session: again ? (on.points.at(-1)?.session ?? check.id) : check.id,
+      fits: check.passed,
       ...(note === undefined ? {} : { cause: note }),
     });
-    charts.set(id, chart);
   }
+  for (const { chart: kind, of, setAside, ...point } of weighed)
+    chart(kind, of).points.push({ ...point, fits: !setAside });
   return [...charts.values()];
 }
 
+interface Plotted {
+  kind: ChartKind;
+  of: string;
+  value: number;
+  resolution: number;
+}
+
 /** Value and chart of a check; undefined for one that has no chart. */
-function pointOf(check: KeptCheck): { kind: ChartKind; of: string; value: number } | undefined {
+function pointOf(check: KeptCheck): Plotted | undefined {
   if (check.kind === "check-weight") {
-    const { weight } = check.asked as { weight: { nominalGrams: number } };
+    const { weight, readabilityGrams } = check.asked as {
+      weight: { nominalGrams: number };
+      readabilityGrams: number;
+    };
     const { errorGrams } = check.found as { errorGrams: number };
-    return { kind: "check-weight", of: `${weight.nominalGrams} g on ${check.of}`, value: errorGrams };
+    const of = `${weight.nominalGrams} g on ${check.of}`;
+    return { kind: "check-weight", of, value: errorGrams, resolution: readabilityGrams };
   }
   if (check.kind === "reference-piece") {
-    const { piece, measured } = check.asked as { piece: string; measured: { gPerCm3: number } };
-    return { kind: "reference-density", of: piece, value: measured.gPerCm3 };
+    const { piece, measured } = check.asked as {
+      piece: string;
+      measured: { gPerCm3: number; resolutionGPerCm3?: number };
+    };
+    const { gPerCm3, resolutionGPerCm3 = 0 } = measured;
+    return { kind: "reference-density", of: piece, value: gPerCm3, resolution: resolutionGPerCm3 };
   }
   return undefined;
 }

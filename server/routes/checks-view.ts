@@ -6,11 +6,12 @@ import { told, toldValue } from "../../views/words/told.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
 import { thermometerName } from "../bench/kept-checks.ts";
+import type { KeptWeighingPoints } from "../bench/kept-weighing-points.ts";
 import { validDays } from "../checks/balance-profile.ts";
 import { chartView } from "../checks/charts/chart-view.ts";
-import type { ControlChart } from "../checks/charts/control-chart.ts";
+import type { ControlChart, Epoch } from "../checks/charts/control-chart.ts";
 import type { CheckKind as LedgerKind } from "../checks/check.ts";
-import { lookBack } from "../checks/look-back.ts";
+import { doubtful, lastGood } from "../checks/look-back.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { chartsOf } from "./checks-charts.ts";
 import { balanceChecked } from "./checks-made.ts";
@@ -23,6 +24,8 @@ export function kindInLedger(kind: CheckKind): LedgerKind {
 /** Checks made before use hold for a day. Common practice. */
 const dailyDays = 1;
 const dayMs = 86_400_000;
+/** records read from the ledger at once while looking back */
+const recordsAtOnce = 100;
 const states = {
   "no-limits": "inside",
   "in-control": "inside",
@@ -34,17 +37,19 @@ const states = {
 export async function checksView(parts: {
   bench: Bench;
   checks: KeptChecks;
+  weighed: KeptWeighingPoints;
   ledger: Ledger;
   at: string;
   locale: Locale;
 }): Promise<Omit<ChecksPage, "csrfToken" | "problems" | "typed">> {
-  const { bench, checks, ledger, at, locale } = parts;
+  const { bench, checks, weighed, ledger, at, locale } = parts;
   const balance = balanceChecked(bench);
   const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
   const failed = checkKinds.flatMap((kind) => {
     const last = mine.findLast((check) => check.kind === kindInLedger(kind));
     return last && !last.passed ? [last] : [];
   });
+  const { points, olderAreLeftOut } = await weighed.now();
   const first = failed.toSorted((a, b) => a.at.localeCompare(b.at))[0];
   return {
     ...(first && {
@@ -55,10 +60,16 @@ export async function checksView(parts: {
       },
     }),
     checks: checkKinds.map((kind) => rowOf(kind, mine, at, locale)),
-    charts: chartsOf(checks).map((chart, place) => ({
+    charts: chartsOf(checks, points).map((chart, place) => ({
       id: `${chart.kind} ${chart.of}`,
       plot: plotOf(chart, place, locale),
       standing: chartView(chart).standing,
+      limits: chart.epochs.map((epoch, index) => ({
+        from: when(epoch.from),
+        says: chartView(chart).limits[index]?.says ?? "",
+        ...entryOf(epoch, ledger),
+      })),
+      olderAreLeftOut: olderAreLeftOut && (chart.kind === "zero-after-lift" || chart.kind === "dry-after"),
     })),
     lookBack: await lookedBackAt(failed, mine, ledger),
   };
@@ -106,21 +117,31 @@ function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChar
   };
 }
 
-/** Records since the last good one of each check that stands failed, each once. */
+/** Where a limit stands in the ledger, when its chain is signed there. */
+function entryOf({ seq }: Epoch, ledger: Ledger) {
+  return seq === undefined || ledger.key === null ? {} : { entry: seq };
+}
+
+/** Records since the last good one of each check that stands failed, each once, oldest first; however many. */
 async function lookedBackAt(failed: readonly KeptCheck[], mine: readonly KeptCheck[], ledger: Ledger) {
-  const found = new Map<string, { id: string; ticket: string; when: string }>();
+  const found = new Map<string, { id: string; ticket: string; at: string }>();
   for (const check of failed) {
-    const same = mine.filter(({ kind }) => kind === check.kind);
-    const { since } = lookBack(check.at, same, []);
-    const { records } = await ledger.records({
-      filters: since === undefined ? {} : { from: since },
-      page: { size: 500 },
-    });
-    const dated = records.map(({ subject, ticket, at }) => ({ id: subject, ticket: ticket ?? subject, at }));
-    for (const { id, ticket, at } of lookBack(check.at, same, dated).records)
-      found.set(id, { id, ticket, when: when(at) });
+    const since = lastGood(mine.filter(({ kind }) => kind === check.kind));
+    const filters = since === undefined ? {} : { from: since };
+    let before: number | undefined;
+    do {
+      const { records, next } = await ledger.records({
+        filters,
+        page: { size: recordsAtOnce, ...(before === undefined ? {} : { before }) },
+      });
+      for (const { subject, ticket, at } of doubtful(since, records))
+        found.set(subject, { id: subject, ticket: ticket ?? subject, at });
+      before = next ?? undefined;
+    } while (before !== undefined);
   }
-  return [...found.values()];
+  return [...found.values()]
+    .sort((a, b) => a.at.localeCompare(b.at))
+    .map(({ at, ...record }) => ({ ...record, when: when(at) }));
 }
 
 function when(at: string): string {

@@ -8,7 +8,8 @@ import { page } from "../../views/page.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptChecks } from "../bench/kept-checks.ts";
-import { withEpoch } from "../checks/charts/epoch.ts";
+import { keptWeighingPoints } from "../bench/kept-weighing-points.ts";
+import { basisOf, withEpoch } from "../checks/charts/epoch.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
@@ -36,10 +37,11 @@ export function checkRoutes(
   { bench, ledger, checks, evaluate, demo }: CheckParts,
 ): void {
   const now = () => new Date().toISOString();
+  const weighed = keptWeighingPoints(ledger);
 
   async function index(request: FastifyRequest, reply: FastifyReply, refused?: Problems, typed = {}) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
-    const view = await checksView({ bench, checks, ledger, at: now(), locale: frame.locale });
+    const view = await checksView({ bench, checks, weighed, ledger, at: now(), locale: frame.locale });
     const main = <ChecksIndex {...view} csrfToken={frame.csrfToken} problems={refused ?? []} typed={typed} />;
     return html(
       reply,
@@ -100,17 +102,15 @@ export function checkRoutes(
   app.post("/checks/limits", { preHandler: app.csrfProtection }, async (request, reply) => {
     const fields = fieldsOf(request);
     const { chart: id = "", by = "", why = "" } = fields;
-    const chart = chartsOf(checks).find((one) => `${one.kind} ${one.of}` === id);
+    const chart = chartsOf(checks, (await weighed.now()).points).find(
+      (one) => `${one.kind} ${one.of}` === id,
+    );
     if (!chart)
       return index(request, reply, [
         { fieldId: "main", error: `There is no chart "${id}". Reload the page.` },
       ]);
     try {
-      const since = chart.epochs.at(-1)?.from ?? "";
-      // Limits describe a bench in order: a failed attempt stays drawn but does not widen them.
-      const failed = new Set(checks.all.filter(({ passed }) => !passed).map(({ at }) => at));
-      const basis = chart.points.filter(({ at }) => at > since && !failed.has(at));
-      const next = withEpoch(chart, { from: now(), by, why, basis }).epochs.at(-1);
+      const next = withEpoch(chart, { from: now(), by, why, basis: basisOf(chart) }).epochs.at(-1);
       if (next) await checks.keepLimits({ chart: chart.kind, of: chart.of, ...next });
       return reply.redirect("/checks", 303);
     } catch (error) {

@@ -36,6 +36,10 @@ export interface CheckChart {
   id: string;
   plot: ControlChartPlot;
   standing: { says: string; todo: string };
+  /** every limit that was signed, with who and why; `entry`: its number in the signed ledger */
+  limits: readonly { from: string; says: string; entry?: number }[];
+  /** weighings longer ago than the charts reach back are not drawn */
+  olderAreLeftOut: boolean;
 }
 
 /** All checks of the bench: what is due, how it runs over time, what to look back at. */
@@ -84,12 +88,23 @@ export function ChecksIndex({ closed, checks, charts, lookBack, problems, typed,
           </ul>
         </Sheet>
       )}
-      {charts.map(({ id, plot, standing }) => (
+      {charts.map(({ id, plot, standing, limits, olderAreLeftOut }) => (
         <div class="sheet" key={id}>
           <ControlChart {...plot} />
           <p>
             <Told says={standing.says} /> <Told says={standing.todo} />
           </p>
+          {olderAreLeftOut && <p class="hint">{say.olderLeftOut}</p>}
+          {limits.length > 0 && (
+            <ul>
+              {limits.map(({ from, says, entry }) => (
+                <li key={from}>
+                  {say.limitsFrom(from)} <Told says={says} />
+                  {entry !== undefined && ` ${say.limitsEntry(entry)}`}
+                </li>
+              ))}
+            </ul>
+          )}
           <details open={typed.chart === id}>
             <summary>{say.sign}</summary>
             <p>{say.signLead}</p>

@@ -5,7 +5,7 @@ export type ChartKind = (typeof chartKinds)[number];
 export const chartWords: Record<ChartKind, { title: string; unit: "g" | "g/cm³" }> = {
   "check-weight": { title: "Check weight: reading minus its value", unit: "g" },
   "reference-density": { title: "Reference piece: density found", unit: "g/cm³" },
-  "zero-after-lift": { title: "Empty hanger: zero after minus zero before", unit: "g" },
+  "zero-after-lift": { title: "Zero after the lift minus zero before", unit: "g" },
   "dry-after": { title: "Dry mass after minus before", unit: "g" },
 };
 
@@ -16,6 +16,10 @@ export interface ChartPoint {
   value: number;
   by: string;
   session: string;
+  /** what one last place of the display comes to, in the chart's unit; 0 or left out when not known */
+  resolution?: number;
+  /** false for a failed check or a reading set aside: it stays drawn, and limits do not rest on it */
+  fits?: boolean;
   /** cause found, if one was looked for */
   cause?: string;
 }
@@ -30,6 +34,8 @@ export interface Epoch {
   provisional: boolean;
   signedBy: string;
   why: string;
+  /** number of its entry in the ledger, once it stands there */
+  seq?: number;
 }
 
 /** Plain data for the ledger; points and epochs are only ever added. */

@@ -7,14 +7,15 @@ export const pointsForLimits = { provisional: 7, settled: 25 };
 /**
  * The chart with new limits, from `from` on. Limits never follow the data by themselves: somebody signs, and says why
  * (first limits, new water, balance moved, new hanger). Old epochs and their points stay as they were.
- * `basis` are the points the limits rest on. Throws RangeError without signature or reason, below seven points, or
+ * `basis` are the points the limits rest on; s is never below what their display hides, 0.41 of its last place, so that
+ * equal points make no limits of no width. Throws RangeError without signature or reason, below seven points, or
  * when it would begin before the epoch it follows.
  */
 export function withEpoch(
   chart: ControlChart,
-  signed: { from: string; by: string; why: string; basis: readonly ChartPoint[]; resolution?: number },
+  signed: { from: string; by: string; why: string; basis: readonly ChartPoint[] },
 ): ControlChart {
-  const { from, by, why, basis, resolution = 0 } = signed;
+  const { from, by, why, basis } = signed;
   if (by.trim() === "" || why.trim() === "")
     throw new RangeError("New limits need a name and a reason. Sign them, and say what changed.");
   if (basis.length < pointsForLimits.provisional)
@@ -27,6 +28,7 @@ export function withEpoch(
       `New limits cannot begin at ${from}, since those in force began at ${before.from}. Limits hold from now on, never backwards.`,
     );
   const values = basis.map(({ value }) => value);
+  const resolution = Math.max(...basis.map((point) => point.resolution ?? 0));
   const epoch: Epoch = {
     from,
     mean: mean(values),
@@ -37,4 +39,10 @@ export function withEpoch(
     why: why.trim(),
   };
   return { ...chart, epochs: [...chart.epochs, epoch] };
+}
+
+/** The points new limits rest on: those since the last limits that fit, since limits describe a bench in order. */
+export function basisOf({ points, epochs }: ControlChart): ChartPoint[] {
+  const since = epochs.at(-1)?.from ?? "";
+  return points.filter(({ at, fits = true }) => at > since && fits);
 }

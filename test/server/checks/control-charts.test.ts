@@ -4,7 +4,7 @@ import { chartView } from "../../../server/checks/charts/chart-view.ts";
 import { type ControlChart, withPoint } from "../../../server/checks/charts/control-chart.ts";
 import { withEpoch } from "../../../server/checks/charts/epoch.ts";
 import { brokenBy } from "../../../server/checks/charts/run-rules.ts";
-import { lookBack } from "../../../server/checks/look-back.ts";
+import { doubtful, lastGood } from "../../../server/checks/look-back.ts";
 
 const by = "the morning watch";
 const day = (n: number, hour = 8) => new Date(Date.UTC(2026, 2, n, hour)).toISOString();
@@ -125,13 +125,15 @@ describe("limits", () => {
   });
 
   test("a display that never moves does not make limits of no width", () => {
-    const still = { ...empty, points: twelve.points.map((point) => ({ ...point, value: 20 })) };
+    const still = {
+      ...empty,
+      points: twelve.points.map((point) => ({ ...point, value: 20, resolution: 0.01 })),
+    };
     const chart = withEpoch(still, {
       from: day(13),
       by,
       why: "first limits",
       basis: still.points,
-      resolution: 0.01,
     });
     expect(chart.epochs[0]?.s).toBeCloseTo(0.0041, 4);
   });
@@ -191,19 +193,18 @@ describe("how the bench stands", () => {
 
 describe("looking back", () => {
   const records = [2, 5, 6, 9].map((n) => ({ id: `record ${n}`, at: day(n, 12) }));
+  const since = (...checks: [n: number, passed: boolean][]) =>
+    doubtful(lastGood(checks.map(([n, passed]) => ({ at: day(n), passed }))), records).map(({ id }) => id);
 
-  test("a failed check flags what was measured since the last good one", () => {
-    const checks = [
-      { at: day(1), passed: true },
-      { at: day(4), passed: true },
-      { at: day(7), passed: false },
-    ];
-    const back = lookBack(day(7), checks, records);
-    expect(back.records.map(({ id }) => id)).toEqual(["record 5", "record 6"]);
-    expect(back.says).toContain("2 records measured since the last good check");
+  test("what was measured since the last good check is flagged, also after the failure", () => {
+    expect(since([1, true], [4, true], [7, false])).toEqual(["record 5", "record 6", "record 9"]);
   });
 
-  test("without any good check on record everything before is flagged", () => {
-    expect(lookBack(day(7), [], records).records).toHaveLength(3);
+  test("a second failure takes nothing off the list: it reaches back to the last good check", () => {
+    expect(since([4, true], [6, false], [7, false])).toEqual(["record 5", "record 6", "record 9"]);
+  });
+
+  test("without any good check on record everything is flagged", () => {
+    expect(since([7, false])).toHaveLength(4);
   });
 });

@@ -175,3 +175,97 @@ it("sends the reference piece through the whole procedure", async () => {
   const wrong = await test.post("/checks/reference", { ...typed, stated: "2.70", step: "p2" });
   expect(await page(test, String(wrong.headers.location))).toContain("Outside its limits");
 });
+
+/** A reading kept for a piece as the bench keeps it: what it stands for and what was shown. */
+function capture(
+  { ledger }: TestBench,
+  piece: string,
+  what: "dry" | "immersed" | "zero" | "dry-after",
+  grams: string,
+) {
+  const reading = { text: grams, unit: "g", grams };
+  return ledger.append("capture", piece, { what, reading, source: "typed", balance: "typed", lines: [] });
+}
+
+/** Rows of the table beside a chart, cell by cell, by a part of its caption. */
+function chartRows(body: string, caption: string): string[][] {
+  const figure = body.split("<figure").find((part) => part.includes(caption)) ?? "";
+  return [...figure.matchAll(/<tr>(.*?)<\/tr>/gs)]
+    .map(([, row = ""]) => [...row.matchAll(/<t[dh][^>]*>(.*?)<\/t[dh]>/gs)].map(([, cell = ""]) => cell))
+    .slice(1);
+}
+
+it("charts the zero after each lift and the dry mass afterwards from the pieces weighed, also what was set aside", async () => {
+  const test = await bench();
+  const id = test.bench.nextPiece;
+  await test.bench.openPiece({ ticket: "T-Z", description: "bar", method: "hung" }, id);
+  await capture(test, id, "dry", "31.1035");
+  await capture(test, id, "zero", "0.0002");
+  await capture(test, id, "immersed", "28.1435");
+  const bubble = await capture(test, id, "zero", "-0.0040");
+  await capture(test, id, "zero", "0.0003");
+  await capture(test, id, "immersed", "28.1436");
+  await capture(test, id, "zero", "0.0001");
+  await capture(test, id, "dry-after", "31.1037");
+  await test.ledger.append("voiding", id, { entry: bubble.id, reason: "drop on the hanger" });
+  const body = await page(test, "/checks");
+  // in mg: −4.0 − 0.2 (set aside), 0.3 − 0.2, then 0.1 − 0.3 against the zero before that immersion
+  const zeros = chartRows(body, "Zero after the lift");
+  expect(zeros.map(([, value, attempt]) => [value, attempt])).toEqual([
+    ["−4.20", "1"],
+    ["0.10", "2"],
+    ["−0.20", "1"],
+  ]);
+  const [dry] = chartRows(body, "Dry mass after minus before");
+  expect(dry?.[1]).toBe("0.20");
+});
+
+it("limits from points that are all the same are as wide as the display hides, and are signed in the ledger", async () => {
+  const test = await bench();
+  for (let n = 0; n < 7; n += 1)
+    await test.post("/checks/check-weight", {
+      stated: "50",
+      class: "F1",
+      "reading-1": "50.000",
+      unit: "g",
+      by: "K",
+      step: `same ${n}`,
+    });
+  const chart = "check-weight 50 g on typed";
+  await test.post("/checks/limits", { chart, by: "Mia K", why: "balance moved to the window" });
+  const [limits] = await test.ledger.entries({ kind: "control-limits" });
+  if (limits?.kind !== "control-limits") throw new Error("no limits were kept");
+  // two roundings of d = 1 mg, each rectangular (d/√12)
+  expect(limits.body.s).toBeCloseTo(Math.hypot(0.001 / Math.sqrt(12), 0.001 / Math.sqrt(12)), 12);
+  const signed = (await test.ledger.entries({ kind: "checkpoint" })).at(-1);
+  expect(signed?.body).toMatchObject({ seq: limits.seq, hash: limits.hash });
+  const body = await page(test, "/checks");
+  expect(body).toContain("signed by Mia K: balance moved to the window.");
+  expect(body).toContain(`Entry ${limits.seq} of the ledger`);
+});
+
+it("looks back at all that was measured since the last good attempt, through failure after failure", async () => {
+  const test = await bench();
+  await recordPiece(test, "T-GOOD");
+  await test.post("/checks/repeatability", { ...passedRepeatability, step: "g" });
+  const wild = {
+    ...rows(
+      "reading",
+      scattering.map((text, n) => (n % 2 ? "50.0100" : text)),
+    ),
+    unit: "g",
+    by: "K",
+  };
+  const [result] = await test.ledger.entries({ kind: "result" });
+  // more than one page of records between two failures
+  for (let n = 0; n < 120; n += 1) {
+    const id = `doubtful-${n}`;
+    await test.ledger.append("piece-opened", id, { ticket: id, description: "bar", claim: null });
+    await test.ledger.append("result", id, result!.body as never);
+    if (n === 80) await test.post("/checks/repeatability", { ...wild, step: "f1" });
+  }
+  await test.post("/checks/repeatability", { ...wild, step: "f2" });
+  const body = await page(test, "/checks");
+  expect(body.match(/href="\/records\/doubtful-\d+"/g)).toHaveLength(120);
+  expect(body).not.toContain("T-GOOD");
+});

@@ -32,6 +32,9 @@ export const checks: Words["checks"] = {
   why: "Warum",
   whyHint: "erste Grenzen, neues Wasser, Waage versetzt, neue Aufhängung",
   signNow: "Diese Grenzen unterschreiben",
+  limitsFrom: (when) => `Grenzen ab ${when}:`,
+  limitsEntry: (number) => `Eintrag ${number} im Hauptbuch, unter dessen Unterschrift.`,
+  olderLeftOut: "Gezeichnet aus den neuesten Wägungen; ältere stehen im Hauptbuch.",
 };
 
 export const checkForm: Words["checkForm"] = {

@@ -30,6 +30,9 @@ export const checks = {
   why: "Why",
   whyHint: "first limits, new water, balance moved, new hanger",
   signNow: "Sign these limits",
+  limitsFrom: (when: string) => `Limits from ${when}:`,
+  limitsEntry: (number: number) => `Entry ${number} of the ledger, under its signature.`,
+  olderLeftOut: "Drawn from the newest weighings; older ones stand in the ledger.",
 };
 
 export const checkForm = {
