@@ -37,6 +37,8 @@ export interface DetectionOptions {
   request?: Uint8Array;
   open?: (path: string, line: LineSettings, clock: Clock) => OpenCable;
   signal?: AbortSignal;
+  /** told the setting that is listened at next, and what was tried before it */
+  onStep?: (now: string, tried: readonly Tried[]) => void;
 }
 
 /** Lines that are enough to judge by, and bytes without a line that are enough to give up a setting. */
@@ -51,6 +53,7 @@ export async function detect(options: DetectionOptions): Promise<Detection> {
   const tried: Tried[] = [];
   for (const line of settingsToTry()) {
     if (options.signal?.aborted) break;
+    options.onStep?.(lineSettingsText(line), tried);
     const heard = await listen(options, line);
     if ("trouble" in heard) {
       tried.push({ line: lineSettingsText(line), bytes: 0, first: "", says: heard.trouble });

@@ -1,4 +1,4 @@
-import { type Detection, detect } from "../../drivers/detection.ts";
+import { type Detection, detect, type Tried } from "../../drivers/detection.ts";
 import { cableOf } from "./balance-choice.ts";
 import type { BalanceInUse } from "./balance-in-use.ts";
 import { Refusal } from "./refusal.ts";
@@ -7,6 +7,9 @@ import { Refusal } from "./refusal.ts";
 export class Finding {
   port: string | undefined;
   outcome: Detection | undefined;
+  /** the setting that is listened at now, and what came back at those before it */
+  now: string | undefined;
+  tried: readonly Tried[] = [];
   #balance: BalanceInUse;
   #listenMs: number | undefined;
   #changed: () => void;
@@ -35,8 +38,10 @@ export class Finding {
     this.#stopping = stopping;
     this.port = path;
     this.outcome = undefined;
+    this.tried = [];
     void this.#search(path, stopping).finally(() => {
       this.#stopping = undefined;
+      this.now = undefined;
       this.#changed();
     });
   }
@@ -49,7 +54,17 @@ export class Finding {
     const goBack = await this.#balance.letGo(path);
     try {
       const listenMs = this.#listenMs;
-      const outcome = await detect({ path, signal, ...(listenMs === undefined ? {} : { listenMs }) });
+      const outcome = await detect({
+        path,
+        signal,
+        onStep: (now, tried) => {
+          this.now = now;
+          this.tried = [...tried];
+          this.#changed();
+        },
+        ...(listenMs === undefined ? {} : { listenMs }),
+      });
+      this.tried = outcome.tried;
       this.outcome =
         signal.aborted && outcome.line === null
           ? { ...outcome, says: "Stopped before it was found." }

@@ -5,6 +5,7 @@ import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { KeptProfile } from "../bench/kept-profiles.ts";
 import { Refusal } from "../bench/refusal.ts";
+import { fileOf } from "../uploads.ts";
 import type { BalanceForm } from "./balance-forms.ts";
 import { samplesOf } from "./balance-learning.tsx";
 import type { BalanceParts } from "./balances.tsx";
@@ -14,6 +15,15 @@ import { html } from "./page-request.ts";
 /** Where a profile of this name is shown. */
 export function profileHref(name: string): string {
   return `/balances/profiles/${encodeURIComponent(name)}`;
+}
+
+/** Throws Refusal for a file that is no text. */
+function textOf(file: Uint8Array): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(file);
+  } catch {
+    throw new Refusal("The file is no text in UTF-8. Right: a file that was exported on the Balances page.");
+  }
 }
 
 /** The learned profiles: shown in words, tested by their own lines, saved as a file, taken over from one, used. */
@@ -72,8 +82,13 @@ export function balanceProfileRoutes(
       .send(exportProfile(kept.profile));
   });
 
-  form("/balances/profiles/import", problem, async ({ text = "" }) => {
-    const imported = importProfile(text);
+  form("/balances/profiles/import", problem, async ({ text = "" }, request) => {
+    const file = fileOf(request, "file");
+    if (!file && text.trim() === "")
+      throw new Refusal(
+        "Neither a file was chosen nor a text pasted. Choose the exported file, or paste it.",
+      );
+    const imported = importProfile(file ? textOf(file) : text);
     if (imported.refused !== undefined) throw new Refusal(imported.refused);
     return profileHref((await profiles.keep(imported.profile)).name);
   });

@@ -38,11 +38,12 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const { bench, balance, profiles, demo } = parts;
   const search = new Search(balance, () => stream.changed("balance-now", "finding"), parts.findingMs);
   const findingView = () => {
-    const { port, running, outcome } = search;
+    const { port, running, now: listeningAt, tried, outcome } = search;
     return {
       ...(port === undefined ? {} : { port }),
       running,
-      tried: outcome?.tried ?? [],
+      tried,
+      ...(listeningAt === undefined ? {} : { now: listeningAt }),
       ...(outcome ? { says: outcome.says } : {}),
       ...(outcome?.line == null ? {} : { line: outcome.line }),
     };

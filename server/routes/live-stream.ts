@@ -14,11 +14,11 @@ interface Listener {
 /** Draws one part of the page for a listener; parts are named by the id of the element they fill. */
 export type Draw = (csrfToken: string, locale: Locale) => string;
 
-const leastPauseMs = 40;
+const leastPauseMs = 25;
 
 /**
- * Server-sent events to every open page. A change is sent at once, then at most every 40 ms, so that a balance of
- * twenty lines a second does not flood a phone; a heartbeat every `heartbeatMs` tells a page that it still hears.
+ * Server-sent events to every open page. A change is sent at once, then at most every 25 ms, so that thirty balances of
+ * twenty lines a second do not flood a phone; a heartbeat every `heartbeatMs` tells a page that it still hears.
  * A message holds whole parts and only those that changed since the page last got them; a page that joins or comes
  * back gets all of them, so it is complete after its first message.
  */

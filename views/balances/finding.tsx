@@ -1,10 +1,13 @@
 import { Csrf } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
 
 export interface FindingView {
   /** undefined until somebody has asked */
   port?: string;
   running: boolean;
+  /** the setting that is listened at now */
+  now?: string;
   /** outcome in words and what to do next */
   says?: string;
   /** settings that gave readable lines */
@@ -14,7 +17,8 @@ export interface FindingView {
 
 /** Fragment: finding speed and parity by listening; what was tried and what came back. */
 export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToken: string }) {
-  const { port, running, says, line, tried } = finding;
+  const say = useWords().beside;
+  const { port, running, now, says, line, tried } = finding;
   if (port === undefined) return null;
   return (
     <Sheet id="finding" title="Finding it by listening">
@@ -24,6 +28,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
             Listening on {port} at one speed and parity after the other. It takes up to a minute. If the
             balance sends on its key only, press that key now and then. Nothing is sent.
           </p>
+          {now !== undefined && <p>{say.listeningAt(now, tried.length)}</p>}
           <form method="post" action="/balances/finding/stop">
             <Csrf token={csrfToken} />
             <button type="submit" class="plain">

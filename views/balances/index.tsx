@@ -89,6 +89,7 @@ export function BalancesIndex(page: BalancesPage) {
 }
 
 function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrfToken">) {
+  const say = useWords().beside;
   return (
     <Sheet id="profiles" title="Learned profiles">
       {profiles.length === 0 ? (
@@ -108,11 +109,15 @@ function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrf
       </p>
       <details class="inline">
         <summary>take over a profile from a file</summary>
-        <form method="post" action="/balances/profiles/import">
+        <form method="post" action="/balances/profiles/import" enctype="multipart/form-data">
           <Csrf token={csrfToken} />
           <div class="field">
-            <label for="profile-text">The whole text of the exported file</label>
-            <textarea id="profile-text" name="text" rows={6} required spellcheck={false} />
+            <label for="profile-file">{say.profileFile}</label>
+            <input id="profile-file" name="file" type="file" accept="application/json,.json" />
+          </div>
+          <div class="field">
+            <label for="profile-text">{say.profileText}</label>
+            <textarea id="profile-text" name="text" rows={6} spellcheck={false} />
           </div>
           <button type="submit">Test and keep it</button>
         </form>

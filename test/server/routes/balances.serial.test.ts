@@ -227,6 +227,26 @@ test("finding lists what was tried and what came back, and hands the cable back 
   );
 }, 30_000);
 
+test("while settings are looked for, the page says what is listened at and what came back so far", async () => {
+  sending = setInterval(() => cable.send("\x00\xff\xfe\x00"), 20);
+  await at.post("/balances/finding", { port: cable.path });
+  let page = "";
+  await until(() => {
+    void get("/balances").then((shown) => {
+      page = shown;
+    });
+    return /Now at \d+-8n1; [2-9] settings tried before it/.test(page);
+  }, "the third setting");
+  expect(page).toContain("no readable lines: another speed or parity");
+  await at.post("/balances/finding/stop", {});
+  await until(() => {
+    void get("/balances").then((shown) => {
+      page = shown;
+    });
+    return page.includes("Stopped before it was found");
+  }, "the end");
+}, 30_000);
+
 test("1,234 is asked about once, the answer is kept for this balance and used again when it is chosen again", async () => {
   await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
   sending = setInterval(() => cable.send("     1,234 g\r\n"), 50);

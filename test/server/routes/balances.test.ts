@@ -16,6 +16,27 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
+/** Sends the form of a profile with its file, as a browser does (RFC 7578). */
+async function sendFile(bytes: Uint8Array) {
+  const page = await at.app.inject({ url: "/balances", headers: { host: "localhost:1" } });
+  const form = new FormData();
+  form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
+  form.set("file", new Blob([bytes as BlobPart], { type: "application/json" }), "profile.json");
+  form.set("text", "");
+  const encoded = new Response(form);
+  return at.app.inject({
+    method: "POST",
+    url: "/balances/profiles/import",
+    headers: {
+      host: "localhost:1",
+      origin: "http://localhost:1",
+      cookie: String(page.headers["set-cookie"]).split(";")[0],
+      "content-type": encoded.headers.get("content-type") ?? "",
+    },
+    payload: Buffer.from(await encoded.arrayBuffer()),
+  });
+}
+
 const get = async (url: string) => (await at.app.inject({ url, headers: { host: "localhost:1" } })).body;
 const learned = profile({ kind: "characters", hex: "0d0a" });
 
@@ -137,6 +158,16 @@ describe("a learned profile", () => {
     await at.close();
     at = await buildTestBench(file);
     expect(at.profiles.named("invented balance")?.version).toBe(1);
+  });
+
+  test("is taken over from a chosen file as from a pasted text; a file that is no text is refused in words", async () => {
+    const taken = await sendFile(Buffer.from(exportProfile(learned)));
+    expect(taken.headers.location).toBe("/balances/profiles/invented%20balance");
+    expect(at.profiles.named("invented balance")?.profile).toEqual(learned);
+    expect((await sendFile(Buffer.from([0xff, 0xfe, 0x00]))).body).toContain("is no text in UTF-8");
+    expect((await at.post("/balances/profiles/import", { text: "" })).body).toContain(
+      "Neither a file was chosen",
+    );
   });
 
   test("is learned from pasted lines whose moments were marked by hand", async () => {

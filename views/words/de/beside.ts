@@ -1,4 +1,4 @@
-/** Waagen, die mitgehört werden, während von einer anderen abgelesen wird. */
+/** Mehrere Waagen zugleich, und was die Seite der Waagen sonst vom Finden und Behalten sagt. */
 export const beside = {
   heading: "Daneben gehört",
   caption: "Waagen, die offen sind, während von der obigen abgelesen wird",
@@ -11,5 +11,9 @@ export const beside = {
   take: (balance: string) => `Ablesen von: ${balance}`,
   end: (balance: string) => `Schließen: ${balance}`,
   keptFor: "Komma, Anfrage und Profil gelten für",
+  listeningAt: (line: string, tried: number) =>
+    `Jetzt mit ${line}; ${tried === 1 ? "eine Einstellung" : `${tried} Einstellungen`} davor versucht.`,
+  profileFile: "Die exportierte Datei",
+  profileText: "Oder der ganze Text der exportierten Datei",
   changeOver: "Die nächste Ablesung von einer anderen Waage nehmen",
 };
