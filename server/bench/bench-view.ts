@@ -32,8 +32,14 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     firstMethod: bench.preferences.method,
     found: bench.found,
     ...(problem ? { problem } : {}),
-    ...(demo ? { demo: { counter: demoCounter, pieces: demoPieces } } : {}),
+    ...(demo ? { demo: { counter: demoCounter, pieces: demoPieces, truth: truthBehind(piece) } } : {}),
   };
+}
+
+/** A real bench never knows it; a demonstration tells it once the record is written. */
+function truthBehind(piece: Piece | undefined): string | undefined {
+  if (piece?.closed?.how !== "recorded") return undefined;
+  return demoPieces.find(({ ticket }) => ticket === piece.ticket)?.truth;
 }
 
 function doubtsAbout(bench: Bench, piece: Piece) {

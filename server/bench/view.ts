@@ -56,7 +56,8 @@ export interface BenchView {
   /** what the ledger found when it was opened, in sentences */
   found: readonly string[];
   problem?: Problem;
-  demo?: { counter: string; pieces: readonly DemoPiece[] };
+  /** `truth`: what the invented piece that was just recorded really is */
+  demo?: { counter: string; pieces: readonly DemoPiece[]; truth: string | undefined };
 }
 
 export interface LiveView {

@@ -8,8 +8,9 @@ export interface DemoPiece {
   claim: string;
   method: Method;
   massGrams: number;
-  /** what the simulated balance weighs; told only when the record is written */
+  /** what the simulated balance weighs */
   trueDensityGPerCm3: number;
+  /** told on the bench only when the record is written */
   truth: string;
 }
 
@@ -76,5 +77,65 @@ export const demoPieces: readonly DemoPiece[] = [
     massGrams: 46.2983,
     trueDensityGPerCm3: 10.357,
     truth: "silver 925, as marked",
+  },
+  {
+    id: "rope-band",
+    ticket: "MQ-107",
+    description: "Plain band, yellow, marked 585",
+    claim: "au-585",
+    method: "hung",
+    massGrams: 4.2218,
+    trueDensityGPerCm3: 13.02,
+    truth: "gold 585, as marked",
+  },
+  {
+    id: "ship-signet",
+    ticket: "MQ-108",
+    description: "Signet with a ship, yellow, marked 750",
+    claim: "au-750",
+    method: "hung",
+    massGrams: 11.7731,
+    trueDensityGPerCm3: 10.362,
+    truth: "silver 925 under gilding",
+  },
+  {
+    id: "galley-spoon",
+    ticket: "MQ-109",
+    description: "Short spoon from a galley, marked 800",
+    claim: "ag-800",
+    method: "hung",
+    massGrams: 38.4507,
+    trueDensityGPerCm3: 10.148,
+    truth: "silver 800, as marked",
+  },
+  {
+    id: "harbour-dollar",
+    ticket: "MQ-110",
+    description: "Harbour dollar, said to be silver 900",
+    claim: "ag-900",
+    method: "hung",
+    massGrams: 26.7142,
+    trueDensityGPerCm3: 8.938,
+    truth: "white copper-nickel",
+  },
+  {
+    id: "lighthouse-buckle",
+    ticket: "MQ-111",
+    description: "Cast buckle with a lighthouse, marked 925",
+    claim: "ag-925",
+    method: "displaced",
+    massGrams: 22.9046,
+    trueDensityGPerCm3: 9.742,
+    truth: "silver 925, as marked, around a closed void: the density of the whole is not that of its metal",
+  },
+  {
+    id: "pilot-ring",
+    ticket: "MQ-112",
+    description: "The pilot's heavy white ring, marked Pt 950",
+    claim: "pt-950",
+    method: "hung",
+    massGrams: 6.3385,
+    trueDensityGPerCm3: 20.68,
+    truth: "platinum 950, as marked",
   },
 ];

@@ -30,6 +30,7 @@ export function LivePart(live: LiveView) {
 
 /** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
 export function PiecePart({ view }: { view: BenchView }) {
+  const locale = useLocale();
   const say = useWords().bench;
   if (view.piece && !view.piece.closed)
     return (
@@ -49,6 +50,9 @@ export function PiecePart({ view }: { view: BenchView }) {
           </span>
           {say.recordWritten(view.piece.ticket)} <a href={`/records/${view.piece.id}`}>{say.readRecord}</a>
         </p>
+      )}
+      {view.demo?.truth !== undefined && view.piece && (
+        <p class="hint">{say.opening.demoTruth(view.piece.ticket, toldValue(view.demo.truth, locale))}</p>
       )}
       {view.found.map((says) => (
         <p key={says} class="caution">

@@ -1,4 +1,5 @@
 import type { BenchView } from "../../server/bench/view.ts";
+import type { DemoPiece } from "../../server/demo/pieces.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { BenchForm } from "./parts.tsx";
@@ -88,24 +89,41 @@ export function Opening({ view }: { view: BenchView }) {
   );
 }
 
+/** How many invented pieces lie open; the others are folded, so that the ticket stays in sight. */
+const inSight = 4;
+
 function DemoChoice({ view }: { view: BenchView }) {
   const locale = useLocale();
   const say = useWords().bench.opening;
   if (!view.demo) return null;
+  const { counter, pieces } = view.demo;
   return (
     <div class="demo-choice">
-      <p>{say.demo(toldValue(view.demo.counter, locale))}</p>
-      <ul class="plain-list">
-        {view.demo.pieces.map((piece) => (
-          <li key={piece.id}>
-            <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id, key: view.key }}>
-              <button type="submit" class="plain">
-                {piece.ticket}: {toldValue(piece.description, locale)}
-              </button>
-            </BenchForm>
-          </li>
-        ))}
-      </ul>
+      <p>{say.demo(toldValue(counter, locale))}</p>
+      <DemoPieces view={view} pieces={pieces.slice(0, inSight)} />
+      {pieces.length > inSight && (
+        <details>
+          <summary>{say.demoMore(pieces.length - inSight)}</summary>
+          <DemoPieces view={view} pieces={pieces.slice(inSight)} />
+        </details>
+      )}
     </div>
+  );
+}
+
+function DemoPieces({ view, pieces }: { view: BenchView; pieces: readonly DemoPiece[] }) {
+  const locale = useLocale();
+  return (
+    <ul>
+      {pieces.map((piece) => (
+        <li key={piece.id}>
+          <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id, key: view.key }}>
+            <button type="submit" class="plain">
+              {piece.ticket}: {toldValue(piece.description, locale)}
+            </button>
+          </BenchForm>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -42,6 +42,9 @@ export const bench: Words["bench"] = {
     plan: "Erst planen: kann diese Waage die Frage beantworten?",
     demo: (counter) =>
       `Das ist eine Vorführung: ${counter}. Ort, Stücke und Ablesungen sind erfunden. Eines davon nehmen, um den Messplatz auszuprobieren, oder unten einen eigenen Beleg ausfüllen.`,
+    demoMore: (count) => `${count} weitere erfundene Stücke`,
+    demoTruth: (ticket, truth) =>
+      `Das verrät nur eine Vorführung: Hinter ${ticket} steckt in Wahrheit: ${truth}.`,
   },
   steps: {
     done: "erledigt",

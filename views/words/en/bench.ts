@@ -40,6 +40,9 @@ export const bench = {
     plan: "Plan first: can this scale answer the question?",
     demo: (counter: string) =>
       `This is a demonstration at the ${counter}. Town, pieces and readings are invented. Take one of these to try the bench, or fill in a ticket of your own below.`,
+    demoMore: (count: number) => `${count} more invented pieces`,
+    demoTruth: (ticket: string, truth: string) =>
+      `Only a demonstration can tell: what lies behind ${ticket} is ${truth}.`,
   },
   steps: {
     done: "done",
