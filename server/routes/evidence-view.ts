@@ -78,7 +78,6 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       density: `${Number(response.density_g_cm3.toPrecision(6))}`,
       uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
     })}`,
-    locale,
   };
 }
 

@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { EvidencePage } from "../../views/evidence/page.tsx";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { specificationsInForce } from "../bench/specifications-in-force.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -31,7 +32,11 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
     if (!stated)
       return html(
         reply,
-        page({ ...around, title: "No such record", main: <Problem says={noRecord(subject)} /> }),
+        page({
+          ...around,
+          title: words(around.locale).records.none,
+          main: <Problem says={noRecord(subject)} />,
+        }),
         404,
       );
     const { all } = await specificationsInForce(ledger, library());
@@ -44,7 +49,7 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       ...around,
       ...(refused ? { refused } : {}),
     });
-    const title = `Evidence on ${view.record.ticket}`;
+    const title = words(around.locale).evidence.title(view.record.ticket);
     return html(reply, page({ ...around, title, main: <EvidencePage {...view} /> }), refused ? 422 : 200);
   }
 

@@ -2,6 +2,7 @@ import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import type { FinenessAnswer } from "../../views/evidence/fineness.tsx";
 import { fixed } from "../../views/numbers.ts";
 import type { Locale } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import { fineMass } from "../fineness/fine-mass.ts";
 import { type Fineness, goldFineness, silverFineness } from "../fineness/fineness.ts";
 import { type GoldColour, goldColours, restByColour } from "../fineness/rest-of-alloy.ts";
@@ -39,8 +40,11 @@ export function finenessAnswer(
   if (!found.possible) return { says: found.says, facts: [] };
   const recipes =
     metal === "gold"
-      ? goldColours.map((one) => ({ name: one === "any" ? "any colour" : one, ...at(one).corrected }))
-      : [{ name: "with copper", ...found.corrected }];
+      ? goldColours.map((one) => ({
+          name: toldValue(one === "any" ? "any colour" : one, locale),
+          ...at(one).corrected,
+        }))
+      : [{ name: toldValue("with copper", locale), ...found.corrected }];
   const whole = (x: number) => fixed(x, 0, locale);
   return {
     says: found.says,

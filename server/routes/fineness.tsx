@@ -2,7 +2,7 @@ import type { FastifyInstance } from "fastify";
 import { normalBelow } from "../../calibration/normal.ts";
 import { page } from "../../views/page.tsx";
 import { FinenessPage, type FinenessView } from "../../views/plan/fineness.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
 import { NumberEntries } from "./evidence-form.ts";
 import { colourOf, colourOptions, finenessAnswer } from "./fineness-answer.ts";
 import { frameOf } from "./look.ts";
@@ -21,7 +21,11 @@ export function finenessRoutes(app: FastifyInstance, demo: boolean): void {
     const status = view.problems.length > 0 ? 422 : 200;
     return html(
       reply,
-      page({ ...frame, title: "Fineness from density", main: <FinenessPage {...view} /> }),
+      page({
+        ...frame,
+        title: words(frame.locale).planPages.finenessTitle,
+        main: <FinenessPage {...view} />,
+      }),
       status,
     );
   });

@@ -3,7 +3,7 @@ import { massUnits } from "../../calibration/units.ts";
 import { inLocale } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
 import { type PlanForm, type PlanPage, Plan as PlanView } from "../../views/plan/index.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { BenchSettings } from "../bench/bench-settings.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
@@ -32,7 +32,7 @@ export function planRoutes(
     const view = await pageOf(asked, settings.now, library.now, { plan, locale: frame.locale });
     return html(
       reply,
-      page({ ...frame, title: "Plan", main: <PlanView {...view} /> }),
+      page({ ...frame, title: words(frame.locale).frame.plan, main: <PlanView {...view} /> }),
       view.problems.length > 0 ? 422 : 200,
     );
   });

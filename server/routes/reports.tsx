@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { ReportPage } from "../../views/reports/index.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { benchSettingsShape } from "../bench/bench-settings.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -10,7 +11,7 @@ import { issueReport, reportAsIssued } from "../reports/issue.ts";
 import { reportPdf } from "../reports/pdf.ts";
 import type { House, Report } from "../reports/report.ts";
 import { noRecord, statedOf } from "./evidence.tsx";
-import { frameOf } from "./look.ts";
+import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
 
 interface ReportRouteParts {
@@ -28,7 +29,7 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
       reply,
       page({
         ...frameOf(request, reply, { path: "/records", demo }),
-        title: "Not done",
+        title: words(lookOf(request).locale).frame.notDone,
         main: <Problem says={says} />,
       }),
       status,

@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { page } from "../../views/page.tsx";
 import { Specifications, type SpecificationsView } from "../../views/specifications/index.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { keepSpecifications, specificationsInForce } from "../bench/specifications-in-force.ts";
@@ -48,7 +49,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     };
     return html(
       reply,
-      page({ ...frame, title: "Specifications", main: <Specifications {...view} /> }),
+      page({ ...frame, title: words(frame.locale).specifications.title, main: <Specifications {...view} /> }),
       refused ? 422 : 200,
     );
   }

@@ -2,7 +2,7 @@ import type { FastifyInstance } from "fastify";
 import { plusMinus } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
 import { TwoBodies, type TwoBodiesView } from "../../views/plan/two-bodies.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
 import { stoneDensities } from "../composites/stones.ts";
 import { densityOfRest, massesOfTwo, type Uncertain } from "../composites/two-bodies.ts";
 import { evidenceRanges } from "../evidence/recorded.ts";
@@ -40,7 +40,7 @@ export function twoBodiesRoutes(app: FastifyInstance, demo: boolean): void {
     const status = view.problems.length > 0 ? 422 : 200;
     return html(
       reply,
-      page({ ...frame, title: "Two bodies in one piece", main: <TwoBodies {...view} /> }),
+      page({ ...frame, title: words(frame.locale).planPages.twoBodiesTitle, main: <TwoBodies {...view} /> }),
       status,
     );
   });
@@ -81,13 +81,13 @@ function answerTo(question: TwoBodiesView["question"], values: Values, locale: L
     const known = density("knownDensity", "uKnownDensity", "The density of the known body");
     if (numbers.problems.length > 0) return { problems: numbers.problems };
     const rest = densityOfRest(whole, { massG: knownMass, density: known });
-    const words = `${plusMinus(rest.value, 2 * rest.u, locale)} g/cm³`;
+    const value = `${plusMinus(rest.value, 2 * rest.u, locale)} g/cm³`;
     return {
       problems: [],
       answer: {
-        says: `The other body has a density of ${words}.`,
+        says: `The other body has a density of ${value}.`,
         facts: [
-          ["Density of the other body", words],
+          ["Density of the other body", value],
           ["Its mass", `${Number((whole.massG.value - knownMass.value).toPrecision(6))} g`],
         ],
       },

@@ -2,6 +2,8 @@ import type { Colour } from "../../server/alloys/metal.ts";
 import type { EvidenceKind } from "../../server/evidence/evidence.ts";
 import { wallPaths } from "../../server/evidence/sound-speed.ts";
 import { Check, Field, type FieldError, Select } from "../forms.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { told } from "../words/told.ts";
 
 /** What was typed into the form of one test, and what was refused of it. */
 export interface TypedEntries {
@@ -19,11 +21,11 @@ export const colours: readonly Colour[] = [
   "red",
   "reddish-grey",
 ];
-const asOptions = (values: readonly string[]) =>
-  values.map((value) => ({ value, label: value.replace("-", " ") }));
 
 /** Entries of one test; each is named by its kind and the quantity, so that no two on the page share an id. */
 export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedEntries }) {
+  const locale = useLocale();
+  const { evidence: say, metal } = useWords();
   const { values, problems } = typed;
   const entry = (name: string, label: string, after?: string, required = true) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
@@ -40,73 +42,81 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
     );
   };
   const choice = (name: string, label: string, options: { value: string; label: string }[]) => (
-    <Select name={name} label={label} options={options} value={values[name] ?? ""} empty="choose" />
+    <Select name={name} label={label} options={options} value={values[name] ?? ""} empty={say.choose} />
   );
   switch (kind) {
     case "outline":
       return (
         <>
-          {entry("outline-mass", "Mass", "g")}
-          {entry("outline-volume", "Volume of a box or cylinder that holds it", "cm³")}
-          {entry("outline-within", "give or take", "cm³")}
+          {entry("outline-mass", say.mass, "g")}
+          {entry("outline-volume", say.volumeBoxOrCylinder, "cm³")}
+          {entry("outline-within", say.giveOrTake, "cm³")}
         </>
       );
     case "magnet":
-      return choice("magnet-shows", "Held near, away from the balance", [
-        { value: "none", label: "nothing" },
-        { value: "weak", label: "drifts slowly" },
-        { value: "strong", label: "pulls" },
+      return choice("magnet-shows", say.heldNearAwayFrom, [
+        { value: "none", label: say.nothing },
+        { value: "weak", label: say.driftsSlowly },
+        { value: "strong", label: say.pulls },
       ]);
     case "ring":
       return (
         <>
-          {choice("ring-heard", "Hung up and tapped", [
-            { value: "clear", label: "rings clear" },
-            { value: "dull", label: "sounds dull" },
+          {choice("ring-heard", say.hungUpAndTapped, [
+            { value: "clear", label: say.ringsClear },
+            { value: "dull", label: say.soundsDull },
           ])}
-          {entry("ring-words", "In words, if you like", undefined, false)}
+          {entry("ring-words", say.inWordsIfYou, undefined, false)}
         </>
       );
     case "conductivity":
       return (
         <>
-          {entry("conductivity-percent", "Conductivity", "% IACS")}
-          {entry("conductivity-within", "give or take", "% IACS")}
-          {entry("conductivity-celsius", "Temperature of the piece", "°C")}
+          {entry("conductivity-percent", say.conductivity, "% IACS")}
+          {entry("conductivity-within", say.giveOrTake, "% IACS")}
+          {entry("conductivity-celsius", say.temperaturePiece, "°C")}
         </>
       );
     case "sound":
       return (
         <>
-          {entry("sound-speed", "Longitudinal speed through the thickness", "m/s", false)}
-          {entry("sound-within", "give or take", "m/s", false)}
-          <p>Or from an echo, the probe's own delay taken off:</p>
-          {entry("sound-thickness", "Thickness where it was held", "mm", false)}
-          {entry("sound-thickness-within", "give or take", "mm", false)}
-          {entry("sound-time", "Time of flight", "µs", false)}
-          {entry("sound-time-within", "give or take", "µs", false)}
+          {entry("sound-speed", say.longitudinalSpeedThroughThickness, "m/s", false)}
+          {entry("sound-within", say.giveOrTake, "m/s", false)}
+          <p>{say.orFromEchoProbe}</p>
+          {entry("sound-thickness", say.thicknessWhereWasHeld, "mm", false)}
+          {entry("sound-thickness-within", say.giveOrTake, "mm", false)}
+          {entry("sound-time", say.timeFlight, "µs", false)}
+          {entry("sound-time-within", say.giveOrTake, "µs", false)}
           {choice(
             "sound-paths",
-            "How the sound went",
-            wallPaths.map(({ count, says }) => ({ value: `${count}`, label: says })),
+            say.howSoundWent,
+            wallPaths.map(({ count, says }) => ({ value: `${count}`, label: told(says, locale) })),
           )}
         </>
       );
     case "scratch":
       return (
         <>
-          {choice("scratch-colour", "Colour under the scratch", asOptions(colours))}
-          {agreed("scratch-agreed", "The owner agrees to a mark that stays")}
+          {choice(
+            "scratch-colour",
+            say.colourUnderScratch,
+            colours.map((value) => ({ value, label: metal.colours[value] ?? value })),
+          )}
+          {agreed("scratch-agreed", say.ownerAgreesMarkThat)}
         </>
       );
     case "touch":
       return (
         <>
-          {choice("touch-metal", "Reads like", asOptions(["gold", "silver", "neither"]))}
-          {entry("touch-low", "from", "‰", false)}
-          {entry("touch-high", "to", "‰", false)}
-          {entry("touch-by", "Read by (a trained person)")}
-          {agreed("touch-agreed", "The owner agrees; goggles, gloves and a fume cupboard are in use")}
+          {choice("touch-metal", say.readsLike, [
+            { value: "gold", label: say.gold },
+            { value: "silver", label: say.silver },
+            { value: "neither", label: say.neither },
+          ])}
+          {entry("touch-low", say.from, "‰", false)}
+          {entry("touch-high", say.to, "‰", false)}
+          {entry("touch-by", say.readByTrainedPerson)}
+          {agreed("touch-agreed", say.ownerAgreesGogglesGloves)}
         </>
       );
   }

@@ -1,7 +1,9 @@
 import { Select } from "../forms.tsx";
 import { Fineness, type FinenessPlot } from "../plots/fineness.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { Sheet, ToldFacts } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 /** The fineness that a density leaves open, and the fine mass that follows. */
 export interface FinenessAnswer {
@@ -19,28 +21,37 @@ export interface FinenessSheetView {
   answer: FinenessAnswer;
 }
 
-export const preciousMetals = [
-  { value: "gold", label: "gold" },
-  { value: "silver", label: "silver" },
-];
-
 /** Fineness of the recorded piece if it is sound gold or silver alloy. */
-export function FinenessSheet(view: FinenessSheetView & { locale: Locale }) {
-  const { action, metal, colour, colours, answer, locale } = view;
+export function FinenessSheet(view: FinenessSheetView) {
+  const locale = useLocale();
+  const say = useWords().evidence;
+  const { action, metal, colour, colours, answer } = view;
   return (
-    <Sheet id="fineness" title="Fineness and fine mass">
-      <p>{answer.says}</p>
-      {answer.plot && <Fineness id="fineness-plot" {...answer.plot} locale={locale} />}
-      <Facts facts={answer.facts} />
-      <form method="get" action={`${action}#fineness-heading`} class="row not-printed">
-        <Select name="metal" label="If it is" value={metal} options={preciousMetals} />
-        <Select name="colour" label="Colour, if gold" value={colour} options={colours} />
-        <button type="submit">Show</button>
-      </form>
-      <p class="hint">
-        A colour is a range of recipes, never one. Density is evidence, not an assay: fineness for settlement
-        is found by a licensed laboratory (gold ISO 11426, silver ISO 11427).
+    <Sheet id="fineness" title={say.finenessAndFineMass}>
+      <p>
+        <Told says={answer.says} />
       </p>
+      {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
+      <ToldFacts facts={answer.facts} />
+      <form method="get" action={`${action}#fineness-heading`} class="row not-printed">
+        <Select
+          name="metal"
+          label={say.ifItIs}
+          value={metal}
+          options={[
+            { value: "gold", label: say.gold },
+            { value: "silver", label: say.silver },
+          ]}
+        />
+        <Select
+          name="colour"
+          label={say.colourIfGold}
+          value={colour}
+          options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
+        />
+        <button type="submit">{say.show}</button>
+      </form>
+      <p class="hint">{say.colourRangeRecipesNever}</p>
     </Sheet>
   );
 }

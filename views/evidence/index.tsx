@@ -1,6 +1,9 @@
 import { type EvidenceKind, evidenceKinds } from "../../server/evidence/evidence.ts";
 import { Field, Problems } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
 import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
 
@@ -34,18 +37,17 @@ const namesTold = 4;
 
 /** All tests from harmless to harming: what each found, what it cannot see, and its entries. */
 export function EvidenceSheet(view: EvidenceView) {
+  const locale = useLocale();
+  const say = useWords().evidence;
   return (
-    <Sheet id="evidence" title="Other evidence">
-      <p>
-        Each test strikes candidates out; none of them counts up to a verdict. A test not made is a hole, not
-        a pass.
-      </p>
+    <Sheet id="evidence" title={say.otherEvidence}>
+      <p>{say.lead}</p>
       {view.next !== undefined && (
         <p>
-          <strong>Next:</strong> {view.next}
+          <strong>{say.next}</strong> <Told says={view.next} />
         </p>
       )}
-      <Problems heading="This entry needs another look" problems={view.refused?.problems ?? []} />
+      <Problems heading={say.thisEntryNeedsAnother} problems={view.refused?.problems ?? []} />
       <ul class="plain-list">
         {evidenceKinds.map((test) => {
           const { kind, name, harmless } = test;
@@ -53,9 +55,9 @@ export function EvidenceSheet(view: EvidenceView) {
           return (
             <li key={kind} id={`test-${kind}`}>
               <p>
-                <strong>{name}</strong>
-                {harmless ? "" : " (marks the piece)"}
-                {made.every(({ setAside }) => setAside !== undefined) && ": not made"}
+                <strong>{toldValue(name, locale)}</strong>
+                {harmless ? "" : ` (${say.marksPiece})`}
+                {made.every(({ setAside }) => setAside !== undefined) && `: ${say.notMade}`}
               </p>
               {made.map((one) => (
                 <Made key={one.id} made={one} view={view} />
@@ -70,59 +72,71 @@ export function EvidenceSheet(view: EvidenceView) {
 }
 
 function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: EvidenceView }) {
+  const locale = useLocale();
+  const say = useWords().evidence;
   const { kind, name, blindTo, caution } = test;
   const { refused } = view;
   return (
     <details open={refused?.kind === kind || undefined}>
       <summary>
-        Enter <span class="unseen">{name}</span>
+        {say.enter} <span class="unseen">{toldValue(name, locale)}</span>
       </summary>
-      <p class="hint">Blind to {blindTo}.</p>
-      {caution !== undefined && <p class="caution">{caution}</p>}
+      <p class="hint">
+        {say.blindTo} <Told says={blindTo} />.
+      </p>
+      {caution !== undefined && (
+        <p class="caution">
+          <Told says={caution} />
+        </p>
+      )}
       <EvidenceForm door={view}>
         <input type="hidden" name="step" value={`${view.stepKey}-${kind}`} />
         <input type="hidden" name="kind" value={kind} />
         <div class="row">
           <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />
         </div>
-        <button type="submit">Keep</button>
+        <button type="submit">{say.keep}</button>
       </EvidenceForm>
     </details>
   );
 }
 
 function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
+  const locale = useLocale();
+  const say = useWords().evidence;
   const { id, found, when, struckOut, setAside } = made;
   if (setAside !== undefined)
     return (
       <p>
         <s>
-          {found} ({when})
+          <Told says={found} /> ({when})
         </s>{" "}
-        set aside: {setAside}
+        {say.setAsideWith(setAside)}
       </p>
     );
-  const told = struckOut.slice(0, namesTold).join(", ");
-  const more = struckOut.length > namesTold ? ` and ${struckOut.length - namesTold} more` : "";
+  const names = struckOut.slice(0, namesTold).map((name) => toldValue(name, locale));
   return (
     <>
       <p>
-        {found} ({when}); {struckOut.length > 0 ? `strikes out ${told}${more}` : "strikes nothing out"}
+        <Told says={found} /> ({when});{" "}
+        {struckOut.length > 0
+          ? say.strikesOut(names.join(", "), struckOut.length - names.length)
+          : say.strikesNothing}
       </p>
       <details>
         <summary>
-          Set aside <span class="unseen">{found}</span>
+          {say.setAside} <span class="unseen">{found}</span>
         </summary>
         <EvidenceForm door={view} path={`/${id}/voiding`}>
           <Field
             name="reason"
             id={`reason-${id}`}
-            label="Why"
-            hint="it stays visible with its reason"
+            label={say.why}
+            hint={say.staysVisibleWithReason}
             required
           />
           <button type="submit" class="plain">
-            Set aside
+            {say.setAside}
           </button>
         </EvidenceForm>
       </details>

@@ -1,7 +1,9 @@
 import { TestingCaution } from "../cautions.tsx";
 import { FindingState, type FindingStateName } from "../finding.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { told, toldValue } from "../words/told.ts";
 import { FinenessSheet, type FinenessSheetView } from "./fineness.tsx";
 import { EvidenceSheet, type EvidenceView } from "./index.tsx";
 import { SizeSheet, type SizeView } from "./size.tsx";
@@ -29,89 +31,101 @@ export interface EvidencePageView {
   fineness?: FinenessSheetView;
   /** address of the two-body question with this piece filled in */
   twoBodiesHref: string;
-  locale: Locale;
 }
 
 export function EvidencePage(view: EvidencePageView) {
-  const { record, contradictions, doubts, locale } = view;
+  const { evidence: say, records } = useWords();
+  const { record, contradictions, doubts } = view;
   return (
     <>
       <p>
-        <a href={record.href}>Record of {record.ticket}</a>: {record.density}, {record.mass}.
+        <a href={record.href}>{records.recordOf(record.ticket)}</a>: {record.density}, {record.mass}.
       </p>
       {contradictions.length > 0 && (
-        <section class="problems" aria-label="Contradicting tests">
+        <section class="problems" aria-label={say.contradictingTests}>
           {contradictions.map((one) => (
-            <p key={one}>{one}</p>
+            <p key={one}>
+              <Told says={one} />
+            </p>
           ))}
         </section>
       )}
       <div class="columns">
         <Standing {...view} />
-        <Sheet id="candidates" title="Candidates">
+        <Sheet id="candidates" title={say.candidates}>
           <Candidates {...view} />
         </Sheet>
       </div>
       {doubts.map((one) => (
         <p key={one}>
-          <strong>Note:</strong> {one}
+          <strong>{say.note}</strong> <Told says={one} />
         </p>
       ))}
       <EvidenceSheet {...view.evidence} />
       <TestingCaution />
       <SizeSheet {...view.size} />
-      {view.fineness && <FinenessSheet {...view.fineness} locale={locale} />}
-      <Sheet id="two-bodies" title="Stone and metal, gold in quartz">
+      {view.fineness && <FinenessSheet {...view.fineness} />}
+      <Sheet id="two-bodies" title={say.stoneAndMetalGold}>
         <p>
-          If the piece is made of two bodies, its density belongs to neither.{" "}
-          <a href={view.twoBodiesHref}>Work out one of them from this weighing</a>.
+          {say.ifPieceMadeTwo} <a href={view.twoBodiesHref}>{say.workOutOneThem}</a>.
         </p>
       </Sheet>
     </>
   );
 }
 
-function Standing({ claimName, state, because, evidence, locale }: EvidencePageView) {
+function Standing({ claimName, state, because, evidence }: EvidencePageView) {
+  const locale = useLocale();
+  const { evidence: say, finding } = useWords();
   return (
-    <Sheet id="standing" title="Where it stands">
+    <Sheet id="standing" title={say.whereStands}>
       <p>
-        {claimName === undefined ? "Nothing was claimed: " : `Said to be ${claimName}: `}
-        <FindingState state={state} locale={locale} />
+        {claimName === undefined ? finding.noClaim : `${finding.saidToBe} ${toldValue(claimName, locale)}: `}
+        <FindingState state={state} />
       </p>
-      <p>{because}</p>
+      <p>
+        <Told says={because} />
+      </p>
       {evidence.next !== undefined && (
         <p>
-          <strong>Next:</strong> {evidence.next}
+          <strong>{say.next}</strong> <Told says={evidence.next} />
         </p>
       )}
-      <p class="hint">
-        The finding of the density stays in the record as it was; other tests only strike candidates out.
-      </p>
+      <p class="hint">{say.findingStays}</p>
     </Sheet>
   );
 }
 
 function Candidates({ candidates }: EvidencePageView) {
+  const locale = useLocale();
+  const { evidence: say, finding } = useWords();
   const alive = candidates.filter(({ struckBy }) => struckBy.length === 0);
   const struck = candidates.filter(({ struckBy }) => struckBy.length > 0);
   return (
     <>
       <Rows
-        caption="Still alive after the density and the other tests"
-        empty="Nothing known is left alive: look at the weighing and the tests again."
-        columns={[{ head: "Candidate" }, { head: "g/cm³", number: true }]}
+        caption={say.stillAliveAfterDensity}
+        empty={say.nothingKnownLeftAlive}
+        columns={[{ head: say.candidate }, { head: "g/cm³", number: true }]}
         rows={alive.map(({ id, name, band, claimed }) => ({
           key: id,
-          cells: [claimed ? <strong key="n">{name} (said to be)</strong> : name, band],
+          cells: [
+            claimed ? (
+              <strong key="n">{`${toldValue(name, locale)} (${finding.saidToBe})`}</strong>
+            ) : (
+              toldValue(name, locale)
+            ),
+            toldValue(band, locale),
+          ],
         }))}
       />
       {struck.length > 0 && (
         <>
-          <h3>Struck out</h3>
+          <h3>{say.struckOut}</h3>
           <ul>
             {struck.map(({ id, name, struckBy }) => (
               <li key={id}>
-                <s>{name}</s>: {struckBy.join("; ")}
+                <s>{toldValue(name, locale)}</s>: {struckBy.map((one) => told(one, locale)).join("; ")}
               </li>
             ))}
           </ul>

@@ -1,5 +1,7 @@
 import { Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
 import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
 
 /** Mass and size against what the piece is meant to be. */
@@ -25,6 +27,7 @@ export interface SizeView extends EvidenceDoor {
 
 export function SizeSheet(view: SizeView) {
   const { specifications, values, problems, made, doubt, asksMass, stepKey } = view;
+  const say = useWords().evidence;
   const entry = (name: string, label: string, after: string, required = false) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return (
@@ -40,29 +43,40 @@ export function SizeSheet(view: SizeView) {
     );
   };
   return (
-    <Sheet id="size" title="Mass and size against a specification">
-      <Problems heading="This entry needs another look" problems={problems} />
-      {made.length === 0 && <p>Not compared.</p>}
+    <Sheet id="size" title={say.massAndSizeAgainst}>
+      <Problems heading={say.thisEntryNeedsAnother} problems={problems} />
+      {made.length === 0 && <p>{say.notCompared}</p>}
       {made.map(({ id, specification, source, when, lines, setAside }) => (
         <div key={id}>
           <p>
-            <strong>{specification}</strong> ({when}){setAside !== undefined && `, set aside: ${setAside}`}
+            <strong>{specification}</strong> ({when})
+            {setAside !== undefined && `, ${say.setAsideWith(setAside)}`}
           </p>
           <ul>
             {lines.map((line) => (
-              <li key={line}>{setAside === undefined ? line : <s>{line}</s>}</li>
+              <li key={line}>
+                {setAside === undefined ? (
+                  <Told says={line} />
+                ) : (
+                  <s>
+                    <Told says={line} />
+                  </s>
+                )}
+              </li>
             ))}
           </ul>
-          <p class="hint">{source}</p>
+          <p class="hint">
+            <Told says={source} />
+          </p>
           {setAside === undefined && (
             <details>
               <summary>
-                Set aside <span class="unseen">{specification}</span>
+                {say.setAside} <span class="unseen">{specification}</span>
               </summary>
               <EvidenceForm door={view} path={`/${id}/voiding`}>
-                <Field name="reason" id={`reason-${id}`} label="Why" required />
+                <Field name="reason" id={`reason-${id}`} label={say.why} required />
                 <button type="submit" class="plain">
-                  Set aside
+                  {say.setAside}
                 </button>
               </EvidenceForm>
             </details>
@@ -71,7 +85,7 @@ export function SizeSheet(view: SizeView) {
       ))}
       {doubt !== undefined && (
         <p>
-          <strong>Note:</strong> {doubt}
+          <strong>{say.note}</strong> <Told says={doubt} />
         </p>
       )}
       <EvidenceForm door={view}>
@@ -80,24 +94,22 @@ export function SizeSheet(view: SizeView) {
         <div class="row">
           <Select
             name="size-specification"
-            label="Meant to be"
+            label={say.meantBe}
             options={specifications}
             value={values["size-specification"] ?? ""}
-            empty="choose"
+            empty={say.choose}
           />
-          {asksMass && entry("size-mass", "Mass", "g", true)}
-          {asksMass && entry("size-mass-within", "give or take", "g", true)}
-          {entry("size-diameter", "Diameter", "mm")}
-          {entry("size-thickness", "Thickness at the rim", "mm")}
-          {entry("size-within", "give or take", "mm", true)}
+          {asksMass && entry("size-mass", say.mass, "g", true)}
+          {asksMass && entry("size-mass-within", say.giveOrTake, "g", true)}
+          {entry("size-diameter", say.diameter, "mm")}
+          {entry("size-thickness", say.thicknessAtRim, "mm")}
+          {entry("size-within", say.giveOrTake, "mm", true)}
         </div>
         <p class="hint">
-          {asksMass
-            ? "No dry reading was taken yet, so the mass is typed. "
-            : "The mass is the dry reading. "}
-          Diameter and thickness may be left out; together they also say how much metal the outline can hold.
+          {asksMass ? say.massTyped : say.massIsDry} {say.sizeHint}
         </p>
-        <button type="submit">Compare</button> <a href="/specifications">Specifications and your own</a>
+        <button type="submit">{say.compare}</button>{" "}
+        <a href="/specifications">{say.specificationsAndYourOwn}</a>
       </EvidenceForm>
     </Sheet>
   );

@@ -1,7 +1,10 @@
 import type { FinenessAnswer } from "../evidence/fineness.tsx";
 import { Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Fineness } from "../plots/fineness.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Sheet, ToldFacts } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 export interface FinenessView {
   /** entries as typed */
@@ -14,19 +17,21 @@ export interface FinenessView {
 
 /** What fineness a density leaves open, and which cause leaves how much of it. */
 export function FinenessPage({ values, colours, problems, answer }: FinenessView) {
+  const locale = useLocale();
+  const say = useWords().planPages;
   const errorOf = (fieldId: string) => {
     const error = problems.find((one) => one.fieldId === fieldId)?.error;
     return error === undefined ? {} : { error };
   };
   return (
     <>
-      <Problems heading="These entries need another look" problems={problems} />
+      <Problems heading={say.theseEntriesNeedAnother} problems={problems} />
       <form method="get" action="/plan/fineness" class="sheet">
         <div class="row">
           <Field
             kind="decimal"
             name="density"
-            label="Density"
+            label={say.density}
             after="g/cm³"
             value={values.density}
             required
@@ -35,7 +40,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           <Field
             kind="decimal"
             name="uDensity"
-            label="Standard uncertainty"
+            label={say.standardUncertainty}
             after="g/cm³"
             value={values.uDensity}
             required
@@ -43,35 +48,36 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           />
           <Select
             name="metal"
-            label="Metal"
+            label={say.metal}
             value={values.metal}
             options={[
-              { value: "gold", label: "gold" },
-              { value: "silver", label: "silver" },
+              { value: "gold", label: say.gold },
+              { value: "silver", label: say.silver },
             ]}
           />
-          <Select name="colour" label="Colour of the gold" value={values.colour} options={colours} />
-          <button type="submit">Show the interval</button>
+          <Select
+            name="colour"
+            label={say.colourGold}
+            value={values.colour}
+            options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
+          />
+          <button type="submit">{say.showInterval}</button>
         </div>
-        <p class="hint">
-          A colour is a range of recipes, never one. White gold is left out: palladium and nickel break the
-          series.
-        </p>
+        <p class="hint">{say.colourRangeRecipesNever}</p>
       </form>
       {answer && (
         <>
           <div class="sheet">
             <p role="status">
-              <strong>{answer.says}</strong>
+              <strong>
+                <Told says={answer.says} />
+              </strong>
             </p>
             {answer.plot && <Fineness id="fineness" {...answer.plot} />}
           </div>
-          <Sheet id="causes" title="Where the width comes from">
-            <Facts facts={answer.facts} />
-            <p class="hint">
-              Density is evidence, not an assay: fineness for settlement is found by a licensed laboratory
-              (gold ISO 11426, silver ISO 11427).
-            </p>
+          <Sheet id="causes" title={say.whereWidthComesFrom}>
+            <ToldFacts facts={answer.facts} />
+            <p class="hint">{say.densityEvidenceNotAssay}</p>
           </Sheet>
         </>
       )}

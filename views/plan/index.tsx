@@ -1,8 +1,11 @@
 import type { ComponentChildren } from "preact";
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
-import { Facts, Rows, Sheet } from "../sheet.tsx";
-import { type Locale, type Words, words } from "../words/index.ts";
+import { Rows, Sheet, ToldFacts } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import type { Words } from "../words/index.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 /** What is asked before anything gets wet; every entry as it was typed. */
 export interface PlanForm {
@@ -38,12 +41,12 @@ export interface PlanPage {
   table?: { caption: string; heads: readonly string[]; rows: readonly (readonly string[])[] };
   /** other questions worth planning: two bodies, fineness */
   more?: readonly { href: string; label: string }[];
-  locale?: Locale;
 }
 
 /** Can this scale answer this question for this piece? Asked and answered dry. */
-export function Plan({ form, claims, units, problems, answer, table, more = [], locale = "en" }: PlanPage) {
-  const say = words(locale).plan;
+export function Plan({ form, claims, units, problems, answer, table, more = [] }: PlanPage) {
+  const locale = useLocale();
+  const { plan: say, bench } = useWords();
   const errorOf = (fieldId: keyof PlanForm) => {
     const error = problems.find((one) => one.fieldId === fieldId)?.error;
     return error === undefined ? {} : { error };
@@ -65,9 +68,9 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
         />
         <Select
           name="claim"
-          label={words(locale).bench.opening.claim}
+          label={bench.opening.claim}
           value={form.claim}
-          options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+          options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
         />
         <Field
           kind="decimal"
@@ -122,7 +125,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
         <p class="row not-printed">
           {more.map(({ href, label }) => (
             <a key={href} href={href}>
-              {label}
+              {toldValue(label, locale)}
             </a>
           ))}
         </p>
@@ -130,10 +133,13 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
       {table && (
         <Sheet id="table" title={say.table}>
           <Rows
-            caption={table.caption}
+            caption={toldValue(table.caption, locale)}
             empty=""
-            columns={table.heads.map((head, index) => ({ head, number: index > 0 }))}
-            rows={table.rows.map((cells) => ({ key: cells[0] ?? "", cells }))}
+            columns={table.heads.map((head, index) => ({ head: toldValue(head, locale), number: index > 0 }))}
+            rows={table.rows.map((cells) => ({
+              key: cells[0] ?? "",
+              cells: cells.map((cell) => toldValue(cell, locale)),
+            }))}
           />
           <p class="hint">{say.print}</p>
         </Sheet>
@@ -143,13 +149,20 @@ export function Plan({ form, claims, units, problems, answer, table, more = [], 
 }
 
 function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
+  const locale = useLocale();
   return (
     <Sheet id="answer" title={say.answer}>
       <p role="status">
-        <strong>{answer.says}</strong>
+        <strong>
+          <Told says={answer.says} />
+        </strong>
       </p>
-      {answer.more !== undefined && <p>{answer.more}</p>}
-      <Facts facts={answer.facts} />
+      {answer.more !== undefined && (
+        <p>
+          <Told says={answer.more} />
+        </p>
+      )}
+      <ToldFacts facts={answer.facts} />
       <Rows
         caption={say.against}
         empty={say.nothingNear}
@@ -159,9 +172,14 @@ function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
           { head: say.apart },
           { head: say.why },
         ]}
-        rows={answer.apart.map(({ id, name, expected, told, says }) => ({
+        rows={answer.apart.map(({ id, name, expected, told: apart, says }) => ({
           key: id,
-          cells: [name, expected, <strong key="t">{told ? say.yes : say.no}</strong>, says],
+          cells: [
+            toldValue(name, locale),
+            expected,
+            <strong key="t">{apart ? say.yes : say.no}</strong>,
+            toldValue(says, locale),
+          ],
         }))}
       />
       {answer.advice.length > 0 && (
@@ -169,7 +187,9 @@ function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
           <h3>{say.help}</h3>
           <ul>
             {answer.advice.map((one) => (
-              <li key={one}>{one}</li>
+              <li key={one}>
+                <Told says={one} />
+              </li>
             ))}
           </ul>
         </>

@@ -1,6 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { Field, type FieldError, Problems, RadioCards } from "../forms.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
+import { fromTo } from "../numbers.ts";
+import { Sheet, ToldFacts } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 /** "rest": one body is known, what is the density of the other; "masses": both densities are known, how much of each. */
 export type TwoBodiesQuestion = "rest" | "masses";
@@ -31,6 +35,8 @@ export interface TwoBodiesView {
 
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
 export function TwoBodies({ question, values, problems, answer, stones = [] }: TwoBodiesView) {
+  const locale = useLocale();
+  const say = useWords().planPages;
   const entry = (name: keyof TwoBodiesView["values"], label: string, after: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return (
@@ -46,77 +52,74 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
   };
   return (
     <>
-      <p>
-        A stone in its setting, gold in quartz, a core under a skin: volumes add, so one weighing of the whole
-        answers one question about its parts.
-      </p>
-      <Problems heading="These entries need another look" problems={problems} />
+      <p>{say.stoneInSettingGold}</p>
+      <Problems heading={say.theseEntriesNeedAnother} problems={problems} />
       <form method="get" action="/plan/two-bodies" class="sheet">
         <RadioCards
           name="question"
-          legend="What is asked?"
+          legend={say.whatAsked}
           value={question}
           cards={[
             {
               value: "rest",
-              label: "What is the other body?",
-              hint: "mass and density of one body are known: the stone of a ring, say",
+              label: say.whatOtherBody,
+              hint: say.massAndDensityOne,
             },
             {
               value: "masses",
-              label: "How much of each?",
-              hint: "both densities are known: gold 19.3 and quartz 2.65, say",
+              label: say.howMuchEach,
+              hint: say.bothDensitiesKnownGold,
             },
           ]}
         />
         <fieldset>
-          <legend>The whole piece</legend>
+          <legend>{say.wholePiece}</legend>
           <div class="row">
-            {entry("massG", "Mass", "g")}
-            {entry("density", "Density", "g/cm³")}
-            {entry("uDensity", "Standard uncertainty", "g/cm³")}
+            {entry("massG", say.mass, "g")}
+            {entry("density", say.density, "g/cm³")}
+            {entry("uDensity", say.standardUncertainty, "g/cm³")}
           </div>
         </fieldset>
         <fieldset>
-          <legend>For the first question: the known body</legend>
+          <legend>{say.forFirstQuestionKnown}</legend>
           <div class="row">
-            {entry("knownMassG", "Mass", "g")}
-            {entry("knownDensity", "Density", "g/cm³")}
-            {entry("uKnownDensity", "Standard uncertainty", "g/cm³")}
+            {entry("knownMassG", say.mass, "g")}
+            {entry("knownDensity", say.density, "g/cm³")}
+            {entry("uKnownDensity", say.standardUncertainty, "g/cm³")}
           </div>
         </fieldset>
         <fieldset>
-          <legend>For the second question: both bodies</legend>
+          <legend>{say.forSecondQuestionBoth}</legend>
           <div class="row">
-            {entry("first", "Density of the first", "g/cm³")}
-            {entry("uFirst", "Standard uncertainty", "g/cm³")}
-            {entry("second", "Density of the second", "g/cm³")}
-            {entry("uSecond", "Standard uncertainty", "g/cm³")}
+            {entry("first", say.densityFirst, "g/cm³")}
+            {entry("uFirst", say.standardUncertainty, "g/cm³")}
+            {entry("second", say.densitySecond, "g/cm³")}
+            {entry("uSecond", say.standardUncertainty, "g/cm³")}
           </div>
         </fieldset>
-        <button type="submit">Work it out</button>
+        <button type="submit">{say.workOut}</button>
       </form>
       {stones.length > 0 && (
         <details>
-          <summary>Densities of stones</summary>
+          <summary>{say.densitiesStones}</summary>
           <ul>
             {stones.map(({ name, low, high, wet }) => (
               <li key={name}>
-                {name}: {low} to {high} g/cm³{!wet && " (do not wet)"}
+                {toldValue(name, locale)}: {fromTo(low, high, locale)} g/cm³{!wet && ` (${say.doNotWet})`}
               </li>
             ))}
           </ul>
-          <p class="hint">
-            Common practice. Type the middle; a quarter of the range is a fair standard uncertainty.
-          </p>
+          <p class="hint">{say.stonesHint}</p>
         </details>
       )}
       {answer && (
-        <Sheet id="answer" title="Answer">
+        <Sheet id="answer" title={say.answer}>
           <p role="status">
-            <strong>{answer.says}</strong>
+            <strong>
+              <Told says={answer.says} />
+            </strong>
           </p>
-          <Facts facts={answer.facts} />
+          <ToldFacts facts={answer.facts} />
         </Sheet>
       )}
     </>

@@ -1,5 +1,8 @@
 import { Csrf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 export interface SpecificationsView {
   rows: readonly {
@@ -21,6 +24,8 @@ export interface SpecificationsView {
 
 /** What pieces are meant to be: laws and conventions, and what the owner added. */
 export function Specifications({ rows, claims, values, problems, csrfToken, stepKey }: SpecificationsView) {
+  const locale = useLocale();
+  const say = useWords().specifications;
   const entry = (name: string, label: string, after: string, required = false) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return (
@@ -38,52 +43,57 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
   return (
     <>
       <form method="post" action="/specifications" class="sheet">
-        <h2>Add one of your own</h2>
-        <Problems heading="This entry needs another look" problems={problems} />
+        <h2>{say.addOneYourOwn}</h2>
+        <Problems heading={say.thisEntryNeedsAnother} problems={problems} />
         <Csrf token={csrfToken} />
         <input type="hidden" name="step" value={stepKey} />
         <div class="row">
-          <Field name="name" label="Name" value={values.name ?? ""} required />
+          <Field name="name" label={say.name} value={values.name ?? ""} required />
           <Select
             name="metal"
-            label="Made of"
+            label={say.made}
             value={values.metal ?? ""}
-            empty="choose"
-            options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+            empty={say.choose}
+            options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
           />
         </div>
         <div class="row">
-          {entry("mass", "Mass", "g", true)}
-          {entry("tolerance", "Tolerance of one piece", "g")}
-          {entry("fineness", "Fineness", "‰", true)}
-          {entry("fine", "Fine mass, where stated", "g")}
+          {entry("mass", say.mass, "g", true)}
+          {entry("tolerance", say.toleranceOnePiece, "g")}
+          {entry("fineness", say.fineness2, "‰", true)}
+          {entry("fine", say.fineMassWhereStated, "g")}
         </div>
         <div class="row">
-          {entry("diameter", "Diameter", "mm")}
-          {entry("thickness", "Thickness at the rim", "mm")}
+          {entry("diameter", say.diameter, "mm")}
+          {entry("thickness", say.thicknessAtRim, "mm")}
         </div>
-        <Field name="source" label="Where the values come from" value={values.source ?? ""} required />
-        <p class="hint">
-          When a fine mass is stated it is held against mass × fineness; if they do not go together, nothing
-          is kept.
-        </p>
-        <button type="submit">Add</button> <a href="/specifications.json">Your own as a file</a>
+        <Field name="source" label={say.whereValuesComeFrom} value={values.source ?? ""} required />
+        <p class="hint">{say.fineHint}</p>
+        <button type="submit">{say.add}</button> <a href="/specifications.json">{say.yourOwnAsFile}</a>
       </form>
       <Rows
-        caption="Specifications, your own first"
-        empty="None."
+        caption={say.specificationsYourOwnFirst}
+        empty={say.none}
         columns={[
-          { head: "Piece" },
-          { head: "Metal" },
-          { head: "Mass, g", number: true },
-          { head: "Tolerance, g", number: true },
-          { head: "Fineness, ‰", number: true },
-          { head: "Size, mm" },
-          { head: "Source" },
+          { head: say.piece },
+          { head: say.metal },
+          { head: say.massG, number: true },
+          { head: say.toleranceG, number: true },
+          { head: say.fineness, number: true },
+          { head: say.sizeMm },
+          { head: say.source },
         ]}
         rows={rows.map(({ id, name, metal, mass, tolerance, fineness, size, source }) => ({
           key: id,
-          cells: [name, metal, mass, tolerance, fineness, size, source],
+          cells: [
+            toldValue(name, locale),
+            toldValue(metal, locale),
+            mass,
+            toldValue(tolerance, locale),
+            fineness,
+            size,
+            <Told key="s" says={source} />,
+          ],
         }))}
       />
     </>

@@ -20,14 +20,17 @@ interface Template {
 const slot = /\{(\w+)\}/g;
 const quotedSlot = /["“]\{(\w+)\}["”]/g;
 
-const anyOf = (name: string) => (/^n\d*$/.test(name) ? "([−-]?\\d[\\d.,]*)" : "([\\s\\S]+?)");
+const number = "([−-]?\\d[\\d.,]*)";
 
-function templateOf([english, other]: ToldPair): Template {
+/** `value`: what a slot may hold, as the source of a regular expression. */
+function templateOf([english, other]: ToldPair, value: string): Template {
   const slots = [...english.matchAll(slot)].map(([, name]) => name!);
   const literal = english.split(slot).filter((_, place) => place % 2 === 0);
   const pattern = literal
     .map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"))
-    .flatMap((text, place) => (place === 0 ? [text] : [anyOf(slots[place - 1]!), text]))
+    .flatMap((text, place) =>
+      place === 0 ? [text] : [/^n\d*$/.test(slots[place - 1]!) ? number : `(${value}+?)`, text],
+    )
     .join("");
   return {
     pattern: new RegExp(`^${pattern}$`),
@@ -43,11 +46,11 @@ class Pairs {
   #whole: ReadonlyMap<string, string>;
   #templates: readonly Template[];
 
-  constructor(pairs: readonly ToldPair[]) {
+  constructor(pairs: readonly ToldPair[], value: string) {
     this.#whole = new Map(pairs.filter(([english]) => !english.includes("{")));
     this.#templates = pairs
       .filter(([english]) => english.includes("{"))
-      .map(templateOf)
+      .map((pair) => templateOf(pair, value))
       .sort((a, b) => b.fixed - a.fixed);
   }
 
@@ -74,8 +77,8 @@ class Book {
   #names: Pairs;
 
   constructor({ sentences, names }: { sentences: readonly ToldPair[]; names: readonly ToldPair[] }) {
-    this.#sentences = new Pairs(sentences);
-    this.#names = new Pairs(names);
+    this.#sentences = new Pairs(sentences, "[\\s\\S]");
+    this.#names = new Pairs(names, "[^;:]");
   }
 
   /** One sentence, or undefined when the book does not have it. */
@@ -84,7 +87,18 @@ class Book {
   }
 
   #name(english: string): string | undefined {
-    return this.#names.find(english, (text) => this.value(text)) ?? this.sentence(english);
+    return (
+      this.#names.find(english, (text) => this.value(text)) ??
+      this.sentence(english) ??
+      this.#insideAnother(english)
+    );
+  }
+
+  /** A sentence that stands inside another one begins with a small letter there. */
+  #insideAnother(english: string): string | undefined {
+    const [first = "", ...rest] = english;
+    const told = /[a-z]/.test(first) ? this.sentence([first.toUpperCase(), ...rest].join("")) : undefined;
+    return told && `${told.charAt(0).toLowerCase()}${told.slice(1)}`;
   }
 
   /** A value inside a sentence: itself told when the book has it, each part of a list, decimals with a comma. */
@@ -110,16 +124,13 @@ class Book {
 
   /** A text of one sentence or several; undefined when one of them is missing. */
   text(english: string): string | undefined {
-    const whole = this.sentence(english);
-    if (whole !== undefined) return whole;
-    const sentences = english.split(/(?<=[.?!:]) (?=\S)/);
-    return sentences.length > 1 ? this.#runs(sentences) : undefined;
+    return this.#runs(english.split(/(?<=[.?!:]) (?=\S)/));
   }
 
-  /** The longest run of sentences that the book knows as one, then the rest. */
+  /** The shortest run of sentences that the book knows as one, then the rest. */
   #runs(sentences: readonly string[]): string | undefined {
     if (sentences.length === 0) return "";
-    for (let end = sentences.length; end > 0; end--) {
+    for (let end = 1; end <= sentences.length; end++) {
       const run = this.sentence(sentences.slice(0, end).join(" "));
       const rest = run === undefined ? undefined : this.#runs(sentences.slice(end));
       if (run !== undefined && rest !== undefined) return rest === "" ? run : `${run} ${rest}`;

@@ -1,8 +1,10 @@
 import type { Words } from "../en/index.ts";
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
+import { cautions } from "./cautions.ts";
 import { checkForm, checks, guides } from "./checks.ts";
 import { decision } from "./decision.ts";
+import { evidence, specifications } from "./evidence.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
@@ -11,6 +13,7 @@ import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
 import { plan } from "./plan.ts";
+import { planPages } from "./plan-pages.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
 import { retention } from "./retention.ts";
@@ -56,4 +59,8 @@ export const de: Words = {
   checkForm,
   checks,
   guides,
+  evidence,
+  specifications,
+  planPages,
+  cautions,
 };

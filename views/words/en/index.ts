@@ -1,7 +1,9 @@
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
+import { cautions } from "./cautions.ts";
 import { checkForm, checks, guides } from "./checks.ts";
 import { decision } from "./decision.ts";
+import { evidence, specifications } from "./evidence.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { frame, typedByBalance } from "./frame.ts";
@@ -10,6 +12,7 @@ import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
 import { plan } from "./plan.ts";
+import { planPages } from "./plan-pages.ts";
 import { plots } from "./plots.ts";
 import { amendments, captures, record, records } from "./records.ts";
 import { retention } from "./retention.ts";
@@ -55,6 +58,10 @@ export const en = {
   checkForm,
   checks,
   guides,
+  evidence,
+  specifications,
+  planPages,
+  cautions,
 };
 
 /** Every language has the words of English, the same keys and the same arguments. */

@@ -1,17 +1,34 @@
 import type { ToldPair } from "../../told.ts";
 import { balance } from "./balance.ts";
+import { cautions } from "./cautions.ts";
+import { checkNames, checks } from "./checks.ts";
 import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
+import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
 import { names } from "./names.ts";
+import { plan, planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
 import { testNames, tests } from "./tests.ts";
 import { watch } from "./watch.ts";
 
 /** Every sentence that the bench tells from behind its pages, in German, and the names that stand inside them. */
 export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
-  sentences: [...refusals, ...balance, ...watch, ...findings, ...measurement, ...demo, ...decision, ...tests],
-  names: [...names, ...inputs, ...metals, ...testNames],
+  sentences: [
+    ...refusals,
+    ...balance,
+    ...watch,
+    ...findings,
+    ...measurement,
+    ...demo,
+    ...decision,
+    ...checks,
+    ...plan,
+    ...evidence,
+    ...cautions,
+    ...tests,
+  ],
+  names: [...names, ...inputs, ...metals, ...checkNames, ...planNames, ...testNames],
 };

@@ -16,6 +16,7 @@ export const names: readonly ToldPair[] = [
   ["The reading", "Die Ablesung"],
   ["The water temperature", "Die Wassertemperatur"],
   ["ticket", "Beleg"],
+  ["not stated", "nicht angegeben"],
   // settings
   ["Repeatability", "Wiederholbarkeit"],
   ["Repeatability immersed", "Wiederholbarkeit eingetaucht"],

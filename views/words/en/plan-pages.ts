@@ -1,0 +1,36 @@
+/** Fineness from a density, and pieces made of two bodies. */
+export const planPages = {
+  theseEntriesNeedAnother: "These entries need another look",
+  density: "Density",
+  standardUncertainty: "Standard uncertainty",
+  metal: "Metal",
+  colourGold: "Colour of the gold",
+  whereWidthComesFrom: "Where the width comes from",
+  gold: "gold",
+  silver: "silver",
+  showInterval: "Show the interval",
+  colourRangeRecipesNever:
+    "A colour is a range of recipes, never one. White gold is left out: palladium and nickel break the series.",
+  densityEvidenceNotAssay:
+    "Density is evidence, not an assay: fineness for settlement is found by a licensed laboratory (gold ISO 11426, silver ISO 11427).",
+  whatAsked: "What is asked?",
+  answer: "Answer",
+  whatOtherBody: "What is the other body?",
+  massAndDensityOne: "mass and density of one body are known: the stone of a ring, say",
+  howMuchEach: "How much of each?",
+  bothDensitiesKnownGold: "both densities are known: gold 19.3 and quartz 2.65, say",
+  mass: "Mass",
+  densityFirst: "Density of the first",
+  densitySecond: "Density of the second",
+  stoneInSettingGold:
+    "A stone in its setting, gold in quartz, a core under a skin: volumes add, so one weighing of the whole answers one question about its parts.",
+  wholePiece: "The whole piece",
+  forFirstQuestionKnown: "For the first question: the known body",
+  forSecondQuestionBoth: "For the second question: both bodies",
+  workOut: "Work it out",
+  densitiesStones: "Densities of stones",
+  finenessTitle: "Fineness from density",
+  twoBodiesTitle: "Two bodies in one piece",
+  doNotWet: "do not wet",
+  stonesHint: "Common practice. Type the middle; a quarter of the range is a fair standard uncertainty.",
+};
