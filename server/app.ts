@@ -40,6 +40,7 @@ import { lotRoutes } from "./routes/lots.tsx";
 import { metalRoutes } from "./routes/metals.tsx";
 import { ownMetalRoutes } from "./routes/own-metals.tsx";
 import { html, wantsPart } from "./routes/page-request.ts";
+import { photoRoutes } from "./routes/photos.tsx";
 import { type PlanWeighing, planRoutes } from "./routes/plan.tsx";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
@@ -57,6 +58,8 @@ export interface AppParts {
   evaluate: Evaluate;
   compute: Compute;
   plan: PlanWeighing;
+  /** the folder of the photos, beside the ledger */
+  photos: string;
   /** hands at the simulated balance; undefined on a real bench */
   demoHands: DemoHands | undefined;
   settings: KeptSettings;
@@ -126,6 +129,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { deed } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
+  photoRoutes(app, { bench, ledger, folder: parts.photos, demo });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, demo, library: () => library.now });
   downloadRoutes(app, ledger);

@@ -17,6 +17,7 @@ import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
 import { keepHandingOver } from "./ledger/keep-handing-over.ts";
 import { type Ledger, openLedger } from "./ledger/ledger.ts";
 import { openSharedLedger } from "./ledger/postgres.ts";
+import { photosBeside } from "./photos/photo-folder.ts";
 import type { ChangeBench } from "./routes/first-start.tsx";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
 import { programVersion } from "./version.ts";
@@ -114,6 +115,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     evaluate: aside.evaluate,
     compute: aside.compute,
     plan: aside.plan,
+    photos: photosBeside(ledgerFile(settings.dataFolder)),
     demoHands: hands,
     settings: kept,
     library,

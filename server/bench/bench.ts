@@ -3,6 +3,7 @@ import type { MassUnit } from "../../calibration/units.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import { photoKey } from "../photos/photo-folder.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
@@ -212,6 +213,21 @@ export class Bench {
   /** Keeps what another test of the piece found; before, between or after its readings. */
   addTest(body: BodyOf<"evidence">, key?: string): Promise<void> {
     return this.#onBench.writeAbout("evidence", () => body, key);
+  }
+
+  /** Keeps that a photo belongs to the piece on the bench, if it is still that one; the same photo again is kept once. */
+  addPhoto(piece: string, photo: BodyOf<"photo">): Promise<void> {
+    return this.#onBench.writeAbout(
+      "photo",
+      ({ id }) => {
+        if (id !== piece)
+          throw new Refusal(
+            "Another piece is on the bench by now. Reload the page and send the photo again.",
+          );
+        return photo;
+      },
+      photoKey(piece, photo.hash),
+    );
   }
 
   /** Sets another test aside with its reason; it stays visible. */

@@ -63,6 +63,8 @@ export interface Piece extends Ticket {
   captures: readonly Capture[];
   /** other tests than the weighing, oldest first; set aside is not deleted */
   tests: readonly Test[];
+  /** pictures of the piece, oldest first */
+  photos: readonly EntryOf<"photo">[];
   /** the water temperature stated last, decimal text in °C */
   waterCelsius?: string;
   closed?: { at: string; how: "recorded" | "set-aside"; entry: string };
@@ -83,6 +85,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       method,
       captures: [],
       tests: [],
+      photos: [],
       ...(lot === undefined ? {} : { lot }),
       ...(rule === undefined ? {} : { agreed: rule }),
     };
@@ -103,9 +106,12 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
         tests: piece.tests.map((test) =>
           test.entry.id === entry.body.entry ? { ...test, setAside: entry.body.reason } : test,
         ),
+        photos: piece.photos.filter(({ id }) => id !== entry.body.entry),
       };
     case "evidence":
       return { ...piece, tests: [...piece.tests, { entry }] };
+    case "photo":
+      return { ...piece, photos: [...piece.photos, entry] };
     case "result":
       return { ...piece, closed: { at: entry.at, how: "recorded", entry: entry.id } };
     case "piece-left":

@@ -1,6 +1,8 @@
 import { parseArgs } from "node:util";
 import { restore } from "../ledger/backup.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
+import { carryPhotos } from "../photos/carry.ts";
+import { toldOfPhotos } from "./photos-carried.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook restore BACKUP [--ledger FILE] [--until MOMENT|ROW]
@@ -29,6 +31,6 @@ export async function run(args: string[]): Promise<number> {
     const { entries, setAside } = await restore(from, file, new Date().toISOString(), values.until);
     console.log(`${file}: ${entries} entries restored from ${from}.`);
     if (setAside !== null) console.log(`The ledger that stood there is kept as ${setAside}.`);
-    return 0;
+    return toldOfPhotos(await carryPhotos(from, file, () => new Date()));
   });
 }

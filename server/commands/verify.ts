@@ -4,8 +4,11 @@ import { parseArgs } from "node:util";
 import { z } from "zod";
 import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
 import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
+import type { Ledger } from "../ledger/ledger.ts";
 import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
+import { verifyPhotos } from "../photos/carry.ts";
+import { photosBeside } from "../photos/photo-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
@@ -61,10 +64,19 @@ async function verifyLedger(
         : `${found.checkpoints} checkpoints, signed up to row ${found.signedUpTo}`;
     console.log(`${file}: ${found.entries} entries are good; ${signed}.`);
     console.log(`Hash of the last: ${found.hash}`);
-    return 0;
+    return await photosGood(ledger);
   } finally {
     await ledger.close();
   }
+}
+
+/** The photos lie beside the file of a bench; a shared ledger has none of its own. */
+async function photosGood(ledger: Ledger): Promise<number> {
+  if (!existsSync(ledger.place)) return 0;
+  const { photos, wrong } = await verifyPhotos(ledger, photosBeside(ledger.place));
+  for (const fault of wrong) console.log(`not good: ${fault}.`);
+  if (wrong.length === 0 && photos > 0) console.log(`${photos} photos are good.`);
+  return wrong.length === 0 ? 0 : 1;
 }
 
 function looksLikeARecord(file: string): boolean {

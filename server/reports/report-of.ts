@@ -66,7 +66,18 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       ["Condition", piece.condition],
       ["Lot", piece.lot],
       ["Claim tested", claim === null ? "none" : nameOf(claim, library)],
+      ...stated.photos.map(
+        ({ body: { shows = "of the item", hash } }) => ["Photo", `${shows}, SHA-256 ${hash}`] as const,
+      ),
     ),
+    photos: stated.photos.map(({ at, body: { hash, type, shows = "", width, height } }) => ({
+      hash,
+      type,
+      shows,
+      at,
+      width,
+      height,
+    })),
     dates: lines(
       ["Received", piece.receivedAt ?? stated.opened?.at],
       ["Work done", workDone(stated)],
@@ -150,7 +161,7 @@ function unaccredited(report: Report): Report {
   return { ...value, record: { ...value.record, hash: report.record.hash } };
 }
 
-function lines(...given: [label: string, value: string | null | undefined][]): Line[] {
+function lines(...given: readonly (readonly [label: string, value: string | null | undefined])[]): Line[] {
   return given.flatMap(([label, value]) => (value ? [{ label, value }] : []));
 }
 

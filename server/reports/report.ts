@@ -67,6 +67,16 @@ export interface Replacement {
  * What a report states, as plain data in words and rounded numbers: the HTML page and the PDF draw this and add nothing.
  * The letters are the items of ISO/IEC 17025:2017, 7.8.2.1 [clause letters: practice notes of this project].
  */
+/** A picture of the item, kept beside the ledger under its SHA-256; width and height in pixels. */
+export interface ReportPhoto {
+  hash: string;
+  type: "image/jpeg" | "image/png" | "image/webp";
+  shows: string;
+  at: string;
+  width: number;
+  height: number;
+}
+
 export interface Report {
   /** a */
   title: string;
@@ -81,6 +91,8 @@ export interface Report {
   method: string;
   /** g */
   item: Line[];
+  /** pictures of the item; a PDF tells them by their check sums, the page shows them */
+  photos: ReportPhoto[];
   /** h, i, j */
   dates: Line[];
   /** k */

@@ -15,6 +15,8 @@ export interface Stated {
   captures: { entry: EntryOf<"capture">; voided: string | null }[];
   /** other tests that were not set aside */
   evidence: EntryOf<"evidence">[];
+  /** photos that were not set aside */
+  photos: EntryOf<"photo">[];
   amendments: EntryOf<"amendment">[];
   issued: EntryOf<"report-issued">[];
   voided: EntryOf<"voiding"> | undefined;
@@ -42,6 +44,7 @@ export function statedBy(entries: readonly Entry[]): Stated {
       .filter((entry) => entry.kind === "capture")
       .map((entry) => ({ entry, voided: voidings.get(entry.id)?.body.reason ?? null })),
     evidence: entries.filter((entry) => entry.kind === "evidence").filter(({ id }) => !voidings.has(id)),
+    photos: entries.filter((entry) => entry.kind === "photo").filter(({ id }) => !voidings.has(id)),
     amendments,
     issued: entries.filter((entry) => entry.kind === "report-issued"),
     voided: voidings.get(states.id),

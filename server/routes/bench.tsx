@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { waterRange } from "../../calibration/water.ts";
 import {
   BenchMain,
+  BenchPhotos,
   heartbeatSeconds,
   LiveHeading,
   LivePart,
@@ -25,6 +26,7 @@ import { BenchTests } from "./bench-tests.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
+import { benchPhotos } from "./photo-view.ts";
 import type { RefusedForm } from "./size-view.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
@@ -56,6 +58,7 @@ export function benchRoutes(
       ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
       ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
       ["piece", (token, locale) => render(<PiecePart view={view(token)} />, locale)],
+      ["photos", (token, locale) => render(<BenchPhotos photos={benchPhotos(bench.piece, token)} />, locale)],
       ["other-tests", (token, locale) => render(<OtherTests tests={tests.view(token)} />, locale)],
       ["result", (token, locale) => render(<ResultPart view={view(token)} />, locale)],
     ]),
@@ -68,7 +71,9 @@ export function benchRoutes(
     if (doubts !== doubtsShown) stream.changed("piece");
     doubtsShown = doubts;
   });
-  bench.onChange(() => stream.changed("live-heading", "live-reading", "piece", "result", "other-tests"));
+  bench.onChange(() =>
+    stream.changed("live-heading", "live-reading", "piece", "result", "photos", "other-tests"),
+  );
   balance.onBeside((what) => what === "list" && stream.changed("piece"));
   const ageing = setInterval(() => stream.changed("live-reading"), ageEveryMs);
   ageing.unref();
@@ -90,6 +95,7 @@ export function benchRoutes(
           view={view(frame.csrfToken, problem)}
           live={live()}
           tests={tests.view(frame.csrfToken, refused)}
+          photos={benchPhotos(bench.piece, frame.csrfToken)}
         />
       ),
     });

@@ -142,6 +142,7 @@ async function throughTheProcedure({ rows, once }: TypedCheck, balance: string, 
     openedAt: on.at,
     waterCelsius: once.celsius ?? "",
     tests: [],
+    photos: [],
     captures: [...captures("dry", "dry"), ...captures(method === "hung" ? "immersed" : "rise", "wet")],
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);

@@ -31,7 +31,7 @@ export function recordView(
   result: EntryOf<"result">,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
-): RecordView {
+): Omit<RecordView, "photos" | "photoForm"> {
   const bands = metalBands(library);
   const say = words(locale).record;
   const request = computeRequest.parse(result.body.request);
@@ -69,7 +69,6 @@ export function recordView(
         ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: entry.body.text }]
         : [],
     ),
-    photos: [],
     amendments: entries.flatMap((entry) =>
       entry.kind === "amendment" ? [amendmentView(entry, piece, locale)] : [],
     ),

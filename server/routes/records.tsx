@@ -23,6 +23,7 @@ import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
+import { photoForm, photoView } from "./photo-view.ts";
 import { nameIn, recordView, whenOf } from "./record-view.ts";
 
 interface RecordParts {
@@ -79,7 +80,11 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     const again = await evaluate(result.body.request);
     const curve = isRefused(again) ? [] : again.curve;
     const around = frame(request, reply);
-    const view = recordView(piece, entries, result, curve, { ...around, library: library() });
+    const view = {
+      ...recordView(piece, entries, result, curve, { ...around, library: library() }),
+      photos: piece.photos.map((entry) => photoView(entry, piece.ticket)),
+      photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
+    };
     return html(
       reply,
       page({

@@ -14,6 +14,7 @@ import { compute } from "../../server/compute/compute.ts";
 import { evaluationOf } from "../../server/compute/evaluation.ts";
 import { createDemoHands } from "../../server/demo/hands.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
+import { photosBeside } from "../../server/photos/photo-folder.ts";
 import { planFor } from "../../server/plan/plan.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
@@ -75,6 +76,7 @@ export async function buildTestBench(
     compute: async (request) => compute(request, library.now),
     demoHands: simulated && createDemoHands(simulated),
     plan: async (weighing) => planFor(weighing, library.now),
+    photos: photosBeside(file),
     settings,
     library,
     balance,

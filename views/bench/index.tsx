@@ -10,10 +10,11 @@ import { Opening } from "./opening.tsx";
 import { OtherBalances } from "./other-balances.tsx";
 import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import { ProblemNote } from "./parts.tsx";
+import { BenchPhotos, type BenchPhotosView } from "./photos.tsx";
 import { PieceSteps } from "./piece-steps.tsx";
 import { Result } from "./result.tsx";
 
-export { OtherTests };
+export { BenchPhotos, OtherTests };
 
 /** Seconds between two heartbeats of the live stream; a page that misses two turns grey. */
 export const heartbeatSeconds = 2;
@@ -90,9 +91,11 @@ export function BenchMain({
   view,
   live,
   tests,
+  photos,
 }: {
   view: BenchView;
   live: LiveView;
+  photos?: BenchPhotosView | undefined;
   tests?: OtherTestsView | undefined;
 }) {
   return (
@@ -111,6 +114,9 @@ export function BenchMain({
         <div>
           <div id="piece">
             <PiecePart view={view} />
+          </div>
+          <div id="photos">
+            <BenchPhotos photos={photos} />
           </div>
           <div id="other-tests">
             <OtherTests tests={tests} />

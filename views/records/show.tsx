@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { type FindingView, FindingWords } from "../finding.tsx";
 import { Field } from "../forms.tsx";
+import { PhotoForm, type PhotoFormView, Photos, type PhotoView } from "../photos.tsx";
 import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
 import { DensityAxis, type DensityPlot } from "../plots/density.tsx";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
@@ -37,7 +38,8 @@ export interface RecordView {
   warnings: readonly string[];
   /** answers to doubts and notes, in order */
   notes: readonly { when: string; by: string; says: string }[];
-  photos: readonly { src: string; alt: string; width: number; height: number }[];
+  photos: readonly PhotoView[];
+  photoForm: PhotoFormView;
   amendments: readonly Amendment[];
   voided?: { when: string; by: string; reason: string };
   reports: readonly { number: string; href: string; when: string }[];
@@ -52,7 +54,7 @@ export interface RecordView {
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
   const locale = useLocale();
-  const say = useWords().record;
+  const { record: say, photos } = useWords();
   return (
     <>
       {record.voided && (
@@ -84,19 +86,15 @@ export function RecordPage(record: RecordView) {
               ...record.results,
             ]}
           />
-          {record.photos.map((photo) => (
-            <img
-              key={photo.src}
-              class="photo"
-              src={photo.src}
-              alt={photo.alt}
-              width={photo.width}
-              height={photo.height}
-              loading="lazy"
-            />
-          ))}
         </Sheet>
       </div>
+      <Sheet id="photos" title={photos.heading}>
+        {record.photos.length === 0 ? <p>{photos.none}</p> : <Photos photos={record.photos} />}
+        <details>
+          <summary>{photos.add}</summary>
+          <PhotoForm {...record.photoForm} />
+        </details>
+      </Sheet>
       <div class="sheet">
         <DensityAxis id="density" {...record.plot} locale={locale} />
       </div>

@@ -1,6 +1,8 @@
 import { recordedDensity } from "../../server/findings/recorded-density.ts";
-import type { BudgetLine, Line, Report } from "../../server/reports/report.ts";
+import { photoName } from "../../server/photos/photo-name.ts";
+import type { BudgetLine, Line, Report, ReportPhoto } from "../../server/reports/report.ts";
 import { shareShown } from "../../server/reports/results.ts";
+import { Photos } from "../photos.tsx";
 import { curveOf } from "../plots/curve.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
@@ -37,6 +39,7 @@ export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
         </Sheet>
         <Sheet id="item" title="Item tested">
           <Facts facts={factsOf(report.item)} />
+          <Photos photos={report.photos.map((photo) => photoViewOf(photo, ticketOf(report)))} />
         </Sheet>
       </div>
       <Results {...report} />
@@ -46,6 +49,12 @@ export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
       </div>
     </>
   );
+}
+
+const ticketOf = ({ item }: Report) => item.find(({ label }) => label === "Ticket")?.value ?? "the item";
+
+function photoViewOf({ at, shows, width, height, ...photo }: ReportPhoto, ticket: string) {
+  return { src: `/photos/${photoName(photo)}`, ticket, shows, when: at, width, height };
 }
 
 function Standing({ voided, replaces }: Report) {

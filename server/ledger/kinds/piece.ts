@@ -136,6 +136,17 @@ export const pieceKinds = {
   }),
   /** other evidence of the same piece, such as magnet or size */
   evidence: z.looseObject({ test: words, outcome: words }),
+  /** a picture of the piece, kept beside the ledger under its hash; the chain covers it by that */
+  photo: z.strictObject({
+    hash: z.string().regex(/^[0-9a-f]{64}$/, { error: "the SHA-256 of the file, 64 hexadecimal digits" }),
+    bytes: z.number().int().min(1),
+    type: z.enum(["image/jpeg", "image/png", "image/webp"]),
+    width: z.number().int().min(1),
+    height: z.number().int().min(1),
+    /** what it shows, in the operator's words */
+    shows: words.optional(),
+    by: words.optional(),
+  }),
   note: z.strictObject({ text: words, by: words.optional() }),
   "piece-left": z.strictObject({ reason: words, by: words.optional() }),
   "report-issued": z.strictObject({

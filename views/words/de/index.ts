@@ -12,6 +12,7 @@ import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
+import { photos } from "./photos.ts";
 import { plan } from "./plan.ts";
 import { planPages } from "./plan-pages.ts";
 import { plots } from "./plots.ts";
@@ -36,6 +37,7 @@ export const de: Words = {
   drawings,
   finding,
   firstStart,
+  photos,
   plan,
   otherTests,
   findings,

@@ -11,6 +11,7 @@ import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
+import { photos } from "./photos.ts";
 import { plan } from "./plan.ts";
 import { planPages } from "./plan-pages.ts";
 import { plots } from "./plots.ts";
@@ -35,6 +36,7 @@ export const en = {
   drawings,
   finding,
   firstStart,
+  photos,
   plan,
   otherTests,
   findings,

@@ -9,6 +9,7 @@ import { findings } from "./findings.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
 import { names } from "./names.ts";
+import { photos } from "./photos.ts";
 import { plan, planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
 import { testNames, tests } from "./tests.ts";
@@ -29,6 +30,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...evidence,
     ...cautions,
     ...tests,
+    ...photos,
   ],
   names: [...names, ...inputs, ...metals, ...checkNames, ...planNames, ...testNames],
 };

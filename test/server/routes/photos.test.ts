@@ -1,0 +1,103 @@
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { backUp, restore } from "../../../server/ledger/backup.ts";
+import { carryPhotos, verifyPhotos } from "../../../server/photos/carry.ts";
+import { photosBeside } from "../../../server/photos/photo-folder.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { secrets, talkativePng, telephoneJpeg } from "../photos/pictures.ts";
+import { host, recorded, textOf, wordsOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+/** Sends the photo form as a browser does (RFC 7578). */
+async function send(url: string, photo: Buffer, fields: Record<string, string> = {}) {
+  const page = await at.app.inject({ url: "/settings", headers: { host } });
+  const form = new FormData();
+  form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
+  for (const [name, value] of Object.entries(fields)) form.set(name, value);
+  form.set("photo", new Blob([new Uint8Array(photo)], { type: "image/jpeg" }), "quay.jpg");
+  const encoded = new Response(form);
+  return at.app.inject({
+    method: "POST",
+    url,
+    headers: {
+      host,
+      origin: `http://${host}`,
+      cookie: String(page.headers["set-cookie"]).split(";")[0],
+      "content-type": encoded.headers.get("content-type") ?? "",
+    },
+    payload: Buffer.from(await encoded.arrayBuffer()),
+  });
+}
+
+const photoEntries = () => at.ledger.entries({ kind: "photo" });
+
+test("a photo taken at the bench is on the record and the report, without place and time, under its hash", async () => {
+  await at.post("/bench/piece", { ticket: "A-1", description: "", method: "hung", claim: "", key: "a1" });
+  const front = { shows: "front", piece: "a1" };
+  expect((await send("/bench/photos", telephoneJpeg(), { ...front, piece: "a0" })).statusCode).toBe(422);
+  expect((await send("/bench/photos", telephoneJpeg(), front)).statusCode).toBe(303);
+  expect(await photoEntries()).toHaveLength(1);
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.10", unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.14", unit: "g" });
+  await at.post("/bench/water", { celsius: "21.4" });
+  await at.post("/bench/record", {});
+  const record = await at.app.inject({ url: "/records/a1", headers: { host } });
+  const src = /src="(\/photos\/[0-9a-f]{64}\.jpg)" alt="Photo of A-1: front" width="16" height="24"/.exec(
+    record.body,
+  )?.[1];
+  const photo = await at.app.inject({ url: src ?? "", headers: { host } });
+  expect(photo.headers["content-type"]).toBe("image/jpeg");
+  expect(photo.headers["content-security-policy"]).toContain("img-src 'self'");
+  expect(secrets.filter((secret) => photo.rawPayload.includes(secret))).toEqual([]);
+  const issued = await at.post("/records/a1/reports", {});
+  const report = await at.app.inject({ url: issued.headers.location ?? "", headers: { host } });
+  expect(report.body).toContain(`src="${src}"`);
+  expect(wordsOf(report.body)).toContain("Photo front, SHA-256");
+});
+
+test("the same photo sent twice is kept once, and a refused file keeps nothing", async () => {
+  await recorded(at, { id: "b1", dry: "31.10", immersed: "28.14" });
+  await send("/records/b1/photos", talkativePng());
+  await send("/records/b1/photos", talkativePng());
+  const refused = await send("/records/b1/photos", Buffer.from("%PDF-1.7"));
+  expect(refused.statusCode).toBe(422);
+  expect(wordsOf(refused.body)).toContain("no JPEG, PNG or WebP picture");
+  expect(await photoEntries()).toHaveLength(1);
+  expect(await textOf(at, "/records/b1")).toContain("Photos of this piece");
+});
+
+test("only names that are hashes lead to a file", async () => {
+  writeFileSync(join(at.file, "..", "other.png"), "");
+  for (const name of ["..%2Fledger.sqlite", "..%2Fother.png", "signing-key.pem", `${"a".repeat(64)}.jpg`])
+    expect((await at.app.inject({ url: `/photos/${name}`, headers: { host } })).statusCode).toBe(404);
+});
+
+test("a changed or missing photo is found, and a backup and what is restored from it carry the good ones", async () => {
+  await recorded(at, { id: "c1", dry: "31.10", immersed: "28.14" });
+  await send("/records/c1/photos", talkativePng());
+  await send("/records/c1/photos", telephoneJpeg());
+  const folder = photosBeside(at.file);
+  expect(await verifyPhotos(at.ledger, folder)).toEqual({ photos: 2, wrong: [] });
+
+  const now = () => new Date();
+  const [copy, again] = [1, 2].map(() => join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite"));
+  await backUp(at.file, copy!);
+  expect(await carryPhotos(at.file, copy!, now)).toEqual({ photos: 2, wrong: [] });
+  await restore(copy!, again!, now().toISOString());
+  expect(await carryPhotos(copy!, again!, now)).toEqual({ photos: 2, wrong: [] });
+  const names = (await photoEntries()).flatMap(({ kind, body }) => (kind === "photo" ? [body.hash] : []));
+  const restored = join(photosBeside(again!), `${names[0]}.png`);
+  expect(readFileSync(restored).equals(readFileSync(join(folder, `${names[0]}.png`)))).toBe(true);
+
+  writeFileSync(join(folder, `${names[0]}.png`), "not the picture");
+  const { wrong } = await verifyPhotos(at.ledger, folder);
+  expect(wrong).toEqual([`the photo ${names[0]}.png was changed: its bytes do not fit its hash`]);
+  expect(existsSync(join(folder, `${names[1]}.jpg`))).toBe(true);
+});

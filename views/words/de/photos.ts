@@ -1,0 +1,16 @@
+import type { Words } from "../index.ts";
+
+export const photos: Words["photos"] = {
+  heading: "Fotos dieses Stücks",
+  choose: "Foto aufnehmen oder Datei wählen",
+  chooseHint: (megabytes) =>
+    `JPEG, PNG oder WebP, höchstens ${megabytes} MB. Ort, Zeit und Kamera werden vor dem Speichern entfernt; nur das Bild bleibt.`,
+  shows: "Was zu sehen ist",
+  showsHint: "Vorderseite, Rückseite, Rand, Stempel; am besten mit Maßstab und Zettel im Bild",
+  keep: "Foto behalten",
+  none: "Noch kein Foto.",
+  add: "Foto hinzufügen",
+  alt: (ticket, shows) => (shows === "" ? `Foto von ${ticket}` : `Foto von ${ticket}: ${shows}`),
+  caption: (shows, when) => (shows === "" ? when : `${shows}, ${when}`),
+  checkSum: "Prüfsumme",
+};
