@@ -103,6 +103,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     conditions: () => kept.now.conditions,
     versions: { program: programVersion },
     profileOf: checks.profileOf,
+    closed: checks.closed,
     library: () => library.now,
     others: () => balance.others,
     preferences: () => kept.now,

@@ -1,4 +1,5 @@
 import type { Library } from "../alloys/library.ts";
+import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { BenchSettings } from "./bench-settings.ts";
@@ -17,6 +18,8 @@ export interface BenchParts {
   versions: Record<string, string>;
   /** what the checks say of a balance; without it the conditions alone count */
   profileOf?: ProfileOf;
+  /** why the checks of a balance close the bench, now or at a moment; without it the bench is never closed */
+  closed?: (balance: string, at?: string) => BenchClosed | undefined;
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
   /** the balances that are heard although the bench takes from another one */

@@ -25,6 +25,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     waitingFor: bench.waitingFor,
     eachLoad: bench.eachLoad,
     trouble: bench.trouble,
+    closed: bench.closed,
     evaluation,
     doubts: open ? doubtsAbout(bench, open) : [],
     repeats: open && repeatsOf(open),

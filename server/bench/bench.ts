@@ -1,12 +1,14 @@
 import { randomUUID } from "node:crypto";
 import type { MassUnit } from "../../calibration/units.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
+import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { photoKey } from "../photos/photo-folder.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
+import { checkedWhile } from "./checked-while.ts";
 import type { Conditions } from "./conditions.ts";
 import { EachLoad } from "./each-load.ts";
 import { mustTake, type Role } from "./method.ts";
@@ -110,6 +112,10 @@ export class Bench {
   }
   get profileOf(): ProfileOf | undefined {
     return this.#parts.profileOf;
+  }
+  /** why the checks of the balance in use close the bench; undefined while it is open */
+  get closed(): BenchClosed | undefined {
+    return this.#parts.closed?.(this.scale?.name ?? "typed");
   }
   get library(): Library {
     return this.#parts.library?.() ?? builtIn;
@@ -252,7 +258,9 @@ export class Bench {
       const { open } = this.#onBench;
       const { request, response } = await wholeEvaluation(open, this.#parts);
       const versions = { ...this.#parts.versions, library: this.library.version };
-      await this.#onBench.write("result", open.id, { request, response, versions }, `result-${open.id}`);
+      const checked = checkedWhile(open, this.#parts);
+      const body = { request, response, versions, ...(checked && { checked }) };
+      await this.#onBench.write("result", open.id, body, `result-${open.id}`);
       return open.id;
     });
   }

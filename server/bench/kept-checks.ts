@@ -1,7 +1,9 @@
 import { balanceProfile } from "../checks/balance-profile.ts";
+import { type BenchClosed, benchClosed } from "../checks/bench-closed.ts";
 import type { ChartKind, Epoch } from "../checks/charts/control-chart.ts";
 import type { CheckResult } from "../checks/check.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { chartsOf } from "./check-charts.ts";
 import type { ProfileOf } from "./request.ts";
 
 /** A check as the ledger keeps it: the result, what was asked, and its place. */
@@ -17,6 +19,8 @@ export interface KeptLimits extends Epoch {
 export interface KeptChecks {
   readonly all: readonly KeptCheck[];
   readonly limits: readonly KeptLimits[];
+  /** why the checks of a balance close the bench, as of now or as of an earlier moment; undefined while it is open */
+  closed(balance: string, at?: string): BenchClosed | undefined;
   /** profile of a balance from its passed checks and those of the thermometer, as of now */
   readonly profileOf: ProfileOf;
   /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerTrouble. */
@@ -28,6 +32,8 @@ export interface KeptChecks {
 
 /** The name under which the bench's thermometer is checked. */
 export const thermometerName = "thermometer";
+
+const isOf = (balance: string, { of }: KeptCheck) => of === balance || of === thermometerName;
 
 /** Reads the checks of a ledger. */
 export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptChecks> {
@@ -46,11 +52,16 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
   return {
     all,
     limits,
+    closed(balance, at = now().toISOString()) {
+      const mine = all.filter((check) => isOf(balance, check) && check.at <= at);
+      const signed = limits.filter(({ from }) => from <= at);
+      return benchClosed(mine, chartsOf({ all: mine, limits: signed }));
+    },
     profileOf: (balance, readabilityGrams) =>
       balanceProfile({
         balance,
         readabilityGrams,
-        results: all.filter(({ of, passed }) => passed && (of === balance || of === thermometerName)),
+        results: all.filter((check) => check.passed && isOf(balance, check)),
         at: now().toISOString(),
         by: "bench",
       }),

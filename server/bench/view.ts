@@ -1,3 +1,4 @@
+import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
 import type { Suspicion } from "../watch/suspicion.ts";
@@ -47,6 +48,8 @@ export interface BenchView {
   /** set while each settled load of a role is taken by itself */
   eachLoad: { role: Role } | undefined;
   trouble: string | undefined;
+  /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
+  closed: BenchClosed | undefined;
   evaluation: Evaluation | undefined;
   doubts: readonly Suspicion[];
   repeats: RepeatsView | undefined;

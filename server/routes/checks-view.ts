@@ -4,6 +4,7 @@ import type { ControlChartPlot } from "../../views/plots/control-chart.tsx";
 import { type Locale, words } from "../../views/words/index.ts";
 import { told, toldValue } from "../../views/words/told.ts";
 import type { Bench } from "../bench/bench.ts";
+import { chartsOf } from "../bench/check-charts.ts";
 import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
 import { thermometerName } from "../bench/kept-checks.ts";
 import type { KeptWeighingPoints } from "../bench/kept-weighing-points.ts";
@@ -13,7 +14,6 @@ import type { ControlChart, Epoch } from "../checks/charts/control-chart.ts";
 import type { CheckKind as LedgerKind } from "../checks/check.ts";
 import { doubtful, lastGood } from "../checks/look-back.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { chartsOf } from "./checks-charts.ts";
 import { balanceChecked } from "./checks-made.ts";
 
 /** The name a guided check has in the ledger. */
@@ -50,15 +50,9 @@ export async function checksView(parts: {
     return last && !last.passed ? [last] : [];
   });
   const { points, olderAreLeftOut } = await weighed.now();
-  const first = failed.toSorted((a, b) => a.at.localeCompare(b.at))[0];
+  const closed = checks.closed(balance, at);
   return {
-    ...(first && {
-      closed: {
-        since: when(first.at),
-        says: failed.map(({ says }) => says).join(" "),
-        todo: first.todo,
-      },
-    }),
+    ...(closed && { closed: { ...closed, since: when(closed.since) } }),
     checks: checkKinds.map((kind) => rowOf(kind, mine, at, locale)),
     charts: chartsOf(checks, points).map((chart, place) => ({
       id: `${chart.kind} ${chart.of}`,

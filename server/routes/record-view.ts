@@ -72,6 +72,12 @@ export function recordView(
     amendments: entries.flatMap((entry) =>
       entry.kind === "amendment" ? [amendmentView(entry, piece, locale)] : [],
     ),
+    ...(result.body.checked?.closed && {
+      closed: {
+        since: whenOf(result.body.checked.closed.since),
+        says: result.body.checked.closed.says,
+      },
+    }),
     ...(voiding?.kind === "voiding"
       ? { voided: { when: whenOf(voiding.at), by: voiding.body.by ?? "", reason: voiding.body.reason } }
       : {}),

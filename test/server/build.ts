@@ -64,6 +64,7 @@ export async function buildTestBench(
     conditions: () => settings.now.conditions,
     versions: { program: "test" },
     profileOf: checks.profileOf,
+    closed: checks.closed,
     library: () => library.now,
     others: () => balance.others,
     preferences: () => settings.now,

@@ -2,6 +2,7 @@ import type { BenchView, LiveView } from "../../server/bench/view.ts";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
+import { ClosedByChecks } from "./closed.tsx";
 import { DemoHands } from "./demo-hands.tsx";
 import { ScaleDoubts } from "./doubts.tsx";
 import { EachLoadNow } from "./each-load.tsx";
@@ -36,6 +37,7 @@ export function PiecePart({ view }: { view: BenchView }) {
   if (view.piece && !view.piece.closed)
     return (
       <>
+        <ClosedByChecks closed={view.closed} />
         <ScaleDoubts view={view} />
         <OtherBalances view={view} />
         <PieceSteps view={view} piece={view.piece} />
@@ -43,6 +45,7 @@ export function PiecePart({ view }: { view: BenchView }) {
     );
   return (
     <>
+      <ClosedByChecks closed={view.closed} />
       <ScaleDoubts view={view} />
       {view.piece?.closed?.how === "recorded" && (
         <p class="state state-agrees">

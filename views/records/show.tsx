@@ -41,6 +41,8 @@ export interface RecordView {
   photos: readonly PhotoView[];
   photoForm: PhotoFormView;
   amendments: readonly Amendment[];
+  /** the bench was closed by a failed check while it was weighed */
+  closed?: { since: string; says: string };
   voided?: { when: string; by: string; reason: string };
   reports: readonly { number: string; href: string; when: string }[];
   /** place in the chain */
@@ -61,6 +63,12 @@ export function RecordPage(record: RecordView) {
         <p class="problems">
           <strong>{say.voided}</strong>{" "}
           {say.voidedBy(record.voided.when, record.voided.by, record.voided.reason)} {say.staysBelow}
+        </p>
+      )}
+      {record.closed && (
+        <p class="problems">
+          <strong>{say.weighedClosed(record.closed.since)}</strong> <Told says={record.closed.says} />{" "}
+          {say.weighedClosedTodo}
         </p>
       )}
       <p class="result-value">{record.density}</p>

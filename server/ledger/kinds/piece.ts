@@ -111,11 +111,16 @@ const computeAnswer = z.looseObject({
   warnings: z.array(z.string()).optional(),
 });
 
+/** the bench was closed by a check that had failed: since when, what failed, what to do */
+const benchClosed = z.strictObject({ since: moment, says: words, todo: words });
+
 export const result = z.strictObject({
   request: z.looseObject({}),
   response: computeAnswer,
   /** of the program, the constants and the library of metals, by name */
   versions: z.record(z.string(), z.string()),
+  /** how the bench stood in its checks while the piece was weighed; left out when nothing is to be said */
+  checked: z.strictObject({ closed: benchClosed.optional() }).optional(),
   operator: words.optional(),
 });
 

@@ -269,3 +269,70 @@ it("looks back at all that was measured since the last good attempt, through fai
   expect(body.match(/href="\/records\/doubtful-\d+"/g)).toHaveLength(120);
   expect(body).not.toContain("T-GOOD");
 });
+
+it("says on the Bench page that a check closed the bench, lets weighing go on, and the record carries the mark", async () => {
+  const test = await bench();
+  expect(await page(test, "/")).not.toContain("The bench is closed since");
+  const open = await recordPiece(test, "T-OPEN");
+  await test.post("/checks/check-weight", {
+    stated: "50",
+    class: "F1",
+    "reading-1": "50.0300",
+    unit: "g",
+    by: "K",
+    step: "w",
+  });
+  const before = await page(test, "/");
+  expect(before).toContain("The bench is closed since");
+  expect(before).toContain("check weight reads 30 mg off");
+  expect(before).toContain("look back at what was weighed");
+  const { id } = await recordPiece(test, "T-CLOSED");
+  const result = (await test.ledger.entriesOf(id)).find(({ kind }) => kind === "result");
+  expect(result?.body).toMatchObject({ checked: { closed: { says: expect.stringContaining("30 mg off") } } });
+  expect(await page(test, `/records/${id}`)).toContain("Weighed while the bench was closed");
+  expect(await page(test, `/records/${open.id}`)).not.toContain("Weighed while the bench was closed");
+});
+
+it("marks a piece whose readings were taken while closed although a check has passed since", async () => {
+  const test = await bench();
+  const weigh = (reading: string, step: string) =>
+    test.post("/checks/check-weight", {
+      stated: "50",
+      class: "F1",
+      "reading-1": reading,
+      unit: "g",
+      by: "K",
+      step,
+    });
+  await weigh("50.0300", "bad");
+  const id = test.bench.nextPiece;
+  await test.bench.openPiece({ ticket: "T-1", description: "bar", method: "hung" }, id);
+  await test.bench.typeReading("dry", { text: "31.1035", unit: "g" });
+  await test.bench.typeReading("immersed", { text: "28.1435", unit: "g" });
+  await test.bench.stateWater("21.4");
+  await weigh("50.0001", "good");
+  expect(await page(test, "/")).not.toContain("The bench is closed since");
+  await test.bench.record();
+  expect(await page(test, `/records/${id}`)).toContain("Weighed while the bench was closed");
+});
+
+it("a chart of checks that calls for action closes the bench, each single check passed or not", async () => {
+  const test = await bench();
+  const weigh = (reading: string, step: string) =>
+    test.post("/checks/check-weight", {
+      stated: "50",
+      class: "M1",
+      "reading-1": reading,
+      unit: "g",
+      by: "K",
+      step,
+    });
+  for (const [n, reading] of scattering.slice(0, 7).entries()) await weigh(reading, `w${n}`);
+  await test.post("/checks/limits", { chart: "check-weight 50 g on typed", by: "K", why: "first limits" });
+  // within what a weight of class M1 may be off (3 mg), far beyond three s of its own chart
+  await weigh("50.0020", "drifted");
+  expect((await test.ledger.entries({ kind: "check" })).at(-1)?.body).toMatchObject({ passed: true });
+  const body = await page(test, "/");
+  expect(body).toContain("The bench is closed since");
+  expect(body).toContain("Out of control");
+});

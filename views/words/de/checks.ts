@@ -6,6 +6,8 @@ export const checks: Words["checks"] = {
   limitsRefused: "Die neuen Grenzen wurden nicht gemerkt",
   closed: "Messplatz geschlossen",
   closedSince: (since) => `Der Messplatz ist seit ${since} geschlossen.`,
+  weighingMarked: "Weiterwiegen ist möglich; jedes Protokoll bis dahin trägt diesen Vermerk.",
+  toChecks: "Zu den Prüfungen",
   caption: "Prüfungen",
   empty: "Keine Prüfungen sind eingerichtet.",
   check: "Prüfung",

@@ -39,6 +39,10 @@ export const records: Words["records"] = {
 export const record: Words["record"] = {
   voided: "Verworfen",
   voidedBy: (when, by, reason) => `${when} von ${by}: ${reason}.`,
+  weighedClosed: (since) =>
+    `Gewogen, während der Messplatz durch eine nicht bestandene Prüfung geschlossen war, seit ${since}.`,
+  weighedClosedTodo:
+    "Noch einmal ansehen, sobald die Ursache gefunden ist; eine danach bestandene Prüfung beweist diese Wägung nicht.",
   staysBelow: "Was protokolliert wurde, bleibt unten, wie es war.",
   note: "Hinweis:",
   ticket: "Beleg",

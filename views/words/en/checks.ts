@@ -4,6 +4,8 @@ export const checks = {
   limitsRefused: "The new limits were not kept",
   closed: "Bench closed",
   closedSince: (since: string) => `The bench is closed since ${since}.`,
+  weighingMarked: "You can go on weighing; every record written until then carries this mark.",
+  toChecks: "To the checks",
   caption: "Checks",
   empty: "No checks are set up.",
   check: "Check",

@@ -37,6 +37,9 @@ export const records = {
 export const record = {
   voided: "Voided",
   voidedBy: (when: string, by: string, reason: string) => `${when} by ${by}: ${reason}.`,
+  weighedClosed: (since: string) => `Weighed while the bench was closed by a failed check, since ${since}.`,
+  weighedClosedTodo:
+    "Look at it again once the cause is found; a passed check afterwards does not prove this one.",
   staysBelow: "What was recorded stays below as it was.",
   note: "Note:",
   ticket: "Ticket",

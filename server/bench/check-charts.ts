@@ -1,6 +1,6 @@
-import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
-import type { WeighingPoint } from "../bench/weighing-points.ts";
 import type { ChartKind, ChartPoint, ControlChart } from "../checks/charts/control-chart.ts";
+import type { KeptCheck, KeptChecks } from "./kept-checks.ts";
+import type { WeighingPoint } from "./weighing-points.ts";
 
 type Charts = Map<string, ControlChart & { points: ChartPoint[] }>;
 

@@ -1,0 +1,35 @@
+import { chartView } from "./charts/chart-view.ts";
+import type { ControlChart } from "./charts/control-chart.ts";
+import type { CheckResult } from "./check.ts";
+
+/** Why the bench is closed: what failed, since when, and what to do first. Weighing goes on; its records carry this. */
+export interface BenchClosed {
+  /** ISO 8601, of the first failure that stands */
+  since: string;
+  says: string;
+  todo: string;
+}
+
+/**
+ * Whether the checks close the bench: the newest attempt of a kind failed, or a chart of its checks ends with a point
+ * that calls for action. `checks` of one balance and its thermometer, oldest first; `charts` those of its checks (a
+ * chart of pieces stops a piece, not the bench).
+ */
+export function benchClosed(
+  checks: readonly CheckResult[],
+  charts: readonly ControlChart[],
+): BenchClosed | undefined {
+  const newest = new Map(checks.map((check) => [check.kind, check]));
+  const failed = [...newest.values()].filter(({ passed }) => !passed);
+  const out = charts.flatMap((chart) => {
+    const view = chartView(chart);
+    const last = view.points.at(-1);
+    // a failed check says it already
+    if (last === undefined || last.fits === false || view.standing.state !== "action") return [];
+    return [{ at: last.at, says: `${view.title}: ${view.standing.says}`, todo: view.standing.todo }];
+  });
+  const reasons = [...failed, ...out].sort((a, b) => a.at.localeCompare(b.at));
+  const first = reasons[0];
+  if (first === undefined) return undefined;
+  return { since: first.at, says: reasons.map(({ says }) => says).join(" "), todo: first.todo };
+}
