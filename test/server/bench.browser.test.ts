@@ -250,11 +250,18 @@ describe("a hobbyist who types on a phone", () => {
   });
 });
 
-test("a line from the balance reaches the page whole, and a page left open goes grey when the bench is gone", async () => {
+test("a line from the balance reaches the page whole, and a page left open goes grey when the bench is gone and catches up when it is back", async () => {
   bench = await startBench([]);
   const page = await open({ viewport: desk });
   await page.locator("#live-reading .live-reading").waitFor();
+  const { dataFolder, url } = bench;
   await bench.stop();
   await page.locator("html.stale").waitFor({ timeout: 20_000 });
   await page.getByText("The bench has gone quiet").first().waitFor();
+  bench = await startBench(["--port", new URL(url).port], dataFolder);
+  // Another window goes on while this one still looks for the bench: it then shows what happened meanwhile.
+  const other = await open({ viewport: desk });
+  await other.getByRole("button", { name: /MQ-101/ }).click();
+  await page.locator("#piece h2").getByText("MQ-101").waitFor({ timeout: 20_000 });
+  await page.locator("html:not(.stale)").waitFor();
 });

@@ -1,12 +1,12 @@
 // Small help for a page that already works without it. Plain script, no inline code, nothing from outside.
 //  1. A live page that misses two heartbeats turns grey and says so; the next word from the bench clears it.
-//  2. A tab that comes back asks for the full state.
+//  2. A tab that comes back opens its stream anew, and a new stream begins with the full state.
 //  3. One-key shortcuts: data-key="t F9" on a button; off with data-keys="off" on <html>.
 //  4. data-say="text" of freshly arrived parts goes to the one live region, at most once in 2 s.
 (() => {
   const root = document.documentElement;
 
-  // --- 1 and 2: heartbeats. <div data-live data-heartbeat-seconds="2" data-refresh="/bench/now">
+  // --- 1 and 2: heartbeats. <div data-live data-heartbeat-seconds="2"> in or around the part that connects.
   let lastWord = Date.now();
   const beat = () => {
     lastWord = Date.now();
@@ -31,18 +31,6 @@
     const seconds = Number(live.dataset.heartbeatSeconds);
     if (Date.now() - lastWord > 2 * seconds * 1000) setStale(true);
   }, 500);
-  const refresh = () => {
-    const live = document.querySelector("[data-refresh]");
-    if (live && globalThis.htmx) {
-      globalThis.htmx.ajax("GET", live.dataset.refresh, { target: live, swap: "innerHTML" });
-    }
-  };
-  document.addEventListener("visibilitychange", () => {
-    if (!document.hidden) refresh();
-  });
-  document.addEventListener("htmx:sse:after:connection", (event) => {
-    if (event.detail?.connection?.attempt > 0) refresh();
-  });
   // A button that needs a live balance does nothing while the page is stale.
   document.addEventListener(
     "click",

@@ -2,13 +2,7 @@
 const heartbeatSeconds = 0.4;
 export const livePage = (
   <>
-    <div
-      data-live
-      data-heartbeat-seconds={heartbeatSeconds}
-      data-refresh="/now"
-      hx-sse:connect="/live"
-      hx-target="#reading"
-    >
+    <div data-live data-heartbeat-seconds={heartbeatSeconds} hx-sse:connect="/live" hx-target="#reading">
       <p id="reading">0.0000 g</p>
     </div>
     <input type="text" id="entry" aria-label="entry" />
