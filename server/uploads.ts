@@ -18,3 +18,22 @@ export function fileOf(request: FastifyRequest, name: string): Uint8Array | unde
   const value = body?.[name];
   return value instanceof Uint8Array && value.length > 0 ? value : undefined;
 }
+
+/**
+ * The text of a taken-over file: chosen under "json-file", or pasted as "file". Throws RangeError when neither is there
+ * or the bytes are no text.
+ */
+export function takenOver(request: FastifyRequest, pasted: string | undefined): string {
+  const bytes = fileOf(request, "json-file");
+  if (!bytes && (pasted ?? "").trim() === "")
+    throw new RangeError(
+      "No file was chosen and nothing was pasted. Right: a JSON file exported from this page.",
+    );
+  try {
+    return bytes ? new TextDecoder("utf-8", { fatal: true }).decode(bytes) : (pasted ?? "");
+  } catch {
+    throw new RangeError(
+      `The file of ${bytes?.length} bytes is no text in UTF-8. Right: a JSON file exported from this page.`,
+    );
+  }
+}

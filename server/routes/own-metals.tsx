@@ -12,6 +12,7 @@ import {
 } from "../alloys/own-metals.ts";
 import type { LibraryInForce } from "../bench/library-in-force.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { takenOver } from "../uploads.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { OwnMetalRefusal, withMetalOfForm, withoutMetal } from "./own-metal-form.ts";
 import { fieldsOf, html } from "./page-request.ts";
@@ -84,7 +85,9 @@ export function ownMetalRoutes(
   change("/metals/own", "name", (request, fields) =>
     withMetalOfForm(library.own, fields, lookOf(request).locale),
   );
-  change("/metals/own/import", "file", (_request, { file = "" }) => readOwnMetals(file, library.own));
+  change("/metals/own/import", "json-file", (request, { file }) =>
+    readOwnMetals(takenOver(request, file), library.own),
+  );
   change("/metals/own/:id/removal", "name", (request) => {
     const { id } = request.params as { id: string };
     if (!library.own) throw new RangeError("There is no metal of your own here to take out.");

@@ -1,6 +1,5 @@
 import type { CurvePoint } from "../../calibration/distribution.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../views/numbers.ts";
-import type { Amendment } from "../../views/records/amendments.tsx";
 import type { Capture as CaptureView } from "../../views/records/captures.tsx";
 import type { RecordView } from "../../views/records/show.tsx";
 import {
@@ -22,28 +21,31 @@ import {
   computeResponse,
 } from "../compute/contract.ts";
 import { lookAlike, satisfies } from "../findings/look-alike.ts";
-import type { Entry, EntryOf } from "../ledger/entry.ts";
+import type { Entry } from "../ledger/entry.ts";
+import type { Stated } from "../reports/stated.ts";
+import { amendmentViews } from "./amendment-views.ts";
 
 /** Everything the page of one record shows, read from the entries about its piece. */
 export function recordView(
   piece: Piece,
   entries: readonly Entry[],
-  result: EntryOf<"result">,
+  { result: stated, entry }: Stated,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): Omit<RecordView, "photos" | "photoForm"> {
   const bands = metalBands(library);
   const say = words(locale).record;
-  const request = computeRequest.parse(result.body.request);
-  const response = computeResponse.parse(result.body.response);
-  const voiding = entries.findLast((entry) => entry.kind === "voiding" && entry.body.entry === result.id);
+  const request = computeRequest.parse(stated.request);
+  const response = computeResponse.parse(stated.response);
+  const first = entries.findLast((one) => one.kind === "result")?.id;
+  const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first);
   const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = response;
   return {
     id: piece.id,
     ticket: piece.ticket,
     piece: piece.description,
     saidByCustomer: piece.claim === undefined ? say.nothing : toldValue(nameIn(library, piece.claim), locale),
-    when: whenOf(result.at),
+    when: whenOf(entries.findLast((one) => one.kind === "result")?.at ?? entry.at),
     method: words(locale).bench.methods[piece.method].name,
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
     densityWords: say.intervalWords(
@@ -69,14 +71,10 @@ export function recordView(
         ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: entry.body.text }]
         : [],
     ),
-    amendments: entries.flatMap((entry) =>
-      entry.kind === "amendment" ? [amendmentView(entry, piece, locale)] : [],
-    ),
-    ...(result.body.checked?.closed && {
-      closed: {
-        since: whenOf(result.body.checked.closed.since),
-        says: result.body.checked.closed.says,
-      },
+    ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at), by: entry.body.by } } : {}),
+    amendments: amendmentViews(entries, piece, locale),
+    ...(stated.checked?.closed && {
+      closed: { since: whenOf(stated.checked.closed.since), says: stated.checked.closed.says },
     }),
     ...(voiding?.kind === "voiding"
       ? { voided: { when: whenOf(voiding.at), by: voiding.body.by ?? "", reason: voiding.body.reason } }
@@ -92,8 +90,8 @@ export function recordView(
           ]
         : [],
     ),
-    chain: { sequence: result.seq, hash: result.hash, previous: result.prevHash },
-    versions: Object.entries(result.body.versions),
+    chain: { sequence: entry.seq, hash: entry.hash, previous: entry.prevHash },
+    versions: Object.entries(stated.versions),
     csrfToken,
     stepKey: `${piece.id}-${entries.length}`,
   };
@@ -186,20 +184,4 @@ function findingOf({ finding, alive }: ComputeResponse, library: Library) {
     metalBands(library),
     finding.conformity,
   );
-}
-
-function amendmentView(entry: EntryOf<"amendment">, piece: Piece, locale: Locale): Amendment {
-  const { reason, by, piece: changed } = entry.body;
-  const { amendments: say } = words(locale);
-  const names = { ticket: say.ticket, description: say.piece };
-  return {
-    id: entry.id,
-    when: whenOf(entry.at),
-    by,
-    reason,
-    changes: (["ticket", "description"] as const).flatMap((name) => {
-      const to = changed?.[name];
-      return to === undefined ? [] : [{ what: names[name], from: piece[name], to }];
-    }),
-  };
 }

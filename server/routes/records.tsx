@@ -16,11 +16,14 @@ import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { after, type Piece } from "../bench/piece.ts";
+import { Refusal } from "../bench/refusal.ts";
 import { type Evaluate, isRefused } from "../compute/evaluation.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { statedBy } from "../reports/stated.ts";
+import { amendedWater } from "./amended-result.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { photoForm, photoView } from "./photo-view.ts";
@@ -77,11 +80,12 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         404,
       );
     // The curve is drawn anew from the recorded request: the same request gives the same digits.
-    const again = await evaluate(result.body.request);
+    const stated = statedBy(entries);
+    const again = await evaluate(stated.result.request);
     const curve = isRefused(again) ? [] : again.curve;
     const around = frame(request, reply);
     const view = {
-      ...recordView(piece, entries, result, curve, { ...around, library: library() }),
+      ...recordView(piece, entries, stated, curve, { ...around, library: library() }),
       photos: piece.photos.map((entry) => photoView(entry, piece.ticket)),
       photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
     };
@@ -109,7 +113,8 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
           await adds(piece, fieldsOf(request));
           return reply.redirect(`/records/${piece}`, 303);
         } catch (error) {
-          if (!(error instanceof LedgerTrouble)) throw error;
+          if (!(error instanceof LedgerTrouble || error instanceof Refusal || error instanceof RangeError))
+            throw error;
           return html(
             reply,
             page({
@@ -125,11 +130,18 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
   }
   addition(
     "/records/:piece/amendments",
-    async (piece, { ticket = "", piece: description = "", note = "", by = "", reason = "", step }) => {
+    async (
+      piece,
+      { ticket = "", piece: description = "", celsius = "", note = "", by = "", reason = "", step },
+    ) => {
       const changed = {
         ...(ticket.trim() ? { ticket: ticket.trim() } : {}),
         ...(description.trim() ? { description: description.trim() } : {}),
       };
+      const result =
+        celsius.trim() === ""
+          ? undefined
+          : await amendedWater(await ledger.entriesOf(piece), celsius, evaluate);
       await ledger.append(
         "amendment",
         piece,
@@ -138,6 +150,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
           reason: reason.trim(),
           by: by.trim(),
           ...(Object.keys(changed).length > 0 ? { piece: changed } : {}),
+          ...(result ? { result } : {}),
         },
         step === undefined ? {} : { key: step },
       );

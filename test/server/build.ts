@@ -30,6 +30,12 @@ export interface TestBench {
   checks: KeptChecks;
   /** posts a form as the bench's own page would */
   post(path: string, fields: Record<string, string>): Promise<LightMyRequestResponse>;
+  /** posts a form with a file in it */
+  send(
+    path: string,
+    file: { name: string; text: string },
+    fields?: Record<string, string>,
+  ): Promise<LightMyRequestResponse>;
   close(): Promise<void>;
 }
 
@@ -110,6 +116,26 @@ export async function buildTestBench(
         },
         payload: new URLSearchParams({ _csrf: token, ...fields }).toString(),
       }),
+    send(url, { name, text }, fields = {}) {
+      const edge = "----underhook-test-edge";
+      const part = (head: string, body: string) =>
+        `--${edge}\r\nContent-Disposition: form-data; ${head}\r\n\r\n${body}\r\n`;
+      const parts = Object.entries({ _csrf: token, ...fields }).map(([key, value]) =>
+        part(`name="${key}"`, value),
+      );
+      const file = part(`name="${name}"; filename="file.json"\r\nContent-Type: application/json`, text);
+      return app.inject({
+        method: "POST",
+        url,
+        headers: {
+          host: "localhost:1",
+          origin: "http://localhost:1",
+          cookie,
+          "content-type": `multipart/form-data; boundary=${edge}`,
+        },
+        payload: `${parts.join("")}${file}--${edge}--\r\n`,
+      });
+    },
     async close() {
       await app.close();
       await balance.close();

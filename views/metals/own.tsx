@@ -1,3 +1,4 @@
+import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -78,21 +79,26 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
             {say.download}
           </a>
         </p>
-        <form method="post" action="/metals/own/import">
-          <Csrf token={csrfToken} />
-          <TextArea
-            name="file"
-            label={say.takeOverJson}
-            hint={say.takeOverHint}
-            rows={6}
-            required
-            value={page.typed.file ?? ""}
-          />
-          <button type="submit">{say.takeOver}</button>
-        </form>
+        <TakeOver
+          action="/metals/own/import"
+          csrfToken={csrfToken}
+          words={{
+            choose: say.takeOverJson,
+            paste: say.takeOverPasted,
+            hint: say.takeOverHint,
+            takeOver: say.takeOver,
+          }}
+          pasted={page.typed.file ?? ""}
+          {...fileError(problems)}
+        />
       </Sheet>
     </>
   );
+}
+
+function fileError(problems: OwnMetalsPage["problems"]): { error?: FieldError } {
+  const error = problems.find(({ fieldId }) => fieldId === "json-file")?.error;
+  return error === undefined ? {} : { error };
 }
 
 function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {

@@ -9,6 +9,8 @@ export interface Amendment {
   by: string;
   reason: string;
   changes: readonly { what: string; from: string; to: string }[];
+  /** number of the entry whose result this one replaces; left out where the result stays */
+  replaces?: number;
 }
 
 export function Amendments({ amendments }: { amendments: readonly Amendment[] }) {
@@ -17,11 +19,12 @@ export function Amendments({ amendments }: { amendments: readonly Amendment[] })
   return (
     <Sheet id="amendments" title={say.heading}>
       <ol>
-        {amendments.map(({ id, when, by, reason, changes }) => (
+        {amendments.map(({ id, when, by, reason, changes, replaces }) => (
           <li key={id}>
             <p>
               {when}, {by}: {reason}
             </p>
+            {replaces !== undefined && <p>{say.replaces(replaces)}</p>}
             <ul>
               {changes.map(({ what, from, to }) => (
                 <li key={what}>
@@ -57,6 +60,14 @@ export function AmendmentForms({
           <input type="hidden" name="step" value={`${stepKey}-amend`} />
           <Field name="ticket" id="amend-ticket" label={say.ticket} hint={say.ticketHint} />
           <Field name="piece" id="amend-piece" label={say.piece} />
+          <Field
+            kind="decimal"
+            name="celsius"
+            id="amend-celsius"
+            label={say.waterTemperature}
+            hint={say.waterHint}
+            after="°C"
+          />
           <TextArea name="note" id="amend-note" label={say.note} />
           <Field name="by" id="amend-by" label={say.by} required />
           <TextArea name="reason" id="amend-reason" label={say.amendReason} required />

@@ -43,6 +43,8 @@ export interface RecordView {
   amendments: readonly Amendment[];
   /** the bench was closed by a failed check while it was weighed */
   closed?: { since: string; says: string };
+  /** set when the result shown is an amended one */
+  amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };
   reports: readonly { number: string; href: string; when: string }[];
   /** place in the chain */
@@ -72,6 +74,11 @@ export function RecordPage(record: RecordView) {
         </p>
       )}
       <p class="result-value">{record.density}</p>
+      {record.amended && (
+        <p>
+          <a href="#amendments-heading">{say.amended(record.amended.when, record.amended.by)}</a>
+        </p>
+      )}
       <p>{record.densityWords}</p>
       {record.warnings.map((warning) => (
         <p key={warning}>

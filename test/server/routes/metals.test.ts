@@ -160,6 +160,22 @@ describe("metals of one's own", () => {
     expect(at.library.now.has("own-quay-bell-metal")).toBe(true);
   });
 
+  test("a chosen file is taken over, and one with a fault is refused with its place while nothing changes", async () => {
+    await at.post("/metals/own", bellMetal);
+    const file = (await get("/metals/own.json")).body;
+    await at.close();
+    at = await buildTestBench();
+    const faulty = file.replace('"yellow"', '"gold"');
+    const refused = await at.send("/metals/own/import", { name: "json-file", text: faulty });
+    expect(refused.statusCode).toBe(422);
+    expect(refused.body).toContain("metals.0.colour");
+    expect(at.library.own).toBeUndefined();
+    const empty = await at.send("/metals/own/import", { name: "json-file", text: "" });
+    expect(empty.body).toContain("No file was chosen");
+    expect((await at.send("/metals/own/import", { name: "json-file", text: file })).statusCode).toBe(303);
+    expect((await get("/metals/own.json")).body).toBe(file);
+  });
+
   test.each([
     ["a composition that does not add up", { composition: "Cu 50\nSn 22" }, "add up to 1"],
     [

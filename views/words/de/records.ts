@@ -43,6 +43,7 @@ export const record: Words["record"] = {
     `Gewogen, während der Messplatz durch eine nicht bestandene Prüfung geschlossen war, seit ${since}.`,
   weighedClosedTodo:
     "Noch einmal ansehen, sobald die Ursache gefunden ist; eine danach bestandene Prüfung beweist diese Wägung nicht.",
+  amended: (when, by) => `Berichtigt ${when} von ${by}; was das ersetzt, steht unten.`,
   staysBelow: "Was protokolliert wurde, bleibt unten, wie es war.",
   note: "Hinweis:",
   ticket: "Beleg",
@@ -115,6 +116,11 @@ export const captures: Words["captures"] = {
 /** Berichtigen und verwerfen. */
 export const amendments: Words["amendments"] = {
   heading: "Berichtigungen",
+  replaces: (entry) => `Sie ersetzt das Ergebnis des Eintrags ${entry}, der im Buch bleibt.`,
+  density: "Dichte",
+  finding: "Befund",
+  waterTemperature: "Wassertemperatur",
+  waterHint: "falls sie falsch eingetragen wurde: Das Ergebnis wird neu berechnet, das erste bleibt lesbar",
   amendOrVoid: "Berichtigen oder verwerfen",
   lead: "Nichts wird überschrieben. Eine Berichtigung ist ein neuer Eintrag, der diesen nennt; beide bleiben lesbar.",
   amend: "Berichtigen, was geschrieben wurde",

@@ -40,6 +40,7 @@ export const record = {
   weighedClosed: (since: string) => `Weighed while the bench was closed by a failed check, since ${since}.`,
   weighedClosedTodo:
     "Look at it again once the cause is found; a passed check afterwards does not prove this one.",
+  amended: (when: string, by: string) => `Amended ${when} by ${by}; what it replaces stands below.`,
   staysBelow: "What was recorded stays below as it was.",
   note: "Note:",
   ticket: "Ticket",
@@ -112,6 +113,11 @@ export const captures = {
 /** Amending and voiding. */
 export const amendments = {
   heading: "Amendments",
+  replaces: (entry: number) => `It replaces the result of entry ${entry}, which stays in the ledger.`,
+  density: "Density",
+  finding: "Finding",
+  waterTemperature: "Water temperature",
+  waterHint: "if it was typed wrongly: the result is worked out anew, and the first one stays readable",
   amendOrVoid: "Amend or void",
   lead: "Nothing is overwritten. An amendment is a new entry that names this one; both stay readable.",
   amend: "Amend what was written",
