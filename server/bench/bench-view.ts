@@ -32,6 +32,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     bands: metalBands(bench.library, bench.preferences.metal),
     firstMethod: bench.preferences.method,
     found: bench.found,
+    ...(bench.notStored === null ? {} : { notStored: bench.notStored }),
     ...(problem ? { problem } : {}),
     ...(demo ? { demo: { counter: demoCounter, pieces: demoPieces, truth: truthBehind(piece) } } : {}),
   };

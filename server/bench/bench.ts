@@ -126,6 +126,10 @@ export class Bench {
   get found(): readonly string[] {
     return this.#parts.ledger.found;
   }
+  /** why the ledger could not store the last entry, until it can again */
+  get notStored(): string | null {
+    return this.#parts.ledger.notStored;
+  }
   get waitingFor(): Role | undefined {
     return this.#waiting.role;
   }

@@ -58,6 +58,8 @@ export interface BenchView {
   firstMethod: Method;
   /** what the ledger found when it was opened, in sentences */
   found: readonly string[];
+  /** why nothing can be stored at present; the reading on the balance is shown all the same */
+  notStored?: string;
   problem?: Problem;
   /** `truth`: what the invented piece that was just recorded really is */
   demo?: { counter: string; pieces: readonly DemoPiece[]; truth: string | undefined };

@@ -12,13 +12,14 @@ import { photosBeside } from "../photos/photo-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
-const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID]
+const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID] [--chain]
   checks every row of a ledger and says how many are good, or names the first that was changed, removed,
   inserted or reordered.
   FILE              a ledger, or one record made by underhook export --record; default: the shared ledger of DATABASE_URL,
                     or ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
   --checkpoint LINE a checkpoint printed or sent earlier: checkpoint ROW HASH KEY SIGNATURE
-  --key ID          id of the key that must have signed the ledger; default: the key beside it`;
+  --key ID          id of the key that must have signed the ledger; default: the key beside it
+  --chain           the chain alone, without comparing the list of records with it`;
 
 /** `underhook verify`: 0 when every row is good, 1 when one is not, 2 when it could not be checked. */
 export async function run(args: string[]): Promise<number> {
@@ -29,6 +30,7 @@ export async function run(args: string[]): Promise<number> {
       options: {
         checkpoint: { type: "string", multiple: true },
         key: { type: "string" },
+        chain: { type: "boolean" },
         help: { type: "boolean", short: "h" },
       },
     });
@@ -38,7 +40,12 @@ export async function run(args: string[]): Promise<number> {
     }
     const [file] = positionals;
     if (file !== undefined && looksLikeARecord(file)) return verifyRecord(file, values.key);
-    return verifyLedger(file, (values.checkpoint ?? []).map(checkpointLine), values.key);
+    return verifyLedger(
+      file,
+      (values.checkpoint ?? []).map(checkpointLine),
+      values.key,
+      values.chain ?? false,
+    );
   });
 }
 
@@ -46,6 +53,7 @@ async function verifyLedger(
   given: string | undefined,
   checkpoints: Checkpoint[],
   key: string | undefined,
+  chainOnly: boolean,
 ): Promise<number> {
   const ledger = await ledgerForReading("verify", given);
   const file = ledger.place;
@@ -64,6 +72,14 @@ async function verifyLedger(
         : `${found.checkpoints} checkpoints, signed up to row ${found.signedUpTo}`;
     console.log(`${file}: ${found.entries} entries are good; ${signed}.`);
     console.log(`Hash of the last: ${found.hash}`);
+    if (chainOnly) return 0;
+    const list = await ledger.verifyList();
+    if (!list.good) {
+      console.log(`${file}: the entries are good, but not the list made from them: ${list.says}`);
+      console.log("Make it again from a good backup with underhook restore; the entries say what counts.");
+      return 1;
+    }
+    console.log(`The list of ${list.records} records says what the entries say.`);
     return await photosGood(ledger);
   } finally {
     await ledger.close();

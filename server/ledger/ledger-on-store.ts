@@ -2,13 +2,14 @@ import { appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery } from "./checkpoint.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
+import { verifyList } from "./list-check.ts";
 import { recordsOf } from "./records.ts";
 import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
 import type { Store } from "./tables.ts";
-import { asTrouble, LedgerTrouble } from "./trouble.ts";
+import { asTrouble, LedgerTrouble, type TroubleKind } from "./trouble.ts";
 import { verifyChain } from "./verification.ts";
 
 export interface OnStore {
@@ -18,6 +19,9 @@ export interface OnStore {
   readOnly: boolean;
   newId: () => string;
 }
+
+/** Troubles of the disk, which hold until somebody does something about them. */
+const cannotWrite: ReadonlySet<TroubleKind> = new Set(["disk-full", "read-only", "damaged"]);
 
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
@@ -38,11 +42,15 @@ export async function ledgerOn(
     await told(() => (readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, id: newId() })));
   } catch (cause) {
     await store.close();
-    throw cause;
+    throw asTrouble(cause, store.place);
   }
   const { db, place } = store;
+  let notStored: string | null = null;
 
   return {
+    get notStored() {
+      return notStored;
+    },
     bench,
     place,
     found: store.found,
@@ -56,7 +64,11 @@ export async function ledgerOn(
           );
         const when = handedOver ?? { bench, at: at() };
         const entry = await appendTo(store, { id, kind, subject, body, ...when }, key);
+        notStored = null;
         return entry as EntryOf<typeof kind>;
+      }).catch((error: unknown) => {
+        if (error instanceof LedgerTrouble && cannotWrite.has(error.kind)) notStored = error.message;
+        throw error;
       }),
     entriesOf: (subject) => told(() => aboutSubject(db, subject)),
     entries: (query = {}) => told(() => entriesIn(store, query)),
@@ -72,6 +84,7 @@ export async function ledgerOn(
       }),
     records: (query = {}) => told(() => recordsOf(store, query)),
     verify: (options = {}) => told(() => verifyChain(store, options)),
+    verifyList: () => told(() => verifyList(store)),
     checkpoint: () =>
       told(async () => {
         const signed = key ? await checkpointNow(store, bench, at(), key) : null;

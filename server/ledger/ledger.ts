@@ -6,6 +6,7 @@ import { keyFileIn } from "./data-folder.ts";
 import type { Entry, EntryOf, Origin } from "./entry.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import { ledgerOn } from "./ledger-on-store.ts";
+import type { ListCheck } from "./list-check.ts";
 import type { RecordPage, RecordQuery } from "./records.ts";
 import type { SigningKey } from "./signing-key.ts";
 import { openSqlite } from "./sqlite.ts";
@@ -41,6 +42,8 @@ export interface Ledger {
   readonly place: string;
   /** sentences for the page about what was found on opening; empty when all was well */
   readonly found: readonly string[];
+  /** why the last entry could not be stored, when the disk is full, failing or not to be written; null once one was */
+  readonly notStored: string | null;
   /** id and public key of the signing key; null when the ledger is not signed from here */
   readonly key: Pick<SigningKey, "keyId" | "publicKey"> | null;
   /**
@@ -62,6 +65,8 @@ export interface Ledger {
   /** finished measurements, newest first */
   records(query?: RecordQuery): Promise<RecordPage>;
   verify(options?: VerifyOptions): Promise<Verification>;
+  /** compares the list of records with what follows from the entries */
+  verifyList(): Promise<ListCheck>;
   /** signs the chain as it stands; null when there is no key or no entry */
   checkpoint(): Promise<Checkpoint | null>;
   /** signs what is not signed yet and lets go of the file */

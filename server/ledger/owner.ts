@@ -27,7 +27,12 @@ export function own(file: string, at: string): Ownership {
       cause,
     );
   }
-  writeFileSync(note, `process ${process.pid}, since ${at}\n`);
+  try {
+    writeFileSync(note, `process ${process.pid}, since ${at}\n`);
+  } catch (cause) {
+    lock.close();
+    throw cause;
+  }
   return {
     release() {
       if (lock.isOpen) lock.close();

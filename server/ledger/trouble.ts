@@ -32,6 +32,16 @@ const sqliteTrouble: Record<number, TroubleKind> = {
   26: "damaged",
 };
 
+/** Errors of the file system by their name (POSIX.1-2017, errno.h). */
+const fileTrouble: Record<string, TroubleKind> = {
+  EROFS: "read-only",
+  EACCES: "read-only",
+  EPERM: "read-only",
+  ENOSPC: "disk-full",
+  EDQUOT: "disk-full",
+  EIO: "disk-full",
+};
+
 const remedy: Record<TroubleKind, string> = {
   refused: "Nothing was stored.",
   "disk-full":
@@ -53,9 +63,15 @@ export function asTrouble(cause: unknown, place: string): Error {
   if (!(cause instanceof Error)) return new Error(String(cause));
   const code = (cause as { errcode?: unknown }).errcode;
   const kind =
-    typeof code === "number" ? sqliteTrouble[code & 0xff] : (fromWords(cause) ?? postgresTrouble(cause));
+    typeof code === "number"
+      ? sqliteTrouble[code & 0xff]
+      : (fileTrouble[codeOf(cause)] ?? fromWords(cause) ?? postgresTrouble(cause));
   if (!kind) return cause;
   return new LedgerTrouble(kind, `The ledger ${place} says "${cause.message}". ${remedy[kind]}`, cause);
+}
+
+function codeOf(cause: Error): string {
+  return String((cause as { code?: unknown }).code ?? "");
 }
 
 /** Some errors of SQLite arrive as text only (messages: sqlite.org/rescode.html). */

@@ -69,9 +69,8 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: P
     }
     const checkpoints = read.flatMap((one) => (one ? [one] : []));
     const found = await ledger.verify({ checkpoints, ...(ledger.key ? { keyId: ledger.key.keyId } : {}) });
-    return show(request, reply, {
-      kept,
-      checked: found.good ? { ...found, fitting: checkpoints.length } : found,
-    });
+    if (!found.good) return show(request, reply, { kept, checked: found });
+    const list = await ledger.verifyList();
+    return show(request, reply, { kept, checked: { ...found, fitting: checkpoints.length, list } });
   });
 }

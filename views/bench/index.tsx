@@ -1,11 +1,11 @@
 import type { BenchView, LiveView } from "../../server/bench/view.ts";
-import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { ClosedByChecks } from "./closed.tsx";
 import { DemoHands } from "./demo-hands.tsx";
 import { ScaleDoubts } from "./doubts.tsx";
 import { EachLoadNow } from "./each-load.tsx";
+import { LedgerNotes } from "./ledger-notes.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
 import { OtherBalances } from "./other-balances.tsx";
@@ -37,6 +37,7 @@ export function PiecePart({ view }: { view: BenchView }) {
   if (view.piece && !view.piece.closed)
     return (
       <>
+        <LedgerNotes view={view} />
         <ClosedByChecks closed={view.closed} />
         <ScaleDoubts view={view} />
         <OtherBalances view={view} />
@@ -45,6 +46,7 @@ export function PiecePart({ view }: { view: BenchView }) {
     );
   return (
     <>
+      <LedgerNotes view={view} />
       <ClosedByChecks closed={view.closed} />
       <ScaleDoubts view={view} />
       {view.piece?.closed?.how === "recorded" && (
@@ -58,11 +60,6 @@ export function PiecePart({ view }: { view: BenchView }) {
       {view.demo?.truth !== undefined && view.piece && (
         <p class="hint">{say.opening.demoTruth(view.piece.ticket, toldValue(view.demo.truth, locale))}</p>
       )}
-      {view.found.map((says) => (
-        <p key={says} class="caution">
-          <Told says={says} />
-        </p>
-      ))}
       <ProblemNote problem={view.problem} />
       <Opening view={view} />
     </>

@@ -13,7 +13,15 @@ export interface LedgerView {
   /** a checkpoint made just now: the line, and the last row it vouches for */
   checkpoint?: { line: string; row: number };
   checked?:
-    | { good: true; entries: number; checkpoints: number; signedUpTo: number; fitting: number }
+    | {
+        good: true;
+        entries: number;
+        checkpoints: number;
+        signedUpTo: number;
+        fitting: number;
+        /** the list of records against the entries */
+        list: { good: true; records: number } | { good: false; says: string };
+      }
     | { good: false; row: number; says: string };
   /** checkpoints kept elsewhere, as typed */
   kept: string;
@@ -68,7 +76,14 @@ function Checked({ checked }: LedgerView) {
     return (
       <p role="status">
         <strong>{say.good(checked.entries, checked.checkpoints, checked.signedUpTo)}</strong>
-        {checked.fitting > 0 && ` ${say.fitting(checked.fitting)}`}
+        {checked.fitting > 0 && ` ${say.fitting(checked.fitting)}`}{" "}
+        {checked.list.good ? say.listGood(checked.list.records) : say.listBad}
+        {!checked.list.good && (
+          <>
+            {" "}
+            <Told says={checked.list.says} />
+          </>
+        )}
       </p>
     );
   return (

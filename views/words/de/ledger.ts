@@ -19,6 +19,8 @@ export const ledger: Words["ledger"] = {
       count === 1
         ? "Der anderswo aufbewahrte Prüfpunkt passt."
         : `Die ${count} anderswo aufbewahrten Prüfpunkte passen.`,
+    listGood: (records: number) => `Die Liste der ${records} Protokolle sagt, was die Einträge sagen.`,
+    listBad: "Die Einträge sind gut, nicht aber die daraus gemachte Liste:",
     bad: (row: number) => `Nicht gut. Die erste falsche Zeile ist Zeile ${row}.`,
     noLine: (line: string) =>
       `„${line}“ ist kein Prüfpunkt. Richtig: die ganze Zeile, checkpoint ZEILE PRÜFSUMME SCHLÜSSEL UNTERSCHRIFT.`,
@@ -33,6 +35,12 @@ export const ledger: Words["ledger"] = {
     subject: "Prüfpunkt eines Hauptbuchs",
     print: "Zum Drucken den Druckbefehl des Browsers auf dieser Seite benutzen.",
     use: "Um das Hauptbuch später daran zu prüfen, die Zeile oben ins Feld setzen, oder",
+  },
+  notes: {
+    nothingStored: "Zur Zeit kann nichts gespeichert werden.",
+    goesOn:
+      "Die Waage wird weiter gelesen und gezeigt, und jedes Protokoll lässt sich lesen; aber keine Ablesung zählt, ehe sie gespeichert werden kann. Das Getippte bleibt in seinem Feld: noch einmal senden, wenn die Ursache behoben ist.",
+    opened: "Beim Öffnen des Messplatzes gefunden",
   },
   handOver: {
     heading: "Übergabe an das gemeinsame Hauptbuch",

@@ -15,6 +15,8 @@ export const ledger = {
       `Good: ${entries} entries, ${checkpoints} checkpoints, signed up to row ${signedUpTo}.`,
     fitting: (count: number) =>
       count === 1 ? "The checkpoint kept elsewhere fits." : `The ${count} checkpoints kept elsewhere fit.`,
+    listGood: (records: number) => `The list of ${records} records says what the entries say.`,
+    listBad: "The entries are good, but not the list made from them:",
     bad: (row: number) => `Not good. The first row that is wrong is row ${row}.`,
     noLine: (line: string) =>
       `“${line}” is no checkpoint. Right: the whole line, checkpoint ROW HASH KEY SIGNATURE.`,
@@ -29,6 +31,12 @@ export const ledger = {
     subject: "Checkpoint of a ledger",
     print: "To print it, use the browser's own print command on this page.",
     use: "To check the ledger against it later, put it into the field above, or run",
+  },
+  notes: {
+    nothingStored: "Nothing can be stored at present.",
+    goesOn:
+      "The balance is read and shown as before, and every record can be read; but no reading counts until it can be stored. What you typed stays in its field: send it again once the cause is gone.",
+    opened: "Found when the bench was opened",
   },
   handOver: {
     heading: "Handing over to the shared ledger",

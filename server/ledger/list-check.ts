@@ -1,0 +1,89 @@
+import { sql } from "kysely";
+import type { Entry } from "./entry.ts";
+import { recordRow } from "./projection.ts";
+import { entryOf } from "./rows.ts";
+import type { RecordRow, Store } from "./tables.ts";
+
+/** Whether the list of records says what follows from the chain; `says` names the first record where it does not. */
+export type ListCheck = { good: true; records: number } | { good: false; records: number; says: string };
+
+const pageRows = 500;
+
+/** Kinds that the list follows from. */
+const told = ["piece-opened", "result", "imported-weighing", "amendment", "voiding"];
+
+/**
+ * Makes every row of the list again from the entries and compares; counts that none is missing, in the list and in the
+ * index the search uses. The chain itself is not looked at: `verifyChain` does that.
+ */
+export async function verifyList(store: Store): Promise<ListCheck> {
+  const { db } = store;
+  let records = 0;
+  for (let after = 0; ; ) {
+    const rows = await db
+      .selectFrom("records")
+      .selectAll()
+      .where("seq", ">", after)
+      .orderBy("seq")
+      .limit(pageRows)
+      .execute();
+    const last = rows.at(-1);
+    if (!last) break;
+    const entries = await entriesAbout(
+      store,
+      rows.map(({ subject }) => subject),
+    );
+    for (const row of rows) {
+      const fault = faultOf(row, entries.get(row.subject) ?? []);
+      if (fault !== null) return { good: false, records, says: fault };
+      records += 1;
+    }
+    after = last.seq;
+  }
+  return (await missing(store, records)) ?? { good: true, records };
+}
+
+async function entriesAbout({ db }: Store, subjects: string[]): Promise<Map<string, Entry[]>> {
+  const rows = await db
+    .selectFrom("entries")
+    .selectAll()
+    .where("subject", "in", subjects)
+    .where("kind", "in", told)
+    .orderBy("seq")
+    .execute();
+  const about = new Map<string, Entry[]>();
+  for (const row of rows) {
+    const entry = entryOf(row);
+    const list = about.get(entry.subject);
+    if (list) list.push(entry);
+    else about.set(entry.subject, [entry]);
+  }
+  return about;
+}
+
+function faultOf(row: RecordRow, entries: Entry[]): string | null {
+  const right = recordRow(entries);
+  if (!right) return `the list shows a record of "${row.subject}", and the ledger has no such measurement.`;
+  for (const column of Object.keys(right) as (keyof RecordRow)[])
+    if (row[column] !== right[column])
+      return `the list shows ${column} ${JSON.stringify(row[column])} for the record of "${row.subject}"; the ledger says ${JSON.stringify(right[column])}.`;
+  return null;
+}
+
+async function missing({ db, dialect }: Store, records: number): Promise<ListCheck | null> {
+  const unlisted = await db
+    .selectFrom("entries")
+    .select("entries.subject")
+    .leftJoin("records", "records.subject", "entries.subject")
+    .where("entries.kind", "in", ["result", "imported-weighing"])
+    .where("records.subject", "is", null)
+    .limit(1)
+    .executeTakeFirst();
+  if (unlisted) return { good: false, records, says: `the list lacks the record of "${unlisted.subject}".` };
+  if (dialect === "postgres") return null;
+  const { rows } = await sql<{ words: number }>`select count(*) as words from record_words`.execute(db);
+  const words = rows[0]?.words ?? 0;
+  return words === records
+    ? null
+    : { good: false, records, says: `the search knows ${words} records and the list ${records}.` };
+}
