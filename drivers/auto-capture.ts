@@ -1,3 +1,5 @@
+import { lastPlace } from "../calibration/decimal.ts";
+import { toGrams } from "../calibration/units.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
 import { judge, type ReadingRecord, type Settling, usualSettling } from "./steadiness.ts";
 
@@ -16,21 +18,27 @@ export interface AutoStep {
 }
 
 export interface AutoCaptureOptions {
-  /** a change of load smaller than this is none, g: well above noise, well below the lightest piece */
-  thresholdGrams: number;
   /** how long a load must keep still, ms; a hand that lowers a piece pauses, too */
   holdMs?: number;
   settling?: Settling;
 }
 
+/** The display may move by so many times what it moved over while it lay still, before that is a load. */
+const restlessnessToALoad = 3;
+
+/** A hanger that comes out of the water carries drops: within this share of the load before, it is empty. */
+const shareLeftOnHanger = 0.1;
+
 /**
  * A state machine without a clock of its own: settled and empty (empty pan, hanger in water, or beaker) → load →
  * settled for a while → taken, once → lifted → again. What it takes came after the load changed.
  */
-export function createAutoCapture(options: AutoCaptureOptions): AutoCapture {
-  const { thresholdGrams, holdMs = 1500, settling = usualSettling } = options;
+export function createAutoCapture(options: AutoCaptureOptions = {}): AutoCapture {
+  const { holdMs = 1500, settling = usualSettling } = options;
   let state: AutoStep["state"] = "needs-empty";
   let emptyGrams = 0;
+  /** a change of load smaller than this is none, g; known from the first line on, and better once it kept still */
+  let thresholdGrams = 0;
   let lines: ReadingRecord[] = [];
 
   const step = (says: string, taken?: AutoStep["taken"]): AutoStep => ({
@@ -41,8 +49,23 @@ export function createAutoCapture(options: AutoCaptureOptions): AutoCapture {
   const isEmpty = (record: ReadingRecord) =>
     Math.abs(Number(record.reading.grams) - emptyGrams) <= thresholdGrams;
 
+  /**
+   * Two plateaus of one load may lie apart by the spread that each of them may have; one last place more is a load, if
+   * the empty display did not wander further than that.
+   */
+  function leastLoad(plateau: readonly ReadingRecord[]): number {
+    const { text, unit } = plateau.at(-1)!.reading;
+    const placeGrams = lastPlace(text) * Number(toGrams("1", unit));
+    const grams = plateau.map(({ reading }) => Number(reading.grams));
+    return Math.max(
+      (2 * settling.spread + 1) * placeGrams,
+      restlessnessToALoad * (Math.max(...grams) - Math.min(...grams)),
+    );
+  }
+
   /** Keeps the lines of the present plateau: a step of the load starts a new one. */
   function keep(record: ReadingRecord): void {
+    if (thresholdGrams === 0) thresholdGrams = leastLoad([record]);
     const before = lines.at(-1);
     const stepped =
       before && Math.abs(Number(before.reading.grams) - Number(record.reading.grams)) > thresholdGrams;
@@ -56,13 +79,20 @@ export function createAutoCapture(options: AutoCaptureOptions): AutoCapture {
     return judgement.lines.at(-1)!.monotonicMs - first.monotonicMs >= holdMs ? judgement : null;
   }
 
+  /** Said with its limit, so that a piece too light to be noticed is no riddle. */
+  const ready = () =>
+    step(
+      `Ready. Hang the piece. A change below ${Number(thresholdGrams.toPrecision(2))} g is taken for no load.`,
+    );
+
   function needsEmpty(): AutoStep {
     const still = plateau();
     if (!still) return step("Leave it empty until it is still.");
     emptyGrams = Number(still.lines.at(-1)!.reading.grams);
+    thresholdGrams = leastLoad(still.lines);
     state = "waiting-for-load";
     lines = [];
-    return step("Ready. Hang the piece.");
+    return ready();
   }
 
   function settlingDown(record: ReadingRecord): AutoStep {
@@ -75,7 +105,8 @@ export function createAutoCapture(options: AutoCaptureOptions): AutoCapture {
     if (!still) return step("Keep still.");
     state = "waiting-for-lift";
     lines = [];
-    const { text, unit } = still.lines.at(-1)!.reading;
+    const { text, unit, grams } = still.lines.at(-1)!.reading;
+    thresholdGrams = Math.max(thresholdGrams, shareLeftOnHanger * Math.abs(Number(grams) - emptyGrams));
     return step(`Taken: ${text} ${unit}. Lift the piece out.`, { settledBy: still.by, lines: still.lines });
   }
 
@@ -93,7 +124,7 @@ export function createAutoCapture(options: AutoCaptureOptions): AutoCapture {
         case "needs-empty":
           return needsEmpty();
         case "waiting-for-load":
-          if (isEmpty(record)) return step("Ready. Hang the piece.");
+          if (isEmpty(record)) return ready();
           state = "settling";
           lines = [record];
           return step("Keep still.");

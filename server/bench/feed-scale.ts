@@ -1,5 +1,3 @@
-import { lastPlace } from "../../calibration/decimal.ts";
-import { toGrams } from "../../calibration/units.ts";
 import { type AutoCapture, createAutoCapture } from "../../drivers/auto-capture.ts";
 import type { Captured } from "../../drivers/captured.ts";
 import type { Feed } from "../../drivers/feed.ts";
@@ -57,9 +55,6 @@ function liveOf(feed: Feed, newest: LineRecord | undefined): Live {
   };
 }
 
-/** A change of load is at least so many last places: far above noise, far below any piece worth weighing. */
-const loadInPlaces = 20;
-
 function takeEach(
   source: Source,
   feed: Feed,
@@ -74,14 +69,8 @@ function takeEach(
       told({ says: doubt.says });
       return;
     }
-    if (!auto && record.reading) {
-      const { text, unit } = record.reading;
-      const thresholdGrams = loadInPlaces * lastPlace(text) * Number(toGrams("1", unit));
-      auto = createAutoCapture({ thresholdGrams });
-    }
-    const step = auto?.hear(record);
-    if (!step) return;
-    const { says, taken: settled } = step;
+    auto ??= createAutoCapture();
+    const { says, taken: settled } = auto.hear(record);
     const reading = settled?.lines.at(-1)?.reading;
     told({ says, ...(settled && reading && { taken: taken(source, { ...settled, reading }) }) });
   });

@@ -6,10 +6,10 @@ import { createHandClock } from "./hand-clock.ts";
 const bar = { name: "invented bar", massGrams: 31.1035, densityGPerCm3: 10.49 };
 const coin = { name: "invented coin", massGrams: 6.72, densityGPerCm3: 17.6 };
 
-function bench() {
+function bench(readabilityGrams = 0.001) {
   const clock = createHandClock();
-  const balance = createSimulatedBalance({ clock, seed: 9, readabilityGrams: 0.001 });
-  const auto = createAutoCapture({ thresholdGrams: 0.1 });
+  const balance = createSimulatedBalance({ clock, seed: 9, readabilityGrams });
+  const auto = createAutoCapture();
   const steps: AutoStep[] = [];
   balance.onLine((record) => steps.push(auto.hear(record)));
   balance.start();
@@ -24,7 +24,9 @@ const immersed = ({ massGrams, densityGPerCm3 }: typeof bar) =>
 
 test("each piece is taken once, when it is still, and the next only after it was lifted", () => {
   const { clock, balance, taken, steps } = bench();
-  expect(steps.at(-1)?.says).toBe("Ready. Hang the piece.");
+  expect(steps.at(-1)?.says).toMatch(
+    /^Ready\. Hang the piece\. A change below 0\.00\d+ g is taken for no load\.$/,
+  );
   balance.hang(bar);
   clock.pass(20_000);
   expect(taken()).toHaveLength(1);
@@ -37,6 +39,26 @@ test("each piece is taken once, when it is still, and the next only after it was
   // Noise of 0.4 mg and half a last place; five times that.
   for (const [i, piece] of [bar, coin].entries())
     expect(Math.abs(Number(taken()[i]) - immersed(piece))).toBeLessThan(0.004);
+});
+
+test("a small coin on a scale of tenths of a gram is noticed, and drops left on the hanger are no next piece", () => {
+  const { clock, balance, taken, steps } = bench(0.1);
+  expect(steps.at(-1)?.says).toContain("A change below 0.5 g is taken for no load.");
+  // Its weight in water is eleven last places.
+  balance.hang({ name: "invented small coin", massGrams: 1.2, densityGPerCm3: 12 });
+  clock.pass(8000);
+  expect(taken()).toHaveLength(1);
+
+  const fine = bench(0.0001);
+  fine.balance.hang(bar);
+  fine.clock.pass(20_000);
+  fine.balance.lift();
+  fine.clock.pass(300);
+  // Thirty milligrams of water stay on the hanger: three hundred last places.
+  fine.balance.hang({ name: "drops", massGrams: 0.03, densityGPerCm3: 1e6 });
+  fine.clock.pass(20_000);
+  expect(fine.taken()).toHaveLength(1);
+  expect(fine.steps.at(-1)?.state).toBe("waiting-for-load");
 });
 
 test("a piece that is lifted before it is still is not taken", () => {

@@ -3,24 +3,74 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { isDecimal } from "../../calibration/decimal.ts";
 import { isMassUnit, toGrams } from "../../calibration/units.ts";
-import { unescapeText } from "../../drivers/escape.ts";
+import { escapeBytes, unescapeText } from "../../drivers/escape.ts";
+import { readByProfile } from "../../drivers/learning/reader.ts";
+import { cutByProfile } from "../../drivers/learning/samples.ts";
 import { createLineCutter } from "../../drivers/line.ts";
 import type { LineMeaning, LineReader, LineRecord, Reading } from "../../drivers/reading.ts";
 import { readAnyShape, readShape, shapeNamed } from "../../drivers/shapes/index.ts";
-import { type Chance, createChance } from "../../drivers/simulated/chance.ts";
 import { judge, type ReadingRecord, usualSettling } from "../../drivers/steadiness.ts";
+import { chance } from "./learning/chance.ts";
+import { halfMinute, usualSteps } from "./learning/half-minute.ts";
+import { scoreOf } from "./learning/score.ts";
 import { sampleFile } from "./sample-lines.ts";
 
-const folder = new URL("./lines/", import.meta.url);
-const families = readdirSync(folder).map((file) => sampleFile(new URL(file, folder)));
-const perFamily = Math.ceil(1_000_000 / families.length);
+/** One manner of writing lines: true lines of it, and what its reader makes of some bytes. */
+interface Family {
+  name: string;
+  lines: readonly Uint8Array[];
+  /** a fresh reader, as after reopening: some remember earlier lines, damaged ones too */
+  fresh(): (bytes: Uint8Array) => LineMeaning[];
+}
 
-/** What happens to a line on a bad cable: a bit flips, a byte is lost or doubled, the line is split or cut short. */
-function mutated(line: Uint8Array, chance: Chance): Uint8Array {
-  const at = chance.whole(line.length);
-  switch (chance.whole(5)) {
+const folder = new URL("./lines/", import.meta.url);
+
+const shapeFamilies: Family[] = readdirSync(folder).map((file) => {
+  const { shape, settings, samples } = sampleFile(new URL(file, folder));
+  return {
+    name: shape,
+    lines: samples.map(({ written }) => unescapeText(written)).filter((line) => line.length > 0),
+    fresh() {
+      const read = readShape(shapeNamed(shape)!, settings);
+      return (bytes) => meanings(read, bytes);
+    },
+  };
+});
+
+/** Invented balances, learned from a half minute of theirs; these seeds are none of those that tuned the learner. */
+const learnedFamilies = (): Family[] =>
+  Array.from({ length: 20 }, (_, i) => 90_001 + i).flatMap((seed) => {
+    const { format, learned } = scoreOf(seed);
+    const { profile } = learned;
+    if (!profile) return [];
+    const quiet = halfMinute({ ...format, noise: 0 }, { steps: usualSteps, loadSteps: 4321 }, chance(seed));
+    return [
+      {
+        name: `the profile learned from seed ${seed}`,
+        lines: quiet.sent.slice(1).map(({ lines }) => Uint8Array.from(lines.flatMap((line) => [...line]))),
+        fresh() {
+          const read = readByProfile(profile);
+          const cutter = cutByProfile(profile, "keep");
+          return (bytes) => {
+            cutter.reset();
+            return [...cutter.push(bytes, 0), ...cutter.idle(10_000)].map((line) =>
+              read(escapeBytes(line.bytes), line.bytes),
+            );
+          };
+        },
+      },
+    ];
+  });
+
+/**
+ * What happens to a line on a bad cable: a bit flips, a byte is lost or doubled, the line is split or cut short.
+ * `lot` decides where and how.
+ */
+function mutated(line: Uint8Array, [kind, high, low]: readonly [number, number, number]): Uint8Array {
+  const at = (256 * high + low) % line.length;
+  switch (kind % 5) {
     case 0:
-      return line.map((byte, i) => (i === at ? byte ^ (1 << chance.whole(8)) : byte));
+      return line.map((byte, i) => (i === at ? byte ^ (1 << (kind >> 5)) : byte));
     case 1:
       return Uint8Array.from([...line.subarray(0, at), ...line.subarray(at + 1)]);
     case 2:
@@ -76,40 +126,70 @@ function slipsThrough(truth: Reading, wrong: Reading): boolean {
   return wrong.unit !== truth.unit || Math.abs(Number(wrong.text) - Number(truth.text)) > 2.001 * place;
 }
 
-test("a million damaged lines raise no error, give no half reading, and none passes for the weight beside true lines", {
-  timeout: 120_000,
-}, () => {
-  const chance = createChance(20);
+/** Damaged lines of one run; four bytes of lot decide each. */
+const perRun = 250;
+
+/** Runs damaged lines of a family through its reader; gives how many there were and how many read as another number. */
+function damage(family: Family, atLeast: number): { mutations: number; misread: number } {
   let mutations = 0;
-  let caught = 0;
-  for (const { shape, settings, samples } of families) {
-    const lines = samples.map(({ written }) => unescapeText(written)).filter((line) => line.length > 0);
-    let reader = readShape(shapeNamed(shape)!, settings);
-    for (let i = 0; i < perFamily; i += 1) {
-      // A fresh reader now and then, as after reopening: some shapes remember earlier lines, damaged ones too.
-      if (i % 500 === 0) reader = readShape(shapeNamed(shape)!, settings);
-      const line = lines[chance.whole(lines.length)]!;
-      const [truth] = meanings(reader, line);
-      mutations += 1;
-      for (const meaning of meanings(reader, mutated(line, chance))) {
-        const wrong = flaw(meaning);
-        if (wrong)
-          throw new Error(`${JSON.stringify(Buffer.from(line).toString("latin1"))} in ${shape}: ${wrong}`);
-        if (!meaning || !("reading" in meaning) || !truth || !("reading" in truth)) continue;
-        if (meaning.reading.text === truth.reading.text && meaning.reading.unit === truth.reading.unit)
-          continue;
-        caught += 1;
-        if (slipsThrough(truth.reading, meaning.reading))
-          throw new Error(
-            `${truth.reading.text} ${truth.reading.unit} became ${meaning.reading.text} ${meaning.reading.unit} and was believed`,
-          );
+  let misread = 0;
+  const bytes = 4 * perRun;
+  fc.assert(
+    fc.property(fc.uint8Array({ minLength: bytes, maxLength: bytes }), (lots) => {
+      const read = family.fresh();
+      for (let i = 0; i < bytes; i += 4) {
+        const line = family.lines[lots[i]! % family.lines.length]!;
+        const truth = read(line).find((meaning) => meaning && "reading" in meaning);
+        mutations += 1;
+        for (const meaning of read(mutated(line, [lots[i + 1]!, lots[i + 2]!, lots[i + 3]!]))) {
+          const wrong = flaw(meaning);
+          if (wrong) throw new Error(`${escapeBytes(line)} of ${family.name}: ${wrong}`);
+          if (!meaning || !("reading" in meaning) || !truth || !("reading" in truth)) continue;
+          if (meaning.reading.text === truth.reading.text && meaning.reading.unit === truth.reading.unit)
+            continue;
+          misread += 1;
+          if (slipsThrough(truth.reading, meaning.reading))
+            throw new Error(
+              `${family.name}: ${truth.reading.text} ${truth.reading.unit} became ${meaning.reading.text} ${meaning.reading.unit} and was believed`,
+            );
+        }
       }
-    }
-  }
-  expect(mutations).toBeGreaterThanOrEqual(1_000_000);
-  // The test is worth something only if many damaged lines did read as other numbers.
-  expect(caught).toBeGreaterThan(50_000);
-});
+    }),
+    { numRuns: Math.ceil(atLeast / perRun), endOnFailure: true },
+  );
+  return { mutations, misread };
+}
+
+/** Given by hand; without it each test keeps to a number that takes seconds. */
+const asked = process.env.UNDERHOOK_MUTATIONS;
+
+/**
+ * A million to every shape: UNDERHOOK_MUTATIONS=1000000 npx vitest run test/drivers/mutated-lines.test.ts. In the suite
+ * the shapes share a million, and a learned profile, whose reader is slower, gets five thousand.
+ */
+test.each([
+  { name: "every generic shape", families: () => shapeFamilies, usually: 1_000_000 / shapeFamilies.length },
+  { name: "twenty learned profiles", families: learnedFamilies, usually: 5_000 },
+])(
+  "damaged lines of $name raise no error, give no half reading, and none passes for the weight beside true lines",
+  {
+    timeout: 3_600_000,
+  },
+  ({ name, families, usually }) => {
+    const each = Number(asked ?? usually);
+    const told = families().map((family) => damage(family, each));
+    const sum = (of: "mutations" | "misread") => told.reduce((total, one) => total + one[of], 0);
+    const fewest = Math.min(...told.map(({ mutations }) => mutations));
+    if (asked !== undefined)
+      console.log(
+        `${name}, ${told.length} of them: ${sum("mutations")} damaged lines, ${fewest} or more each; ${sum("misread")} read as another number, and each of those was contradicted by the lines beside it`,
+      );
+    expect(told.length).toBeGreaterThan(10);
+    expect(fewest).toBeGreaterThanOrEqual(each);
+    // The test is worth something only if many damaged lines did read as other numbers.
+    expect(sum("misread")).toBeGreaterThan(sum("mutations") / 100);
+  },
+);
 
 test("any bytes at all, in any pieces, give whole meanings", () => {
   fc.assert(

@@ -131,6 +131,7 @@ export const refusals: readonly ToldPair[] = [
   ],
   ["Leave it empty until it is still.", "Leer lassen, bis sie ruhig ist."],
   ["Ready. Hang the piece.", "Bereit. Das Stück einhängen."],
+  ["A change below {n} g is taken for no load.", "Eine Änderung unter {n} g gilt als keine Last."],
   ["Ready for the next. Hang the piece.", "Bereit für das nächste. Das Stück einhängen."],
   [
     "Lifted before it was still. Nothing was taken. Hang the piece.",
