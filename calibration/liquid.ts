@@ -26,6 +26,8 @@ export interface Temperature {
   celsius: number;
   /** standard uncertainty of the thermometer reading */
   uCelsius: number;
+  /** degrees of freedom behind it; infinite when left out */
+  dof?: number;
   /** half-width of the difference between thermometer and piece */
   gradientCelsius?: number;
 }
@@ -85,7 +87,13 @@ export interface LiquidInModel {
 }
 
 function temperatureIn(inputs: Inputs, name: string, t: Temperature): Expression {
-  const read = inputs.normal(`${name} temperature`, "°C", t.celsius, t.uCelsius);
+  const read = inputs.student(
+    `${name} temperature`,
+    "°C",
+    t.celsius,
+    t.uCelsius,
+    t.dof ?? Number.POSITIVE_INFINITY,
+  );
   const gradient = inputs.rectangular("temperature gradient", "°C", 0, t.gradientCelsius ?? 0);
   return (a, of) => a.plus(of(read), of(gradient));
 }

@@ -21,8 +21,10 @@ export interface KeptChecks {
   readonly limits: readonly KeptLimits[];
   /** why the checks of a balance close the bench, as of now or as of an earlier moment; undefined while it is open */
   closed(balance: string, at?: string): BenchClosed | undefined;
-  /** profile of a balance from its passed checks and those of the thermometer, as of now */
+  /** profile of a balance from its checks and those of the thermometer, as of now */
   readonly profileOf: ProfileOf;
+  /** the same from passed checks alone: what further checks are judged by */
+  readonly passedProfileOf: ProfileOf;
   /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerTrouble. */
   keep(result: CheckResult, asked: unknown, key?: string): Promise<void>;
   /** Keeps new limits under their name and reason, and signs the chain up to them. Throws LedgerTrouble. */
@@ -46,6 +48,16 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
     if (entry.kind === "control-limits")
       limits.push({ ...(entry.body as unknown as KeptLimits), seq: entry.seq });
   }
+  const profileFrom =
+    (counts: (check: KeptCheck) => boolean): ProfileOf =>
+    (balance, readabilityGrams) =>
+      balanceProfile({
+        balance,
+        readabilityGrams,
+        results: all.filter((check) => isOf(balance, check) && counts(check)),
+        at: now().toISOString(),
+        by: "bench",
+      });
   const changed = () => {
     for (const listener of listeners) listener();
   };
@@ -57,14 +69,8 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
       const signed = limits.filter(({ from }) => from <= at);
       return benchClosed(mine, chartsOf({ all: mine, limits: signed }));
     },
-    profileOf: (balance, readabilityGrams) =>
-      balanceProfile({
-        balance,
-        readabilityGrams,
-        results: all.filter((check) => check.passed && isOf(balance, check)),
-        at: now().toISOString(),
-        by: "bench",
-      }),
+    profileOf: profileFrom(() => true),
+    passedProfileOf: profileFrom(({ passed }) => passed),
     async keep(result, asked, key) {
       const body = JSON.parse(JSON.stringify({ ...result, asked }));
       const entry = await ledger.append("check", result.of, body, key === undefined ? {} : { key });

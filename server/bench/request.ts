@@ -39,9 +39,14 @@ function weighings(piece: Piece) {
 /** Gives the profile of a balance, by its name and readability, as its passed checks make it. */
 export type ProfileOf = (balance: string, readabilityGrams: number) => BalanceProfile;
 
-/** A number that a check found; undefined where the profile only assumes one. */
-const measured = (number: ProfileNumber | undefined) =>
-  number !== undefined && "check" in number.origin ? number : undefined;
+/**
+ * What a check found, undefined where the profile only assumes it. A failed check may make a number worse than the one
+ * that is known without it, never better.
+ */
+function measured(number: ProfileNumber | undefined, known: number): ProfileNumber | undefined {
+  if (number === undefined || !("check" in number.origin)) return undefined;
+  return number.origin.passed || number.value > known ? number : undefined;
+}
 
 /**
  * The balance as the readings, its checks and the conditions describe it. Decimals of the readings say the
@@ -54,23 +59,25 @@ export function balanceFor(dry: Capture[], wet: Capture[], conditions: Condition
   const profile = profileOf?.(dry[0]?.balance ?? "typed", d);
   // Dry may have been weighed on one balance and immersed on another: each brings its own checks.
   const wetProfile = wet[0] ? profileOf?.(wet[0].balance, dImmersed) : profile;
-  const checkedDry = measured(profile?.repeatability);
-  const checkedImmersed = measured(wetProfile?.immersedRepeatability);
-  const repeatability =
-    checkedDry?.value ?? Number(conditions.repeatabilityGrams || d * assumedRepeatabilityPerReadability);
-  const immersed =
-    Math.max(dImmersed * assumedRepeatabilityPerReadability, repeatability) * assumedImmersedPerDry;
+  const statedDry = Number(conditions.repeatabilityGrams || d * assumedRepeatabilityPerReadability);
+  const checkedDry = measured(profile?.repeatability, statedDry);
+  const repeatability = checkedDry?.value ?? statedDry;
+  const statedImmersed = Number(
+    conditions.immersedRepeatabilityGrams ||
+      Math.max(dImmersed * assumedRepeatabilityPerReadability, repeatability) * assumedImmersedPerDry,
+  );
+  const checkedImmersed = measured(wetProfile?.immersedRepeatability, statedImmersed);
+  const statedLinearity = Number(conditions.linearityGrams);
   return {
     readability_g: d,
     immersed_readability_g: dImmersed,
     repeatability_g: repeatability,
     ...(checkedDry?.dof ? { repeatability_dof: checkedDry.dof } : {}),
-    immersed_repeatability_g:
-      checkedImmersed?.value ?? Number(conditions.immersedRepeatabilityGrams || immersed),
+    immersed_repeatability_g: checkedImmersed?.value ?? statedImmersed,
     ...(checkedImmersed?.dof ? { immersed_repeatability_dof: checkedImmersed.dof } : {}),
     linearity_g: Math.max(
       ...[profile, wetProfile].map(
-        (one) => measured(one?.linearity)?.value ?? Number(conditions.linearityGrams),
+        (one) => measured(one?.linearity, statedLinearity)?.value ?? statedLinearity,
       ),
     ),
   };

@@ -1,11 +1,13 @@
 import type { CheckKind, CheckResult, Dof } from "./check.ts";
 import type { EccentricityFound } from "./eccentricity.ts";
 import type { LinearityFound } from "./linearity.ts";
-import type { RepeatabilityFound } from "./repeatability.ts";
+import { lastPassed, numberInForce, originOf, scatterInForce } from "./number-in-force.ts";
 import type { ThermometerFound } from "./thermometer.ts";
 
 /** Where a number of the profile comes from: a check with its date, or an assumption that says so. */
-export type Origin = { check: CheckKind; at: string; by: string; says: string } | { assumed: string };
+export type Origin =
+  | { check: CheckKind; at: string; by: string; says: string; passed: boolean }
+  | { assumed: string };
 
 export interface ProfileNumber {
   value: number;
@@ -54,9 +56,10 @@ export const assumedImmersedPerDry = 2;
 const day = 86_400_000;
 
 /**
- * The profile a set of check results makes, at a given time. Of each kind the latest result counts, failed or not
- * (a failed one is named in `failed` and its number still enters, since it is the true one); passed repeatability
- * tests that still hold are pooled. What was never checked is assumed, and the origin says so.
+ * The profile a set of check results makes, at a given time. The passed ones count: repeatability tests that still
+ * hold are pooled, of the others the latest is taken. A failed test enters where its number is worse than that, until
+ * one passes: a balance found to scatter more widens budgets at once, and only a passed check narrows them again. A
+ * failed thermometer is not corrected by its failed check. What was never checked is assumed, and the origin says so.
  */
 export function balanceProfile(of: {
   balance: string;
@@ -69,29 +72,40 @@ export function balanceProfile(of: {
   const holds = (result: CheckResult) =>
     result.at <= at && Date.parse(result.at) + (validDays[result.kind] ?? 0) * day >= Date.parse(at);
   const results = of.results.filter(holds).sort((a, b) => a.at.localeCompare(b.at));
-  const latest = <Found>(kind: CheckKind) =>
-    results.findLast((result) => result.kind === kind) as CheckResult<Found> | undefined;
-  const scatter = (kind: CheckKind, assumedGrams: number, assumed: string): ProfileNumber => {
-    const last = latest<RepeatabilityFound>(kind);
-    if (last === undefined) return { value: assumedGrams, dof: null, origin: { assumed } };
-    const passed = results.filter((result) => result.kind === kind && result.passed) as (typeof last)[];
-    return { ...pooled(last.passed ? passed : [last]), origin: originOf(last) };
-  };
-  const dry = scatter(
+  const latest = (kind: CheckKind) => results.findLast((result) => result.kind === kind);
+  const assumedNumber = (value: number, assumed: string): ProfileNumber => ({
+    value,
+    dof: null,
+    origin: { assumed },
+  });
+  const dry = scatterInForce(
+    results,
     "repeatability",
-    assumedRepeatabilityPerReadability * readabilityGrams,
-    "two thirds of the readability, until a repeatability test is made",
+    assumedNumber(
+      assumedRepeatabilityPerReadability * readabilityGrams,
+      "two thirds of the readability, until a repeatability test is made",
+    ),
   );
-  const wet = scatter(
+  const wet = scatterInForce(
+    results,
     "immersed-repeatability",
-    assumedImmersedPerDry * dry.value,
-    "twice the dry repeatability, until a test with re-immersion is made",
+    assumedNumber(
+      assumedImmersedPerDry * dry.value,
+      "twice the dry repeatability, until a test with re-immersion is made",
+    ),
   );
-  const line = latest<LinearityFound>("linearity");
-  const corner = latest<EccentricityFound>("eccentricity");
-  const ice = latest<ThermometerFound>("ice-point");
-  const beside = latest<ThermometerFound>("thermometer");
-  const thermometer = beside ?? ice;
+  const line = latest("linearity");
+  const corner = latest("eccentricity");
+  const thermometer = latest("thermometer") ?? latest("ice-point");
+  const corrected =
+    lastPassed<ThermometerFound>(results, "thermometer") ??
+    lastPassed<ThermometerFound>(results, "ice-point");
+  const eccentric = numberInForce<EccentricityFound>(
+    results,
+    "eccentricity",
+    assumedNumber(0, "none, until an off-centre test is made"),
+    ({ uPerGram }) => uPerGram,
+  );
   const inForce = [
     latest("repeatability"),
     latest("immersed-repeatability"),
@@ -108,21 +122,21 @@ export function balanceProfile(of: {
     readabilityGrams,
     repeatability: dry,
     immersedRepeatability: wet,
-    linearity:
-      line === undefined
-        ? { value: 0, dof: null, origin: { assumed: "none, until a linearity test is made" } }
-        : { value: line.found.linearityGrams, dof: null, origin: originOf(line) },
-    ...(corner && {
-      eccentricityPerGram: { value: corner.found.uPerGram, dof: null, origin: originOf(corner) },
-    }),
-    ...(thermometer && {
+    linearity: numberInForce<LinearityFound>(
+      results,
+      "linearity",
+      assumedNumber(0, "none, until a linearity test is made"),
+      ({ linearityGrams }) => linearityGrams,
+    ),
+    ...("check" in eccentric.origin && { eccentricityPerGram: eccentric }),
+    ...(corrected && {
       thermometer: {
-        correctionCelsius: thermometer.found.correctionCelsius,
-        atCelsius: thermometer.found.atCelsius,
+        correctionCelsius: corrected.found.correctionCelsius,
+        atCelsius: corrected.found.atCelsius,
         uCelsius: {
-          value: thermometer.found.uCelsius,
-          dof: thermometer.found.dof,
-          origin: originOf(thermometer),
+          value: corrected.found.uCelsius,
+          dof: corrected.found.dof,
+          origin: originOf(corrected),
         },
       },
     }),
@@ -135,14 +149,4 @@ export function balanceProfile(of: {
       thermometer ?? "thermometer",
     ].filter((one) => typeof one === "string"),
   };
-}
-
-const originOf = ({ kind, at, by, says }: CheckResult): Origin => ({ check: kind, at, by, says });
-
-/** Pooled standard deviation √(Σν s²/Σν), never below what the display hides, with the sum of the dof. */
-function pooled(results: readonly CheckResult<RepeatabilityFound>[]): { value: number; dof: number } {
-  const dof = results.reduce((sum, { found }) => sum + found.dof, 0);
-  const variance =
-    results.reduce((sum, { found }) => sum + found.dof * found.repeatabilityGrams ** 2, 0) / dof;
-  return { value: Math.sqrt(variance), dof };
 }

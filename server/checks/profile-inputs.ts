@@ -28,11 +28,13 @@ export function balanceAsked(profile: BalanceProfile): BalanceAsked {
 export function temperatureAsked(
   { thermometer }: BalanceProfile,
   shownCelsius: number,
-): { temperature_c: number; temperature_u_c: number } | undefined {
+): { temperature_c: number; temperature_u_c: number; temperature_dof?: number } | undefined {
   if (thermometer === undefined) return undefined;
+  const { value, dof } = thermometer.uCelsius;
   return {
     temperature_c: shownCelsius + thermometer.correctionCelsius,
-    temperature_u_c: thermometer.uCelsius.value,
+    temperature_u_c: value,
+    ...(dof === null ? {} : { temperature_dof: dof }),
   };
 }
 

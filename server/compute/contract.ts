@@ -64,6 +64,9 @@ const water = z.strictObject({
   kind: z.literal("water"),
   temperature_c: z.number(),
   temperature_u_c: notNegative.default(0.3),
+  temperature_dof: positive
+    .optional()
+    .describe("degrees of freedom behind temperature_u_c; infinite when left out"),
   gradient_c: notNegative.default(0),
   purity: z.enum(purities).default("distilled"),
   dissolved_solids_mg_l: notNegative.max(5000).optional(),

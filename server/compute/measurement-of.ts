@@ -65,11 +65,12 @@ function liquid(from: ComputeRequest["liquid"]): Liquid {
   if (from.kind === "water")
     return present({
       kind: "water" as const,
-      temperature: {
+      temperature: present({
         celsius: from.temperature_c,
         uCelsius: from.temperature_u_c,
+        dof: from.temperature_dof,
         gradientCelsius: from.gradient_c,
-      },
+      }),
       purity: from.purity,
       dissolvedSolidsMgPerL: from.dissolved_solids_mg_l,
       dissolvedAir: from.dissolved_air,

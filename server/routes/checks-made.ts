@@ -39,7 +39,7 @@ export async function checkMade(
   const checked = { at: on.at, by: typed.by, of: balance };
   const ofThermometer = { ...checked, of: thermometerName };
   const all = (name: string) => rows.map((row) => row[name] ?? "");
-  const known = on.checks.profileOf(balance, readabilityGrams);
+  const known = on.checks.passedProfileOf(balance, readabilityGrams);
   const repeatabilityGrams = known.repeatability.value;
   function made<Test>(test: Test, check: (test: Test, by: typeof checked) => CheckResult, by = checked) {
     return { result: check(test, by), asked: test };

@@ -89,6 +89,22 @@ describe("a balance's profile", () => {
     expect(profileStanding(profile, at).state).toBe("failed");
   });
 
+  test("a failed test never makes a balance better than its passed ones, nor than what is assumed", () => {
+    const bad = { ...dry("2026-02-20", 0), passed: false };
+    const after = balanceProfile({ balance: of, readabilityGrams, results: [...all, bad], at, by });
+    const before = balanceProfile({ balance: of, readabilityGrams, results: all, at, by });
+    expect(after.repeatability).toEqual(before.repeatability);
+    const alone = balanceProfile({ balance: of, readabilityGrams, results: [bad], at, by });
+    expect(alone.repeatability.value).toBeCloseTo((2 / 3) * readabilityGrams, 12);
+  });
+
+  test("a passed test after a failed one narrows again", () => {
+    const bad = { ...dry("2026-02-20", 0.0005), passed: false };
+    const good = dry("2026-02-21", 0.0001);
+    const profile = balanceProfile({ balance: of, readabilityGrams, results: [bad, good], at, by });
+    expect(profile.repeatability.value).toBeCloseTo(good.found.sGrams, 12);
+  });
+
   test("a test older than a year no longer counts, nor does one of tomorrow", () => {
     const results = [dry("2025-02-01", 0.0001), dry("2026-03-03", 0.0001)];
     const profile = balanceProfile({ balance: of, readabilityGrams, results, at, by });

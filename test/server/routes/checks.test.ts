@@ -1,4 +1,5 @@
 import { afterEach, expect, it } from "vitest";
+import { compute, isError } from "../../../server/compute/compute.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 
 let open: TestBench | undefined;
@@ -100,7 +101,7 @@ it("corrects the water temperature by the ice point and states its uncertainty",
   expect(request.liquid.temperature_u_c).toBeCloseTo(Math.hypot(0.1 / Math.sqrt(6), 0.01), 9);
 });
 
-it("keeps every attempt once, and a failed one leaves the budget of the last good one and shows the look-back", async () => {
+it("keeps every attempt once; a failed one widens the budget at once, shows the look-back, and a passed one ends both", async () => {
   const test = await bench();
   await test.post("/checks/repeatability", { ...passedRepeatability, step: "r1" });
   const { id } = await recordPiece(test, "T-LOOK");
@@ -113,9 +114,12 @@ it("keeps every attempt once, and a failed one leaves the budget of the last goo
   expect(checks).toContain("The bench is closed since");
   expect(checks).toContain(`/records/${id}`);
   expect(await page(test, "/checks/repeatability")).toContain("Attempt 2 of this occasion");
-  expect((await recordPiece(test, "T-2")).request.balance.repeatability_dof).toBe(9);
+  const worse = (await recordPiece(test, "T-2")).request.balance.repeatability_g!;
+  // every second of the ten readings is 9.8 mg above its place: s of about 5 mg against 0.08 mg
+  expect(worse).toBeGreaterThan(50 * sGrams);
   await test.post("/checks/repeatability", { ...passedRepeatability, step: "r3" });
   expect(await page(test, "/checks")).not.toContain("The bench is closed since");
+  expect((await recordPiece(test, "T-3")).request.balance.repeatability_g).toBeCloseTo(sGrams, 12);
 });
 
 it("leaves what was typed in its field when an entry cannot be read, and stores nothing", async () => {
@@ -335,4 +339,30 @@ it("a chart of checks that calls for action closes the bench, each single check 
   const body = await page(test, "/");
   expect(body).toContain("The bench is closed since");
   expect(body).toContain("Out of control");
+});
+
+it("hands the degrees of freedom of a thermometer comparison on to the budget, and a vague one widens the interval", async () => {
+  const test = await bench();
+  // a second thermometer known far better than these three pairs scatter: nearly all of u comes from three readings
+  await test.post("/checks/thermometer", {
+    ...rows("stated", ["20.00", "20.00", "20.00"]),
+    ...rows("reading", ["20.50", "20.00", "19.50"]),
+    referenceU: "0.01",
+    by: "K",
+    step: "t",
+  });
+  const { id, request } = await recordPiece(test, "T-1");
+  // Welch–Satterthwaite (GUM G.4.1) over s/√3 = 0.289 with 2 degrees of freedom, 0.01/√6 and 0.01 with infinitely many
+  const s = 0.5 / Math.sqrt(3);
+  const u = Math.hypot(s, 0.01 / Math.sqrt(6), 0.01);
+  expect(request.liquid.temperature_u_c).toBeCloseTo(u, 9);
+  expect(request.liquid.temperature_dof).toBeCloseTo(u ** 4 / (s ** 4 / 2), 6);
+  const result = (await test.ledger.entriesOf(id)).find(({ kind }) => kind === "result");
+  if (result?.kind !== "result") throw new Error("no result");
+  const { temperature_dof: _, ...sure } = request.liquid;
+  const known = compute({ ...result.body.request, liquid: sure });
+  if (isError(known)) throw new Error(known.error.message);
+  expect(result.body.response.u_g_cm3).toBeCloseTo(known.u_g_cm3, 12);
+  expect(Number(result.body.response.dof)).toBeLessThan(known.dof ?? Number.POSITIVE_INFINITY);
+  expect(result.body.response.expanded_g_cm3).toBeGreaterThan(known.expanded_g_cm3);
 });
