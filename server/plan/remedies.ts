@@ -12,6 +12,13 @@ const finerSteps = [0.1, 0.01, 0.001, 0.0001, 0.00001];
 const counts = [2, 3, 5, 10, 20, 50];
 const heavier = [1.5, 2, 3, 5, 10, 20, 50, 100, 500];
 
+/** A flask is for small pieces; nobody is sent to it for one that can be hung. */
+const otherWays = {
+  hung: ["displaced"],
+  displaced: ["hung"],
+  flask: ["hung", "displaced"],
+} as const;
+
 /**
  * Of each kind the smallest change that decides, as far as one exists: a finer scale, the other method, more like pieces,
  * a heavier piece. `decides` tells whether a weighing leaves nothing alive that density could exclude.
@@ -21,8 +28,8 @@ export function remedies(weighing: PlannedWeighing, decides: (other: PlannedWeig
   const step = finerSteps.find((d) => d < weighing.readabilityG * 0.99 && decides(onFinerScale(weighing, d)));
   if (step !== undefined)
     found.push({ kind: "readability", value: step, says: `a scale that shows ${step} g` });
-  const method = weighing.method === "hung" ? "displaced" : "hung";
-  if (decides({ ...weighing, method }))
+  const method = otherWays[weighing.method].find((way) => decides({ ...weighing, method: way }));
+  if (method)
     found.push({
       kind: "method",
       value: method,

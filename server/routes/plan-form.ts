@@ -43,13 +43,7 @@ export function plannedFrom(
       fieldId: "claim",
       error: `No metal is called "${form.claim}" here. Right: one of the list.`,
     });
-  if (form.method === "flask")
-    problems.push({
-      fieldId: "method",
-      error:
-        "A flask is not planned here: choose the way you would weigh one of the pieces hung, or with the water on the scale.",
-    });
-  if (problems.length > 0 || form.method === "flask") return { problems };
+  if (problems.length > 0) return { problems };
   return {
     planned: {
       claim: form.claim,

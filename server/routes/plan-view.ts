@@ -6,7 +6,7 @@ import type { Library } from "../alloys/library.ts";
 import type { LookAlike } from "../findings/look-alike.ts";
 import type { Plan } from "../plan/plan.ts";
 import { planTable } from "../plan/plan-table.ts";
-import type { PlannedWeighing } from "../plan/planned-weighing.ts";
+import { flaskFor, type PlannedWeighing } from "../plan/planned-weighing.ts";
 import { inOneSentence, usualSuspects } from "../plan/usual-suspects.ts";
 
 /** Besides what one asks first, so many of the metals that stay alive are named. */
@@ -41,7 +41,7 @@ export function planAnswer(
       ["Displaced mass, if it is what it is said to be", grams(displacedG)],
       [
         "The scale would then show",
-        `${grams(dryG)} dry, ${method === "hung" ? `${grams(immersedG)} immersed` : `a rise of ${grams(displacedG)}`}`,
+        `${grams(dryG)} dry, ${wetShown(method, grams(displacedG), grams(immersedG), flaskFor(displacedG))}`,
       ],
       ...(plan.possible
         ? ([
@@ -74,6 +74,17 @@ export function planAnswer(
     ],
     advice: plan.remedies.map(({ says }) => `${says.charAt(0).toUpperCase()}${says.slice(1)}`),
   };
+}
+
+function wetShown(
+  method: PlannedWeighing["method"],
+  displaced: string,
+  less: string,
+  flaskMl: number,
+): string {
+  if (method === "hung") return `${less} immersed`;
+  if (method === "displaced") return `a rise of ${displaced}`;
+  return `${less} more than the full flask of ${flaskMl} mL`;
 }
 
 const reasons = {

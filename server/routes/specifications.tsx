@@ -8,7 +8,12 @@ import { keepSpecifications, specificationsInForce } from "../bench/specificatio
 import { evidenceRanges } from "../evidence/recorded.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import { type OwnSpecifications, writeOwnSpecifications } from "../specifications/own-specifications.ts";
+import {
+  type OwnSpecifications,
+  readOwnSpecifications,
+  writeOwnSpecifications,
+} from "../specifications/own-specifications.ts";
+import { takenOver } from "../uploads.ts";
 import { NumberEntries } from "./evidence-form.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
@@ -77,6 +82,19 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     } catch (error) {
       if (!(error instanceof RangeError || error instanceof LedgerTrouble)) throw error;
       return answer(request, reply, { values, problems: [{ fieldId: "mass", error: error.message }] });
+    }
+  });
+  app.post("/specifications/import", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const { file = "" } = fieldsOf(request);
+    const { own } = await specificationsInForce(ledger, library());
+    try {
+      const next = readOwnSpecifications(takenOver(request, file), library(), own);
+      await keepSpecifications(ledger, library(), next);
+      return reply.redirect("/specifications", 303);
+    } catch (error) {
+      if (!(error instanceof RangeError || error instanceof LedgerTrouble)) throw error;
+      const problems = [{ fieldId: "json-file", error: error.message }];
+      return answer(request, reply, { values: { file }, problems });
     }
   });
 }

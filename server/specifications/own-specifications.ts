@@ -36,9 +36,14 @@ export type OwnSpecifications = z.infer<typeof file>;
 
 /**
  * Reads a file of own specifications. Throws RangeError that lists every fault with its place: schema, an unknown metal, a
- * fine mass that is not mass × fineness. Nothing is taken over from a file with a fault.
+ * fine mass that is not mass × fineness. Nothing is taken over from a file with a fault. With `held`, a file of the same
+ * or a lower version that differs from it is refused.
  */
-export function readOwnSpecifications(text: string, library: Library = builtIn): OwnSpecifications {
+export function readOwnSpecifications(
+  text: string,
+  library: Library = builtIn,
+  held?: OwnSpecifications,
+): OwnSpecifications {
   let json: unknown;
   try {
     json = JSON.parse(text);
@@ -55,7 +60,13 @@ export function readOwnSpecifications(text: string, library: Library = builtIn):
     : parsed.error.issues.map((i) => `${i.path.join(".") || "file"}: ${i.message}`);
   if (!parsed.success || faults.length > 0)
     throw new RangeError(`Own specifications not taken over. ${faults.join("; ")}`);
-  return parsed.data;
+  const { data } = parsed;
+  const differs = held !== undefined && writeOwnSpecifications(data) !== writeOwnSpecifications(held);
+  if (held && held.specifications.length > 0 && differs && data.version <= held.version)
+    throw new RangeError(
+      `The file has version ${data.version} and differs from version ${held.version} held here. Right: a higher version number, so that an older file never takes the place of a newer one unseen.`,
+    );
+  return data;
 }
 
 function faultsOf(one: OwnSpecifications["specifications"][number], library: Library): string[] {

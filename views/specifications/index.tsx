@@ -1,5 +1,6 @@
+import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, Field, type FieldError, Problems, Select } from "../forms.tsx";
-import { Rows } from "../sheet.tsx";
+import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
@@ -26,6 +27,7 @@ export interface SpecificationsView {
 export function Specifications({ rows, claims, values, problems, csrfToken, stepKey }: SpecificationsView) {
   const locale = useLocale();
   const say = useWords().specifications;
+  const fileError = problems.find(({ fieldId }) => fieldId === "json-file")?.error;
   const entry = (name: string, label: string, after: string, required = false) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return (
@@ -69,8 +71,27 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
         </div>
         <Field name="source" label={say.whereValuesComeFrom} value={values.source ?? ""} required />
         <p class="hint">{say.fineHint}</p>
-        <button type="submit">{say.add}</button> <a href="/specifications.json">{say.yourOwnAsFile}</a>
+        <button type="submit">{say.add}</button>
       </form>
+      <Sheet id="file" title={say.file}>
+        <p>
+          <a href="/specifications.json" download>
+            {say.yourOwnAsFile}
+          </a>
+        </p>
+        <TakeOver
+          action="/specifications/import"
+          csrfToken={csrfToken}
+          words={{
+            choose: say.takeOverJson,
+            paste: say.takeOverPasted,
+            hint: say.takeOverHint,
+            takeOver: say.takeOver,
+          }}
+          pasted={values.file ?? ""}
+          {...(fileError === undefined ? {} : { error: fileError })}
+        />
+      </Sheet>
       <Rows
         caption={say.specificationsYourOwnFirst}
         empty={say.none}

@@ -88,3 +88,23 @@ test("ten pieces weighed together answer more, but odd ones hide in the mean and
   expect(plan.says).toMatch(/Only the mean of the 10 is seen, and \d+ of .* would hide in it/);
   expect(planFor(ounceOfSilver).pooled).toEqual([]);
 });
+
+test("a flask is planned with its two fillings: small scrap by the hundred, and its temperature in the budget", () => {
+  const grains: PlannedWeighing = {
+    claim: "au-750",
+    massG: 0.2,
+    pieces: 100,
+    method: "flask",
+    readabilityG: 0.001,
+    confidence: 0.9545,
+  };
+  const plan = planFor(grains);
+  // 20 g of 750 gold at 15.2 to 15.8 g/cm³ displace 1.26 to 1.31 g of water (by hand)
+  expect(plan.expected.displacedG).toBeGreaterThan(1.25);
+  expect(plan.expected.displacedG).toBeLessThan(1.32);
+  // by hand, as standard uncertainties: two fillings at 2 mg and 10 mL · 2.07e-4/°C · 0.1 °C = 0.2 mg give 2.8 mg of
+  // 1.28 g, so 0.22 %, twice that expanded; a tenth of it for what else a budget holds
+  expect(plan.expandedPercent).toBeGreaterThan(0.4);
+  expect(plan.expandedPercent).toBeLessThan(0.52);
+  expect(planFor({ ...grains, readabilityG: 0.0001 }).expandedPercent).toBeGreaterThan(0.4);
+});

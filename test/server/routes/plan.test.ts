@@ -44,6 +44,21 @@ describe("a plan before wetting", () => {
     expect(answerIn(body)).not.toMatch(/not from .*925/);
   });
 
+  test("a flask is planned: what it will show, what it can tell and what would help", async () => {
+    const { statusCode, body } = await get({
+      ...kitchen,
+      method: "flask",
+      claim: "au-750",
+      mass: "0.2",
+      pieces: "100",
+      readability: "0.01",
+    });
+    expect(statusCode).toBe(200);
+    // 20 g less 1.28 g of water beside the full flask (by hand); the smallest usual flask is 10 mL
+    expect(body).toMatch(/20\.00 g dry, 18\.7\d g more than the full flask of 10 mL/);
+    expect(answerIn(body)).toMatch(/^This scale can/);
+  });
+
   test("mass and step in other units give the same answer", async () => {
     const grams = await get(kitchen);
     const others = await get({

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
-import { textOf, wordsOf } from "./recorded.ts";
+import { host, textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -33,6 +33,26 @@ test("mass × fineness that is not the stated fine mass is refused with both num
   expect(text).toContain("7.322691 g of fine metal, but 7.9881 g is stated");
   expect(answer.body).toContain('value="7,9881"');
   expect(await textOf(at, "/specifications")).not.toContain("Harbour medal");
+});
+
+test("own specifications are taken over as a file; a fault, a mismatch or an older version changes nothing", async () => {
+  await at.post("/specifications", own);
+  const kept = (await at.app.inject({ url: "/specifications.json", headers: { host } })).body;
+  const send = (text: string) => at.send("/specifications/import", { name: "json-file", text });
+  const older = kept.replace("Harbour medal", "Harbour token");
+  expect(wordsOf((await send(older)).body)).toMatch(/differs from version \d+ held here/);
+  const newer = kept.replace(/"version": \d+/, '"version": 9');
+  const wrong = newer.replace('"7.3227"', '"7.9881"');
+  const refused = await send(wrong);
+  expect(refused.statusCode).toBe(422);
+  expect(wordsOf(refused.body)).toMatch(/specifications\.0: .*7\.322691 g of fine metal, but 7\.9881 g/);
+  expect(wordsOf((await send(newer.replace("au-916", "au-nothing"))).body)).toContain(
+    'No metal "au-nothing"',
+  );
+  expect((await send(newer.replace("Harbour medal", "Harbour token"))).statusCode).toBe(303);
+  const text = await textOf(at, "/specifications");
+  expect(text).toContain("Harbour token");
+  expect(text).not.toContain("Harbour medal");
 });
 
 test("the fineness of a typed density has its freedom in it: 14.00 leaves 549 to 672 ‰ and more", async () => {

@@ -102,7 +102,12 @@ export const specifications: Words["specifications"] = {
   thicknessAtRim: "Dicke am Rand",
   addOneYourOwn: "Eine eigene hinzufügen",
   add: "Hinzufügen",
-  yourOwnAsFile: "Eigene als Datei",
+  file: "Als Datei",
+  yourOwnAsFile: "Die eigenen als JSON",
+  takeOverJson: "Eine JSON-Datei übernehmen",
+  takeOverPasted: "oder ihren Text einfügen",
+  takeOverHint: "eine solche Datei wie oben; sie tritt mit höherer Fassungsnummer an die Stelle der eigenen",
+  takeOver: "Übernehmen",
   title: "Vorgaben",
   fineHint:
     "Ist eine Feinmasse angegeben, wird sie gegen Masse × Feingehalt gehalten; passen sie nicht zusammen, wird nichts behalten.",

@@ -102,7 +102,13 @@ export const specifications = {
   thicknessAtRim: "Thickness at the rim",
   addOneYourOwn: "Add one of your own",
   add: "Add",
-  yourOwnAsFile: "Your own as a file",
+  file: "As a file",
+  yourOwnAsFile: "Your own as JSON",
+  takeOverJson: "Take over a JSON file",
+  takeOverPasted: "or paste its text",
+  takeOverHint:
+    "such a file as stands above; it takes the place of your own ones under a higher version number",
+  takeOver: "Take over",
   title: "Specifications",
   fineHint:
     "When a fine mass is stated it is held against mass × fineness; if they do not go together, nothing is kept.",

@@ -48,10 +48,6 @@ export const plan: readonly ToldPair[] = [
     '"{typed}" pieces: right is a whole number from 1 to 1000.',
     "„{typed}“ Stücke: richtig ist eine ganze Zahl von 1 bis 1000.",
   ],
-  [
-    "A flask is not planned here: choose the way you would weigh one of the pieces hung, or with the water on the scale.",
-    "Ein Kolben wird hier nicht geplant: wählen, wie eines der Stücke hängend oder mit dem Wasser auf der Waage gewogen würde.",
-  ],
   // fineness
   [
     "If this is sound gold alloyed with {rest}, its fineness lies between {n} and {n1} ‰. It does not show that it is gold.",
@@ -125,6 +121,10 @@ export const planNames: readonly ToldPair[] = [
   ["Mass", "Masse"],
   ["Mass of one", "Masse eines Stücks"],
   ["displaces", "verdrängt"],
+  [
+    "{dry} dry, {less} more than the full flask of {ml} mL",
+    "{dry} trocken, {less} mehr als der volle Kolben von {ml} mL",
+  ],
   ["hung, steps of {step}", "hängend, Schritte von {step}"],
   ["water on the scale, steps of {step}", "Wasser auf der Waage, Schritte von {step}"],
   [
