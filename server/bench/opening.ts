@@ -5,7 +5,7 @@ import type { Ticket } from "./piece.ts";
 
 /** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
 export function openingBody(
-  { ticket, description, method, claim, lot, customer, customerSupplied }: Ticket,
+  { ticket, description, method, claim, lot, ...told }: Ticket,
   { decisionRule }: Preferences,
   { confidencePercent }: Conditions,
 ): BodyOf<"piece-opened"> {
@@ -15,8 +15,7 @@ export function openingBody(
     method,
     claim: claim ?? null,
     ...(lot === undefined ? {} : { lot }),
-    ...(customer === undefined ? {} : { customer }),
-    ...(customerSupplied === undefined ? {} : { customerSupplied }),
+    ...told,
     rule: { ...decisionRule, confidence_percent: confidencePercent },
   };
 }

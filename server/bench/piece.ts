@@ -47,6 +47,9 @@ export interface Ticket {
   lot?: string;
   /** who brought it, as a ticket or a name */
   customer?: string;
+  /** in what state it arrived */
+  condition?: string;
+  operator?: string;
   /** what the customer says of it; reported as theirs */
   customerSupplied?: NonNullable<BodyOf<"piece-opened">["customerSupplied"]>;
 }

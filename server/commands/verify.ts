@@ -19,7 +19,7 @@ const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID] [--chai
                     or ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
   --checkpoint LINE a checkpoint printed or sent earlier: checkpoint ROW HASH KEY SIGNATURE
   --key ID          id of the key that must have signed the ledger; default: the key beside it
-  --chain           the chain alone, without comparing the list of records with it`;
+  --chain           the chain alone, not the list of records made from it, nor the photos`;
 
 /** `underhook verify`: 0 when every row is good, 1 when one is not, 2 when it could not be checked. */
 export async function run(args: string[]): Promise<number> {

@@ -17,6 +17,7 @@ import type { Bench } from "../bench/bench.ts";
 import { benchView } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
+import { toldOfPiece } from "../bench/told-of-piece.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import type { LiveView, Problem } from "../bench/view.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -135,7 +136,8 @@ export function benchRoutes(
   benchTestRoutes(app, { bench, tests, whole });
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
-  deed("/bench/piece", ({ ticket = "", description = "", claim = "", method = "", key = "" }) => {
+  deed("/bench/piece", (fields) => {
+    const { ticket = "", description = "", claim = "", method = "", key = "" } = fields;
     const named = ticket.trim();
     if (named === "") throw new Refusal("The ticket is empty. Right: a short name such as A-17.", "ticket");
     if (!isMethod(method))
@@ -143,7 +145,13 @@ export function benchRoutes(
     if (claim !== "" && !bench.library.has(claim))
       throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
     return bench.openPiece(
-      { ticket: named, description: description.trim(), method, ...(claim === "" ? {} : { claim }) },
+      {
+        ticket: named,
+        description: description.trim(),
+        method,
+        ...(claim === "" ? {} : { claim }),
+        ...toldOfPiece(fields),
+      },
       key || bench.nextPiece,
     );
   });

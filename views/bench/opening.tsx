@@ -2,6 +2,7 @@ import type { BenchView } from "../../server/bench/view.ts";
 import type { DemoPiece } from "../../server/demo/pieces.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
+import { ForTheReport } from "./for-the-report.tsx";
 import { BenchForm } from "./parts.tsx";
 
 const methods = ["hung", "displaced", "flask"] as const;
@@ -9,7 +10,9 @@ const methods = ["hung", "displaced", "flask"] as const;
 /** The ticket of a new piece: what it is called, what it is said to be, how it will be weighed. */
 export function Opening({ view }: { view: BenchView }) {
   const locale = useLocale();
-  const { opening: say, methods: ways } = useWords().bench;
+  const all = useWords();
+  const { opening: say, methods: ways } = all.bench;
+  const tickets = all.tickets.title;
   const typed = view.problem?.typed ?? {};
   const field = view.problem?.field;
   return (
@@ -73,6 +76,7 @@ export function Opening({ view }: { view: BenchView }) {
             </label>
           ))}
         </fieldset>
+        <ForTheReport typed={typed} />
         <div class="caution">
           <p>
             <strong>{say.keepDry}</strong> {say.keepDryWhat}
@@ -83,6 +87,9 @@ export function Opening({ view }: { view: BenchView }) {
         </button>
         <p>
           <a href="/plan">{say.plan}</a>
+        </p>
+        <p>
+          <a href="/tickets">{tickets}</a>
         </p>
       </BenchForm>
     </section>

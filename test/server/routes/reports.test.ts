@@ -165,3 +165,28 @@ test("a report stays as it was issued when the library of metals changes", async
   });
   expect((await get(href.replace("?", ".pdf?"))).rawPayload.equals(before)).toBe(true);
 });
+
+test("what was told of the piece when it was opened stands in the report: condition and operator, and apart what the customer says", async () => {
+  const opened = { ticket: "T-9", description: "ring", method: "hung", claim: "", key: "ring-9" };
+  const wrong = await at.post("/bench/piece", { ...opened, statedMass: "heavy" });
+  expect([wrong.statusCode, wrong.body]).toEqual([422, expect.stringContaining('value="heavy"')]);
+  await at.post("/bench/piece", {
+    ...opened,
+    customer: "window 3",
+    condition: "one knock at the rim",
+    operator: "counter 2",
+    statedMass: "31,1",
+    marks: "ship and anchor",
+  });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  await at.post("/bench/water", { celsius: "21.4" });
+  await at.post("/bench/record", {});
+  const answer = await at.post("/records/ring-9/reports", { step: "click-1" });
+  const text = await textOf(at, answer.headers.location ?? "");
+  for (const part of ["Customer window 3", "Condition one knock at the rim", "Operator counter 2"])
+    expect(text).toContain(part);
+  expect(text).toMatch(
+    /Supplied by the customer, not measured here Mass, as stated 31\.1 g Marks ship and anchor/,
+  );
+});

@@ -7,6 +7,7 @@ import { decision } from "./decision.ts";
 import { evidence, specifications } from "./evidence.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
+import { forTheReport } from "./for-the-report.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
@@ -48,6 +49,7 @@ export const de: Words = {
   customer,
   settings,
   tokens,
+  forTheReport,
   imported,
   imports,
   tickets,

@@ -6,6 +6,7 @@ import { decision } from "./decision.ts";
 import { evidence, specifications } from "./evidence.ts";
 import { finding, findings } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
+import { forTheReport } from "./for-the-report.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
@@ -47,6 +48,7 @@ export const en = {
   customer,
   settings,
   tokens,
+  forTheReport,
   imported,
   imports,
   tickets,

@@ -1,0 +1,26 @@
+import type { Ticket } from "./piece.ts";
+import { Refusal } from "./refusal.ts";
+import { typedReading } from "./typed-reading.ts";
+
+/** What the opening form says of a piece for its report; empty fields are left out. Throws Refusal for a mass that is none. */
+export function toldOfPiece(
+  fields: Record<string, string>,
+): Pick<Ticket, "customer" | "condition" | "operator" | "customerSupplied"> {
+  const said = (name: string) => {
+    const text = (fields[name] ?? "").trim();
+    return text === "" ? {} : { [name]: text };
+  };
+  const mass = fields.statedMass?.trim() ? typedReading(fields.statedMass, "g") : undefined;
+  if (mass && "refused" in mass) throw new Refusal(mass.refused, "statedMass");
+  const theirs = {
+    ...(mass ? { mass_g: mass.understood.text } : {}),
+    ...said("marks"),
+    ...said("stones"),
+  };
+  return {
+    ...said("customer"),
+    ...said("condition"),
+    ...said("operator"),
+    ...(Object.keys(theirs).length === 0 ? {} : { customerSupplied: theirs }),
+  };
+}
