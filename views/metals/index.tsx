@@ -1,5 +1,5 @@
 import { Field, Select } from "../forms.tsx";
-import { fixed, fromTo } from "../numbers.ts";
+import { fixed } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -111,7 +111,7 @@ function Family({ name, rows }: { name: string; rows: readonly MetalRow[] }) {
   const high = Math.max(...rows.map((row) => row.high));
   return (
     <details class="family">
-      <summary>{say.inFamily(name, rows.length, fromTo(low, high, locale))}</summary>
+      <summary>{say.inFamily(name, rows.length, fixed(low, 2, locale), fixed(high, 2, locale))}</summary>
       <Listed caption={`${say.caption}: ${name}`} rows={rows} />
     </details>
   );

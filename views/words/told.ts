@@ -78,7 +78,8 @@ class Book {
 
   constructor({ sentences, names }: { sentences: readonly ToldPair[]; names: readonly ToldPair[] }) {
     this.#sentences = new Pairs(sentences, "[\\s\\S]");
-    this.#names = new Pairs(names, "[^;:]");
+    // a name ends where the next of a list begins
+    this.#names = new Pairs(names, "(?:(?!\\), )[^;:])");
   }
 
   /** One sentence, or undefined when the book does not have it. */

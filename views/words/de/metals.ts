@@ -9,7 +9,7 @@ export const metals: Words["metals"] = {
   allFamilies: "alle",
   nearDensity: "Nahe einer Dichte",
   count: (found, all) => (found === all ? `${all} Metalle` : `${found} von ${all} Metallen`),
-  inFamily: (name, count, band) => `${name}: ${count}, ${band} g/cm³`,
+  inFamily: (name, count, low, high) => `${name}: ${count}, ${low} bis ${high} g/cm³`,
   onAxis: "Auf der Dichteachse",
   firstOnAxis: (count) => `Die ersten ${count} auf der Dichteachse`,
   caption: "Metalle nach Dichte, bei 20 °C",

@@ -7,7 +7,8 @@ export const metals = {
   allFamilies: "all",
   nearDensity: "Near a density",
   count: (found: number, all: number) => (found === all ? `${all} metals` : `${found} of ${all} metals`),
-  inFamily: (name: string, count: number, band: string) => `${name}: ${count}, ${band} g/cm³`,
+  inFamily: (name: string, count: number, low: string, high: string) =>
+    `${name}: ${count}, ${low} to ${high} g/cm³`,
   onAxis: "On the density axis",
   firstOnAxis: (count: number) => `The first ${count} on the density axis`,
   caption: "Metals by density, at 20 °C",
