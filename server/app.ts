@@ -46,6 +46,7 @@ import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
 import { retentionRoutes } from "./routes/retention.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
+import { shareRoutes } from "./routes/share.tsx";
 import { specificationRoutes } from "./routes/specifications.tsx";
 import { ticketRoutes } from "./routes/tickets.tsx";
 import { tokenRoutes } from "./routes/tokens.tsx";
@@ -132,6 +133,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   photoRoutes(app, { bench, ledger, folder: parts.photos, demo });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, demo, library: () => library.now });
+  shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);
   lotRoutes(app, { bench, ledger, settings, demo, library: () => library.now });
   specificationRoutes(app, { ledger, demo, library: () => library.now });

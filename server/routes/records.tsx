@@ -15,18 +15,17 @@ import { type Locale, words } from "../../views/words/index.ts";
 import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
-import { after, type Piece } from "../bench/piece.ts";
 import { Refusal } from "../bench/refusal.ts";
-import { type Evaluate, isRefused } from "../compute/evaluation.ts";
-import type { Entry, EntryOf } from "../ledger/entry.ts";
+import type { Evaluate } from "../compute/evaluation.ts";
+import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import { statedBy } from "../reports/stated.ts";
 import { amendedWater } from "./amended-result.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { photoForm, photoView } from "./photo-view.ts";
+import { readRecord } from "./record-read.ts";
 import { nameIn, recordView, whenOf } from "./record-view.ts";
 
 interface RecordParts {
@@ -54,8 +53,6 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
 
   app.get<{ Params: { piece: string } }>("/records/:piece", async (request, reply) => {
     const entries = await ledger.entriesOf(request.params.piece);
-    const result = entries.findLast((entry) => entry.kind === "result");
-    const piece = pieceOf(entries);
     const imported = entries.find((entry) => entry.kind === "imported-weighing");
     if (imported?.kind === "imported-weighing") {
       const around = frame(request, reply);
@@ -65,7 +62,8 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         page({ ...around, title, main: <ImportedRecord {...importedView(imported, library())} /> }),
       );
     }
-    if (!piece || result?.kind !== "result")
+    const read = await readRecord(entries, evaluate);
+    if (!read)
       return html(
         reply,
         page({
@@ -79,10 +77,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         }),
         404,
       );
-    // The curve is drawn anew from the recorded request: the same request gives the same digits.
-    const stated = statedBy(entries);
-    const again = await evaluate(stated.result.request);
-    const curve = isRefused(again) ? [] : again.curve;
+    const { piece, stated, curve } = read;
     const around = frame(request, reply);
     const view = {
       ...recordView(piece, entries, stated, curve, { ...around, library: library() }),
@@ -186,12 +181,6 @@ function importedView({ id, hash, body }: EntryOf<"imported-weighing">, library:
     entry: id,
     hash,
   };
-}
-
-function pieceOf(entries: readonly Entry[]): Piece | undefined {
-  let piece: Piece | undefined;
-  for (const entry of entries) piece = after(piece, entry);
-  return piece;
 }
 
 async function listOf(

@@ -106,6 +106,18 @@ describe("an assayer at a balance on a cable", () => {
     await accessible(page);
     await picture(page, "assayer-record-desk");
     stop();
+
+    // An image is decoded only when it is sound XML and needs nothing that the page's policy forbids.
+    await page.getByRole("link", { name: "One page to share" }).click();
+    const shared = page.locator("#share-picture");
+    expect(
+      await shared.evaluate((image: HTMLImageElement) => image.decode().then(() => image.naturalWidth)),
+    ).toBe(820);
+    const saving = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Picture (PNG)" }).click();
+    expect((await saving).suggestedFilename()).toBe("density-test.png");
+    await accessible(page);
+    await picture(page, "assayer-shares-desk");
     expect(troubles).toEqual([]);
   });
 

@@ -103,7 +103,8 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
   return { height: y - top, content: drawn };
 }
 
-function nearest(bands: readonly Band[], value: number | undefined): Band[] {
+/** Bands by their distance from a value, nearest first; from low to high without one. */
+export function nearest(bands: readonly Band[], value: number | undefined): Band[] {
   const away = ({ low, high }: Band) => (value === undefined ? low : Math.max(low - value, value - high));
   return [...bands].sort((a, b) => away(a) - away(b));
 }

@@ -58,7 +58,7 @@ export interface RecordView {
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
   const locale = useLocale();
-  const { record: say, photos } = useWords();
+  const { record: say, photos, share } = useWords();
   return (
     <>
       {record.voided && (
@@ -79,7 +79,9 @@ export function RecordPage(record: RecordView) {
           <a href="#amendments-heading">{say.amended(record.amended.when, record.amended.by)}</a>
         </p>
       )}
-      <p>{record.densityWords}</p>
+      <p>
+        {record.densityWords} <a href={`/records/${record.id}/share`}>{share.link}</a>
+      </p>
       {record.warnings.map((warning) => (
         <p key={warning}>
           <strong>{say.note}</strong> <Told says={warning} />

@@ -21,6 +21,7 @@ import { amendments, captures, record, records } from "./records.ts";
 import { retention } from "./retention.ts";
 import { customer, settings } from "./settings.ts";
 import { settingsPages } from "./settings-pages.ts";
+import { share } from "./share.ts";
 import { steps } from "./steps.ts";
 import { tokens } from "./tokens.ts";
 
@@ -56,6 +57,7 @@ export const de: Words = {
   ledger,
   retention,
   settingsPages,
+  share,
   composite,
   metal,
   metals,

@@ -20,6 +20,7 @@ import { amendments, captures, record, records } from "./records.ts";
 import { retention } from "./retention.ts";
 import { customer, settings } from "./settings.ts";
 import { settingsPages } from "./settings-pages.ts";
+import { share } from "./share.ts";
 import { steps } from "./steps.ts";
 import { tokens } from "./tokens.ts";
 
@@ -55,6 +56,7 @@ export const en = {
   ledger,
   retention,
   settingsPages,
+  share,
   composite,
   metal,
   metals,

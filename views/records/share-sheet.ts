@@ -1,0 +1,90 @@
+import type { FindingStateName } from "../finding.tsx";
+import type { DensityPlot } from "../plots/density.tsx";
+import { type Locale, words } from "../words/index.ts";
+import { told, toldValue } from "../words/told.ts";
+
+/** What of a record goes onto one page to share. Numbers are written out; what is left out was not ticked. */
+export interface ShareSheet {
+  /** from a simulated balance: an invented piece */
+  simulated: boolean;
+  voided: boolean;
+  /** what a check of the balance had found when it was weighed all the same */
+  closed: string | undefined;
+  ticket?: string;
+  piece?: string;
+  day?: string;
+  method: string;
+  /** liquid with its temperature */
+  liquid: string;
+  readings: readonly { role: string; shown: string; typed: boolean }[];
+  /** how many readings were voided */
+  setAside: number;
+  /** "10.488 ± 0.014 g/cm³" */
+  density: string;
+  expanded: string;
+  k: string;
+  percent: string;
+  interval: string;
+  /** undefined when nothing was claimed */
+  claimName: string | undefined;
+  state: FindingStateName;
+  because: string;
+  /** everything the density leaves alive, the claim among it, by name in the reader's language */
+  notExcluded: readonly string[];
+  plot: Omit<DensityPlot, "id">;
+}
+
+/** One part of the page: a heading with its lines. */
+export interface SharePart {
+  heading: string;
+  lines: readonly string[];
+}
+
+/** The sheet in words, in order; picture and text are both made of it, so that neither says more than the other. */
+export function shareWords(sheet: ShareSheet, locale: Locale) {
+  const all = words(locale);
+  const { share: say, record } = all;
+  const source = (typed: boolean) => (typed ? say.typed : sheet.simulated ? say.simulated : say.fromBalance);
+  const named = [
+    [record.ticket, sheet.ticket],
+    [record.piece, sheet.piece],
+    [say.weighed, sheet.day],
+  ].flatMap(([label, value]) => (value ? [`${label}: ${value}`] : []));
+  const state = all.findings[sheet.state];
+  const parts: SharePart[] = [
+    {
+      heading: say.readings,
+      lines: [
+        ...sheet.readings.map(({ role, shown, typed }) => `${role}: ${shown} (${source(typed)})`),
+        ...(sheet.setAside > 0 ? [say.setAside(sheet.setAside)] : []),
+        `${record.method}: ${sheet.method}; ${sheet.liquid}`,
+      ],
+    },
+    {
+      heading: all.finding.heading,
+      lines: [
+        sheet.claimName === undefined
+          ? say.nothingClaimed
+          : say.saidToBe(toldValue(sheet.claimName, locale), state),
+        told(sheet.because, locale),
+      ],
+    },
+    {
+      heading: say.notExcluded,
+      lines: sheet.notExcluded.length > 0 ? [`${sheet.notExcluded.join(", ")}.`] : [say.nothingAlive],
+    },
+  ];
+  return {
+    heading: say.heading,
+    warnings: [
+      ...(sheet.simulated ? [say.demo] : []),
+      ...(sheet.voided ? [say.voided] : []),
+      ...(sheet.closed === undefined ? [] : [told(sheet.closed, locale)]),
+    ],
+    named,
+    density: `${say.density}: ${sheet.density}`,
+    stated: [say.uncertainty(sheet.expanded, sheet.k, sheet.percent), say.interval(sheet.interval)],
+    parts,
+    foot: say.foot,
+  };
+}
