@@ -50,7 +50,7 @@ function doubtsAbout(bench: Bench, piece: Piece) {
   const wet = methods[piece.method].roles
     .filter((role) => role !== "dry")
     .flatMap((role) => standing(piece, role));
-  const balance = balanceFor(dry, wet, bench.conditions, bench.profileOf);
+  const balance = balanceFor({ dry, wet, steps: piece.details.steps }, bench.conditions, bench.profileOf);
   return suspicions(situationOf(piece, balance, bench.evaluation, bench.library));
 }
 

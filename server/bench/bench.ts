@@ -10,6 +10,7 @@ import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
 import { checkedWhile } from "./checked-while.ts";
 import type { Conditions } from "./conditions.ts";
+import type { Details } from "./details.ts";
 import { EachLoad } from "./each-load.ts";
 import { mustTake, type Role } from "./method.ts";
 import { openingBody } from "./opening.ts";
@@ -213,6 +214,11 @@ export class Bench {
   stateWater(celsius: string, key?: string): Promise<void> {
     const body = { what: "temperature" as const, celsius, source: "typed" as const, lines: [] };
     return this.#onBench.writeAbout("capture", () => body, key);
+  }
+
+  /** States anew what is particular to this weighing; what was stated before stays in the ledger. */
+  stateDetails(details: (piece: Piece) => Details, key?: string): Promise<void> {
+    return this.#onBench.writeAbout("weighing-details", details, key);
   }
 
   /** Sets a reading aside with its reason; it stays visible. */

@@ -3,13 +3,19 @@ import { Refusal } from "./refusal.ts";
 /** The three ways to weigh a displaced mass. Common practice; the words are those of the trade. */
 export type Method = "hung" | "displaced" | "flask";
 
+/** A reading that a method needs. */
+export type NeededRole = "dry" | "immersed" | "rise" | "flask-full" | "flask-with-piece";
+
+/** Readings that every method may hold beside those it needs: the balance with the load away, and the piece dried again. */
+export const rolesBeside = ["zero", "dry-after"] as const;
+
 /** What a captured reading stands for in its method. */
-export type Role = "dry" | "immersed" | "rise" | "flask-full" | "flask-with-piece";
+export type Role = NeededRole | (typeof rolesBeside)[number];
 
 interface MethodWords {
   name: string;
   /** the readings it needs, in the order they are taken */
-  roles: readonly Role[];
+  roles: readonly NeededRole[];
 }
 
 export const methods: Record<Method, MethodWords> = {
@@ -24,11 +30,13 @@ export const roleNames: Record<Role, string> = {
   rise: "rise of the beaker",
   "flask-full": "flask full of water",
   "flask-with-piece": "flask with the piece, topped up",
+  zero: "zero",
+  "dry-after": "dry, afterwards",
 };
 
 /** The roles a method may hold; a reading under another role belongs to another method. */
 export function takes(method: Method, role: Role): boolean {
-  return methods[method].roles.includes(role);
+  return [...methods[method].roles, ...rolesBeside].includes(role);
 }
 
 /** True for one of the three ways to weigh. */

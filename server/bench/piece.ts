@@ -1,6 +1,7 @@
 import type { MassUnit } from "../../calibration/units.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import { type Details, noDetails } from "./details.ts";
 import type { Method, Role } from "./method.ts";
 
 /** One line of the balance as it came: the original observation. */
@@ -68,6 +69,10 @@ export interface Piece extends Ticket {
   tests: readonly Test[];
   /** pictures of the piece, oldest first */
   photos: readonly EntryOf<"photo">[];
+  /** what is particular to this weighing, as stated last */
+  details: Details;
+  /** how often that was stated */
+  detailsStated: number;
   /** the water temperature stated last, decimal text in °C */
   waterCelsius?: string;
   closed?: { at: string; how: "recorded" | "set-aside"; entry: string };
@@ -89,6 +94,8 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       captures: [],
       tests: [],
       photos: [],
+      details: noDetails,
+      detailsStated: 0,
       ...(lot === undefined ? {} : { lot }),
       ...(rule === undefined ? {} : { agreed: rule }),
     };
@@ -111,6 +118,8 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
         ),
         photos: piece.photos.filter(({ id }) => id !== entry.body.entry),
       };
+    case "weighing-details":
+      return { ...piece, details: entry.body, detailsStated: piece.detailsStated + 1 };
     case "evidence":
       return { ...piece, tests: [...piece.tests, { entry }] };
     case "photo":
@@ -127,7 +136,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
 function withCapture(piece: Piece, entry: Extract<Entry, { kind: "capture" }>): Piece {
   const { body } = entry;
   if (body.what === "temperature") return { ...piece, waterCelsius: body.celsius };
-  if (!("reading" in body) || body.what === "zero" || body.what === "dry-after") return piece;
+  if (!("reading" in body)) return piece;
   const { text, unit, grams } = body.reading;
   const takenBy = waysTaken.find((way) => way === body.settled?.by) ?? "typed";
   const capture: Capture = {

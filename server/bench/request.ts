@@ -4,36 +4,37 @@ import {
   type BalanceProfile,
   type ProfileNumber,
 } from "../checks/balance-profile.ts";
-import { temperatureAsked } from "../checks/profile-inputs.ts";
 import type { Conditions } from "./conditions.ts";
-import type { Role } from "./method.ts";
+import type { Details } from "./details.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
-
-const sqrt3 = Math.sqrt(3);
-const readings = (captures: Capture[]) => ({ readings: captures.map(({ grams }) => grams) });
+import { seriesAsked, standingLoad } from "./series-asked.ts";
+import { airAsked, hangerAsked, liquidAsked, loadAsked } from "./surroundings-asked.ts";
 
 /** The readings of a piece under the keys of their method, or undefined while one is missing. */
 function weighings(piece: Piece) {
-  const of = (role: Role) => standing(piece, role);
-  const dry = of("dry");
-  const immersed = of("immersed");
-  const rise = of("rise");
-  const full = of("flask-full");
-  const withPiece = of("flask-with-piece");
-  if (dry.length === 0) return undefined;
-  if (piece.method === "hung" && immersed.length > 0)
-    return { method: piece.method, dry: readings(dry), immersed: readings(immersed), wet: immersed };
-  if (piece.method === "displaced" && rise.length > 0)
-    return { method: piece.method, dry: readings(dry), rise: readings(rise), wet: rise };
-  if (piece.method === "flask" && full.length > 0 && withPiece.length > 0)
-    return {
-      method: piece.method,
-      dry: readings(dry),
-      flask: { full: readings(full), with_piece: readings(withPiece) },
-      wet: [...full, ...withPiece],
-    };
-  return undefined;
+  const { method, details } = piece;
+  const dry = standingLoad(piece, "dry");
+  if (dry === undefined) return undefined;
+  const load = (captures: readonly Capture[]) => seriesAsked(piece, captures);
+  if (method === "flask") {
+    const full = standingLoad(piece, "flask-full");
+    const withPiece = standingLoad(piece, "flask-with-piece");
+    if (!full || !withPiece) return undefined;
+    const fillings = { full: load(full), with_piece: load(withPiece), ...warmthOf(details) };
+    return { asked: { method, dry: load(dry), flask: fillings }, wet: [...full, ...withPiece] };
+  }
+  const wet = standingLoad(piece, method === "hung" ? "immersed" : "rise");
+  if (wet === undefined) return undefined;
+  return method === "hung"
+    ? { asked: { method, dry: load(dry), immersed: load(wet) }, wet }
+    : { asked: { method, dry: load(dry), rise: load(wet) }, wet };
+}
+
+function warmthOf({ flask }: Details) {
+  if (flask === undefined) return {};
+  const { liquid_g, warmer_c, warmer_u_c } = flask;
+  return { liquid_g: Number(liquid_g), warmer_c: Number(warmer_c), warmer_u_c: Number(warmer_u_c) };
 }
 
 /** Gives the profile of a balance, by its name and readability, as its passed checks make it. */
@@ -50,12 +51,17 @@ function measured(number: ProfileNumber | undefined, known: number): ProfileNumb
 
 /**
  * The balance as the readings, its checks and the conditions describe it. Decimals of the readings say the
- * readability; a number that a check found counts before one of the conditions, and without either the bench takes two
- * thirds of d dry and twice that immersed (common practice).
+ * readability, unless the steps of the display were stated; a number that a check found counts before one of the
+ * conditions, and without either the bench takes two thirds of d dry and twice that immersed (common practice).
  */
-export function balanceFor(dry: Capture[], wet: Capture[], conditions: Conditions, profileOf?: ProfileOf) {
-  const d = readabilityGrams(dry);
-  const dImmersed = wet.length === 0 ? d : readabilityGrams(wet);
+export function balanceFor(
+  { dry, wet, steps }: { dry: readonly Capture[]; wet: readonly Capture[]; steps: Details["steps"] },
+  conditions: Conditions,
+  profileOf?: ProfileOf,
+) {
+  const d = steps?.dry_g === undefined ? readabilityGrams(dry) : Number(steps.dry_g);
+  const shownWet = wet.length === 0 ? d : readabilityGrams(wet);
+  const dImmersed = steps?.wet_g === undefined ? shownWet : Number(steps.wet_g);
   const profile = profileOf?.(dry[0]?.balance ?? "typed", d);
   // Dry may have been weighed on one balance and immersed on another: each brings its own checks.
   const wetProfile = wet[0] ? profileOf?.(wet[0].balance, dImmersed) : profile;
@@ -83,16 +89,6 @@ export function balanceFor(dry: Capture[], wet: Capture[], conditions: Condition
   };
 }
 
-/** Temperature of the water: corrected by the thermometer's own check, or as shown within the half-width of the conditions. */
-function temperatureFor(shownCelsius: number, conditions: Conditions, profile: BalanceProfile | undefined) {
-  return (
-    (profile && temperatureAsked(profile, shownCelsius)) ?? {
-      temperature_c: shownCelsius,
-      temperature_u_c: Number(conditions.thermometerHalfWidthCelsius) / sqrt3,
-    }
-  );
-}
-
 /**
  * What the bench asks `compute` for this piece, in the published form, or undefined while a reading or the water
  * temperature is missing. Readings go in as exact decimal text in g.
@@ -100,23 +96,19 @@ function temperatureFor(shownCelsius: number, conditions: Conditions, profile: B
 export function requestFor(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
   const weighed = weighings(piece);
   if (weighed === undefined || piece.waterCelsius === undefined) return undefined;
-  const { wet, ...readingsByRole } = weighed;
+  const { details } = piece;
   const dry = standing(piece, "dry");
   const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
   return {
     id: piece.id,
-    ...readingsByRole,
-    liquid: {
-      kind: "water" as const,
-      ...temperatureFor(Number(piece.waterCelsius), conditions, profile),
-      purity: conditions.purity,
-      dissolved_solids_mg_l: Number(conditions.dissolvedSolidsMgPerL),
-    },
-    air: { altitude_m: Number(conditions.altitudeMetres) },
-    balance: balanceFor(dry, wet, conditions, profileOf),
-    hanger: { wire_mm: Number(conditions.wireMillimetres), zeroed: "immersed" as const },
+    ...weighed.asked,
+    liquid: liquidAsked(piece, conditions, profile),
+    air: airAsked(details, conditions),
+    balance: balanceFor({ dry, wet: weighed.wet, steps: details.steps }, conditions, profileOf),
+    hanger: hangerAsked(details, conditions),
     bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
-    pieces: 1,
+    ...loadAsked(details),
+    ...(details.paired ? { paired: true } : {}),
     ...(piece.claim === undefined ? {} : { claim: piece.claim, ...ruleOf(piece) }),
     confidence: Number(piece.agreed?.confidence_percent ?? conditions.confidencePercent) / 100,
   };

@@ -1,8 +1,9 @@
+import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { Library } from "../alloys/library.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Situation } from "../watch/situation.ts";
 import type { Role } from "./method.ts";
-import { type Piece, standing } from "./piece.ts";
+import { type Capture, type Piece, standing } from "./piece.ts";
 import type { balanceFor } from "./request.ts";
 
 /** Names of budget inputs that further immersions would lessen. */
@@ -15,17 +16,23 @@ export function situationOf(
   evaluation: Evaluation | undefined,
   library: Library,
 ): Situation {
-  const of = (role: Role) => standing(piece, role).map(({ at, text, unit }) => ({ at, text, unit }));
+  const of = (role: Role) => standing(piece, role).map(shownBy);
   const wet =
     piece.method === "hung" ? "immersed" : piece.method === "displaced" ? "rise" : "flask-with-piece";
   const claimed = piece.claim === undefined ? undefined : library.metal(piece.claim);
+  const hanger = piece.details.hanger?.in_liquid;
+  const room = piece.details.air?.temperature_c;
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.response : undefined;
   return {
     method: piece.method,
     dry: of("dry"),
     wet: of(wet),
     ...(piece.method === "flask" ? { flaskFull: of("flask-full") } : {}),
+    dryAfter: of("dry-after"),
+    zeros: zerosOf(piece),
+    ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
     ...(piece.waterCelsius === undefined ? {} : { waterCelsius: Number(piece.waterCelsius) }),
+    ...(room === undefined ? {} : { roomCelsius: Number(room) }),
     ...(claimed
       ? {
           claim: {
@@ -49,4 +56,18 @@ export function situationOf(
       immersedRepeatabilityGrams: balance.immersed_repeatability_g,
     },
   };
+}
+
+const shownBy = ({ at, text, unit }: Capture) => ({ at, text, unit });
+
+/** Zeros about the immersions. Hung, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */
+function zerosOf({ method, captures }: Piece) {
+  const counting = captures.filter(({ setAside }) => setAside === undefined);
+  const firstWet = counting.findIndex(({ role }) => role !== "dry" && role !== "zero");
+  const before = counting.slice(0, Math.max(0, firstWet));
+  const from = method === "hung" ? 0 : before.findLastIndex(({ role }) => role === "dry") + 1;
+  return counting
+    .slice(from)
+    .filter(({ role }) => role === "zero")
+    .map(shownBy);
 }

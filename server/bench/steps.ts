@@ -1,7 +1,7 @@
-import { methods, type Role } from "./method.ts";
+import { methods, type NeededRole } from "./method.ts";
 import { type Piece, standing } from "./piece.ts";
 
-export type StepName = Role | "water" | "record";
+export type StepName = NeededRole | "water" | "record";
 
 /** One line of the step list: which step, and whether it is done, due or later. Its words stand with the page. */
 export interface Step {

@@ -26,15 +26,19 @@ export function typedDecimal(text: string, what: string, example: string): Typed
   return { understood: decimal };
 }
 
-/** A typed weight: decimal text as shown by the scale, and its unit. Negative weights go back. */
-export function typedReading(text: string, unit: string): Typed<{ text: string; unit: MassUnit }> {
+/** A typed weight: decimal text as shown by the scale, and its unit. Negative weights go back, unless it is a zero. */
+export function typedReading(
+  text: string,
+  unit: string,
+  of: "load" | "zero" = "load",
+): Typed<{ text: string; unit: MassUnit }> {
   if (!isMassUnit(unit))
     return {
       refused: `Unit "${unit}" is not known here. Right: the unit on the scale, one of g, kg, mg, ct, ozt, dwt, gn, oz.`,
     };
   const decimal = typedDecimal(text, "The reading", "31.10");
   if ("refused" in decimal) return decimal;
-  if (decimal.understood.startsWith("-"))
+  if (of === "load" && decimal.understood.startsWith("-"))
     return {
       refused: `The reading "${decimal.understood}" is below zero. A piece that floats needs a sinker; otherwise zero the scale and weigh again.`,
     };

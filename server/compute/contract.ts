@@ -88,6 +88,7 @@ const measuredLiquid = z
     }),
     temperature_c: z.number().optional(),
     temperature_u_c: notNegative.default(0.3),
+    temperature_dof: positive.optional(),
     expansion_per_c: z.number().optional(),
   })
   .refine(({ body }) => (body.rise ? !body.dry && !body.immersed : body.dry && body.immersed), {
@@ -102,6 +103,7 @@ const statedLiquid = z.strictObject({
   u_g_cm3: notNegative,
   temperature_c: z.number().optional(),
   temperature_u_c: notNegative.default(0.3),
+  temperature_dof: positive.optional(),
   stated_at_c: z.number().optional(),
   expansion_per_c: z.number().optional(),
 });

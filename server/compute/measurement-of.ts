@@ -4,15 +4,7 @@ import type { Measurement, Weighing } from "../../calibration/measurement.ts";
 import type { Lifted, Series } from "../../calibration/series.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import type { ComputeRequest } from "./contract.ts";
-
-type Present<T> = { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
-  [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>;
-};
-
-/** Drops the keys that are undefined: an absent key and an undefined one mean the same in JSON. */
-function present<T extends object>(value: T): Present<T> {
-  return Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as Present<T>;
-}
+import { present } from "./present.ts";
 
 type MeasuredBody = Extract<ComputeRequest["liquid"], { kind: "measured" }>["body"];
 type GivenSeries = ComputeRequest["dry"];
@@ -49,9 +41,13 @@ function weighing(request: ComputeRequest): Weighing {
   });
 }
 
-function temperature(from: { temperature_c?: number | undefined; temperature_u_c: number }) {
-  if (from.temperature_c === undefined) return undefined;
-  return { celsius: from.temperature_c, uCelsius: from.temperature_u_c };
+function temperature(from: {
+  temperature_c?: number | undefined;
+  temperature_u_c: number;
+  temperature_dof?: number | undefined;
+}) {
+  const { temperature_c: celsius, temperature_u_c: uCelsius, temperature_dof: dof } = from;
+  return celsius === undefined ? undefined : present({ celsius, uCelsius, dof });
 }
 
 function body({ volume_cm3, u_volume_cm3, dry, immersed, rise }: MeasuredBody): MeasuredLiquid["body"] {

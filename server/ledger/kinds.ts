@@ -5,6 +5,7 @@ import { lotKinds } from "./kinds/lots.ts";
 import { pieceKinds } from "./kinds/piece.ts";
 import { specificationKinds } from "./kinds/specifications.ts";
 import { ticketKinds } from "./kinds/tickets.ts";
+import { weighingKinds } from "./kinds/weighing.ts";
 import { LedgerTrouble } from "./trouble.ts";
 
 /**
@@ -13,6 +14,7 @@ import { LedgerTrouble } from "./trouble.ts";
  */
 export const kinds = {
   ...pieceKinds,
+  ...weighingKinds,
   ...checkKinds,
   ...bookkeepingKinds,
   ...specificationKinds,

@@ -18,6 +18,7 @@ import { benchView } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { toldOfPiece } from "../bench/told-of-piece.ts";
+import { typedDetails } from "../bench/typed-details.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import type { LiveView, Problem } from "../bench/view.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -29,6 +30,9 @@ import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { benchPhotos } from "./photo-view.ts";
 import type { RefusedForm } from "./size-view.ts";
+
+/** A refusal names a field in English, and is told in the page's language as any sentence is. */
+const detailNames = words("en").weighing.fields;
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
 const ageEveryMs = 1000;
@@ -163,15 +167,19 @@ export function benchRoutes(
   deed("/bench/capture-cancelled", () => bench.cancelCapture());
   deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
   deed("/bench/typed-readings", ({ role = "", reading = "", unit = "g", key }) => {
-    const typed = typedReading(reading, unit);
+    const of = mustBeRole(role);
+    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load");
     if ("refused" in typed) throw new Refusal(typed.refused, "reading");
-    return bench.typeReading(mustBeRole(role), typed.understood, key);
+    return bench.typeReading(of, typed.understood, key);
   });
   deed("/bench/water", ({ celsius = "", key }) => {
     const typed = typedCelsius(celsius, waterRange);
     if ("refused" in typed) throw new Refusal(typed.refused, "celsius");
     return bench.stateWater(typed.understood, key);
   });
+  deed("/bench/details", ({ key, ...fields }) =>
+    bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames), key),
+  );
   deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
     bench.setAsideCapture((request.params as { capture: string }).capture, reason),
   );

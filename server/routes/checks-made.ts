@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type { CheckKind } from "../../views/checks/guides.ts";
 import type { Bench } from "../bench/bench.ts";
+import { noDetails } from "../bench/details.ts";
 import { type KeptChecks, thermometerName } from "../bench/kept-checks.ts";
 import type { Role } from "../bench/method.ts";
 import type { Capture, Piece } from "../bench/piece.ts";
@@ -143,6 +144,8 @@ async function throughTheProcedure({ rows, once }: TypedCheck, balance: string, 
     waterCelsius: once.celsius ?? "",
     tests: [],
     photos: [],
+    details: noDetails,
+    detailsStated: 0,
     captures: [...captures("dry", "dry"), ...captures(method === "hung" ? "immersed" : "rise", "wet")],
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);

@@ -9,6 +9,7 @@ import { ProblemNote } from "./parts.tsx";
 import { RecordForm, SetPieceAside } from "./piece-end.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import { WaterForm } from "./water-form.tsx";
+import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 
 /** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
 export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
@@ -33,6 +34,8 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
           <StepLine key={step.name} step={step} view={view} piece={piece} />
         ))}
       </ol>
+      <BesideReadings view={view} piece={piece} />
+      <WeighingDetails view={view} piece={piece} />
       <SetPieceAside view={view} />
     </section>
   );

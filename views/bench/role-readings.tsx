@@ -13,15 +13,18 @@ export function RoleReadings({
   view,
   piece,
   due,
+  offered = due,
 }: {
   role: Role;
   view: BenchView;
   piece: Piece;
   due: boolean;
+  /** may be taken now, although no step waits for it */
+  offered?: boolean;
 }) {
   const captures = piece.captures.filter((capture) => capture.role === role);
   const taken = standing(piece, role).length;
-  if (!due && taken === 0 && captures.length === 0) return null;
+  if (!offered && taken === 0 && captures.length === 0) return null;
   return (
     <>
       {captures.length > 0 && (

@@ -15,6 +15,8 @@ export const bench: Words["bench"] = {
     rise: "Anstieg des Bechers",
     "flask-full": "Kolben voll Wasser",
     "flask-with-piece": "Kolben mit dem Stück, aufgefüllt",
+    zero: "Nullpunkt",
+    "dry-after": "trocken, danach",
   },
   methods: {
     hung: {

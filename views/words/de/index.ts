@@ -24,6 +24,7 @@ import { settingsPages } from "./settings-pages.ts";
 import { share } from "./share.ts";
 import { steps } from "./steps.ts";
 import { tokens } from "./tokens.ts";
+import { weighing } from "./weighing.ts";
 
 /** Deutsche Wörter, eine Datei je Seite. */
 export const de: Words = {
@@ -34,6 +35,7 @@ export const de: Words = {
   beside,
   decision,
   steps,
+  weighing,
   methods,
   plots,
   drawings,

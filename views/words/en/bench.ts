@@ -13,6 +13,8 @@ export const bench = {
     rise: "rise of the beaker",
     "flask-full": "flask full of water",
     "flask-with-piece": "flask with the piece, topped up",
+    zero: "zero",
+    "dry-after": "dry, afterwards",
   },
   methods: {
     hung: {

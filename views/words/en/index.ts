@@ -23,6 +23,7 @@ import { settingsPages } from "./settings-pages.ts";
 import { share } from "./share.ts";
 import { steps } from "./steps.ts";
 import { tokens } from "./tokens.ts";
+import { weighing } from "./weighing.ts";
 
 /** English words, one file a page. Another language has the same files and the same keys. */
 export const en = {
@@ -33,6 +34,7 @@ export const en = {
   beside,
   decision,
   steps,
+  weighing,
   methods,
   plots,
   drawings,

@@ -14,6 +14,7 @@ import { plan, planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
 import { testNames, tests } from "./tests.ts";
 import { watch } from "./watch.ts";
+import { weighing, weighingNames } from "./weighing.ts";
 
 /** Every sentence that the bench tells from behind its pages, in German, and the names that stand inside them. */
 export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
@@ -31,6 +32,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...cautions,
     ...tests,
     ...photos,
+    ...weighing,
   ],
-  names: [...names, ...inputs, ...metals, ...checkNames, ...planNames, ...testNames],
+  names: [...names, ...inputs, ...metals, ...checkNames, ...planNames, ...testNames, ...weighingNames],
 };

@@ -1,0 +1,61 @@
+import { rolesBeside } from "./method.ts";
+import { type Capture, type Piece, standing } from "./piece.ts";
+
+const grams = ({ grams: text }: Capture) => text;
+
+/** The standing readings of a piece in the order they were taken. */
+const inOrder = ({ captures }: Piece) => captures.filter(({ setAside }) => setAside === undefined);
+
+/**
+ * The readings of one load in the form of a compute request, in g, with the zeros that belong to them. Hung, one zero
+ * serves both weighings and the nearest on either side counts. Otherwise the vessel is put on or taken off in between,
+ * and only a zero with no other load in between counts; one after the lift is low by the liquid the piece took along,
+ * so that a rise has none without a drift fit. Zeros of another balance are no zeros of this one.
+ */
+export function seriesAsked(piece: Piece, captures: readonly Capture[]) {
+  const { method, details } = piece;
+  const role = captures[0]?.role;
+  if (role === "rise" && details.drift_fit !== undefined)
+    return { timed: looks(piece, captures), lifted: details.drift_fit };
+  const readings = { readings: captures.map(grams) };
+  const all = inOrder(piece);
+  const from = all.findIndex(({ id }) => id === captures[0]?.id);
+  const to = all.findIndex(({ id }) => id === captures.at(-1)?.id);
+  const near = (line: readonly Capture[]) => {
+    const end = method === "hung" ? -1 : line.findIndex((one) => isLoad(one) && one.role !== role);
+    return (end < 0 ? line : line.slice(0, end)).find((one) => isZeroOf(one, captures))?.grams;
+  };
+  const before = near(all.slice(0, Math.max(0, from)).reverse());
+  const after = role === "rise" ? undefined : near(all.slice(to + 1));
+  return {
+    ...readings,
+    ...(before === undefined ? {} : { zero_before: before }),
+    ...(after === undefined ? {} : { zero_after: after }),
+  };
+}
+
+const isLoad = ({ role }: Capture) => !rolesBeside.some((beside) => beside === role);
+
+const isZeroOf = ({ role, balance }: Capture, captures: readonly Capture[]) =>
+  role === "zero" && balance === captures[0]?.balance;
+
+/** Zeros and readings with their times from the first on, s: the drift shows in them. Zeros of another load stay out. */
+function looks(piece: Piece, captures: readonly Capture[]) {
+  const all = inOrder(piece);
+  const own = all.filter((one) => captures.includes(one) || isZeroOf(one, captures));
+  const lastOther = all.findLastIndex(
+    (one) => isLoad(one) && !captures.includes(one) && all.indexOf(captures[0]!) > all.indexOf(one),
+  );
+  const looked = own.filter((one) => all.indexOf(one) > lastOther);
+  const start = Date.parse(looked[0]?.at ?? "");
+  return looked.map((one) => {
+    const at_s = (Date.parse(one.at) - start) / 1000;
+    return one.role === "zero" ? { at_s, zero: one.grams } : { at_s, reading: one.grams };
+  });
+}
+
+/** The load readings of one role that still count; undefined while there is none. */
+export function standingLoad(piece: Piece, role: Capture["role"]): readonly Capture[] | undefined {
+  const captures = standing(piece, role);
+  return captures.length === 0 ? undefined : captures;
+}

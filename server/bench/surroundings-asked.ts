@@ -1,0 +1,106 @@
+import type { BalanceProfile } from "../checks/balance-profile.ts";
+import { temperatureAsked } from "../checks/profile-inputs.ts";
+import type { Conditions } from "./conditions.ts";
+import type { Details } from "./details.ts";
+import type { Piece } from "./piece.ts";
+
+const sqrt3 = Math.sqrt(3);
+
+/** Temperature of the liquid: corrected by the thermometer's own check, or as shown within the half-width of the conditions. */
+function temperatureFor(shownCelsius: number, conditions: Conditions, profile: BalanceProfile | undefined) {
+  return (
+    (profile && temperatureAsked(profile, shownCelsius)) ?? {
+      temperature_c: shownCelsius,
+      temperature_u_c: Number(conditions.thermometerHalfWidthCelsius) / sqrt3,
+    }
+  );
+}
+
+type Shown = { text: string; unit: string };
+const once = ({ text, unit }: Shown) => ({ readings: [text], unit });
+
+/** The liquid of a weighing in the form of a compute request: the bench's water, or what was stated for this one. */
+export function liquidAsked(
+  { details, waterCelsius = "" }: Pick<Piece, "details" | "waterCelsius">,
+  conditions: Conditions,
+  profile?: BalanceProfile,
+) {
+  const temperature = temperatureFor(Number(waterCelsius), conditions, profile);
+  const { liquid, wetting_agent, gradient_c } = details;
+  if (liquid === undefined)
+    return {
+      kind: "water" as const,
+      ...temperature,
+      ...(gradient_c === undefined ? {} : { gradient_c: Number(gradient_c) }),
+      purity: conditions.purity,
+      dissolved_solids_mg_l: Number(conditions.dissolvedSolidsMgPerL),
+      ...(wetting_agent ? { wetting_agent } : {}),
+    };
+  const named = {
+    name: liquid.lot === undefined ? liquid.name : `${liquid.name}, lot ${liquid.lot}`,
+    ...temperature,
+    ...(liquid.expansion_per_c === undefined ? {} : { expansion_per_c: Number(liquid.expansion_per_c) }),
+  };
+  if (liquid.kind === "stated")
+    return {
+      kind: "stated" as const,
+      ...named,
+      density_g_cm3: Number(liquid.density_g_cm3),
+      u_g_cm3: Number(liquid.u_g_cm3),
+      ...(liquid.stated_at_c === undefined ? {} : { stated_at_c: Number(liquid.stated_at_c) }),
+    };
+  const { weighed, volume_cm3, u_volume_cm3 } = liquid;
+  return {
+    kind: "measured" as const,
+    ...named,
+    body: {
+      volume_cm3: Number(volume_cm3),
+      u_volume_cm3: Number(u_volume_cm3),
+      ...("rise" in weighed
+        ? { rise: once(weighed.rise) }
+        : { dry: once(weighed.dry), immersed: once(weighed.immersed) }),
+    },
+  };
+}
+
+/** The air: measured for this weighing, or that of the bench's altitude. */
+export function airAsked({ air }: Details, conditions: Conditions) {
+  if (air === undefined) return { altitude_m: Number(conditions.altitudeMetres) };
+  return {
+    temperature_c: Number(air.temperature_c),
+    pressure_hpa: Number(air.pressure_hpa),
+    humidity_pct: Number(air.humidity_pct),
+  };
+}
+
+/** The hanger: zeroed at its depth, or weighed in where its own reading was stated. */
+export function hangerAsked({ hanger = {} }: Details, conditions: Conditions) {
+  const { wire_mm, in_liquid, in_air } = hanger;
+  const wire = { wire_mm: Number(wire_mm ?? conditions.wireMillimetres) };
+  if (in_liquid === undefined) return { ...wire, zeroed: "immersed" as const };
+  return {
+    ...wire,
+    zeroed: "weighed" as const,
+    in_liquid: once(in_liquid),
+    ...(in_air === undefined ? {} : { in_air: once(in_air) }),
+  };
+}
+
+/** Bodies of known mass and density weighed with the piece, and how many pieces there are. */
+export function loadAsked({ added, pieces, odd_g_cm3 }: Details) {
+  return {
+    pieces: pieces ?? 1,
+    ...(odd_g_cm3 === undefined ? {} : { odd_density_g_cm3: Number(odd_g_cm3) }),
+    ...(added === undefined
+      ? {}
+      : {
+          added: added.map((body) => ({
+            name: body.name,
+            mass_g: Number(body.mass_g),
+            u_mass_g: Number(body.u_mass_g),
+            density_g_cm3: Number(body.density_g_cm3),
+            u_density_g_cm3: Number(body.u_density_g_cm3),
+          })),
+        }),
+  };
+}
