@@ -66,6 +66,73 @@ async function burst(text: string): Promise<void> {
 const value = (id: string) => tab.inputValue(`#${id}`);
 const notice = () => tab.textContent("#typed-by-balance");
 
+/** What the page asked the browser to sound and to say, noted at the browser's own doors before any script runs. */
+interface Heard {
+  contexts: number;
+  tones: number[];
+  said: { text: string; lang: string }[];
+}
+const listenIn = () => {
+  const heard: Heard = { contexts: 0, tones: [], said: [] };
+  Object.assign(globalThis, { heard });
+  const Context = globalThis.AudioContext;
+  globalThis.AudioContext = class extends Context {
+    constructor() {
+      super();
+      heard.contexts += 1;
+    }
+  };
+  const start = OscillatorNode.prototype.start;
+  OscillatorNode.prototype.start = function (when) {
+    heard.tones.push(this.frequency.value);
+    return start.call(this, when);
+  };
+  SpeechSynthesis.prototype.speak = ({ text, lang }) => void heard.said.push({ text, lang });
+};
+const heard = () => tab.evaluate(() => (globalThis as unknown as { heard: Heard }).heard);
+
+/** The live part after one more reading was taken by itself, as the stream brings it. */
+const taken = (times: number, says: string) =>
+  tab.evaluate(
+    ([count, sentence]) => {
+      document.querySelector("[data-taken]")?.remove();
+      const part = document.createElement("p");
+      Object.assign(part.dataset, { taken: count, says: sentence, say: sentence });
+      part.textContent = sentence!;
+      document.querySelector("main")?.append(part);
+      document.dispatchEvent(new CustomEvent("htmx:sse:after:message"));
+    },
+    [String(times), says],
+  );
+
+describe("a load that is taken by itself", () => {
+  it("sounds a tone and is spoken in the page's language, and the sentence is shown to whoever hears neither", async () => {
+    await tab.addInitScript(listenIn);
+    await open(1);
+    await taken(0, "Ready. Hang the piece.");
+    await tab.locator("h1").click();
+    await expect.poll(async () => (await heard()).contexts, { timeout: 15_000 }).toBe(1);
+    expect((await heard()).tones).toEqual([]);
+    await taken(1, "Taken: 28.143 g. Lift the piece out.");
+    await expect.poll(async () => (await heard()).tones, { timeout: 15_000 }).toEqual([880]);
+    expect((await heard()).said).toEqual([{ text: "Taken: 28.143 g. Lift the piece out.", lang: "en" }]);
+    expect(await tab.getByText("Taken: 28.143 g").isVisible()).toBe(true);
+    await expect.poll(() => tab.textContent("#live"), { timeout: 15_000 }).toContain("Taken: 28.143 g");
+    // The same line drawn again is no second reading.
+    await taken(1, "Lift the piece out.");
+    expect((await heard()).tones).toHaveLength(1);
+  });
+
+  it("is off until somebody asks for it: no sound is prepared, nothing is said", async () => {
+    await tab.addInitScript(listenIn);
+    await open(1);
+    await tab.locator("h1").click();
+    await tab.keyboard.press("F2");
+    await tab.evaluate(() => document.dispatchEvent(new CustomEvent("htmx:sse:after:message")));
+    expect(await heard()).toEqual({ contexts: 0, tones: [], said: [] });
+  });
+});
+
 describe("a balance that types like a keyboard", () => {
   it("is put into the one field that waits for a weight, and the field with the focus is as before", async () => {
     await open(1);
