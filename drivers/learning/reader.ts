@@ -39,13 +39,14 @@ export function readByProfile(profile: Profile): ProfileReader {
           says: `The balance sent "${shown}", as it did when it was loaded beyond its range. Take the load off; nothing was taken.`,
         },
       };
-    if (other || (checked !== null && members.some((match) => match(text) !== null)))
-      return {
-        event: {
-          kind: "not-a-weight",
-          says: `The balance sent "${shown}", a line without a weight that stands between its readings.`,
-        },
-      };
+    if (other)
+      return noWeight(
+        `The balance sent "${shown}", a line without a weight that stands between its readings.`,
+      );
+    if (checked !== null && members.some((match) => match(text) !== null))
+      return noWeight(
+        `The balance sent "${shown}", one of the ${profile.blockLines} lines that together are one reading.`,
+      );
     const words = wordsMeaning(text);
     if (words) return words;
     if (checked === null) return trouble(shown, "came with a check byte that does not fit");
@@ -56,6 +57,10 @@ export function readByProfile(profile: Profile): ProfileReader {
       },
     };
   };
+}
+
+function noWeight(says: string): LineMeaning {
+  return { event: { kind: "not-a-weight", says } };
 }
 
 function trouble(shown: string, what: string): LineMeaning {

@@ -3,12 +3,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { Clock } from "../../../drivers/clock.ts";
+import { profile } from "../../drivers/invented-profile.ts";
 import { type Cable, createCable } from "../../drivers/pty.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
-/** The guided half minute passes this many times faster than on the wall. */
-const faster = 10;
+/** The guided half minute passes this many times faster than on the wall; UNDERHOOK_PACE=1 takes it as people do. */
+const faster = Number(process.env.UNDERHOOK_PACE ?? 10);
 const fastClock: Clock = {
   wallMs: () => Date.now(),
   monotonicMs: () => performance.now() * faster,
@@ -51,7 +52,7 @@ function pan(load: { grams: number; moving: boolean }): void {
 
 /** Does what the page says, step by step, until the page says that all was heard. */
 async function followThePage(load: { grams: number; moving: boolean }): Promise<string> {
-  const end = Date.now() + 60_000;
+  const end = Date.now() + 80_000;
   for (;;) {
     const shown = await get("/balances/learning");
     const step = Number(/Step (\d) of 9/.exec(shown)?.[1] ?? 0);
@@ -108,7 +109,7 @@ test("a balance is chosen, learned and confirmed on its page, kept as a profile 
   const exported = await get("/balances/profiles/window%20balance/export");
   await at.post("/balances/profiles/import", { text: exported });
   expect(at.profiles.named("window balance")?.version).toBe(2);
-}, 90_000);
+}, 120_000);
 
 test("of two operators one wins and the other reads why; a balance exchanged meanwhile loses no piece and asks for its zero", async () => {
   await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
@@ -276,6 +277,67 @@ test("a balance that must be asked is sent its owner's request only after consen
   await at.post("/balances/asking", { request, when: "timer", every: "0,1", consent: "yes" });
   await until(() => at.balance.feed?.latest().record?.reading.text === "12.34", "the answer");
   expect(heard[0]).toContain("read now\r\n");
+}, 30_000);
+
+test("a balance that is asked on capture hears its request only while a capture waits", async () => {
+  const heard: string[] = [];
+  cable.onData((data) => {
+    heard.push(data.toString("latin1"));
+    cable.send("     12.34 g   stable\r\n");
+  });
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  await at.post("/balances/asking", { request: "read now\\r\\n", when: "capture", consent: "yes" });
+  await at.post("/bench/piece", { ticket: "Q-1", method: "hung", claim: "", key: "Q-1" });
+  await until(
+    () => at.balance.feed?.recent().some(({ event }) => event?.kind === "open") ?? false,
+    "the port",
+  );
+  expect(heard).toEqual([]);
+  expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
+  await until(() => at.bench.piece?.captures.length === 1, "the asked reading");
+  expect(at.bench.piece?.captures[0]).toMatchObject({ text: "12.34", takenBy: "mark" });
+  const asked = heard.join("");
+  expect(asked).toMatch(/^(read now\r\n)+$/);
+  // Nothing is sent once it is taken, and silence in between is no fault.
+  await new Promise((resolve) => setTimeout(resolve, 2500));
+  expect(heard.join("")).toBe(asked);
+  expect(at.balance.scale?.doubts()).toEqual([]);
+}, 30_000);
+
+test("a balance that was learned to send on its key is read at one press, and the record says that a hand chose it", async () => {
+  const learned = profile({ kind: "characters", hex: "0d0a" });
+  await at.profiles.keep({
+    ...learned,
+    name: "key balance",
+    cadence: { byItself: false, linesPerSecond: null },
+    weight: learned.weight.filter(({ is }) => is !== "mark"),
+    samples: [
+      { raw: "w     31.10g\\r\\n", reading: { text: "31.10", unit: "g", steady: "not-told" }, event: null },
+    ],
+  });
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  await at.post("/balances/profiles/use", { name: "key balance" });
+  await at.post("/bench/piece", { ticket: "K-1", method: "hung", claim: "", key: "K-1" });
+  await until(
+    () => at.balance.feed?.recent().some(({ event }) => event?.kind === "open") ?? false,
+    "the port",
+  );
+  // Whatever came before the request is not it, however recent.
+  cable.send("\r\nw     99.99g\r\n");
+  await until(() => at.balance.feed?.latest().record !== undefined, "the line of an earlier press");
+  await at.post("/bench/captures", { role: "dry" });
+  cable.send("w     31.10g\r\n");
+  await until(() => at.bench.piece?.captures.length === 1, "the line of the press");
+  expect(at.bench.piece?.captures[0]).toMatchObject({ text: "31.10", takenBy: "by-hand" });
+}, 30_000);
+
+test("a USB scale is chosen by its raw device, and its absence is told in words", async () => {
+  await at.post("/balances/choice", { port: "/dev/hidraw63" });
+  await until(() => at.balance.feed?.trouble()?.event?.kind === "refused", "the refusal");
+  expect(await get("/balances")).toContain("There is no USB scale on /dev/hidraw63. Plug it in");
+  expect(await get("/balances")).toContain("this raw USB device");
+  const asking = await at.post("/balances/asking", { request: "x", when: "timer", consent: "yes" });
+  expect(asking.body).toContain("sends by itself; nothing is asked of it");
 }, 30_000);
 
 test("hands in water: each settled load is taken once by itself, and again only after it was lifted", async () => {
