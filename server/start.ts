@@ -104,6 +104,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     versions: { program: programVersion },
     profileOf: checks.profileOf,
     closed: checks.closed,
+    profilesInForce: checks.profilesInForce,
     library: () => library.now,
     others: () => balance.others,
     preferences: () => kept.now,

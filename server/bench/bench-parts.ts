@@ -4,6 +4,7 @@ import type { Evaluate } from "../compute/evaluation.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { BenchSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
+import type { ProfileVersion } from "./profile-versions.ts";
 import type { ProfileOf } from "./request.ts";
 import type { Scale } from "./scale.ts";
 
@@ -20,6 +21,8 @@ export interface BenchParts {
   profileOf?: ProfileOf;
   /** why the checks of a balance close the bench, now or at a moment; without it the bench is never closed */
   closed?: (balance: string, at?: string) => BenchClosed | undefined;
+  /** the versions of the profiles that budgets take their numbers from; without it records name none */
+  profilesInForce?: (balances: readonly string[]) => Promise<readonly ProfileVersion[]>;
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
   /** the balances that are heard although the bench takes from another one */

@@ -268,7 +268,7 @@ export class Bench {
       const { open } = this.#onBench;
       const { request, response } = await wholeEvaluation(open, this.#parts);
       const versions = { ...this.#parts.versions, library: this.library.version };
-      const checked = checkedWhile(open, this.#parts);
+      const checked = await checkedWhile(open, this.#parts);
       const body = { request, response, versions, ...(checked && { checked }) };
       await this.#onBench.write("result", open.id, body, `result-${open.id}`);
       return open.id;

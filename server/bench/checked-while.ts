@@ -1,20 +1,28 @@
-import type { BenchClosed } from "../checks/bench-closed.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
 import type { BenchParts } from "./bench-parts.ts";
 import type { Piece } from "./piece.ts";
 
+type Checks = Pick<BenchParts, "closed" | "profilesInForce">;
+
 /**
- * How the bench stood in its checks while this piece was weighed, for its record: closed at any of its readings or now,
- * by the balance each reading came from. Undefined when nothing is to be said.
+ * What the checks say for the record of this piece: whether the bench was closed at any of its readings or is now, by
+ * the balance each reading came from, and which versions of the profiles its budget rests on. Undefined when nothing is
+ * to be said. Throws LedgerTrouble.
  */
-export function checkedWhile(
+export async function checkedWhile(
   { captures }: Piece,
-  { closed }: Pick<BenchParts, "closed">,
-): { closed: BenchClosed } | undefined {
-  if (closed === undefined) return undefined;
+  { closed, profilesInForce }: Checks,
+): Promise<BodyOf<"result">["checked"]> {
   const standing = captures.filter(({ setAside }) => setAside === undefined);
   const balances = [...new Set(standing.map(({ balance }) => balance))];
-  const found =
-    balances.map((balance) => closed(balance)).find(Boolean) ??
-    standing.map(({ balance, at }) => closed(balance, at)).find(Boolean);
-  return found && { closed: found };
+  const closedNow = balances.map((balance) => closed?.(balance)).find(Boolean);
+  const closedBy = closedNow ?? standing.map(({ balance, at }) => closed?.(balance, at)).find(Boolean);
+  const profiles = ((await profilesInForce?.(balances)) ?? []).map(({ of, version, entry, validUntil }) => ({
+    of,
+    version,
+    entry,
+    validUntil,
+  }));
+  if (closedBy === undefined && profiles.length === 0) return undefined;
+  return { ...(closedBy && { closed: closedBy }), ...(profiles.length > 0 && { profiles }) };
 }

@@ -4,6 +4,12 @@ import type { ChartKind, Epoch } from "../checks/charts/control-chart.ts";
 import type { CheckResult } from "../checks/check.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { chartsOf } from "./check-charts.ts";
+import {
+  foundOfBalance,
+  foundOfThermometer,
+  type ProfileVersion,
+  profileVersions,
+} from "./profile-versions.ts";
 import type { ProfileOf } from "./request.ts";
 
 /** A check as the ledger keeps it: the result, what was asked, and its place. */
@@ -23,6 +29,11 @@ export interface KeptChecks {
   closed(balance: string, at?: string): BenchClosed | undefined;
   /** profile of a balance from its checks and those of the thermometer, as of now */
   readonly profileOf: ProfileOf;
+  /**
+   * The versions of the profiles that a piece weighed on these balances takes its numbers from, the thermometer's among
+   * them; written first where the ledger does not have them yet. Throws LedgerTrouble.
+   */
+  profilesInForce(balances: readonly string[]): Promise<ProfileVersion[]>;
   /** the same from passed checks alone: what further checks are judged by */
   readonly passedProfileOf: ProfileOf;
   /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerTrouble. */
@@ -58,6 +69,15 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
         at: now().toISOString(),
         by: "bench",
       });
+  const versions = await profileVersions(ledger);
+  const inForce = (of: string) => {
+    // its own checks alone; what is found does not hang on the readability, only what is assumed
+    const profile = profileFrom((check) => check.of === of)(of, 0);
+    return versions.inForce(
+      of,
+      of === thermometerName ? foundOfThermometer(profile) : foundOfBalance(profile),
+    );
+  };
   const changed = () => {
     for (const listener of listeners) listener();
   };
@@ -70,12 +90,17 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
       return benchClosed(mine, chartsOf({ all: mine, limits: signed }));
     },
     profileOf: profileFrom(() => true),
+    async profilesInForce(balances) {
+      const found = await Promise.all([...new Set([...balances, thermometerName])].map(inForce));
+      return found.filter((version) => version !== undefined);
+    },
     passedProfileOf: profileFrom(({ passed }) => passed),
     async keep(result, asked, key) {
       const body = JSON.parse(JSON.stringify({ ...result, asked }));
       const entry = await ledger.append("check", result.of, body, key === undefined ? {} : { key });
       if (all.some(({ id }) => id === entry.id)) return;
       all.push({ ...result, asked, id: entry.id });
+      await inForce(result.of);
       changed();
     },
     async keepLimits(epoch) {

@@ -22,6 +22,7 @@ import {
 } from "../compute/contract.ts";
 import { lookAlike, satisfies } from "../findings/look-alike.ts";
 import type { Entry } from "../ledger/entry.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
 import type { Stated } from "../reports/stated.ts";
 import { amendmentViews } from "./amendment-views.ts";
 
@@ -37,15 +38,17 @@ export function recordView(
   const say = words(locale).record;
   const request = computeRequest.parse(stated.request);
   const response = computeResponse.parse(stated.response);
-  const first = entries.findLast((one) => one.kind === "result")?.id;
-  const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first);
+  const first = entries.findLast((one) => one.kind === "result");
+  // An amendment computes anew; how the bench stood while the piece was weighed stays what it was.
+  const checked = stated.checked ?? (first?.kind === "result" ? first.body.checked : undefined);
+  const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first?.id);
   const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = response;
   return {
     id: piece.id,
     ticket: piece.ticket,
     piece: piece.description,
     saidByCustomer: piece.claim === undefined ? say.nothing : toldValue(nameIn(library, piece.claim), locale),
-    when: whenOf(entries.findLast((one) => one.kind === "result")?.at ?? entry.at),
+    when: whenOf(first?.at ?? entry.at),
     method: words(locale).bench.methods[piece.method].name,
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
     densityWords: say.intervalWords(
@@ -55,7 +58,7 @@ export function recordView(
       fixed(response.k, 2, locale),
     ),
     results: resultsOf(response, locale),
-    conditions: conditionsOf(request, response, locale),
+    conditions: [...conditionsOf(request, response, locale), ...profilesOf(checked, locale)],
     finding: findingOf(response, library),
     plot: {
       measured: measuredOf(response, curve, request.confidence),
@@ -73,8 +76,8 @@ export function recordView(
     ),
     ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at), by: entry.body.by } } : {}),
     amendments: amendmentViews(entries, piece, locale),
-    ...(stated.checked?.closed && {
-      closed: { since: whenOf(stated.checked.closed.since), says: stated.checked.closed.says },
+    ...(checked?.closed && {
+      closed: { since: whenOf(checked.closed.since), says: checked.closed.says },
     }),
     ...(voiding?.kind === "voiding"
       ? { voided: { when: whenOf(voiding.at), by: voiding.body.by ?? "", reason: voiding.body.reason } }
@@ -165,6 +168,15 @@ function conditionsOf(
     [say.linearity, balance.linearity_g === 0 ? say.notStated : `±${digits(String(balance.linearity_g))} g`],
     [say.wire, hanger.wire_mm === 0 ? say.notStated : `${digits(String(hanger.wire_mm))} mm`],
   ];
+}
+
+/** Which versions of the profiles the budget took its numbers from. */
+function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): RecordView["conditions"] {
+  const say = words(locale).record;
+  return (checked?.profiles ?? []).map(({ of, version, validUntil }) => [
+    say.profileOf(toldValue(of, locale)),
+    say.profileVersion(version, validUntil.slice(0, 10)),
+  ]);
 }
 
 /** The finding as it was recorded; why each look-alike is alive follows from the library. */

@@ -71,6 +71,7 @@ export async function buildTestBench(
     versions: { program: "test" },
     profileOf: checks.profileOf,
     closed: checks.closed,
+    profilesInForce: checks.profilesInForce,
     library: () => library.now,
     others: () => balance.others,
     preferences: () => settings.now,

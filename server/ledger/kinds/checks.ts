@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { json, words } from "./shapes.ts";
+import { json, moment, words } from "./shapes.ts";
 
 export const checkKinds = {
   /** a check of the bench against something known, as server/checks gives it: check weight, thermometer … */
@@ -27,6 +27,14 @@ export const checkKinds = {
   }),
   /** one version of what is known about a balance and its lines */
   "balance-profile": z.looseObject({ name: words, version: z.number().int().min(1), profile: json }),
+  /** one version of what the checks say of a balance or of the thermometer: the numbers budgets take from here on */
+  "checked-profile": z.looseObject({
+    of: words,
+    version: z.number().int().min(1),
+    /** the first of its checks runs out then */
+    validUntil: moment,
+    numbers: json,
+  }),
   /** the library of metals in force from here on */
   "library-version": z.looseObject({ version: words, says: words.optional() }),
 };

@@ -114,13 +114,23 @@ const computeAnswer = z.looseObject({
 /** the bench was closed by a check that had failed: since when, what failed, what to do */
 const benchClosed = z.strictObject({ since: moment, says: words, todo: words });
 
+/** a version of what the checks say of a balance or of the thermometer, by its entry */
+const profileUsed = z.strictObject({
+  of: words,
+  version: z.number().int().min(1),
+  entry: words,
+  validUntil: moment,
+});
+
 export const result = z.strictObject({
   request: z.looseObject({}),
   response: computeAnswer,
   /** of the program, the constants and the library of metals, by name */
   versions: z.record(z.string(), z.string()),
   /** how the bench stood in its checks while the piece was weighed; left out when nothing is to be said */
-  checked: z.strictObject({ closed: benchClosed.optional() }).optional(),
+  checked: z
+    .strictObject({ closed: benchClosed.optional(), profiles: z.array(profileUsed).optional() })
+    .optional(),
   operator: words.optional(),
 });
 

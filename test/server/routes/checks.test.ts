@@ -366,3 +366,60 @@ it("hands the degrees of freedom of a thermometer comparison on to the budget, a
   expect(Number(result.body.response.dof)).toBeLessThan(known.dof ?? Number.POSITIVE_INFINITY);
   expect(result.body.response.expanded_g_cm3).toBeGreaterThan(known.expanded_g_cm3);
 });
+
+it("writes a version of the profile for each change the checks bring, and a record names the one it used", async () => {
+  const test = await bench();
+  const unchecked = await recordPiece(test, "T-0");
+  await test.post("/checks/repeatability", { ...passedRepeatability, step: "r1" });
+  const first = await recordPiece(test, "T-1");
+  // a check weight says nothing of the profile; a second repeatability test is pooled into it
+  await test.post("/checks/check-weight", {
+    stated: "50",
+    class: "F1",
+    "reading-1": "50.0001",
+    unit: "g",
+    by: "K",
+    step: "w",
+  });
+  await test.post("/checks/repeatability", { ...passedRepeatability, step: "r2" });
+  await test.post("/checks/ice-point", { ...rows("reading", ["0.2", "0.2", "0.2"]), by: "K", step: "t" });
+  const second = await recordPiece(test, "T-2");
+  const versions = await test.ledger.entries({ kind: "checked-profile" });
+  expect(versions.map(({ body }) => body)).toMatchObject([
+    { of: "typed", version: 1, numbers: { repeatability: { dof: 9 } } },
+    { of: "typed", version: 2, numbers: { repeatability: { dof: 18 } } },
+    {
+      of: "thermometer",
+      version: 1,
+      numbers: { thermometer: { correctionCelsius: expect.closeTo(-0.2, 9) } },
+    },
+  ]);
+  const used = async (id: string) => {
+    const result = (await test.ledger.entriesOf(id)).find(({ kind }) => kind === "result");
+    if (result?.kind !== "result") throw new Error("no result");
+    return result.body.checked?.profiles?.map(({ entry }) => entry);
+  };
+  const ids = versions.map(({ id }) => id);
+  expect(await used(unchecked.id)).toBeUndefined();
+  expect(await used(first.id)).toEqual([ids[0]]);
+  expect(await used(second.id)).toEqual([ids[1], ids[2]]);
+  const shown = await page(test, `/records/${second.id}`);
+  // a year for a repeatability test, common practice
+  const until = new Date(Date.parse(versions[0]!.at) + 365 * 86_400_000).toISOString().slice(0, 10);
+  expect(shown).toContain("Checked profile of: typed");
+  expect(shown).toContain(`version 2, holds until ${until}`);
+  // a thermometer comparison holds a month and changes nothing of the balance's own validity
+  await test.post("/checks/thermometer", {
+    ...rows("stated", ["20.0", "20.0", "20.1"]),
+    ...rows("reading", ["20.2", "20.2", "20.3"]),
+    referenceU: "0.05",
+    by: "K",
+    step: "t2",
+  });
+  const third = await page(test, `/records/${(await recordPiece(test, "T-3")).id}`);
+  expect(third).toContain(`version 2, holds until ${until}`);
+  await test.close();
+  const again = await bench(test.file);
+  await recordPiece(again, "T-4");
+  expect(await again.ledger.entries({ kind: "checked-profile" })).toHaveLength(4);
+});

@@ -94,6 +94,8 @@ export const record: Words["record"] = {
   dryAndImmersed: (dry, immersed) => `${dry} g trocken, ${immersed} g eingetaucht`,
   linearity: "Linearität",
   notStated: "nicht angegeben",
+  profileOf: (name) => `Geprüftes Profil von: ${name}`,
+  profileVersion: (version, until) => `Fassung ${version}, gilt bis ${until}`,
   wire: "Draht",
 };
 

@@ -91,6 +91,8 @@ export const record = {
   dryAndImmersed: (dry: string, immersed: string) => `${dry} g dry, ${immersed} g immersed`,
   linearity: "Linearity",
   notStated: "not stated",
+  profileOf: (name: string) => `Checked profile of: ${name}`,
+  profileVersion: (version: number, until: string) => `version ${version}, holds until ${until}`,
   wire: "Wire",
 };
 
