@@ -10,7 +10,7 @@ const pageSize = 500;
 /** The lots of a ledger with their pieces. What a record comes to is kept, since a record only changes by an entry. */
 export class LotBook {
   readonly #ledger: Ledger;
-  readonly #known = new Map<string, LotPiece>();
+  readonly #known = new Map<string, { key: string; piece: LotPiece }>();
 
   constructor(ledger: Ledger) {
     this.#ledger = ledger;
@@ -51,10 +51,15 @@ export class LotBook {
 
   async #pieceOf(record: MeasurementRecord, library: Library): Promise<LotPiece> {
     const key = `${record.entry_hash} ${record.amendments} ${record.voided} ${library.version}`;
-    const known = this.#known.get(key);
-    if (known) return known;
+    const known = this.#known.get(record.subject);
+    if (known?.key === key) return known.piece;
     const piece = lotPieceOf(await this.#ledger.entriesOf(record.subject), library);
-    this.#known.set(key, piece);
+    this.#known.set(record.subject, { key, piece });
     return piece;
+  }
+
+  /** Something was written about a piece that leaves its record as it is: it is read anew. */
+  forget(subject: string): void {
+    this.#known.delete(subject);
   }
 }

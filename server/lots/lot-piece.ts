@@ -1,11 +1,10 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import type { Library } from "../alloys/library.ts";
 import { recordedDensity } from "../findings/recorded-density.ts";
-import { fineMass } from "../fineness/fine-mass.ts";
-import { goldFineness, silverFineness } from "../fineness/fineness.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { statedBy } from "../reports/stated.ts";
+import { commonShare, type LotFine, lotFine } from "./lot-fine.ts";
 
 /** One weighed piece of a lot. */
 export interface LotPiece {
@@ -13,6 +12,8 @@ export interface LotPiece {
   ticket: string;
   claim: string | null;
   state: "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
+  /** precious metal it is said to be an alloy of; null for others and where nothing is said */
+  metal: LotFine["metal"] | null;
   /** mean of the dry readings, g, and one step of the display */
   dryG: number;
   stepG: number;
@@ -21,15 +22,12 @@ export interface LotPiece {
   /** true when a reading was typed instead of taken from the balance */
   typed: boolean;
   voided: boolean;
+  /** the piece back on the pan after it was wet and dried, g */
+  again?: { grams: number; stepG: number };
+  /** what a list said it weighs, g; the customer's word */
+  expected?: { grams: number; stepG: number };
   /** fine metal if it is sound alloy of the claimed metal; null when it disagrees or no fineness can be said */
   fine: LotFine | null;
-}
-
-export interface LotFine {
-  metal: "gold" | "silver";
-  lowG: number;
-  highG: number;
-  permille: { low: number; high: number };
 }
 
 /** A recorded piece as its lot counts it, from the entries about it. Throws RangeError while it has no result. */
@@ -39,6 +37,11 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const dry = stated.captures.flatMap(({ entry: { body }, voided }) =>
     voided === null && body.what === "dry" && "reading" in body ? [body.reading.grams] : [],
   );
+  const back = stated.captures.flatMap(({ entry: { body }, voided }) =>
+    voided === null && body.what === "dry-after" && "reading" in body ? [body.reading.grams] : [],
+  );
+  const again = massOf(back.at(-1));
+  const expected = massOf(stated.piece.customerSupplied?.mass_g);
   const stepG = Math.max(...dry.map(lastPlace));
   const dryG = dry.reduce((sum, grams) => sum + Number(grams), 0) / dry.length;
   const claim = stated.piece.claim ?? null;
@@ -51,6 +54,7 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
     id: stated.entry.subject,
     ticket: stated.piece.ticket ?? "",
     claim,
+    metal: isPrecious(family) ? family : null,
     state,
     dryG,
     stepG,
@@ -60,20 +64,20 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
       ({ entry: { body } }) => body.what !== "temperature" && body.source === "typed",
     ),
     voided: stated.voided !== undefined,
-    fine: state === "disagrees" ? null : fineOf(family, measured, celsius, { dryG, stepG }),
+    ...(again ? { again } : {}),
+    ...(expected ? { expected } : {}),
+    fine:
+      state === "disagrees" || !isPrecious(family)
+        ? null
+        : lotFine({ metal: family, measured, celsius, dryG, stepG, share: commonShare(response.budget) }),
   };
 }
 
-function fineOf(
-  family: string,
-  measured: ReturnType<typeof recordedDensity>,
-  celsius: number,
-  { dryG, stepG }: Pick<LotPiece, "dryG" | "stepG">,
-): LotFine | null {
-  if (family !== "gold" && family !== "silver") return null;
-  const found =
-    family === "gold" ? goldFineness(measured, "any", celsius) : silverFineness(measured, celsius);
-  if (!found.possible) return null;
-  const { lowG, highG } = fineMass(dryG, stepG, found.corrected);
-  return { metal: family, lowG, highG, permille: found.corrected };
+function isPrecious(family: string): family is LotFine["metal"] {
+  return family === "gold" || family === "silver";
+}
+
+/** A mass in g with one step of what showed or stated it. */
+function massOf(grams: string | undefined) {
+  return grams === undefined ? undefined : { grams: Number(grams), stepG: lastPlace(grams) };
 }

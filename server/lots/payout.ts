@@ -1,17 +1,24 @@
 import { gramsPerUnit } from "../../calibration/units.ts";
-import type { LotPrice } from "./lot.ts";
+import type { LotPrice, PieceTerms } from "./lot.ts";
+import { fineSum } from "./lot-fine.ts";
 import type { LotPiece } from "./lot-piece.ts";
 
 /** Pieces of one claim as the worksheet counts them; masses in g, money in the currency of the price. */
 export interface PayoutLine {
   claim: string;
   metal: LotPrice["metal"];
-  pieces: number;
+  /** who says the fineness: the density of all pieces of the claim, or for one piece a stamp, a laboratory, a customer */
+  saidBy: "density" | NonNullable<PieceTerms["fineness"]>["saidBy"];
+  tickets: readonly string[];
   netG: number;
+  /** stones and other parts taken off the mass */
+  deductedG: number;
   fineLowG: number;
   fineHighG: number;
   payLow: number;
   payHigh: number;
+  /** beside a stated fineness: what the density says, ‰, and whether both can be true */
+  beside?: { lowPermille: number; highPermille: number; fits: boolean };
 }
 
 /**
@@ -33,32 +40,80 @@ export function payFor(fineG: number, { price, per, ratePercent }: LotPrice): nu
   return (fineG / Number(gramsPerUnit[per])) * Number(price) * (Number(ratePercent) / 100);
 }
 
-/** Lines by claim, for the metals that have a price. Each end is rounded once, in the stated direction. */
+type Prices = Partial<Record<LotPrice["metal"], LotPrice>>;
+type Terms = Readonly<Record<string, PieceTerms>>;
+
+/**
+ * Lines by claim from the density, and a line of its own for each piece whose fineness somebody states. Each end is
+ * rounded once, in the stated direction. `left` are pieces that bring no line though their metal has a price: with stones
+ * taken off, the density of the whole says nothing of the metal, so that a fineness must be stated.
+ */
 export function payoutLines(
   pieces: readonly LotPiece[],
-  prices: Partial<Record<LotPrice["metal"], LotPrice>>,
-): PayoutLine[] {
+  prices: Prices,
+  terms: Terms = {},
+): { lines: PayoutLine[]; left: string[] } {
+  const counting = pieces.filter(({ voided, metal, claim }) => !voided && metal && prices[metal] && claim);
+  const lines: PayoutLine[] = [];
+  const left: string[] = [];
   const byClaim = new Map<string, LotPiece[]>();
-  for (const piece of pieces)
-    if (!piece.voided && piece.fine && prices[piece.fine.metal] && piece.claim !== null)
-      byClaim.set(piece.claim, [...(byClaim.get(piece.claim) ?? []), piece]);
-  return [...byClaim].flatMap(([claim, same]) => {
-    const metal = same[0]?.fine?.metal;
-    const price = metal && prices[metal];
-    if (!metal || !price) return [];
-    const fineLowG = same.reduce((sum, { fine }) => sum + (fine?.lowG ?? 0), 0);
-    const fineHighG = same.reduce((sum, { fine }) => sum + (fine?.highG ?? 0), 0);
-    return [
-      {
-        claim,
-        metal,
-        pieces: same.length,
-        netG: same.reduce((sum, { dryG }) => sum + dryG, 0),
-        fineLowG,
-        fineHighG,
-        payLow: rounded(payFor(fineLowG, price), price.rounding),
-        payHigh: rounded(payFor(fineHighG, price), price.rounding),
-      },
-    ];
-  });
+  for (const piece of counting) {
+    const of = terms[piece.id];
+    if (of?.fineness) lines.push(statedLine(piece, of, prices));
+    else if (Number(of?.deducted_g ?? 0) > 0) left.push(piece.ticket);
+    else if (piece.fine) byClaim.set(piece.claim!, [...(byClaim.get(piece.claim!) ?? []), piece]);
+  }
+  const byDensity = [...byClaim].map(([claim, same]) => densityLine(claim, same, prices));
+  return { lines: [...byDensity, ...lines], left };
+}
+
+function densityLine(claim: string, same: readonly LotPiece[], prices: Prices): PayoutLine {
+  const fine = same.flatMap((piece) => (piece.fine ? [piece.fine] : []));
+  const { lowG, highG } = fineSum(fine);
+  const metal = same[0]!.metal!;
+  return {
+    claim,
+    metal,
+    saidBy: "density",
+    tickets: same.map(({ ticket }) => ticket),
+    netG: same.reduce((sum, { dryG }) => sum + dryG, 0),
+    deductedG: 0,
+    ...paid(lowG, highG, prices[metal]!),
+  };
+}
+
+function statedLine(piece: LotPiece, { deducted_g = "0", fineness }: PieceTerms, prices: Prices): PayoutLine {
+  const metal = piece.metal!;
+  const permille = Number(fineness!.permille);
+  const deductedG = Number(deducted_g);
+  const netG = piece.dryG - deductedG;
+  const fineG = (netG * permille) / 1000;
+  const range = deductedG > 0 ? undefined : piece.fine?.permille;
+  return {
+    claim: piece.claim!,
+    metal,
+    saidBy: fineness!.saidBy,
+    tickets: [piece.ticket],
+    netG,
+    deductedG,
+    ...paid(fineG, fineG, prices[metal]!),
+    ...(range
+      ? {
+          beside: {
+            lowPermille: range.low,
+            highPermille: range.high,
+            fits: permille >= range.low && permille <= range.high,
+          },
+        }
+      : {}),
+  };
+}
+
+function paid(fineLowG: number, fineHighG: number, price: LotPrice) {
+  return {
+    fineLowG,
+    fineHighG,
+    payLow: rounded(payFor(fineLowG, price), price.rounding),
+    payHigh: rounded(payFor(fineHighG, price), price.rounding),
+  };
 }

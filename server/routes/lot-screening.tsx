@@ -4,9 +4,11 @@ import { waterRange } from "../../calibration/water.ts";
 import { heartbeatSeconds } from "../../views/bench/index.tsx";
 import { LiveReading } from "../../views/bench/live-reading.tsx";
 import { LotBalance } from "../../views/lots/balance.tsx";
-import { LotPage, LotPart, type LotView } from "../../views/lots/show.tsx";
+import { LotPage, LotPart } from "../../views/lots/show.tsx";
+import type { LotView } from "../../views/lots/view.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import { isRole } from "../bench/method.ts";
@@ -14,10 +16,13 @@ import { Refusal } from "../bench/refusal.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { announcedFor } from "../lots/announced.ts";
 import type { Lot } from "../lots/lot.ts";
 import type { LotBook } from "../lots/lot-book.ts";
-import { LiveStream } from "./live-stream.ts";
+import type { LotPiece } from "../lots/lot-piece.ts";
+import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf } from "./look.ts";
+import { closeLot, flagPiece, weighAgain } from "./lot-deeds.ts";
 import { lotView, stepOf } from "./lot-view.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 
@@ -38,10 +43,11 @@ export function screeningRoutes(
   { bench, ledger, book, claims, demo, library }: ScreeningParts,
 ): void {
   const live = new LiveStream(
-    new Map([
+    new Map<string, Draw>([
       [
         "live-reading",
-        () => render(<LiveReading live={bench.scale?.live()} waitingFor={bench.waitingFor} />),
+        (_, locale) =>
+          render(<LiveReading live={bench.scale?.live()} waitingFor={bench.waitingFor} />, locale),
       ],
     ]),
     heartbeatSeconds * 1000,
@@ -55,11 +61,16 @@ export function screeningRoutes(
     const around = frameOf(request, reply, { path: "/lots", demo });
     const lot = await book.lot(request.params.lot);
     if (!lot)
-      return html(reply, page({ ...around, title: "No such lot", main: <Problem says={noLot} /> }), 404);
+      return html(
+        reply,
+        page({ ...around, title: words(around.locale).lots.none, main: <Problem says={noLot} /> }),
+        404,
+      );
     const pieces = await book.pieces(lot.id, library());
+    const announced = await announcedFor(ledger, lot);
     const { piece } = bench;
     const view: LotView = {
-      ...lotView(lot, pieces, bench, library(), around.locale),
+      ...lotView(lot, pieces, announced, { bench, library: library(), locale: around.locale }),
       ...(bench.scale
         ? {
             live: (
@@ -78,38 +89,52 @@ export function screeningRoutes(
       stepKey: piece && !piece.closed ? `${piece.id}-${piece.captures.length}` : bench.nextPiece,
     };
     const status = problem ? 422 : 200;
-    if (wantsPart(request)) return html(reply, render(<LotPart {...view} />), status);
+    if (wantsPart(request)) return html(reply, render(<LotPart {...view} />, around.locale), status);
     return html(reply, page({ ...around, title: lot.name, main: <LotPage {...view} /> }), status);
   }
 
   app.get<{ Params: { lot: string } }>("/lots/:lot", (request, reply) => screening(request, reply));
-  app.post<{ Params: { lot: string } }>(
-    "/lots/:lot/pieces",
-    { preHandler: app.csrfProtection },
-    async (request, reply) => {
-      const fields = fieldsOf(request);
-      try {
-        const lot = await book.lot(request.params.lot);
-        if (!lot) throw new Refusal(noLot);
-        await goOn(lot, fields);
-        return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
-      } catch (error) {
-        if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-        return screening(request, reply, { says: error.message, typed: fields });
-      }
-    },
-  );
+  /** A form of the lot: what it asks is done, or refused in words with everything typed still in its field. */
+  function deed(
+    path: string,
+    does: (lot: Lot, fields: Record<string, string>, pieces: readonly LotPiece[]) => Promise<unknown>,
+  ): void {
+    app.post<{ Params: { lot: string } }>(
+      `/lots/:lot/${path}`,
+      { preHandler: app.csrfProtection },
+      async (request, reply) => {
+        const fields = fieldsOf(request);
+        try {
+          const lot = await book.lot(request.params.lot);
+          if (!lot) throw new Refusal(noLot);
+          await does(lot, fields, await book.pieces(lot.id, library()));
+          return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
+        } catch (error) {
+          if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+          return screening(request, reply, { says: error.message, typed: fields });
+        }
+      },
+    );
+  }
+
+  const parts = { bench, ledger, book, simulated: demo };
+  deed("pieces", goOn);
+  deed("flags", (lot, fields, pieces) => flagPiece(parts, lot, pieces, fields));
+  deed("again", (_, fields, pieces) => weighAgain(parts, pieces, fields));
+  deed("closing", (lot, fields, pieces) => closeLot(parts, lot, pieces, fields));
 
   /** The next step of the lot: the water, a ticket, a weighing, or the piece put aside. A complete piece is recorded. */
   async function goOn(lot: Lot, fields: Record<string, string>): Promise<void> {
     const { celsius, ticket, claim = "", typed, unit = "g", role = "", take, aside, step: key = "" } = fields;
+    if (lot.closed)
+      throw new Refusal(`The lot ${lot.name} is closed and takes no more pieces. Open a new one.`);
     if (celsius !== undefined) {
       const water = typedCelsius(celsius, waterRange);
       if ("refused" in water) throw new Refusal(water.refused, "celsius");
       await ledger.append("lot-water", lot.id, { celsius: water.understood });
       return;
     }
-    if (ticket !== undefined) return openPiece(lot, ticket.trim(), claim, key);
+    if (ticket !== undefined) return openPiece(lot, ticket.trim() || (fields.nextTicket ?? ""), claim, key);
     if (stepOf(lot, bench).step === "elsewhere" || bench.piece?.lot !== lot.id)
       throw new Refusal("The piece on the bench is not of this lot. Reload the page.");
     if (aside === "yes") return bench.setAsidePiece(`put aside while screening ${lot.name}`);
@@ -138,8 +163,19 @@ export function screeningRoutes(
       );
     const id = key || bench.nextPiece;
     const { method, id: lotId } = lot;
+    const listed = (await announcedFor(ledger, lot)).find((one) => one.ticket === ticket);
+    // What a list says of this very ticket goes before the claim that stood from the piece before.
+    const said = listed?.claim !== undefined && library().has(listed.claim) ? listed.claim : claim;
     await bench.openPiece(
-      { ticket, description: "", method, lot: lotId, ...(claim === "" ? {} : { claim }) },
+      {
+        ticket,
+        description: listed?.description ?? "",
+        method,
+        lot: lotId,
+        ...(said === "" ? {} : { claim: said }),
+        ...(listed?.customer === undefined ? {} : { customer: listed.customer }),
+        ...(listed?.mass_g === undefined ? {} : { customerSupplied: { mass_g: listed.mass_g } }),
+      },
       id,
     );
     await bench.stateWater(lot.waterCelsius, `${id}-water`);

@@ -1,18 +1,22 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import type { LotRow } from "../../views/lots/index.tsx";
-import type { LotPiece as LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../views/lots/show.tsx";
-import { fixed, plusMinus } from "../../views/numbers.ts";
-import type { Locale } from "../../views/words/index.ts";
+import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../views/lots/view.ts";
+import { fixed, inLocale, plusMinus } from "../../views/numbers.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import { standing } from "../bench/piece.ts";
+import { nextTicketOf, stillToCome } from "../lots/announced.ts";
+import { flagsOf, type RaisedFlag, raisedFlags } from "../lots/flags.ts";
 import type { Lot } from "../lots/lot.ts";
-import type { LotFine, LotPiece } from "../lots/lot-piece.ts";
+import type { Ends, LotFine } from "../lots/lot-fine.ts";
+import type { LotPiece } from "../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../lots/totals.ts";
 import { nameIn, whenOf } from "./record-view.ts";
 
 const states = ["agrees", "agrees-not-alone", "undecided", "disagrees"] as const;
-/** Tickets told on a tray, and rows shown of the list. */
+/** Tickets told on a tray and of a list, and rows shown of the pieces. */
 const ticketsTold = 6;
 const piecesShown = 12;
 
@@ -21,18 +25,10 @@ export function grossOf({ gross }: Lot) {
   return gross && { grams: Number(gross.grams), stepG: lastPlace(gross.grams) };
 }
 
-const nowWords: Record<LotStep, string> = {
-  water: "Measure the water",
-  ticket: "Scan the next ticket",
-  dry: "Lay the dry piece on the pan",
-  immersed: "Hang the piece in the water",
-  rise: "Hang the piece into the beaker",
-  elsewhere: "Another piece is on the bench",
-};
-
 /** What is due in the lot, from the water and the piece on the bench. */
 export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
   const { piece } = bench;
+  if (lot.closed) return { ticket: "", step: "closed" };
   if (piece && !piece.closed) {
     if (piece.lot !== lot.id) return { ticket: piece.ticket, step: "elsewhere" };
     const dry = standing(piece, "dry").length === 0;
@@ -41,32 +37,42 @@ export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep 
   return { ticket: "", step: lot.waterCelsius === undefined ? "water" : "ticket" };
 }
 
-/** The screening page, but for its live reading, claims and token. */
+/** The screening page, but for its live reading, claims, units and token. */
 export function lotView(
   lot: Lot,
   pieces: readonly LotPiece[],
-  bench: Bench,
-  library: Library,
-  locale: Locale,
-): Pick<
-  LotView,
-  "id" | "name" | "now" | "current" | "water" | "trays" | "totals" | "doubts" | "pieces" | "more" | "locale"
-> {
-  const sums = lotSums(pieces, grossOf(lot), lot.count);
-  const current = stepOf(lot, bench);
+  announced: Parameters<typeof stillToCome>[0],
+  { bench, library, locale }: { bench: Bench; library: Library; locale: Locale },
+): Omit<LotView, "live" | "units" | "problem" | "claims" | "claim" | "csrfToken" | "stepKey"> {
+  const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
   const newestFirst = [...pieces].reverse();
+  const nextTicket = nextTicketOf(announced, pieces);
+  const toCome = stillToCome(announced, pieces);
+  const shown = newestFirst.slice(0, piecesShown);
   return {
     id: lot.id,
     name: lot.name,
-    now: nowWords[current.step],
-    current,
-    water: lot.waterCelsius ?? "",
+    current: stepOf(lot, bench),
+    ...(nextTicket === undefined ? {} : { nextTicket }),
+    ...(toCome.length === 0
+      ? {}
+      : {
+          waiting: {
+            count: toCome.length,
+            tickets: `${toCome
+              .slice(0, ticketsTold)
+              .map(({ ticket }) => ticket)
+              .join(", ")}${toCome.length > ticketsTold ? " …" : ""}`,
+          },
+        }),
+    water: inLocale(lot.waterCelsius ?? "", locale),
     trays: states.map((state) => tray(state, newestFirst, locale)),
     totals: totalsOf(lot, sums, locale),
     doubts: sums.doubts,
-    pieces: newestFirst.slice(0, piecesShown).map((piece) => pieceRow(piece, library, sums, locale)),
+    pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, locale })),
     more: Math.max(0, pieces.length - piecesShown),
-    locale,
+    flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
+    ...(lot.closed ? { closed: closedView(lot.closed, locale) } : {}),
   };
 }
 
@@ -82,66 +88,102 @@ function tray(state: Tray["state"], newestFirst: readonly LotPiece[], locale: Lo
 }
 
 function totalsOf(lot: Lot, sums: LotSums, locale: Locale): LotTotals {
+  const say = words(locale).lots.totals;
   const { pieces, sumG, withinG, missingG, fine } = sums;
   const grams = (g: number) => `${fixed(g, sums.decimals, locale)} g`;
-  const metals = Object.entries(fine) as [LotFine["metal"], { lowG: number; highG: number }][];
   return {
-    pieces: lot.count === undefined ? `${pieces}` : `${pieces} of ${lot.count} counted`,
+    pieces: lot.count === undefined ? `${pieces}` : say.of(pieces, lot.count),
     sum: grams(sumG),
-    ...(lot.gross ? { gross: `${lot.gross.text} ${lot.gross.unit}` } : {}),
+    ...(lot.gross ? { gross: `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` } : {}),
     ...(missingG === undefined
       ? {}
       : {
           against:
             Math.abs(missingG) <= withinG
-              ? `agree within ${grams(withinG)}`
+              ? say.agree(grams(withinG))
               : missingG > 0
-                ? `${grams(missingG)} not weighed yet`
-                : `${grams(-missingG)} too much`,
+                ? say.notYet(grams(missingG))
+                : say.tooMuch(grams(-missingG)),
         }),
-    fine:
-      metals.length === 0
-        ? "none yet"
-        : metals
-            .map(
-              ([metal, { lowG, highG }]) =>
-                `${fixed(lowG, 2, locale)} to ${fixed(highG, 2, locale)} g ${metal}`,
-            )
-            .join("; "),
-    fineWords:
-      "If the pieces are sound alloy of what they are said to be; pieces that disagree are left out. Added end by end: water, thermometer, balance and the free rest of the alloy are common to all pieces and do not average away.",
+    fine: fineWords(fine, locale),
   };
 }
 
-function pieceRow(piece: LotPiece, library: Library, { doubts }: LotSums, locale: Locale): LotPieceRow {
-  const { id, ticket, claim, state, dryG, stepG, density, expanded, fine, typed, voided } = piece;
-  const flags = [
-    ...(voided ? ["voided"] : []),
-    ...(typed ? ["typed"] : []),
-    ...(doubts.some(({ tickets }) => tickets.includes(ticket)) ? ["same mass as another"] : []),
-  ];
+function fineWords(fine: LotSums["fine"], locale: Locale): string {
+  const { totals, metals } = words(locale).lots;
+  const each = Object.entries(fine) as [LotFine["metal"], Ends][];
+  if (each.length === 0) return totals.noneYet;
+  return each
+    .map(([metal, { lowG, highG }]) =>
+      totals.range(fixed(lowG, 2, locale), fixed(highG, 2, locale), metals[metal]),
+    )
+    .join("; ");
+}
+
+function flagName(flag: string, locale: Locale): string {
+  const names = words(locale).lots.flagNames;
+  return names[flag as RaisedFlag] ?? flag;
+}
+
+function pieceRow(
+  piece: LotPiece,
+  { lot, library, sums, locale }: { lot: Lot; library: Library; sums: LotSums; locale: Locale },
+): LotPieceRow {
+  const { id, ticket, claim, state, dryG, stepG, density, expanded, fine, voided } = piece;
+  const say = words(locale).lots.list;
   return {
     recordId: id,
     ticket,
-    claimName: claim === null ? "" : nameIn(library, claim),
+    claimName: claim === null ? "" : toldValue(nameIn(library, claim), locale),
     dry: `${fixed(dryG, decimalsOf(stepG), locale)} g`,
     density: plusMinus(density, expanded, locale),
     state,
-    ...(fine ? { fine: `${fixed(fine.lowG, 2, locale)} to ${fixed(fine.highG, 2, locale)} g` } : {}),
-    flags,
+    ...(fine ? { fine: say.range(fixed(fine.lowG, 2, locale), fixed(fine.highG, 2, locale)) } : {}),
+    flags: flagsOf(piece, sums.doubts, lot.flags).map(({ flag, ...said }) => ({
+      name: flagName(flag, locale),
+      ...said,
+    })),
     voided,
   };
 }
 
+function closedView(closed: NonNullable<Lot["closed"]>, locale: Locale): NonNullable<LotView["closed"]> {
+  const { closing, totals, metals } = words(locale).lots;
+  const { facts: say } = closing;
+  const when = whenOf(closed.at);
+  const fine = (Object.entries(closed.fine_g) as [LotFine["metal"], { low: string; high: string }][])
+    .map(([metal, { low, high }]) =>
+      totals.range(inLocale(low, locale), inLocale(high, locale), metals[metal]),
+    )
+    .join("; ");
+  return {
+    when,
+    facts: [
+      [say.when, when],
+      [say.by, closed.by ?? ""],
+      [say.pieces, `${closed.pieces}`],
+      [say.sum, `${inLocale(closed.sum_g, locale)} g`],
+      [say.missing, closed.missing_g === undefined ? "" : `${inLocale(closed.missing_g, locale)} g`],
+      [say.fine, fine],
+      [say.flagged, `${closed.flagged}`],
+      [say.note, closed.note ?? ""],
+    ],
+  };
+}
+
 /** One line of the list of lots. */
-export function lotRow(lot: Lot, pieces: number): LotRow {
-  const priced = Object.keys(lot.prices);
+export function lotRow(lot: Lot, pieces: number, locale: Locale): LotRow {
+  const say = words(locale).lots;
+  const priced = (Object.keys(lot.prices) as LotFine["metal"][]).map((metal) => say.metals[metal]);
   return {
     id: lot.id,
     name: lot.name,
     opened: whenOf(lot.openedAt),
     pieces,
-    gross: lot.gross ? `${lot.gross.text} ${lot.gross.unit}` : "not weighed",
-    state: priced.length === 0 ? "open" : `priced: ${priced.join(" and ")}`,
+    gross: lot.gross ? `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` : say.notWeighed,
+    state: [
+      lot.closed ? say.closed(whenOf(lot.closed.at)) : say.open,
+      ...(priced.length === 0 ? [] : [say.priced(priced.join(say.and))]),
+    ].join("; "),
   };
 }

@@ -3,6 +3,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { massUnits, toGrams } from "../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../views/lots/index.tsx";
 import { page } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
@@ -48,7 +49,7 @@ export function lotRoutes(
     const around = frame(request, reply);
     const lots = await book.newest(lotsShown);
     const view: LotsPage = {
-      lots: lots.map(({ lot, pieces }) => lotRow(lot, pieces)),
+      lots: lots.map(({ lot, pieces }) => lotRow(lot, pieces, around.locale)),
       claims: claims(),
       units: massUnits,
       values: {},
@@ -59,7 +60,7 @@ export function lotRoutes(
     };
     return html(
       reply,
-      page({ ...around, title: "Lots", main: <LotsIndex {...view} /> }),
+      page({ ...around, title: words(around.locale).lots.title, main: <LotsIndex {...view} /> }),
       refused ? 422 : 200,
     );
   }

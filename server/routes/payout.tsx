@@ -1,21 +1,17 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { gramsPerUnit } from "../../calibration/units.ts";
 import { Payout, type PayoutView } from "../../views/lots/payout.tsx";
-import { fixed } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import type { Lot, LotPrice } from "../lots/lot.ts";
 import type { LotBook } from "../lots/lot-book.ts";
 import type { LotPiece } from "../lots/lot-piece.ts";
-import { payoutLines } from "../lots/payout.ts";
 import { NumberEntries } from "./evidence-form.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
-import { nameIn, whenOf } from "./record-view.ts";
+import { sheetOf } from "./payout-sheet.ts";
 
 interface PayoutParts {
   ledger: Ledger;
@@ -37,6 +33,11 @@ const empty = {
   rate: "",
   fee: "0",
   rounding: "down",
+  ticket: "",
+  deducted: "",
+  permille: "",
+  saidBy: "stamp",
+  by: "",
 };
 
 /** The worksheet from fine mass to money. A price is locked with its source and time; it is never looked up. */
@@ -47,7 +48,11 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
     if (!lot)
       return html(
         reply,
-        page({ ...around, title: "No such lot", main: <Problem says="No such lot is in this ledger." /> }),
+        page({
+          ...around,
+          title: words(around.locale).lots.none,
+          main: <Problem says="No such lot is in this ledger." />,
+        }),
         404,
       );
     const pieces = await book.pieces(lot.id, library());
@@ -63,7 +68,7 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
     };
     return html(
       reply,
-      page({ ...around, title: `Payout worksheet of ${lot.name}`, main: <Payout {...view} /> }),
+      page({ ...around, title: words(around.locale).payout.title(lot.name), main: <Payout {...view} /> }),
       refused ? 422 : 200,
     );
   }
@@ -87,8 +92,55 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
       }
     },
   );
+
+  app.post<{ Params: { lot: string } }>(
+    "/lots/:lot/terms",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const values = fieldsOf(request);
+      const lot = await book.lot(request.params.lot);
+      if (!lot) return worksheet(request, reply);
+      const pieces = await book.pieces(lot.id, library());
+      const piece = pieces.findLast(({ ticket }) => ticket === values.ticket?.trim());
+      const typed = typedTerms(values, lookOf(request).locale, piece);
+      if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
+      try {
+        await ledger.append("lot-terms", lot.id, typed);
+        return reply.redirect(`/lots/${lot.id}/payout`, 303);
+      } catch (error) {
+        if (!(error instanceof LedgerTrouble)) throw error;
+        return worksheet(request, reply, { values, problems: [{ fieldId: "ticket", error: error.message }] });
+      }
+    },
+  );
 }
 
+/** Stones and a stated fineness of a piece, or what is wrong with them. */
+function typedTerms(values: Record<string, string>, locale: Locale, piece: LotPiece | undefined) {
+  const numbers = new NumberEntries(values, locale);
+  if (!piece)
+    numbers.refuse(
+      "ticket",
+      `No piece of this lot has the ticket "${values.ticket?.trim() ?? ""}". Right: one of its list.`,
+    );
+  const given = (name: string) => (values[name] ?? "").trim() !== "";
+  const deducted = given("deducted")
+    ? numbers.text("deducted", "What is taken off", { from: 0, to: piece?.dryG ?? 100_000, unit: "g" })
+    : undefined;
+  const permille = given("permille")
+    ? numbers.text("permille", "The fineness", { from: 1, to: 1000, unit: "‰" })
+    : undefined;
+  if (numbers.problems.length > 0 || !piece) return { problems: numbers.problems };
+  const saidBy = sayers.find((one) => one === values.saidBy) ?? "stamp";
+  return {
+    piece: piece.id,
+    ...(deducted === undefined ? {} : { deducted_g: deducted }),
+    ...(permille === undefined ? {} : { fineness: { permille, saidBy } }),
+    ...(given("by") ? { by: (values.by ?? "").trim() } : {}),
+  };
+}
+
+const sayers = ["stamp", "laboratory", "customer"] as const;
 const directions = ["down", "half-even", "up"] as const;
 const pers = ["ozt", "g", "dwt"] as const;
 
@@ -122,73 +174,5 @@ function typedPrice(values: Record<string, string>, locale: Locale) {
     ratePercent,
     fee,
     rounding: directions.find((one) => one === values.rounding) ?? "down",
-  };
-}
-
-const perNames = { g: "gram", ozt: "troy ounce", dwt: "pennyweight" } as const;
-const directionNames = {
-  down: "down, to the buyer",
-  "half-even": "to the nearest, half to even",
-  up: "up, to the seller",
-} as const;
-
-function sheetOf(
-  lot: Lot,
-  pieces: readonly LotPiece[],
-  library: Library,
-  locale: Locale,
-): PayoutView["sheet"] | undefined {
-  const prices = Object.values(lot.prices);
-  const lines = payoutLines(pieces, lot.prices);
-  if (prices.length === 0) return undefined;
-  const money = (amount: number, currency: string) => `${fixed(amount, 2, locale)} ${currency}`;
-  const fine = (grams: number, { per }: LotPrice) =>
-    per === "g"
-      ? `${fixed(grams, 2, locale)} g`
-      : `${fixed(grams, 2, locale)} g = ${fixed(grams / Number(gramsPerUnit[per]), 3, locale)} ${per}`;
-  const total = (end: "payLow" | "payHigh") =>
-    prices
-      .map((price) => {
-        const paid = lines
-          .filter(({ metal }) => metal === price.metal)
-          .reduce((sum, line) => sum + line[end], 0);
-        return money(Math.max(0, paid - Number(price.fee)), price.currency);
-      })
-      .join(" + ");
-  return {
-    facts: prices.flatMap((price) => [
-      [
-        `Price of fine ${price.metal}`,
-        `${price.price} ${price.currency} per ${perNames[price.per]}`,
-      ] as const,
-      [
-        `Source (${price.metal})`,
-        `${price.source}, as of ${price.at}; locked ${whenOf(price.lockedAt)}`,
-      ] as const,
-      [
-        `Terms (${price.metal})`,
-        `${price.ratePercent} % of the price; fee ${price.fee} ${price.currency}; rounded ${directionNames[price.rounding]}`,
-      ] as const,
-    ]),
-    rows: lines.flatMap((line) => {
-      const price = lot.prices[line.metal];
-      if (!price) return [];
-      const permille = (grams: number) => fixed((1000 * grams) / line.netG, 0, locale);
-      return [
-        {
-          what: `${nameIn(library, line.claim)}, ${line.pieces} ${line.pieces === 1 ? "piece" : "pieces"}`,
-          net: `${fixed(line.netG, 2, locale)} g`,
-          fineness: `${permille(line.fineLowG)} to ${permille(line.fineHighG)} ‰`,
-          finenessFrom: "density" as const,
-          fineLow: fine(line.fineLowG, price),
-          fineHigh: fine(line.fineHighG, price),
-          payLow: money(line.payLow, price.currency),
-          payHigh: money(line.payHigh, price.currency),
-        },
-      ];
-    }),
-    totalLow: total("payLow"),
-    totalHigh: total("payHigh"),
-    says: "The fineness comes from density and leaves both ends open: the low end is what the pieces hold at least if they are sound alloy of what they are said to be, the high end at most. Pieces that disagree are not counted. A laboratory decides between the ends; what is computed here is for information.",
   };
 }

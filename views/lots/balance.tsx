@@ -2,15 +2,13 @@ import type { LiveView } from "../../server/bench/view.ts";
 import { heartbeatSeconds } from "../bench/index.tsx";
 import { LiveReading } from "../bench/live-reading.tsx";
 import { Csrf } from "../forms.tsx";
+import { useWords } from "../words/spoken.ts";
 
-const hands = [
-  { deed: "dry", says: "Lay it on the pan" },
-  { deed: "wet", says: "Hang it in the water" },
-  { deed: "off", says: "Take it off" },
-] as const;
+const hands = ["dry", "wet", "off"] as const;
 
 /** The balance's own indication beside a lot; in the demonstration, hands at the simulated balance. */
 export function LotBalance({ live, demoToken }: { live: LiveView; demoToken?: string }) {
+  const say = useWords().lots.hands;
   return (
     <>
       <div hx-sse:connect="/lots/live" data-heartbeat-seconds={heartbeatSeconds}>
@@ -22,9 +20,9 @@ export function LotBalance({ live, demoToken }: { live: LiveView; demoToken?: st
       {demoToken !== undefined && (
         <form method="post" action="/demo/hands" hx-post="/demo/hands" hx-swap="none" class="row">
           <Csrf token={demoToken} />
-          {hands.map(({ deed, says }) => (
+          {hands.map((deed) => (
             <button key={deed} type="submit" class="plain" name="deed" value={deed}>
-              {says}
+              {say[deed]}
             </button>
           ))}
         </form>

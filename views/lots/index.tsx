@@ -1,6 +1,7 @@
 import { WettingCaution } from "../cautions.tsx";
 import { Csrf, Field, type FieldError, Problems, Select, UnitSelect } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
 
 export interface LotRow {
   id: string;
@@ -25,6 +26,8 @@ export interface LotsPage {
 
 /** All lots, and opening a new one. */
 export function LotsIndex({ lots, claims, units, values, problems, csrfToken, stepKey }: LotsPage) {
+  const say = useWords().lots;
+  const { opening } = say;
   const typed = (name: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return { name, value: values[name] ?? "", ...(error === undefined ? {} : { error }) };
@@ -32,14 +35,14 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
   return (
     <>
       <Rows
-        caption="Lots, newest first"
-        empty="No lot is open. Open one below before the first piece is weighed."
+        caption={say.caption}
+        empty={say.empty}
         columns={[
-          { head: "Lot" },
-          { head: "Opened" },
-          { head: "Pieces", number: true },
-          { head: "Gross", number: true },
-          { head: "State" },
+          { head: say.lot },
+          { head: say.opened },
+          { head: say.pieces, number: true },
+          { head: say.gross, number: true },
+          { head: say.state },
         ]}
         rows={lots.map(({ id, name, opened, pieces, gross, state }) => ({
           key: id,
@@ -55,35 +58,38 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
         }))}
       />
       <form method="post" action="/lots" class="sheet">
-        <h2>Open a lot</h2>
-        <Problems heading="This entry needs another look" problems={problems} />
+        <h2>{opening.heading}</h2>
+        <Problems heading={opening.problems} problems={problems} />
         <Csrf token={csrfToken} />
         <input type="hidden" name="step" value={stepKey} />
-        <Field {...typed("name")} label="Name or ticket of the lot" required shortcut="n" />
-        <Field {...typed("from")} label="Brought by" hint="a ticket is enough; no person need be named" />
+        <Field {...typed("name")} label={opening.name} required shortcut="n" />
+        <Field {...typed("from")} label={opening.from} hint={opening.fromHint} />
         <Field
           kind="decimal"
           {...typed("gross")}
-          label="Gross mass of the whole lot"
-          hint="weighed before sorting; the sum of the pieces is held against it"
+          label={opening.gross}
+          hint={opening.grossHint}
           after={
             <UnitSelect
               name="grossUnit"
-              label="Unit of the gross mass"
+              label={opening.grossUnit}
               units={units}
               value={values.grossUnit ?? "g"}
             />
           }
         />
-        <Field kind="whole" {...typed("count")} label="Number of pieces, counted" />
+        <Field kind="whole" {...typed("count")} label={opening.count} />
         <Select
           name="claim"
-          label="Mostly said to be"
-          empty="not said"
+          label={opening.claim}
+          empty={opening.notSaid}
           value={values.claim ?? ""}
           options={claims.map(({ id, name }) => ({ value: id, label: name }))}
         />
-        <button type="submit">Open the lot</button>
+        <p class="hint">
+          {opening.list} <a href="/imports">{opening.listLink}</a>.
+        </p>
+        <button type="submit">{opening.go}</button>
       </form>
       <WettingCaution />
     </>

@@ -26,4 +26,35 @@ export const lotKinds = {
     fee: decimalText,
     rounding: z.enum(["down", "half-even", "up"]),
   }),
+  /** a flag on a piece of the lot is set or cleared; every one stays */
+  "lot-flag": z.strictObject({
+    piece: words,
+    flag: z.string().trim().min(1).max(100),
+    set: z.boolean(),
+    reason: words,
+    by: words.optional(),
+  }),
+  /** what settles a piece beside its density; the newest of a piece counts, the earlier ones stay */
+  "lot-terms": z.strictObject({
+    piece: words,
+    /** stones, thread and other parts that are not metal, g */
+    deducted_g: decimalText.optional(),
+    fineness: z
+      .strictObject({ permille: decimalText, saidBy: z.enum(["stamp", "laboratory", "customer"]) })
+      .optional(),
+    by: words.optional(),
+  }),
+  /** no more pieces from here on; with what the lot came to */
+  "lot-closed": z.strictObject({
+    pieces: z.number().int().nonnegative(),
+    sum_g: decimalText,
+    missing_g: decimalText.optional(),
+    fine_g: z.partialRecord(
+      z.enum(["gold", "silver"]),
+      z.strictObject({ low: decimalText, high: decimalText }),
+    ),
+    flagged: z.number().int().nonnegative(),
+    by: words.optional(),
+    note: words.optional(),
+  }),
 };

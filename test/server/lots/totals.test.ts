@@ -1,6 +1,14 @@
 import { expect, test } from "vitest";
+import type { LotFine } from "../../../server/lots/lot-fine.ts";
 import type { LotPiece } from "../../../server/lots/lot-piece.ts";
 import { lotSums } from "../../../server/lots/totals.ts";
+
+/** A fine mass whose measurement is common to all pieces but for nothing. */
+function fineOf(dryG: number): LotFine {
+  const ends = { lowG: dryG * 0.475, highG: dryG * 0.62 };
+  const middle = { lowG: dryG * 0.5, highG: dryG * 0.6 };
+  return { metal: "gold", ...ends, permille: { low: 475, high: 620 }, middle, common: ends };
+}
 
 function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): LotPiece {
   return {
@@ -14,12 +22,13 @@ function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): L
     expanded: 0.1,
     typed: false,
     voided: false,
-    fine: { metal: "gold", lowG: dryG * 0.475, highG: dryG * 0.62, permille: { low: 475, high: 620 } },
+    metal: "gold",
+    fine: fineOf(dryG),
     ...changes,
   };
 }
 
-test("the ends of the fine mass are added, since the errors of the pieces are common to all", () => {
+test("what is common to all pieces is added end by end", () => {
   const { fine, sumG } = lotSums([piece("1", 10), piece("2", 20)]);
   expect(sumG).toBe(30);
   expect(fine.gold!.lowG).toBeCloseTo(14.25, 9);
@@ -57,4 +66,25 @@ test("on a coarse scale a pair of one mass is chance and is not told", () => {
 test("when all counted pieces are weighed and mass is missing, the page says how much", () => {
   const { doubts } = lotSums([piece("1", 10), piece("2", 20)], { grams: 31.84, stepG: 0.01 }, 2);
   expect(doubts[0]?.says).toContain("1.84 g of the gross mass are missing");
+});
+
+test("a piece that drank, one that is another, and two that were swapped against their list are told", () => {
+  const chain = piece("40", 12.9, { again: { grams: 13.21, stepG: 0.01 } });
+  expect(lotSums([chain]).doubts[0]).toMatchObject({
+    flag: "water inside",
+    says: "Mass gained 0.31 g since dry: water inside.",
+  });
+  const other = piece("41", 12.9, { again: { grams: 7.15, stepG: 0.01 } });
+  const { doubts } = lotSums([other, piece("42", 7.15)]);
+  expect(doubts[0]).toMatchObject({ flag: "other piece", tickets: ["41"] });
+  expect(doubts[0]?.todo).toContain("what ticket 42 weighs: swapped?");
+  const listed = (ticket: string, dryG: number, grams: number) =>
+    piece(ticket, dryG, { expected: { grams, stepG: 0.01 } });
+  expect(
+    lotSums([listed("50", 12.9, 7.15), listed("51", 7.15, 12.9), listed("52", 3.2, 3.21)]).doubts,
+  ).toMatchObject([{ flag: "swapped", tickets: ["50", "51"] }]);
+});
+
+test("a dry mass that returns within the display is no doubt", () => {
+  expect(lotSums([piece("40", 12.9, { again: { grams: 12.92, stepG: 0.01 } })]).doubts).toEqual([]);
 });

@@ -122,3 +122,98 @@ test("a price without its source is refused; with it the worksheet shows both en
 test("a lot nobody opened is refused", async () => {
   expect((await at.app.inject({ url: "/lots/lot-none", headers: { host } })).statusCode).toBe(404);
 });
+
+test("a piece that drank is flagged, the flag is cleared with a reason, and both stay", async () => {
+  const lot = await openLot();
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await weigh(lot, "31", "12.90", "11.932");
+  await at.post(`${lot}/again`, { again: "31", againTyped: "13,21", againUnit: "g" });
+  expect(await textOf(at, lot)).toContain("Mass gained 0.31 g since dry: water inside.");
+  const refused = await at.post(`${lot}/flags`, { flagTicket: "31", flag: "water inside", deed: "clear" });
+  expect(refused.statusCode).toBe(422);
+  expect(wordsOf(refused.body)).toContain("A flag needs a reason");
+  await at.post(`${lot}/flags`, {
+    flagTicket: "31",
+    flag: "water inside",
+    deed: "clear",
+    reason: "dried, 12.90 g again",
+  });
+  await at.post(`${lot}/flags`, {
+    flagTicket: "31",
+    own: "magnetic clasp",
+    deed: "set",
+    reason: "held by the magnet",
+  });
+  const text = await textOf(at, lot);
+  expect(text).not.toContain("Mass gained");
+  expect(text).toContain("magnetic clasp (held by the magnet)");
+  expect(await at.ledger.entries({ kind: "lot-flag" })).toHaveLength(2);
+});
+
+test("a closed lot keeps its totals and takes no more pieces", async () => {
+  const lot = await openLot();
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await weigh(lot, "31", "12.90", "11.932");
+  await at.post(`${lot}/pieces`, { ticket: "32", claim: "au-585", step: at.bench.nextPiece });
+  expect((await at.post(`${lot}/closing`, {})).statusCode).toBe(422);
+  await at.post(`${lot}/pieces`, { aside: "yes" });
+  expect((await at.post(`${lot}/closing`, { by: "quay counter" })).statusCode).toBe(303);
+  await at.post(`${lot}/closing`, {});
+  const [entry, ...more] = await at.ledger.entries({ kind: "lot-closed" });
+  expect(more).toEqual([]);
+  expect(entry?.body).toMatchObject({ pieces: 1, sum_g: "12.90", missing_g: "7.15", by: "quay counter" });
+  const answer = await at.post(`${lot}/pieces`, { ticket: "33", claim: "", step: at.bench.nextPiece });
+  expect(answer.statusCode).toBe(422);
+  expect(wordsOf(answer.body)).toContain("is closed and takes no more pieces");
+  expect(await textOf(at, "/lots")).toContain("closed 20");
+});
+
+test("tickets of a list come by themselves with their claim, and Enter on an empty field takes the next", async () => {
+  const from = "list of the quay";
+  for (const [ticket, claim] of [
+    ["Q-1", "ag-925"],
+    ["Q-2", "au-585"],
+  ] as const)
+    await at.ledger.append("ticket-announced", "tickets", {
+      ticket,
+      description: "an invented piece",
+      claim,
+      lot: "Lot 7",
+      mass_g: "12.90",
+      from,
+    });
+  const lot = await openLot();
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  const page = await at.app.inject({ url: lot, headers: { host } });
+  expect(page.body).toContain('name="nextTicket" value="Q-1"');
+  expect(wordsOf(page.body)).toContain("Of the list 2 are still to come: Q-1, Q-2.");
+  await at.post(`${lot}/pieces`, { ticket: "", nextTicket: "Q-1", claim: "", step: at.bench.nextPiece });
+  expect(at.bench.piece).toMatchObject({ ticket: "Q-1", claim: "ag-925" });
+});
+
+test("a stamp or a laboratory stands beside the density, and stones come off the mass", async () => {
+  const lot = await openLot();
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await weigh(lot, "31", "12.90", "11.932");
+  await weigh(lot, "32", "7.15", "6.614");
+  await at.post(`${lot}/payout`, {
+    metal: "gold",
+    price: "50",
+    currency: "eur",
+    per: "g",
+    source: "harbour board",
+    at: "2026-03-02 09:30",
+    rate: "100",
+    rounding: "down",
+  });
+  await at.post(`${lot}/terms`, { ticket: "31", permille: "585", saidBy: "laboratory" });
+  await at.post(`${lot}/terms`, { ticket: "32", deducted: "0,15" });
+  const left = await textOf(at, `${lot}/payout`);
+  expect(left).toMatch(/585 ‰; by density \d+ to \d+: fits laboratory/);
+  expect(left).toContain("Not counted: 32.");
+  await at.post(`${lot}/terms`, { ticket: "32", deducted: "0.15", permille: "900", saidBy: "stamp" });
+  const text = await textOf(at, `${lot}/payout`);
+  // (7.15 − 0.15) g × 900 ‰ = 6.30 g, at 50 a gram 315
+  expect(text).toMatch(/7\.00 g \(0\.15 g taken off\) 900 ‰ stamp 6\.30 g 6\.30 g 315\.00 EUR/);
+  expect(await at.ledger.entries({ kind: "lot-terms" })).toHaveLength(3);
+});

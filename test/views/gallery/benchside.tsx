@@ -313,7 +313,6 @@ export const lot = (
   <LotPage
     id="7"
     name="Lot 7"
-    now="Hang the piece in the water"
     current={{ ticket: "T-0431", step: "immersed" }}
     water="21.4"
     units={units}
@@ -332,7 +331,6 @@ export const lot = (
       gross: "412.36 g",
       against: "1.84 g missing: one piece is not weighed yet, or one was weighed twice",
       fine: "231.4 to 246.0 g gold",
-      fineWords: "The water temperature is common to all pieces and is not averaged away.",
     }}
     doubts={[
       {
@@ -352,8 +350,15 @@ export const lot = (
         fine: "7.5 g",
         flags: [],
       },
-      { ticket: "T-0429", claimName: "gold 585", dry: "8.11 g", flags: ["typed", "put aside"] },
+      {
+        ticket: "T-0429",
+        claimName: "gold 585",
+        dry: "8.11 g",
+        flags: [{ name: "typed" }, { name: "same mass", cleared: "laid side by side" }],
+      },
     ]}
+    flagNames={[{ id: "typed", name: "typed" }]}
+    nextTicket="T-0432"
     csrfToken={csrfToken}
     stepKey={stepKey}
   />
@@ -373,6 +378,11 @@ export const payout = (
       rate: "92",
       fee: "0",
       rounding: "down",
+      ticket: "",
+      deducted: "",
+      permille: "",
+      saidBy: "stamp",
+      by: "",
     }}
     problems={[]}
     sheet={{
@@ -382,7 +392,7 @@ export const payout = (
           what: "gold, said to be 585",
           net: "410.52 g",
           fineness: "564 – 599",
-          finenessFrom: "density",
+          saidBy: "density",
           fineLow: "231.4 g",
           fineHigh: "246.0 g",
           payLow: "684.45",
@@ -391,7 +401,7 @@ export const payout = (
       ],
       totalLow: "684.45",
       totalHigh: "727.63",
-      says: "Fineness by density alone: the laboratory decides.",
+      left: "T-0412",
     }}
     csrfToken={csrfToken}
     stepKey={stepKey}

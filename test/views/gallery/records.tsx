@@ -149,7 +149,7 @@ export const record = (
     warnings={["The water is 1.2 °C warmer than the room."]}
     notes={[{ when: "10:14", by: "kl", says: "Looked at the edge with a loupe: no seam." }]}
     photos={[]}
-    photoForm={{ action: "/records/214/photos", csrfToken: "", megabytes: 12 }}
+    photoForm={{ action: "/records/214/photos", csrfToken: "gallery", megabytes: 12 }}
     amendments={[
       {
         id: "a1",

@@ -11,8 +11,10 @@ import { forTheReport } from "./for-the-report.ts";
 import { frame, typedByBalance } from "./frame.ts";
 import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
+import { lots } from "./lots.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
+import { payout } from "./payout.ts";
 import { photos } from "./photos.ts";
 import { plan } from "./plan.ts";
 import { planPages } from "./plan-pages.ts";
@@ -41,6 +43,8 @@ export const de: Words = {
   drawings,
   finding,
   firstStart,
+  lots,
+  payout,
   photos,
   plan,
   otherTests,

@@ -6,6 +6,7 @@ import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
 import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
+import { lots } from "./lots.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
 import { names } from "./names.ts";
@@ -33,6 +34,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...tests,
     ...photos,
     ...weighing,
+    ...lots,
   ],
   names: [...names, ...inputs, ...metals, ...checkNames, ...planNames, ...testNames, ...weighingNames],
 };

@@ -1,0 +1,42 @@
+import type { EntryOf } from "../ledger/entry.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import type { Lot } from "./lot.ts";
+import type { LotPiece } from "./lot-piece.ts";
+
+type Announced = EntryOf<"ticket-announced">["body"];
+
+/** Announced tickets looked at, newest list first. */
+const mostLookedAt = 2000;
+
+/** The tickets a list announced for a lot, in the order of the list; a list names the lot by its name. */
+export async function announcedFor(ledger: Ledger, lot: Lot): Promise<Announced[]> {
+  const entries = await ledger.entries({ kind: "ticket-announced", newestFirst: true, limit: mostLookedAt });
+  const found = entries.flatMap(({ kind, body }) => (kind === "ticket-announced" ? [body as Announced] : []));
+  return found.filter((body) => body.lot === lot.name || body.lot === lot.id).reverse();
+}
+
+/** Announced tickets that were not weighed in the lot. */
+export function stillToCome(announced: readonly Announced[], pieces: readonly LotPiece[]): Announced[] {
+  const weighed = new Set(pieces.filter(({ voided }) => !voided).map(({ ticket }) => ticket));
+  return announced.filter(({ ticket }) => !weighed.has(ticket));
+}
+
+/** The ticket after this one, when it ends in a number: A-017 gives A-018. */
+export function ticketAfter(ticket: string): string | undefined {
+  const [, start = "", digits] = /^(.*?)(\d{1,9})$/.exec(ticket) ?? [];
+  if (digits === undefined) return undefined;
+  return start + String(Number(digits) + 1).padStart(digits.length, "0");
+}
+
+/** The next ticket by itself: the first of the list that is to come, else the number after the last one weighed. */
+export function nextTicketOf(
+  announced: readonly Announced[],
+  pieces: readonly LotPiece[],
+): string | undefined {
+  const [first] = stillToCome(announced, pieces);
+  const last = pieces.at(-1);
+  const next = first?.ticket ?? (last && ticketAfter(last.ticket));
+  return next !== undefined && !pieces.some(({ ticket, voided }) => ticket === next && !voided)
+    ? next
+    : undefined;
+}

@@ -1,0 +1,46 @@
+import type { EntryOf } from "../ledger/entry.ts";
+import type { LotPiece } from "./lot-piece.ts";
+import type { LotDoubt } from "./totals.ts";
+
+/** Flags the bench raises by itself; an operator may raise others in own words. */
+export const raisedFlags = [
+  "voided",
+  "typed",
+  "same mass",
+  "water inside",
+  "mass lost",
+  "other piece",
+  "swapped",
+] as const;
+export type RaisedFlag = (typeof raisedFlags)[number];
+
+/** A flag on a piece. Cleared is not deleted: it stays with its reason. */
+export interface Flag {
+  flag: string;
+  reason?: string;
+  cleared?: string;
+}
+
+/** What somebody set or cleared in a lot, oldest first. */
+export type FlagEntry = EntryOf<"lot-flag">;
+
+/** The flags of a piece: those the bench raises, those a person set; the newest word on each counts. */
+export function flagsOf(piece: LotPiece, doubts: readonly LotDoubt[], said: readonly FlagEntry[]): Flag[] {
+  const about = said.filter(({ body }) => body.piece === piece.id);
+  const raised: RaisedFlag[] = [
+    ...(piece.voided ? (["voided"] as const) : []),
+    ...(piece.typed ? (["typed"] as const) : []),
+    ...doubts.flatMap(({ flag, tickets }) => (flag && tickets.includes(piece.ticket) ? [flag] : [])),
+  ];
+  const names = [...new Set<string>([...raised, ...about.map(({ body }) => body.flag)])];
+  return names.map((flag) => {
+    const last = about.findLast(({ body }) => body.flag === flag)?.body;
+    if (last === undefined) return { flag };
+    return last.set ? { flag, reason: last.reason } : { flag, cleared: last.reason };
+  });
+}
+
+/** True when the flag of this ticket was cleared and not set again. */
+export function isCleared(piece: LotPiece, flag: string, said: readonly FlagEntry[]): boolean {
+  return said.findLast(({ body }) => body.piece === piece.id && body.flag === flag)?.body.set === false;
+}

@@ -1,0 +1,80 @@
+import type { MeasuredDensity } from "../../calibration/measured-density.ts";
+import { fineMass } from "../fineness/fine-mass.ts";
+import { goldFineness, type PermilleRange, silverFineness } from "../fineness/fineness.ts";
+
+/** A low and a high end, g. */
+export interface Ends {
+  lowG: number;
+  highG: number;
+}
+
+/** Fine metal of one piece: its interval, and what of the interval every other piece of the lot shares. */
+export interface LotFine extends Ends {
+  metal: "gold" | "silver";
+  permille: PermilleRange;
+  /** the ends that the free rest of the alloy alone leaves, measurement and law taken as exact */
+  middle: Ends;
+  /** the ends with what is common to all pieces: water, thermometer, linearity, wire, law of the alloy */
+  common: Ends;
+}
+
+/** What is drawn anew with every reading; all else in a budget is the same for every piece weighed on that bench. */
+const anew = /(repeatability|resolution at zero|resolution at load|zero drift)$/;
+
+/** The share of the variance of a density that every piece has in common, 0 to 1; 1 where no budget is kept. */
+export function commonShare(budget: readonly { input: string; share: number }[] | undefined): number {
+  if (budget === undefined || budget.length === 0) return 1;
+  const own = budget.filter(({ input }) => anew.test(input)).reduce((sum, { share }) => sum + share, 0);
+  return Math.min(1, Math.max(0, 1 - own));
+}
+
+export interface Weighed {
+  metal: LotFine["metal"];
+  measured: MeasuredDensity;
+  celsius: number;
+  dryG: number;
+  stepG: number;
+  /** from commonShare */
+  share: number;
+}
+
+/** The fine metal of a piece if it is sound alloy of this metal; null when no such alloy has its density. */
+export function lotFine({ metal, measured, celsius, dryG, stepG, share }: Weighed): LotFine | null {
+  const finenessOf = (density: MeasuredDensity) =>
+    metal === "gold" ? goldFineness(density, "any", celsius) : silverFineness(density, celsius);
+  const found = finenessOf(measured);
+  if (!found.possible) return null;
+  const { lowG, highG } = fineMass(dryG, stepG, found.corrected);
+  const ends = (part: number) => {
+    const range = finenessOf(narrowed(measured, part)).corrected;
+    return { lowG: (dryG * range.low) / 1000, highG: (dryG * range.high) / 1000 };
+  };
+  return { metal, lowG, highG, permille: found.corrected, middle: ends(0), common: ends(Math.sqrt(share)) };
+}
+
+/** The same density with each side of its interval at `part` of its length; at 0 it is taken as exact. */
+function narrowed(measured: MeasuredDensity, part: number): MeasuredDensity {
+  const { valueGPerCm3: value, intervalGPerCm3: ends } = measured;
+  const at = (end: number) => value + part * (end - value);
+  // The coverage factor is interval over uncertainty: the law of the alloy keeps its own unless all is exact.
+  const u = part === 0 ? measured.uGPerCm3 : measured.uGPerCm3 * part;
+  return { ...measured, uGPerCm3: u, intervalGPerCm3: [at(ends[0]), at(ends[1])] };
+}
+
+/**
+ * Fine metal of several pieces. What the pieces have in common adds end by end: it is off for all of them the same way.
+ * What each reading brought of its own adds in squares. The free rest of the alloy adds end by end, since pieces of one
+ * maker share it. One piece comes to its own interval.
+ */
+export function fineSum(pieces: readonly LotFine[]): Ends {
+  const end = (side: keyof Ends, sign: 1 | -1) => {
+    const total = (of: (piece: LotFine) => number) => pieces.reduce((sum, piece) => sum + of(piece), 0);
+    const common = total((piece) => sign * (piece.common[side] - piece.middle[side]));
+    const own = total((piece) => {
+      const [whole, shared] = [piece[side] - piece.middle[side], piece.common[side] - piece.middle[side]];
+      return Math.max(0, whole ** 2 - shared ** 2);
+    });
+    return total((piece) => piece.middle[side]) + sign * Math.sqrt(common ** 2 + own);
+  };
+  return { lowG: end("lowG", -1), highG: end("highG", 1) };
+}

@@ -1,0 +1,39 @@
+import type { LotPiece } from "./lot-piece.ts";
+import type { LotDoubt } from "./totals.ts";
+
+/** So few pairs of one mass may be chance before a pair says anything. */
+const chancePairs = 0.5;
+
+/**
+ * Pieces of one mass to the last digit whose densities go together: perhaps one piece weighed twice. On a coarse scale
+ * such pairs are chance; then only a pair that explains what the sum has too much is told. Masses in g.
+ */
+export function twins(pieces: readonly LotPiece[], excess: number | undefined, withinG: number): LotDoubt[] {
+  const byMass = new Map<string, LotPiece[]>();
+  for (const piece of pieces) {
+    const key = `${Math.round(piece.dryG / piece.stepG)} of ${piece.stepG}`;
+    byMass.set(key, [...(byMass.get(key) ?? []), piece]);
+  }
+  const masses = pieces.map(({ dryG }) => dryG);
+  const span = Math.max(...masses) - Math.min(...masses);
+  const step = Math.max(...pieces.map(({ stepG }) => stepG));
+  const expected = span > 0 ? ((pieces.length * (pieces.length - 1)) / 2) * (step / span) : 0;
+  return [...byMass.values()].flatMap((same): LotDoubt[] => {
+    const [first, ...others] = same;
+    if (!first) return [];
+    const alike = others.filter(
+      ({ density, expanded }) => Math.abs(density - first.density) <= Math.hypot(expanded, first.expanded),
+    );
+    if (alike.length === 0) return [];
+    const explains = excess !== undefined && Math.abs(excess - first.dryG) <= withinG;
+    if (!explains && expected > chancePairs) return [];
+    return [
+      {
+        flag: "same mass",
+        says: `${alike.length + 1} tickets weigh ${Number(first.dryG.toPrecision(8))} g each, with densities that go together${explains ? ", and the pieces together are too heavy by just that" : ""}.`,
+        todo: "Was one piece weighed twice? Lay them side by side.",
+        tickets: [first, ...alike].map(({ ticket }) => ticket),
+      },
+    ];
+  });
+}

@@ -1,0 +1,92 @@
+import { gramsPerUnit } from "../../calibration/units.ts";
+import type { PayoutRow, PayoutView } from "../../views/lots/payout.tsx";
+import { fixed, inLocale } from "../../views/numbers.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
+import type { Library } from "../alloys/library.ts";
+import type { Lot, LotPrice } from "../lots/lot.ts";
+import type { LotPiece } from "../lots/lot-piece.ts";
+import { type PayoutLine, payoutLines } from "../lots/payout.ts";
+import { nameIn, whenOf } from "./record-view.ts";
+
+/** The worksheet as its page shows it; undefined while no price is locked. */
+export function sheetOf(
+  lot: Lot,
+  pieces: readonly LotPiece[],
+  library: Library,
+  locale: Locale,
+): PayoutView["sheet"] | undefined {
+  const prices = Object.values(lot.prices);
+  if (prices.length === 0) return undefined;
+  const { lines, left } = payoutLines(pieces, lot.prices, lot.terms);
+  const total = (end: "payLow" | "payHigh") =>
+    prices
+      .map((price) => {
+        const paid = lines
+          .filter(({ metal }) => metal === price.metal)
+          .reduce((sum, line) => sum + line[end], 0);
+        return money(Math.max(0, paid - Number(price.fee)), price.currency, locale);
+      })
+      .join(" + ");
+  return {
+    facts: prices.flatMap((price) => factsOf(price, locale)),
+    rows: lines.map((line) => rowOf(line, lot.prices[line.metal]!, library, locale)),
+    totalLow: total("payLow"),
+    totalHigh: total("payHigh"),
+    left: left.join(", "),
+  };
+}
+
+const money = (amount: number, currency: string, locale: Locale) => `${fixed(amount, 2, locale)} ${currency}`;
+
+function factsOf(price: LotPrice, locale: Locale): (readonly [string, string])[] {
+  const { payout, lots } = words(locale);
+  const { facts, pers, roundings } = payout;
+  const metal = lots.metals[price.metal];
+  const decimal = (text: string) => inLocale(text, locale);
+  return [
+    [facts.price(metal), facts.priceIs(decimal(price.price), price.currency, pers[price.per])],
+    [facts.source(metal), facts.sourceIs(price.source, price.at, whenOf(price.lockedAt))],
+    [
+      facts.terms(metal),
+      facts.termsAre(
+        decimal(price.ratePercent),
+        decimal(price.fee),
+        price.currency,
+        roundings[price.rounding],
+      ),
+    ],
+  ];
+}
+
+function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Locale): PayoutRow {
+  const say = words(locale).payout;
+  const name = toldValue(nameIn(library, line.claim), locale);
+  const grams = (mass: number) => `${fixed(mass, 2, locale)} g`;
+  const fine = (mass: number) =>
+    price.per === "g"
+      ? grams(mass)
+      : `${grams(mass)} = ${fixed(mass / Number(gramsPerUnit[price.per]), 3, locale)} ${price.per}`;
+  return {
+    what:
+      line.saidBy === "density"
+        ? say.pieces(name, line.tickets.length)
+        : say.onePiece(name, line.tickets.join(", ")),
+    net: line.deductedG > 0 ? say.deducted(grams(line.netG), grams(line.deductedG)) : grams(line.netG),
+    fineness: finenessOf(line, locale),
+    saidBy: say.sayers[line.saidBy],
+    fineLow: fine(line.fineLowG),
+    fineHigh: fine(line.fineHighG),
+    payLow: money(line.payLow, price.currency, locale),
+    payHigh: money(line.payHigh, price.currency, locale),
+  };
+}
+
+function finenessOf({ netG, fineLowG, fineHighG, saidBy, beside }: PayoutLine, locale: Locale): string {
+  const say = words(locale).payout;
+  const permille = (grams: number) => fixed((1000 * grams) / netG, 0, locale);
+  if (saidBy === "density") return say.range(permille(fineLowG), permille(fineHighG));
+  if (!beside) return `${permille(fineLowG)} ‰`;
+  const ends = [fixed(beside.lowPermille, 0, locale), fixed(beside.highPermille, 0, locale)] as const;
+  return beside.fits ? say.fits(permille(fineLowG), ...ends) : say.fitsNot(permille(fineLowG), ...ends);
+}

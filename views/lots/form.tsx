@@ -1,0 +1,23 @@
+import type { ComponentChildren } from "preact";
+import { Csrf } from "../forms.tsx";
+import type { LotView } from "./view.ts";
+
+/** A form of the lot; its answer is the whole part that a weighing changes. `to` is the end of its address. */
+export function LotForm({
+  lot,
+  to = "pieces",
+  children,
+}: {
+  lot: Pick<LotView, "id" | "csrfToken" | "stepKey">;
+  to?: string;
+  children: ComponentChildren;
+}) {
+  const action = `/lots/${lot.id}/${to}`;
+  return (
+    <form method="post" action={action} hx-post={action} hx-target="#lot" hx-swap="outerHTML">
+      <Csrf token={lot.csrfToken} />
+      <input type="hidden" name="step" value={lot.stepKey} />
+      {children}
+    </form>
+  );
+}

@@ -1,0 +1,117 @@
+import { Csrf, Field, type FieldError, Select } from "../forms.tsx";
+import { useWords } from "../words/spoken.ts";
+import type { PayoutView } from "./payout.tsx";
+
+const options = <K extends string>(names: Record<K, string>) =>
+  (Object.keys(names) as K[]).map((value) => ({ value, label: names[value] }));
+
+/** Who may state a fineness. */
+const sayers = ["stamp", "laboratory", "customer"] as const;
+
+type Refusals = (fieldId: string) => { error: FieldError } | Record<string, never>;
+
+const refusalsOf =
+  ({ problems }: PayoutView): Refusals =>
+  (fieldId) => {
+    const error = problems.find((one) => one.fieldId === fieldId)?.error;
+    return error === undefined ? {} : { error };
+  };
+
+/** A price is locked with its time and source. */
+export function PriceForm(view: PayoutView) {
+  const { values } = view;
+  const { payout: say, lots } = useWords();
+  const errorOf = refusalsOf(view);
+  return (
+    <form method="post" action={`/lots/${view.lotId}/payout`} class="sheet">
+      <h2>{say.heading}</h2>
+      <Csrf token={view.csrfToken} />
+      <input type="hidden" name="step" value={view.stepKey} />
+      <div class="row">
+        <Select name="metal" label={say.metal} value={values.metal} options={options(lots.metals)} />
+        <Field
+          kind="decimal"
+          name="price"
+          label={say.price}
+          value={values.price}
+          required
+          {...errorOf("price")}
+        />
+        <Field
+          name="currency"
+          label={say.currency}
+          hint={say.currencyHint}
+          value={values.currency}
+          required
+          {...errorOf("currency")}
+        />
+        <Select name="per" label={say.per} value={values.per} options={options(say.pers)} />
+      </div>
+      <div class="row">
+        <Field name="source" label={say.source} value={values.source} required {...errorOf("source")} />
+        <Field name="at" label={say.at} hint={say.atHint} value={values.at} required {...errorOf("at")} />
+      </div>
+      <div class="row">
+        <Field
+          kind="decimal"
+          name="rate"
+          label={say.rate}
+          after="%"
+          value={values.rate}
+          required
+          {...errorOf("rate")}
+        />
+        <Field kind="decimal" name="fee" label={say.fee} value={values.fee} {...errorOf("fee")} />
+        <Select
+          name="rounding"
+          label={say.rounding}
+          value={values.rounding}
+          options={options(say.roundings)}
+        />
+      </div>
+      <button type="submit">{say.lock}</button> <a href={`/lots/${view.lotId}`}>{say.back(view.lotName)}</a>
+    </form>
+  );
+}
+
+/** Stones off the mass of a piece, and a fineness that somebody states. */
+export function TermsForm(view: PayoutView) {
+  const { payout } = useWords();
+  const say = payout.terms;
+  const errorOf = refusalsOf(view);
+  const { values } = view;
+  return (
+    <form method="post" action={`/lots/${view.lotId}/terms`} class="sheet">
+      <h2>{say.heading}</h2>
+      <p class="hint">{say.lead}</p>
+      <Csrf token={view.csrfToken} />
+      <div class="row">
+        <Field name="ticket" label={say.ticket} value={values.ticket} required {...errorOf("ticket")} />
+        <Field
+          kind="decimal"
+          name="deducted"
+          label={say.deducted}
+          after="g"
+          value={values.deducted}
+          {...errorOf("deducted")}
+        />
+        <Field
+          kind="decimal"
+          name="permille"
+          label={say.fineness}
+          after="‰"
+          value={values.permille}
+          {...errorOf("permille")}
+        />
+        <Select
+          name="saidBy"
+          label={say.saidBy}
+          value={values.saidBy}
+          options={sayers.map((value) => ({ value, label: payout.sayers[value] }))}
+        />
+        <Field name="by" label={say.by} value={values.by} maxLength={100} />
+      </div>
+      <button type="submit">{say.go}</button>
+    </form>
+  );
+}

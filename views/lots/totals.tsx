@@ -1,0 +1,37 @@
+import { Facts } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
+import type { LotView } from "./view.ts";
+
+/** Sums, fine mass with its interval, doubts. */
+export function RunningTotals({ totals, doubts }: LotView) {
+  const say = useWords().lots.totals;
+  return (
+    <section class="sheet" id="totals" aria-labelledby="totals-heading">
+      <h2 id="totals-heading">{say.heading}</h2>
+      <Facts
+        facts={[
+          [say.pieces, totals.pieces],
+          [say.sum, totals.sum],
+          [say.gross, totals.gross],
+          [say.against, totals.against],
+          [say.fine, <strong key="f">{totals.fine}</strong>],
+        ]}
+      />
+      <p class="hint">{say.fineWords}</p>
+      {doubts.length > 0 && (
+        <>
+          <h3>{say.doubts}</h3>
+          <ul>
+            {doubts.map(({ says, todo, tickets }) => (
+              <li key={`${says} ${tickets.join()}`}>
+                <Told says={says} /> <Told says={todo} />{" "}
+                {tickets.length > 0 && <small>({tickets.join(", ")})</small>}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

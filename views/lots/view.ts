@@ -1,0 +1,78 @@
+import type { ComponentChildren } from "preact";
+import type { FindingStateName } from "../finding.tsx";
+
+/** Pieces that go onto one tray, by what was found. */
+export interface Tray {
+  state: FindingStateName;
+  pieces: number;
+  /** "412.36 g" */
+  mass: string;
+  /** the last few tickets put there, newest first */
+  tickets: readonly string[];
+}
+
+/** A flag in words; cleared is not deleted. */
+export interface FlagView {
+  name: string;
+  reason?: string;
+  cleared?: string;
+}
+
+export interface LotPieceRow {
+  recordId?: string;
+  ticket: string;
+  claimName: string;
+  dry: string;
+  density?: string;
+  state?: FindingStateName;
+  fine?: string;
+  flags: readonly FlagView[];
+  voided?: boolean;
+}
+
+export interface LotTotals {
+  pieces: string;
+  sum: string;
+  gross?: string;
+  /** in words: agrees within …, or how far off and what that suggests */
+  against?: string;
+  /** "low to high" with unit */
+  fine: string;
+}
+
+/** What is due: the water once, then for every piece its ticket and its two weighings; "elsewhere" while another piece is on the bench. */
+export type LotStep = "water" | "ticket" | "dry" | "immersed" | "rise" | "elsewhere" | "closed";
+
+export interface LotView {
+  id: string;
+  name: string;
+  /** the piece on the bench */
+  current: { ticket: string; step: LotStep };
+  /** the ticket that Enter on an empty field takes: the next of the list, or the number after the last */
+  nextTicket?: string;
+  /** tickets of the list that have not come yet: how many, and the first few */
+  waiting?: { count: number; tickets: string };
+  /** live reading, drawn by the bench; left out when readings are typed */
+  live?: ComponentChildren;
+  /** water temperature in °C that counts now; empty until it was typed */
+  water: string;
+  units: readonly string[];
+  /** why the last entry was not taken, with what was typed */
+  problem?: { says: string; field?: string | undefined; typed: Readonly<Record<string, string>> };
+  claims: readonly { id: string; name: string }[];
+  claim: string;
+  trays: readonly Tray[];
+  totals: LotTotals;
+  /** doubts: same mass twice, sum against gross, swapped, water inside */
+  doubts: readonly { says: string; todo: string; tickets: readonly string[] }[];
+  /** the newest few */
+  pieces: readonly LotPieceRow[];
+  /** how many more there are */
+  more?: number;
+  /** flags the bench knows, by their name in the ledger and in words */
+  flagNames: readonly { id: string; name: string }[];
+  /** the totals written at closing */
+  closed?: { when: string; facts: readonly (readonly [name: string, value: string])[] };
+  csrfToken: string;
+  stepKey: string;
+}
