@@ -121,7 +121,9 @@ function verifyRecord(file: string, key: string | undefined): number {
   console.log(
     `${file}: ${found.entries} entries about ${read.data.subject} are good and stand in a signed chain.`,
   );
-  console.log(`Signed by key ${found.keyId}: compare it with the key printed on the report.`);
+  for (const { kind, seq, hash } of read.data.entries)
+    if (kind === "result" || kind === "amendment") console.log(`Row ${seq}, ${kind}, has the hash ${hash}`);
+  console.log(`Signed by key ${found.keyId}: compare key and hash with those printed on the report.`);
   return 0;
 }
 

@@ -1,7 +1,12 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { run as verify } from "../../../server/commands/verify.ts";
 import { readCsv } from "../../../server/ledger/csv.ts";
 import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { spoken } from "../ledger/bench-ledger.ts";
 import { host, recorded, textOf } from "./recorded.ts";
 
 let at: TestBench;
@@ -189,4 +194,16 @@ test("what was told of the piece when it was opened stands in the report: condit
   expect(text).toMatch(
     /Supplied by the customer, not measured here Mass, as stated 31\.1 g Marks ship and anchor/,
   );
+});
+
+test("the check the report prints needs the bench's file alone, and names the hash and the key that are printed", async () => {
+  const text = await textOf(at, await issue("click-1"));
+  const [, key = ""] = /underhook verify record\.json --key ([0-9a-f]{64})/.exec(text) ?? [];
+  const [, hash = ""] = /Hash \(SHA-256\) ([0-9a-f]{64})/.exec(text) ?? [];
+  const file = join(mkdtempSync(join(tmpdir(), "underhook-")), "record.json");
+  writeFileSync(file, (await get("/records/bar-1/file")).body);
+  const said = spoken();
+  expect(await verify([file, "--key", key])).toBe(0);
+  expect(said()).toContain(`has the hash ${hash}`);
+  expect(await verify([file, "--key", "0".repeat(64)])).toBe(1);
 });

@@ -34,7 +34,7 @@ export const ledger: Words["ledger"] = {
     send: "Per Mail verschicken",
     subject: "Prüfpunkt eines Hauptbuchs",
     print: "Zum Drucken den Druckbefehl des Browsers auf dieser Seite benutzen.",
-    use: "Um das Hauptbuch später daran zu prüfen, die Zeile oben ins Feld setzen, oder",
+    use: "Um das Hauptbuch später daran zu prüfen, die Zeile unten ins Feld setzen, oder ausführen",
   },
   notes: {
     nothingStored: "Zur Zeit kann nichts gespeichert werden.",

@@ -30,7 +30,7 @@ export const ledger = {
     send: "Send it by mail",
     subject: "Checkpoint of a ledger",
     print: "To print it, use the browser's own print command on this page.",
-    use: "To check the ledger against it later, put it into the field above, or run",
+    use: "To check the ledger against it later, put it into the field below, or run",
   },
   notes: {
     nothingStored: "Nothing can be stored at present.",
