@@ -12,6 +12,8 @@ export interface FindingView {
   state: FindingStateName;
   /** name of the metal the piece is said to be; left out when nothing was claimed */
   claimName?: string;
+  /** what this scale can tell the claim from here, and what not; left out when the claim is none or ruled out */
+  plainly?: string | undefined;
   because: string;
   /** what else the density leaves alive, each with the harmless test that separates it */
   lookAlikes: readonly { id: string; name: string; whySays: string; separatedBy: string }[];
@@ -68,7 +70,7 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const say = words(locale).finding;
-  const { state, claimName, because, lookAlikes, suspicions, wouldDecide, conformity } = finding;
+  const { state, claimName, plainly, because, lookAlikes, suspicions, wouldDecide, conformity } = finding;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
       <h2 id="finding-heading">{say.heading}</h2>
@@ -76,6 +78,13 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
         {claimName === undefined ? say.noClaim : `${say.saidToBe} ${toldValue(claimName, locale)}: `}
         <FindingState state={state} locale={locale} />
       </p>
+      {plainly !== undefined && (
+        <p>
+          <strong>
+            <Told says={plainly} />
+          </strong>
+        </p>
+      )}
       <p>
         <Told says={because} />
       </p>

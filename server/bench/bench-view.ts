@@ -1,5 +1,7 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
+import { isRefused } from "../compute/evaluation.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
+import { toldApartHere } from "../plan/usual-suspects.ts";
 import { suspicions } from "../watch/index.ts";
 import type { Bench } from "./bench.ts";
 import { metalBands } from "./metal-bands.ts";
@@ -27,6 +29,10 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     trouble: bench.trouble,
     closed: bench.closed,
     evaluation,
+    plainly:
+      evaluation && !isRefused(evaluation)
+        ? toldApartHere(evaluation.finding.claim, evaluation.finding.alive, bench.library)
+        : undefined,
     doubts: open ? doubtsAbout(bench, open) : [],
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),

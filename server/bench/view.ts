@@ -51,6 +51,8 @@ export interface BenchView {
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: BenchClosed | undefined;
   evaluation: Evaluation | undefined;
+  /** what this scale can tell the claim from, as the evaluation leaves it */
+  plainly: string | undefined;
   doubts: readonly Suspicion[];
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];

@@ -35,15 +35,28 @@ const isElementOf = (m: Metal, claimed: Metal) =>
 
 /** The plan in one plain sentence: what this scale can tell the claim from, and what it cannot. */
 export function inOneSentence(plan: Plan, library: Library): string {
-  const claimed = library.metal(plan.claim);
-  if (!plan.possible) return plan.says;
-  const alive = new Set(plan.finding?.alive ?? []);
+  return plan.possible ? toldApart(library.metal(plan.claim), plan.finding?.alive ?? [], library) : plan.says;
+}
+
+/** The plain answer from what a density leaves alive, expected or measured: what is told from the claim, what is not. */
+export function toldApart(claimed: Metal, aliveIds: readonly string[], library: Library): string {
+  const alive = new Set(aliveIds);
   const suspects = usualSuspects(claimed, library);
   const told = suspects.filter(({ id }) => !alive.has(id));
   const untold = suspects.filter(({ id }) => alive.has(id));
   if (told.length === 0) return `This scale cannot tell ${claimed.name} from ${list(untold)} here.`;
   const not = untold.length > 0 ? `, not from ${list(untold)}` : "";
   return `This scale can tell ${claimed.name} from ${list(told)} here${not}.`;
+}
+
+/** The same for a measured piece; undefined when nothing was claimed, or the claim itself is ruled out. */
+export function toldApartHere(
+  claim: string | null | undefined,
+  alive: readonly string[],
+  library: Library,
+): string | undefined {
+  if (claim == null || !library.has(claim) || !alive.includes(claim)) return undefined;
+  return toldApart(library.metal(claim), alive, library);
 }
 
 function list(metals: readonly Metal[]): string {

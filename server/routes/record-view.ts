@@ -23,6 +23,7 @@ import {
 import { lookAlike, satisfies } from "../findings/look-alike.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import { toldApartHere } from "../plan/usual-suspects.ts";
 import type { Stated } from "../reports/stated.ts";
 import { amendmentViews } from "./amendment-views.ts";
 
@@ -59,7 +60,10 @@ export function recordView(
     ),
     results: resultsOf(response, locale),
     conditions: [...conditionsOf(request, response, locale), ...profilesOf(checked, locale)],
-    finding: findingOf(response, library),
+    finding: {
+      ...findingOf(response, library),
+      plainly: toldApartHere(response.finding.claim, response.alive, library),
+    },
     plot: {
       measured: measuredOf(response, curve, request.confidence),
       bands: bandsAround(bands, piece.claim, response, locale),

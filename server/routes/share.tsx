@@ -129,6 +129,7 @@ function sheetOf(
     interval: fromTo(response.interval_g_cm3[0], response.interval_g_cm3[1], locale),
     claimName: view.finding?.claimName,
     state: view.finding?.state ?? "undecided",
+    plainly: view.finding?.plainly,
     because: view.finding?.because ?? "",
     notExcluded: aliveIn(view),
     plot: view.plot,

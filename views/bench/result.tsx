@@ -29,7 +29,10 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
     <>
       <DensityLine evaluation={evaluation} />
       <FindingWords
-        finding={findingViewOf(finding, view.bands, response.finding.conformity)}
+        finding={{
+          ...findingViewOf(finding, view.bands, response.finding.conformity),
+          plainly: view.plainly,
+        }}
         locale={locale}
       />
       <div class="sheet">

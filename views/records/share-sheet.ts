@@ -28,6 +28,8 @@ export interface ShareSheet {
   /** undefined when nothing was claimed */
   claimName: string | undefined;
   state: FindingStateName;
+  /** what the scale can tell the claim from here */
+  plainly: string | undefined;
   because: string;
   /** everything the density leaves alive, the claim among it, by name in the reader's language */
   notExcluded: readonly string[];
@@ -66,6 +68,7 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
         sheet.claimName === undefined
           ? say.nothingClaimed
           : say.saidToBe(toldValue(sheet.claimName, locale), state),
+        ...(sheet.plainly === undefined ? [] : [told(sheet.plainly, locale)]),
         told(sheet.because, locale),
       ],
     },
