@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Asking } from "../../views/balances/asking.tsx";
 import { page } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import { cableOf, checkedChoice } from "../bench/balance-choice.ts";
 import { Refusal } from "../bench/refusal.ts";
 import type { BalanceForm } from "./balance-forms.ts";
@@ -39,7 +40,7 @@ export function balanceAskingRoutes(
     );
     return html(
       reply,
-      page({ ...frame, title: "Lines to ask with", main }),
+      page({ ...frame, title: words(frame.locale).balances.askingTitle, main }),
       problem === undefined ? 200 : 422,
     );
   }

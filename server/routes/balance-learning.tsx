@@ -9,6 +9,7 @@ import {
 } from "../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import { Learning } from "../bench/learning.ts";
 import { Refusal } from "../bench/refusal.ts";
 import type { BalanceForm } from "./balance-forms.ts";
@@ -34,8 +35,8 @@ export function balanceLearningRoutes(
   });
   const stream = new LiveStream(
     new Map<string, Draw>([
-      ["learning-now", (token) => render(<LearningNow {...view(token)} />)],
-      ["learning", (token) => render(<LearningPart {...view(token)} />)],
+      ["learning-now", (token, locale) => render(<LearningNow {...view(token)} />, locale)],
+      ["learning", (token, locale) => render(<LearningPart {...view(token)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
   );
@@ -54,7 +55,11 @@ export function balanceLearningRoutes(
         {...(problem === undefined ? {} : { problem })}
       />
     );
-    return html(reply, page({ ...frame, title: "Learn a balance", main }), problem === undefined ? 200 : 422);
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).balances.learningTitle, main }),
+      problem === undefined ? 200 : 422,
+    );
   }
 
   app.get("/balances/learning", (request, reply) => show(request, reply));

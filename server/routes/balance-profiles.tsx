@@ -3,6 +3,7 @@ import { checkProfile, exportProfile, importProfile } from "../../drivers/learni
 import { ProfilePage } from "../../views/balances/profile.tsx";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import { words } from "../../views/words/index.ts";
 import type { KeptProfile } from "../bench/kept-profiles.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { fileOf } from "../uploads.ts";
@@ -34,7 +35,11 @@ export function balanceProfileRoutes(
 ): void {
   function problem(request: FastifyRequest, reply: FastifyReply, says: string, status = 422): FastifyReply {
     const frame = frameOf(request, reply, { path: "/balances/profiles", demo });
-    return html(reply, page({ ...frame, title: "Not done", main: <Problem says={says} /> }), status);
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).frame.notDone, main: <Problem says={says} /> }),
+      status,
+    );
   }
   function asked(request: FastifyRequest): KeptProfile | undefined {
     return profiles.named((request.params as { name: string }).name);
@@ -66,7 +71,7 @@ export function balanceProfileRoutes(
         csrfToken={frame.csrfToken}
       />
     );
-    return html(reply, page({ ...frame, title: "Learned profile", main }));
+    return html(reply, page({ ...frame, title: words(frame.locale).balances.profileTitle, main }));
   });
 
   app.get("/balances/profiles/:name/export", (request, reply) => {

@@ -7,6 +7,7 @@ import { BalanceAsks, BalanceNow, LastLines } from "../../views/balances/now.tsx
 import { Ports } from "../../views/balances/ports.tsx";
 import { heartbeatSeconds } from "../../views/bench/index.tsx";
 import { page, render } from "../../views/page.tsx";
+import { words } from "../../views/words/index.ts";
 import { type BalanceChoice, checkedChoice } from "../bench/balance-choice.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
@@ -58,16 +59,16 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const now = (token: string) => ({ ...nowOf(balance, token), keptFor: keptForNow });
   const stream = new LiveStream(
     new Map<string, Draw>([
-      ["balance-now", (token) => render(<BalanceNow {...now(token)} />)],
-      ["balance-asks", (token) => render(<BalanceAsks {...now(token)} />)],
-      ["last-lines", (token) => render(<LastLines {...now(token)} />)],
+      ["balance-now", (token, locale) => render(<BalanceNow {...now(token)} />, locale)],
+      ["balance-asks", (token, locale) => render(<BalanceAsks {...now(token)} />, locale)],
+      ["last-lines", (token, locale) => render(<LastLines {...now(token)} />, locale)],
       ["beside-now", (_, locale) => render(<BesideNow beside={besideOf(balance)} />, locale)],
       [
         "beside-asks",
         (token, locale) => render(<BesideAsks beside={balance.others} csrfToken={token} />, locale),
       ],
       ["ports", (token, locale) => render(<Ports ports={portRows(balance)} csrfToken={token} />, locale)],
-      ["finding", (token) => render(<Finding finding={findingView()} csrfToken={token} />)],
+      ["finding", (token, locale) => render(<Finding finding={findingView()} csrfToken={token} />, locale)],
     ]),
     heartbeatSeconds * 1000,
   );
@@ -108,7 +109,11 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
         {...(problem === undefined ? {} : { problem })}
       />
     );
-    return html(reply, page({ ...frame, title: "Balances", main }), problem === undefined ? 200 : 422);
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).balances.title, main }),
+      problem === undefined ? 200 : 422,
+    );
   }
 
   /** What is told in the form, and what was told earlier about the balance at this address. */

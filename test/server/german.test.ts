@@ -74,6 +74,9 @@ describe("every page in German", () => {
     "/specifications",
     "/settings",
     "/customer",
+    "/balances",
+    "/balances/learning",
+    "/balances/asking",
     "/nirgendwo",
   ];
 

@@ -1,5 +1,6 @@
 import { Csrf } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
 
 export interface FindingView {
@@ -17,48 +18,54 @@ export interface FindingView {
 
 /** Fragment: finding speed and parity by listening; what was tried and what came back. */
 export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToken: string }) {
-  const say = useWords().beside;
+  const { balances: say, beside } = useWords();
   const { port, running, now, says, line, tried } = finding;
   if (port === undefined) return null;
   return (
-    <Sheet id="finding" title="Finding it by listening">
+    <Sheet id="finding" title={say.findingByListening}>
       {running && (
         <>
-          <p role="status">
-            Listening on {port} at one speed and parity after the other. It takes up to a minute. If the
-            balance sends on its key only, press that key now and then. Nothing is sent.
-          </p>
-          {now !== undefined && <p>{say.listeningAt(now, tried.length)}</p>}
+          <p role="status">{say.listening(port)}</p>
+          {now !== undefined && <p>{beside.listeningAt(now, tried.length)}</p>}
           <form method="post" action="/balances/finding/stop">
             <Csrf token={csrfToken} />
             <button type="submit" class="plain">
-              Stop looking
+              {say.stopLooking}
             </button>
           </form>
         </>
       )}
-      {says !== undefined && <p>{says}</p>}
+      {says !== undefined && (
+        <p>
+          <Told says={says} />
+        </p>
+      )}
       {line !== undefined && (
         <form method="post" action="/balances/choice">
           <Csrf token={csrfToken} />
           <input type="hidden" name="port" value={port} />
           <input type="hidden" name="line" value={line} />
-          <button type="submit">Use {line}</button>
+          <button type="submit">{say.useLine(line)}</button>
         </form>
       )}
       {tried.length > 0 && (
         <Rows
-          caption="What was tried"
+          caption={say.whatWasTried}
           empty=""
           columns={[
-            { head: "Line" },
-            { head: "Bytes", number: true },
-            { head: "First bytes" },
-            { head: "Outcome" },
+            { head: say.line },
+            { head: say.bytes, number: true },
+            { head: say.firstBytes },
+            { head: say.outcome },
           ]}
           rows={tried.map((one) => ({
             key: one.line,
-            cells: [one.line, String(one.bytes), <code key="f">{one.first}</code>, one.says],
+            cells: [
+              one.line,
+              String(one.bytes),
+              <code key="f">{one.first}</code>,
+              <Told key="o" says={one.says} />,
+            ],
           }))}
         />
       )}

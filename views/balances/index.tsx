@@ -1,6 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { RawLines } from "../records/captures.tsx";
 import { Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
 import { BesideAsks, BesideNow, type BesideView } from "./beside.tsx";
 import { Finding, type FindingView } from "./finding.tsx";
@@ -22,22 +23,19 @@ export interface BalancesPage extends NowView {
 /** The ports, the balance in use in words, and the last lines exactly as received. */
 export function BalancesIndex(page: BalancesPage) {
   const { csrfToken } = page;
-  const say = useWords().beside;
+  const { balances: say, beside } = useWords();
   return (
     <div hx-sse:connect="/balances/live" data-heartbeat-seconds={2}>
       <div id="heartbeat" hidden />
       {page.problem !== undefined && (
         <div class="problems" role="alert">
-          <p>{page.problem}</p>
+          <p>
+            <Told says={page.problem} />
+          </p>
         </div>
       )}
-      {page.simulated && (
-        <p>
-          A simulated balance is in use: it weighs invented pieces and says so on every record. End the
-          demonstration to choose a balance of your own.
-        </p>
-      )}
-      <Sheet id="now" title="The balance of this bench">
+      {page.simulated && <p>{say.simulatedBalanceInUse}</p>}
+      <Sheet id="now" title={say.balanceThisBench}>
         <div id="balance-now">
           <BalanceNow {...page} />
         </div>
@@ -47,17 +45,14 @@ export function BalancesIndex(page: BalancesPage) {
         <div id="last-lines">
           <LastLines {...page} />
         </div>
-        <p class="hint">
-          Garbage here usually means a wrong speed or parity; nothing here means a wrong cable or port, or a
-          balance that sends only on its key or when asked.
-        </p>
+        <p class="hint">{say.garbage}</p>
         {page.choice && (
           <p class="row">
             <a class="button" href="/balances/learning">
-              Learn this balance
+              {say.learnThisBalance}
             </a>
             <a class="button plain" href="/balances/asking">
-              Lines to ask it with
+              {say.linesAskWith}
             </a>
           </p>
         )}
@@ -65,7 +60,7 @@ export function BalancesIndex(page: BalancesPage) {
       {!page.simulated && (
         <>
           {(page.choice || page.beside.length > 0) && (
-            <Sheet id="beside" title={say.heading}>
+            <Sheet id="beside" title={beside.heading}>
               <div id="beside-now">
                 <BesideNow beside={page.beside} />
               </div>
@@ -89,37 +84,37 @@ export function BalancesIndex(page: BalancesPage) {
 }
 
 function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrfToken">) {
-  const say = useWords().beside;
+  const { balances: say, beside } = useWords();
   return (
-    <Sheet id="profiles" title="Learned profiles">
+    <Sheet id="profiles" title={say.learnedProfiles}>
       {profiles.length === 0 ? (
-        <p>None yet. Without one, lines are read by the generic shapes.</p>
+        <p>{say.noneYetWithoutOne}</p>
       ) : (
         <ul>
           {profiles.map(({ name, version, href, inUse }) => (
             <li key={name}>
-              <a href={href}>{name}</a>, version {version}
-              {inUse && ", in use"}
+              <a href={href}>{name}</a>, {say.versionOf(version)}
+              {inUse && `, ${say.inUseNow}`}
             </li>
           ))}
         </ul>
       )}
       <p>
-        <a href="/balances/learning#pasted-heading">Learn from pasted lines</a>
+        <a href="/balances/learning#pasted-heading">{say.learnFromPastedLines}</a>
       </p>
       <details class="inline">
-        <summary>take over a profile from a file</summary>
+        <summary>{say.takeOverProfileFrom}</summary>
         <form method="post" action="/balances/profiles/import" enctype="multipart/form-data">
           <Csrf token={csrfToken} />
           <div class="field">
-            <label for="profile-file">{say.profileFile}</label>
+            <label for="profile-file">{beside.profileFile}</label>
             <input id="profile-file" name="file" type="file" accept="application/json,.json" />
           </div>
           <div class="field">
-            <label for="profile-text">{say.profileText}</label>
+            <label for="profile-text">{beside.profileText}</label>
             <textarea id="profile-text" name="text" rows={6} spellcheck={false} />
           </div>
-          <button type="submit">Test and keep it</button>
+          <button type="submit">{say.testAndKeep}</button>
         </form>
       </details>
     </Sheet>
@@ -128,5 +123,6 @@ function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrf
 
 /** Sample lines of a profile, which are also its own test. */
 export function SampleLines({ lines }: { lines: readonly { at: string; raw: string }[] }) {
-  return <RawLines title="Sample lines" lines={lines} />;
+  const say = useWords().balances;
+  return <RawLines title={say.sampleLines} lines={lines} />;
 }

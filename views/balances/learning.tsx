@@ -1,5 +1,8 @@
 import { Check, Csrf, Field } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { told, toldValue } from "../words/told.ts";
 import { SampleLines } from "./index.tsx";
 
 export interface LearningView {
@@ -40,19 +43,19 @@ export interface QuestionView {
 
 /** Learning a balance from its own lines; the owner sees in words what was learned and confirms it. */
 export function Learning(view: LearningView) {
+  const locale = useLocale();
+  const say = useWords().balances;
   return (
     <div hx-sse:connect="/balances/learning/live" data-heartbeat-seconds={2}>
       <div id="heartbeat" hidden />
       {view.problem !== undefined && (
         <div class="problems" role="alert">
-          <p>{view.problem}</p>
+          <p>
+            <Told says={view.problem} />
+          </p>
         </div>
       )}
-      <p>
-        {view.balance}. From its own lines alone the bench learns how this balance writes a number, what
-        follows motion and what it says when something is wrong. Nothing is sent to it that you have not typed
-        yourself.
-      </p>
+      <p>{say.learningLead(toldValue(view.balance, locale))}</p>
       <div id="learning-now">
         <LearningNow {...view} />
       </div>
@@ -66,24 +69,29 @@ export function Learning(view: LearningView) {
 
 /** Fragment: what to do now; renewed with every line, so nothing in it can be pressed. */
 export function LearningNow({ running }: Pick<LearningView, "running">) {
+  const locale = useLocale();
+  const say = useWords().balances;
   return (
-    <section class="sheet" aria-labelledby="half-minute" data-say={running?.says ?? ""}>
-      <h2 id="half-minute">{running ? `Step ${running.step} of ${running.of}` : "The guided half minute"}</h2>
+    <section
+      class="sheet"
+      aria-labelledby="half-minute"
+      data-say={running === undefined ? "" : told(running.says, locale)}
+    >
+      <h2 id="half-minute">{running ? say.step(running.step, running.of) : say.halfMinute}</h2>
       {running ? (
         <>
           <p>
-            <strong>{running.says}</strong>
+            <strong>
+              <Told says={running.says} />
+            </strong>
           </p>
           <p class="hint">
-            {running.secondsLeft > 0 ? `${running.secondsLeft} s left` : "waiting for more lines"};{" "}
-            {running.heard} pieces heard so far.
+            {running.secondsLeft > 0 ? say.secondsLeft(running.secondsLeft) : say.waitingForLines};{" "}
+            {say.heard(running.heard)}
           </p>
         </>
       ) : (
-        <p>
-          You need the balance, empty, and any weight it can carry. The page says what to do, step by step:
-          leave it still, put the weight on, touch the pan, let it settle, take it off.
-        </p>
+        <p>{say.youNeedBalanceEmpty}</p>
       )}
     </section>
   );
@@ -91,24 +99,25 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
 
 /** Fragment: the buttons of the present step, and what was learned. */
 export function LearningPart({ running, learned, canListen, csrfToken }: LearningView) {
+  const say = useWords().balances;
   return (
     <>
-      {!canListen && <p class="hint">No balance on a cable is chosen. Choose its port on Balances first.</p>}
+      {!canListen && <p class="hint">{say.noBalanceOnCable}</p>}
       <form method="post" action="/balances/learning" class="row">
         <Csrf token={csrfToken} />
         {running?.canSkip && (
           <button type="submit" name="go" value="skip">
-            Leave this step out
+            {say.leaveThisStepOut}
           </button>
         )}
         {!running && canListen && (
           <button type="submit" name="go" value="begin">
-            {learned ? "Learn again from the start" : "Begin"}
+            {learned ? say.learnAgain : say.begin}
           </button>
         )}
         {(running || learned) && (
           <button type="submit" name="go" value="stop" class="plain">
-            Stop, keep nothing
+            {say.stopKeepNothing}
           </button>
         )}
       </form>
@@ -124,20 +133,25 @@ function Learned({
   learned: NonNullable<LearningView["learned"]>;
   csrfToken: string;
 }) {
+  const say = useWords().balances;
   const { facts, open, questions, samples, canBeKept } = learned;
   return (
-    <Sheet id="learned" title={canBeKept ? "This is what was learned" : "Not learned yet"}>
+    <Sheet id="learned" title={canBeKept ? say.wasLearned : say.notLearned}>
       <ul>
         {facts.map((one) => (
-          <li key={one}>{one}</li>
+          <li key={one}>
+            <Told says={one} />
+          </li>
         ))}
       </ul>
       {open.length > 0 && (
         <>
-          <h3>Not sure</h3>
+          <h3>{say.notSure}</h3>
           <ul>
             {open.map((one) => (
-              <li key={one}>{one}</li>
+              <li key={one}>
+                <Told says={one} />
+              </li>
             ))}
           </ul>
         </>
@@ -148,19 +162,9 @@ function Learned({
           <SampleLines lines={samples} />
           <form method="post" action="/balances/profiles">
             <Csrf token={csrfToken} />
-            <Field
-              name="name"
-              id="profile-name"
-              label="Your name for this balance"
-              maxLength={120}
-              required
-            />
-            <Check
-              name="confirmed"
-              label="I compared the numbers above with the display: they are the same."
-              required
-            />
-            <button type="submit">Keep this profile</button>
+            <Field name="name" id="profile-name" label={say.yourNameForThis} maxLength={120} required />
+            <Check name="confirmed" label={say.iComparedNumbersAbove} required />
+            <button type="submit">{say.keepThisProfile}</button>
           </form>
         </>
       )}
@@ -169,53 +173,61 @@ function Learned({
 }
 
 function Questions({ questions, csrfToken }: { questions: readonly QuestionView[]; csrfToken: string }) {
+  const locale = useLocale();
+  const say = useWords().balances;
   return (
     <form method="post" action="/balances/learning/answers">
       <Csrf token={csrfToken} />
       {questions.map(({ id, asks, options, refused }) =>
         options ? (
           <fieldset key={id}>
-            <legend>{asks}</legend>
+            <legend>
+              <Told says={asks} />
+            </legend>
             {options.map(({ value, says }) => (
               <label key={value} class="check">
-                <input type="radio" name={id} value={value} required /> {says}
+                <input type="radio" name={id} value={value} required /> <Told says={says} />
               </label>
             ))}
-            {refused !== undefined && <p class="problem">{refused}</p>}
+            {refused !== undefined && (
+              <p class="problem">
+                <Told says={refused} />
+              </p>
+            )}
           </fieldset>
         ) : (
           <Field
             key={id}
             name={id}
-            label={asks}
+            label={told(asks, locale)}
             required
             {...(refused === undefined ? {} : { error: refused })}
           />
         ),
       )}
-      <button type="submit">Answer</button>
+      <button type="submit">{say.answer}</button>
     </form>
   );
 }
 
 function Pasted({ pastedText = "", csrfToken }: LearningView) {
+  const say = useWords().balances;
   return (
-    <Sheet id="pasted" title="From pasted lines">
+    <Sheet id="pasted" title={say.fromPastedLines}>
       <p>
-        Lines copied out of another window do as well. Mark the moments by hand: a line that begins with{" "}
-        <code>#</code> names what happens from there on: <code># empty</code>, <code># putting-on</code>,{" "}
+        {say.pastedBefore} <code>#</code> {say.pastedAfter} <code># empty</code>, <code># putting-on</code>,{" "}
         <code># loaded</code>, <code># touched</code>, <code># settled</code>, <code># taking-off</code>,{" "}
         <code># overloaded</code>.
       </p>
       <form method="post" action="/balances/learning/pasted">
         <Csrf token={csrfToken} />
         <div class="field">
-          <label for="pasted-text">Lines with their marks</label>
+          <label for="pasted-text">{say.linesWithTheirMarks}</label>
           <textarea id="pasted-text" name="text" rows={10} required spellcheck={false}>
             {pastedText}
           </textarea>
         </div>
-        <button type="submit">Learn from these lines</button>
+        <button type="submit">{say.learnFromTheseLines}</button>
       </form>
     </Sheet>
   );

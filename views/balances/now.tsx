@@ -1,7 +1,8 @@
 import { Csrf } from "../forms.tsx";
 import { Facts, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 export interface NowView {
   /** what brings the readings: "balance on …", or words that nothing does */
@@ -25,19 +26,20 @@ export interface NowView {
 
 /** Fragment: the balance in use in words; renewed with every line, so nothing in it can be pressed. */
 export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowView) {
-  const say = useWords().beside;
+  const locale = useLocale();
+  const { balances: say, beside } = useWords();
   return (
     <>
       <p>
-        <strong>{state}</strong>: {says}
+        <strong>{toldValue(state, locale)}</strong>: <Told says={says} />
       </p>
       <Facts
         facts={[
-          ["Source", name],
-          ["Line", choice?.line],
-          ["Read by", readBy],
-          [say.keptFor, keptFor && <Told says={keptFor} />],
-          ["Asked with", choice?.asked && <code>{choice.asked}</code>],
+          [say.source, toldValue(name, locale)],
+          [say.line, choice?.line],
+          [say.readBy, toldValue(readBy, locale)],
+          [beside.keptFor, keptFor && <Told says={keptFor} />],
+          [say.askedWith, choice?.asked && <code>{choice.asked}</code>],
         ]}
       />
     </>
@@ -46,16 +48,19 @@ export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowVi
 
 /** Fragment: what a person has to look at or answer about the balance in use. */
 export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) {
+  const say = useWords().balances;
   return (
     <>
       {doubts.map((doubt) => (
-        <section key={doubt.kind} class="caution" aria-label="Look at the balance">
-          <p>{doubt.says}</p>
+        <section key={doubt.kind} class="caution" aria-label={say.lookAtBalance}>
+          <p>
+            <Told says={doubt.says} />
+          </p>
           <form method="post" action="/balances/looked-at">
             <Csrf token={csrfToken} />
             <input type="hidden" name="kind" value={doubt.kind} />
             <button type="submit" class="plain">
-              I looked: all is well
+              {say.iLookedAllWell}
             </button>
           </form>
         </section>
@@ -64,15 +69,14 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
         <form method="post" action="/balances/comma" class="caution">
           <Csrf token={csrfToken} />
           <p>
-            The line <code>{commaAsked.raw}</code> can be read in two ways. Look at the display of the
-            balance: what does the comma stand for? It is asked once and kept for this balance.
+            {say.commaBefore} <code>{commaAsked.raw}</code> {say.commaAsk}
           </p>
           <p class="row">
             <button type="submit" name="comma" value="decimal">
-              Decimals follow it
+              {say.decimalsFollow}
             </button>
             <button type="submit" name="comma" value="thousands" class="plain">
-              It marks the thousands
+              {say.marksThousands}
             </button>
           </p>
         </form>
@@ -81,7 +85,7 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
         <form method="post" action="/balances/typed">
           <Csrf token={csrfToken} />
           <button type="submit" class="plain">
-            Close it and type readings
+            {say.closeAndTypeReadings}
           </button>
         </form>
       )}
@@ -91,14 +95,15 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
 
 /** Fragment: the lines as received, with what each was understood to mean. */
 export function LastLines({ lines }: Pick<NowView, "lines">) {
+  const say = useWords().balances;
   return (
     <Rows
-      caption="Last lines as received, newest first"
-      empty="Nothing has arrived yet."
-      columns={[{ head: "At" }, { head: "As received" }, { head: "Understood as" }]}
+      caption={say.lastLinesAsReceived}
+      empty={say.nothingHasArrivedYet}
+      columns={[{ head: say.at }, { head: say.asReceived }, { head: say.understoodAs }]}
       rows={lines.map(({ at, raw, meaning }, index) => ({
         key: `${at} ${index}`,
-        cells: [at, <code key="r">{raw}</code>, meaning],
+        cells: [at, <code key="r">{raw}</code>, <Told key="m" says={meaning} />],
       }))}
     />
   );

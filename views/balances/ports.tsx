@@ -1,6 +1,8 @@
 import { Csrf, Field, Select } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
 
 /** One place where a balance may be heard. */
 export interface PortRow {
@@ -23,30 +25,31 @@ export interface PortRow {
 
 /** What was found on this machine, stable names first. */
 export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfToken: string }) {
-  const { beside: say } = useWords();
+  const locale = useLocale();
+  const { balances: say, beside } = useWords();
   return (
     <Rows
-      caption="Where a balance may be heard"
-      empty="No port was found. Plug the balance in: it is listed as soon as it is there. A path or a network address can be typed below."
-      columns={[{ head: "Port" }, { head: "State" }, { head: "In words" }, { head: "Choice" }]}
+      caption={say.whereBalanceMayBe}
+      empty={say.noPortWasFound}
+      columns={[{ head: say.port }, { head: say.state }, { head: say.inWords }, { head: say.choice }]}
       rows={ports.map((port) => ({
         key: port.stableName,
         cells: [
           <span key="n">
             {port.stableName}
-            {port.todayName !== undefined && <small> (today {port.todayName})</small>}
+            {port.todayName !== undefined && <small> ({say.today(port.todayName)})</small>}
           </span>,
-          <strong key="s">{port.beside ? say.state : port.state}</strong>,
-          port.says,
+          <strong key="s">{port.beside ? beside.state : toldValue(port.state, locale)}</strong>,
+          <Told key="w" says={port.says} />,
           <span key="c" class="row">
             {!port.chosen && (
-              <PortButton port={port} to="/balances/choice" does="Use" csrfToken={csrfToken} />
+              <PortButton port={port} to="/balances/choice" does={say.usePort} csrfToken={csrfToken} />
             )}
             {!port.chosen && !port.beside && port.mayBeBeside && (
-              <PortButton port={port} to="/balances/beside" does={say.hear} csrfToken={csrfToken} />
+              <PortButton port={port} to="/balances/beside" does={beside.hear} csrfToken={csrfToken} />
             )}
             {port.serial && (
-              <PortButton port={port} to="/balances/finding" does="Find its settings" csrfToken={csrfToken} />
+              <PortButton port={port} to="/balances/finding" does={say.findSettings} csrfToken={csrfToken} />
             )}
           </span>,
         ],
@@ -87,39 +90,28 @@ export function OtherPort({
   mayBeBeside: boolean;
   csrfToken: string;
 }) {
-  const { beside: say } = useWords();
+  const { balances: say, beside } = useWords();
   return (
     <form method="post" action="/balances/choice" class="sheet">
-      <h2>Another port, or other settings</h2>
+      <h2>{say.anotherPortOrOther}</h2>
       <Csrf token={csrfToken} />
-      <Field
-        name="port"
-        id="port-typed"
-        label="Path, or host:port for a balance on the network"
-        value={typed.port}
-        required
-      />
-      <Field
-        name="line"
-        label="Line"
-        hint="speed, then data bits, parity and stop bits, as your manual gives them: 9600-8n1, 1200-7e1"
-        value={typed.line}
-      />
+      <Field name="port" id="port-typed" label={say.pathOrHostPort} value={typed.port} required />
+      <Field name="line" label={say.line} hint={say.speedThenDataBits} value={typed.line} />
       <Select
         name="flow"
-        label="Flow control"
+        label={say.flowControl}
         value={typed.flow}
         options={[
-          { value: "none", label: "none" },
+          { value: "none", label: say.none },
           { value: "xon-xoff", label: "XON/XOFF" },
           { value: "rts-cts", label: "RTS/CTS" },
         ]}
       />
       <p class="row">
-        <button type="submit">Listen there</button>
+        <button type="submit">{say.listenThere}</button>
         {mayBeBeside && (
           <button type="submit" class="plain" formAction="/balances/beside">
-            {say.hear}
+            {beside.hear}
           </button>
         )}
       </p>

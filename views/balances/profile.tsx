@@ -1,5 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useWords } from "../words/spoken.ts";
 import { SampleLines } from "./index.tsx";
 
 export interface ProfileView {
@@ -19,27 +21,32 @@ export interface ProfileView {
 
 /** One learned profile: what it says, its own test, and what can be done with it. */
 export function ProfilePage(view: ProfileView) {
+  const { balances: say, plan } = useWords();
   return (
     <Sheet id="profile" title={view.name}>
       <Facts
         facts={[
-          ["Version", String(view.version)],
-          ["Kept", view.keptAt],
-          ["Its own test", view.test],
-          ["In use", view.inUse ? "yes" : "no"],
+          [say.version, String(view.version)],
+          [say.kept, view.keptAt],
+          [say.ownTest, <Told key="t" says={view.test} />],
+          [say.inUse, view.inUse ? plan.yes : plan.no],
         ]}
       />
       <ul>
         {view.facts.map((one) => (
-          <li key={one}>{one}</li>
+          <li key={one}>
+            <Told says={one} />
+          </li>
         ))}
       </ul>
       {view.open.length > 0 && (
         <>
-          <h3>Not sure</h3>
+          <h3>{say.notSure}</h3>
           <ul>
             {view.open.map((one) => (
-              <li key={one}>{one}</li>
+              <li key={one}>
+                <Told says={one} />
+              </li>
             ))}
           </ul>
         </>
@@ -47,14 +54,14 @@ export function ProfilePage(view: ProfileView) {
       <SampleLines lines={view.samples} />
       <div class="row">
         <a class="button" href={view.exportHref}>
-          Save it as a file
+          {say.saveAsFile}
         </a>
         {view.canBeUsed && (
           <form method="post" action="/balances/profiles/use">
             <Csrf token={view.csrfToken} />
             <input type="hidden" name="name" value={view.inUse ? "" : view.name} />
             <button type="submit" class="plain">
-              {view.inUse ? "Go back to generic shapes" : "Read this bench's balance by it"}
+              {view.inUse ? say.goBackToShapes : say.readByIt}
             </button>
           </form>
         )}

@@ -1,4 +1,5 @@
 import type { Words } from "../en/index.ts";
+import { balances } from "./balances.ts";
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
 import { cautions } from "./cautions.ts";
@@ -75,4 +76,5 @@ export const de: Words = {
   specifications,
   planPages,
   cautions,
+  balances,
 };

@@ -1,3 +1,4 @@
+import { balances } from "./balances.ts";
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
 import { cautions } from "./cautions.ts";
@@ -74,6 +75,7 @@ export const en = {
   specifications,
   planPages,
   cautions,
+  balances,
 };
 
 /** Every language has the words of English, the same keys and the same arguments. */

@@ -3,6 +3,42 @@ import type { ToldPair } from "../../told.ts";
 /** What a balance and its cable say, and why nothing was captured. */
 export const balance: readonly ToldPair[] = [
   [
+    "Readings are typed on the Bench. Choose a port to hear a balance.",
+    "Ablesungen werden am Messplatz getippt. Einen Anschluss wählen, um eine Waage zu hören.",
+  ],
+  ["Nothing has come yet.", "Noch kam nichts."],
+  ["{meaning}, arrived at {time} UTC.", "{meaning}, angekommen um {time} UTC."],
+  ["{says} (since {time} UTC)", "{says} (seit {time} UTC)"],
+  ["{reading}, {label}, at rest", "{reading}, {label}, in Ruhe"],
+  ["{reading}, {label}, moving", "{reading}, {label}, bewegt"],
+  [
+    "{reading}, {label}, the line does not say whether it rests",
+    "{reading}, {label}, die Zeile sagt nicht, ob sie ruht",
+  ],
+  ["{reading}, at rest", "{reading}, in Ruhe"],
+  ["{reading}, moving", "{reading}, bewegt"],
+  ["{reading}, the line does not say whether it rests", "{reading}, die Zeile sagt nicht, ob sie ruht"],
+  ["not understood: no number taken", "nicht verstanden: keine Zahl genommen"],
+  ["as it was typed", "wie getippt"],
+  ["on the network, as it was typed", "im Netz, wie getippt"],
+  ["USB scale: {identity}", "USB-Waage: {identity}"],
+  [
+    "{identity}; named by the device itself: found again in any socket",
+    "{identity}; vom Gerät selbst benannt: in jeder Buchse wiedergefunden",
+  ],
+  [
+    "{identity}; named by its socket, because another device calls itself the same: keep it in this socket",
+    "{identity}; nach seiner Buchse benannt, weil sich ein anderes Gerät ebenso nennt: in dieser Buchse lassen",
+  ],
+  [
+    "{identity}; has no stable name: after unplugging it may have another number",
+    "{identity}; hat keinen festen Namen: nach dem Abstecken kann die Nummer eine andere sein",
+  ],
+  [
+    "has no stable name: after unplugging it may have another number",
+    "hat keinen festen Namen: nach dem Abstecken kann die Nummer eine andere sein",
+  ],
+  [
     "Silent for {n} s. An old weight is not taken: check that the balance is on, sends by itself, and is plugged in.",
     "Seit {n} s stumm. Ein altes Gewicht wird nicht genommen: prüfen, ob die Waage an ist, von selbst sendet und angesteckt ist.",
   ],
