@@ -10,6 +10,9 @@ export interface BenchClosed {
   todo: string;
 }
 
+/** False for a check of a person: it stops nobody else from weighing. */
+export const closesBench = ({ kind }: Pick<CheckResult, "kind">) => kind !== "trainee";
+
 /**
  * Whether the checks close the bench: the newest attempt of a kind failed, or a chart of its checks ends with a point
  * that calls for action. `checks` of one balance and its thermometer, oldest first; `charts` those of its checks (a
@@ -20,7 +23,7 @@ export function benchClosed(
   charts: readonly ControlChart[],
 ): BenchClosed | undefined {
   const newest = new Map(checks.map((check) => [check.kind, check]));
-  const failed = [...newest.values()].filter(({ passed }) => !passed);
+  const failed = [...newest.values()].filter((check) => !check.passed && closesBench(check));
   const out = charts.flatMap((chart) => {
     const view = chartView(chart);
     const last = view.points.at(-1);

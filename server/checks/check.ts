@@ -10,7 +10,8 @@ export type CheckKind =
   | "check-weight"
   | "ice-point"
   | "thermometer"
-  | "reference-piece";
+  | "reference-piece"
+  | "trainee";
 
 /** Who checked what and when; `at` is ISO 8601 in UTC with milliseconds, so that text order is time order. */
 export interface CheckedBy {

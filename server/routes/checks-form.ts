@@ -23,8 +23,10 @@ export interface EntryProblem {
   error: string;
 }
 
-const mayBeEmpty = new Set(["class", "expanded"]);
-const readings = new Set(["reading", "before", "after", "dry", "wet"]);
+/** Weights are known by their class or by U; the full flask is read by that method only. U of a reference piece is needed. */
+const mayBeEmpty = (kind: CheckKind, { name }: GuideEntry) =>
+  name === "full" || (kind !== "reference" && (name === "class" || name === "expanded"));
+const readings = new Set(["reading", "before", "after", "dry", "full", "wet"]);
 
 /** Reads the form of a guided check, or names every entry that needs another look. */
 export function typedCheck(
@@ -41,7 +43,7 @@ export function typedCheck(
   const read = (entry: GuideEntry, row?: number): string => {
     const fieldId = entryName(entry, row);
     const typed = (fields[fieldId] ?? "").trim();
-    if (typed === "" && mayBeEmpty.has(entry.name) && kind !== "reference") return "";
+    if (typed === "" && mayBeEmpty(kind, entry)) return "";
     if (entry.unit === "none") {
       if (typed === "") problems.push({ fieldId, error: `${entry.label}: nothing was typed.` });
       return typed;

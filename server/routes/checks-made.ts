@@ -1,11 +1,13 @@
 import { randomUUID } from "node:crypto";
 import type { CheckKind } from "../../views/checks/guides.ts";
 import type { Bench } from "../bench/bench.ts";
+import { chartsOf } from "../bench/check-charts.ts";
 import { noDetails } from "../bench/details.ts";
 import { type KeptChecks, thermometerName } from "../bench/kept-checks.ts";
-import type { Role } from "../bench/method.ts";
+import { methods, type NeededRole } from "../bench/method.ts";
 import type { Capture, Piece } from "../bench/piece.ts";
 import { requestFor } from "../bench/request.ts";
+import { houseScatter } from "../checks/charts/epoch.ts";
 import type { CheckResult } from "../checks/check.ts";
 import { checkWeight } from "../checks/check-weight.ts";
 import { eccentricity } from "../checks/eccentricity.ts";
@@ -13,6 +15,7 @@ import { linearity } from "../checks/linearity.ts";
 import { referencePiece } from "../checks/reference-piece.ts";
 import { repeatability } from "../checks/repeatability.ts";
 import { icePoint, thermometerComparison } from "../checks/thermometer.ts";
+import { trainee } from "../checks/trainee.ts";
 import { zeroReturn } from "../checks/zero-return.ts";
 import { type Evaluate, isRefused } from "../compute/evaluation.ts";
 import type { TypedCheck } from "./checks-form.ts";
@@ -74,9 +77,10 @@ export async function checkMade(
     case "linearity":
       return made(
         {
-          loads: rows.map(({ stated = "", reading = "" }) => ({
+          // the same weight in several rows is one load weighed several times
+          loads: [...new Set(all("stated"))].map((stated) => ({
             weights: [weight(stated)],
-            readings: [reading],
+            readings: rows.flatMap((row) => (row.stated === stated ? [row.reading ?? ""] : [])),
           })),
           readabilityGrams,
           repeatabilityGrams,
@@ -113,28 +117,64 @@ export async function checkMade(
         {
           piece: once.piece ?? "",
           stated: { gPerCm3: Number(once.stated), expandedGPerCm3: Number(once.expanded), at: on.at },
-          measured: await throughTheProcedure(typed, balance, on),
+          measured: await throughTheProcedure(rows, once, balance, on),
         },
         referencePiece,
       );
+    case "trainee": {
+      const { piece = "", trainee: name = "" } = once;
+      const chart = chartsOf(on.checks).find(({ kind, of }) => kind === "reference-density" && of === piece);
+      if (chart === undefined)
+        throw new RangeError(
+          `No check of a reference piece "${piece}" is kept. Right: the mark under which the house checks it.`,
+        );
+      const { s: sGPerCm3, dof } = houseScatter(chart);
+      const runs = [];
+      for (const row of rows) runs.push(await throughTheProcedure([row], once, balance, on));
+      return made(
+        {
+          trainee: name,
+          piece,
+          runsGPerCm3: runs.map(({ gPerCm3 }) => gPerCm3),
+          house: { sGPerCm3, dof },
+        },
+        trainee,
+      );
+    }
   }
 }
 
+/** The column of a check that holds a role's readings. */
+const columns: Record<NeededRole, string> = {
+  dry: "dry",
+  immersed: "wet",
+  rise: "wet",
+  "flask-full": "full",
+  "flask-with-piece": "wet",
+};
+
 /** The reference piece computed exactly as a customer's piece is, at 20 °C. Throws RangeError with the reason of a refusal. */
-async function throughTheProcedure({ rows, once }: TypedCheck, balance: string, on: CheckedOn) {
-  const method = on.bench.preferences.method === "displaced" ? "displaced" : "hung";
-  const captures = (role: Role, name: string): Capture[] =>
-    rows.map((row, place) => ({
-      id: `${role}-${place}`,
-      at: on.at,
-      role,
-      text: row[name] ?? "",
-      unit: "g",
-      grams: row[name] ?? "",
-      takenBy: "typed",
-      balance,
-      lines: [],
-    }));
+async function throughTheProcedure(
+  rows: TypedCheck["rows"],
+  once: TypedCheck["once"],
+  balance: string,
+  on: CheckedOn,
+) {
+  const { method } = on.bench.preferences;
+  const captures = (role: NeededRole, name: string): Capture[] =>
+    rows
+      .filter((row) => row[name])
+      .map((row, place) => ({
+        id: `${role}-${place}`,
+        at: on.at,
+        role,
+        text: row[name] ?? "",
+        unit: "g",
+        grams: row[name] ?? "",
+        takenBy: "typed",
+        balance,
+        lines: [],
+      }));
   const piece: Piece = {
     id: randomUUID(),
     ticket: once.piece ?? "",
@@ -146,12 +186,23 @@ async function throughTheProcedure({ rows, once }: TypedCheck, balance: string, 
     photos: [],
     details: noDetails,
     detailsStated: 0,
-    captures: [...captures("dry", "dry"), ...captures(method === "hung" ? "immersed" : "rise", "wet")],
+    captures: methods[method].roles.flatMap((role) => captures(role, columns[role])),
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
-  if (request === undefined) throw new RangeError("The reference piece needs a dry and an immersed reading.");
+  if (request === undefined)
+    throw new RangeError(
+      method === "flask"
+        ? "By the flask the reference piece needs a dry reading, the flask full of water, and the flask with the piece."
+        : "The reference piece needs a dry and an immersed reading.",
+    );
   const evaluation = await on.evaluate(request);
   if (isRefused(evaluation)) throw new RangeError(evaluation.refused);
-  const { density_20_g_cm3, expanded_g_cm3 } = evaluation.response;
-  return { gPerCm3: density_20_g_cm3, expandedGPerCm3: expanded_g_cm3 };
+  const { density_20_g_cm3, expanded_g_cm3, volume_cm3, liquid_density_g_cm3 } = evaluation.response;
+  return {
+    gPerCm3: density_20_g_cm3,
+    expandedGPerCm3: expanded_g_cm3,
+    // one last place of the displaced mass, as the density shows it
+    resolutionGPerCm3:
+      (density_20_g_cm3 * request.balance.immersed_readability_g) / (volume_cm3 * liquid_density_g_cm3),
+  };
 }

@@ -9,6 +9,7 @@ import type { KeptCheck, KeptChecks } from "../bench/kept-checks.ts";
 import { thermometerName } from "../bench/kept-checks.ts";
 import type { KeptWeighingPoints } from "../bench/kept-weighing-points.ts";
 import { validDays } from "../checks/balance-profile.ts";
+import { closesBench } from "../checks/bench-closed.ts";
 import { chartView } from "../checks/charts/chart-view.ts";
 import type { ControlChart, Epoch } from "../checks/charts/control-chart.ts";
 import type { CheckKind as LedgerKind } from "../checks/check.ts";
@@ -47,7 +48,7 @@ export async function checksView(parts: {
   const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
   const failed = checkKinds.flatMap((kind) => {
     const last = mine.findLast((check) => check.kind === kindInLedger(kind));
-    return last && !last.passed ? [last] : [];
+    return last && !last.passed && closesBench(last) ? [last] : [];
   });
   const { points, olderAreLeftOut } = await weighed.now();
   const closed = checks.closed(balance, at);
@@ -73,12 +74,14 @@ function rowOf(kind: CheckKind, mine: readonly KeptCheck[], at: string, locale: 
   const say = words(locale).checks;
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
+  const lastSays = `${when(last.at)}: ${last.says}`;
+  if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
   const over = holdsUntil < Date.parse(at);
   return {
     kind,
     standing: !last.passed ? "stopped" : over ? "due" : "in order",
-    last: `${when(last.at)}: ${last.says}`,
+    last: lastSays,
     due: !last.passed
       ? say.now
       : (over ? say.since : say.holdsUntil)(when(new Date(holdsUntil).toISOString())),

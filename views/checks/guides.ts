@@ -5,6 +5,7 @@ export const checkKinds = [
   "check-weight",
   "zero-return",
   "reference",
+  "trainee",
   "repeatability",
   "immersed-repeatability",
   "linearity",
@@ -40,6 +41,11 @@ const weights: Asked = [
   ["expanded", "mass"],
 ];
 const reading: Asked = [["reading", "mass"]];
+const weighed: Asked = [
+  ["dry", "mass"],
+  ["full", "mass"],
+  ["wet", "mass"],
+];
 
 /** What each check asks, and how many rows it has. Numbers of repeats: common practice. */
 const asked: Record<CheckKind, { once: Asked; rows: number; perRow: Asked }> = {
@@ -56,7 +62,7 @@ const asked: Record<CheckKind, { once: Asked; rows: number; perRow: Asked }> = {
   "immersed-repeatability": { once: [], rows: 10, perRow: reading },
   linearity: {
     once: weights,
-    rows: 6,
+    rows: 12,
     perRow: [
       ["stated", "mass"],
       ["reading", "mass"],
@@ -80,10 +86,16 @@ const asked: Record<CheckKind, { once: Asked; rows: number; perRow: Asked }> = {
       ["celsius", "celsius"],
     ],
     rows: 3,
-    perRow: [
-      ["dry", "mass"],
-      ["wet", "mass"],
+    perRow: weighed,
+  },
+  trainee: {
+    once: [
+      ["trainee", "none"],
+      ["piece", "none"],
+      ["celsius", "celsius"],
     ],
+    rows: 10,
+    perRow: weighed,
   },
 };
 

@@ -27,18 +27,36 @@ export function withEpoch(
     throw new RangeError(
       `New limits cannot begin at ${from}, since those in force began at ${before.from}. Limits hold from now on, never backwards.`,
     );
-  const values = basis.map(({ value }) => value);
-  const resolution = Math.max(...basis.map((point) => point.resolution ?? 0));
   const epoch: Epoch = {
     from,
-    mean: mean(values),
-    s: Math.max(sampleDeviation(values), scatterPerReadability * resolution),
-    n: values.length,
-    provisional: values.length < pointsForLimits.settled,
+    mean: mean(basis.map(({ value }) => value)),
+    s: scatterOf(basis),
+    n: basis.length,
+    provisional: basis.length < pointsForLimits.settled,
     signedBy: by.trim(),
     why: why.trim(),
   };
   return { ...chart, epochs: [...chart.epochs, epoch] };
+}
+
+function scatterOf(points: readonly ChartPoint[]): number {
+  const resolution = Math.max(...points.map((point) => point.resolution ?? 0));
+  return Math.max(sampleDeviation(points.map(({ value }) => value)), scatterPerReadability * resolution);
+}
+
+/**
+ * The house's own scatter on a chart, with its degrees of freedom: that of the limits in force, or of the points while
+ * nobody has signed limits. Throws RangeError while there are too few.
+ */
+export function houseScatter(chart: ControlChart): { s: number; dof: number } {
+  const signed = chart.epochs.at(-1);
+  if (signed) return { s: signed.s, dof: signed.n - 1 };
+  const basis = basisOf(chart);
+  if (basis.length < pointsForLimits.provisional)
+    throw new RangeError(
+      `The house's own scatter of ${chart.of} is not known: ${basis.length} good checks of it are kept, and ${pointsForLimits.provisional} are needed. Let the house check it first.`,
+    );
+  return { s: scatterOf(basis), dof: basis.length - 1 };
 }
 
 /** The points new limits rest on: those since the last limits that fit, since limits describe a bench in order. */

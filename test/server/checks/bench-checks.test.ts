@@ -6,6 +6,7 @@ import { linearity } from "../../../server/checks/linearity.ts";
 import { referencePiece } from "../../../server/checks/reference-piece.ts";
 import { repeatability } from "../../../server/checks/repeatability.ts";
 import { icePoint, thermometerComparison } from "../../../server/checks/thermometer.ts";
+import { trainee } from "../../../server/checks/trainee.ts";
 import { zeroReturn } from "../../../server/checks/zero-return.ts";
 
 const checked = { at: "2026-03-02T08:00:00.000Z", by: "the morning watch", of: "bench balance" };
@@ -155,6 +156,44 @@ describe("linearity and span", () => {
     const result = linearity({ loads, readabilityGrams: 0.0001, repeatabilityGrams: 0.0001 }, checked);
     expect(result.says).toContain("the weights are less certain than that limit");
     expect(result.todo).toContain("finer class");
+  });
+});
+
+describe("a trainee", () => {
+  /** ten runs whose s is the given multiple of the house's 0.002 g/cm³ */
+  const runs = (times: number) => {
+    const z = [1, -1, 1, -1, 1, -1, 1, -1, 1, -1];
+    const s = Math.sqrt(10 / 9);
+    return z.map((one) => 8.96 + (one / s) * times * 0.002);
+  };
+  const judged = (ratio: number, dof: number) =>
+    trainee(
+      {
+        trainee: "Ana",
+        piece: "copper rod",
+        runsGPerCm3: runs(Math.sqrt(ratio)),
+        house: { sGPerCm3: 0.002, dof },
+      },
+      checked,
+    );
+
+  // upper 5 % points of F, NIST/SEMATECH e-Handbook of Statistical Methods 1.3.6.7.3 [from memory], three decimals
+  test.each([
+    { house: 6, point: 4.099 },
+    { house: 9, point: 3.179 },
+    { house: 11, point: 2.896 },
+    { house: 24, point: 2.3 },
+  ])(
+    "with nine degrees of freedom against $house is called larger just above F = $point",
+    ({ house, point }) => {
+      expect(judged(point - 0.001, house).passed).toBe(true);
+      expect(judged(point + 0.001, house).passed).toBe(false);
+      expect(judged(point, house).found.ratio).toBeCloseTo(point, 9);
+    },
+  );
+
+  test("who scatters less than the house passes: the test is one-sided", () => {
+    expect(judged(0.01, 9).passed).toBe(true);
   });
 });
 

@@ -180,17 +180,6 @@ it("sends the reference piece through the whole procedure", async () => {
   expect(await page(test, String(wrong.headers.location))).toContain("Outside its limits");
 });
 
-/** A reading kept for a piece as the bench keeps it: what it stands for and what was shown. */
-function capture(
-  { ledger }: TestBench,
-  piece: string,
-  what: "dry" | "immersed" | "zero" | "dry-after",
-  grams: string,
-) {
-  const reading = { text: grams, unit: "g", grams };
-  return ledger.append("capture", piece, { what, reading, source: "typed", balance: "typed", lines: [] });
-}
-
 /** Rows of the table beside a chart, cell by cell, by a part of its caption. */
 function chartRows(body: string, caption: string): string[][] {
   const figure = body.split("<figure").find((part) => part.includes(caption)) ?? "";
@@ -203,15 +192,16 @@ it("charts the zero after each lift and the dry mass afterwards from the pieces 
   const test = await bench();
   const id = test.bench.nextPiece;
   await test.bench.openPiece({ ticket: "T-Z", description: "bar", method: "hung" }, id);
-  await capture(test, id, "dry", "31.1035");
-  await capture(test, id, "zero", "0.0002");
-  await capture(test, id, "immersed", "28.1435");
-  const bubble = await capture(test, id, "zero", "-0.0040");
-  await capture(test, id, "zero", "0.0003");
-  await capture(test, id, "immersed", "28.1436");
-  await capture(test, id, "zero", "0.0001");
-  await capture(test, id, "dry-after", "31.1037");
-  await test.ledger.append("voiding", id, { entry: bubble.id, reason: "drop on the hanger" });
+  await test.bench.typeReading("dry", { text: "31.1035", unit: "g" });
+  await test.bench.typeReading("zero", { text: "0.0002", unit: "g" });
+  await test.bench.typeReading("immersed", { text: "28.1435", unit: "g" });
+  await test.bench.typeReading("zero", { text: "-0.0040", unit: "g" });
+  const drop = test.bench.piece?.captures.at(-1)?.id ?? "";
+  await test.bench.typeReading("zero", { text: "0.0003", unit: "g" });
+  await test.bench.typeReading("immersed", { text: "28.1436", unit: "g" });
+  await test.bench.typeReading("zero", { text: "0.0001", unit: "g" });
+  await test.bench.typeReading("dry-after", { text: "31.1037", unit: "g" });
+  await test.bench.setAsideCapture(drop, "drop on the hanger");
   const body = await page(test, "/checks");
   // in mg: −4.0 − 0.2 (set aside), 0.3 − 0.2, then 0.1 − 0.3 against the zero before that immersion
   const zeros = chartRows(body, "Zero after the lift");
@@ -422,4 +412,129 @@ it("writes a version of the profile for each change the checks bring, and a reco
   const again = await bench(test.file);
   await recordPiece(again, "T-4");
   expect(await again.ledger.entries({ kind: "checked-profile" })).toHaveLength(4);
+});
+
+it("judges a trainee's ten runs against the house's own scatter, closes nothing, and asks for the house first", async () => {
+  const test = await bench();
+  const dry = Array.from({ length: 10 }, () => "20.0000");
+  const runs = (wet: readonly string[], step: string) =>
+    test.post("/checks/trainee", {
+      trainee: "Ana",
+      piece: "glass 1",
+      celsius: "20.0",
+      ...rows("dry", dry),
+      ...rows("wet", wet),
+      unit: "g",
+      by: "K",
+      step,
+    });
+  const steady = [
+    "12.4500",
+    "12.4502",
+    "12.4499",
+    "12.4501",
+    "12.4500",
+    "12.4498",
+    "12.4501",
+    "12.4500",
+    "12.4499",
+    "12.4502",
+  ];
+  const early = await runs(steady, "early");
+  expect(early.statusCode).toBe(422);
+  expect(early.body).toContain("is kept. Right: the mark under which the house checks it.");
+  for (const [n, wet] of steady.slice(0, 7).entries())
+    await test.post("/checks/reference", {
+      piece: "glass 1",
+      stated: "2.643",
+      expanded: "0.01",
+      celsius: "20.0",
+      "dry-1": "20.0000",
+      "wet-1": wet,
+      unit: "g",
+      by: "K",
+      step: `house ${n}`,
+    });
+  const calm = await page(test, String((await runs(steady, "calm")).headers.location));
+  expect(calm).toContain("no larger than the house by an F-test at 95 %");
+  const wild = steady.map((text, n) => (n % 2 ? "12.4600" : text));
+  const loud = await page(test, String((await runs(wild, "loud")).headers.location));
+  expect(loud).toContain("Ana: s = ");
+  expect(loud).toContain("larger than the house by an F-test at 95 %");
+  expect(loud).toContain("Outside its limits");
+  expect(await page(test, "/")).not.toContain("The bench is closed since");
+  const kept = (await test.ledger.entries({ kind: "check" })).at(-1);
+  expect(kept?.body).toMatchObject({ kind: "trainee", found: { dof: 9 } });
+});
+
+it("takes several weighings of one weight as one load: their mean counts, and the test's own u shrinks", async () => {
+  const test = await bench();
+  const linear = (stated: string[], reading: string[], step: string) =>
+    test.post("/checks/linearity", {
+      ...rows("stated", stated),
+      ...rows("reading", reading),
+      class: "E2",
+      unit: "g",
+      by: "K",
+      step,
+    });
+  await linear(
+    ["10", "10", "10", "10", "50", "50", "50", "50", "100", "100", "100", "100"],
+    [
+      "10.0001",
+      "10.0003",
+      "10.0001",
+      "10.0003",
+      "50.0000",
+      "50.0000",
+      "50.0000",
+      "50.0000",
+      "100.0000",
+      "100.0000",
+      "100.0000",
+      "100.0000",
+    ],
+    "four",
+  );
+  await linear(["10", "50", "100"], ["10.0002", "50.0000", "100.0000"], "one");
+  const [four, one] = (await test.ledger.entries({ kind: "check" })).map(({ body }) => {
+    const { points } = (body as unknown as { found: { points: { errorGrams: number; uGrams: number }[] } })
+      .found;
+    return points;
+  });
+  expect(four?.map(({ errorGrams }) => errorGrams)).toEqual(
+    one?.map(({ errorGrams }) => expect.closeTo(errorGrams, 9)),
+  );
+  // what the repeatability adds: s²/4 instead of s², s assumed two thirds of d = 0.1 mg
+  const s = (2 / 3) * 0.0001;
+  expect((one![0]!.uGrams ** 2 - four![0]!.uGrams ** 2) / s ** 2).toBeCloseTo(3 / 4, 6);
+});
+
+it("computes a reference piece weighed by the flask as a flask", async () => {
+  const test = await bench();
+  await test.settings.keep({ method: "flask" });
+  const typed = {
+    piece: "glass grains",
+    expanded: "0.01",
+    celsius: "20.0",
+    "dry-1": "20.0000",
+    "wet-1": "152.4500",
+    unit: "g",
+    by: "K",
+  };
+  const lacking = await test.post("/checks/reference", { ...typed, stated: "2.643", step: "f0" });
+  expect(lacking.statusCode).toBe(422);
+  expect(lacking.body).toContain("the flask full of water, and the flask with the piece");
+  // invented: D = 140 + 20 − 152.45 = 7.55 g, the same piece as above: 2.642 g/cm³
+  const right = await test.post("/checks/reference", {
+    ...typed,
+    "full-1": "140.0000",
+    stated: "2.643",
+    step: "f1",
+  });
+  expect(await page(test, String(right.headers.location))).toContain("Inside its limits");
+  const [check] = await test.ledger.entries({ kind: "check" });
+  const { measured } = (check!.body as unknown as { asked: { measured: { gPerCm3: number } } }).asked;
+  // (20/7.55)(ρw − 0.0012) + 0.0012 with ρw = 0.99821 at 20 °C (Tanaka 2001 [from memory]); the last place is worth 0.00004
+  expect(measured.gPerCm3).toBeCloseTo((20 / 7.55) * (0.99821 - 0.0012) + 0.0012, 3);
 });

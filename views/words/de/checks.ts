@@ -63,6 +63,12 @@ const weights = {
   },
 };
 
+const weighed = {
+  dry: { label: "trocken" },
+  full: { label: "Flasche voll Wasser", hint: "nur mit der Flasche" },
+  wet: { label: "eingetaucht, Anstieg, oder Flasche mit dem Stück" },
+};
+
 /** Jede geführte Prüfung: warum, wie, und ihre Eingaben. */
 export const guides: Words["guides"] = {
   "check-weight": {
@@ -114,6 +120,7 @@ export const guides: Words["guides"] = {
     steps: [
       "Prüfgewichte mit bekannten Werten nehmen, vom kleinen bis zur größten Last.",
       "Aufsteigend wiegen. Den angegebenen Wert eintragen und was die Waage zeigt.",
+      "Jedes wenn möglich mehrmals wiegen, davor jeweils auf null: eine Zeile je Wägung, mit demselben angegebenen Wert. Das Mittel zählt.",
       "Zeilen leer lassen, für die kein Gewicht da ist.",
     ],
     rows: ["Last"],
@@ -125,6 +132,7 @@ export const guides: Words["guides"] = {
     steps: [
       "Ein Gewicht von etwa einem Drittel der Höchstlast nehmen.",
       "In der Mitte wiegen, dann auf halbem Weg zu jedem Rand, dann wieder in der Mitte.",
+      "Kein Budget enthält dafür einen Anteil, aus diesem Grund: Eine Aufhängung zieht an einer Stelle, trocken wie eingetaucht; ihr Fehler wächst mit der Last wie ein Fehler der Spanne und hebt sich in der Dichte auf. Ein Becher, der stehen bleibt, ist bei Null und Ablesung gleich. Beides gilt nicht mehr, wenn das trockene Stück außer der Mitte der Schale liegt: dorthin legen, wo die Aufhängung zieht.",
     ],
     rows: ["Mitte", "Vorn links", "Hinten links", "Hinten rechts", "Vorn rechts", "Mitte noch einmal"],
     entries: { reading: { label: "zeigt" } },
@@ -171,8 +179,23 @@ export const guides: Words["guides"] = {
       stated: { label: "Seine angegebene Dichte, g/cm³" },
       expanded: { label: "U dieses Werts, g/cm³", hint: "erweiterte Unsicherheit, k = 2" },
       celsius: { label: "Wassertemperatur" },
-      dry: { label: "trocken" },
-      wet: { label: "eingetaucht, oder Anstieg" },
+      ...weighed,
+    },
+  },
+  trainee: {
+    title: "Wer lernt, neben dem Haus",
+    why: "Ob jemand Neues so gleichmäßig wiegt wie das Haus. Zehn Durchgänge mit dem Referenzstück, verglichen mit der hauseigenen Streuung durch einen F-Test, einseitig bei 95 %. Geschlossen wird dadurch nichts.",
+    steps: [
+      "Wer lernt, wiegt das Referenzstück zehnmal trocken und eingetaucht, jedes Mal von vorn: trocknen, neu einhängen, nach Blasen sehen.",
+      "Die Streuung des Hauses ist die der geltenden Grenzen auf der Karte dieses Stücks, oder die seiner Prüfungen, solange keine Grenzen unterschrieben sind.",
+      "Jeden Durchgang eintragen, auch einen misslungenen; das in der Notiz sagen.",
+    ],
+    rows: ["Durchgang"],
+    entries: {
+      trainee: { label: "Name der lernenden Person" },
+      piece: { label: "Zeichen des Referenzstücks" },
+      celsius: { label: "Wassertemperatur" },
+      ...weighed,
     },
   },
 };

@@ -53,6 +53,12 @@ export const checkForm = {
   at: "At",
 };
 
+const weighed = {
+  dry: { label: "dry" },
+  full: { label: "flask full of water", hint: "by the flask only" },
+  wet: { label: "immersed, rise, or flask with the piece" },
+};
+
 interface GuideWords {
   title: string;
   why: string;
@@ -76,6 +82,7 @@ export const guides: Record<
   | "check-weight"
   | "zero-return"
   | "reference"
+  | "trainee"
   | "repeatability"
   | "immersed-repeatability"
   | "linearity"
@@ -133,6 +140,7 @@ export const guides: Record<
     steps: [
       "Use check weights whose values are known, from a small one to your largest load.",
       "Weigh them upwards. Enter the stated value and what the balance shows.",
+      "Weigh each several times if you can, zeroed before each: one row a weighing, with the same stated value. Their mean counts.",
       "Leave rows empty that you have no weight for.",
     ],
     rows: ["Load"],
@@ -144,6 +152,7 @@ export const guides: Record<
     steps: [
       "Take one weight of about a third of the capacity.",
       "Weigh it in the middle, then half-way towards each edge, then in the middle again.",
+      "No budget holds a share for it, and this is why: a hanger pulls at one place, dry and immersed, so its error grows with the load like an error of span and cancels in the density. A beaker that stays where it stands is the same at zero and at the reading. Both end when the dry piece lies off the middle of the pan: put it where the hanger pulls.",
     ],
     rows: ["Middle", "Front left", "Back left", "Back right", "Front right", "Middle again"],
     entries: { reading: { label: "shows" } },
@@ -190,8 +199,23 @@ export const guides: Record<
       stated: { label: "Its stated density, g/cm³" },
       expanded: { label: "U of that value, g/cm³", hint: "expanded uncertainty, k = 2" },
       celsius: { label: "Water temperature" },
-      dry: { label: "dry" },
-      wet: { label: "immersed, or rise" },
+      ...weighed,
+    },
+  },
+  trainee: {
+    title: "A trainee beside the house",
+    why: "Whether somebody new weighs as steadily as the house does. Ten runs of the reference piece, judged against the house's own scatter by an F-test, one-sided at 95 %. It closes nothing.",
+    steps: [
+      "The trainee weighs the reference piece dry and immersed ten times, each time from the beginning: dry it, hang it anew, look for bubbles.",
+      "The house's own scatter is that of the limits in force on the chart of this piece, or of its checks while no limits are signed.",
+      "Enter every run, also one that went wrong; say so in the note.",
+    ],
+    rows: ["Run"],
+    entries: {
+      trainee: { label: "Name of the trainee" },
+      piece: { label: "Mark of the reference piece" },
+      celsius: { label: "Water temperature" },
+      ...weighed,
     },
   },
 };
