@@ -6,6 +6,7 @@ import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
 import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
+import { imports } from "./imports.ts";
 import { lots } from "./lots.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
@@ -21,6 +22,7 @@ import { weighing, weighingNames } from "./weighing.ts";
 export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
   sentences: [
     ...refusals,
+    ...imports,
     ...balance,
     ...watch,
     ...findings,
