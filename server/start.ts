@@ -86,6 +86,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   const ledger = await openLedger({
     file: ledgerFile(settings.dataFolder),
     now: () => new Date(),
+    monotonicMs: () => performance.now(),
     bench: settings.source.kind === "demo" ? "demonstration" : settings.bench,
   });
   const kept = await keptSettings(ledger);

@@ -17,6 +17,8 @@ export interface Draft {
   subject: string;
   body: unknown;
   origin?: Origin;
+  /** by how much the clock went on more than the time that passed, since the entry this process wrote before, ms */
+  leaptMs?: number;
 }
 
 /** The clock may be this much behind the last entry before it is written down as a jump, ms. */
@@ -116,13 +118,17 @@ async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
     .limit(1)
     .executeTakeFirst();
   if (!last) return;
-  const byMs = Date.parse(draft.at) - Date.parse(last.at);
-  if (byMs >= -clockSlackMs) return;
+  const sinceMs = Date.parse(draft.at) - Date.parse(last.at);
+  const leaptMs = draft.leaptMs ?? 0;
+  if (sinceMs >= -clockSlackMs && leaptMs <= clockSlackMs) return;
+  const back = sinceMs < -clockSlackMs;
   const body = {
     from: last.at,
     to: draft.at,
-    byMs,
-    says: "The clock went back; the order of the entries is still the order in which they were written.",
+    byMs: back ? sinceMs : Math.round(leaptMs),
+    says: back
+      ? "The clock went back; the order of the entries is still the order in which they were written."
+      : "The clock went on by more than the time that passed: it was set, or the machine slept.",
   };
   const jump: Draft = {
     ...draft,

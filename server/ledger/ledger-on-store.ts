@@ -18,6 +18,8 @@ export interface OnStore {
   keyFile: string | null;
   readOnly: boolean;
   newId: () => string;
+  /** a clock that cannot be set, ms; without it a clock set forward is not noticed */
+  monotonicMs?: (() => number) | undefined;
 }
 
 /** Troubles of the disk, which hold until somebody does something about them. */
@@ -26,7 +28,7 @@ const cannotWrite: ReadonlySet<TroubleKind> = new Set(["disk-full", "read-only",
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
   store: Store,
-  { now, bench, keyFile, readOnly, newId }: OnStore,
+  { now, bench, keyFile, readOnly, newId, monotonicMs }: OnStore,
 ): Promise<Ledger> {
   const told = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
@@ -46,6 +48,7 @@ export async function ledgerOn(
   }
   const { db, place } = store;
   let notStored: string | null = null;
+  const leaptBy = leaping(now, monotonicMs);
 
   return {
     get notStored() {
@@ -62,7 +65,7 @@ export async function ledgerOn(
             "read-only",
             `The ledger ${place} was opened for reading; nothing was stored.`,
           );
-        const when = handedOver ?? { bench, at: at() };
+        const when = handedOver ?? { bench, at: at(), leaptMs: leaptBy() };
         const entry = await appendTo(store, { id, kind, subject, body, ...when }, key);
         notStored = null;
         return entry as EntryOf<typeof kind>;
@@ -95,6 +98,18 @@ export async function ledgerOn(
       if (key) await checkpointNow(store, bench, at(), key).catch(() => null);
       await store.close();
     },
+  };
+}
+
+/** Tells by how much the clock went on more than the time that passed since it was last asked, ms; 0 the first time. */
+function leaping(now: () => Date, monotonicMs: (() => number) | undefined): () => number {
+  let before: number | undefined;
+  return () => {
+    if (!monotonicMs) return 0;
+    const ahead = now().getTime() - monotonicMs();
+    const leapt = before === undefined ? 0 : ahead - before;
+    before = ahead;
+    return leapt;
   };
 }
 

@@ -24,6 +24,8 @@ export interface LedgerOptions {
   readOnly?: boolean;
   /** a fresh unique id; default a random UUID */
   newId?: () => string;
+  /** a clock that cannot be set, ms: with it a clock set forward is written down too */
+  monotonicMs?: () => number;
 }
 
 export interface EntryQuery {
@@ -92,6 +94,7 @@ export async function openLedger(options: LedgerOptions): Promise<Ledger> {
     keyFile: readOnly ? null : keyFile,
     readOnly,
     newId: options.newId ?? randomUUID,
+    monotonicMs: options.monotonicMs,
   });
 }
 

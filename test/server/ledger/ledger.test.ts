@@ -187,3 +187,24 @@ test("a voided measurement stays in the list as voided, an amended one shows wha
   expect((await ledger.records({ search: "0999" })).records).toHaveLength(1);
   expect((await ledger.records({ search: "0412", filters: { voided: true } })).records).toHaveLength(1);
 });
+
+test("a clock set forward, or a machine that slept, is written down with the entry after it; time that passes is not", async () => {
+  let wall = Date.parse("2026-03-02T09:00:00.000Z");
+  let passed = 0;
+  const ledger = await testLedger({ now: () => new Date(wall), monotonicMs: () => passed });
+  const note = () => ledger.append("note", "piece:1", { text: "x" });
+  await note();
+  wall += 3_600_000;
+  passed += 3_600_000;
+  await note();
+  expect(await ledger.entries({ kind: "clock-jump" })).toEqual([]);
+  wall += 7_200_000;
+  passed += 1000;
+  await note();
+  const [jump] = await ledger.entries({ kind: "clock-jump" });
+  expect(jump?.body).toMatchObject({
+    byMs: 7_199_000,
+    says: expect.stringMatching(/it was set, or the machine slept/),
+  });
+  expect(await ledger.verify()).toMatchObject({ good: true });
+});
