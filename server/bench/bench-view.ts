@@ -50,14 +50,16 @@ function truthBehind(piece: Piece | undefined): string | undefined {
   return demoPieces.find(({ ticket }) => ticket === piece.ticket)?.truth;
 }
 
-function doubtsAbout(bench: Bench, piece: Piece) {
+/** What looks wrong about the piece so far, and about the immersion that is going on. */
+export function doubtsAbout(bench: Bench, piece: Piece) {
   const dry = standing(piece, "dry");
   if (dry.length === 0) return [];
   const wet = methods[piece.method].roles
     .filter((role) => role !== "dry")
     .flatMap((role) => standing(piece, role));
   const balance = balanceFor({ dry, wet, steps: piece.details.steps }, bench.conditions, bench.profileOf);
-  return suspicions(situationOf(piece, balance, bench.evaluation, bench.library));
+  const situation = situationOf(piece, balance, bench.evaluation, bench.library);
+  return suspicions({ ...situation, live: bench.liveLooks });
 }
 
 function repeatsOf(piece: Piece): RepeatsView | undefined {

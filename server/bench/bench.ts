@@ -12,6 +12,7 @@ import { checkedWhile } from "./checked-while.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import { EachLoad } from "./each-load.ts";
+import { LiveLooks } from "./live-looks.ts";
 import { mustTake, type Role } from "./method.ts";
 import { openingBody } from "./opening.ts";
 import type { Piece, Ticket } from "./piece.ts";
@@ -38,6 +39,7 @@ export class Bench {
   #nextPiece = randomUUID();
   readonly #onBench: PieceOnBench;
   readonly #waiting: WaitingCapture;
+  readonly #looks = new LiveLooks();
   /** takes each settled load by itself, when somebody has asked for it */
   readonly #eachLoad: EachLoad;
 
@@ -80,6 +82,7 @@ export class Bench {
     this.#scale = scale;
     this.#endHearing =
       scale?.onLine(() => {
+        this.#looks.add(scale.live(), this.#waiting.role);
         for (const listener of this.#lineListeners) listener();
       }) ?? (() => {});
   }
@@ -134,6 +137,10 @@ export class Bench {
   get waitingFor(): Role | undefined {
     return this.#waiting.role;
   }
+  /** what the balance showed while the newest capture in the liquid waited */
+  get liveLooks(): LiveLooks["all"] {
+    return this.#looks.all;
+  }
   get evaluation(): Evaluation | undefined {
     return this.#onBench.evaluation;
   }
@@ -174,6 +181,7 @@ export class Bench {
   requestCapture(role: Role): void {
     mustTake(this.#onBench.open.method, role);
     this.#waiting.begin(role, this.scale);
+    this.#looks.begin(role);
   }
 
   /** For hands in water: takes each settled load of this role by itself from now on. */
@@ -278,6 +286,7 @@ export class Bench {
   /** Computes what can be computed of the piece as it stands. */
   async refresh(): Promise<void> {
     if (this.piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
+    if (this.piece?.closed) this.#looks.forget();
     await this.#onBench.evaluateAnew();
     this.#changed();
   }

@@ -22,7 +22,7 @@ export function typedDetails(fields: Fields, method: Method, names: Record<Detai
   const wire = optional("wire");
   const hangs = has("hanger-in-liquid") || has("hanger-in-air");
   const airStated = has("air-temperature") || has("air-pressure") || has("air-humidity");
-  const pieces = optional("pieces");
+  const pieces = has("odd-density") ? number("pieces") : optional("pieces");
   if (pieces !== undefined && !/^\d+$/.test(pieces))
     throw new Refusal(`${names.pieces} ${pieces} is no whole number. Right: a count such as 5.`, "pieces");
   return present({

@@ -14,7 +14,7 @@ import { page, render } from "../../views/page.tsx";
 import { words } from "../../views/words/index.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
-import { benchView } from "../bench/bench-view.ts";
+import { benchView, doubtsAbout } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { toldOfPiece } from "../bench/told-of-piece.ts";
@@ -70,8 +70,15 @@ export function benchRoutes(
     heartbeatSeconds * 1000,
   );
   let doubtsShown = 0;
+  let immersionShown = "";
   bench.onLine(() => {
     stream.changed("live-reading");
+    const immersion = bench.waitingFor && bench.piece ? doubtsAbout(bench, bench.piece) : [];
+    const kinds = immersion.map(({ kind }) => kind).join();
+    if (bench.waitingFor && kinds !== immersionShown) {
+      immersionShown = kinds;
+      stream.changed("piece");
+    }
     const doubts = bench.scale?.doubts().length ?? 0;
     if (doubts !== doubtsShown) stream.changed("piece");
     doubtsShown = doubts;

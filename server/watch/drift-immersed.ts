@@ -17,6 +17,17 @@ function slope(live: NonNullable<Situation["live"]>): { gPerS: number; uGPerS: n
   return { gPerS, uGPerS: Math.sqrt(rest / (x.length - 2) / sxx) };
 }
 
+/** A change between two looks of more than so many last places is a load put on or taken off, no drift. */
+const loadInPlaces = 20;
+
+function sinceTheLoad({ live = [], balance }: Situation): NonNullable<Situation["live"]> {
+  const put = live.findLastIndex(
+    (look, place) =>
+      place > 0 && Math.abs(grams(look) - grams(live[place - 1]!)) > loadInPlaces * balance.readabilityGrams,
+  );
+  return put < 0 ? live : live.slice(put);
+}
+
 /**
  * The live reading keeps moving one way during an immersion by more than d in ten seconds (common practice: read when
  * the drift is below that), clearly beyond its own noise.
@@ -24,7 +35,7 @@ function slope(live: NonNullable<Situation["live"]>): { gPerS: number; uGPerS: n
 export const driftImmersed: Watch = {
   kind: "drift-immersed",
   look(situation) {
-    const live = situation.live ?? [];
+    const live = sinceTheLoad(situation);
     if (live.length < 5 || seconds(live.at(-1)!) - seconds(live[0]!) < watchedSeconds) return undefined;
     const { gPerS, uGPerS } = slope(live);
     if (Math.abs(gPerS) * 10 <= situation.balance.readabilityGrams || Math.abs(gPerS) <= 4 * uGPerS)

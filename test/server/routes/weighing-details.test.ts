@@ -256,6 +256,7 @@ describe("what is refused", () => {
     expect(answer.body).toMatch(/name="pieces"[^>]*value="5"|value="5"[^>]*name="pieces"/);
     expect(await entries()).toHaveLength(0);
     expect((await details({ pieces: "2.5" })).statusCode).toBe(422);
+    expect((await details({ "odd-density": "17" })).body).toContain("Number of pieces is empty");
     expect((await details({ "hanger-in-air": "3.25" })).body).toContain("Hanger alone at its depth is empty");
   });
 
