@@ -37,6 +37,11 @@ const pages: readonly [name: string, where: "demo" | "real", path: string][] = [
   ["plan-answer", "real", plan],
   ["plan-refused", "real", "plan?mass=heavy&readability=0&method=hung&claim=ag-999"],
   ["customer", "demo", "customer"],
+  ["ledger", "real", "settings/ledger"],
+  ["tokens", "real", "settings/tokens"],
+  ["retention", "real", "settings/retention"],
+  ["imports", "real", "imports"],
+  ["tickets", "real", "tickets"],
 ];
 
 /** Rules of WCAG 2.2 A and AA as axe knows them. */
