@@ -24,5 +24,6 @@ export async function checkedWhile(
     validUntil,
   }));
   if (closedBy === undefined && profiles.length === 0) return undefined;
-  return { ...(closedBy && { closed: closedBy }), ...(profiles.length > 0 && { profiles }) };
+  const mark = closedBy && { since: closedBy.since, says: closedBy.says, todo: closedBy.todo };
+  return { ...(mark && { closed: mark }), ...(profiles.length > 0 && { profiles }) };
 }

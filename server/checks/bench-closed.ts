@@ -1,6 +1,6 @@
 import { chartView } from "./charts/chart-view.ts";
-import type { ControlChart } from "./charts/control-chart.ts";
-import type { CheckResult } from "./check.ts";
+import type { ChartKind, ControlChart } from "./charts/control-chart.ts";
+import type { CheckKind, CheckResult } from "./check.ts";
 
 /** Why the bench is closed: what failed, since when, and what to do first. Weighing goes on; its records carry this. */
 export interface BenchClosed {
@@ -8,7 +8,15 @@ export interface BenchClosed {
   since: string;
   says: string;
   todo: string;
+  /** the checks it comes from */
+  kinds: readonly CheckKind[];
 }
+
+/** The check that a chart is made of. */
+const checkOfChart: Partial<Record<ChartKind, CheckKind>> = {
+  "check-weight": "check-weight",
+  "reference-density": "reference-piece",
+};
 
 /** False for a check of a person: it stops nobody else from weighing. */
 export const closesBench = ({ kind }: Pick<CheckResult, "kind">) => kind !== "trainee";
@@ -28,11 +36,18 @@ export function benchClosed(
     const view = chartView(chart);
     const last = view.points.at(-1);
     // a failed check says it already
-    if (last === undefined || last.fits === false || view.standing.state !== "action") return [];
-    return [{ at: last.at, says: `${view.title}: ${view.standing.says}`, todo: view.standing.todo }];
+    const kind = checkOfChart[chart.kind];
+    if (last === undefined || kind === undefined || last.fits === false || view.standing.state !== "action")
+      return [];
+    return [{ kind, at: last.at, says: `${view.title}: ${view.standing.says}`, todo: view.standing.todo }];
   });
   const reasons = [...failed, ...out].sort((a, b) => a.at.localeCompare(b.at));
   const first = reasons[0];
   if (first === undefined) return undefined;
-  return { since: first.at, says: reasons.map(({ says }) => says).join(" "), todo: first.todo };
+  return {
+    since: first.at,
+    says: reasons.map(({ says }) => says).join(" "),
+    todo: first.todo,
+    kinds: reasons.map(({ kind }) => kind),
+  };
 }

@@ -46,16 +46,22 @@ export async function checksView(parts: {
   const { bench, checks, weighed, ledger, at, locale } = parts;
   const balance = balanceChecked(bench);
   const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
-  const failed = checkKinds.flatMap((kind) => {
-    const last = mine.findLast((check) => check.kind === kindInLedger(kind));
-    return last && !last.passed && closesBench(last) ? [last] : [];
-  });
   const { points, olderAreLeftOut } = await weighed.now();
   const closed = checks.closed(balance, at);
+  const charts = chartsOf(checks, points);
+  const out = new Set(
+    charts.flatMap((chart) =>
+      chartView(chart).points.flatMap((one) => (one.state === "action" ? one.at : [])),
+    ),
+  );
+  const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
   return {
     ...(closed && { closed: { ...closed, since: when(closed.since) } }),
-    checks: checkKinds.map((kind) => rowOf(kind, mine, at, locale)),
-    charts: chartsOf(checks, points).map((chart, place) => ({
+    checks: checkKinds.map((kind) => {
+      const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
+      return rowOf(kind, mine, stopped, at, locale);
+    }),
+    charts: charts.map((chart, place) => ({
       id: `${chart.kind} ${chart.of}`,
       plot: plotOf(chart, place, locale),
       standing: chartView(chart).standing,
@@ -66,25 +72,29 @@ export async function checksView(parts: {
       })),
       olderAreLeftOut: olderAreLeftOut && (chart.kind === "zero-after-lift" || chart.kind === "dry-after"),
     })),
-    lookBack: await lookedBackAt(failed, mine, ledger),
+    lookBack: await lookedBackAt(closed?.kinds ?? [], good, ledger),
   };
 }
 
-function rowOf(kind: CheckKind, mine: readonly KeptCheck[], at: string, locale: Locale): CheckRow {
+function rowOf(
+  kind: CheckKind,
+  mine: readonly KeptCheck[],
+  stopped: boolean,
+  at: string,
+  locale: Locale,
+): CheckRow {
   const say = words(locale).checks;
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
-  const lastSays = `${when(last.at)}: ${last.says}`;
+  const lastSays = `${when(last.at)}: ${told(last.says, locale)}`;
   if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
   const over = holdsUntil < Date.parse(at);
   return {
     kind,
-    standing: !last.passed ? "stopped" : over ? "due" : "in order",
+    standing: stopped ? "stopped" : over ? "due" : "in order",
     last: lastSays,
-    due: !last.passed
-      ? say.now
-      : (over ? say.since : say.holdsUntil)(when(new Date(holdsUntil).toISOString())),
+    due: stopped ? say.now : (over ? say.since : say.holdsUntil)(when(new Date(holdsUntil).toISOString())),
   };
 }
 
@@ -119,11 +129,11 @@ function entryOf({ seq }: Epoch, ledger: Ledger) {
   return seq === undefined || ledger.key === null ? {} : { entry: seq };
 }
 
-/** Records since the last good one of each check that stands failed, each once, oldest first; however many. */
-async function lookedBackAt(failed: readonly KeptCheck[], mine: readonly KeptCheck[], ledger: Ledger) {
+/** Records since the last good one of each kind of check that closes the bench, each once, oldest first; however many. */
+async function lookedBackAt(failed: readonly LedgerKind[], good: readonly KeptCheck[], ledger: Ledger) {
   const found = new Map<string, { id: string; ticket: string; at: string }>();
-  for (const check of failed) {
-    const since = lastGood(mine.filter(({ kind }) => kind === check.kind));
+  for (const failedKind of new Set(failed)) {
+    const since = lastGood(good.filter(({ kind }) => kind === failedKind));
     const filters = since === undefined ? {} : { from: since };
     let before: number | undefined;
     do {

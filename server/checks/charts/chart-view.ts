@@ -1,4 +1,4 @@
-import { ordinal, shortest } from "../amounts.ts";
+import { massWords, ordinal, shortest } from "../amounts.ts";
 import { type ChartPoint, type ControlChart, chartWords, type Epoch, epochAt } from "./control-chart.ts";
 import { pointsForLimits } from "./epoch.ts";
 import { brokenBy, causes, type RunRule } from "./run-rules.ts";
@@ -95,12 +95,14 @@ export function chartView(chart: ControlChart): ChartView {
     points,
     limits,
     violations,
-    standing: standing(points, violations),
+    standing: standing(points, violations, chart.epochs.length > 0),
   };
 }
 
 function limitBand(chart: ControlChart, epoch: Epoch, to: string | undefined): LimitBand {
   const { from, mean, s, n, provisional, signedBy, why } = epoch;
+  const inWords = (value: number, digits: number) =>
+    chartWords[chart.kind].unit === "g" ? massWords(value) : `${shortest(value, digits)} g/cm³`;
   const first = chart.points.findIndex(({ at }) => at >= from);
   return {
     from,
@@ -112,14 +114,24 @@ function limitBand(chart: ControlChart, epoch: Epoch, to: string | undefined): L
     action: [mean - 3 * s, mean + 3 * s],
     provisional,
     says:
-      `Mean ${shortest(mean, 5)}, s ${shortest(s, 2)} from ${n} points, signed by ${signedBy}: ${why}.` +
+      `Mean ${inWords(mean, 5)}, s ${inWords(s, 2)} from ${n} points, signed by ${signedBy}: ${why}.` +
       (provisional ? ` Provisional until ${pointsForLimits.settled} points.` : ""),
   };
 }
 
 /** How the bench stands. A check that passes only after failed attempts, no cause noted, stays a warning. */
-function standing(points: readonly PlottedPoint[], violations: readonly Violation[]): ChartView["standing"] {
+function standing(
+  points: readonly PlottedPoint[],
+  violations: readonly Violation[],
+  signed: boolean,
+): ChartView["standing"] {
   const last = points.at(-1);
+  if (signed && (last === undefined || last.state === "no-limits"))
+    return {
+      state: "no-limits",
+      says: "The limits are signed, and nothing was measured under them yet.",
+      todo: "Go on checking.",
+    };
   if (last === undefined || last.state === "no-limits") {
     const lacking = Math.max(0, pointsForLimits.provisional - points.length);
     return {

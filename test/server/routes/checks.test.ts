@@ -329,6 +329,18 @@ it("a chart of checks that calls for action closes the bench, each single check 
   const body = await page(test, "/");
   expect(body).toContain("The bench is closed since");
   expect(body).toContain("Out of control");
+  // the Checks page names the check as stopped and lists what was weighed since its last point in control
+  const { id } = await recordPiece(test, "T-AFTER");
+  const checks = await page(test, "/checks");
+  expect(/Check weight<\/a>.{0,200}stopped/s.test(checks)).toBe(true);
+  expect(checks).toContain(`/records/${id}`);
+  const german = await test.app.inject({
+    url: "/",
+    headers: { host: "localhost:1", "accept-language": "de" },
+  });
+  expect(german.body).toContain(
+    "Prüfgewicht: Ablesung minus Wert, 50 g auf getippt: Außer Kontrolle beim 1. Versuch. 1-3s: über drei s vom Mittel. Vor dem Weitermachen Wasser, Draht, Waagrechte und Luftzug ansehen. Anhalten.",
+  );
 });
 
 it("hands the degrees of freedom of a thermometer comparison on to the budget, and a vague one widens the interval", async () => {

@@ -146,8 +146,8 @@ export const checks: readonly ToldPair[] = [
   ["in control", "in Ordnung"],
   ["passed at the {attempt} attempt", "bestanden beim {attempt} Versuch"],
   [
-    "Mean {n}, s {n1} from {n2} points, signed by {by}: {why}.",
-    "Mittel {n}, s {n1} aus {n2} Punkten, unterschrieben von {by}: {why}.",
+    "Mean {mean}, s {s} from {n} points, signed by {by}: {why}.",
+    "Mittel {mean}, s {s} aus {n} Punkten, unterschrieben von {by}: {why}.",
   ],
   ["Provisional until {n} points.", "Vorläufig bis {n} Punkte."],
   ["{n} points and no limits yet.", "{n} Punkte und noch keine Grenzen."],
@@ -157,12 +157,70 @@ export const checks: readonly ToldPair[] = [
     "Go on checking: {n} more points make provisional limits.",
     "Weiter prüfen: {n} weitere Punkte ergeben vorläufige Grenzen.",
   ],
-  ["Out of control at the {attempt} attempt. {because}", "Außer Kontrolle beim {attempt} Versuch. {because}"],
+  ["Out of control at the {attempt} attempt.", "Außer Kontrolle beim {attempt} Versuch."],
+  [
+    "The limits are signed, and nothing was measured under them yet.",
+    "Die Grenzen sind unterschrieben, und noch wurde nichts unter ihnen gemessen.",
+  ],
+  ["Go on checking.", "Weiter prüfen."],
+  [
+    "Something shifted: water, thermometer, span, hanger or the piece itself.",
+    "Etwas hat sich verschoben: Wasser, Thermometer, Spanne, Aufhängung oder das Stück selbst.",
+  ],
+  [
+    "Something scatters: bubbles, draught, vibration or a dirty wire.",
+    "Etwas streut: Blasen, Luftzug, Erschütterung oder ein schmutziger Draht.",
+  ],
+  [
+    "Look at water, wire, level and draught before going on.",
+    "Vor dem Weitermachen Wasser, Draht, Waagrechte und Luftzug ansehen.",
+  ],
+  ["1-3s: {why}.", "1-3s: {why}."],
+  ["2-2s: {why}.", "2-2s: {why}."],
+  ["R-4s: {why}.", "R-4s: {why}."],
+  ["4-1s: {why}.", "4-1s: {why}."],
+  ["10-x: {why}.", "10-x: {why}."],
+  ["1-2s: {why}.", "1-2s: {why}."],
+  ["Check weight: reading minus its value, {of}:", "Prüfgewicht: Ablesung minus Wert, {of}:"],
+  ["Reference piece: density found, {of}:", "Referenzstück: gefundene Dichte, {of}:"],
   [
     "Stop. Find the cause, note it, check again, and look back at what was measured since the last good check.",
     "Anhalten. Die Ursache finden, notieren, neu prüfen und zurücksehen, was seit der letzten guten Prüfung gemessen wurde.",
   ],
-  ["Warning. {because}", "Warnung. {because}"],
+  ["Warning.", "Warnung."],
+  // a trainee beside the house
+  [
+    "{trainee}: s = {s} g/cm³ from {n} runs of {piece}, the house {house} g/cm³ with {n1} degrees of freedom.",
+    "{trainee}: s = {s} g/cm³ aus {n} Durchgängen mit {piece}, das Haus {house} g/cm³ mit {n1} Freiheitsgraden.",
+  ],
+  [
+    "F = {n}, chance {n1} %: no larger than the house by an F-test at 95 %.",
+    "F = {n}, Zufall {n1} %: nach einem F-Test bei 95 % nicht größer als beim Haus.",
+  ],
+  [
+    "F = {n}, chance {n1} %: larger than the house by an F-test at 95 %.",
+    "F = {n}, Zufall {n1} %: nach einem F-Test bei 95 % größer als beim Haus.",
+  ],
+  [
+    "Record it. A small scatter does not show a wrong mean: compare it on the reference density chart.",
+    "Notieren. Eine kleine Streuung zeigt kein falsches Mittel: auf der Karte der Referenzdichte vergleichen.",
+  ],
+  [
+    "Go through the procedure together: bubbles, the depth of the hanger, drying, patience. Then ten more runs.",
+    "Das Vorgehen gemeinsam durchgehen: Blasen, Tiefe der Aufhängung, Trocknen, Geduld. Dann zehn weitere Durchgänge.",
+  ],
+  [
+    'No check of a reference piece "{piece}" is kept. Right: the mark under which the house checks it.',
+    "Keine Prüfung eines Referenzstücks „{piece}“ ist vorhanden. Richtig: das Zeichen, unter dem das Haus es prüft.",
+  ],
+  [
+    "The house's own scatter of {piece} is not known: {n} good checks of it are kept, and {n1} are needed. Let the house check it first.",
+    "Die Streuung des Hauses bei {piece} ist nicht bekannt: {n} gute Prüfungen sind vorhanden, {n1} sind nötig. Zuerst das Haus prüfen lassen.",
+  ],
+  [
+    "By the flask the reference piece needs a dry reading, the flask full of water, and the flask with the piece.",
+    "Mit der Flasche braucht das Referenzstück eine trockene Ablesung, die Flasche voll Wasser und die Flasche mit dem Stück.",
+  ],
   [
     "In control, but only {how}, and no cause was noted.",
     "In Ordnung, aber nur {how}, und keine Ursache wurde notiert.",
@@ -210,8 +268,10 @@ export const checkNames: readonly ToldPair[] = [
   ["middle again", "in der Mitte noch einmal"],
   ["thermometer", "Thermometer"],
   ["{n} g on {balance}", "{n} g auf {balance}"],
-  ["Reference density, {of}", "Referenzdichte, {of}"],
-  ["Check weight, {of}", "Prüfgewicht, {of}"],
+  ["Check weight: reading minus its value, {of}", "Prüfgewicht: Ablesung minus Wert, {of}"],
+  ["Reference piece: density found, {of}", "Referenzstück: gefundene Dichte, {of}"],
+  ["Zero after the lift minus zero before, {of}", "Null nach dem Herausheben minus Null davor, {of}"],
+  ["Dry mass after minus before, {of}", "Trockene Masse danach minus davor, {of}"],
   ["1st", "1."],
   ["2nd", "2."],
   ["3rd", "3."],
