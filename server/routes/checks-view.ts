@@ -16,6 +16,7 @@ import type { CheckKind as LedgerKind } from "../checks/check.ts";
 import { doubtful, lastGood } from "../checks/look-back.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { balanceChecked } from "./checks-made.ts";
+import { profileLines } from "./checks-profile.ts";
 
 /** The name a guided check has in the ledger. */
 export function kindInLedger(kind: CheckKind): LedgerKind {
@@ -61,6 +62,8 @@ export async function checksView(parts: {
       const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
       return rowOf(kind, mine, stopped, at, locale);
     }),
+    // only what checks found is shown, so that no readability is needed for what is assumed
+    profile: profileLines(checks.profileOf(balance, 0), locale),
     charts: charts.map((chart, place) => ({
       id: `${chart.kind} ${chart.of}`,
       plot: plotOf(chart, place, locale),

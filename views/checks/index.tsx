@@ -1,6 +1,6 @@
 import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
-import { Rows, Sheet } from "../sheet.tsx";
+import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { type CheckKind, guideOf } from "./guides.ts";
@@ -21,6 +21,8 @@ export interface ChecksPage {
   /** set when the bench must not be used: why, since when, what to do */
   closed?: { says: string; since: string; todo: string };
   checks: readonly CheckRow[];
+  /** what budgets take from the checks, line by line */
+  profile: readonly (readonly [name: string, value: string])[];
   charts: readonly CheckChart[];
   /** records since the last good check, to look at again */
   lookBack: readonly { id: string; ticket: string; when: string }[];
@@ -43,7 +45,8 @@ export interface CheckChart {
 }
 
 /** All checks of the bench: what is due, how it runs over time, what to look back at. */
-export function ChecksIndex({ closed, checks, charts, lookBack, problems, typed, csrfToken }: ChecksPage) {
+export function ChecksIndex(page: ChecksPage) {
+  const { closed, checks, profile, charts, lookBack, problems, typed, csrfToken } = page;
   const locale = useLocale();
   const say = useWords().checks;
   return (
@@ -86,6 +89,12 @@ export function ChecksIndex({ closed, checks, charts, lookBack, problems, typed,
               </li>
             ))}
           </ul>
+        </Sheet>
+      )}
+      {profile.length > 0 && (
+        <Sheet id="profile" title={say.profile.title}>
+          <Facts facts={profile} />
+          <p class="hint">{say.profile.lead}</p>
         </Sheet>
       )}
       {charts.map(({ id, plot, standing, limits, olderAreLeftOut }) => (

@@ -117,8 +117,12 @@ it("keeps every attempt once; a failed one widens the budget at once, shows the 
   const worse = (await recordPiece(test, "T-2")).request.balance.repeatability_g!;
   // every second of the ten readings is 9.8 mg above its place: s of about 5 mg against 0.08 mg
   expect(worse).toBeGreaterThan(50 * sGrams);
+  expect(await page(test, "/checks")).toContain("from a failed check: it counts because it is worse");
   await test.post("/checks/repeatability", { ...passedRepeatability, step: "r3" });
-  expect(await page(test, "/checks")).not.toContain("The bench is closed since");
+  const open = await page(test, "/checks");
+  expect(open).not.toContain("The bench is closed since");
+  // the two passed tests of ten are pooled: s stays what it was
+  expect(open).toContain("s = 0.082 mg with 18 degrees of freedom");
   expect((await recordPiece(test, "T-3")).request.balance.repeatability_g).toBeCloseTo(sGrams, 12);
 });
 

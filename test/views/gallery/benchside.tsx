@@ -169,6 +169,7 @@ export const checks = (
       { kind: "thermometer", standing: "warning", last: "0.4 °C on 2 March" },
       { kind: "reference", standing: "stopped", last: "10.31 g/cm³ on 3 March" },
     ]}
+    profile={[["Repeatability, dry", "s = 0.12 mg with 9 degrees of freedom, 2026-03-01 by Mia"]]}
     charts={[]}
     lookBack={[{ id: "214", ticket: "T-0431", when: "3 March, 10:14" }]}
     problems={[]}

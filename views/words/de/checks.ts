@@ -27,6 +27,19 @@ export const checks: Words["checks"] = {
   lookBack: "Zum Zurücksehen",
   lookBackLead:
     "Gewogen seit der letzten guten Prüfung. Nichts wird gelöscht; jedes behält dieses Zeichen, bis jemand es beantwortet.",
+  profile: {
+    title: "Was Budgets aus diesen Prüfungen nehmen",
+    lead: "Jede Änderung ist eine Fassung im Hauptbuch, und jedes Protokoll nennt die, die es benutzt hat.",
+    dry: "Wiederholbarkeit, trocken",
+    immersed: "Wiederholbarkeit, eingetaucht",
+    linearity: "Linearität",
+    offCentre: "Last außer der Mitte, bei 100 g (in keinem Budget: siehe dort)",
+    thermometer: "Thermometer",
+    dof: (count) => ` mit ${count} Freiheitsgraden`,
+    from: (day, by) => `${day} durch ${by}`,
+    ofFailed: ", aus einer nicht bestandenen Prüfung: sie zählt, weil sie schlechter ist als die letzte gute",
+    corrected: (celsius, u) => `${celsius} °C addiert, u = ${u} °C`,
+  },
   sign: "Neue Grenzen unterschreiben",
   signLead:
     "Sie beruhen auf den bestandenen Punkten seit den letzten Grenzen und gelten ab jetzt, nie rückwärts. Die alten bleiben sichtbar.",

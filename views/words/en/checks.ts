@@ -25,6 +25,19 @@ export const checks = {
   lookBack: "To look back at",
   lookBackLead:
     "Weighed since the last good check. Nothing is deleted; each keeps this mark until someone answers it.",
+  profile: {
+    title: "What budgets take from these checks",
+    lead: "Each change is a version in the ledger, and every record names the one it used.",
+    dry: "Repeatability, dry",
+    immersed: "Repeatability, immersed",
+    linearity: "Linearity",
+    offCentre: "Off-centre load, for 100 g (in no budget: see there)",
+    thermometer: "Thermometer",
+    dof: (count: string) => ` with ${count} degrees of freedom`,
+    from: (day: string, by: string) => `${day} by ${by}`,
+    ofFailed: ", from a failed check: it counts because it is worse than the last good one",
+    corrected: (celsius: string, u: string) => `${celsius} °C added, u = ${u} °C`,
+  },
   sign: "Sign new limits",
   signLead:
     "They rest on the passed points since the last limits and hold from now on, never backwards. The old ones stay visible.",

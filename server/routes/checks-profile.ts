@@ -1,0 +1,26 @@
+import { inLocale } from "../../views/numbers.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { massWords, shortest } from "../checks/amounts.ts";
+import type { BalanceProfile, ProfileNumber } from "../checks/balance-profile.ts";
+
+/** What the checks say of a balance and its thermometer, line by line: the number, its check, who and when. */
+export function profileLines(profile: BalanceProfile, locale: Locale): (readonly [string, string])[] {
+  const say = words(locale).checks.profile;
+  const line = (name: string, number: ProfileNumber | undefined, value: (of: number) => string) => {
+    if (number === undefined || !("check" in number.origin)) return [];
+    const { at, by, passed } = number.origin;
+    const dof = number.dof === null ? "" : say.dof(shortest(number.dof, 2));
+    const text = `${value(number.value)}${dof}, ${say.from(at.slice(0, 10), by)}${passed ? "" : say.ofFailed}`;
+    return [[name, inLocale(text, locale)] as const];
+  };
+  const { thermometer } = profile;
+  return [
+    ...line(say.dry, profile.repeatability, (s) => `s = ${massWords(s)}`),
+    ...line(say.immersed, profile.immersedRepeatability, (s) => `s = ${massWords(s)}`),
+    ...line(say.linearity, profile.linearity, (a) => `±${massWords(a)}`),
+    ...line(say.offCentre, profile.eccentricityPerGram, (u) => `u = ${massWords(100 * u)}`),
+    ...line(say.thermometer, thermometer?.uCelsius, (u) =>
+      say.corrected((thermometer?.correctionCelsius ?? 0).toFixed(2), u.toFixed(2)),
+    ),
+  ];
+}
