@@ -57,9 +57,9 @@ export async function weighAgain(
   pieces: readonly LotPiece[],
   fields: Fields,
 ): Promise<void> {
-  const { again = "", againTyped = "", againUnit = "g", take } = fields;
+  const { again = "", againTyped = "", unit = "g", take } = fields;
   const piece = pieceOf(pieces, again, "again");
-  const reading = take === undefined ? typed(againTyped, againUnit) : await taken(bench);
+  const reading = take === undefined ? typed(againTyped, unit) : await taken(bench);
   const body = { ...captureOf("dry", reading, simulated), what: "dry-after" as const };
   await ledger.append("capture", piece.id, body);
   book.forget(piece.id);

@@ -15,7 +15,7 @@ const sentences = JSON.stringify(words("en").typedByBalance).replaceAll('"', "&q
 const markup = (
   weights: number,
 ) => `<!doctype html><html lang="en"><body data-typed-by-balance="${sentences}"><main><h1>Bench</h1>
-<input id="words" value="a ring">
+<input id="words" value="a ring"><input id="ticket" data-scan>
 <form id="form">${Array.from({ length: weights }, (_, place) => `<input id="w${place}" data-weight>`).join("")}
 <select name="unit"><option>g</option><option>ct</option></select></form>
 <button data-key="g" id="pressed">key</button></main><div id="live"></div>
@@ -104,6 +104,22 @@ const taken = (times: number, says: string) =>
     },
     [String(times), says],
   );
+
+describe("a scanner at the field of a ticket", () => {
+  it("types as fast as a balance and what it typed stays; a weight typed there still finds its own field", async () => {
+    await open(1);
+    await tab.locator("#ticket").focus();
+    await burst("MQ-101\n");
+    expect(await value("ticket")).toBe("MQ-101");
+    await tab.locator("#ticket").fill("");
+    await burst("4006381\n");
+    expect(await value("ticket")).toBe("4006381");
+    await tab.locator("#ticket").fill("");
+    await burst("+ 31.103 g\n");
+    expect(await value("w0")).toBe("31.103");
+    expect(await value("ticket")).toBe("");
+  });
+});
 
 describe("a load that is taken by itself", () => {
   it("sounds a tone and is spoken in the page's language, and the sentence is shown to whoever hears neither", async () => {

@@ -52,7 +52,10 @@
   let field;
   let before = "";
   let pending;
-  const isBurst = (text) => text.length >= leastCharacters && /\d/.test(text);
+  // A scanner types as fast as a balance: what it puts into the field of a ticket stays, unless it is a weight.
+  const isScan = (text) =>
+    field?.matches("[data-scan]") && !/^\s*[+\-\u2212]?\s*\d+[.,]\d+\s*[a-zA-Z]*\s*$/.test(text);
+  const isBurst = (text) => text.length >= leastCharacters && /\d/.test(text) && !isScan(text);
   const seen = (element) => element.getClientRects().length > 0;
 
   /** The page carries the sentences in its own language. */

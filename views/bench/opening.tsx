@@ -25,6 +25,7 @@ export function Opening({ view }: { view: BenchView }) {
           <input
             id="ticket"
             name="ticket"
+            data-scan
             type="text"
             value={typed.ticket ?? ""}
             autocomplete="off"

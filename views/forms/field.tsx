@@ -26,6 +26,10 @@ export interface FieldParts {
   shortcut?: string;
   autoComplete?: string;
   maxLength?: number;
+  /** a scanner may type into it */
+  scan?: boolean;
+  /** a balance that types like a keyboard may type into it */
+  weight?: boolean;
 }
 
 /** Ids of what describes an entry: its hint and its refusal. */
@@ -62,6 +66,8 @@ export function Field(field: FieldParts) {
     value: field.value ?? "",
     ...describedBy(id, field),
     ...(field.shortcut === undefined ? {} : { "data-key": field.shortcut }),
+    ...(field.scan ? { "data-scan": true } : {}),
+    ...(field.weight ? { "data-weight": true } : {}),
     ...(field.placeholder === undefined ? {} : { placeholder: field.placeholder }),
     ...(field.maxLength === undefined ? {} : { maxLength: field.maxLength }),
     autocomplete: field.autoComplete ?? "off",

@@ -11,12 +11,13 @@ export function WeighAgain(lot: LotView) {
       <summary>{say.open}</summary>
       <p class="hint">{say.lead}</p>
       <LotForm lot={lot} to="again">
-        <Field name="again" label={say.ticket} required />
+        <Field name="again" scan label={say.ticket} required />
         <Field
           kind="decimal"
           name="againTyped"
+          weight
           label={say.reading}
-          after={<UnitSelect name="againUnit" label={say.unit} units={lot.units} />}
+          after={<UnitSelect name="unit" id="again-unit" label={say.unit} units={lot.units} />}
         />
         <button type="submit">{say.keep}</button>{" "}
         {lot.live !== undefined && (
@@ -36,7 +37,7 @@ export function FlagPiece(lot: LotView) {
     <details>
       <summary>{say.open}</summary>
       <LotForm lot={lot} to="flags">
-        <Field name="flagTicket" label={say.ticket} required />
+        <Field name="flagTicket" scan label={say.ticket} required />
         <Select
           name="flag"
           label={say.flag}

@@ -86,7 +86,7 @@ export function TermsForm(view: PayoutView) {
       <p class="hint">{say.lead}</p>
       <Csrf token={view.csrfToken} />
       <div class="row">
-        <Field name="ticket" label={say.ticket} value={values.ticket} required {...errorOf("ticket")} />
+        <Field name="ticket" scan label={say.ticket} value={values.ticket} required {...errorOf("ticket")} />
         <Field
           kind="decimal"
           name="deducted"

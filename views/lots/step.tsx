@@ -69,6 +69,7 @@ function TicketForm({ lot }: { lot: LotView }) {
       {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
       <Field
         name="ticket"
+        scan
         label={say.ticket}
         hint={nextTicket === undefined ? say.ticketHint : say.ticketNext(nextTicket)}
         value={problem?.typed.ticket ?? ""}
@@ -98,6 +99,7 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
       <Field
         kind="decimal"
         name="typed"
+        weight
         label={say.reading(role)}
         value={lot.problem?.typed.typed ?? ""}
         required

@@ -62,6 +62,7 @@ export function RecordsIndex(page: RecordsPage) {
           <Field
             kind="search"
             name="q"
+            scan
             label={say.search}
             hint={say.searchHint}
             value={filters.q}

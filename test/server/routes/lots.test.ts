@@ -127,7 +127,7 @@ test("a piece that drank is flagged, the flag is cleared with a reason, and both
   const lot = await openLot();
   await at.post(`${lot}/pieces`, { celsius: "21.4" });
   await weigh(lot, "31", "12.90", "11.932");
-  await at.post(`${lot}/again`, { again: "31", againTyped: "13,21", againUnit: "g" });
+  await at.post(`${lot}/again`, { again: "31", againTyped: "13,21", unit: "g" });
   expect(await textOf(at, lot)).toContain("Mass gained 0.31 g since dry: water inside.");
   const refused = await at.post(`${lot}/flags`, { flagTicket: "31", flag: "water inside", deed: "clear" });
   expect(refused.statusCode).toBe(422);
