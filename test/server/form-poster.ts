@@ -1,3 +1,21 @@
+import { get } from "node:http";
+
+/**
+ * The markup of a page, over a connection of its own: one that is kept open may be closed by the bench while the test
+ * waits for something else.
+ */
+export function pageAt(url: string): Promise<string> {
+  return new Promise((resolve, reject) => {
+    get(url, { agent: false }, (response) => {
+      let text = "";
+      response.setEncoding("utf8").on("data", (part: string) => {
+        text += part;
+      });
+      response.on("end", () => resolve(text));
+    }).on("error", reject);
+  });
+}
+
 /** Sends forms to a running bench as its own page does: with the cookie and the token of the page. */
 export async function formPoster(url: string) {
   const first = await fetch(`${url}settings`);

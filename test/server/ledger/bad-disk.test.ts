@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
-import { formPoster } from "../form-poster.ts";
+import { formPoster, pageAt } from "../form-poster.ts";
 import { wordsOf } from "../routes/recorded.ts";
 import { type RunningBench, startBench } from "../running.ts";
 import { testFolder } from "./bench-ledger.ts";
@@ -18,7 +18,7 @@ function smallDisk(bytes: number): string {
 }
 
 const root = process.getuid?.() === 0;
-const pageOf = async ({ url }: RunningBench, path = "") => wordsOf(await (await fetch(url + path)).text());
+const pageOf = async ({ url }: RunningBench, path = "") => wordsOf(await pageAt(url + path));
 
 /** Writes to the disk until it takes no more; gives the file that fills it. */
 function fill(folder: string): string {

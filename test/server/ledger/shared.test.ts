@@ -7,7 +7,7 @@ import { keepHandingOver } from "../../../server/ledger/keep-handing-over.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
 import { issueReport } from "../../../server/reports/issue.ts";
-import { formPoster, weighAt } from "../form-poster.ts";
+import { formPoster, pageAt, weighAt } from "../form-poster.ts";
 import { wordsOf } from "../routes/recorded.ts";
 import { startBench } from "../running.ts";
 import { clock, dry, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
@@ -217,7 +217,7 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
     DATABASE_URL: databaseUrl,
   });
   onTestFinished(() => running.stop());
-  const says = async () => wordsOf(await (await fetch(`${running.url}settings/ledger`)).text());
+  const says = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
     vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
   const post = await formPoster(running.url);
@@ -226,6 +226,7 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
   cluster.off();
   await saying("The shared ledger cannot be reached. The bench goes on with its own ledger");
   await weighAt(post, "piece-2");
+  expect(running.process.exitCode).toBeNull();
   expect(await says()).not.toContain(new URL(databaseUrl).password);
   cluster.on();
   await saying("Everything is in the shared ledger");
