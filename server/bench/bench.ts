@@ -229,6 +229,13 @@ export class Bench {
     return this.#onBench.writeAbout("weighing-details", details, key);
   }
 
+  /** Keeps what was typed and sent back with a question, such as a temperature in °F; nothing is computed from it. */
+  keepSentBack(text: string): Promise<void> {
+    return this.#onBench.inTurn(async () => {
+      if (this.piece && !this.piece.closed) await this.#parts.ledger.append("note", this.piece.id, { text });
+    });
+  }
+
   /** Sets a reading aside with its reason; it stays visible. */
   setAsideCapture(captureId: string, reason: string): Promise<void> {
     return this.#onBench.writeAbout("voiding", (piece) => asideReading(piece, captureId, reason));

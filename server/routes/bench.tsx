@@ -179,9 +179,15 @@ export function benchRoutes(
     if ("refused" in typed) throw new Refusal(typed.refused, "reading");
     return bench.typeReading(of, typed.understood, key);
   });
-  deed("/bench/water", ({ celsius = "", key }) => {
+  deed("/bench/water", async ({ celsius = "", key }) => {
     const typed = typedCelsius(celsius, waterRange);
-    if ("refused" in typed) throw new Refusal(typed.refused, "celsius");
+    if ("refused" in typed) {
+      if (celsius.trim() !== "")
+        await bench.keepSentBack(
+          `Typed as water temperature and asked about: ${celsius.trim().slice(0, 40)} °C.`,
+        );
+      throw new Refusal(typed.refused, "celsius");
+    }
     return bench.stateWater(typed.understood, key);
   });
   deed("/bench/details", ({ key, ...fields }) =>

@@ -1,0 +1,125 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { textOf, wordsOf } from "./recorded.ts";
+
+/** Each slip through the forms of the bench: named, asked about on the page, and every reading kept as it was typed. */
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+const open = (method: string, claim = "") =>
+  at.post("/bench/piece", { ticket: "P-1", description: "a coin", method, claim, key: "P-1" });
+const reading = (role: string, text: string, unit = "g") =>
+  at.post("/bench/typed-readings", { role, reading: text, unit });
+const kept = () => at.bench.piece?.captures.map(({ text, unit }) => `${text} ${unit}`);
+
+test.each([
+  {
+    slip: "repeats that climb: bubbles leaving",
+    method: "hung",
+    claim: "",
+    readings: [
+      ["dry", "1.2345"],
+      ["immersed", "1.1135"],
+      ["immersed", "1.1144"],
+      ["immersed", "1.1150"],
+    ],
+    asks: /bubbles/i,
+  },
+  {
+    slip: "resting on the bottom of the beaker",
+    method: "displaced",
+    claim: "",
+    readings: [
+      ["dry", "31.10"],
+      ["rise", "31.08"],
+    ],
+    asks: /reads like a piece resting on the bottom.*Does the piece hang free of the wall and the bottom\?/,
+  },
+  {
+    slip: "not covered",
+    method: "hung",
+    claim: "",
+    readings: [
+      ["dry", "31.10"],
+      ["immersed", "30.10"],
+    ],
+    asks: /denser than any metal there is.*Is the piece covered everywhere/,
+  },
+  {
+    slip: "hanger in the dry reading",
+    method: "hung",
+    claim: "ag-999",
+    // 31.10 g of silver at 10.49 displaces 2.96 g; 1.95 g of hanger lay on the pan and was zeroed in the water
+    readings: [
+      ["dry", "33.05"],
+      ["immersed", "28.14"],
+    ],
+    asks: /hanger/i,
+  },
+  {
+    slip: "swapped boxes",
+    method: "hung",
+    claim: "",
+    readings: [
+      ["dry", "28.14"],
+      ["immersed", "31.10"],
+    ],
+    asks: /changed over|swapped|other's/i,
+  },
+  {
+    slip: "other decimals in mid-run",
+    method: "hung",
+    claim: "",
+    readings: [
+      ["dry", "31.1035"],
+      ["immersed", "28.14"],
+    ],
+    asks: /The readings changed their decimals: 31\.1035 g and 28\.14 g\. Is it the same balance/,
+  },
+])("$slip", async ({ method, claim, readings, asks }) => {
+  await open(method, claim);
+  for (const [role = "", text = ""] of readings) expect((await reading(role, text)).statusCode).toBe(303);
+  const page = await textOf(at, "/");
+  expect(page).toContain("Look at this first");
+  expect(page).toMatch(asks);
+  expect(kept()).toEqual(readings.map(([, text]) => `${text} g`));
+});
+
+test("unit changed in mid-run", async () => {
+  await open("hung");
+  await reading("dry", "31.10");
+  await reading("immersed", "0.9047", "ozt");
+  const page = await textOf(at, "/");
+  expect(page).toMatch(/The unit changed in mid-run: 31\.10 g, then 0\.9047 ozt/);
+  expect(page).toContain("Did the balance really change to ozt, or was the unit typed wrong?");
+  expect(kept()).toEqual(["31.10 g", "0.9047 ozt"]);
+});
+
+test("a hanger forgotten at the zero, once it was weighed in", async () => {
+  await open("hung", "ag-999");
+  // a hanger of 1.95 g was stated, but the immersed reading had been zeroed with it: 28.14 of silver, less 1.95
+  await reading("dry", "31.10");
+  await reading("immersed", "30.09");
+  await at.post("/bench/details", { "hanger-in-liquid": "1.95" });
+  expect(await textOf(at, "/")).toMatch(
+    /seems to hold the hanger.*Was the balance zeroed with the empty hanger/,
+  );
+});
+
+test("°F typed for °C is asked about with what it would be, the entry stays in its field and in the ledger", async () => {
+  await open("hung");
+  await reading("dry", "31.10");
+  await reading("immersed", "28.14");
+  const answer = await at.post("/bench/water", { celsius: "70.5" });
+  expect(answer.statusCode).toBe(422);
+  expect(wordsOf(answer.body)).toContain("If the thermometer shows °F, 70.5 °F is 21.4 °C");
+  expect(answer.body).toContain('value="70.5"');
+  expect(at.bench.piece?.waterCelsius).toBeUndefined();
+  const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");
+  expect(notes.map(({ body }) => body)).toEqual([
+    { text: "Typed as water temperature and asked about: 70.5 °C." },
+  ]);
+});
