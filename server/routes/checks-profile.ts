@@ -1,6 +1,6 @@
 import { inLocale } from "../../views/numbers.ts";
 import { type Locale, words } from "../../views/words/index.ts";
-import { massWords, shortest } from "../checks/amounts.ts";
+import { massWords } from "../checks/amounts.ts";
 import type { BalanceProfile, ProfileNumber } from "../checks/balance-profile.ts";
 
 /** What the checks say of a balance and its thermometer, line by line: the number, its check, who and when. */
@@ -9,7 +9,7 @@ export function profileLines(profile: BalanceProfile, locale: Locale): (readonly
   const line = (name: string, number: ProfileNumber | undefined, value: (of: number) => string) => {
     if (number === undefined || !("check" in number.origin)) return [];
     const { at, by, passed } = number.origin;
-    const dof = number.dof === null ? "" : say.dof(shortest(number.dof, 2));
+    const dof = number.dof === null ? "" : say.dof(String(+number.dof.toFixed(1)));
     const text = `${value(number.value)}${dof}, ${say.from(at.slice(0, 10), by)}${passed ? "" : say.ofFailed}`;
     return [[name, inLocale(text, locale)] as const];
   };

@@ -29,7 +29,7 @@ const dayMs = 86_400_000;
 /** records read from the ledger at once while looking back */
 const recordsAtOnce = 100;
 const states = {
-  "no-limits": "inside",
+  "no-limits": "no-limits",
   "in-control": "inside",
   warning: "warning",
   action: "action",
@@ -112,7 +112,7 @@ function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChar
       value: inGrams ? value * 1000 : value,
       attempt,
       outcome: states[state],
-      note: told(says, locale),
+      ...(state === "no-limits" ? {} : { note: told(says, locale) }),
     })),
     epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
       from: firstPoint,

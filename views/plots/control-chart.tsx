@@ -13,7 +13,7 @@ export interface CheckPoint {
   value: number;
   /** 1 for the first try of an occasion, 2 for the second; every one is drawn */
   attempt: number;
-  outcome: "inside" | "warning" | "action";
+  outcome: "no-limits" | "inside" | "warning" | "action";
   note?: string;
 }
 
@@ -40,6 +40,7 @@ export interface ControlChartPlot {
 }
 
 const shapes: Record<CheckPoint["outcome"], Shape> = {
+  "no-limits": "ring",
   inside: "full",
   warning: "square",
   action: "diamond",
@@ -94,7 +95,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   const span = Math.max(1, places - 1);
   const x = (index: number) => left + 12 + (index * (right - left - 24)) / span;
   const begin = (from: number) => (from === 0 ? left : (x(from - 1) + x(from)) / 2);
-  const used = (["inside", "warning", "action"] as const).filter((outcome) =>
+  const used = (["no-limits", "inside", "warning", "action"] as const).filter((outcome) =>
     points.some((point) => point.outcome === outcome),
   );
   const stacked = width < 500;

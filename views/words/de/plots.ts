@@ -39,14 +39,15 @@ export const plots: Words["plots"] = {
   repeatsAre: (count: number, unit: string) => `${count} Wiederholungen der Reihe nach, in ${unit}.`,
   when: "Wann",
   attempt: "Versuch",
+  "no-limits": "vor den ersten Grenzen",
   inside: "innerhalb",
   warning: "über 2 s: Warnung",
-  action: "über 3 s: anhalten",
+  action: "außer Kontrolle: anhalten",
   epoch: "Grenzen seit",
   twoS: "2 s",
   threeS: "3 s",
   chartIs: (count: number, warned: number, stopped: number) =>
-    `${count} Prüfungen der Reihe nach; ${warned} über 2 s, ${stopped} über 3 s. Jeder Versuch ist gezeichnet.`,
+    `${count} ${count === 1 ? "Punkt" : "Punkte"} der Reihe nach; ${warned} über 2 s, ${stopped} außer Kontrolle. Jeder Versuch ist gezeichnet.`,
   fineness: "Feingehalt, ‰",
   finenessIs: (interval: string) =>
     `Nach der Dichte kann der Feingehalt ${interval} ‰ sein; wie sich der Rest auf Silber und Kupfer verteilt, ist nicht bekannt.`,

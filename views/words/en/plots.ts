@@ -37,14 +37,15 @@ export const plots = {
   repeatsAre: (count: number, unit: string) => `${count} repeats in the order they were made, in ${unit}.`,
   when: "When",
   attempt: "Attempt",
+  "no-limits": "before there were limits",
   inside: "inside",
   warning: "beyond 2 s: warning",
-  action: "beyond 3 s: stop",
+  action: "out of control: stop",
   epoch: "Limits from",
   twoS: "2 s",
   threeS: "3 s",
   chartIs: (count: number, warned: number, stopped: number) =>
-    `${count} checks in order; ${warned} beyond 2 s, ${stopped} beyond 3 s. Every attempt is drawn.`,
+    `${count} ${count === 1 ? "point" : "points"} in order; ${warned} beyond 2 s, ${stopped} out of control. Every attempt is drawn.`,
   fineness: "Fineness, ‰",
   finenessIs: (interval: string) =>
     `From the density the fineness can be ${interval} ‰; how the rest divides between silver and copper is not known.`,
