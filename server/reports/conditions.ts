@@ -33,7 +33,12 @@ export function conditionsOf({ result, captures }: Stated): Line[] {
   const balance = shape(request.balance);
   const hanger = shape(request.hanger);
   const lines: (Line | null)[] = [
-    line("Liquid", liquid.kind === "stated" ? liquid.name : `water, ${liquid.purity ?? "distilled"}`),
+    line(
+      "Liquid",
+      liquid.kind === "stated" || liquid.kind === "measured"
+        ? liquid.name
+        : `water, ${liquid.purity ?? "distilled"}`,
+    ),
     line("Temperature of the liquid", liquid.temperature_c, "°C", liquid.temperature_u_c),
     line("Dissolved solids", liquid.dissolved_solids_mg_l, "mg/l"),
     line("Density of the liquid", response.liquid_density_g_cm3?.toFixed(6), "g/cm³"),
@@ -57,8 +62,19 @@ export function conditionsOf({ result, captures }: Stated): Line[] {
     line("Hanger wire", hanger.wire_mm, "mm"),
     line("Bubble allowance", request.bubble_allowance_mg, "mg"),
     line("Pieces weighed together", request.pieces),
+    ...addedBodies(request.added),
   ];
   return lines.filter((each) => each !== null);
+}
+
+/** Bodies of known mass and density that were taken out of both weighings. */
+function addedBodies(added: unknown): (Line | null)[] {
+  if (!Array.isArray(added)) return [];
+  return added
+    .map(shape)
+    .map(({ name, mass_g, density_g_cm3 }) =>
+      line("Known body taken out", `${name}, ${mass_g} g at ${density_g_cm3} g/cm³`),
+    );
 }
 
 /** What was corrected for, as far as the computation tells. */
@@ -66,7 +82,7 @@ export function correctionsOf({ request }: Result): string[] {
   const liquid = shape(request.liquid);
   return [
     "buoyancy of the air on the piece and on the weights of the balance",
-    liquid.kind === "stated"
+    liquid.kind === "stated" || liquid.kind === "measured"
       ? "density of the liquid as stated by its supplier or measured"
       : "density of water at its temperature (Tanaka et al. 2001), with dissolved air and solids",
     "expansion of the piece to 20 °C for the density at 20 °C",

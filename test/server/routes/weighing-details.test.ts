@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { isRefused } from "../../../server/compute/evaluation.ts";
+import { conditionsOf } from "../../../server/reports/conditions.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { textOf, wordsOf } from "./recorded.ts";
 
@@ -141,6 +142,12 @@ describe("more about this weighing", () => {
     await water();
     expect(Math.abs(evaluated().response.liquid_density_g_cm3 - rho)).toBeLessThan(2e-5);
     expect(Math.abs(evaluated().response.density_g_cm3 - 10.49)).toBeLessThan(0.002);
+    const { request, response } = evaluated();
+    const entry = { request, response, versions: {} } as never;
+    const liquid = conditionsOf({ result: entry, captures: [] } as never).find(
+      ({ label }) => label === "Liquid",
+    );
+    expect(liquid?.value).toBe("spirit");
   });
 
   test("wire, wetting agent, gradient, air and steps of the display go into the request", async () => {
