@@ -34,6 +34,8 @@ export interface CaptureSettings {
   settling: Settling;
   /** each line was asked for by a hand on the balance's own key */
   onKey: boolean;
+  /** each line has to be asked for, and this one asks */
+  asked?: boolean;
   /** whether the display has changed since the previous capture */
   stirred(): boolean;
   ended(): void;
@@ -45,16 +47,20 @@ export interface CaptureSettings {
  */
 export function beginCapture(request: CaptureRequest, settings: CaptureSettings): PendingCapture {
   const { by = "the bench", byHand = false, patienceMs = capturePatienceMs, signal } = request;
-  const { clock, settling, onKey, stirred, ended } = settings;
+  const { clock, settling, onKey, asked = false, stirred, ended } = settings;
   const afterMs = request.afterMonotonicMs ?? clock.monotonicMs();
   const heard: ReadingRecord[] = [];
   const { promise: result, resolve, reject } = withResolvers<Captured>();
-  let because = "Waiting for the next line.";
+  let because = asked
+    ? "It was asked, and nothing came back. Check the request and its line end against the manual, and the cable."
+    : "Waiting for the next line.";
   let over = false;
 
   const callOff = clock.after(patienceMs, () =>
     giveUp(
-      `Nothing was captured within ${patienceMs / 1000} s. ${because} Shield the balance from draught, or take it by hand.`,
+      asked && heard.length === 0
+        ? `Nothing was captured within ${patienceMs / 1000} s. ${because}`
+        : `Nothing was captured within ${patienceMs / 1000} s. ${because} Shield the balance from draught, or take it by hand.`,
     ),
   );
   const aborted = () => giveUp("The capture was called off. Nothing was taken.");

@@ -99,6 +99,7 @@ export function createFeed(options: FeedOptions): Feed {
       clock,
       settling,
       onKey: sends === "on-key",
+      asked: sends === "on-request",
       stirred: () => stirred,
       ended() {
         pending = null;

@@ -18,6 +18,7 @@ export function scaleOf(name: string, feed: Feed, kept?: { name: string; version
     live: () => liveOf(feed, newest),
     take: () => takingFrom({ name, profile }, feed),
     takeEach: (told) => takeEach({ name, profile }, feed, doubts, told),
+    waitsBecause: () => feed.capturing()?.because,
     doubts,
     raiseDoubt(says) {
       raised = { kind: "exchanged", says, since: new Date().toISOString() };

@@ -39,6 +39,8 @@ export interface Scale {
   take(): Taking;
   /** for hands in water: takes each settled load once, tells every step; returns the function that ends it */
   takeEach(told: (step: { says: string; taken?: TakenReading }) => void): () => void;
+  /** why a capture that waits has taken nothing yet; undefined while none waits */
+  waitsBecause?(): string | undefined;
   doubts(): readonly ScaleDoubt[];
   /** asks for a look at the zero, for a reason the cable does not show */
   raiseDoubt(says: string): void;

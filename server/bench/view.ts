@@ -70,6 +70,8 @@ export interface BenchView {
 export interface LiveView {
   live: Live | undefined;
   waitingFor: Role | undefined;
+  /** why nothing was taken yet */
+  waitsBecause?: string | undefined;
   /** what to do now while each settled load is taken by itself */
   eachLoad?: { role: Role; says: string; taken: number } | undefined;
 }

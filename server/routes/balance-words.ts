@@ -1,5 +1,5 @@
 import type { Feed } from "../../drivers/feed.ts";
-import { listScales } from "../../drivers/hid/scales.ts";
+import { type FoundScale, listScales } from "../../drivers/hid/scales.ts";
 import { listPorts, type PortRoots, portNamed } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import type { BesideView } from "../../views/balances/beside.tsx";
@@ -120,11 +120,19 @@ export function portRows(balance: BalanceInUse): PortRow[] {
     ...listPorts().map((port) =>
       row(port.path, [port.identity, worth[port.stableBy]].filter(Boolean).join("; "), true, port.device),
     ),
-    ...listScales().map(({ path, identity }) => row(path, `USB scale: ${identity}`, false)),
+    ...listScales().map((scale) => row(scale.path, scaleSays(scale), false)),
   ];
   if (chosen === undefined || rows.some((one) => one.chosen)) return rows;
   const serial = cableOf(chosen) === "serial";
   return [row(chosen, serial ? "as it was typed" : "on the network, as it was typed", serial), ...rows];
+}
+
+/** What a USB scale is, and what its reports cannot tell. */
+export function scaleSays({ identity, reports }: FoundScale): string {
+  const most = `its reports hold at most ${reports.largestSteps} steps of the last digit`;
+  return reports.signed
+    ? `USB scale: ${identity}; ${most}`
+    : `USB scale: ${identity}; ${most} and no number below zero, so what is lighter than the zero cannot be weighed`;
 }
 
 const worth = {

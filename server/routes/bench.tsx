@@ -54,6 +54,7 @@ export function benchRoutes(
   const live = (): LiveView => ({
     live: bench.scale?.live(),
     waitingFor: bench.waitingFor,
+    waitsBecause: bench.scale?.waitsBecause?.(),
     eachLoad: bench.eachLoad,
   });
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);

@@ -156,3 +156,29 @@ test("two balances are fed apart", async () => {
   clock.pass(5000);
   expect(feeds.map((feed) => feed.latest().record?.reading.text.slice(0, 4))).toEqual(["31.1", undefined]);
 });
+
+test("a balance that must be asked and answers nothing: the request is repeated, and the words say what to look at", async () => {
+  const clock = createHandClock();
+  let asked = 0;
+  const balance = {
+    name: "balance that must be asked",
+    start() {},
+    stop: () => Promise.resolve(),
+    onLine: () => () => {},
+    ask() {
+      asked += 1;
+    },
+  };
+  const feed = createFeed({ balance, clock, sends: "on-request" });
+  const capture = feed.capture({ patienceMs: 5000 });
+  expect(feed.capturing()?.because).toContain("nothing came back");
+  const refused = expect(capture).rejects.toThrow(
+    /^Nothing was captured within 5 s\. It was asked, and nothing came back\. Check the request .* and the cable\.$/,
+  );
+  clock.pass(5000);
+  await refused;
+  // At once, and again every second until the capture is over.
+  expect(asked).toBe(5);
+  clock.pass(5000);
+  expect(asked).toBe(5);
+});

@@ -1,4 +1,5 @@
 import type { BenchView, LiveView } from "../../server/bench/view.ts";
+import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { ClosedByChecks } from "./closed.tsx";
@@ -25,6 +26,11 @@ export function LivePart(live: LiveView) {
   return (
     <>
       <LiveReading {...live} />
+      {live.waitsBecause !== undefined && (
+        <p class="hint">
+          <Told says={live.waitsBecause} />
+        </p>
+      )}
       <EachLoadNow {...live} />
     </>
   );

@@ -151,6 +151,11 @@ export const balance: readonly ToldPair[] = [
   ],
   // waiting for rest
   [
+    "It was asked, and nothing came back. Check the request and its line end against the manual, and the cable.",
+    "Sie wurde gefragt, und nichts kam zurück. Die Anfrage und ihr Zeilenende mit der Anleitung vergleichen und das Kabel prüfen.",
+  ],
+  ["Nothing was captured within {n} s.", "Innerhalb von {n} s wurde nichts abgelesen."],
+  [
     "Nothing was captured within {n} s. {because} Shield the balance from draught, or take it by hand.",
     "Innerhalb von {n} s wurde nichts genommen. {because} Die Waage vor Luftzug schützen oder von Hand nehmen.",
   ],
