@@ -204,6 +204,7 @@ async function listOf(
     rows: found.records.map((record) => rowOf(record, library, locale)),
     found: found.count,
     all: all.count,
+    countedTo: { found: found.countIsFloor, all: all.countIsFloor },
     ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
   };
 }

@@ -36,6 +36,8 @@ export interface RecordsPage {
   found: number;
   /** how many there are */
   all: number;
+  /** set where counting stopped: there are more */
+  countedTo?: { found: boolean; all: boolean };
   /** address of the next page; left out on the last */
   next?: string;
   previous?: string;
@@ -102,12 +104,15 @@ export function RecordsIndex(page: RecordsPage) {
 }
 
 /** The part of the list that a search replaces. */
-export function FoundRecords({ rows, found, all, next, previous }: RecordsPage) {
+export function FoundRecords({ rows, found, all, countedTo, next, previous }: RecordsPage) {
   const say = useWords().records;
   return (
     <div id="found">
       <p role="status">
-        {say.count(found, all)}
+        {say.count(
+          countedTo?.found ? say.moreThan(found) : `${found}`,
+          countedTo?.all ? say.moreThan(all) : `${all}`,
+        )}
         {rows.length < found && `, ${say.shown(rows.length)}`}
       </p>
       <Rows

@@ -15,6 +15,7 @@ export const records: Words["records"] = {
   jsonl: "jeden Eintrag als JSON Lines",
   schema: "das JSON Schema dazu",
   oneFile: "Ein Protokoll als eigene Datei findet sich auf seiner Seite.",
+  moreThan: (count) => `mehr als ${count}`,
   count: (found, all) => (found === all ? `${all} Protokolle` : `${found} von ${all} Protokollen`),
   shown: (count) => `${count} gezeigt`,
   caption: "Protokolle, die neuesten zuerst",
