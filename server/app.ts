@@ -42,6 +42,7 @@ import { ownMetalRoutes } from "./routes/own-metals.tsx";
 import { html, wantsPart } from "./routes/page-request.ts";
 import { photoRoutes } from "./routes/photos.tsx";
 import { type PlanWeighing, planRoutes } from "./routes/plan.tsx";
+import { reachingRoutes } from "./routes/reaching.tsx";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
 import { retentionRoutes } from "./routes/retention.tsx";
@@ -139,6 +140,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, demo);
   twoBodiesRoutes(app, demo);
+  reachingRoutes(app, () => library.now, demo);
   metalRoutes(app, { library, demo });
   ownMetalRoutes(app, { library, demo });
   planRoutes(app, { settings, library, plan, demo });

@@ -39,8 +39,11 @@ function soundOfCore(m: Metal): { mPerS: number; estimated: boolean } | null {
   return speed === null ? null : { mPerS: speed, estimated: true };
 }
 
-const percent = ([low, high]: readonly [number, number]) =>
-  low === high ? `${low} % IACS` : `${low} to ${high} % IACS`;
+/** Three figures: an end interpolated for a mixture is known no better. */
+const percent = (range: readonly [number, number]) => {
+  const [low, high] = range.map((end) => Number(end.toPrecision(3)));
+  return low === high ? `${low} % IACS` : `${low} to ${high} % IACS`;
+};
 
 function byMagnet(a: Metal, b: Metal): Separation | null {
   if (a.magnetism === b.magnetism || (a.magnetism !== "strong" && b.magnetism !== "strong")) return null;

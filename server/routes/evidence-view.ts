@@ -1,8 +1,9 @@
+import { z } from "zod";
 import type { EvidencePageView } from "../../views/evidence/page.tsx";
 import { plusMinus } from "../../views/numbers.ts";
 import type { Locale } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
-import { after, type Piece } from "../bench/piece.ts";
+import { after, type Piece, type Test } from "../bench/piece.ts";
 import { computeResponse } from "../compute/contract.ts";
 import { evidenceKinds } from "../evidence/evidence.ts";
 import { recordedDensity } from "../findings/recorded-density.ts";
@@ -72,6 +73,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       stepKey,
     }),
     ...(fineness === undefined ? {} : { fineness }),
+    reachingHref: reachingHref(piece, tests),
     twoBodiesHref: `/plan/two-bodies?${new URLSearchParams({
       question: "rest",
       massG: `${Number(response.mass_g.toPrecision(8))}`,
@@ -92,6 +94,27 @@ function measuredPiece({ result, piece }: Stated, library: Library): MeasuredPie
     claim: claim !== undefined && library.has(claim) ? claim : undefined,
   };
 }
+
+/** The density at 20 °C with its claim, and the disc that a size test measured. */
+function reachingHref({ response, claim }: MeasuredPiece, tests: readonly Test[]): string {
+  const size = tests.findLast(({ entry, setAside }) => entry.body.test === "size" && setAside === undefined)
+    ?.entry.body.size;
+  const disc = measuredDisc.safeParse(size);
+  return `/plan/reaching?${new URLSearchParams({
+    density: `${Number(response.density_20_g_cm3.toPrecision(6))}`,
+    uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
+    ...(claim === undefined ? {} : { claim }),
+    ...(disc.success
+      ? {
+          outline: "disc",
+          diameter: `${disc.data.diameterMm}`,
+          thickness: `${disc.data.thicknessMm}`,
+        }
+      : {}),
+  })}`;
+}
+
+const measuredDisc = z.object({ diameterMm: z.number(), thicknessMm: z.number() });
 
 /** Precious name of a family of the library, for those whose fineness a density can bound. */
 const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver: "silver" };

@@ -99,6 +99,10 @@ function whyNot({ why, separatedBy }: LookAlike): string {
   return `${reasons[why]}; ${other.charAt(0).toLowerCase()}${other.slice(1)}`;
 }
 
+/** 1.06 and 6.44, but 1610 and not 1.61e+3. */
+const threeFigures = (grams: number) =>
+  grams < 1000 ? grams.toPrecision(3) : `${Number(grams.toPrecision(3))}`;
+
 /** What this scale reaches for the claim, by mass and way of weighing, and what ten times finer steps would: for printing. */
 export function planTableFor(
   planned: PlannedWeighing,
@@ -126,7 +130,7 @@ export function planTableFor(
     ],
     rows: hung.rows.map(({ massG, displacedG, percents }, row) => [
       `${text(massG)} g`,
-      `${inLocale(displacedG.toPrecision(3), locale)} g`,
+      `${inLocale(threeFigures(displacedG), locale)} g`,
       percent(percents[0]),
       percent(displaced.rows[row]?.percents[0]),
       percent(percents[1]),

@@ -41,6 +41,7 @@ export function planRoutes(
 /** Other questions that are answered by typing. */
 const more = [
   { href: "/plan/fineness", label: "What fineness does a density leave open?" },
+  { href: "/plan/reaching", label: "What can have a density, and how thick a skin would be?" },
   { href: "/plan/two-bodies", label: "Two bodies in one piece: stone and metal, core and skin" },
 ];
 

@@ -31,6 +31,8 @@ export interface EvidencePageView {
   fineness?: FinenessSheetView;
   /** address of the two-body question with this piece filled in */
   twoBodiesHref: string;
+  /** address of what else has this density, with the piece and its measured disc filled in */
+  reachingHref: string;
 }
 
 export function EvidencePage(view: EvidencePageView) {
@@ -68,6 +70,9 @@ export function EvidencePage(view: EvidencePageView) {
       <Sheet id="two-bodies" title={say.stoneAndMetalGold}>
         <p>
           {say.ifPieceMadeTwo} <a href={view.twoBodiesHref}>{say.workOutOneThem}</a>.
+        </p>
+        <p>
+          <a href={view.reachingHref}>{useWords().reaching.fromRecord}</a>.
         </p>
       </Sheet>
     </>

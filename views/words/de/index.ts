@@ -20,6 +20,7 @@ import { photos } from "./photos.ts";
 import { plan } from "./plan.ts";
 import { planPages } from "./plan-pages.ts";
 import { plots } from "./plots.ts";
+import { reaching } from "./reaching.ts";
 import { amendments, captures, record, records } from "./records.ts";
 import { retention } from "./retention.ts";
 import { customer, settings } from "./settings.ts";
@@ -48,6 +49,7 @@ export const de: Words = {
   payout,
   photos,
   plan,
+  reaching,
   otherTests,
   findings,
   amendments,

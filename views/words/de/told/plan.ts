@@ -79,6 +79,10 @@ export const planNames: readonly ToldPair[] = [
     "Two bodies in one piece: stone and metal, core and skin",
     "Zwei Körper in einem Stück: Stein und Metall, Kern und Haut",
   ],
+  [
+    "What can have a density, and how thick a skin would be?",
+    "Was kann eine Dichte haben, und wie dick wäre eine Haut?",
+  ],
   ["copper", "Kupfer"],
   ["brass", "Messing"],
   ["nickel silver", "Neusilber"],

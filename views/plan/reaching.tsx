@@ -1,0 +1,145 @@
+import { Field, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
+import { Rows, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import { useLocale, useWords } from "../words/spoken.ts";
+import { toldValue } from "../words/told.ts";
+
+export const outlines = ["none", "disc", "bar", "ring"] as const;
+export type OutlineKind = (typeof outlines)[number];
+
+/** The lengths that each outline is asked for, mm. */
+export const lengthsOf = {
+  none: [],
+  disc: ["diameter", "thickness"],
+  bar: ["length", "width", "height"],
+  ring: ["outer", "inner", "ringWidth"],
+} as const;
+export type LengthName = (typeof lengthsOf)[OutlineKind][number];
+
+/** One way to reach the density. */
+export interface ReachingRow {
+  id: string;
+  kind: "single" | "mixture" | "core-and-skin";
+  /** one metal, the two of a mixture, or core and skin */
+  names: readonly [string] | readonly [string, string];
+  /** share of the first of a mixture by mass, of the skin by volume; empty for one metal */
+  share: string;
+  /** thickness of the skin on the outline given */
+  skinMm?: string;
+  likelihood: "common" | "possible" | "rare";
+  /** whether it is worth clearly less than what is claimed; left out without a claim */
+  pays?: boolean;
+  separatedBy?: string;
+}
+
+export interface ReachingView {
+  values: Readonly<Record<"density" | "uDensity" | "claim" | "outline" | LengthName, string>>;
+  claims: readonly { id: string; name: string }[];
+  problems: readonly { fieldId: string; error: FieldError }[];
+  answer?: {
+    interval: string;
+    lists: readonly { kind: ReachingRow["kind"]; rows: readonly ReachingRow[]; more: number }[];
+  };
+}
+
+/** Everything that reaches a density: single metals, mixtures of two, cores under skins; with the skin on one's own piece. */
+export function ReachingPage({ values, claims, problems, answer }: ReachingView) {
+  const locale = useLocale();
+  const say = useWords().reaching;
+  const entry = (name: keyof ReachingView["values"], label: string, after: string) => {
+    const error = problems.find(({ fieldId }) => fieldId === name)?.error;
+    return (
+      <Field
+        key={name}
+        kind="decimal"
+        name={name}
+        label={label}
+        after={after}
+        value={values[name]}
+        {...(error === undefined ? {} : { error })}
+      />
+    );
+  };
+  return (
+    <>
+      <p>{say.lead}</p>
+      <Problems heading={say.problems} problems={problems} />
+      <form method="get" action="/plan/reaching" class="sheet">
+        <div class="row">
+          {entry("density", say.density, "g/cm³")}
+          {entry("uDensity", say.standardUncertainty, "g/cm³")}
+          <Select
+            name="claim"
+            label={say.claim}
+            value={values.claim}
+            empty={say.noClaim}
+            options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
+          />
+        </div>
+        <RadioCards
+          name="outline"
+          legend={say.outline}
+          value={values.outline}
+          cards={outlines.map((kind) => ({ value: kind, label: say.outlines[kind] }))}
+        />
+        {outlines.map((kind) =>
+          lengthsOf[kind].length === 0 ? null : (
+            <fieldset key={kind}>
+              <legend>{say.outlines[kind]}</legend>
+              <div class="row">{lengthsOf[kind].map((name) => entry(name, say.lengths[name], "mm"))}</div>
+            </fieldset>
+          ),
+        )}
+        <button type="submit">{say.show}</button>
+      </form>
+      {answer && (
+        <Sheet id="answer" title={say.answer(answer.interval)}>
+          {answer.lists.map((list) => (
+            <ReachingList key={list.kind} {...list} />
+          ))}
+          <p class="hint">{say.hint}</p>
+        </Sheet>
+      )}
+    </>
+  );
+}
+
+function ReachingList({ kind, rows, more }: NonNullable<ReachingView["answer"]>["lists"][number]) {
+  const locale = useLocale();
+  const { reaching: say, metal } = useWords();
+  const named = ({ names: [one, other] }: ReachingRow) => {
+    const [first, second] = [toldValue(one, locale), toldValue(other ?? "", locale)];
+    if (other === undefined) return first;
+    return kind === "mixture" ? say.mixed(first, second) : say.under(first, second);
+  };
+  const skins = rows.some(({ skinMm }) => skinMm !== undefined);
+  return (
+    <>
+      <Rows
+        id={`reaching-${kind}`}
+        caption={say.kinds[kind]}
+        empty={say.nothing[kind]}
+        columns={[
+          { head: say.what },
+          ...(kind === "single" ? [] : [{ head: say.shares[kind] }]),
+          ...(skins ? [{ head: say.skinMm, number: true }] : []),
+          { head: say.met },
+          { head: say.toldBy },
+        ]}
+        rows={rows.map((row) => ({
+          key: row.id,
+          cells: [
+            <a key="a" href={`/metals/${row.id}`}>
+              {named(row)}
+            </a>,
+            ...(kind === "single" ? [] : [row.share]),
+            ...(skins ? [row.skinMm ?? ""] : []),
+            `${metal.likelihoods[row.likelihood]}${row.pays === false ? `; ${say.doesNotPay}` : ""}`,
+            row.separatedBy === undefined ? "" : <Told key="t" says={row.separatedBy} />,
+          ],
+        }))}
+      />
+      {more > 0 && <p>{say.more(more)}</p>}
+    </>
+  );
+}

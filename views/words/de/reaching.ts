@@ -1,0 +1,47 @@
+import type { Words } from "../index.ts";
+
+/** Was eine Dichte haben kann: einzelne Metalle, Mischungen aus zweien, Kerne unter einer Haut. */
+export const reaching: Words["reaching"] = {
+  title: "Was kann diese Dichte haben?",
+  lead: "Einzelne Metalle, Mischungen aus zweien und Kerne unter einer Haut, die eine Dichte in ihrem Intervall erreichen. Volumen addieren sich; Hohlräume werden keine angenommen. Mit dem Umriss des eigenen Stücks wird die Dicke der Haut berechnet.",
+  problems: "Diese Angaben noch einmal ansehen",
+  density: "Dichte bei 20 °C",
+  standardUncertainty: "Standardunsicherheit",
+  claim: "Angegeben als",
+  noClaim: "nichts angegeben",
+  outline: "Umriss des Stücks, für die Haut",
+  outlines: { none: "nicht angegeben", disc: "Scheibe", bar: "Barren", ring: "Ring" },
+  lengths: {
+    diameter: "Durchmesser",
+    thickness: "Dicke",
+    length: "Länge",
+    width: "Breite",
+    height: "Höhe",
+    outer: "Außendurchmesser",
+    inner: "Innendurchmesser",
+    ringWidth: "Breite der Schiene",
+  },
+  show: "Zeigen, was sie erreicht",
+  answer: (interval) => `Von ${interval} g/cm³`,
+  kinds: {
+    single: "Einzelne Metalle",
+    mixture: "Mischungen aus zweien",
+    "core-and-skin": "Kerne unter gleichmäßiger Haut",
+  },
+  nothing: {
+    single: "Kein einzelnes Metall der Sammlung liegt dort.",
+    mixture: "Keine Mischung aus zweien erreicht sie.",
+    "core-and-skin": "Kein Kern unter einer Haut erreicht sie.",
+  },
+  what: "Was",
+  shares: { mixture: "Anteil des ersten, an der Masse", "core-and-skin": "Haut, Anteil am Volumen" },
+  skinMm: "Haut, mm",
+  met: "Anzutreffen",
+  doesNotPay: "lohnt sich nicht",
+  toldBy: "Von der Angabe zu unterscheiden durch",
+  mixed: (first, second) => `${first} mit ${second}`,
+  under: (core, skin) => `${core} unter ${skin}`,
+  more: (count) => `und ${count} weitere, unwahrscheinlicher oder leichter zu unterscheiden.`,
+  hint: "Geordnet: was oft anzutreffen ist zuerst, dann was sich lohnt, dann was am schwersten zu unterscheiden ist. Anteil und Dicke sind Intervalle, weil die Dichte eines ist.",
+  fromRecord: "Was sonst diese Dichte haben kann, und wie dick eine Haut wäre",
+};
