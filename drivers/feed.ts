@@ -100,7 +100,8 @@ export function createFeed(options: FeedOptions): Feed {
       settling,
       onKey: sends === "on-key",
       asked: sends === "on-request",
-      stirred: () => stirred,
+      // a balance that is asked, or sends on its key, is not seen in between
+      stirred: () => stirred || sends !== "by-itself",
       ended() {
         pending = null;
         callOffAsking();

@@ -109,7 +109,7 @@ function takingFrom(source: Source, feed: Feed): Taking {
 
 function taken(
   { name, profile }: Source,
-  captured: Pick<Captured, "reading" | "settledBy" | "lines">,
+  captured: Pick<Captured, "reading" | "settledBy" | "lines"> & { stirred?: boolean },
 ): TakenReading {
   return {
     text: captured.reading.text,
@@ -117,6 +117,7 @@ function taken(
     takenBy: captured.settledBy,
     balance: name,
     ...(profile === undefined ? {} : { profile }),
+    ...(captured.stirred === false ? { unmoved: true as const } : {}),
     lines: captured.lines.map(({ at, monotonicMs, raw }) => ({ at, monotonicMs, raw })),
   };
 }

@@ -29,6 +29,8 @@ export interface Capture {
   takenBy: TakenBy;
   balance: string;
   lines: readonly LineNote[];
+  /** the display showed no other line since the capture before */
+  unmoved?: true;
   setAside?: { at: string; reason: string };
 }
 
@@ -149,6 +151,7 @@ function withCapture(piece: Piece, entry: Extract<Entry, { kind: "capture" }>): 
     takenBy,
     balance: body.balance ?? "typed",
     lines: body.lines,
+    ...(body.unmoved ? { unmoved: true } : {}),
   };
   return { ...piece, captures: [...piece.captures, capture] };
 }

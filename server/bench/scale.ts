@@ -16,6 +16,8 @@ export interface TakenReading {
   /** the learned profile its lines were read by, with its version */
   profile?: string;
   lines: LineNote[];
+  /** set when every line since the capture before was the same, to the last sign */
+  unmoved?: true;
 }
 
 /** A capture under way. `settled` rejects with a sentence when the balance stays silent, is lost, or it is cancelled. */

@@ -58,7 +58,12 @@ export function situationOf(
   };
 }
 
-const shownBy = ({ at, text, unit }: Capture) => ({ at, text, unit });
+const shownBy = ({ at, text, unit, unmoved }: Capture) => ({
+  at,
+  text,
+  unit,
+  ...(unmoved ? { unmoved } : {}),
+});
 
 /** Zeros about the immersions. Hung, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */
 function zerosOf({ method, captures }: Piece) {

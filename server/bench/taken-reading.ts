@@ -3,7 +3,10 @@ import type { Role } from "./method.ts";
 import type { TakenReading } from "./scale.ts";
 
 /** A reading as typed or taken, with the times of its lines. */
-export type Reading = Pick<TakenReading, "text" | "unit" | "takenBy" | "balance" | "profile" | "lines">;
+export type Reading = Pick<
+  TakenReading,
+  "text" | "unit" | "takenBy" | "balance" | "profile" | "lines" | "unmoved"
+>;
 
 const becauseOf = {
   mark: "the balance marked it as at rest",
@@ -14,7 +17,7 @@ const becauseOf = {
 
 /** A reading as the ledger keeps it: the text as it stood, the same in grams, where it came from and why it was taken. */
 export function captureOf(role: Role, reading: Reading, simulated: boolean) {
-  const { text, unit, takenBy, balance, profile, lines } = reading;
+  const { text, unit, takenBy, balance, profile, lines, unmoved } = reading;
   const cabled = simulated ? ("simulated" as const) : ("balance" as const);
   return {
     what: role,
@@ -23,6 +26,7 @@ export function captureOf(role: Role, reading: Reading, simulated: boolean) {
     balance,
     ...(profile === undefined ? {} : { profile }),
     lines,
+    ...(unmoved ? { unmoved } : {}),
     settled: { by: takenBy, because: becauseOf[takenBy] },
   };
 }

@@ -4,6 +4,7 @@ import { climbed } from "./climbed.ts";
 import { decimalsChanged } from "./decimals-changed.ts";
 import { displacedForImmersed } from "./displaced-for-immersed.ts";
 import { displacementNegative } from "./displacement-negative.ts";
+import { displayStuck } from "./display-stuck.ts";
 import { driftImmersed } from "./drift-immersed.ts";
 import { dryMassChanged } from "./dry-mass-changed.ts";
 import { dryReadingsDiffer } from "./dry-readings-differ.ts";
@@ -34,6 +35,7 @@ export const watches: readonly Watch[] = [
   fahrenheit,
   waterUnlikeRoom,
   massNotExpected,
+  displayStuck,
   dryReadingsDiffer,
   boxesSwapped,
   displacedForImmersed,

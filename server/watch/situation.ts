@@ -6,6 +6,8 @@ export interface WatchedReading {
   at: string;
   text: string;
   unit: MassUnit;
+  /** the display showed no other line since the capture before; left out where nobody watched it */
+  unmoved?: true;
 }
 
 /** What the piece is said to be: a name for sentences and its density band in g/cm³. */

@@ -5,6 +5,7 @@ export const suspicionKinds = [
   "fahrenheit",
   "water-unlike-room",
   "mass-not-expected",
+  "display-stuck",
   "dry-readings-differ",
   "boxes-swapped",
   "displaced-for-immersed",

@@ -56,6 +56,8 @@ const weightCapture = z.strictObject({
   profile: words.optional(),
   readability_g: z.number().positive().optional(),
   lines: z.array(receivedLine),
+  /** every line since the capture before was the same, to the last sign */
+  unmoved: z.literal(true).optional(),
   settled: settled.optional(),
   operator: words.optional(),
 });

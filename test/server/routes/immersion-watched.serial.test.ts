@@ -68,3 +68,25 @@ test("the zero key pressed while the piece hangs is asked about", async () => {
   const page = await textOf(at, "/");
   expect(page).toContain("Was the zero or tare key pressed during the immersion?");
 });
+
+test("a display that shows the same line from one capture to the next is asked about on the page, and both stay", async () => {
+  await at.post("/bench/piece", { ticket: "L-2", method: "hung", claim: "", key: "L-2" });
+  for (const { kind } of at.bench.scale?.doubts() ?? []) await at.post("/bench/balance-looked-at", { kind });
+  const take = async (count: number) => {
+    await at.post("/bench/captures", { role: "dry" });
+    await until(() => {
+      cable.send("    31.1035 g   stable\r\n");
+      return at.bench.piece?.captures.length === count;
+    }, `capture ${count}`);
+  };
+  await take(1);
+  expect(await textOf(at, "/")).not.toContain("without the least change");
+  await take(2);
+  expect(await textOf(at, "/")).toMatch(
+    /stood at 31\.1035 g without the least change since the reading before\..*Was the piece lifted off/s,
+  );
+  expect(at.bench.piece?.captures.map(({ text, unmoved }) => [text, unmoved])).toEqual([
+    ["31.1035", undefined],
+    ["31.1035", true],
+  ]);
+});

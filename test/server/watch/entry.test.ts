@@ -28,6 +28,13 @@ describe("the watch as a whole", () => {
 });
 
 describe("slips of entry", () => {
+  test("a display that has not moved from one capture to the next is asked about", () => {
+    const [dry] = readings(["31.1035"]);
+    const seen = suspicion({ ...soundOunce, dry: [dry!, { ...dry!, unmoved: true }] }, "display-stuck");
+    expect(seen.says).toContain("31.1035 g without the least change");
+    expect(seen.blocking).toBe(false);
+  });
+
   test("the unit key pressed between dry and immersed is named and blocks", () => {
     const seen = suspicion(
       { ...soundOunce, wet: [{ at: "2026-03-02T09:01:00.000Z", text: "140.7175", unit: "ct" }] },

@@ -2,6 +2,23 @@ import type { ToldPair } from "../../told.ts";
 
 /** What the watch over the procedure sees, asks and advises. */
 export const watch: readonly ToldPair[] = [
+  // a display that does not move
+  [
+    "The display has stood at {text} {unit} without the least change since the reading before.",
+    "Die Anzeige steht seit der vorigen Ablesung ohne die kleinste Änderung auf {text} {unit}.",
+  ],
+  [
+    "Was the piece lifted off and put back in between?",
+    "Wurde das Stück dazwischen abgehoben und wieder aufgelegt?",
+  ],
+  [
+    "If it was: touch the pan. A display that does not move then is stuck; switch the balance off and on.",
+    "Wenn ja: die Schale berühren. Eine Anzeige, die sich dann nicht bewegt, hängt; die Waage aus- und einschalten.",
+  ],
+  [
+    "If it was not: set this reading aside. One load read twice is one reading.",
+    "Wenn nicht: diese Ablesung beiseitelegen. Eine Last zweimal abgelesen ist eine Ablesung.",
+  ],
   // readings in each other's boxes, or of the other method
   [
     "Dry {dry} is less than the immersed reading, {wet}. Changed over, they give about {density}.",
