@@ -155,7 +155,7 @@ describe("an assayer at a balance on a cable", () => {
     await page.getByRole("button", { name: "Put it on the bench" }).click();
     await page.getByRole("button", { name: "Take the dry reading" }).click();
     await page.getByRole("button", { name: "Take the immersed reading" }).waitFor();
-    await page.getByText("type it instead").click();
+    await page.locator("ol").getByText("type it instead").click();
     const field = page.getByLabel("The immersed reading");
     await field.fill("28.1");
     // A second dry reading, asked for in another window, redraws the piece while the person is typing.
