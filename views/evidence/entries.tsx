@@ -1,7 +1,7 @@
 import type { Colour } from "../../server/alloys/metal.ts";
 import type { EvidenceKind } from "../../server/evidence/evidence.ts";
 import { wallPaths } from "../../server/evidence/sound-speed.ts";
-import { Check, Field, type FieldError, Select } from "../forms.tsx";
+import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { told } from "../words/told.ts";
 
@@ -27,20 +27,18 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
   const locale = useLocale();
   const { evidence: say, metal } = useWords();
   const { values, problems } = typed;
-  const entry = (name: string, label: string, after?: string, required = true) => {
-    const error = problems.find(({ fieldId }) => fieldId === name)?.error;
-    return (
-      <Field
-        kind={after === undefined ? "text" : after === "‰" ? "whole" : "decimal"}
-        name={name}
-        label={label}
-        value={values[name] ?? ""}
-        required={required}
-        {...(after === undefined ? {} : { after })}
-        {...(error === undefined ? {} : { error })}
-      />
-    );
-  };
+  const errorOf = errorsOf(problems);
+  const entry = (name: string, label: string, after?: string, required = true) => (
+    <Field
+      kind={after === undefined ? "text" : after === "‰" ? "whole" : "decimal"}
+      name={name}
+      label={label}
+      value={values[name] ?? ""}
+      required={required}
+      {...(after === undefined ? {} : { after })}
+      {...errorOf(name)}
+    />
+  );
   const choice = (name: string, label: string, options: { value: string; label: string }[]) => (
     <Select name={name} label={label} options={options} value={values[name] ?? ""} empty={say.choose} />
   );

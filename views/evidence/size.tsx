@@ -1,4 +1,4 @@
-import { Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
@@ -28,20 +28,18 @@ export interface SizeView extends EvidenceDoor {
 export function SizeSheet(view: SizeView) {
   const { specifications, values, problems, made, doubt, asksMass, stepKey } = view;
   const say = useWords().evidence;
-  const entry = (name: string, label: string, after: string, required = false) => {
-    const error = problems.find(({ fieldId }) => fieldId === name)?.error;
-    return (
-      <Field
-        kind="decimal"
-        name={name}
-        label={label}
-        after={after}
-        value={values[name] ?? ""}
-        required={required}
-        {...(error === undefined ? {} : { error })}
-      />
-    );
-  };
+  const errorOf = errorsOf(problems);
+  const entry = (name: string, label: string, after: string, required = false) => (
+    <Field
+      kind="decimal"
+      name={name}
+      label={label}
+      after={after}
+      value={values[name] ?? ""}
+      required={required}
+      {...errorOf(name)}
+    />
+  );
   return (
     <Sheet id="size" title={say.massAndSizeAgainst}>
       <Problems heading={say.thisEntryNeedsAnother} problems={problems} />

@@ -14,6 +14,14 @@ export type FieldError =
       todo: string;
     };
 
+/** Finds what is wrong with an entry, in the form that an entry takes it: `{...errorOf("mass")}`. */
+export const errorsOf =
+  (problems: readonly { fieldId: string; error: FieldError }[]) =>
+  (fieldId: string): { error: FieldError } | Record<string, never> => {
+    const error = problems.find((one) => one.fieldId === fieldId)?.error;
+    return error === undefined ? {} : { error };
+  };
+
 /** A refused entry in words, tied to its field by id. */
 export function Problem({ id, error }: { id: string; error: FieldError }) {
   if (typeof error === "string")

@@ -1,4 +1,4 @@
-import { Csrf, Field, type FieldError, Select } from "../forms.tsx";
+import { Csrf, errorsOf, Field, Select } from "../forms.tsx";
 import { useWords } from "../words/spoken.ts";
 import type { PayoutView } from "./payout.tsx";
 
@@ -8,20 +8,11 @@ const options = <K extends string>(names: Record<K, string>) =>
 /** Who may state a fineness. */
 const sayers = ["stamp", "laboratory", "customer"] as const;
 
-type Refusals = (fieldId: string) => { error: FieldError } | Record<string, never>;
-
-const refusalsOf =
-  ({ problems }: PayoutView): Refusals =>
-  (fieldId) => {
-    const error = problems.find((one) => one.fieldId === fieldId)?.error;
-    return error === undefined ? {} : { error };
-  };
-
 /** A price is locked with its time and source. */
 export function PriceForm(view: PayoutView) {
   const { values } = view;
   const { payout: say, lots } = useWords();
-  const errorOf = refusalsOf(view);
+  const errorOf = errorsOf(view.problems);
   return (
     <form method="post" action={`/lots/${view.lotId}/payout`} class="sheet">
       <h2>{say.heading}</h2>
@@ -78,7 +69,7 @@ export function PriceForm(view: PayoutView) {
 export function TermsForm(view: PayoutView) {
   const { payout } = useWords();
   const say = payout.terms;
-  const errorOf = refusalsOf(view);
+  const errorOf = errorsOf(view.problems);
   const { values } = view;
   return (
     <form method="post" action={`/lots/${view.lotId}/terms`} class="sheet">

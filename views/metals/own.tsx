@@ -1,5 +1,5 @@
 import { TakeOver } from "../forms/take-over.tsx";
-import { Csrf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
@@ -103,10 +103,8 @@ function fileError(problems: OwnMetalsPage["problems"]): { error?: FieldError } 
 
 function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
   const { ownMetals: say, metal } = useWords();
-  const errorOf = (name: string) => {
-    const error = problems.find((one) => one.fieldId === name)?.error;
-    return { value: typed[name] ?? "", ...(error === undefined ? {} : { error }) };
-  };
+  const refused = errorsOf(problems);
+  const errorOf = (name: string) => ({ value: typed[name] ?? "", ...refused(name) });
   const number = (name: string, label: string, after: string, hint?: string, required = false) => (
     <Field
       kind="decimal"

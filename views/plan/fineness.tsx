@@ -1,5 +1,5 @@
 import type { FinenessAnswer } from "../evidence/fineness.tsx";
-import { Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Fineness } from "../plots/fineness.tsx";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -19,10 +19,7 @@ export interface FinenessView {
 export function FinenessPage({ values, colours, problems, answer }: FinenessView) {
   const locale = useLocale();
   const say = useWords().planPages;
-  const errorOf = (fieldId: string) => {
-    const error = problems.find((one) => one.fieldId === fieldId)?.error;
-    return error === undefined ? {} : { error };
-  };
+  const errorOf = errorsOf(problems);
   return (
     <>
       <Problems heading={say.theseEntriesNeedAnother} problems={problems} />

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
-import { Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
+import { errorsOf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { Rows, Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import type { Words } from "../words/index.ts";
@@ -47,10 +47,7 @@ export interface PlanPage {
 export function Plan({ form, claims, units, problems, answer, table, more = [] }: PlanPage) {
   const locale = useLocale();
   const { plan: say, bench } = useWords();
-  const errorOf = (fieldId: keyof PlanForm) => {
-    const error = problems.find((one) => one.fieldId === fieldId)?.error;
-    return error === undefined ? {} : { error };
-  };
+  const errorOf = errorsOf(problems);
   return (
     <>
       <p>{say.lead}</p>

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Field, type FieldError, Problems, RadioCards } from "../forms.tsx";
+import { errorsOf, Field, type FieldError, Problems, RadioCards } from "../forms.tsx";
 import { fromTo } from "../numbers.ts";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -37,19 +37,10 @@ export interface TwoBodiesView {
 export function TwoBodies({ question, values, problems, answer, stones = [] }: TwoBodiesView) {
   const locale = useLocale();
   const say = useWords().planPages;
-  const entry = (name: keyof TwoBodiesView["values"], label: string, after: string) => {
-    const error = problems.find(({ fieldId }) => fieldId === name)?.error;
-    return (
-      <Field
-        kind="decimal"
-        name={name}
-        label={label}
-        after={after}
-        value={values[name]}
-        {...(error === undefined ? {} : { error })}
-      />
-    );
-  };
+  const errorOf = errorsOf(problems);
+  const entry = (name: keyof TwoBodiesView["values"], label: string, after: string) => (
+    <Field kind="decimal" name={name} label={label} after={after} value={values[name]} {...errorOf(name)} />
+  );
   return (
     <>
       <p>{say.stoneInSettingGold}</p>

@@ -1,5 +1,15 @@
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
-import { Check, Csrf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
+import {
+  Check,
+  Csrf,
+  errorsOf,
+  Field,
+  type FieldError,
+  Problems,
+  RadioCards,
+  Select,
+  UnitSelect,
+} from "../forms.tsx";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import type { Locale } from "../words/index.ts";
@@ -129,10 +139,7 @@ function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
 
 function BenchSettings(view: SettingsView) {
   const say = useWords().settings;
-  const errorOf = (fieldId: string) => {
-    const error = view.problems.find((one) => one.fieldId === fieldId)?.error;
-    return error === undefined ? {} : { error };
-  };
+  const errorOf = errorsOf(view.problems);
   const drawn = ({ unit, ...field }: NumberField) => (
     <Field key={field.name} kind="decimal" {...field} after={unit} {...errorOf(field.name)} />
   );

@@ -1,4 +1,4 @@
-import { Check, Csrf, Field, Problems } from "../forms.tsx";
+import { Check, Csrf, errorsOf, Field, Problems } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import type { Words } from "../words/index.ts";
 import { useWords } from "../words/spoken.ts";
@@ -63,10 +63,7 @@ function Made({ token }: { token: string }) {
 
 function NewToken({ typed, problems, csrfToken, stepKey }: TokensView) {
   const say = useWords().tokens;
-  const errorOf = (fieldId: string) => {
-    const error = problems.find((one) => one.fieldId === fieldId)?.error;
-    return error === undefined ? {} : { error };
-  };
+  const errorOf = errorsOf(problems);
   return (
     <form method="post" action="/settings/tokens" class="sheet">
       <h2>{say.newOne}</h2>

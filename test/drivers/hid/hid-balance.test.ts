@@ -1,37 +1,13 @@
-import { execFileSync } from "node:child_process";
-import {
-  closeSync,
-  constants,
-  mkdirSync,
-  mkdtempSync,
-  openSync,
-  rmSync,
-  writeFileSync,
-  writeSync,
-} from "node:fs";
-import { tmpdir } from "node:os";
+import { closeSync, rmSync, writeSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test, vi } from "vitest";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { createHidBalance } from "../../../drivers/hid-balance.ts";
 import { inWords } from "../sample-lines.ts";
-import { scaleDescriptor } from "./descriptors.ts";
+import { scaleOnAPipe } from "./scale-on-a-pipe.ts";
 
 test("a USB scale is found by its descriptor, read report by report, and told when it is gone", async () => {
-  const root = mkdtempSync(join(tmpdir(), "hid-"));
-  const roots = { dev: join(root, "dev"), sys: join(root, "sys") };
-  const device = join(roots.sys, "class/hidraw/hidraw0/device");
-  mkdirSync(device, { recursive: true });
-  mkdirSync(roots.dev);
-  writeFileSync(join(device, "report_descriptor"), scaleDescriptor());
-  writeFileSync(
-    join(device, "uevent"),
-    "HID_ID=0003:00001A2B:00000003\nHID_NAME=invented scale\nHID_UNIQ=\n",
-  );
-  // A pipe stands in for the raw device: it too gives one report per read and cannot be sought.
-  const path = join(roots.dev, "hidraw0");
-  execFileSync("mkfifo", [path]);
-  const far = openSync(path, constants.O_RDWR);
+  const { root, path, roots, far } = scaleOnAPipe();
   const [scale] = listScales(roots);
   expect(scale).toMatchObject({ path, identity: "invented scale (1A2B:0003), no serial number" });
 

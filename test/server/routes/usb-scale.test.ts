@@ -1,12 +1,9 @@
-import { execFileSync } from "node:child_process";
-import { closeSync, constants, mkdirSync, mkdtempSync, openSync, writeFileSync, writeSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { closeSync, writeSync } from "node:fs";
 import { expect, test } from "vitest";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { createHidBalance } from "../../../drivers/hid-balance.ts";
 import { scaleSays } from "../../../server/routes/balance-words.ts";
-import { scaleDescriptor } from "../../drivers/hid/descriptors.ts";
+import { scaleOnAPipe } from "../../drivers/hid/scale-on-a-pipe.ts";
 import { until } from "../../until.ts";
 import { buildTestBench } from "../build.ts";
 
@@ -15,20 +12,7 @@ const report = (steady: boolean, hundredths: number) =>
   Uint8Array.of(3, steady ? 4 : 3, 2, 0xfe, hundredths & 0xff, hundredths >> 8);
 
 test("a USB scale of the open usage tables is weighed with on the page, from its raw reports to the record", async () => {
-  const root = mkdtempSync(join(tmpdir(), "hid-"));
-  const roots = { dev: join(root, "dev"), sys: join(root, "sys") };
-  const device = join(roots.sys, "class/hidraw/hidraw0/device");
-  mkdirSync(device, { recursive: true });
-  mkdirSync(roots.dev);
-  writeFileSync(join(device, "report_descriptor"), scaleDescriptor());
-  writeFileSync(
-    join(device, "uevent"),
-    "HID_ID=0003:00001A2B:00000003\nHID_NAME=invented scale\nHID_UNIQ=\n",
-  );
-  // A pipe stands in for the raw device: it too gives one report per read and cannot be sought.
-  const path = join(roots.dev, "hidraw0");
-  execFileSync("mkfifo", [path]);
-  const far = openSync(path, constants.O_RDWR);
+  const { path, roots, far } = scaleOnAPipe();
 
   const [scale] = listScales(roots);
   expect(scaleSays(scale!)).toContain("at most 65535 steps of the last digit and no number below zero");
