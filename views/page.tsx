@@ -25,6 +25,8 @@ export interface Frame {
   keys?: boolean;
   /** what is appended to asset addresses so that a new build is fetched anew */
   assetVersion?: string;
+  /** scripts in views/assets that this page alone needs */
+  scripts?: readonly string[];
   /** "plain" has neither navigation nor ruler: the window facing a customer, a sheet to print */
   kind?: "full" | "plain";
 }
@@ -71,7 +73,11 @@ function Document(frame: Frame) {
   const say = words(locale);
   return (
     <html lang={say.language} data-theme={theme} data-keys={keys ? "on" : "off"}>
-      <Head title={title} {...(frame.assetVersion === undefined ? {} : { version: frame.assetVersion })} />
+      <Head
+        title={title}
+        scripts={frame.scripts ?? []}
+        {...(frame.assetVersion === undefined ? {} : { version: frame.assetVersion })}
+      />
       <body class={kind} data-typed-by-balance={JSON.stringify(say.typedByBalance)}>
         <a class="skip" href="#main">
           {say.frame.skip}
@@ -95,7 +101,7 @@ function Document(frame: Frame) {
   );
 }
 
-function Head({ title, version }: { title: string; version?: string }) {
+function Head({ title, version, scripts }: { title: string; version?: string; scripts: readonly string[] }) {
   const asset = (name: string) => `/assets/${name}${version === undefined ? "" : `?v=${version}`}`;
   return (
     <head>
@@ -116,6 +122,9 @@ function Head({ title, version }: { title: string; version?: string }) {
       <script src={asset("hx-sse.min.js")} />
       <script src={asset("bench.js")} defer />
       <script src={asset("hands.js")} defer />
+      {scripts.map((name) => (
+        <script key={name} src={asset(name)} defer />
+      ))}
     </head>
   );
 }

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import fastifyStatic from "@fastify/static";
 import type { FastifyInstance } from "fastify";
@@ -13,11 +13,14 @@ const htmxFiles: Record<string, string> = {
 };
 
 /** Changes whenever a style sheet or script does, so that a browser never mixes two versions of the page. */
-export const assetVersion = createHash("sha256")
-  .update(readFileSync(join(ownAssets, "style.css")))
-  .update(readFileSync(join(ownAssets, "bench.js")))
-  .update(readFileSync(join(ownAssets, "hands.js")))
-  .update(readFileSync(join(htmxFolder, "htmx.min.js")))
+export const assetVersion = [
+  ...readdirSync(ownAssets)
+    .filter((name) => /\.(css|js|svg)$/.test(name))
+    .sort()
+    .map((name) => join(ownAssets, name)),
+  ...Object.values(htmxFiles),
+]
+  .reduce((hash, file) => hash.update(readFileSync(file)), createHash("sha256"))
   .digest("hex")
   .slice(0, 12);
 

@@ -40,8 +40,7 @@ export function recordView(
   const request = computeRequest.parse(stated.request);
   const response = computeResponse.parse(stated.response);
   const first = entries.findLast((one) => one.kind === "result");
-  // An amendment computes anew; how the bench stood while the piece was weighed stays what it was.
-  const checked = stated.checked ?? (first?.kind === "result" ? first.body.checked : undefined);
+  const { checked } = stated;
   const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first?.id);
   const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = response;
   return {

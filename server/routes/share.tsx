@@ -67,6 +67,7 @@ export function shareRoutes(app: FastifyInstance, { ledger, evaluate, demo, libr
       page({
         ...frame,
         title: words(frame.locale).share.pageTitle,
+        scripts: ["share.js"],
         main: (
           <SharePage
             id={request.params.piece}

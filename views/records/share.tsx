@@ -62,7 +62,6 @@ export function SharePage({ id, ticked, query, text }: ShareParts) {
           {text}
         </textarea>
       </Sheet>
-      <script src="/assets/share.js" defer />
     </>
   );
 }

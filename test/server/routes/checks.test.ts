@@ -289,6 +289,13 @@ it("says on the Bench page that a check closed the bench, lets weighing go on, a
   expect(result?.body).toMatchObject({ checked: { closed: { says: expect.stringContaining("30 mg off") } } });
   expect(await page(test, `/records/${id}`)).toContain("Weighed while the bench was closed");
   expect(await page(test, `/records/${open.id}`)).not.toContain("Weighed while the bench was closed");
+  // computed anew, it is still the weighing of a closed bench
+  await test.post(`/records/${id}/amendments`, { celsius: "21.9", by: "K", reason: "misread" });
+  const amended = (await test.ledger.entriesOf(id)).findLast(({ kind }) => kind === "amendment");
+  expect(amended?.body).toMatchObject({
+    result: { checked: { closed: { says: expect.stringContaining("30 mg off") } } },
+  });
+  expect(await page(test, `/records/${id}`)).toContain("Weighed while the bench was closed");
 });
 
 it("marks a piece whose readings were taken while closed although a check has passed since", async () => {

@@ -131,6 +131,18 @@ test("a piece measured after a check says how its thermometer stood on that day"
   );
 });
 
+test("a learner's test on the same balance is no check of the equipment and stays off the report", async () => {
+  const check = (kind: string, says: string) =>
+    at.ledger.append("check", "thermometer", { kind, passed: false, says });
+  await check("ice-point", "0.3 °C too high");
+  await check("trainee", "J. Doe scatters more than the house");
+  await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });
+  const answer = await at.post("/records/bar-2/reports", { step: "click-1" });
+  const text = await textOf(at, answer.headers.location ?? "");
+  expect(text).toContain("thermometer: ice point NOT PASSED");
+  expect(text).not.toMatch(/trainee|Doe/);
+});
+
 test("reserved words stay out of the report until the house names its accreditation, body and number both", async () => {
   await at.post("/settings/house", { house: "Certified Assay Counter" });
   expect(await textOf(at, await issue("click-1"))).not.toMatch(/certified|assay c/i);

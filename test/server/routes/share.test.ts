@@ -79,4 +79,12 @@ describe("one page to share of a record", () => {
     expect(body).not.toContain("Doe");
     expect((await get("/records/none/share.txt")).statusCode).toBe(404);
   });
+
+  test("the page loads its script under the same version as all others", async () => {
+    const { body } = await get("/records/bar-1/share");
+    const scripts = [...body.matchAll(/<script[^>]* src="([^"?]+)\?v=([^"]+)"/g)];
+    expect(scripts.map(([, path]) => path)).toContain("/assets/share.js");
+    expect(new Set(scripts.map(([, , version]) => version)).size).toBe(1);
+    expect((await get("/assets/share.js")).statusCode).toBe(200);
+  });
 });
