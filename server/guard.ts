@@ -10,7 +10,7 @@ function hostNameOf(host: string): string {
 function refusal(request: FastifyRequest): string | undefined {
   const host = request.headers.host ?? "";
   if (!loopbackNames.has(hostNameOf(host)))
-    return `The bench answers only on this machine, and "${host}" is another name. Open http://localhost:<port>/ instead.`;
+    return `The bench answers only on this machine, and "${host}" is another name. Open http://localhost:${request.socket.localPort}/ instead.`;
   const origin = request.headers.origin;
   if (origin !== undefined && origin !== `http://${host}`)
     return `A page from "${origin}" asked the bench for something; only its own pages at http://${host} may. Nothing was done.`;
