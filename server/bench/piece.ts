@@ -86,7 +86,8 @@ export interface Piece extends Ticket {
  */
 export function after(piece: Piece | undefined, entry: Entry): Piece | undefined {
   if (entry.kind === "piece-opened") {
-    const { ticket, description, method = "hung", claim, lot, rule } = entry.body;
+    const { ticket, description, method = "hung", claim, lot, rule, customer, operator } = entry.body;
+    const { condition, customerSupplied } = entry.body;
     const opened = {
       id: entry.subject,
       openedAt: entry.at,
@@ -100,6 +101,10 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       detailsStated: 0,
       ...(lot === undefined ? {} : { lot }),
       ...(rule === undefined ? {} : { agreed: rule }),
+      ...(customer === undefined ? {} : { customer }),
+      ...(condition === undefined ? {} : { condition }),
+      ...(operator === undefined ? {} : { operator }),
+      ...(customerSupplied === undefined ? {} : { customerSupplied }),
     };
     return claim === null ? opened : { ...opened, claim };
   }

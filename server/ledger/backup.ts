@@ -60,7 +60,7 @@ export async function restore(from: string, file: string, at: string, until?: st
     await migrate(target, at);
     const last = until === undefined ? undefined : await lastRowUntil(source, until);
     const entries = await copyRows(source, target, last);
-    await rebuildRecords(target);
+    await target.db.transaction().execute((trx) => rebuildRecords(trx, target.dialect));
     const says = `Restored from ${from}${until === undefined ? "" : ` up to ${until}`}: ${entries} entries.`;
     const bench = "restore";
     await appendTo(

@@ -24,6 +24,9 @@ export async function* recordsCsv(ledger: Ledger): AsyncGenerator<string> {
     "voided",
     "amendments",
     "record (SHA-256)",
+    "brought by",
+    "dry reading",
+    "dry (g)",
   ]);
   for (let before: number | null | undefined; before !== null; ) {
     const page = await ledger.records({
@@ -46,6 +49,9 @@ export async function* recordsCsv(ledger: Ledger): AsyncGenerator<string> {
         record.voided ? "voided" : "",
         record.amendments,
         record.entry_hash,
+        record.customer,
+        record.dry,
+        record.dry_g,
       ]);
     before = page.next;
   }

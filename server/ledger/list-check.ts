@@ -1,16 +1,13 @@
 import { sql } from "kysely";
 import type { Entry } from "./entry.ts";
-import { recordRow } from "./projection.ts";
-import { entryOf } from "./rows.ts";
+import { recordRow, toldKinds } from "./projection.ts";
+import { aboutSubjects } from "./rows.ts";
 import type { RecordRow, Store } from "./tables.ts";
 
 /** Whether the list of records says what follows from the chain; `says` names the first record where it does not. */
 export type ListCheck = { good: true; records: number } | { good: false; records: number; says: string };
 
 const pageRows = 500;
-
-/** Kinds that the list follows from. */
-const told = ["piece-opened", "result", "imported-weighing", "amendment", "voiding"];
 
 /**
  * Makes every row of the list again from the entries and compares; counts that none is missing, in the list and in the
@@ -29,9 +26,10 @@ export async function verifyList(store: Store): Promise<ListCheck> {
       .execute();
     const last = rows.at(-1);
     if (!last) break;
-    const entries = await entriesAbout(
-      store,
+    const entries = await aboutSubjects(
+      db,
       rows.map(({ subject }) => subject),
+      toldKinds,
     );
     for (const row of rows) {
       const fault = faultOf(row, entries.get(row.subject) ?? []);
@@ -41,24 +39,6 @@ export async function verifyList(store: Store): Promise<ListCheck> {
     after = last.seq;
   }
   return (await missing(store, records)) ?? { good: true, records };
-}
-
-async function entriesAbout({ db }: Store, subjects: string[]): Promise<Map<string, Entry[]>> {
-  const rows = await db
-    .selectFrom("entries")
-    .selectAll()
-    .where("subject", "in", subjects)
-    .where("kind", "in", told)
-    .orderBy("seq")
-    .execute();
-  const about = new Map<string, Entry[]>();
-  for (const row of rows) {
-    const entry = entryOf(row);
-    const list = about.get(entry.subject);
-    if (list) list.push(entry);
-    else about.set(entry.subject, [entry]);
-  }
-  return about;
 }
 
 function faultOf(row: RecordRow, entries: Entry[]): string | null {

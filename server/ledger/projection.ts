@@ -1,8 +1,24 @@
 import { sql } from "kysely";
+import { dryMass } from "./dry-mass.ts";
 import type { Entry, EntryOf } from "./entry.ts";
-import { aboutSubject, entryOf } from "./rows.ts";
+import { aboutSubjects } from "./rows.ts";
 import { searchable } from "./search-words.ts";
 import type { RecordRow, Store, Trx } from "./tables.ts";
+
+/** Kinds that a line of the list follows from. */
+export const toldKinds: readonly Entry["kind"][] = [
+  "piece-opened",
+  "capture",
+  "weighing-details",
+  "result",
+  "imported-weighing",
+  "amendment",
+  "voiding",
+  "photo",
+];
+
+/** Of these, the kinds that come after the measurement, or are it. */
+const changing: readonly Entry["kind"][] = ["result", "imported-weighing", "amendment", "voiding", "photo"];
 
 /**
  * Keeps the list of finished measurements in step with the chain; runs inside the transaction that appends.
@@ -14,7 +30,7 @@ export async function project(
   entry: Entry,
   entriesOf: (subject: string) => Promise<Entry[]>,
 ): Promise<void> {
-  if (!["result", "imported-weighing", "amendment", "voiding"].includes(entry.kind)) return;
+  if (!changing.includes(entry.kind)) return;
   const row = recordRow(await entriesOf(entry.subject));
   if (!row) return;
   const stood = await trx
@@ -26,6 +42,10 @@ export async function project(
     await trx.deleteFrom("records").where("seq", "=", stood.seq).execute();
     if (dialect === "sqlite") await trx.deleteFrom("record_words").where("rowid", "=", stood.seq).execute();
   }
+  await list(trx, dialect, row);
+}
+
+async function list(trx: Trx, dialect: Store["dialect"], row: RecordRow): Promise<void> {
   await trx.insertInto("records").values(row).execute();
   if (dialect === "sqlite")
     await trx.insertInto("record_words").values({ rowid: row.seq, search: row.search }).execute();
@@ -46,7 +66,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   const states = latest ?? first;
   // An amendment corrects what is stated, not when the piece was on the balance.
   const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
-  const voided = entries.some((entry) => entry.kind === "voiding" && entry.body.entry === states.id);
+  const setAside = new Set(entries.flatMap((entry) => (entry.kind === "voiding" ? [entry.body.entry] : [])));
   const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
   const told = states.kind === "imported-weighing" ? imported(states) : measured(states);
   const row = {
@@ -61,13 +81,24 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     claim: piece.claim ?? null,
     lot: piece.lot ?? null,
     operator: piece.operator ?? null,
+    customer: piece.customer ?? null,
     ...told,
-    voided: voided ? 1 : 0,
+    ...(states.kind === "imported-weighing" ? {} : dryMass(entries, told.mass_g)),
+    voided: setAside.has(states.id) ? 1 : 0,
     amendments: amendments.length,
+    photos: entries.filter(({ kind, id }) => kind === "photo" && !setAside.has(id)).length,
   };
   return {
     ...row,
-    search: searchable(row.ticket, row.description, row.claim, row.lot, row.operator, row.subject),
+    search: searchable(
+      row.ticket,
+      row.description,
+      row.claim,
+      row.lot,
+      row.operator,
+      row.customer,
+      row.subject,
+    ),
   };
 }
 
@@ -77,6 +108,8 @@ function measured(entry: Entry) {
   return {
     state: response?.finding?.state ?? null,
     mass_g: response?.mass_g ?? 0,
+    dry: "",
+    dry_g: response?.mass_g ?? 0,
     density_g_cm3: response?.density_g_cm3 ?? 0,
     expanded_g_cm3: response?.expanded_g_cm3 ?? null,
   };
@@ -90,31 +123,39 @@ function imported({ body, at: _at }: EntryOf<"imported-weighing">) {
     at: body.measuredAt,
     state: null,
     mass_g: Number(body.mass_g),
+    dry: `${body.mass_g} g`,
+    dry_g: Number(body.mass_g),
     density_g_cm3: Number(body.density_g_cm3),
     expanded_g_cm3: body.u_g_cm3 === undefined ? null : 2 * Number(body.u_g_cm3),
   };
 }
 
+/** Measurements made anew at once, so that neither many questions nor much memory is needed. */
+const rebuiltAtOnce = 500;
+
 /** Makes the whole list again from the entries. */
-export async function rebuildRecords({ db, dialect }: Store): Promise<void> {
-  await db.deleteFrom("records").execute();
+export async function rebuildRecords(trx: Trx, dialect: Store["dialect"]): Promise<void> {
+  await trx.deleteFrom("records").execute();
   if (dialect === "sqlite")
-    await sql`insert into record_words (record_words) values ('delete-all')`.execute(db);
+    await sql`insert into record_words (record_words) values ('delete-all')`.execute(trx);
   for (let after = 0; ; ) {
-    const rows = await db
+    const rows = await trx
       .selectFrom("entries")
-      .selectAll()
+      .select(["seq", "subject"])
       .where("kind", "in", ["result", "imported-weighing"])
       .where("seq", ">", after)
       .orderBy("seq")
-      .limit(1000)
+      .limit(rebuiltAtOnce)
       .execute();
     const last = rows.at(-1);
     if (!last) return;
-    await db.transaction().execute(async (trx) => {
-      for (const row of rows)
-        await project(trx, dialect, entryOf(row), (subject) => aboutSubject(trx, subject));
-    });
+    const subjects = rows.map(({ subject }) => subject);
+    const about = await aboutSubjects(trx, subjects, toldKinds);
+    for (const { seq, subject } of rows) {
+      const row = recordRow(about.get(subject) ?? []);
+      // A subject with two results stands in the list once, where its first one does.
+      if (row?.seq === seq) await list(trx, dialect, row);
+    }
     after = last.seq;
   }
 }

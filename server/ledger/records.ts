@@ -4,7 +4,7 @@ import type { RecordRow, Store, Tables } from "./tables.ts";
 
 /** What a list of finished measurements is asked for. Everything left out means "all". */
 export interface RecordQuery {
-  /** words, each the beginning of a word in ticket, description, claim, lot, operator or subject */
+  /** words, each the beginning of a word in ticket, description, claim, lot, operator, customer or subject */
   search?: string;
   filters?: RecordFilters;
   page?: { before?: number; size?: number };
@@ -19,6 +19,11 @@ export interface RecordFilters {
   /** ISO 8601, from ≤ at < until */
   from?: string;
   until?: string;
+  /** what the balance showed dry, g, both ends included */
+  dryFromG?: number;
+  dryToG?: number;
+  /** with a photo that stands, or without one */
+  photo?: boolean;
   voided?: boolean;
 }
 
@@ -41,7 +46,7 @@ const largestPage = 500;
 /** One page of the list, newest first. */
 export async function recordsOf(store: Store, query: RecordQuery): Promise<RecordPage> {
   const size = Math.min(Math.max(Math.trunc(query.page?.size ?? 50), 1), largestPage);
-  const { rows, order } = matching(store, query);
+  const { rows, order } = await matching(store, query);
   const before = query.page?.before;
   const upTo = before === undefined ? rows : rows.where(order, "<", before);
   const page = await upTo
@@ -73,20 +78,55 @@ export function shownRecord({ search: _search, voided, ...row }: RecordRow): Mea
   return { ...row, voided: voided !== 0 };
 }
 
-function matching(store: Store, { search = "", filters = {} }: RecordQuery) {
-  const { rows: all, order } = found(store, wordsOf(search));
+/** A range of dry masses with no more rows than this is read whole by its index; what is asked beside it is looked up there. */
+const fewRows = 5000;
+
+async function matching(store: Store, { search = "", filters = {} }: RecordQuery) {
+  const few = await isNarrow(store, filters);
+  // SQLite keeps no statistics here: a plus sign keeps it from an index that a wide range would make it sort.
+  const at = (column: string, by: boolean) =>
+    sql.raw<never>(by && store.dialect === "sqlite" ? `+records.${column}` : `records.${column}`);
+  const { rows: all, order } = few ? spelled(store, wordsOf(search)) : found(store, wordsOf(search));
   let rows = all;
   for (const column of ["ticket", "claim", "lot", "bench", "state"] as const) {
     const value = filters[column];
-    if (value !== undefined) rows = rows.where(`records.${column}`, "=", value);
+    if (value !== undefined) rows = rows.where(sql<boolean>`${at(column, few)} = ${value}`);
   }
-  if (filters.from !== undefined) rows = rows.where("records.at", ">=", filters.from);
-  if (filters.until !== undefined) rows = rows.where("records.at", "<", filters.until);
-  if (filters.voided !== undefined) rows = rows.where("records.voided", "=", filters.voided ? 1 : 0);
+  const { from, until, dryFromG, dryToG, photo, voided } = filters;
+  if (from !== undefined) rows = rows.where(sql<boolean>`${at("at", few)} >= ${from}`);
+  if (until !== undefined) rows = rows.where(sql<boolean>`${at("at", few)} < ${until}`);
+  if (dryFromG !== undefined) rows = rows.where(sql<boolean>`${at("dry_g", !few)} >= ${dryFromG}`);
+  if (dryToG !== undefined) rows = rows.where(sql<boolean>`${at("dry_g", !few)} <= ${dryToG}`);
+  if (photo !== undefined) rows = rows.where("records.photos", photo ? ">" : "=", 0);
+  if (voided !== undefined) rows = rows.where("records.voided", "=", voided ? 1 : 0);
   return { rows, order };
 }
 
+/** True when SQLite shall read a range of dry masses through its index; PostgreSQL decides that by itself. */
+async function isNarrow({ db, dialect }: Store, { dryFromG, dryToG }: RecordFilters): Promise<boolean> {
+  if (dialect !== "sqlite" || dryFromG === undefined || dryToG === undefined) return false;
+  const within = db
+    .selectFrom("records")
+    .select("seq")
+    .where("dry_g", ">=", dryFromG)
+    .where("dry_g", "<=", dryToG)
+    .limit(fewRows + 1)
+    .as("within");
+  const { count } = await db
+    .selectFrom(within)
+    .select((select) => select.fn.countAll<number>().as("count"))
+    .executeTakeFirstOrThrow();
+  return Number(count) <= fewRows;
+}
+
 type Rows = SelectQueryBuilder<Tables, "records", object>;
+
+/** The rows that hold every word, by reading what each row says: for few rows. The words are letters and digits only. */
+function spelled({ db }: Store, words: string[]): { rows: Rows; order: RawBuilder<number> } {
+  let rows = db.selectFrom("records");
+  for (const word of words) rows = rows.where(sql<boolean>`' ' || records.search like ${`% ${word}%`}`);
+  return { rows, order: sql<number>`records.seq` };
+}
 
 /** The rows that hold every word, and the expression that puts them in order without sorting. */
 function found({ db, dialect }: Store, words: string[]): { rows: Rows; order: RawBuilder<number> } {

@@ -33,3 +33,26 @@ export async function aboutSubject(db: Store["db"] | Trx, subject: string): Prom
     .execute();
   return rows.map(entryOf);
 }
+
+/** Everything of these kinds written about each of the subjects, oldest first. */
+export async function aboutSubjects(
+  db: Store["db"] | Trx,
+  subjects: string[],
+  kinds: readonly string[],
+): Promise<Map<string, Entry[]>> {
+  const rows = await db
+    .selectFrom("entries")
+    .selectAll()
+    .where("subject", "in", subjects)
+    .where("kind", "in", kinds)
+    .orderBy("seq")
+    .execute();
+  const about = new Map<string, Entry[]>();
+  for (const row of rows) {
+    const entry = entryOf(row);
+    const list = about.get(entry.subject);
+    if (list) list.push(entry);
+    else about.set(entry.subject, [entry]);
+  }
+  return about;
+}

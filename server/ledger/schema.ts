@@ -1,11 +1,12 @@
 import { type Kysely, sql } from "kysely";
-import type { Store, Tables } from "./tables.ts";
+import { rebuildRecords } from "./projection.ts";
+import type { Store, Tables, Trx } from "./tables.ts";
 import { LedgerTrouble } from "./trouble.ts";
 
-type Step = (db: Kysely<Tables>, dialect: Store["dialect"]) => Promise<void>;
+type Step = (db: Trx, dialect: Store["dialect"]) => Promise<void>;
 
 /** Released schemas, oldest first. A step is never changed once released; a new one is added below. */
-const steps: Step[] = [first];
+const steps: Step[] = [first, second];
 
 export const currentSchema = steps.length;
 
@@ -43,7 +44,7 @@ export async function schemaVersion({ db, place }: Store, trx: Kysely<Tables> = 
   return version;
 }
 
-async function first(db: Kysely<Tables>, dialect: Store["dialect"]): Promise<void> {
+async function first(db: Trx, dialect: Store["dialect"]): Promise<void> {
   const sqlite = dialect === "sqlite";
   const strict = sql.raw(sqlite ? " strict" : "");
   const integer = sql.raw(sqlite ? "integer" : "bigint");
@@ -70,6 +71,17 @@ async function first(db: Kysely<Tables>, dialect: Store["dialect"]): Promise<voi
       db,
     );
   await (sqlite ? sqliteOnly(db) : postgresOnly(db));
+}
+
+/** Who brought a piece, what the balance showed for it, and its photos; the list is made again from the entries. */
+async function second(db: Trx, dialect: Store["dialect"]): Promise<void> {
+  const real = sql.raw(dialect === "sqlite" ? "real" : "double precision");
+  await sql`alter table records add column customer text`.execute(db);
+  await sql`alter table records add column dry text not null default ''`.execute(db);
+  await sql`alter table records add column dry_g ${real} not null default 0`.execute(db);
+  await sql`alter table records add column photos integer not null default 0`.execute(db);
+  await sql`create index records_by_dry_g on records (dry_g, seq)`.execute(db);
+  await rebuildRecords(db, dialect);
 }
 
 /** Append-only by trigger, and the full-text index (sqlite.org/fts5.html). */

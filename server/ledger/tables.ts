@@ -31,12 +31,20 @@ export interface RecordRow {
   claim: string | null;
   lot: string | null;
   operator: string | null;
+  /** who brought the piece, in the house's own words */
+  customer: string | null;
   state: "agrees" | "agrees-not-alone" | "disagrees" | "undecided" | null;
   mass_g: number;
+  /** what the balance showed for the piece dry, as it was read ("20.00 dwt"); empty when that is not known */
+  dry: string;
+  /** the same in g; the mass where it is not known */
+  dry_g: number;
   density_g_cm3: number;
   expanded_g_cm3: number | null;
   voided: number;
   amendments: number;
+  /** photos of the piece that were not set aside */
+  photos: number;
   /** what the search looks through: lower case, no accents, words parted by one space */
   search: string;
 }

@@ -10,14 +10,18 @@ import { whenOf } from "./record-view.ts";
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
 export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: Locale): Amendment[] {
   const { amendments: say } = words(locale);
-  const names = { ticket: say.ticket, description: say.piece };
-  const stands = { ticket: piece.ticket, description: piece.description };
+  const names = { ticket: say.ticket, description: say.piece, customer: say.broughtBy };
+  const stands = {
+    ticket: piece.ticket,
+    description: piece.description,
+    customer: piece.customer ?? words(locale).record.nothing,
+  };
   let result: { seq: number; body: Result } | undefined;
   return entries.flatMap((entry) => {
     if (entry.kind === "result") result = entry;
     if (entry.kind !== "amendment") return [];
     const { reason, by, piece: changed, result: next } = entry.body;
-    const ofPiece = (["ticket", "description"] as const).flatMap((name) => {
+    const ofPiece = (["ticket", "description", "customer"] as const).flatMap((name) => {
       const to = changed?.[name];
       if (to === undefined) return [];
       const from = stands[name];

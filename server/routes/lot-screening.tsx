@@ -164,6 +164,7 @@ export function screeningRoutes(
     const id = key || bench.nextPiece;
     const { method, id: lotId } = lot;
     const listed = (await announcedFor(ledger, lot)).find((one) => one.ticket === ticket);
+    const broughtBy = listed?.customer ?? lot.from;
     // What a list says of this very ticket goes before the claim that stood from the piece before.
     const said = listed?.claim !== undefined && library().has(listed.claim) ? listed.claim : claim;
     await bench.openPiece(
@@ -173,7 +174,7 @@ export function screeningRoutes(
         method,
         lot: lotId,
         ...(said === "" ? {} : { claim: said }),
-        ...(listed?.customer === undefined ? {} : { customer: listed.customer }),
+        ...(broughtBy === undefined ? {} : { customer: broughtBy }),
         ...(listed?.mass_g === undefined ? {} : { customerSupplied: { mass_g: listed.mass_g } }),
       },
       id,

@@ -31,7 +31,7 @@ import { amendmentViews } from "./amendment-views.ts";
 export function recordView(
   piece: Piece,
   entries: readonly Entry[],
-  { result: stated, entry }: Stated,
+  { result: stated, entry, piece: told }: Stated,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): Omit<RecordView, "photos" | "photoForm"> {
@@ -45,8 +45,11 @@ export function recordView(
   const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = response;
   return {
     id: piece.id,
-    ticket: piece.ticket,
-    piece: piece.description,
+    ticket: told.ticket ?? piece.ticket,
+    piece: told.description ?? piece.description,
+    ...(told.condition === undefined ? {} : { description: told.condition }),
+    ...(told.operator === undefined ? {} : { operator: told.operator }),
+    ...(told.customer === undefined ? {} : { broughtBy: told.customer }),
     saidByCustomer: piece.claim === undefined ? say.nothing : toldValue(nameIn(library, piece.claim), locale),
     when: whenOf(first?.at ?? entry.at),
     method: words(locale).bench.methods[piece.method].name,

@@ -1,30 +1,21 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { fixed, plusMinus } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { ImportedRecord, type ImportedView } from "../../views/records/imported.tsx";
-import {
-  FoundRecords,
-  type RecordFilters,
-  type RecordRow,
-  RecordsIndex,
-  type RecordsPage,
-} from "../../views/records/index.tsx";
+import { FoundRecords, RecordsIndex } from "../../views/records/index.tsx";
 import { RecordPage } from "../../views/records/show.tsx";
-import { type Locale, words } from "../../views/words/index.ts";
-import { toldValue } from "../../views/words/told.ts";
+import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
-import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { Refusal } from "../bench/refusal.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import type { MeasurementRecord, RecordQuery } from "../ledger/records.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { amendedWater } from "./amended-result.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { photoForm, photoView } from "./photo-view.ts";
+import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
 import { nameIn, recordView, whenOf } from "./record-view.ts";
 
@@ -88,7 +79,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
       reply,
       page({
         ...around,
-        title: words(around.locale).records.recordOf(piece.ticket),
+        title: words(around.locale).records.recordOf(view.ticket),
         main: <RecordPage {...view} />,
       }),
     );
@@ -127,11 +118,21 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     "/records/:piece/amendments",
     async (
       piece,
-      { ticket = "", piece: description = "", celsius = "", note = "", by = "", reason = "", step },
+      {
+        ticket = "",
+        piece: description = "",
+        customer = "",
+        celsius = "",
+        note = "",
+        by = "",
+        reason = "",
+        step,
+      },
     ) => {
       const changed = {
         ...(ticket.trim() ? { ticket: ticket.trim() } : {}),
         ...(description.trim() ? { description: description.trim() } : {}),
+        ...(customer.trim() ? { customer: customer.trim() } : {}),
       };
       const result =
         celsius.trim() === ""
@@ -180,71 +181,5 @@ function importedView({ id, hash, body }: EntryOf<"imported-weighing">, library:
     uncertainty: u_g_cm3 === undefined ? "" : `${u_g_cm3} g/cm³`,
     entry: id,
     hash,
-  };
-}
-
-async function listOf(
-  ledger: Ledger,
-  asked: Record<string, string | undefined>,
-  library: Library,
-  locale: Locale,
-): Promise<RecordsPage> {
-  const filters: RecordFilters = {
-    q: asked.q ?? "",
-    state: asked.state ?? "",
-    claim: asked.claim ?? "",
-    from: asked.from ?? "",
-    to: asked.to ?? "",
-  };
-  const found = await ledger.records(queryOf(filters, asked.before));
-  const all = await ledger.records({ page: { size: 1 } });
-  return {
-    filters,
-    claims: claimsOf(metalBands(library)).map(({ id, name }) => ({ id, name: toldValue(name, locale) })),
-    rows: found.records.map((record) => rowOf(record, library, locale)),
-    found: found.count,
-    all: all.count,
-    countedTo: { found: found.countIsFloor, all: all.countIsFloor },
-    ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
-  };
-}
-
-const states = ["agrees", "agrees-not-alone", "disagrees", "undecided"] as const;
-
-function queryOf(filters: RecordFilters, before: string | undefined): RecordQuery {
-  const state = states.find((one) => one === filters.state);
-  const day = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text);
-  return {
-    search: filters.q,
-    filters: {
-      ...(state ? { state } : {}),
-      ...(filters.claim ? { claim: filters.claim } : {}),
-      ...(day(filters.from) ? { from: `${filters.from}T00:00:00.000Z` } : {}),
-      ...(day(filters.to) ? { until: `${filters.to}T23:59:59.999Z` } : {}),
-    },
-    page: before !== undefined && /^\d+$/.test(before) ? { before: Number(before) } : {},
-  };
-}
-
-function addressOf(filters: RecordFilters, before: number): string {
-  const query = new URLSearchParams(Object.entries(filters).filter(([, value]) => value !== ""));
-  query.set("before", String(before));
-  return `/records?${query}`;
-}
-
-function rowOf(record: MeasurementRecord, library: Library, locale: Locale): RecordRow {
-  return {
-    id: record.subject,
-    when: whenOf(record.at),
-    ticket: record.ticket,
-    piece: record.description,
-    mass: `${fixed(record.mass_g, 4, locale)} g`,
-    density:
-      record.expanded_g_cm3 === null
-        ? fixed(record.density_g_cm3, 2, locale)
-        : plusMinus(record.density_g_cm3, record.expanded_g_cm3, locale),
-    claimName: record.claim === null ? "" : toldValue(nameIn(library, record.claim), locale),
-    ...(record.state === null ? {} : { state: states.find((one) => one === record.state) ?? "undecided" }),
-    ...(record.voided ? { since: "voided" as const } : {}),
   };
 }

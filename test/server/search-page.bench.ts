@@ -19,9 +19,18 @@ const typed = [
   "medal ring",
   "lot 12",
   "spoon",
+  "customer 31",
   "zzz",
 ];
-const filters = ["", "&claim=ag-925", "&state=disagrees", "&from=2016-05-01&to=2016-06-30"];
+const filters = [
+  "",
+  "&claim=ag-925",
+  "&state=disagrees",
+  "&from=2016-05-01&to=2016-06-30",
+  "&mass=31.1",
+  "&mass=5+to+95",
+  "&mass=31.1+%2B-+0.2&from=2016-05-01&to=2016-06-30&photo=with",
+];
 
 describe(`searching as one types over ${records} records`, () => {
   bench(

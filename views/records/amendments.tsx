@@ -49,7 +49,8 @@ export function AmendmentForms({
   csrfToken: string;
   stepKey: string;
 }) {
-  const say = useWords().amendments;
+  const { amendments: say, forTheReport } = useWords();
+  const broughtBy = forTheReport.customerHint;
   return (
     <Sheet id="amend" title={say.amendOrVoid}>
       <p>{say.lead}</p>
@@ -60,6 +61,7 @@ export function AmendmentForms({
           <input type="hidden" name="step" value={`${stepKey}-amend`} />
           <Field name="ticket" id="amend-ticket" label={say.ticket} hint={say.ticketHint} />
           <Field name="piece" id="amend-piece" label={say.piece} />
+          <Field name="customer" id="amend-customer" label={say.broughtBy} hint={broughtBy} maxLength={200} />
           <Field
             kind="decimal"
             name="celsius"

@@ -11,6 +11,9 @@ export interface RecordRow {
   piece: string;
   /** "31.1035 g" */
   mass: string;
+  /** who brought it, in the house's own words */
+  broughtBy?: string;
+  photos: number;
   /** "10.488 ± 0.014" */
   density: string;
   claimName: string;
@@ -26,6 +29,10 @@ export interface RecordFilters {
   claim: string;
   from: string;
   to: string;
+  /** what the balance showed dry: "31.1", "31.1 ± 0.2", "30 to 32", g */
+  mass: string;
+  /** "with", "without" or empty */
+  photo: string;
 }
 
 export interface RecordsPage {
@@ -36,6 +43,10 @@ export interface RecordsPage {
   found: number;
   /** how many there are */
   all: number;
+  /** something is asked for */
+  narrowed: boolean;
+  /** the mass as it was typed, when it could not be read and so narrows nothing */
+  massUnread?: string;
   /** set where counting stopped: there are more */
   countedTo?: { found: boolean; all: boolean };
   /** address of the next page; left out on the last */
@@ -54,22 +65,25 @@ export function RecordsIndex(page: RecordsPage) {
           method="get"
           action="/records"
           hx-get="/records"
-          hx-trigger="input changed delay:250ms from:#q, change"
+          hx-trigger="input changed delay:250ms from:#q, input changed delay:250ms from:#mass, change"
           hx-target="#found"
           hx-select="#found"
           hx-swap="outerHTML"
           hx-push-url="true"
           hx-sync="this:replace"
         >
-          <Field
-            kind="search"
-            name="q"
-            scan
-            label={say.search}
-            hint={say.searchHint}
-            value={filters.q}
-            shortcut="/"
-          />
+          <div class="row">
+            <Field
+              kind="search"
+              name="q"
+              scan
+              label={say.search}
+              hint={say.searchHint}
+              value={filters.q}
+              shortcut="/"
+            />
+            <Field name="mass" label={say.mass} hint={say.massHint} value={filters.mass} maxLength={40} />
+          </div>
           <div class="row">
             <Select
               name="state"
@@ -84,6 +98,16 @@ export function RecordsIndex(page: RecordsPage) {
               empty={say.anyClaim}
               value={filters.claim}
               options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+            />
+            <Select
+              name="photo"
+              label={say.photo}
+              empty={say.anyPhoto}
+              value={filters.photo}
+              options={[
+                { value: "with", label: say.withPhoto },
+                { value: "without", label: say.withoutPhoto },
+              ]}
             />
             <Field kind="date" name="from" label={say.from} value={filters.from} />
             <Field kind="date" name="to" label={say.until} value={filters.to} />
@@ -104,16 +128,23 @@ export function RecordsIndex(page: RecordsPage) {
 }
 
 /** The part of the list that a search replaces. */
-export function FoundRecords({ rows, found, all, countedTo, next, previous }: RecordsPage) {
+export function FoundRecords(page: RecordsPage) {
+  const { rows, found, all, countedTo, narrowed, massUnread, next, previous } = page;
   const say = useWords().records;
+  const counted = (count: number, floor?: boolean) => (floor ? say.moreThan(count) : `${count}`);
   return (
     <div id="found">
       <p role="status">
-        {say.count(
-          countedTo?.found ? say.moreThan(found) : `${found}`,
-          countedTo?.all ? say.moreThan(all) : `${all}`,
-        )}
+        {narrowed
+          ? say.countOf(counted(found, countedTo?.found), counted(all, countedTo?.all))
+          : say.count(counted(all, countedTo?.all))}
         {rows.length < found && `, ${say.shown(rows.length)}`}
+        {massUnread !== undefined && (
+          <>
+            <br />
+            <strong>{say.massUnread(massUnread)}</strong>
+          </>
+        )}
       </p>
       <Rows
         caption={say.caption}
@@ -131,11 +162,20 @@ export function FoundRecords({ rows, found, all, countedTo, next, previous }: Re
           key: row.id,
           voided: row.since === "voided",
           cells: [
-            <a key="a" href={`/records/${row.id}`}>
+            <a key="a" class="ticket" href={`/records/${row.id}`}>
               {row.ticket || say.unnamed(row.id)}
             </a>,
             row.when,
-            row.piece,
+            <span key="p">
+              {row.piece}
+              {row.broughtBy !== undefined && (
+                <>
+                  {row.piece !== "" && <br />}
+                  <small>{say.broughtBy(row.broughtBy)}</small>
+                </>
+              )}
+              {row.photos > 0 && <small class="tag">{say.photos(row.photos)}</small>}
+            </span>,
             row.mass,
             row.density,
             row.claimName,

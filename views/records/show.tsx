@@ -19,6 +19,8 @@ export interface RecordView {
   /** condition, marks, stones: the customer's words are marked as such */
   description?: string;
   saidByCustomer?: string;
+  /** who brought it, in the house's own words */
+  broughtBy?: string;
   when: string;
   operator?: string;
   place?: string;
@@ -95,6 +97,7 @@ export function RecordPage(record: RecordView) {
               [say.ticket, record.ticket],
               [say.piece, record.piece],
               [say.description, record.description],
+              [say.broughtBy, record.broughtBy],
               [say.saidByCustomer, record.saidByCustomer],
               [say.method, record.method],
               [say.weighed, record.when],

@@ -31,6 +31,7 @@ export function RetentionPage(view: RetentionView) {
         <strong>{now === undefined ? say.standingNone : say.standing(now.years, now.since)}</strong>
       </p>
       <p>{say.rules}</p>
+      <p>{say.persons}</p>
       <p>{say.law}</p>
       <Sheet id="expiring" title={say.list}>
         <Rows

@@ -21,10 +21,17 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: Door): 
         response: { 200: recordPage, ...refusals },
       },
     },
-    async ({ query: { q, before, size, voided, ...filters } }) => {
+    async ({ query: { q, before, size, voided, photo, dry_from_g, dry_to_g, ...filters } }) => {
+      const given = known({
+        ...filters,
+        dryFromG: dry_from_g,
+        dryToG: dry_to_g,
+        photo: photo && photo === "true",
+        voided: voided && voided === "true",
+      });
       const page = await ledger.records({
         ...(q === undefined ? {} : { search: q }),
-        filters: { ...given(filters), ...(voided === undefined ? {} : { voided: voided === "true" }) },
+        filters: given,
         page: { size, ...(before === undefined ? {} : { before }) },
       });
       const { records, next, count, countIsFloor } = page;
@@ -58,7 +65,7 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: Door): 
 }
 
 /** The same without the keys that were not given. */
-function given<T extends object>(filters: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+function known<T extends object>(filters: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   return Object.fromEntries(Object.entries(filters).filter(([, value]) => value !== undefined)) as {
     [K in keyof T]?: Exclude<T[K], undefined>;
   };

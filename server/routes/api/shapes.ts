@@ -23,12 +23,16 @@ export const record = z.strictObject({
   claim: z.string().nullable(),
   lot: z.string().nullable(),
   operator: z.string().nullable(),
+  customer: z.string().nullable().describe("who brought the piece, in the house's own words"),
   state: state.nullable(),
   mass_g: z.number(),
+  dry: z.string().describe("what the balance showed dry, with its unit; empty where only the mass is known"),
+  dry_g: z.number().describe("the same in g"),
   density_g_cm3: z.number(),
   expanded_g_cm3: z.number().nullable(),
   voided: z.boolean(),
   amendments: z.number().int(),
+  photos: z.number().int().describe("photos of the piece that were not set aside"),
 });
 
 export const recordQuery = z.strictObject({
@@ -36,7 +40,7 @@ export const recordQuery = z.strictObject({
     .string()
     .max(200)
     .optional()
-    .describe("words, each the beginning of a word of ticket, piece, claim, lot or operator"),
+    .describe("words, each the beginning of a word of ticket, piece, claim, lot, operator or who brought it"),
   ticket: z.string().optional(),
   claim: z.string().optional(),
   lot: z.string().optional(),
@@ -44,6 +48,9 @@ export const recordQuery = z.strictObject({
   state: state.optional(),
   from: moment.optional(),
   until: moment.optional(),
+  dry_from_g: z.coerce.number().optional().describe("what the balance showed dry, g, both ends included"),
+  dry_to_g: z.coerce.number().optional(),
+  photo: z.enum(["true", "false"]).optional().describe("with a photo, or without one"),
   voided: z.enum(["true", "false"]).optional(),
   before: wholeIn(1, Number.MAX_SAFE_INTEGER).optional().describe("`next` of the page before"),
   size: wholeIn(1, 500).default(50),

@@ -20,6 +20,9 @@ test.each(files)("the old ledger %s is read, good, listed, searched and continue
   const [amended] = (await ledger.records({ search: "H-0999" })).records;
   expect(amended).toMatchObject({ subject: "piece:2", amendments: 1, mass_g: 31.1003 });
   expect((await ledger.records({ filters: { voided: true } })).records[0]?.subject).toBe("piece:1");
+  // The columns that a later schema added follow from the entries.
+  expect(await ledger.records({ filters: { dryFromG: 31.1, dryToG: 31.1 } })).toMatchObject({ count: 40 });
+  expect(amended).toMatchObject({ dry: "31.10 g", photos: 0 });
   await weigh(ledger, "piece:new");
   expect(await ledger.verify()).toMatchObject({ good: true });
 });

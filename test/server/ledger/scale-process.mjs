@@ -33,7 +33,9 @@ async function make() {
   let { seq, hash } = closing ?? { seq: firstSeq, hash: firstHash };
   const entry = db.prepare("insert into entries values (?, ?, ?, ?, ?, ?, ?, null, ?, ?)");
   const record = db.prepare(
-    "insert into records values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 0, 0, ?)",
+    `insert into records (seq, subject, entry_id, entry_hash, at, bench, ticket, description, claim, lot, operator,
+       customer, state, mass_g, dry, dry_g, density_g_cm3, expanded_g_cm3, voided, amendments, photos, search)
+     values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 0, 0, ?, ?)`,
   );
   const words = db.prepare("insert into record_words (rowid, search) values (?, ?)");
   const write = (id, at, kind, subject, body) => {
@@ -80,7 +82,8 @@ async function make() {
     });
     const ticket = `H-${String(n).padStart(7, "0")}`;
     const description = `${pick(nouns)} ${pick(nouns)} lot ${Math.floor(n / 200)}`;
-    const search = searchable(ticket, description, claim, subject);
+    const customer = `customer ${n % 997}`;
+    const search = searchable(ticket, description, claim, customer, subject);
     record.run(
       seq,
       subject,
@@ -93,10 +96,14 @@ async function make() {
       claim,
       `lot ${Math.floor(n / 200)}`,
       "counter 2",
+      customer,
       finding,
       mass,
+      `${mass.toFixed(4)} g`,
+      Number(mass.toFixed(4)),
       density,
       0.02,
+      n % 3 === 0 ? 1 : 0,
       search,
     );
     words.run(seq, search);
@@ -138,7 +145,10 @@ async function measure() {
       { state: pick(states), claim: pick(claims) },
       { lot: `lot ${n}` },
       { from: "2018-01-01", until: "2018-02-01" },
-    ][n % 4];
+      { dryFromG: (n * 7) % 100, dryToG: ((n * 7) % 100) + 0.01 },
+      { dryFromG: 5, dryToG: 95 },
+      { dryFromG: 31, dryToG: 31.2, photo: true, from: "2018-01-01", until: "2018-03-01" },
+    ][n % 7];
     await timed(filter, () => ledger.records({ filters }));
     const text = [
       pick(nouns),

@@ -7,7 +7,7 @@ import { carryPhotos, verifyPhotos } from "../../../server/photos/carry.ts";
 import { photosBeside } from "../../../server/photos/photo-folder.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { secrets, talkativePng, telephoneJpeg } from "../photos/pictures.ts";
-import { host, recorded, textOf, wordsOf } from "./recorded.ts";
+import { host, recorded, sendPhoto, textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -15,27 +15,8 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
-/** Sends the photo form as a browser does (RFC 7578). */
-async function send(url: string, photo: Buffer, fields: Record<string, string> = {}) {
-  const page = await at.app.inject({ url: "/settings", headers: { host } });
-  const form = new FormData();
-  form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
-  for (const [name, value] of Object.entries(fields)) form.set(name, value);
-  form.set("photo", new Blob([new Uint8Array(photo)], { type: "image/jpeg" }), "quay.jpg");
-  const encoded = new Response(form);
-  return at.app.inject({
-    method: "POST",
-    url,
-    headers: {
-      host,
-      origin: `http://${host}`,
-      cookie: String(page.headers["set-cookie"]).split(";")[0],
-      "content-type": encoded.headers.get("content-type") ?? "",
-    },
-    payload: Buffer.from(await encoded.arrayBuffer()),
-  });
-}
-
+const send = (url: string, photo: Buffer, fields?: Record<string, string>) =>
+  sendPhoto(at, url, photo, fields);
 const photoEntries = () => at.ledger.entries({ kind: "photo" });
 
 test("a photo taken at the bench is on the record and the report, without place and time, under its hash", async () => {

@@ -3,18 +3,53 @@ import type { TestBench } from "../build.ts";
 /** The Host header that the bench answers to in tests. */
 export const host = "localhost:1";
 
-/** A typed weighing from ticket to record under the given id; readings in g, hung in water of 21.4 °C. */
+/** A typed weighing from ticket to record under the given id; readings in g unless a unit is given, hung in water of 21.4 °C. */
 export async function recorded(
   at: TestBench,
-  piece: { id: string; ticket?: string; claim?: string; dry: string; immersed: string },
+  piece: {
+    id: string;
+    ticket?: string;
+    claim?: string;
+    customer?: string;
+    dry: string;
+    immersed: string;
+    unit?: string;
+  },
 ): Promise<void> {
-  const { id, ticket = id, claim = "", dry, immersed } = piece;
-  await at.post("/bench/piece", { ticket, description: "an invented piece", method: "hung", claim, key: id });
-  await at.post("/bench/typed-readings", { role: "dry", reading: dry, unit: "g" });
-  await at.post("/bench/typed-readings", { role: "immersed", reading: immersed, unit: "g" });
+  const { id, ticket = id, claim = "", customer = "", dry, immersed, unit = "g" } = piece;
+  const told = { description: "an invented piece", method: "hung", claim, customer };
+  await at.post("/bench/piece", { ticket, ...told, key: id });
+  await at.post("/bench/typed-readings", { role: "dry", reading: dry, unit });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: immersed, unit });
   await at.post("/bench/water", { celsius: "21.4" });
   const answer = await at.post("/bench/record", {});
   if (answer.statusCode !== 303) throw new Error(`The piece ${id} was not recorded: ${answer.body}`);
+}
+
+/** Sends the photo form as a browser does (RFC 7578). */
+export async function sendPhoto(
+  at: TestBench,
+  url: string,
+  photo: Buffer,
+  fields: Record<string, string> = {},
+) {
+  const page = await at.app.inject({ url: "/settings", headers: { host } });
+  const form = new FormData();
+  form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
+  for (const [name, value] of Object.entries(fields)) form.set(name, value);
+  form.set("photo", new Blob([new Uint8Array(photo)], { type: "image/jpeg" }), "quay.jpg");
+  const encoded = new Response(form);
+  return at.app.inject({
+    method: "POST",
+    url,
+    headers: {
+      host,
+      origin: `http://${host}`,
+      cookie: String(page.headers["set-cookie"]).split(";")[0],
+      "content-type": encoded.headers.get("content-type") ?? "",
+    },
+    payload: Buffer.from(await encoded.arrayBuffer()),
+  });
 }
 
 /** The text of a page without its tags. */

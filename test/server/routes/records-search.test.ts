@@ -34,6 +34,17 @@ test("what is typed narrows the list letter by letter, and the address alone giv
   expect(wordsOf((await part("q=")).body)).toContain("more than 1000 records");
 });
 
+test("a filter that leaves more than are counted says so of what it found, and one that leaves fewer gives the number", async () => {
+  const { records } = await at.ledger.records({ page: { size: 500 } });
+  const text = async (query: string) => wordsOf((await part(query)).body);
+  expect(await text("mass=0+to+99.9")).toContain("more than 1000 of more than 1000 records, 50 shown");
+  expect(await text("from=2016-01-01")).toContain("more than 1000 of more than 1000 records, 50 shown");
+  // every third has a photo
+  expect(await text("photo=with")).toContain("400 of more than 1000 records");
+  const dry = records[0]?.dry_g ?? Number.NaN;
+  expect(await text(`mass=${dry.toFixed(4)}`)).toContain("1 of more than 1000 records");
+});
+
 test("filters and words narrow together, every row fits them, and older pages keep them in their address", async () => {
   const { body } = await part("q=H-00&state=disagrees");
   const rows = [...body.matchAll(/<tr[\s\S]*?<\/tr>/g)].map(([row]) => wordsOf(row)).slice(1);

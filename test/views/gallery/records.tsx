@@ -6,10 +6,17 @@ const claims = [
   { id: "ag-999", name: "silver 999" },
   { id: "au-750", name: "gold 750" },
 ];
-const filters = { q: "", state: "", claim: "", from: "", to: "" };
+const filters = { q: "", state: "", claim: "", from: "", to: "", mass: "", photo: "" };
 
 export const recordsEmpty = (
-  <RecordsIndex filters={{ ...filters, q: "harbour" }} claims={claims} rows={[]} found={0} all={214} />
+  <RecordsIndex
+    filters={{ ...filters, q: "harbour" }}
+    claims={claims}
+    rows={[]}
+    found={0}
+    all={214}
+    narrowed
+  />
 );
 
 export const records = (
@@ -18,6 +25,7 @@ export const records = (
     claims={claims}
     found={214}
     all={214}
+    narrowed={false}
     next="/records?after=187"
     rows={(["agrees", "agrees-not-alone", "disagrees", "undecided"] as const).map((state, index) => ({
       id: `${214 - index}`,
@@ -33,6 +41,8 @@ export const records = (
       density: ["10.488 ± 0.014", "19.28 ± 0.11", "11.62 ± 0.09", "16.9 ± 0.6"][index]!,
       claimName: ["silver 999", "gold 999", "gold 585", "gold 900"][index]!,
       state,
+      photos: index,
+      ...(index === 2 ? { broughtBy: "book 7, page 31" } : {}),
       ...(index === 1 ? { since: "amended" as const } : {}),
     }))}
   />

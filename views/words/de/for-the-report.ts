@@ -2,16 +2,17 @@ import type { Words } from "../en/index.ts";
 
 /** Was ein Bericht außer der Messung sagt, gefragt, wenn ein Stück auf den Messplatz kommt. */
 export const forTheReport: Words["forTheReport"] = {
-  summary: "Für den Bericht: Kunde, Zustand, Bearbeiter",
+  summary: "Wer es brachte, Zustand, Bearbeiter: für Bericht und Suche",
   fields: {
-    customer: "Kunde",
+    customer: "Gebracht von",
     condition: "Zustand bei der Annahme",
     operator: "Bearbeiter",
     statedMass: "Masse, wie der Kunde sie angibt",
     marks: "Stempel, wie der Kunde sie liest",
     stones: "Steine und Fassungen, wie der Kunde sie angibt",
   },
-  customerHint: "ein Beleg genügt; ein Name nur, wenn ein Bericht ihn braucht",
+  customerHint:
+    "ein Verweis des Hauses, etwa eine Seite im Ankaufsbuch. Ein Name gehört zu den personenbezogenen Daten: Was festzuhalten ist und was nicht, sagen die örtlichen Regeln für Ankaufsbücher und der Datenschutz",
   conditionHint: "sauber, Stöße, Reparaturen, Überzug",
   theirs: "Was der Kunde sagt, steht im Bericht als seine Angabe, getrennt vom Gemessenen.",
 };

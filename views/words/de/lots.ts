@@ -21,7 +21,8 @@ export const lots: Words["lots"] = {
     problems: "Dieser Eintrag muss noch einmal angesehen werden",
     name: "Name oder Zettel der Partie",
     from: "Gebracht von",
-    fromHint: "ein Zettel genügt; niemand muss genannt werden",
+    fromHint:
+      "ein Verweis des Hauses, etwa eine Seite im Ankaufsbuch; jedes Stück der Partie wird darunter gefunden. Ein Name gehört zu den personenbezogenen Daten: Es gelten die örtlichen Regeln für Ankaufsbücher",
     gross: "Bruttomasse der ganzen Partie",
     grossHint: "vor dem Sortieren gewogen; die Summe der Stücke wird dagegengehalten",
     grossUnit: "Einheit der Bruttomasse",

@@ -8,6 +8,8 @@ export const retention: Words["retention"] = {
   standingNone: "Es gibt keine Festlegung: Jedes Protokoll wird auf Dauer aufbewahrt.",
   rules:
     "Eine längere Zeit gilt auch für Protokolle, die es schon gibt. Eine kürzere gilt nur für die, die von da an entstehen: Eine zugesagte Zeit wird nicht gekürzt. Protokolle von vor der ersten Festlegung werden auf Dauer aufbewahrt. Das Programm löscht nichts, weder vor noch nach dieser Zeit.",
+  persons:
+    "Wer ein Stück brachte, steht in seinem Protokoll und in der Kette und wird deshalb so lange aufbewahrt wie das Protokoll: Aus einem Eintrag allein lässt sich nichts entfernen. Dort einen Verweis des Hauses eintragen und Namen in einem Ankaufsbuch führen, das seinen eigenen Regeln folgt.",
   law: "Wie lange Protokolle aufbewahrt werden müssen und wann sie nicht länger aufbewahrt werden dürfen, regelt das örtliche Recht.",
   change: "Eine neue Festlegung",
   years: "Protokolle aufbewahren mindestens",

@@ -1,15 +1,16 @@
 /** What a report states besides the measurement, asked when a piece is put on the bench. */
 export const forTheReport = {
-  summary: "For the report: customer, condition, operator",
+  summary: "Who brought it, condition, operator: for the report and the search",
   fields: {
-    customer: "Customer",
+    customer: "Brought by",
     condition: "Condition on arrival",
     operator: "Operator",
     statedMass: "Mass, as the customer states it",
     marks: "Marks, as the customer reads them",
     stones: "Stones and fittings, as the customer states them",
   },
-  customerHint: "a ticket will do; a name only if a report needs it",
+  customerHint:
+    "a reference of your own, such as a page of the buying book. A name is personal data: local rules on buying books and on personal data say what must be kept, and what must not",
   conditionHint: "clean, knocks, repairs, coating",
   theirs: "What the customer says stands in the report as theirs, apart from what was measured.",
 };

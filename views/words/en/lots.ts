@@ -20,7 +20,8 @@ export const lots = {
     problems: "This entry needs another look",
     name: "Name or ticket of the lot",
     from: "Brought by",
-    fromHint: "a ticket is enough; no person need be named",
+    fromHint:
+      "a reference of your own, such as a page of the buying book; every piece of the lot is found by it. A name is personal data: local rules on buying books apply",
     gross: "Gross mass of the whole lot",
     grossHint: "weighed before sorting; the sum of the pieces is held against it",
     grossUnit: "Unit of the gross mass",

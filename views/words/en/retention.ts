@@ -5,6 +5,8 @@ export const retention = {
   standingNone: "There is no setting: every record is kept for good.",
   rules:
     "A longer time counts for records that exist, too. A shorter one counts only for records made from then on: a time that was promised is not shortened. Records made before the first setting are kept for good. Nothing is deleted by the program, neither before nor after its time.",
+  persons:
+    "Who brought a piece stands in its record and in the chain, and so is kept as long as the record: nothing can be taken out of one entry alone. Write a reference of your own there, and keep names in a buying book that follows its own rules.",
   law: "How long you must keep records, and when you must not keep them longer, is ruled by local law.",
   change: "A new setting",
   years: "Keep records at least",

@@ -1,0 +1,39 @@
+import { decimalsShown, lastPlace } from "../../calibration/decimal.ts";
+import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import type { Entry } from "./entry.ts";
+import type { RecordRow } from "./tables.ts";
+
+/**
+ * What the balance showed for the piece dry, as a receipt has it: the one reading in its unit with its decimals, or
+ * the mean of several; less the hanger where the dry readings hold it. Without a reading, no text, and `massG` (g).
+ */
+export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRow, "dry" | "dry_g"> {
+  const setAside = new Set(entries.flatMap((entry) => (entry.kind === "voiding" ? [entry.body.entry] : [])));
+  const readings = entries.flatMap((entry) =>
+    entry.kind === "capture" && entry.body.what === "dry" && !setAside.has(entry.id)
+      ? [entry.body.reading]
+      : [],
+  );
+  const [first] = readings;
+  if (first === undefined) return { dry: "", dry_g: massG };
+  const details = entries.findLast((entry) => entry.kind === "weighing-details");
+  const hanger = details?.kind === "weighing-details" ? details.body.hanger?.in_air : undefined;
+  const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit as MassUnit));
+  const grams = mean(readings.map((reading) => Number(reading.grams))) - hangerG;
+  if (hanger === undefined && readings.every(({ unit }) => unit === first.unit)) {
+    const decimals = Math.max(...readings.map(({ text }) => decimalsShown(text)));
+    const shown =
+      readings.length === 1 ? first.text : mean(readings.map(({ text }) => Number(text))).toFixed(decimals);
+    return { dry: `${shown} ${first.unit}`, dry_g: grams };
+  }
+  const stepG = Math.max(...readings.map(stepGrams));
+  return { dry: `${grams.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG))))} g`, dry_g: grams };
+}
+
+function stepGrams({ text, unit }: { text: string; unit: string }): number {
+  return lastPlace(text) * Number(toGrams("1", unit as MassUnit));
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
