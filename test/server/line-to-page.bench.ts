@@ -16,7 +16,7 @@ describe("what a person at the bench waits for", () => {
   const waits: number[] = [];
 
   bench(
-    "a line on the cable changes the page",
+    "a line on the cable changes the page, the 100 ms before it counted in",
     async () => {
       count += 1;
       const text = (10 + count / 10_000).toFixed(4);
