@@ -1,6 +1,6 @@
 import type { Library } from "../alloys/library.ts";
 import type { MetalGroup } from "./bench-settings.ts";
-import { groupFirst } from "./metal-groups.ts";
+import { finestFirst, groupFirst } from "./metal-groups.ts";
 import type { MetalBand } from "./view.ts";
 
 const claimedFamilies = new Set(["gold", "silver", "platinum", "palladium", "own"]);
@@ -8,7 +8,7 @@ const claimedFamilies = new Set(["gold", "silver", "platinum", "palladium", "own
 /** The library as pages draw it, what is mostly seen first; a piece is claimed by its fineness, not by one of its recipes. */
 export function metalBands({ metals }: Library, mostly: MetalGroup = "any"): MetalBand[] {
   const grouped = new Set(metals.flatMap(({ recipes }) => recipes ?? []));
-  return groupFirst(metals, mostly).map(({ id, name, family, densityGPerCm3 }) => ({
+  return groupFirst(finestFirst(metals), mostly).map(({ id, name, family, densityGPerCm3 }) => ({
     id,
     name,
     low: densityGPerCm3.low,

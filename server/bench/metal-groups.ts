@@ -16,3 +16,19 @@ export function groupFirst(metals: readonly Metal[], group: MetalGroup): Metal[]
     ...metals.filter(({ family }) => !first.has(family)),
   ];
 }
+
+const preciousOf: Readonly<Record<string, string>> = {
+  gold: "Au",
+  silver: "Ag",
+  platinum: "Pt",
+  palladium: "Pd",
+};
+const families = Object.keys(preciousOf);
+
+/** The metals as a price list names them: gold, silver, platinum, palladium, the finest first; the rest after, in its order. */
+export function finestFirst(metals: readonly Metal[]): Metal[] {
+  const place = ({ family }: Metal) =>
+    families.includes(family) ? families.indexOf(family) : families.length;
+  const fineness = ({ family, composition }: Metal) => composition[preciousOf[family] ?? ""]?.[0] ?? 0;
+  return [...metals].sort((a, b) => place(a) - place(b) || fineness(b) - fineness(a));
+}
