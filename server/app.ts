@@ -128,10 +128,10 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.piece === undefined;
-  const { deed } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
+  const { deed, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
   if (demoHands) demoRoutes(deed, bench, demoHands);
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
-  photoRoutes(app, { bench, ledger, folder: parts.photos, demo });
+  photoRoutes(app, { bench, ledger, folder: parts.photos, demo, answered: photoAnswered });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, demo, library: () => library.now });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });

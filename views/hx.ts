@@ -29,6 +29,7 @@ export interface HxAttributes {
   "hx-select"?: string;
   "hx-include"?: string;
   "hx-vals"?: string;
+  "hx-vals:inherited"?: string;
   "hx-push-url"?: "true" | "false" | string;
   "hx-replace-url"?: "true" | "false" | string;
   "hx-sync"?: string;

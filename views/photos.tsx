@@ -62,7 +62,7 @@ export function PhotoForm({ action, fills, piece, csrfToken, megabytes, problem 
         : {
             "hx-post": action,
             "hx-target": `#${fills}`,
-            "hx-swap": "innerHTML",
+            "hx-swap": "innerMorph",
             "hx-encoding": "multipart/form-data",
           })}
     >

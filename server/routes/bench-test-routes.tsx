@@ -14,10 +14,15 @@ interface BenchTestParts {
   tests: BenchTests;
   /** the whole Bench page, with a form of other tests sent back */
   whole(request: FastifyRequest, reply: FastifyReply, problem?: undefined, refused?: RefusedForm): string;
+  /** a form of a live page was answered with its part */
+  answered(request: FastifyRequest, refused: RefusedForm | undefined): void;
 }
 
 /** Entering and setting aside other tests of the piece on the bench. */
-export function benchTestRoutes(app: FastifyInstance, { bench, tests, whole }: BenchTestParts): void {
+export function benchTestRoutes(
+  app: FastifyInstance,
+  { bench, tests, whole, answered }: BenchTestParts,
+): void {
   app.post("/bench/tests", { preHandler: app.csrfProtection }, (request, reply) =>
     done(request, reply, () => tests.keep(fieldsOf(request), lookOf(request).locale)),
   );
@@ -58,6 +63,7 @@ export function benchTestRoutes(app: FastifyInstance, { bench, tests, whole }: B
   ): FastifyReply {
     const status = refused ? 422 : 200;
     if (wantsPart(request)) {
+      answered(request, refused);
       const part = <OtherTests tests={tests.view(reply.generateCsrf(), refused)} />;
       return html(reply, render(part, lookOf(request).locale), status);
     }

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { waterRange } from "../../calibration/water.ts";
 import {
@@ -30,6 +31,7 @@ import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { benchPhotos } from "./photo-view.ts";
 import type { RefusedForm } from "./size-view.ts";
+import { pageIdOf, StandingRefusals } from "./standing-refusals.ts";
 
 /** A refusal names a field in English, and is told in the page's language as any sentence is. */
 const detailNames = words("en").weighing.fields;
@@ -59,13 +61,31 @@ export function benchRoutes(
   });
   const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
   const tests = new BenchTests(bench, ledger);
+  const aboutNow = () => bench.piece?.id;
+  const refusals = new StandingRefusals<Problem>();
+  const refusedTests = new StandingRefusals<RefusedForm>();
+  const refusedPhotos = new StandingRefusals<string>();
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
       ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
-      ["piece", (token, locale) => render(<PiecePart view={view(token)} />, locale)],
-      ["photos", (token, locale) => render(<BenchPhotos photos={benchPhotos(bench.piece, token)} />, locale)],
-      ["other-tests", (token, locale) => render(<OtherTests tests={tests.view(token)} />, locale)],
+      [
+        "piece",
+        (token, locale, from) =>
+          render(<PiecePart view={view(token, refusals.of(from, aboutNow()))} />, locale),
+      ],
+      [
+        "photos",
+        (token, locale, from) => {
+          const photos = benchPhotos(bench.piece, token, refusedPhotos.of(from, aboutNow()));
+          return render(<BenchPhotos photos={photos} />, locale);
+        },
+      ],
+      [
+        "other-tests",
+        (token, locale, from) =>
+          render(<OtherTests tests={tests.view(token, refusedTests.of(from, aboutNow()))} />, locale),
+      ],
       ["result", (token, locale) => render(<ResultPart view={view(token)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
@@ -109,6 +129,7 @@ export function benchRoutes(
           live={live()}
           tests={tests.view(frame.csrfToken, refused)}
           photos={benchPhotos(bench.piece, frame.csrfToken)}
+          pageId={randomUUID()}
         />
       ),
     });
@@ -116,13 +137,26 @@ export function benchRoutes(
 
   function answer(request: FastifyRequest, reply: FastifyReply, problem?: Problem): FastifyReply {
     const status = problem ? 422 : 200;
-    if (wantsPart(request))
+    if (wantsPart(request)) {
+      answered(refusals, request, problem);
       return html(
         reply,
         render(<PiecePart view={view(reply.generateCsrf(), problem)} />, lookOf(request).locale),
         status,
       );
+    }
     return problem ? html(reply, whole(request, reply, problem), status) : reply.redirect("/", 303);
+  }
+
+  /** A form of a live page is answered with its part; what is sent back stands in every redraw of that part. */
+  function answered<Refused>(
+    standing: StandingRefusals<Refused>,
+    request: FastifyRequest,
+    refused: Refused | undefined,
+  ): void {
+    const from = pageIdOf(request);
+    standing.answered(from, aboutNow(), refused);
+    stream.answered(from);
   }
 
   /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
@@ -145,7 +179,12 @@ export function benchRoutes(
     await tests.look();
     return html(reply, whole(request, reply));
   });
-  benchTestRoutes(app, { bench, tests, whole });
+  benchTestRoutes(app, {
+    bench,
+    tests,
+    whole,
+    answered: (request, refused) => answered(refusedTests, request, refused),
+  });
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
   deed("/bench/piece", (fields) => {
@@ -201,7 +240,11 @@ export function benchRoutes(
   deed("/bench/record", async () => {
     await bench.record();
   });
-  return { deed };
+  return {
+    deed,
+    photoAnswered: (request: FastifyRequest, problem: string | undefined) =>
+      answered(refusedPhotos, request, problem),
+  };
 }
 
 function mustBeRole(role: string): Role {

@@ -2,17 +2,21 @@ import type { ServerResponse } from "node:http";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import type { Locale } from "../../views/words/index.ts";
 import { lookOf } from "./look.ts";
+import { pageIdOf } from "./standing-refusals.ts";
 
 /** A page that listens: where to write, the token its forms carry, the language it speaks, and the parts it last got. */
 interface Listener {
   response: ServerResponse;
   csrfToken: string;
   locale: Locale;
+  page: string | undefined;
   last: Map<string, string>;
+  /** a form of this page was answered since the last heartbeat */
+  answered: boolean;
 }
 
 /** Draws one part of the page for a listener; parts are named by the id of the element they fill. */
-export type Draw = (csrfToken: string, locale: Locale) => string;
+export type Draw = (csrfToken: string, locale: Locale, page: string | undefined) => string;
 
 const leastPauseMs = 25;
 
@@ -47,7 +51,14 @@ export class LiveStream {
       "x-content-type-options": "nosniff",
     });
     response.write("retry: 500\n\n");
-    const listener: Listener = { response, csrfToken, locale: lookOf(request).locale, last: new Map() };
+    const listener: Listener = {
+      response,
+      csrfToken,
+      locale: lookOf(request).locale,
+      page: pageIdOf(request),
+      last: new Map(),
+      answered: false,
+    };
     this.#listeners.add(listener);
     request.raw.on("close", () => this.#listeners.delete(listener));
     this.#sendTo(listener, this.#parts.keys(), this.#beats);
@@ -59,6 +70,14 @@ export class LiveStream {
     if (this.#due !== undefined) return;
     const pause = Math.max(0, this.#lastSent + leastPauseMs - Date.now());
     this.#due = setTimeout(() => this.#send(), pause);
+  }
+
+  /**
+   * A form of this page was answered with a part of it. That answer and a message under way may overtake each other, so
+   * the next heartbeat sends every part once more, whatever the page got before.
+   */
+  answered(page: string | undefined): void {
+    for (const listener of this.#listeners) if (listener.page === page) listener.answered = true;
   }
 
   close(): void {
@@ -78,13 +97,17 @@ export class LiveStream {
 
   #beat(): void {
     this.#beats += 1;
-    for (const listener of this.#listeners) this.#sendTo(listener, this.#parts.keys(), this.#beats);
+    for (const listener of this.#listeners) {
+      if (listener.answered) listener.last.clear();
+      listener.answered = false;
+      this.#sendTo(listener, this.#parts.keys(), this.#beats);
+    }
   }
 
   #sendTo(listener: Listener, names: Iterable<string>, beat?: number): void {
     const message: string[] = [];
     for (const name of names) {
-      const markup = this.#parts.get(name)?.(listener.csrfToken, listener.locale);
+      const markup = this.#parts.get(name)?.(listener.csrfToken, listener.locale, listener.page);
       if (markup === undefined || listener.last.get(name) === markup) continue;
       listener.last.set(name, markup);
       message.push(partial(name, markup));

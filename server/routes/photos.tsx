@@ -25,12 +25,17 @@ interface PhotoParts {
   /** where the photos lie */
   folder: string;
   demo: boolean;
+  /** a form of the live Bench page was answered with its part */
+  answered(request: FastifyRequest, problem: string | undefined): void;
 }
 
 type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Photos of pieces: taken at the bench or added to a record, and shown by their hash. */
-export function photoRoutes(app: FastifyInstance, { bench, ledger, folder, demo }: PhotoParts): void {
+export function photoRoutes(
+  app: FastifyInstance,
+  { bench, ledger, folder, demo, answered }: PhotoParts,
+): void {
   app.get<{ Params: { name: string } }>("/photos/:name", (request, reply) => {
     const { name } = request.params;
     const type = typeOfName(name);
@@ -82,6 +87,7 @@ export function photoRoutes(app: FastifyInstance, { bench, ledger, folder, demo 
   function answer(request: FastifyRequest, reply: FastifyReply, problem?: string): FastifyReply {
     if (!wantsPart(request))
       return problem === undefined ? reply.redirect("/#photos", 303) : refusal(request, reply, problem);
+    answered(request, problem);
     const photos = benchPhotos(bench.piece, reply.generateCsrf(), problem);
     const part = render(<BenchPhotos photos={photos} />, lookOf(request).locale);
     return html(reply, part, problem === undefined ? 200 : 422);

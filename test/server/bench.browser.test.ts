@@ -255,6 +255,44 @@ describe("a hobbyist who types on a phone", () => {
     expect(troubles).toEqual([]);
   });
 
+  test("keeps what was sent back and what is half typed, whatever another window does meanwhile", async () => {
+    bench = await startBench(["--typed"]);
+    const page = await open({ viewport: phone, hasTouch: true });
+    await page.getByLabel("Ticket").fill("A-21");
+    await page.getByRole("button", { name: "Put it on the bench" }).click();
+    await page.getByLabel("The dry reading").fill("31.10");
+    await page.getByRole("button", { name: "Enter" }).click();
+    await page.getByText("31.10 g").waitFor();
+    const other = await open({ viewport: desk });
+
+    await page.getByLabel("The immersed reading").fill("28.l4");
+    await page.getByRole("button", { name: "Enter" }).last().click();
+    const sentBack = page.locator("#piece .problems").getByText("28.l4");
+    await sentBack.waitFor();
+    await other.getByText("type another").first().click();
+    await other.getByLabel("The dry reading").fill("31.11");
+    await other.getByLabel("The dry reading").press("Enter");
+    await page.locator(".readings").getByText("31.11 g").waitFor();
+    await sentBack.waitFor();
+    expect(await page.getByLabel("The immersed reading").inputValue()).toBe("28.l4");
+
+    await page.getByLabel("The immersed reading").fill("28.14");
+    await page.getByRole("button", { name: "Enter" }).last().click();
+    await page.locator(".readings").getByText("28.14 g").waitFor();
+    await sentBack.waitFor({ state: "detached" });
+    // half of a repeat is typed when the temperature is sent and its answer arrives
+    await page.getByText("type another").last().click();
+    const repeat = page.getByLabel("The immersed reading");
+    expect(await repeat.inputValue()).toBe("");
+    await repeat.fill("28.1");
+    await page.getByLabel("Water temperature in °C").fill("21.4");
+    await page.getByLabel("Water temperature in °C").press("Enter");
+    await page.locator("#result").getByText("g/cm³").first().waitFor();
+    expect(await repeat.inputValue()).toBe("28.1");
+    expect(await page.getByLabel("Water temperature in °C").inputValue()).toBe("21.4");
+    expect(troubles.filter((one) => !one.includes("422"))).toEqual([]);
+  });
+
   test("does the same with scripts off", async () => {
     bench = await startBench(["--typed"]);
     const page = await open({ viewport: phone, javaScriptEnabled: false });

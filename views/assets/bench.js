@@ -3,6 +3,7 @@
 //  2. A tab that comes back opens its stream anew, and a new stream begins with the full state.
 //  3. One-key shortcuts: data-key="t F9" on a button; off with data-keys="off" on <html>.
 //  4. data-say="text" of freshly arrived parts goes to the one live region, at most once in 2 s.
+//  5. A part that arrives never takes away what somebody typed; only a form that was taken is emptied.
 (() => {
   const root = document.documentElement;
 
@@ -107,5 +108,30 @@
       heard = part.dataset.say;
       say(heard);
     }
+  });
+
+  // --- 5: what is typed. A field is the writer's from the first letter until the bench has taken its form.
+  const isText = (element) =>
+    element.matches?.("input:not([type=checkbox],[type=radio],[type=hidden],[type=file]),textarea");
+  globalThis.htmx?.registerExtension("typed", {
+    htmx_before_morph_attr: (element, { attrName, newValue }) => {
+      if (attrName !== "value" || !isText(element)) return true;
+      const { value, defaultValue } = element;
+      element.setAttribute("value", newValue ?? "");
+      element.value = value === defaultValue ? (newValue ?? "") : value;
+      return false;
+    },
+  });
+  const sent = new WeakSet();
+  document.addEventListener("htmx:before:request", ({ target }) => {
+    for (const field of target.elements ?? []) if (isText(field)) sent.add(field);
+  });
+  document.addEventListener("input", ({ target }) => sent.delete(target));
+  document.addEventListener("htmx:after:request", ({ target, detail }) => {
+    const { request, response } = detail.ctx;
+    if (request.method !== "POST" || response.status >= 400 || !target.matches?.("form")) return;
+    for (const field of target.elements) if (sent.has(field)) field.value = field.defaultValue;
+    const folded = target.closest("details");
+    if (folded) folded.open = false;
   });
 })();

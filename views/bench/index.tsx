@@ -98,14 +98,21 @@ export function BenchMain({
   live,
   tests,
   photos,
+  pageId,
 }: {
   view: BenchView;
   live: LiveView;
   photos?: BenchPhotosView | undefined;
   tests?: OtherTestsView | undefined;
+  /** goes with the stream and with every form, so that a redraw keeps what was sent back to this very page */
+  pageId: string;
 }) {
   return (
-    <div hx-sse:connect="/bench/live" data-heartbeat-seconds={heartbeatSeconds}>
+    <div
+      hx-sse:connect="/bench/live"
+      data-heartbeat-seconds={heartbeatSeconds}
+      hx-vals:inherited={JSON.stringify({ page: pageId })}
+    >
       <div id="heartbeat" hidden />
       <section class="sheet live-box" aria-labelledby="live-heading" data-live>
         <h2 id="live-heading" class="label">

@@ -31,7 +31,7 @@ export function BenchForm({
   children: ComponentChildren;
 }) {
   return (
-    <form method="post" action={to} hx-post={to} hx-target="#piece" hx-swap="innerHTML">
+    <form method="post" action={to} hx-post={to} hx-target="#piece" hx-swap="innerMorph">
       <Csrf token={view.csrfToken} />
       {Object.entries(hidden).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />

@@ -23,7 +23,7 @@ export function EvidenceForm({
 }) {
   const to = `${action}${path}`;
   const filling =
-    fills === undefined ? {} : { "hx-post": to, "hx-target": `#${fills}`, "hx-swap": "innerHTML" as const };
+    fills === undefined ? {} : { "hx-post": to, "hx-target": `#${fills}`, "hx-swap": "innerMorph" as const };
   return (
     <form method="post" action={to} {...filling}>
       <Csrf token={csrfToken} />
