@@ -44,10 +44,20 @@ export interface CheckChart {
   olderAreLeftOut: boolean;
 }
 
+/** A check by its name; one that was never made also says what it is for. */
+function Check({ kind, standing }: Pick<CheckRow, "kind" | "standing">) {
+  const { title, why } = guideOf(kind, useLocale());
+  return (
+    <>
+      <a href={`/checks/${kind}`}>{title}</a>
+      {standing === "never made" && <p class="hint">{why}</p>}
+    </>
+  );
+}
+
 /** All checks of the bench: what is due, how it runs over time, what to look back at. */
 export function ChecksIndex(page: ChecksPage) {
   const { closed, checks, profile, charts, lookBack, problems, typed, csrfToken } = page;
-  const locale = useLocale();
   const say = useWords().checks;
   return (
     <>
@@ -60,6 +70,7 @@ export function ChecksIndex(page: ChecksPage) {
           </p>
         </section>
       )}
+      {checks.every(({ standing }) => standing === "never made") && <p>{say.noneYet}</p>}
       <Rows
         caption={say.caption}
         empty={say.empty}
@@ -67,9 +78,7 @@ export function ChecksIndex(page: ChecksPage) {
         rows={checks.map(({ kind, standing, last, due }) => ({
           key: kind,
           cells: [
-            <a key="a" href={`/checks/${kind}`}>
-              {guideOf(kind, locale).title}
-            </a>,
+            <Check key="a" kind={kind} standing={standing} />,
             <strong key="s">
               <span aria-hidden="true">{signs[standing]} </span>
               {say.standings[standing]}

@@ -8,7 +8,9 @@ export const checks: Words["checks"] = {
   closedSince: (since) => `Der Messplatz ist seit ${since} geschlossen.`,
   weighingMarked: "Weiterwiegen ist möglich; jedes Protokoll bis dahin trägt diesen Vermerk.",
   toChecks: "Zu den Prüfungen",
-  caption: "Prüfungen",
+  caption: "Die Prüfungen dieses Messplatzes",
+  noneYet:
+    "Noch keine ist gemacht, und gewogen wird trotzdem: Die Unsicherheiten beruhen dann auf der letzten Stelle der Waage und auf dem, was unter Einstellungen steht. Beginnen Sie mit dem Prüfgewicht, dann der Wiederholbarkeit.",
   empty: "Keine Prüfungen sind eingerichtet.",
   check: "Prüfung",
   stands: "Stand",

@@ -6,7 +6,9 @@ export const checks = {
   closedSince: (since: string) => `The bench is closed since ${since}.`,
   weighingMarked: "You can go on weighing; every record written until then carries this mark.",
   toChecks: "To the checks",
-  caption: "Checks",
+  caption: "The checks of this bench",
+  noneYet:
+    "None has been made yet, and the bench weighs all the same: its budgets then rest on the last digit of the balance and on what Settings say. Begin with the check weight, then the repeatability.",
   empty: "No checks are set up.",
   check: "Check",
   stands: "Stands",
