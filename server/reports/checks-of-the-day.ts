@@ -1,6 +1,7 @@
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { statedBy } from "./stated.ts";
+import type { Writing } from "./writing.ts";
 
 /** The name under which a bench keeps the checks of its thermometer. */
 const thermometer = "thermometer";
@@ -9,7 +10,12 @@ const thermometer = "thermometer";
  * How the equipment of a measurement stood in its checks when the result was written: of every balance used and of the
  * thermometer the newest check of each kind, with its date. Entries after the row `upTo` change nothing.
  */
-export async function checksOfTheDay(ledger: Ledger, subject: string, upTo: number): Promise<string[]> {
+export async function checksOfTheDay(
+  ledger: Ledger,
+  subject: string,
+  upTo: number,
+  writing: Writing,
+): Promise<string[]> {
   const entries = await ledger.entriesOf(subject);
   const { captures, entry } = statedBy(entries.filter(({ seq }) => seq <= upTo));
   const first = captures[0]?.entry ?? entry;
@@ -22,8 +28,9 @@ export async function checksOfTheDay(ledger: Ledger, subject: string, upTo: numb
     for (const check of await ledger.entriesOf(name))
       if (check.kind === "check" && check.seq < entry.seq && ofEquipment(check))
         newest.set(check.body.kind, check);
-    if (newest.size === 0) told.push(`${name}: no check is kept`);
-    for (const check of newest.values()) told.push(`${name}: ${inWords(check, first.at)}`);
+    const of = name === thermometer ? writing.say.checks.thermometer : writing.name(name);
+    if (newest.size === 0) told.push(writing.say.checks.none(of));
+    for (const check of newest.values()) told.push(inWords(of, check, first.at, writing));
   }
   return told;
 }
@@ -31,8 +38,14 @@ export async function checksOfTheDay(ledger: Ledger, subject: string, upTo: numb
 /** How a learner's hands scatter says nothing of the balance, and their name is nobody else's business. */
 const ofEquipment = ({ body }: EntryOf<"check">) => body.kind !== "trainee";
 
-function inWords({ at, body }: EntryOf<"check">, workAt: string): string {
+function inWords(of: string, { at, body }: EntryOf<"check">, workAt: string, { say }: Writing): string {
+  const { checks } = say;
   const day = at.slice(0, 10);
-  const when = day === workAt.slice(0, 10) ? "on the day of the work" : `last on ${day}`;
-  return `${body.kind.replaceAll("-", " ")} ${body.passed ? "passed" : "NOT PASSED"} ${when}`;
+  const kind = checks.kinds[body.kind] ?? body.kind.replaceAll("-", " ");
+  return checks.stood(
+    of,
+    kind,
+    body.passed,
+    day === workAt.slice(0, 10) ? checks.sameDay : checks.lastOn(day),
+  );
 }

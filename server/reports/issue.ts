@@ -1,3 +1,4 @@
+import type { Locale } from "../../views/words/index.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -6,10 +7,13 @@ import { checksOfTheDay } from "./checks-of-the-day.ts";
 import type { Report } from "./report.ts";
 import { type ReportOptions, reportOf } from "./report-of.ts";
 import { statedBy } from "./stated.ts";
+import { languageOf, writingIn } from "./writing.ts";
 
 export type IssueOptions = Pick<ReportOptions, "house" | "library"> & {
   /** who authorises the report */
   by?: string;
+  /** the language it is written in, for good; English when left out */
+  locale?: Locale;
   /** idempotency key of the click: the same again gives the same number and copy */
   key?: string;
 };
@@ -43,6 +47,7 @@ export async function issueReport(
       ...(options.by === undefined ? {} : { by: options.by }),
       ...(options.key === undefined ? {} : { click: options.key }),
       ...(ledger.key === null ? {} : { keyId: ledger.key.keyId }),
+      ...(options.locale === undefined ? {} : { language: options.locale }),
       bands: bandsOf(result.response.alive ?? [], options.library ?? builtIn),
     }));
   return reportAsIssued(ledger, written, options);
@@ -57,7 +62,8 @@ export async function reportAsIssued(
   issued: EntryOf<"report-issued">,
   { house, library }: Pick<IssueOptions, "house" | "library"> = {},
 ): Promise<Report> {
-  const { number, copy, by, keyId, bands } = issued.body;
+  const { number, copy, by, keyId, bands, language } = issued.body;
+  const writing = writingIn(languageOf(language));
   const entries = await ledger.entriesOf(issued.subject);
   return reportOf(
     entries.filter(({ seq }) => seq <= issued.seq),
@@ -65,13 +71,14 @@ export async function reportAsIssued(
       number,
       copy,
       issuedAt: issued.at,
-      checks: await checksOfTheDay(ledger, issued.subject, issued.seq),
+      checks: await checksOfTheDay(ledger, issued.subject, issued.seq, writing),
       ...(house === undefined ? {} : { house }),
       ...(library === undefined ? {} : { library }),
       ...(by === undefined ? {} : { authorisedBy: by }),
       ...(keyId === undefined ? {} : { keyId }),
       ...(bands === undefined ? {} : { bands }),
     },
+    writing,
   );
 }
 

@@ -1,4 +1,5 @@
 import PDFDocument from "pdfkit";
+import { words } from "../../views/words/index.ts";
 import { reportFonts } from "./fonts.ts";
 import type { Line, Report } from "./report.ts";
 
@@ -28,19 +29,23 @@ export interface Paper {
   finished(): Promise<Buffer>;
 }
 
+/** A sentence as a line of a list. */
+const listed = (sentence: string) => `–  ${sentence}`;
+
 /** Opens the sheet. The date inside is the date of issue, so that the same report gives the same bytes. */
 export function paper(report: Report): Paper {
+  const say = words(report.locale).report;
   const doc = new PDFDocument({
     size: "A4",
     margins: { top: margin, left: margin, right: margin, bottom: margin + 18 },
     pdfVersion: "1.7",
     tagged: true,
-    lang: "en",
+    lang: report.locale,
     displayTitle: true,
     bufferPages: true,
     info: {
       Title: `${report.title} ${report.number}`,
-      Subject: `Record ${report.record.hash}`,
+      Subject: `${say.record.record} ${report.record.hash}`,
       Creator: "Underhook",
       Producer: "Underhook",
       CreationDate: new Date(report.issuedAt),
@@ -55,7 +60,7 @@ export function paper(report: Report): Paper {
   const width = doc.page.width - 2 * margin;
   const whole: Section = doc.struct("Document");
   doc.addStructure(whole);
-  const add = (type: string, draw: () => void, options: { alt?: string } = {}) => {
+  const add = (type: string, draw: () => void, options: { alt?: string; lang?: string } = {}) => {
     whole.add(doc.struct(type as "P", options, [draw]));
   };
   const room = (height: number) => {
@@ -81,11 +86,17 @@ export function paper(report: Report): Paper {
     paragraph(text, { size = 8.5, bold: strong = false, color = ink, indent = 0 } = {}) {
       doc.font(strong ? bold : regular).fontSize(size);
       room(doc.heightOfString(text, { width: width - indent }));
-      add("P", () => doc.fillColor(color).text(text, margin + indent, doc.y, { width: width - indent }));
+      add(
+        "P",
+        () => doc.fillColor(color).text(text, margin + indent, doc.y, { width: width - indent }),
+        report.onlyEnglish.some((sentence) => text === sentence || text === listed(sentence))
+          ? { lang: "en" }
+          : {},
+      );
       doc.y += 2;
     },
     list(items) {
-      for (const item of items) this.paragraph(`–  ${item}`);
+      for (const item of items) this.paragraph(listed(item));
     },
     facts(lines) {
       this.table(
@@ -152,23 +163,28 @@ export function paper(report: Report): Paper {
 
 /** Number, copy and page on every page, and a clear end (7.8.2.1 d). Marked as artifacts: they are not read aloud. */
 function footers(doc: Doc, report: Report, regular: string): void {
+  const { foot } = words(report.locale).report;
   const { count } = doc.bufferedPageRange();
   for (let page = 0; page < count; page += 1) {
     doc.switchToPage(page);
     doc.page.margins.bottom = 0;
-    const end = page === count - 1 ? "  ·  end of report" : "";
-    const replaces = report.replaces?.number ? `  ·  replaces ${report.replaces.number}` : "";
+    const line = [
+      foot.number(report.number),
+      foot.copy(report.copy),
+      ...(report.replaces?.number ? [foot.replaces(report.replaces.number)] : []),
+      foot.page(page + 1, count),
+      ...(page === count - 1 ? [foot.end] : []),
+    ].join("  ·  ");
     doc.markContent("Artifact", { type: "Pagination" });
     doc
       .font(regular)
       .fontSize(7.5)
       .fillColor(pale)
-      .text(
-        `Report ${report.number}  ·  copy ${report.copy}${replaces}  ·  page ${page + 1} of ${count}${end}`,
-        margin,
-        doc.page.height - margin,
-        { width: doc.page.width - 2 * margin, align: "center", lineBreak: false },
-      );
+      .text(line, margin, doc.page.height - margin, {
+        width: doc.page.width - 2 * margin,
+        align: "center",
+        lineBreak: false,
+      });
     doc.endMarkedContent();
   }
 }

@@ -1,4 +1,6 @@
 import { scaleLinear } from "d3-scale";
+import { inLocale } from "../../views/numbers.ts";
+import { words } from "../../views/words/index.ts";
 import { type Doc, ink, pale } from "./pdf-paper.ts";
 import type { Report } from "./report.ts";
 
@@ -21,6 +23,7 @@ export function plotHeight(report: Report): number {
 /** One density axis at 20 °C: the measured value with its coverage interval, the bands of what is alive under it. */
 export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: number): void {
   const { plot } = report;
+  const say = words(report.locale).report.plot;
   const bands = bandsDrawn(report);
   const [from, to] = shownRange(
     report,
@@ -45,9 +48,7 @@ export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: 
     .lineWidth(1.6)
     .stroke(ink);
   doc.circle(axis(plot.value), y + 12, 2.2).fill(ink);
-  doc
-    .fillColor(ink)
-    .text("measured, with its coverage interval", x, y + 8, { width: labels - 6, lineBreak: false });
+  doc.fillColor(ink).text(say.measured, x, y + 8, { width: labels - 6, lineBreak: false });
 
   for (const [row, metal] of bands.entries()) {
     if (!metal.band) continue;
@@ -57,7 +58,7 @@ export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: 
     doc.rect(axis(low), top + 1, Math.max(axis(high) - axis(low), 1.2), 6);
     if (claimed) doc.fill(ink);
     else doc.lineWidth(0.7).stroke(ink);
-    const label = `${metal.name}${claimed ? " (claim)" : ""}`;
+    const label = claimed ? say.claim(metal.name) : metal.name;
     doc
       .fillColor(ink)
       .text(label, x, top, { width: labels - 6, height: 9, ellipsis: true, lineBreak: false });
@@ -73,13 +74,13 @@ export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: 
       .moveTo(axis(tick), bottom)
       .lineTo(axis(tick), bottom + 3)
       .stroke(pale);
-    doc.fillColor(ink).text(axis.tickFormat(7)(tick), axis(tick) - 20, bottom + 4, {
+    doc.fillColor(ink).text(inLocale(axis.tickFormat(7)(tick), report.locale), axis(tick) - 20, bottom + 4, {
       width: 40,
       align: "center",
       lineBreak: false,
     });
   }
-  doc.text("density at 20 °C, g/cm³", x, bottom + 4, { width: labels - 6, lineBreak: false });
+  doc.text(say.axis, x, bottom + 4, { width: labels - 6, lineBreak: false });
 }
 
 /** A band wider than this share of the value (powders in resin, mixtures) runs off the axis instead of squeezing it. */

@@ -1,8 +1,9 @@
 import { encode } from "uqr";
+import { inLocale } from "../../views/numbers.ts";
+import { words } from "../../views/words/index.ts";
 import { type Paper, paper } from "./pdf-paper.ts";
 import { drawPlot, plotHeight } from "./pdf-plot.ts";
 import type { BudgetLine, Report } from "./report.ts";
-import { shareShown } from "./results.ts";
 
 /**
  * The report as a PDF: a page of result and a page of budget and readings. Tagged, fonts embedded, vector plot. The
@@ -17,28 +18,27 @@ export async function reportPdf(report: Report): Promise<Buffer> {
 }
 
 function result(sheet: Paper, report: Report): void {
+  const say = words(report.locale).report;
   sheet.heading(report.title, "H1");
-  sheet.paragraph(`Report ${report.number}, copy ${report.copy}`, { size: 10, bold: true });
+  sheet.paragraph(say.numberAndCopy(report.number, report.copy), { size: 10, bold: true });
   if (report.voided !== null)
-    sheet.paragraph(`THE RESULT OF THIS RECORD WAS DECLARED VOID: ${report.voided}. It must not be used.`, {
+    sheet.paragraph(`${say.voided.toLocaleUpperCase(report.locale)}: ${say.voidedBecause(report.voided)}`, {
       size: 10,
       bold: true,
     });
   if (report.replaces) {
     const { number, reason, by, at } = report.replaces;
-    const what =
-      number === null
-        ? "This report states an amended record."
-        : `Amendment to report ${number}, which it replaces.`;
-    sheet.paragraph(`${what} Reason: ${reason} (${by}, ${at}).`, { bold: true });
+    const what = number === null ? say.amendedRecord : say.amends(number);
+    sheet.paragraph(`${what} ${say.reason(reason, by, at)}`, { bold: true });
   }
-  const customer = report.customer === null ? [] : [{ label: "Customer", value: report.customer }];
+  const customer = report.customer === null ? [] : [{ label: say.customer, value: report.customer }];
   sheet.facts([...report.house, ...customer, ...report.dates]);
-  sheet.heading("Item tested");
+  sheet.heading(say.headings.item);
   sheet.facts(report.item);
-  sheet.heading("Results");
+  sheet.heading(say.headings.results);
+  const { quantity, value, unit, uncertainty } = say.results.head;
   sheet.table(
-    ["Quantity", "Value", "Unit", "Uncertainty"],
+    [quantity, value, unit, uncertainty],
     report.results.map(({ quantity, value, unit, uncertainty }) => [
       quantity,
       value,
@@ -51,78 +51,83 @@ function result(sheet: Paper, report: Report): void {
   sheet.figure(plotHeight(report), plotInWords(report), (x, y) =>
     drawPlot(sheet.doc, report, x, y, sheet.width),
   );
-  sheet.heading(report.opinion.heading);
-  sheet.paragraph(`The density ${report.opinion.state}. ${report.opinion.because}`);
+  sheet.heading(say.headings.opinion);
+  const { state, because } = report.opinion;
+  const told = report.onlyEnglish.includes(because) ? [state, because] : [`${state} ${because}`.trim()];
+  for (const text of told) sheet.paragraph(text);
   if (report.opinion.alive.length > 0)
-    sheet.paragraph(
-      `Alive, that is, not excluded: ${report.opinion.alive.map(({ name }) => name).join(", ")}.`,
-    );
+    sheet.paragraph(say.opinion.alive(report.opinion.alive.map(({ name }) => name).join(", ")));
   sheet.list(report.decision);
   if (report.otherTests.length > 0) {
-    sheet.heading("Other tests recorded with the piece, not part of the density result");
+    sheet.heading(say.headings.otherTests);
     sheet.list(report.otherTests);
   }
   if (report.customerSupplied.length > 0) {
-    sheet.heading("Supplied by the customer, not measured here");
+    sheet.heading(say.headings.supplied);
     sheet.facts(report.customerSupplied);
   }
-  sheet.heading("Cautions and conditions of this report");
+  sheet.heading(say.headings.cautions);
   sheet.list([...report.cautions, ...report.statements]);
-  if (report.authorisedBy !== null) sheet.paragraph(`Authorised by ${report.authorisedBy}`, { bold: true });
+  if (report.authorisedBy !== null) sheet.paragraph(say.authorised(report.authorisedBy), { bold: true });
 }
 
 function behindIt(sheet: Paper, report: Report): void {
-  sheet.heading("Method");
+  const say = words(report.locale).report;
+  sheet.heading(say.headings.method);
   sheet.paragraph(report.method);
-  sheet.paragraph(`Corrected for: ${report.corrections.join("; ")}. Sampling: ${report.sampling}`);
+  sheet.paragraph(say.correctedFor(report.corrections.join("; "), report.sampling));
   const deviations = [...report.deviations, ...report.warnings];
-  sheet.paragraph(
-    deviations.length === 0
-      ? "Deviations from the method: none."
-      : "Deviations from the method and warnings:",
-  );
+  sheet.paragraph(deviations.length === 0 ? say.deviations.none : say.deviations.some);
   sheet.list(deviations);
-  sheet.heading("Conditions and equipment");
+  sheet.heading(say.headings.conditions);
   sheet.factsInPairs(report.conditions);
-  sheet.heading("Readings, in the order taken");
+  sheet.heading(say.headings.readingsInOrder);
+  const { head, void: voidWord } = say.readings;
   sheet.table(
-    ["What", "Shown", "At (UTC)", "From", "Taken because"],
+    [head.what, head.shown, head.at, head.from, head.because],
     report.readings.map(({ what, shown, at, source, because, voided }) => [
       what,
-      voided === null ? shown : `${shown} VOID`,
+      voided === null ? shown : `${shown} ${voidWord.toLocaleUpperCase(report.locale)}`,
       at,
       source,
-      voided === null ? because : `void: ${voided}`,
+      voided === null ? because : `${voidWord}: ${voided}`,
     ]),
     [105, -80, 120, 62, "*"],
   );
-  sheet.heading("Budget of the density");
-  sheet.table(
-    ["Input", "Value", "u", "Unit", "g/cm³ per unit", "Part, g/cm³", "Share"],
-    report.budget.map(budgetRow),
-    ["*", -62, -56, 72, -66, -60, -40],
-  );
-  sheet.heading("Record");
+  sheet.heading(say.headings.budget);
+  const { input, value, u, unit, perUnit, part, share } = say.budget.head;
+  sheet.table([input, value, u, unit, perUnit, part, share], report.budget.map(budgetRow), [
+    "*",
+    -62,
+    -56,
+    72,
+    -66,
+    -60,
+    -40,
+  ]);
+  sheet.heading(say.headings.record);
   record(sheet, report);
 }
 
 function budgetRow({ input, value, u, unit, sensitivity, contribution, share }: BudgetLine): string[] {
-  return [input, value, u, unit, sensitivity, contribution, shareShown(share)];
+  return [input, value, u, unit, sensitivity, contribution, share];
 }
 
 const qrPoints = 74;
 
-function record(sheet: Paper, { record }: Report): void {
+function record(sheet: Paper, { record, locale }: Report): void {
+  const say = words(locale).report.record;
   const text = [
-    `Record ${record.subject}, row ${record.row}`,
-    `Hash (SHA-256): ${record.hash}`,
-    ...(record.keyId === null ? [] : [`Signed by key: ${record.keyId}`]),
-    `To check: ${record.checkHow}`,
-    `Versions: ${record.versions.map(({ label, value }) => `${label} ${value}`).join(", ")}`,
+    `${say.record} ${say.place(record.subject, record.row)}`,
+    `${say.hash}: ${record.hash}`,
+    ...(record.keyId === null ? [] : [`${say.signedBy}: ${record.keyId}`]),
+    `${say.toCheck}: ${record.checkHow}`,
+    `${say.versions}: ${record.versions.map(({ label, value }) => `${label} ${value}`).join(", ")}`,
   ];
-  const { data, size } = encode(`underhook record ${record.hash}`, { ecc: "M", border: 4 });
+  const code = `underhook record ${record.hash}`;
+  const { data, size } = encode(code, { ecc: "M", border: 4 });
   let top = 0;
-  sheet.figure(qrPoints, `QR code with the text: underhook record ${record.hash}`, (x, y) => {
+  sheet.figure(qrPoints, say.qr(code), (x, y) => {
     const step = qrPoints / size;
     for (const [row, cells] of data.entries())
       for (const [column, dark] of cells.entries())
@@ -135,7 +140,12 @@ function record(sheet: Paper, { record }: Report): void {
   for (const line of text) sheet.paragraph(line, { size: 7, indent: qrPoints + 8 });
 }
 
-function plotInWords({ plot, opinion }: Report): string {
-  const bands = opinion.alive.flatMap(({ name, band }) => (band ? [`${name} ${band[0]} to ${band[1]}`] : []));
-  return `Density axis at 20 °C in g/cm³. Measured ${plot.value.toPrecision(6)}, interval ${plot.low.toPrecision(6)} to ${plot.high.toPrecision(6)}. Bands alive: ${bands.join("; ") || "none"}.`;
+function plotInWords({ plot, opinion, locale }: Report): string {
+  const say = words(locale).report.plot;
+  const number = (value: number | string) => inLocale(`${value}`, locale);
+  const bands = opinion.alive.flatMap(({ name, band }) =>
+    band ? [say.band(name, number(band[0]), number(band[1]))] : [],
+  );
+  const [value, low, high] = [plot.value, plot.low, plot.high].map((x) => number(x.toPrecision(6)));
+  return say.inWords(value!, low!, high!, bands.join("; "));
 }

@@ -1,3 +1,4 @@
+import { words } from "../../views/words/index.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
 import { type Conformity, conformity as conformityShape } from "../compute/contract.ts";
 import { riskSays, ruleSays } from "../findings/decision-words.ts";
@@ -7,6 +8,7 @@ import type { AliveMetal, House, Line, Replacement, Report } from "./report.ts";
 import { withoutReservedWords } from "./reserved-words.ts";
 import { budgetOf, resultsOf, uncertaintyStatement } from "./results.ts";
 import { type Stated, statedBy } from "./stated.ts";
+import { type Writing, writingIn } from "./writing.ts";
 
 export interface ReportOptions {
   house?: House;
@@ -25,51 +27,45 @@ export interface ReportOptions {
   bands?: readonly { id: string; name: string; low: number; high: number }[];
 }
 
-const states = {
-  agrees: "agrees with the claim",
-  "agrees-not-alone": "agrees with the claim, but not with it alone",
-  disagrees: "disagrees with the claim",
-  undecided: "undecided",
-};
-
 /**
- * What a report of one measurement states, from the entries about the piece (oldest first).
- * ISO/IEC 17025:2017, 7.8.2 to 7.8.8, as far as it applies: items with nothing behind them are left out, not invented.
- * Without an accreditation the reserved words are taken out of every text. Throws RangeError while there is no result.
+ * What a report of one measurement states, from the entries about the piece (oldest first), in the language of the
+ * writing. ISO/IEC 17025:2017, 7.8.2 to 7.8.8, as far as it applies: items with nothing behind them are left out, not
+ * invented. Without an accreditation the reserved words are taken out of every text. Throws RangeError while there is
+ * no result.
  */
-export function reportOf(entries: readonly Entry[], options: ReportOptions): Report {
-  const { house = {}, library = builtIn, bands = [] } = options;
+export function reportOf(
+  entries: readonly Entry[],
+  options: ReportOptions,
+  writing: Writing = writingIn("en"),
+): Report {
+  const { house = {} } = options;
+  const { say, number } = writing;
   const stated = statedBy(entries);
   const { piece, result, entry } = stated;
   const { response, request } = result;
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
-  const celsius = liquidCelsius(result);
-  const finding = response.finding;
   const shift = (response.density_20_g_cm3 ?? response.density_g_cm3) - response.density_g_cm3;
-  const claim = finding?.claim ?? piece.claim ?? null;
+  const claim = response.finding?.claim ?? piece.claim ?? null;
+  const { claim: saidToBe, mass_g, stones, marks, note } = piece.customerSupplied ?? {};
   const report: Report = {
-    title: "Report of a density test",
+    locale: writing.locale,
+    onlyEnglish: writing.onlyEnglish,
+    title: say.title,
     house: lines(
-      ["Issued by", house.name],
-      ["Address", house.address],
-      ["Contact", house.contact],
-      ["Place of the work", house.location],
-      ["Accreditation", house.accreditation && `${house.accreditation.body}, ${house.accreditation.number}`],
+      [say.house.name, house.name],
+      [say.house.address, house.address],
+      [say.house.contact, house.contact],
+      [say.house.location, house.location],
+      [
+        say.house.accreditation,
+        house.accreditation && `${house.accreditation.body}, ${house.accreditation.number}`,
+      ],
     ),
     number: options.number,
     copy: options.copy,
     customer: piece.customer ?? null,
-    method: methodOf(result),
-    item: lines(
-      ["Ticket", piece.ticket],
-      ["Description", piece.description],
-      ["Condition", piece.condition],
-      ["Lot", piece.lot],
-      ["Claim tested", claim === null ? "none" : nameOf(claim, library)],
-      ...stated.photos.map(
-        ({ body: { shows = "of the item", hash } }) => ["Photo", `${shows}, SHA-256 ${hash}`] as const,
-      ),
-    ),
+    method: methodOf(result, writing),
+    item: itemOf(stated, claim, options, writing),
     photos: stated.photos.map(({ at, body: { hash, type, shows = "", width, height } }) => ({
       hash,
       type,
@@ -79,58 +75,44 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       height,
     })),
     dates: lines(
-      ["Received", piece.receivedAt ?? stated.opened?.at],
-      ["Work done", workDone(stated)],
-      ["Issued", options.issuedAt],
+      [say.dates.received, piece.receivedAt ?? stated.opened?.at],
+      [say.dates.done, workDone(stated, writing)],
+      [say.dates.issued, options.issuedAt],
     ),
-    sampling: piece.sampling ?? "None: the whole piece was tested.",
-    results: resultsOf(response, celsius),
-    uncertaintyStatement: uncertaintyStatement(response, confidence),
-    deviations: deviationsOf(stated),
+    sampling: piece.sampling ?? say.sampling,
+    results: resultsOf(response, liquidCelsius(result), writing),
+    uncertaintyStatement: uncertaintyStatement(response, confidence, writing),
+    deviations: deviationsOf(stated, writing),
     authorisedBy: options.authorisedBy ?? null,
     conditions: [
-      ...conditionsOf(stated),
+      ...conditionsOf(stated, writing),
       ...lines(
-        ["Scale verified for trade", house.verifiedScale],
-        ["Operator", piece.operator],
-        ["Checks of the equipment", options.checks?.join("; ")],
+        [say.house.verifiedScale, house.verifiedScale],
+        [say.conditions.operator, piece.operator],
+        [say.conditions.checks, options.checks?.join("; ")],
       ),
     ],
-    corrections: correctionsOf(result),
-    readings: readingsOf(stated),
-    budget: budgetOf(response),
-    decision: decisionOf(stated, confidence),
-    opinion: {
-      heading: "Opinion and interpretation (not a measured result)",
-      state: finding ? states[finding.state] : "no claim was tested",
-      because: finding?.because ?? "No claim was tested.",
-      alive: (response.alive ?? []).map((id) => {
-        const band = bands.find((one) => one.id === id);
-        return band ? { id, name: band.name, band: [band.low, band.high] as const } : alive(id, library);
-      }),
-    },
+    corrections: correctionsOf(result, writing),
+    readings: readingsOf(stated, writing),
+    budget: budgetOf(response, writing),
+    decision: decisionOf(stated, confidence, writing),
+    opinion: opinionOf(stated, options, writing),
     otherTests: stated.evidence.map(
       ({ at, body }) =>
-        `${body.test}: ${body.outcome} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
+        `${writing.name(body.test)}: ${writing.name(body.outcome)} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
     ),
     customerSupplied: lines(
-      ["Said to be", piece.customerSupplied?.claim],
-      ["Mass, as stated", piece.customerSupplied?.mass_g && `${piece.customerSupplied.mass_g} g`],
-      ["Stones", piece.customerSupplied?.stones],
-      ["Marks", piece.customerSupplied?.marks],
-      ["Note", piece.customerSupplied?.note],
+      [say.supplied.claim, saidToBe],
+      [say.supplied.mass, mass_g && `${number(mass_g)} g`],
+      [say.supplied.stones, stones],
+      [say.supplied.marks, marks],
+      [say.supplied.note, note],
     ),
     replaces: replacement(stated),
     voided: stated.voided?.body.reason ?? null,
-    warnings: response.warnings ?? [],
-    statements: [
-      "The results relate only to the item tested, as it was received.",
-      "This report shall not be reproduced except in full.",
-    ],
-    cautions: [
-      "Density is evidence of the whole volume, not proof of composition: every material listed as alive fits it. The referee methods are ISO 11426 (gold, cupellation) and ISO 11427 (silver), done by licensed laboratories.",
-      "Hallmarking, dealing and weighing for trade are ruled by local law; scales used for buying need legal verification.",
-    ],
+    warnings: (response.warnings ?? []).map(writing.tell),
+    statements: [...say.statements],
+    cautions: [...say.cautions],
     plot: {
       value: response.density_g_cm3 + shift,
       low: response.interval_g_cm3[0] + shift,
@@ -144,20 +126,23 @@ export function reportOf(entries: readonly Entry[], options: ReportOptions): Rep
       hash: entry.hash,
       row: entry.seq,
       keyId: options.keyId ?? null,
-      checkHow: `on the bench, underhook export --record ${entry.subject} --out record.json; then, on any computer and without a network, underhook verify record.json${options.keyId === undefined ? "" : ` --key ${options.keyId}`}. The hash it names must be the one printed here.`,
-      versions: Object.entries(result.versions).map(([label, value]) => ({ label, value })),
+      checkHow: say.record.how(entry.subject, options.keyId ?? ""),
+      versions: Object.entries(result.versions).map(([name, value]) => ({
+        label: words(writing.locale).record.version[name] ?? name,
+        value,
+      })),
     },
     issuedAt: options.issuedAt,
   };
-  return house.accreditation ? report : unaccredited(report);
+  return house.accreditation ? report : unaccredited(report, writing);
 }
 
-function unaccredited(report: Report): Report {
-  const { value, count } = withoutReservedWords({ ...report, record: { ...report.record, hash: "" } });
-  if (count > 0)
-    value.deviations.push(
-      `${count} ${count === 1 ? "word that is" : "words that are"} reserved to accredited laboratories ${count === 1 ? "was" : "were"} left out of this report.`,
-    );
+function unaccredited(report: Report, { say }: Writing): Report {
+  const { value, count } = withoutReservedWords(
+    { ...report, record: { ...report.record, hash: "" } },
+    say.reservedWord,
+  );
+  if (count > 0) value.deviations.push(say.deviations.reserved(count));
   return { ...value, record: { ...value.record, hash: report.record.hash } };
 }
 
@@ -165,8 +150,39 @@ function lines(...given: readonly (readonly [label: string, value: string | null
   return given.flatMap(([label, value]) => (value ? [{ label, value }] : []));
 }
 
-function nameOf(id: string, library: Library): string {
-  return library.has(id) ? `${library.metal(id).name} (${id})` : id;
+function itemOf(
+  { piece, photos }: Stated,
+  claim: string | null,
+  { library = builtIn }: ReportOptions,
+  { say: { item }, name }: Writing,
+): Line[] {
+  const nameOf = (id: string) => (library.has(id) ? `${name(library.metal(id).name)} (${id})` : id);
+  return lines(
+    [item.ticket, piece.ticket],
+    [item.description, piece.description],
+    [item.condition, piece.condition],
+    [item.lot, piece.lot],
+    [item.claim, claim === null ? item.noClaim : nameOf(claim)],
+    ...photos.map(({ body: { shows = "", hash } }) => [item.photo, item.photoIs(shows, hash)] as const),
+  );
+}
+
+/** What the density means for the claim, and what it leaves alive: by the names and bands of the issue. */
+function opinionOf(
+  { result: { response } }: Stated,
+  { library = builtIn, bands = [] }: ReportOptions,
+  { say, name, tell }: Writing,
+): Report["opinion"] {
+  const { finding } = response;
+  return {
+    state: finding ? say.opinion[finding.state] : say.opinion.none,
+    because: finding ? tell(finding.because) : "",
+    alive: (response.alive ?? []).map((id) => {
+      const band = bands.find((one) => one.id === id);
+      const metal = band ? { id, name: band.name, band: [band.low, band.high] as const } : alive(id, library);
+      return { ...metal, name: name(metal.name) };
+    }),
+  };
 }
 
 function alive(id: string, library: Library): AliveMetal {
@@ -175,60 +191,62 @@ function alive(id: string, library: Library): AliveMetal {
   return { id, name, band: [densityGPerCm3.low, densityGPerCm3.high] };
 }
 
-function workDone({ captures, entry }: Stated): string {
+function workDone({ captures, entry }: Stated, { say }: Writing): string {
   const first = captures[0]?.entry.at ?? entry.at;
-  return first === entry.at ? first : `${first} to ${entry.at}`;
+  return first === entry.at ? first : say.dates.fromTo(first, entry.at);
 }
 
-function deviationsOf({ captures }: Stated): string[] {
-  const voided = captures.filter((capture) => capture.voided !== null);
+function deviationsOf({ captures }: Stated, { say, number }: Writing): string[] {
+  const { deviations, readings } = say;
   const typed = captures.filter(({ entry }) => entry.body.source === "typed").length;
   const simulated = captures.some(({ entry }) => entry.body.source === "simulated");
+  const shown = (body: Stated["captures"][number]["entry"]["body"]) =>
+    "reading" in body
+      ? `${readings.roles[body.what] ?? body.what} ${number(body.reading.text)} ${body.reading.unit}`
+      : `${number(body.celsius)} °C`;
   return [
-    ...(simulated ? ["DEMONSTRATION: readings of a simulated balance; no piece was weighed."] : []),
-    ...voided.map(
-      ({ entry, voided }) =>
-        `A reading of ${entry.at} (${captureShown(entry.body)}) was declared void: ${voided}.`,
+    ...(simulated ? [deviations.simulated] : []),
+    ...captures.flatMap(({ entry, voided }) =>
+      voided === null ? [] : [deviations.voided(entry.at, shown(entry.body), voided)],
     ),
-    ...(typed > 0
-      ? [`${typed} of ${captures.length} readings were typed by the operator, not received from the balance.`]
-      : []),
+    ...(typed > 0 ? [deviations.typed(typed, captures.length)] : []),
   ];
 }
 
-function captureShown(body: Stated["captures"][number]["entry"]["body"]): string {
-  return "reading" in body ? `${body.what} ${body.reading.text} ${body.reading.unit}` : `${body.celsius} °C`;
-}
-
-function decisionOf({ piece, result }: Stated, confidence: number): string[] {
-  const percent = `${+(confidence * 100).toFixed(2)} %`;
-  const rule =
-    piece.decisionRule ??
-    `A material is excluded when its whole density band lies outside the coverage interval for ${percent}; otherwise it stays alive.${result.response.finding?.conformity ? "" : " No other rule was agreed."}`;
-  const risk = `Risk: of pieces that truly are the claimed metal, at most ${+((1 - confidence) * 100).toFixed(2)} % would be excluded by chance. A material inside the interval is not shown to be present; "fits" is not "is".`;
-  const kept = conformityShape.safeParse(result.response.finding?.conformity);
-  const conformity = kept.success ? kept.data : undefined;
-  return result.response.finding
-    ? [`Decision rule: ${rule}`, risk, ...(conformity ? conformityLines(conformity) : [])]
-    : ["No claim was tested and no decision rule applies."];
+function decisionOf({ piece, result }: Stated, confidence: number, writing: Writing): string[] {
+  const { decision } = writing.say;
+  const percent = (share: number) => `${writing.number(`${+(share * 100).toFixed(2)}`)} %`;
+  const { finding } = result.response;
+  if (!finding) return [decision.none];
+  const kept = conformityShape.safeParse(finding.conformity);
+  const exclusion = decision.exclusion(percent(confidence));
+  const rule = piece.decisionRule ?? (finding.conformity ? exclusion : `${exclusion} ${decision.noOther}`);
+  return [
+    decision.rule(rule),
+    decision.risk(percent(1 - confidence)),
+    ...(kept.success ? conformityLines(kept.data, writing) : []),
+  ];
 }
 
 /** The verdict on the claim's limits under the rule kept with the piece when it was opened. */
-function conformityLines(conformity: Conformity): string[] {
+function conformityLines(conformity: Conformity, { say, number, tell, locale }: Writing): string[] {
+  const { decision } = say;
   const { limits_g_cm3: limits, acceptance_g_cm3: acceptance } = conformity;
-  const between = ([low, high]: readonly [number, number]) => `${low.toFixed(3)} to ${high.toFixed(3)} g/cm³`;
+  const between = ([low, high]: readonly [number, number]) =>
+    decision.between(number(low.toFixed(3)), number(high.toFixed(3)));
+  const ends = [
+    decision.limits(between(limits)),
+    ...(acceptance ? [decision.accepted(between(acceptance))] : []),
+  ];
+  const verdict = words(locale).decision.verdicts[conformity.verdict];
   return [
-    `Rule for the claim's limits, agreed before measuring: ${ruleSays(conformity.rule)} ${riskSays(conformity.worst_acceptance_risk, acceptance)}`,
-    `Limits at the temperature of the liquid: ${between(limits)}${acceptance ? `; accepted under the rule: ${between(acceptance)}` : ""}. ${verdictNames[conformity.verdict]}: ${conformity.says}`,
+    decision.ofLimits(
+      tell(ruleSays(conformity.rule)),
+      tell(riskSays(conformity.worst_acceptance_risk, acceptance)),
+    ),
+    `${ends.join("; ")}. ${verdict}: ${tell(conformity.says)}`,
   ];
 }
-
-const verdictNames = {
-  pass: "Pass",
-  "conditional-pass": "Conditional pass",
-  "conditional-fail": "Conditional fail",
-  fail: "Fail",
-} as const;
 
 /** What the latest amendment replaces: the report issued before it, if there was one. */
 function replacement({ amendments, issued }: Stated): Replacement | null {

@@ -1,3 +1,5 @@
+import type { Locale } from "../../views/words/index.ts";
+
 /** One line of a report: what, and how it is written. */
 export interface Line {
   label: string;
@@ -44,8 +46,8 @@ export interface BudgetLine {
   u: string;
   sensitivity: string;
   contribution: string;
-  /** share of the variance, 0 to 1; negative when inputs cancel */
-  share: number;
+  /** share of the variance in per cent; negative when inputs cancel */
+  share: string;
 }
 
 /** A metal that the density leaves alive. Densities in g/cm³ at 20 °C; null when the library does not know it any more. */
@@ -63,10 +65,6 @@ export interface Replacement {
   at: string;
 }
 
-/**
- * What a report states, as plain data in words and rounded numbers: the HTML page and the PDF draw this and add nothing.
- * The letters are the items of ISO/IEC 17025:2017, 7.8.2.1 [clause letters: practice notes of this project].
- */
 /** A picture of the item, kept beside the ledger under its SHA-256; width and height in pixels. */
 export interface ReportPhoto {
   hash: string;
@@ -77,7 +75,15 @@ export interface ReportPhoto {
   height: number;
 }
 
+/**
+ * What a report states, as plain data in words and rounded numbers: the HTML page and the PDF draw this and add only
+ * the headings of its language. The letters are the items of ISO/IEC 17025:2017, 7.8.2.1.
+ */
 export interface Report {
+  /** the language everything below is written in */
+  locale: Locale;
+  /** the sentences that language does not have, which stand in English */
+  onlyEnglish: readonly string[];
   /** a */
   title: string;
   /** b, c */
@@ -112,7 +118,7 @@ export interface Report {
   /** 7.8.6: which rule, and its risk */
   decision: string[];
   /** 7.8.7: apart from the results, and marked */
-  opinion: { heading: string; state: string; because: string; alive: AliveMetal[] };
+  opinion: { state: string; because: string; alive: AliveMetal[] };
   /** other evidence recorded with the piece and still standing: stated, and kept apart from the density */
   otherTests: string[];
   /** 7.8.2.2: from the customer, not measured */

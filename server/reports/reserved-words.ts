@@ -3,15 +3,14 @@
  * assay office may promise (hallmarking statutes and accreditation rules; common practice).
  */
 const reserved = /(certif|zertifi|assay)\p{L}*/giu;
-const inTheirPlace = "[reserved word]";
 
 /** True when the text holds a reserved word. */
 export function holdsReservedWord(text: string): boolean {
   return text.search(reserved) >= 0;
 }
 
-/** The same value with every reserved word in every text replaced, and how many there were. */
-export function withoutReservedWords<T>(value: T): { value: T; count: number } {
+/** The same value with something else in the place of every reserved word in every text, and how many there were. */
+export function withoutReservedWords<T>(value: T, inTheirPlace: string): { value: T; count: number } {
   let count = 0;
   const clean = (inner: unknown): unknown => {
     if (typeof inner === "string")

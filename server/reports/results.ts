@@ -1,74 +1,71 @@
 import { roundedPair } from "../../calibration/rounding.ts";
 import type { BudgetLine, ReportResult } from "./report.ts";
 import type { Response } from "./stated.ts";
+import type { Writing } from "./writing.ts";
 
 /** The results with their uncertainty, rounded once, together (calibration/rounding.ts). */
-export function resultsOf(response: Response, liquidCelsius: number | null): ReportResult[] {
-  const at = liquidCelsius === null ? "at the temperature of the liquid" : `at ${liquidCelsius} °C`;
+export function resultsOf(
+  response: Response,
+  liquidCelsius: number | null,
+  { say, number }: Writing,
+): ReportResult[] {
+  const { results: labels } = say;
+  const quantity = liquidCelsius === null ? labels.atLiquid : labels.at(number(`${liquidCelsius}`));
   const results: ReportResult[] = [];
-  const expanded = `U, expanded, k = ${response.k.toFixed(2)}`;
-  results.push(
-    stated(`Density of the piece ${at}`, response.density_g_cm3, response.expanded_g_cm3, "g/cm³", expanded),
-  );
+  const expanded = labels.expanded(number(response.k.toFixed(2)));
+  const add = (quantity: string, value: number, u: number | undefined, unit: string, kind: string) =>
+    results.push(stated(quantity, value, u, unit, kind, number));
+  add(quantity, response.density_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
   if (typeof response.density_20_g_cm3 === "number")
-    results.push(
-      stated("Density at 20 °C", response.density_20_g_cm3, response.expanded_g_cm3, "g/cm³", expanded),
-    );
-  const standard = "u, standard uncertainty";
-  results.push(stated("Mass", response.mass_g, response.u_mass_g, "g", standard));
+    add(labels.at20, response.density_20_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
+  add(labels.mass, response.mass_g, response.u_mass_g, "g", labels.standard);
   if (response.volume_cm3 !== undefined)
-    results.push(stated("Volume", response.volume_cm3, response.u_volume_cm3, "cm³", standard));
+    add(labels.volume, response.volume_cm3, response.u_volume_cm3, "cm³", labels.standard);
   const relative = response.relative_density as { d20_4?: number; apparent?: number } | undefined;
   const places = roundedOr(response.density_g_cm3, response.expanded_g_cm3).decimals;
-  if (relative?.d20_4 !== undefined)
-    results.push({
-      quantity: "Relative density d 20/4",
-      value: relative.d20_4.toFixed(places),
-      unit: "1",
-      uncertainty: null,
-    });
-  if (relative?.apparent !== undefined)
-    results.push({
-      quantity: "Apparent relative density (dry reading / displaced mass, uncorrected)",
-      value: relative.apparent.toFixed(places),
-      unit: "1",
-      uncertainty: null,
-    });
+  const quotient = (quantity: string, value: number | undefined) => {
+    if (value !== undefined)
+      results.push({ quantity, value: number(value.toFixed(places)), unit: "1", uncertainty: null });
+  };
+  quotient(labels.relative, relative?.d20_4);
+  quotient(labels.apparent, relative?.apparent);
   return results;
 }
 
 /** How the interval came about, in the words of JCGM 100:2008 and JCGM 101:2008. */
-export function uncertaintyStatement(response: Response, confidence: number): string {
-  const percent = `${+(confidence * 100).toFixed(2)} %`;
+export function uncertaintyStatement(
+  response: Response,
+  confidence: number,
+  { say, number }: Writing,
+): string {
+  const { uncertainty } = say;
   const { decimals } = roundedOr(response.density_g_cm3, response.expanded_g_cm3);
-  const [low, high] = response.interval_g_cm3.map((end) => end.toFixed(decimals));
-  const interval = `The true density lies between ${low} and ${high} g/cm³ with a coverage probability of ${percent}`;
-  const budget =
-    "What contributes to it stands under “Budget of the density”; values are rounded in this report only, the uncertainty to two significant digits.";
+  const [low = "", high = ""] = response.interval_g_cm3.map((end) => number(end.toFixed(decimals)));
+  const interval = uncertainty.interval(low, high, `${number(`${+(confidence * 100).toFixed(2)}`)} %`);
   if (response.interval_from === "monte-carlo")
-    return `${interval}, by propagation of distributions (Monte Carlo, JCGM 101:2008), because the law of propagation of uncertainty was not validated for this measurement. ${budget}`;
-  const dof =
+    return `${interval}, ${uncertainty.byMonteCarlo} ${uncertainty.budget}`;
+  const degrees =
     typeof response.dof === "number"
-      ? `${Math.floor(response.dof)} effective degrees of freedom`
-      : "very many degrees of freedom";
-  return `${interval}: the standard uncertainty multiplied by k = ${response.k.toFixed(2)}, from Student's t for ${dof} (JCGM 100:2008, confirmed by Monte Carlo). ${budget}`;
+      ? uncertainty.degrees(Math.floor(response.dof))
+      : uncertainty.manyDegrees;
+  return `${interval}: ${uncertainty.byPropagation(number(response.k.toFixed(2)), degrees)} ${uncertainty.budget}`;
 }
 
 /** The budget with the largest share first, inputs that contribute nothing left out; u and contribution to two significant digits. */
-export function budgetOf(response: Response): BudgetLine[] {
+export function budgetOf(response: Response, { number, name }: Writing): BudgetLine[] {
   return (response.budget ?? [])
     .filter((line) => line.contribution_g_cm3 !== 0)
     .sort((a, b) => Math.abs(b.share) - Math.abs(a.share))
     .map((line) => {
       const pair = roundedOr(line.value, line.u);
       return {
-        input: line.input,
-        value: pair.value,
-        unit: line.unit,
-        u: pair.u,
-        sensitivity: significant(line.sensitivity, 4),
-        contribution: significant(line.contribution_g_cm3, 2),
-        share: line.share,
+        input: name(line.input),
+        value: number(pair.value),
+        unit: name(line.unit),
+        u: number(pair.u),
+        sensitivity: number(significant(line.sensitivity, 4)),
+        contribution: number(significant(line.contribution_g_cm3, 2)),
+        share: number(shareShown(line.share)),
       };
     });
 }
@@ -79,10 +76,11 @@ function stated(
   u: number | undefined,
   unit: string,
   kind: string,
+  number: Writing["number"],
 ): ReportResult {
   const pair = roundedOr(value, u ?? 0);
-  const uncertainty = u !== undefined && u > 0 ? `${pair.u} ${unit} (${kind})` : null;
-  return { quantity, value: pair.value, unit, uncertainty };
+  const uncertainty = u !== undefined && u > 0 ? `${number(pair.u)} ${unit} (${kind})` : null;
+  return { quantity, value: number(pair.value), unit, uncertainty };
 }
 
 function roundedOr(value: number, u: number): { value: string; u: string; decimals: number } {
@@ -108,6 +106,6 @@ function raised(sign: string, power: string): string {
 }
 
 /** A share of the variance in per cent; one too small to show is not shown as none. */
-export function shareShown(share: number): string {
+function shareShown(share: number): string {
   return share > 0 && share < 0.0005 ? "< 0.1 %" : `${(share * 100).toFixed(1)} %`;
 }

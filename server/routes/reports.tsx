@@ -2,14 +2,16 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { ReportPage } from "../../views/reports/index.tsx";
-import { words } from "../../views/words/index.ts";
+import { locales, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { benchSettingsShape } from "../bench/bench-settings.ts";
+import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { issueReport, reportAsIssued } from "../reports/issue.ts";
 import { reportPdf } from "../reports/pdf.ts";
 import type { House, Report } from "../reports/report.ts";
+import { languageOf } from "../reports/writing.ts";
 import { noRecord, statedOf } from "./evidence.tsx";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
@@ -40,11 +42,12 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
     { preHandler: app.csrfProtection },
     async (request: PieceRequest, reply) => {
       const { piece } = request.params;
-      const { step, by = "" } = fieldsOf(request);
+      const { step, by = "", language } = fieldsOf(request);
       if (!statedOf(await ledger.entriesOf(piece))) return refusal(request, reply, noRecord(piece), 404);
       try {
         const { number, copy } = await issueReport(ledger, piece, {
           library: library(),
+          locale: locales.find((locale) => locale === language) ?? lookOf(request).locale,
           ...(step ? { key: step } : {}),
           ...(by.trim() ? { by: by.trim() } : {}),
         });
@@ -82,7 +85,7 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
         page({
           ...frameOf(request, reply, { path: "/records", demo }),
           title: report.title,
-          mainLocale: "en",
+          mainLocale: report.locale,
           main: <ReportPage report={report} recordHref={href} pdfHref={pdfHref} />,
         }),
       );
@@ -105,17 +108,18 @@ async function issuedReport(
       (copy === undefined || `${entry.body.copy}` === copy),
   );
   if (issued?.kind !== "report-issued") return undefined;
-  return reportAsIssued(ledger, issued, { house: await houseAt(ledger, issued.seq), library });
+  return reportAsIssued(ledger, issued, { house: await houseAt(ledger, issued), library });
 }
 
-/** The house as the settings named it when the row was written. */
-async function houseAt(ledger: Ledger, seq: number): Promise<House> {
+/** The house as the settings named it when the report was issued. */
+async function houseAt(ledger: Ledger, { seq, body }: EntryOf<"report-issued">): Promise<House> {
+  const { sealUntil } = words(languageOf(body.language)).report.house;
   const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
   const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
   if (!settings?.success) return {};
   const { name, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } =
     settings.data.house;
-  const seal = verifiedUntil === "" ? verifiedScale : `${verifiedScale}, seal valid until ${verifiedUntil}`;
+  const seal = verifiedUntil === "" ? verifiedScale : sealUntil(verifiedScale, verifiedUntil);
   return {
     ...(name === "" ? {} : { name }),
     ...(address === "" ? {} : { address }),

@@ -136,7 +136,7 @@ function sheetOf(
     plot: view.plot,
   };
   // Typed words may promise what only others may promise; they go out to strangers here.
-  return withoutReservedWords(sheet).value;
+  return withoutReservedWords(sheet, words(locale).report.reservedWord).value;
 }
 
 /** The names of all that is alive: the claim, then in the order of the finding, then the rest. */

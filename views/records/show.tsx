@@ -1,12 +1,13 @@
 import type { ComponentChildren } from "preact";
 import { type FindingView, FindingWords } from "../finding.tsx";
-import { Field } from "../forms.tsx";
+import { Field, Select } from "../forms.tsx";
 import { PhotoForm, type PhotoFormView, Photos, type PhotoView } from "../photos.tsx";
 import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
 import { DensityAxis, type DensityPlot } from "../plots/density.tsx";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
+import { languageNames, locales } from "../words/index.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
 import { type Capture, Captures } from "./captures.tsx";
@@ -60,7 +61,7 @@ export interface RecordView {
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
   const locale = useLocale();
-  const { record: say, photos, share } = useWords();
+  const { record: say, report, photos, share } = useWords();
   return (
     <>
       {record.voided && (
@@ -166,6 +167,12 @@ export function RecordPage(record: RecordView) {
             label={say.authorisedBy}
             hint={say.authorisedByHint}
             maxLength={100}
+          />
+          <Select
+            name="language"
+            label={report.language}
+            value={locale}
+            options={locales.map((value) => ({ value, label: languageNames[value] }))}
           />
           <button type="submit">{say.issue}</button>
         </form>

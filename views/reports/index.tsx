@@ -1,11 +1,12 @@
+import type { ComponentChildren } from "preact";
 import { recordedDensity } from "../../server/findings/recorded-density.ts";
 import { photoName } from "../../server/photos/photo-name.ts";
 import type { BudgetLine, Line, Report, ReportPhoto } from "../../server/reports/report.ts";
-import { shareShown } from "../../server/reports/results.ts";
 import { Photos } from "../photos.tsx";
 import { curveOf } from "../plots/curve.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
+import { useWords } from "../words/spoken.ts";
 import { QrCode } from "./qr.tsx";
 
 export interface ReportView {
@@ -18,28 +19,28 @@ const factsOf = (lines: readonly Line[]) => lines.map(({ label, value }) => [lab
 
 /** A report to print: the result first, what it rests on after it. Draws what the report states and adds nothing. */
 export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
+  const say = useWords().report;
+  const ticket = report.item.find(({ label }) => label === say.item.ticket)?.value ?? say.item.theItem;
   return (
     <>
       <p class="not-printed row">
-        <a href={pdfHref}>This report as PDF</a>
-        <a href={recordHref}>The record behind it</a>
-        <span class="hint">To print, use the browser's own print command.</span>
+        <a href={pdfHref}>{say.asPdf}</a>
+        <a href={recordHref}>{say.behind}</a>
+        <span class="hint">{say.toPrint}</span>
       </p>
       <p>
-        <strong>
-          Report {report.number}, copy {report.copy}
-        </strong>
+        <strong>{say.numberAndCopy(report.number, report.copy)}</strong>
       </p>
       <Standing {...report} />
       <div class="columns">
-        <Sheet id="issued" title="Issued">
+        <Sheet id="issued" title={say.headings.issued}>
           <Facts
-            facts={[...factsOf(report.house), ["Customer", report.customer], ...factsOf(report.dates)]}
+            facts={[...factsOf(report.house), [say.customer, report.customer], ...factsOf(report.dates)]}
           />
         </Sheet>
-        <Sheet id="item" title="Item tested">
+        <Sheet id="item" title={say.headings.item}>
           <Facts facts={factsOf(report.item)} />
-          <Photos photos={report.photos.map((photo) => photoViewOf(photo, ticketOf(report)))} />
+          <Photos photos={report.photos.map((photo) => photoViewOf(photo, ticket))} />
         </Sheet>
       </div>
       <Results {...report} />
@@ -51,28 +52,25 @@ export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
   );
 }
 
-const ticketOf = ({ item }: Report) => item.find(({ label }) => label === "Ticket")?.value ?? "the item";
-
 function photoViewOf({ at, shows, width, height, ...photo }: ReportPhoto, ticket: string) {
   return { src: `/photos/${photoName(photo)}`, ticket, shows, when: at, width, height };
 }
 
 function Standing({ voided, replaces }: Report) {
+  const say = useWords().report;
   return (
     <>
       {voided !== null && (
         <p class="problems">
-          <strong>The result of this record was declared void: {voided}. It must not be used.</strong>
+          <strong>
+            {say.voided}: {say.voidedBecause(voided)}
+          </strong>
         </p>
       )}
       {replaces && (
         <p>
-          <strong>
-            {replaces.number === null
-              ? "This report states an amended record."
-              : `Amendment to report ${replaces.number}, which it replaces.`}
-          </strong>{" "}
-          Reason: {replaces.reason} ({replaces.by}, {replaces.at}).
+          <strong>{replaces.number === null ? say.amendedRecord : say.amends(replaces.number)}</strong>{" "}
+          {say.reason(replaces.reason, replaces.by, replaces.at)}
         </p>
       )}
     </>
@@ -80,19 +78,20 @@ function Standing({ voided, replaces }: Report) {
 }
 
 function Results({ results, uncertaintyStatement, plot, opinion }: Report) {
+  const { headings, results: say } = useWords().report;
   const bands = opinion.alive.flatMap(({ id, name, band }) =>
     band ? [{ id, name, low: band[0], high: band[1], alive: true }] : [],
   );
   return (
-    <Sheet id="results" title="Results">
+    <Sheet id="results" title={headings.results}>
       <Rows
-        caption="Measured, and computed from what was measured"
-        empty="No result."
+        caption={say.caption}
+        empty={say.empty}
         columns={[
-          { head: "Quantity" },
-          { head: "Value", number: true },
-          { head: "Unit" },
-          { head: "Uncertainty" },
+          { head: say.head.quantity },
+          { head: say.head.value, number: true },
+          { head: say.head.unit },
+          { head: say.head.uncertainty },
         ]}
         rows={results.map(({ quantity, value, unit, uncertainty }) => ({
           key: quantity,
@@ -121,6 +120,11 @@ function measuredOf({ value, low, high, confidence }: Report["plot"]) {
   return { value, u, interval: [low, high] as const, confidence, curve };
 }
 
+/** A sentence as the report states it; one that its language does not have is marked as English. */
+function Stated({ says, onlyEnglish }: { says: string } & Pick<Report, "onlyEnglish">): ComponentChildren {
+  return onlyEnglish.includes(says) ? <span lang="en">{says}</span> : says;
+}
+
 function Opinion({
   opinion,
   decision,
@@ -129,32 +133,34 @@ function Opinion({
   cautions,
   statements,
   authorisedBy,
+  onlyEnglish,
 }: Report) {
+  const { headings, ...say } = useWords().report;
   return (
     <>
-      <Sheet id="opinion" title={opinion.heading}>
+      <Sheet id="opinion" title={headings.opinion}>
         <p>
-          The density {opinion.state}. {opinion.because}
+          {opinion.state} <Stated says={opinion.because} onlyEnglish={onlyEnglish} />
         </p>
         {opinion.alive.length > 0 && (
-          <p>Alive, that is, not excluded: {opinion.alive.map(({ name }) => name).join(", ")}.</p>
+          <p>{say.opinion.alive(opinion.alive.map(({ name }) => name).join(", "))}</p>
         )}
         <List items={decision} />
         {otherTests.length > 0 && (
           <>
-            <h3>Other tests recorded with the piece, not part of the density result</h3>
+            <h3>{headings.otherTests}</h3>
             <List items={otherTests} />
           </>
         )}
       </Sheet>
       {customerSupplied.length > 0 && (
-        <Sheet id="supplied" title="Supplied by the customer, not measured here">
+        <Sheet id="supplied" title={headings.supplied}>
           <Facts facts={factsOf(customerSupplied)} />
         </Sheet>
       )}
-      <Sheet id="cautions" title="Cautions and conditions of this report">
+      <Sheet id="cautions" title={headings.cautions}>
         <List items={[...cautions, ...statements]} />
-        {authorisedBy !== null && <p>Authorised by {authorisedBy}</p>}
+        {authorisedBy !== null && <p>{say.authorised(authorisedBy)}</p>}
       </Sheet>
     </>
   );
@@ -170,97 +176,113 @@ function BehindIt({
   readings,
   budget,
   record,
+  onlyEnglish,
 }: Report) {
+  const { headings, ...say } = useWords().report;
   const notes = [...deviations, ...warnings];
   return (
     <>
-      <Sheet id="method" title="Method">
+      <Sheet id="method" title={headings.method}>
         <p>{method}</p>
-        <p>
-          Corrected for: {corrections.join("; ")}. Sampling: {sampling}
-        </p>
-        <p>
-          {notes.length === 0
-            ? "Deviations from the method: none."
-            : "Deviations from the method and warnings:"}
-        </p>
-        <List items={notes} />
+        <p>{say.correctedFor(corrections.join("; "), sampling)}</p>
+        <p>{notes.length === 0 ? say.deviations.none : say.deviations.some}</p>
+        <List items={notes} onlyEnglish={onlyEnglish} />
       </Sheet>
-      <Sheet id="conditions" title="Conditions and equipment">
+      <Sheet id="conditions" title={headings.conditions}>
         <Facts facts={factsOf(conditions)} />
       </Sheet>
-      <Sheet id="readings" title="Readings">
-        <Rows
-          caption="In the order taken"
-          empty="No reading was kept."
-          columns={[
-            { head: "What" },
-            { head: "Shown", number: true },
-            { head: "At (UTC)" },
-            { head: "From" },
-            { head: "Taken because" },
-          ]}
-          rows={readings.map(({ what, shown, at, source, because, voided }) => ({
-            key: `${at} ${what}`,
-            voided: voided !== null,
-            cells: [
-              what,
-              voided === null ? shown : `${shown} void`,
-              at,
-              source,
-              voided === null ? because : `void: ${voided}`,
-            ],
-          }))}
-        />
+      <Sheet id="readings" title={headings.readings}>
+        <Readings readings={readings} onlyEnglish={onlyEnglish} />
       </Sheet>
-      <Sheet id="budget" title="Budget of the density">
+      <Sheet id="budget" title={headings.budget}>
         <Budget lines={budget} />
       </Sheet>
-      <Sheet id="record" title="Record">
+      <Sheet id="record" title={headings.record}>
         <QrCode text={`underhook record ${record.hash}`} />
         <Facts
           facts={[
-            ["Record", `${record.subject}, row ${record.row}`],
-            ["Hash (SHA-256)", <code key="h">{record.hash}</code>],
-            ["Signed by key", record.keyId],
-            ["To check", record.checkHow],
+            [say.record.record, say.record.place(record.subject, record.row)],
+            [say.record.hash, <code key="h">{record.hash}</code>],
+            [say.record.signedBy, record.keyId],
+            [say.record.toCheck, record.checkHow],
             ...factsOf(record.versions),
           ]}
         />
-        <p>End of report.</p>
+        <p>{say.record.end}</p>
       </Sheet>
     </>
   );
 }
 
-function Budget({ lines }: { lines: readonly BudgetLine[] }) {
+function Readings({ readings, onlyEnglish }: Pick<Report, "readings" | "onlyEnglish">) {
+  const { head, caption, empty, ...say } = useWords().report.readings;
   return (
     <Rows
-      caption="Largest share first"
-      empty="No budget was recorded."
+      caption={caption}
+      empty={empty}
       columns={[
-        { head: "Input" },
-        { head: "Value", number: true },
-        { head: "u", number: true },
-        { head: "Unit" },
-        { head: "Sensitivity, g/cm³ per unit", number: true },
-        { head: "Part, g/cm³", number: true },
-        { head: "Share", number: true },
+        { head: head.what },
+        { head: head.shown, number: true },
+        { head: head.at },
+        { head: head.from },
+        { head: head.because },
       ]}
-      rows={lines.map(({ input, value, u, unit, sensitivity, contribution, share }) => ({
-        key: input,
-        cells: [input, value, u, unit, sensitivity, contribution, shareShown(share)],
+      rows={readings.map(({ what, shown, at, source, because, voided }) => ({
+        key: `${at} ${what}`,
+        voided: voided !== null,
+        cells: [
+          what,
+          voided === null ? shown : `${shown} ${say.void}`,
+          at,
+          source,
+          voided === null ? (
+            <Stated key="b" says={because} onlyEnglish={onlyEnglish} />
+          ) : (
+            `${say.void}: ${voided}`
+          ),
+        ],
       }))}
     />
   );
 }
 
-function List({ items }: { items: readonly string[] }) {
+function Budget({ lines }: { lines: readonly BudgetLine[] }) {
+  const { head, caption, empty } = useWords().report.budget;
+  return (
+    <Rows
+      caption={caption}
+      empty={empty}
+      columns={[
+        { head: head.input },
+        { head: head.value, number: true },
+        { head: head.u, number: true },
+        { head: head.unit },
+        { head: head.sensitivity, number: true },
+        { head: head.part, number: true },
+        { head: head.share, number: true },
+      ]}
+      rows={lines.map(({ input, value, u, unit, sensitivity, contribution, share }) => ({
+        key: input,
+        cells: [input, value, u, unit, sensitivity, contribution, share],
+      }))}
+    />
+  );
+}
+
+function List({
+  items,
+  onlyEnglish = [],
+}: {
+  items: readonly string[];
+  onlyEnglish?: Report["onlyEnglish"];
+}) {
   if (items.length === 0) return null;
   return (
     <ul>
       {items.map((item) => (
-        <li key={item}>{item}</li>
+        <li key={item}>
+          <Stated says={item} onlyEnglish={onlyEnglish} />
+        </li>
       ))}
     </ul>
   );

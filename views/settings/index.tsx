@@ -10,9 +10,10 @@ import {
   Select,
   UnitSelect,
 } from "../forms.tsx";
+import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
-import type { Locale } from "../words/index.ts";
+import { type Locale, languageNames, locales } from "../words/index.ts";
 import { useWords } from "../words/spoken.ts";
 import { House } from "./house.tsx";
 import { MorePages } from "./more.tsx";
@@ -124,10 +125,10 @@ function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
         name="locale"
         label={say.locale}
         value={locale}
-        options={[
-          { value: "en", label: "English, 10.49" },
-          { value: "de", label: "Deutsch, 10,49" },
-        ]}
+        options={locales.map((value) => ({
+          value,
+          label: `${languageNames[value]}, ${inLocale("10.49", value)}`,
+        }))}
       />
       <Check name="keys" label={say.keys} checked={keys} />
       <p>

@@ -7,6 +7,9 @@ export type { Words };
 export const locales = ["en", "de"] as const;
 export type Locale = (typeof locales)[number];
 
+/** Each language by its own name. */
+export const languageNames: Record<Locale, string> = { en: "English", de: "Deutsch" };
+
 const languages: Record<Locale, Words> = { en, de };
 
 /** The words of a language. */

@@ -3,7 +3,7 @@ import { type Locale, words } from "./index.ts";
 
 /**
  * A sentence as the bench tells it in English, with {slots} for its values, and the same in another language. A slot
- * named n, n1, n2 … takes a number only.
+ * named n, n1, n2 … takes a number only; in a name, only a slot named list takes what holds a comma.
  */
 export type ToldPair = readonly [english: string, other: string];
 
@@ -22,15 +22,19 @@ const quotedSlot = /["“]\{(\w+)\}["”]/g;
 
 const number = "([−-]?\\d[\\d.,]*)";
 
+/** What a slot may hold, as the source of a regular expression. */
+function heldBy(slot: string, value: string): string {
+  if (/^n\d*$/.test(slot)) return number;
+  return slot === "list" ? "(.+?)" : `(${value}+?)`;
+}
+
 /** `value`: what a slot may hold, as the source of a regular expression. */
 function templateOf([english, other]: ToldPair, value: string): Template {
   const slots = [...english.matchAll(slot)].map(([, name]) => name!);
   const literal = english.split(slot).filter((_, place) => place % 2 === 0);
   const pattern = literal
     .map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"))
-    .flatMap((text, place) =>
-      place === 0 ? [text] : [/^n\d*$/.test(slots[place - 1]!) ? number : `(${value}+?)`, text],
-    )
+    .flatMap((text, place) => (place === 0 ? [text] : [heldBy(slots[place - 1]!, value), text]))
     .join("");
   return {
     pattern: new RegExp(`^${pattern}$`),
@@ -79,7 +83,7 @@ class Book {
   constructor({ sentences, names }: { sentences: readonly ToldPair[]; names: readonly ToldPair[] }) {
     this.#sentences = new Pairs(sentences, "[\\s\\S]");
     // a name ends where the next of a list begins
-    this.#names = new Pairs(names, "(?:(?!\\), )[^;:])");
+    this.#names = new Pairs(names, "(?:(?!, )[^;:])");
   }
 
   /** One sentence, or undefined when the book does not have it. */

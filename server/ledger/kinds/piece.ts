@@ -175,6 +175,11 @@ export const pieceKinds = {
     replaces: words.optional(),
     /** who authorised it */
     by: words.optional(),
+    /** two letters; reports from before there was a choice are in English */
+    language: z
+      .string()
+      .regex(/^[a-z]{2}$/, { error: "two small letters, such as de" })
+      .optional(),
     /** what the report printed that later versions of library and key would change */
     keyId: z.string().optional(),
     bands: z.array(z.strictObject({ id: words, name: words, low: z.number(), high: z.number() })).optional(),

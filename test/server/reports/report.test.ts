@@ -49,13 +49,15 @@ test("value and uncertainty are rounded together to two significant digits of th
   expect(uncertaintyStatement).toMatch(/95\.45 %/);
   expect(uncertaintyStatement).toMatch(/k = \d\.\d\d.*Student|Monte Carlo/);
   expect(budget.length).toBeGreaterThan(5);
-  expect(Math.abs(budget[0]?.share ?? 0)).toBeGreaterThanOrEqual(Math.abs(budget[1]?.share ?? 1));
+  const shares = budget.map(({ share }) => Math.abs(Number(share.replace(/[<%\s]/g, ""))));
+  expect(shares).toEqual(shares.toSorted((a, b) => b - a));
 });
 
 test("opinion stands apart from the result, what the customer said apart from both, with rule and risk", async () => {
   const { entries } = await measured();
   const report = reportOf(entries, options);
-  expect(report.opinion.heading).toMatch(/Opinion/);
+  expect(report.opinion.state).toMatch(/agrees with the claim/);
+  expect(JSON.stringify(report.results)).not.toMatch(/claim|agrees/);
   expect(report.opinion.alive.some(({ id, band }) => id === "ag-925" && band !== null)).toBe(true);
   expect(report.decision.join(" ")).toMatch(/Decision rule: .*95\.45 %.*Risk: .*4\.55 %/);
   expect(report.customerSupplied.map(({ label }) => label)).toEqual(["Said to be", "Mass, as stated"]);

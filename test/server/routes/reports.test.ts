@@ -4,10 +4,21 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { run as verify } from "../../../server/commands/verify.ts";
 import { readCsv } from "../../../server/ledger/csv.ts";
+import type { EntryOf } from "../../../server/ledger/entry.ts";
 import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
+import { reportAsIssued } from "../../../server/reports/issue.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { spoken } from "../ledger/bench-ledger.ts";
+import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
 import { host, recorded, textOf } from "./recorded.ts";
+
+/** Every text inside a value. */
+const textsIn = (value: unknown): string[] =>
+  typeof value === "string"
+    ? [value]
+    : typeof value === "object" && value !== null
+      ? Object.values(value).flatMap(textsIn)
+      : [];
 
 let at: TestBench;
 beforeEach(async () => {
@@ -69,6 +80,73 @@ test("the PDF of a report is the same bytes each time, and names the house that 
   expect(one.rawPayload.subarray(0, 5).toString()).toBe("%PDF-");
   expect(one.rawPayload.equals(two.rawPayload)).toBe(true);
   expect(await textOf(at, href.replace(".pdf?", "?"))).toContain("Quay Street counter");
+});
+
+/** Words that an English report has and a German one has not. */
+const english = /\b(the|and|of|with|is|from|by|standard|interval|none|reading|report|density)\b/i;
+
+test("a report issued in German is German for good, page and PDF, with decimals to match", async () => {
+  await at.settings.keep({
+    house: { name: "Kontor am Kai", address: "", verifiedScale: "HB 117", verifiedUntil: "2027-12-31" },
+  });
+  const answer = await at.post("/records/bar-1/reports", { step: "click-1", by: "Ö. Größ", language: "de" });
+  const href = answer.headers.location ?? "";
+  const { body } = await get(href);
+  expect(body).toContain('<main id="main" tabindex="-1" lang="de"');
+  const text = await textOf(at, href);
+  const { response } = (await at.ledger.entriesOf("bar-1")).find((entry) => entry.kind === "result")!.body;
+  for (const part of [
+    "Bericht über eine Dichteprüfung",
+    "31,1035 g",
+    "21,4 °C",
+    `k = ${response.k.toFixed(2).replace(".", ",")}`,
+    "95,45 %",
+    "Entscheidungsregel:",
+    "Noch möglich, also nicht ausgeschlossen: Feinsilber 999",
+    "HB 117, Siegel gültig bis 2027-12-31",
+    "Freigegeben von Ö. Größ",
+    "Formel des Wassers",
+  ])
+    expect(text).toContain(part);
+  const pdf = textOfPdf((await get(href.replace("?", ".pdf?"))).rawPayload);
+  for (const part of [
+    "Bericht über eine Dichteprüfung",
+    "trocken31,1035 g",
+    "gemessen, mit Überdeckungsintervall",
+    "Freigegeben von Ö. Größ",
+    "Ausfertigung 1 · Seite 2 von 2 · Ende des Berichts",
+  ])
+    expect(pdf).toContain(closedUp(part));
+  const issued = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "report-issued")!;
+  const report = await reportAsIssued(at.ledger, issued as EntryOf<"report-issued">);
+  expect(report.onlyEnglish).toEqual([]);
+  const { record, ...stated } = report;
+  expect(textsIn(stated).filter((one) => english.test(one))).toEqual([]);
+});
+
+test("without a choice a report is in the language of the page that asked, and each copy keeps its own", async () => {
+  const german = { "accept-language": "de" };
+  const form = await at.app.inject({ url: "/records/bar-1", headers: { host, ...german } });
+  expect(form.body).toMatch(/<option value="de" selected[^>]*>Deutsch/);
+  const first = await issue("click-1");
+  const before = (await get(first.replace("?", ".pdf?"))).rawPayload;
+  await at.post("/records/bar-1/reports", { step: "click-2", language: "de" });
+  expect((await get(first.replace("?", ".pdf?"))).rawPayload.equals(before)).toBe(true);
+  expect(await textOf(at, first)).toContain("Report of a density test");
+  expect(await textOf(at, first.replace("copy=1", "copy=2"))).toContain("Bericht über eine Dichteprüfung");
+});
+
+test("a report from before reports had a language is in English", async () => {
+  const result = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "result")!;
+  const body = { number: "R-OLD-00001", copy: 1, record: result.id, recordHash: result.hash };
+  await at.ledger.append("report-issued", "bar-1", body);
+  const page = await at.app.inject({
+    url: "/records/bar-1/reports/R-OLD-00001",
+    headers: { host, "accept-language": "de" },
+  });
+  expect(page.body).toContain('<html lang="de"');
+  expect(page.body).toContain('<main id="main" tabindex="-1" lang="en"');
+  expect(page.body).toContain("Report of a density test");
 });
 
 test("other tests of the piece stand in the report apart from the result", async () => {

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { isRefused } from "../../../server/compute/evaluation.ts";
 import { conditionsOf } from "../../../server/reports/conditions.ts";
+import { writingIn } from "../../../server/reports/writing.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { textOf, wordsOf } from "./recorded.ts";
 
@@ -144,7 +145,7 @@ describe("more about this weighing", () => {
     expect(Math.abs(evaluated().response.density_g_cm3 - 10.49)).toBeLessThan(0.002);
     const { request, response } = evaluated();
     const entry = { request, response, versions: {} } as never;
-    const liquid = conditionsOf({ result: entry, captures: [] } as never).find(
+    const liquid = conditionsOf({ result: entry, captures: [] } as never, writingIn("en")).find(
       ({ label }) => label === "Liquid",
     );
     expect(liquid?.value).toBe("spirit");

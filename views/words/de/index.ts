@@ -22,6 +22,7 @@ import { planPages } from "./plan-pages.ts";
 import { plots } from "./plots.ts";
 import { reaching } from "./reaching.ts";
 import { amendments, captures, record, records } from "./records.ts";
+import { report } from "./report.ts";
 import { retention } from "./retention.ts";
 import { customer, settings } from "./settings.ts";
 import { settingsPages } from "./settings-pages.ts";
@@ -56,6 +57,7 @@ export const de: Words = {
   captures,
   record,
   records,
+  report,
   customer,
   settings,
   tokens,

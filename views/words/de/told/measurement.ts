@@ -12,6 +12,7 @@ export const inputs: readonly ToldPair[] = [
   ["full flask", "voller Kolben"],
   ["flask with piece", "Kolben mit Stück"],
   ["flask temperature difference", "Temperaturunterschied der Kolben"],
+  ["density of {liquid}", "Dichte von {liquid}"],
   ["air density", "Luftdichte"],
   ["water temperature", "Wassertemperatur"],
   ["temperature gradient", "Temperaturgefälle"],
@@ -27,10 +28,19 @@ export const inputs: readonly ToldPair[] = [
   ["wire immersion", "Eintauchtiefe des Drahts"],
   ["{number} relative", "{number} relativ"],
   ["{number} share of saturation", "{number} Anteil der Sättigung"],
+  ["relative", "relativ"],
+  ["share of saturation", "Anteil der Sättigung"],
 ];
 
-/** Remarks beside a result, and readings from which no density follows. */
+/** Remarks beside a result, why a reading was taken, and readings from which no density follows. */
 export const measurement: readonly ToldPair[] = [
+  ["the balance marked it as at rest", "die Waage hat sie als ruhig bezeichnet"],
+  [
+    "spread and slope over the window were within the bench's limits",
+    "Streuung und Steigung im Zeitfenster lagen in den Grenzen des Messplatzes",
+  ],
+  ["taken by hand as it stood", "von Hand genommen, wie sie stand"],
+  ["typed by a person", "von einem Menschen getippt"],
   [
     "The GUM interval is not validated by Monte Carlo (JCGM 101 clause 8), so the Monte Carlo interval is quoted: the uncertainty of the displaced mass is a large part of it, which makes the distribution lopsided.",
     "Das GUM-Intervall wird von Monte Carlo nicht bestätigt (JCGM 101 Abschnitt 8), daher gilt das Monte-Carlo-Intervall: die Unsicherheit der verdrängten Masse ist groß gegen diese selbst, das macht die Verteilung schief.",

@@ -1,0 +1,39 @@
+import { inLocale } from "../../views/numbers.ts";
+import { type Locale, locales, type Words, words } from "../../views/words/index.ts";
+import { toldIn, toldValue } from "../../views/words/told.ts";
+
+/** What a report is written with: the words, the numbers and the sentences of one language. */
+export interface Writing {
+  locale: Locale;
+  say: Words["report"];
+  /** decimal text with the language's mark */
+  number(decimal: string): string;
+  /** a sentence that was stored in English */
+  tell(english: string): string;
+  /** a name, a unit or a short label */
+  name(english: string): string;
+  /** the sentences asked for so far that the language does not have; they stand in English */
+  onlyEnglish: string[];
+}
+
+/** Writes in a language. English reports keep the plain decimals they were always issued with. */
+export function writingIn(locale: Locale): Writing {
+  const onlyEnglish: string[] = [];
+  return {
+    locale,
+    say: words(locale).report,
+    number: (decimal) => (locale === "en" ? decimal : inLocale(decimal, locale)),
+    tell(english) {
+      const there = toldIn(english, locale);
+      if (there === undefined) onlyEnglish.push(english);
+      return there ?? english;
+    },
+    name: (english) => toldValue(english, locale),
+    onlyEnglish,
+  };
+}
+
+/** The language an entry names; reports from before reports had one are in English. */
+export function languageOf(named: string | undefined): Locale {
+  return locales.find((locale) => locale === named) ?? "en";
+}
