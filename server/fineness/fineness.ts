@@ -44,6 +44,24 @@ export function goldFineness(measured: MeasuredDensity, colour: GoldColour, cels
   return finenessOver("Au", measured, cornersOf(colour), celsius, restByColour[colour].says);
 }
 
+/**
+ * The same for a melt whose rest is silver and copper with silver's share of it between two ends, 0 to 1: what a house
+ * knows of its own scrap. Zinc is not left free here; in the melts the ends come from it counted as copper.
+ */
+export function goldFinenessOfMelt(
+  measured: MeasuredDensity,
+  [low, high]: readonly [number, number],
+  celsius = 20,
+): Fineness {
+  const rests = [low, high].map((silver) => ({ Ag: silver, Cu: 1 - silver }));
+  return finenessOver("Au", measured, rests, celsius, "silver and copper as in this house's melts");
+}
+
+/** Factor that brings a density at `celsius` to 20 °C for gold or silver alloy. */
+export function to20(precious: "Au" | "Ag", celsius: number): number {
+  return 1 + 3 * expansion[precious] * 1e-6 * (celsius - 20);
+}
+
 function finenessOver(
   precious: "Au" | "Ag",
   measured: MeasuredDensity,
@@ -51,9 +69,9 @@ function finenessOver(
   celsius: number,
   restSays: string,
 ): Fineness {
-  const to20 = 1 + 3 * expansion[precious] * 1e-6 * (celsius - 20);
-  const [low, high] = measured.intervalGPerCm3.map((x) => x * to20) as [number, number];
-  const value = measured.valueGPerCm3 * to20;
+  const warmer = to20(precious, celsius);
+  const [low, high] = measured.intervalGPerCm3.map((x) => x * warmer) as [number, number];
+  const value = measured.valueGPerCm3 * warmer;
   const k = coverage(measured);
   const ranges = rests.map((rest) => {
     const at = (density: number, law: Law) => fractionAtDensity(precious, density, rest, law);

@@ -40,12 +40,13 @@ export class NumberEntries {
   /** the decimal text as typed, with a point; empty after a refusal */
   text(name: string, what: string, { from, to, unit }: Range): string {
     const typed = readNumber(this.#fields[name] ?? "", this.#locale);
-    const right = `Right: ${from} to ${to} ${unit}.`;
+    const withUnit = (number: string | number) => `${number} ${unit}`.trim();
+    const right = `Right: ${from} to ${withUnit(to)}.`;
     if (typed.kind !== "number") this.refuse(name, `${what}: ${typed.says}`);
     else if (Number(typed.text) < from || Number(typed.text) > to)
       this.refuse(
         name,
-        `${what} ${typed.text} ${unit} is out of range. ${right} Look at the entry and its unit.`,
+        `${what} ${withUnit(typed.text)} is out of range. ${right} Look at the entry and its unit.`,
       );
     else return typed.text;
     return "";

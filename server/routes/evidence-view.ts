@@ -3,6 +3,7 @@ import type { EvidencePageView } from "../../views/evidence/page.tsx";
 import { plusMinus } from "../../views/numbers.ts";
 import type { Locale } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
+import type { HouseMelts } from "../assays/house-melts.ts";
 import { after, type Piece, type Test } from "../bench/piece.ts";
 import { computeResponse } from "../compute/contract.ts";
 import { evidenceKinds } from "../evidence/evidence.ts";
@@ -22,6 +23,8 @@ export interface EvidenceParts {
   stated: Stated;
   library: Library;
   specifications: readonly Specification[];
+  /** the other assayed melts of this house */
+  melts: HouseMelts;
   locale: Locale;
   csrfToken: string;
   /** query of the page: metal and colour of the fineness */
@@ -119,7 +122,7 @@ const measuredDisc = z.object({ diameterMm: z.number(), thicknessMm: z.number() 
 /** Precious name of a family of the library, for those whose fineness a density can bound. */
 const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver: "silver" };
 
-function finenessOf(piece: MeasuredPiece, { asked, library, locale }: EvidenceParts, action: string) {
+function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, action: string) {
   const { response, confidence, celsius, claim } = piece;
   const claimed = claim === undefined ? undefined : library.metal(claim);
   const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
@@ -134,8 +137,7 @@ function finenessOf(piece: MeasuredPiece, { asked, library, locale }: EvidencePa
     answer: finenessAnswer(
       recordedDensity(response, confidence),
       { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: Number(permille) }) },
-      { grams: response.mass_g, expandedG: 2 * response.u_mass_g },
-      locale,
+      { mass: { grams: response.mass_g, expandedG: 2 * response.u_mass_g }, melts, locale },
     ),
   };
 }

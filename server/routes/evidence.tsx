@@ -4,6 +4,7 @@ import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
+import { houseMelts } from "../assays/house-melts.ts";
 import { specificationsInForce } from "../bench/specifications-in-force.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
@@ -45,6 +46,7 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       stated,
       library: library(),
       specifications: all,
+      melts: await houseMelts(ledger, subject),
       asked: request.query as EvidenceParts["asked"],
       ...around,
       ...(refused ? { refused } : {}),

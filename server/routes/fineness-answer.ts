@@ -1,11 +1,14 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import type { FinenessAnswer } from "../../views/evidence/fineness.tsx";
 import { fixed } from "../../views/numbers.ts";
-import type { Locale } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+
 import { toldValue } from "../../views/words/told.ts";
+import type { HouseMelts } from "../assays/house-melts.ts";
 import { fineMass } from "../fineness/fine-mass.ts";
 import { type Fineness, goldFineness, silverFineness } from "../fineness/fineness.ts";
 import { type GoldColour, goldColours, restByColour } from "../fineness/rest-of-alloy.ts";
+import { houseSays } from "./house-melts-view.ts";
 
 /** Finenesses that are stamped, ‰: ISO 9202 (from memory) and the older carats and coin standards. */
 const stamped = {
@@ -26,12 +29,11 @@ export function colourOf(asked: string | undefined): GoldColour {
   return goldColours.find((one) => one === asked) ?? "any";
 }
 
-/** What a density leaves of the fineness of gold or silver, with the fine mass when the mass is known. */
+/** What a density leaves of the fineness of gold or silver, with the fine mass when the mass is known and the melts of this house beside it. */
 export function finenessAnswer(
   measured: MeasuredDensity,
   asked: { metal: PreciousName; colour: GoldColour; celsius: number; claimed?: number },
-  mass: { grams: number; expandedG: number } | undefined,
-  locale: Locale,
+  { mass, melts, locale }: { mass?: { grams: number; expandedG: number }; melts: HouseMelts; locale: Locale },
 ): FinenessAnswer {
   const { metal, colour, celsius } = asked;
   const at = (one: GoldColour) =>
@@ -45,12 +47,16 @@ export function finenessAnswer(
           ...at(one).corrected,
         }))
       : [{ name: toldValue("with copper", locale), ...found.corrected }];
+  const house = metal === "gold" ? houseSays(melts, { measured, celsius }, locale) : undefined;
   const whole = (x: number) => fixed(x, 0, locale);
   return {
     says: found.says,
     plot: {
       interval: [found.corrected.low, found.corrected.high],
-      recipes,
+      recipes: [
+        ...recipes,
+        ...(house?.permille ? [{ name: words(locale).assay.house.recipe, ...house.permille }] : []),
+      ],
       standards: stamped[metal].map((fineness) => ({
         fineness,
         name: `${fineness}`,
@@ -65,6 +71,7 @@ export function finenessAnswer(
       ["Width left by the freedom of the rest", `${whole(found.widths.freedom)} ‰`],
       ["With plainly added volumes", `${whole(found.plain.low)} to ${whole(found.plain.high)} ‰`],
     ],
+    ...(house ? { house: house.says } : {}),
   };
 }
 

@@ -3,6 +3,8 @@ import { normalBelow } from "../../calibration/normal.ts";
 import { page } from "../../views/page.tsx";
 import { FinenessPage, type FinenessView } from "../../views/plan/fineness.tsx";
 import { type Locale, words } from "../../views/words/index.ts";
+import { type HouseMelts, houseMelts } from "../assays/house-melts.ts";
+import type { Ledger } from "../ledger/ledger.ts";
 import { NumberEntries } from "./evidence-form.ts";
 import { colourOf, colourOptions, finenessAnswer } from "./fineness-answer.ts";
 import { frameOf } from "./look.ts";
@@ -12,12 +14,16 @@ export const densityRange = { from: 0.5, to: 25, unit: "g/cm³" } as const;
 export const uDensityRange = { from: 0.00001, to: 5, unit: "g/cm³" } as const;
 
 /** Fineness from a typed density, before or without a record. */
-export function finenessRoutes(app: FastifyInstance, demo: boolean): void {
+export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boolean): void {
   app.get<{ Querystring: Partial<FinenessView["values"]> }>("/plan/fineness", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/plan", demo });
     const { density = "", uDensity = "", metal = "gold", colour = "any" } = request.query;
     const values = { density, uDensity, metal, colour };
-    const view = { values, colours: colourOptions, ...answerTo(values, frame.locale) };
+    const view = {
+      values,
+      colours: colourOptions,
+      ...answerTo(values, await houseMelts(ledger), frame.locale),
+    };
     const status = view.problems.length > 0 ? 422 : 200;
     return html(
       reply,
@@ -31,7 +37,11 @@ export function finenessRoutes(app: FastifyInstance, demo: boolean): void {
   });
 }
 
-function answerTo(values: FinenessView["values"], locale: Locale): Pick<FinenessView, "problems" | "answer"> {
+function answerTo(
+  values: FinenessView["values"],
+  melts: HouseMelts,
+  locale: Locale,
+): Pick<FinenessView, "problems" | "answer"> {
   if (values.density === "" && values.uDensity === "") return { problems: [] };
   const numbers = new NumberEntries(values, locale);
   const value = numbers.number("density", "The density", densityRange);
@@ -47,5 +57,5 @@ function answerTo(values: FinenessView["values"], locale: Locale): Pick<Fineness
   };
   const metal = values.metal === "silver" ? "silver" : "gold";
   const asked = { metal, colour: colourOf(values.colour), celsius: 20 } as const;
-  return { problems: [], answer: finenessAnswer(measured, asked, undefined, locale) };
+  return { problems: [], answer: finenessAnswer(measured, asked, { melts, locale }) };
 }

@@ -147,7 +147,7 @@ const pers = ["ozt", "g", "dwt"] as const;
 function typedPrice(values: Record<string, string>, locale: Locale) {
   const numbers = new NumberEntries(values, locale);
   const { currency = "", source = "", at = "" } = values;
-  const price = numbers.text("price", "The price", { from: 0.001, to: 1_000_000, unit: "per unit" });
+  const price = numbers.text("price", "The price", { from: 0.001, to: 1_000_000, unit: "" });
   const ratePercent = numbers.text("rate", "The rate", { from: 1, to: 100, unit: "%" });
   const fee =
     (values.fee ?? "").trim() === ""

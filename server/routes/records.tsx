@@ -12,6 +12,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { amendedWater } from "./amended-result.ts";
+import { assayView } from "./assay-view.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { photoForm, photoView } from "./photo-view.ts";
@@ -72,6 +73,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     const around = frame(request, reply);
     const view = {
       ...recordView(piece, entries, stated, curve, { ...around, library: library() }),
+      assay: assayView(piece.id, entries, around.locale),
       photos: piece.photos.map((entry) => photoView(entry, piece.ticket)),
       photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
     };

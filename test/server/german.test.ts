@@ -39,6 +39,15 @@ beforeAll(async () => {
   await post("/bench/water", { celsius: "21,4" });
   record = made.bench.piece?.id ?? "";
   await post("/bench/record", {});
+  await post(`/records/${record}/assay`, {
+    metal: "gold",
+    permille: "916,2",
+    expanded: "0,4",
+    laboratory: "Probieramt am Hafen",
+    report: "L-118",
+    method: "Kupellation, ISO 11426",
+    date: "2026-03-30",
+  });
   await post("/bench/piece", {
     ticket: "A-18",
     description: "Ring",
@@ -59,6 +68,7 @@ describe("every page in German", () => {
     "/records",
     `/records/${record}`,
     `/records/${record}/evidence`,
+    `/records/${record}/assay`,
     "/records/none",
     "/checks",
     "/checks/check-weight",

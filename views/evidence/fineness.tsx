@@ -11,6 +11,8 @@ export interface FinenessAnswer {
   /** left out when no alloy of the kind has this density */
   plot?: Omit<FinenessPlot, "id">;
   facts: readonly (readonly [name: string, value: string])[];
+  /** what this house's assayed melts say beside it, one sentence each; left out where they say nothing */
+  house?: readonly string[];
 }
 
 export interface FinenessSheetView {
@@ -33,6 +35,7 @@ export function FinenessSheet(view: FinenessSheetView) {
       </p>
       {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
       <ToldFacts facts={answer.facts} />
+      <HouseMelts says={answer.house} />
       <form method="get" action={`${action}#fineness-heading`} class="row not-printed">
         <Select
           name="metal"
@@ -53,5 +56,19 @@ export function FinenessSheet(view: FinenessSheetView) {
       </form>
       <p class="hint">{say.colourRangeRecipesNever}</p>
     </Sheet>
+  );
+}
+
+/** What the melts of this house add to the interval; they never take its place. */
+export function HouseMelts({ says }: { says: FinenessAnswer["house"] }) {
+  const { house } = useWords().assay;
+  if (says === undefined) return null;
+  return (
+    <>
+      <h3>{house.heading}</h3>
+      {says.map((one) => (
+        <p key={one}>{one}</p>
+      ))}
+    </>
   );
 }

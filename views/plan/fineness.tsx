@@ -1,4 +1,4 @@
-import type { FinenessAnswer } from "../evidence/fineness.tsx";
+import { type FinenessAnswer, HouseMelts } from "../evidence/fineness.tsx";
 import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Fineness } from "../plots/fineness.tsx";
 import { Sheet, ToldFacts } from "../sheet.tsx";
@@ -74,6 +74,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           </div>
           <Sheet id="causes" title={say.whereWidthComesFrom}>
             <ToldFacts facts={answer.facts} />
+            <HouseMelts says={answer.house} />
             <p class="hint">{say.densityEvidenceNotAssay}</p>
           </Sheet>
         </>

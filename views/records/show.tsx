@@ -1,4 +1,6 @@
 import type { ComponentChildren } from "preact";
+import { AssaySheet } from "../assays/sheet.tsx";
+import type { AssayView } from "../assays/view.ts";
 import { type FindingView, FindingWords } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
 import { PhotoForm, type PhotoFormView, Photos, type PhotoView } from "../photos.tsx";
@@ -49,6 +51,7 @@ export interface RecordView {
   /** set when the result shown is an amended one */
   amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };
+  assay: AssayView;
   reports: readonly { number: string; href: string; when: string }[];
   /** place in the chain */
   chain: { sequence: number; hash: string; previous: string };
@@ -149,6 +152,7 @@ export function RecordPage(record: RecordView) {
           {say.evidenceLead} <a href={`/records/${record.id}/evidence`}>{say.evidenceLink}</a>.
         </p>
       </Sheet>
+      <AssaySheet {...record.assay} />
       <Sheet id="reports" title={say.reports}>
         {record.reports.length === 0 && <p>{say.noReport}</p>}
         <ul>

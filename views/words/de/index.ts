@@ -1,4 +1,5 @@
 import type { Words } from "../en/index.ts";
+import { assay } from "./assay.ts";
 import { balances } from "./balances.ts";
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
@@ -34,6 +35,7 @@ import { weighing } from "./weighing.ts";
 /** Deutsche Wörter, eine Datei je Seite. */
 export const de: Words = {
   language: "de",
+  assay,
   frame,
   typedByBalance,
   bench,

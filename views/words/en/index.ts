@@ -1,3 +1,4 @@
+import { assay } from "./assay.ts";
 import { balances } from "./balances.ts";
 import { bench } from "./bench.ts";
 import { beside } from "./beside.ts";
@@ -33,6 +34,7 @@ import { weighing } from "./weighing.ts";
 /** English words, one file a page. Another language has the same files and the same keys. */
 export const en = {
   language: "en",
+  assay,
   frame,
   typedByBalance,
   bench,

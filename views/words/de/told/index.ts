@@ -1,4 +1,5 @@
 import type { ToldPair } from "../../told.ts";
+import { assays } from "./assays.ts";
 import { balance } from "./balance.ts";
 import { cautions } from "./cautions.ts";
 import { checkNames, checks } from "./checks.ts";
@@ -11,6 +12,7 @@ import { lots } from "./lots.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
 import { names } from "./names.ts";
+import { entryNames, numberEntries, prices } from "./number-entries.ts";
 import { photos } from "./photos.ts";
 import { plan, planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
@@ -37,6 +39,18 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...photos,
     ...weighing,
     ...lots,
+    ...assays,
+    ...numberEntries,
+    ...prices,
   ],
-  names: [...names, ...inputs, ...metals, ...checkNames, ...planNames, ...testNames, ...weighingNames],
+  names: [
+    ...names,
+    ...inputs,
+    ...metals,
+    ...checkNames,
+    ...planNames,
+    ...testNames,
+    ...weighingNames,
+    ...entryNames,
+  ],
 };

@@ -166,6 +166,7 @@ export const planNames: readonly ToldPair[] = [
   ],
   ["silver and copper both present, some zinc", "Silber und Kupfer beide vorhanden, etwas Zink"],
   ["mostly copper, a little silver", "meist Kupfer, wenig Silber"],
+  ["silver and copper as in this house's melts", "Silber und Kupfer wie in den Schmelzen dieses Hauses"],
   ["nearly all copper", "fast nur Kupfer"],
   ["nearly all silver", "fast nur Silber"],
   ["First body", "Erster Körper"],

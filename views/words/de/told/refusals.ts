@@ -1,5 +1,25 @@
 import type { ToldPair } from "../../told.ts";
 
+/** Why what was typed is not taken as a number. */
+export const typedNumbers: readonly ToldPair[] = [
+  [
+    "Nothing was typed. Right: a number such as 31.10 or 31,10.",
+    "Nichts wurde getippt. Richtig: eine Zahl wie 31,10.",
+  ],
+  [
+    '"{typed}" is not a number. Right: digits with one comma or point, such as 31.10; the unit is chosen beside it.',
+    "„{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10; die Einheit wird daneben gewählt.",
+  ],
+  [
+    '"{typed}" has more than one decimal mark. Right: digits with one comma or point, such as 31.10.',
+    "„{typed}“ hat mehr als ein Dezimalzeichen. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10.",
+  ],
+  [
+    '"{typed}" can mean {one} or {other}. Choose one, or type it without a thousands mark.',
+    "„{typed}“ kann {one} oder {other} heißen. Eines wählen oder ohne Tausenderzeichen tippen.",
+  ],
+];
+
 /** What the bench refuses or reports while a piece is weighed. */
 export const refusals: readonly ToldPair[] = [
   // typed numbers
@@ -145,22 +165,7 @@ export const refusals: readonly ToldPair[] = [
     "Nicht genommen: jemandes eigene Ablesung wartet. Das Stück herausheben und neu einhängen ({role}).",
   ],
   // entries of any form
-  [
-    "Nothing was typed. Right: a number such as 31.10 or 31,10.",
-    "Nichts wurde getippt. Richtig: eine Zahl wie 31,10.",
-  ],
-  [
-    '"{typed}" is not a number. Right: digits with one comma or point, such as 31.10; the unit is chosen beside it.',
-    "„{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10; die Einheit wird daneben gewählt.",
-  ],
-  [
-    '"{typed}" has more than one decimal mark. Right: digits with one comma or point, such as 31.10.',
-    "„{typed}“ hat mehr als ein Dezimalzeichen. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10.",
-  ],
-  [
-    '"{typed}" can mean {one} or {other}. Choose one, or type it without a thousands mark.',
-    "„{typed}“ kann {one} oder {other} heißen. Eines wählen oder ohne Tausenderzeichen tippen.",
-  ],
+  ...typedNumbers,
   ["{what}: nothing was typed.", "{what}: nichts wurde getippt."],
   ["Nothing was typed. Enter what was read.", "Nichts wurde getippt. Eintragen, was abgelesen wurde."],
   ['The unit "{typed}" is not in the list.', "Die Einheit „{typed}“ steht nicht in der Liste."],

@@ -1,0 +1,34 @@
+import type { ToldPair } from "../../told.ts";
+
+/** Why an assay was not written down. */
+export const assays: readonly ToldPair[] = [
+  ["Which laboratory? Write its name.", "Welches Labor? Seinen Namen schreiben."],
+  [
+    "An assay needs the number of its report, so that it can be found again.",
+    "Eine Analyse braucht die Nummer ihres Berichts, damit sie wiederzufinden ist.",
+  ],
+  [
+    "By which method? Write it as it stands on the report, such as cupellation.",
+    "Nach welchem Verfahren? So schreiben, wie es auf dem Bericht steht, etwa Kupellation.",
+  ],
+  [
+    '"{day}" is no day. Right: the date of the report, such as 2026-03-02.',
+    "„{day}“ ist kein Tag. Richtig: das Datum des Berichts, etwa 2026-03-02.",
+  ],
+  [
+    "{day} has not come yet. Right: the date of the report, up to {today}.",
+    "{day} liegt noch in der Zukunft. Richtig: das Datum des Berichts, bis {today}.",
+  ],
+  [
+    "An assay stands already. Write why another one is entered.",
+    "Eine Analyse steht schon. Schreiben, warum eine weitere eingetragen wird.",
+  ],
+  [
+    "That assay does not belong to this piece. Reload the page.",
+    "Diese Analyse gehört nicht zu diesem Stück. Die Seite neu laden.",
+  ],
+  [
+    "Setting an assay aside needs a reason, such as: it was another bar's.",
+    "Eine Analyse beiseitezulegen braucht einen Grund, etwa: Sie gehörte zu einem anderen Barren.",
+  ],
+];
