@@ -1,7 +1,9 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdirSync, mkdtempSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { AxeResults } from "axe-core";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { chromiumPath } from "../setup/chromium-path.ts";
 
@@ -53,11 +55,11 @@ export function launchBrowser(): Promise<Browser> {
   });
 }
 
-/** Pictures of what the tests saw, to be looked at; never compared. */
+/** Pictures of what the tests saw, to be looked at; never compared. A hidden caret would leave style attributes behind. */
 export async function picture(page: Page, name: string): Promise<void> {
   const folder = join("test", "output");
   mkdirSync(folder, { recursive: true });
-  await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
+  await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true, caret: "initial" });
 }
 
 /** Answers the three questions of a new bench, where it asks them. */
@@ -68,4 +70,20 @@ export async function answerFirstQuestions(page: Page): Promise<void> {
   await page.locator('input[name="metal"]').first().check({ force: true });
   await page.locator("main form button.large").click();
   await page.getByLabel("Ticket").waitFor();
+}
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+/** Rules of WCAG 2.2 A and AA as axe-core knows them, and what it calls best practice. */
+const rules = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] };
+
+/** What an automatic check finds wrong with this state of the page, everything folded on it opened or not as it stands. */
+export async function faults(page: Page): Promise<string[]> {
+  if (!(await page.evaluate("'axe' in globalThis"))) await page.evaluate(axe);
+  const { violations } = (await page.evaluate(`axe.run(document, ${JSON.stringify(rules)})`)) as AxeResults;
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+}
+
+/** How far the page must be scrolled sideways to be read, CSS px; 0 or less when it fits. */
+export function overflow(page: Page): Promise<number> {
+  return page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
 }

@@ -52,7 +52,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
     <>
       <p>{say.lead}</p>
       <Problems heading={say.problems} problems={problems} />
-      <form method="get" action="/plan" class="sheet">
+      <form method="get" action="/plan#answer-heading" class="sheet">
         <RadioCards
           name="method"
           legend={say.method}

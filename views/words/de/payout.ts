@@ -12,7 +12,7 @@ export const payout: Words["payout"] = {
   pers: { ozt: "Feinunze", g: "Gramm", dwt: "Pennyweight" },
   source: "Quelle des Preises",
   at: "Preis vom",
-  atHint: "Tag und Uhrzeit",
+  atHint: "Tag und Uhrzeit, etwa 2026-03-02 14:30",
   rate: "Ausgezahlter Anteil",
   fee: "Gebühr, einmal",
   rounding: "Rundung",

@@ -11,7 +11,7 @@ export const payout = {
   pers: { ozt: "troy ounce", g: "gram", dwt: "pennyweight" },
   source: "Source of the price",
   at: "Price as of",
-  atHint: "date and time",
+  atHint: "date and time, such as 2026-03-02 14:30",
   rate: "Rate paid",
   fee: "Fee, once",
   rounding: "Rounding",

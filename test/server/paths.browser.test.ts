@@ -1,0 +1,224 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, type TestContext, test } from "vitest";
+import { words } from "../../views/words/index.ts";
+import { type Cable, createCable } from "../drivers/pty.ts";
+import {
+  answerFirstQuestions,
+  faults,
+  launchBrowser,
+  overflow,
+  picture,
+  type RunningBench,
+  startBench,
+} from "./running.ts";
+
+let browser: Browser;
+/** The assayer's: no balance named and a folder of its own, so the demonstration with its simulated balance. */
+let simulated: RunningBench;
+/** The refiner's: a balance on a cable that marks its rest and sends ten lines a second. */
+let cabled: RunningBench;
+let cable: Cable;
+let shown = "0.0000";
+let sending: NodeJS.Timeout;
+/** The hobbyist's: a kitchen scale, read and typed. */
+let typed: RunningBench;
+beforeAll(async () => {
+  cable = createCable();
+  sending = setInterval(() => cable.send(`    ${shown} g   stable\r\n`), 100);
+  [browser, simulated, cabled, typed] = await Promise.all([
+    launchBrowser(),
+    startBench([]),
+    startBench(["--balance", cable.path]),
+    startBench(["--typed"]),
+  ]);
+  const page = await browser.newPage();
+  for (const { url } of [cabled, typed]) {
+    await page.goto(url);
+    await answerFirstQuestions(page);
+  }
+  await page.close();
+}, 60_000);
+afterAll(async () => {
+  clearInterval(sending);
+  await browser?.close();
+  await Promise.all([simulated, cabled, typed].map((bench) => bench?.stop()));
+  cable?.unplug();
+});
+
+const phone = { device: "phone", viewport: { width: 390, height: 844 }, hasTouch: true } as const;
+const desk = { device: "desk", viewport: { width: 1280, height: 900 }, hasTouch: false } as const;
+/** Both themes on both devices; each theme and each device in both languages. */
+const looks = [
+  { ...phone, colorScheme: "light", locale: "en" },
+  { ...phone, colorScheme: "dark", locale: "de" },
+  { ...desk, colorScheme: "light", locale: "de" },
+  { ...desk, colorScheme: "dark", locale: "en" },
+] as const;
+type Look = (typeof looks)[number];
+
+/** A user's window; `shows` looks at one state of the path. */
+async function opened({ onTestFinished }: TestContext, { device, ...look }: Look, url: string) {
+  const context = await browser.newContext(look);
+  const page = await context.newPage();
+  const name = (state: string) => `${state}-${device}-${look.colorScheme}-${look.locale}`;
+  const troubles: string[] = [];
+  page.on("pageerror", ({ message }) => troubles.push(message));
+  page.on("console", (message) => {
+    if (message.type() === "error") troubles.push(message.text());
+  });
+  onTestFinished(async ({ task }) => {
+    if (task.result?.state === "fail") await picture(page, name("failed"));
+    await context.close();
+  });
+  await page.goto(url);
+  /** A picture to look at, no fault an automatic check can find, nothing beyond the edge. */
+  const shows = async (state: string) => {
+    await picture(page, name(state));
+    const found = { faults: await faults(page), overflow: await overflow(page), troubles };
+    expect(found, state).toEqual({ faults: [], overflow: 0, troubles: [] });
+  };
+  return {
+    page,
+    shows,
+    say: words(look.locale),
+    button: (name: string) => page.getByRole("button", { name }),
+    link: (name: string) => page.getByRole("link", { name }),
+    labelled: (name: string) => page.getByLabel(name, { exact: true }),
+  };
+}
+
+/** From plan and ticket by weighing and finding to record and report. */
+async function assayer(task: TestContext, look: Look): Promise<void> {
+  const { page, shows, say, button, link } = await opened(task, look, simulated.url);
+  const { readings, hands, opening, end, roles } = say.bench;
+  await shows("assayer-1-bench");
+  await link(opening.plan).click();
+  await page.selectOption("#claim", "ag-999");
+  await page.fill("#mass", "31.1");
+  await page.fill("#readability", "0.0001");
+  await button(say.plan.go).click();
+  await page.locator("#answer-heading").waitFor();
+  await shows("assayer-2-plan");
+
+  await link(say.frame.bench).click();
+  await button("MQ-101").click();
+  await button(hands.dry).click();
+  await button(readings.take(roles.dry)).click();
+  await due(page, say.steps.immersed.title);
+  await shows("assayer-3-dry-taken");
+  await button(hands.wet).click();
+  await button(readings.take(roles.immersed)).click();
+  await due(page, say.steps.water.title);
+  await page.fill("#celsius", "21,4");
+  await page.press("#celsius", "Enter");
+  await page.locator("#result").getByText(say.findings["agrees-not-alone"]).first().waitFor();
+  await shows("assayer-4-result");
+  await button(end.write).click();
+  await link(say.bench.readRecord).click();
+  await page.locator("#chain-heading").waitFor();
+  await shows("assayer-5-record");
+  await button(say.record.issue).click();
+  await page
+    .getByText(/Report .* copy 1/)
+    .first()
+    .waitFor();
+  await shows("assayer-6-report");
+}
+
+const due = (page: Page, step: string) =>
+  page.locator('li[aria-current="step"]', { hasText: step }).waitFor();
+
+/** A lot with its tickets, screened by keyboard: one key a weighing; then its totals and the payout. */
+async function refiner(task: TestContext, look: Look): Promise<void> {
+  const { page, shows, say, button, link } = await opened(task, look, `${cabled.url}lots`);
+  const { lots, payout } = say;
+  await shows("refiner-1-lots");
+  await page.fill("#name", `Quay lot, ${look.device}, ${look.colorScheme}`);
+  await page.fill("#count", "3");
+  await page.selectOption("#claim", "ag-999");
+  await page.press("#name", "Enter");
+  await page.locator("#celsius").waitFor();
+  await shows("refiner-2-water");
+  await page.keyboard.type("21,4", { delay: 60 });
+  await page.keyboard.press("Enter");
+  // Fine silver, brass under a silver skin, silver 800: dry and immersed, g
+  for (const [ticket, claim, dry, immersed] of [
+    ["K-1", "ag-999", "31.1274", "28.1680"],
+    ["K-2", "ag-999", "31.1092", "27.4707"],
+    ["K-3", "ag-800", "38.4507", "34.6702"],
+  ] as const) {
+    await page.waitForSelector("#ticket:focus");
+    await page.selectOption("#claim", claim);
+    await page.focus("#ticket");
+    await page.keyboard.insertText(ticket);
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: lots.step.take(lots.step.roles.dry) }).waitFor();
+    if (ticket === "K-1") await shows("refiner-3-dry");
+    shown = dry;
+    await page.keyboard.press("Enter");
+    await button(lots.step.take(lots.step.roles.immersed)).waitFor();
+    shown = immersed;
+    await page.keyboard.press("F9");
+  }
+  await page.waitForSelector("#ticket:focus");
+  const disagrees = page.getByRole("region", { name: say.findings.disagrees, exact: true });
+  expect(await disagrees.textContent()).toContain("K-2");
+  await shows("refiner-4-screened");
+  await page.getByText(lots.closing.open, { exact: true }).click();
+  await button(lots.closing.go).click();
+  await page.locator("#closed-heading").waitFor();
+  await shows("refiner-5-closed");
+  await link(lots.list.payout).click();
+  await page.selectOption("#metal", "silver");
+  await page.fill("#price", "28,50");
+  await page.fill("#currency", "EUR");
+  await page.fill("#at", "2026-11-25 11:00");
+  await page.fill("#source", "agreed with the seller");
+  await page.fill("#rate", "95");
+  await button(payout.lock).click();
+  await page.locator("#worksheet-heading").waitFor();
+  await shows("refiner-6-payout");
+}
+
+/** A ring typed from a kitchen scale, its plain sentence, and one page to share. */
+async function hobbyist(task: TestContext, look: Look): Promise<void> {
+  const { page, shows, say, button, link, labelled } = await opened(task, look, typed.url);
+  const { opening, readings, end, methods, roles } = say.bench;
+  await labelled(opening.ticket).fill("grandmother's ring");
+  await page.selectOption("#claim", "au-750");
+  await page.getByText(methods.displaced.name).click();
+  await button(opening.go).click();
+  await labelled(readings.label(roles.dry)).fill("8,4");
+  await shows("hobbyist-1-dry");
+  await button(readings.enter).click();
+  await labelled(readings.label(roles.rise)).fill("0,5");
+  await button(readings.enter).click();
+  await page.fill("#celsius", "19");
+  await page.press("#celsius", "Enter");
+  // A step of 0.1 g on a rise of 0.5 g leaves nearly every metal alive.
+  await page.locator("#result").getByText(say.findings.undecided).first().waitFor();
+  await shows("hobbyist-2-result");
+  await button(end.write).click();
+  await link(say.bench.readRecord).click();
+  await page.locator("#chain-heading").waitFor();
+  await shows("hobbyist-3-record");
+  await link(say.share.link).click();
+  // An image is decoded only when it is sound XML and needs nothing that the page's policy forbids.
+  const decoded = (image: HTMLImageElement) => image.decode().then(() => image.naturalWidth);
+  expect(await page.locator("#share-picture").evaluate(decoded)).toBe(820);
+  const saving = page.waitForEvent("download");
+  await button(say.share.asPng).click();
+  expect((await saving).suggestedFilename()).toBe("density-test.png");
+  await shows("hobbyist-4-share");
+}
+
+// The three work at once, each at a bench of their own; one look follows the other.
+describe.each(looks.map((look) => [`${look.device}, ${look.colorScheme}, ${look.locale}`, look] as const))(
+  "on a %s",
+  (_, look) => {
+    test.concurrent("an assayer goes from plan and ticket to record and report", (task) =>
+      assayer(task, look));
+    test.concurrent("a refiner goes from the tickets of a lot to its payout", (task) => refiner(task, look));
+    test.concurrent("a hobbyist goes from a typed ring to one page to share", (task) => hobbyist(task, look));
+  },
+);
