@@ -72,7 +72,7 @@ const shownAtOnce = 24;
 /** The part that a search replaces: axis and table of what was found. */
 export function FoundMetals({ rows, all, libraryVersion, densityProblem }: MetalsPage) {
   const say = useWords().metals;
-  const onAxis = rows.slice(0, shownAtOnce);
+  const families = rows.length > shownAtOnce ? familiesOf(rows) : undefined;
   return (
     <div id="found">
       {densityProblem !== undefined && (
@@ -81,20 +81,16 @@ export function FoundMetals({ rows, all, libraryVersion, densityProblem }: Metal
         </p>
       )}
       <p role="status">{say.count(rows.length, all)}</p>
-      {onAxis.length > 0 && (
+      {rows.length > 0 && (
         <div class="sheet">
           <DensityAxis
             id="library"
-            caption={onAxis.length < rows.length ? say.firstOnAxis(onAxis.length) : say.onAxis}
-            bands={onAxis.map(({ id, name, low, high }) => ({ id, name, low, high }))}
+            caption={families ? say.familiesOnAxis : say.onAxis}
+            bands={(families ?? rows).map(({ id, name, low, high }) => ({ id, name, low, high }))}
           />
         </div>
       )}
-      {rows.length > shownAtOnce ? (
-        [...new Set(rows.map(({ family }) => family))].map((family) => (
-          <Family key={family} name={family} rows={rows.filter((row) => row.family === family)} />
-        ))
-      ) : (
+      {families?.map((family) => <Family key={family.id} {...family} />) ?? (
         <Listed caption={say.caption} rows={rows} />
       )}
       <p class="hint">
@@ -104,11 +100,27 @@ export function FoundMetals({ rows, all, libraryVersion, densityProblem }: Metal
   );
 }
 
-function Family({ name, rows }: { name: string; rows: readonly MetalRow[] }) {
+interface FamilyRows {
+  id: string;
+  name: string;
+  low: number;
+  high: number;
+  rows: readonly MetalRow[];
+}
+
+/** The families of the rows in the order of the rows, each with the span of its bands. */
+function familiesOf(rows: readonly MetalRow[]): FamilyRows[] {
+  return [...new Set(rows.map(({ family }) => family))].map((name) => {
+    const own = rows.filter(({ family }) => family === name);
+    const low = Math.min(...own.map((row) => row.low));
+    const high = Math.max(...own.map((row) => row.high));
+    return { id: `family-${own[0]!.id}`, name, low, high, rows: own };
+  });
+}
+
+function Family({ name, low, high, rows }: FamilyRows) {
   const locale = useLocale();
   const say = useWords().metals;
-  const low = Math.min(...rows.map((row) => row.low));
-  const high = Math.max(...rows.map((row) => row.high));
   return (
     <details class="family">
       <summary>{say.inFamily(name, rows.length, fixed(low, 2, locale), fixed(high, 2, locale))}</summary>

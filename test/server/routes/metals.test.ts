@@ -39,6 +39,14 @@ describe("the library", () => {
     expect(steel).not.toContain("ag-925");
   });
 
+  test("the whole library is drawn by its families, a narrowed one by its metals", async () => {
+    const drawn = (body: string) => /<figure[\s\S]*?<\/figure>/.exec(body)![0];
+    const whole = drawn((await get("/metals")).body);
+    for (const family of ["Gold", "Silver", "Heavy metals"]) expect(whole).toContain(`>${family}</`);
+    expect(whole).not.toContain(">Magnesium</");
+    expect(drawn((await get("/metals?family=silver")).body)).toContain(">Silver 999 fine</");
+  });
+
   test("finds what lies near a density, typed with a comma, nearest first", async () => {
     const near = idsIn((await get("/metals?density=19,3")).body);
     expect(near).toContain("el-w");

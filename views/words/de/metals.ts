@@ -11,7 +11,7 @@ export const metals: Words["metals"] = {
   count: (found, all) => (found === all ? `${all} Metalle` : `${found} von ${all} Metallen`),
   inFamily: (name, count, low, high) => `${name}: ${count}, ${low} bis ${high} g/cm³`,
   onAxis: "Auf der Dichteachse",
-  firstOnAxis: (count) => `Die ersten ${count} auf der Dichteachse`,
+  familiesOnAxis: "Die Familien auf der Dichteachse",
   caption: "Metalle nach Dichte, bei 20 °C",
   empty: "Kein Metall passt. Ein Wort aus der Suche nehmen oder alle Familien wählen.",
   metal: "Metall",

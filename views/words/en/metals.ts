@@ -10,7 +10,7 @@ export const metals = {
   inFamily: (name: string, count: number, low: string, high: string) =>
     `${name}: ${count}, ${low} to ${high} g/cm³`,
   onAxis: "On the density axis",
-  firstOnAxis: (count: number) => `The first ${count} on the density axis`,
+  familiesOnAxis: "The families on the density axis",
   caption: "Metals by density, at 20 °C",
   empty: "No metal fits. Take a word out of the search, or choose all families.",
   metal: "Metal",
