@@ -1,4 +1,4 @@
-import { times } from "./decimal.ts";
+import { lastPlace, times } from "./decimal.ts";
 
 /**
  * Units of mass a reading may carry, each in grams, exact by definition.
@@ -32,4 +32,12 @@ export function isMassUnit(text: string): text is MassUnit {
  */
 export function toGrams(text: string, unit: MassUnit): string {
   return unit === "g" ? text : times(text, gramsPerUnit[unit]);
+}
+
+/**
+ * One step of the last decimal that a reading shows, in g: 8.295 dwt steps by 0.001 dwt, which is 0.00156 g. Throws
+ * RangeError when the text is no decimal number.
+ */
+export function stepGrams(text: string, unit: MassUnit): number {
+  return lastPlace(text) * Number(gramsPerUnit[unit]);
 }

@@ -19,6 +19,10 @@ const guardBandMultiple = z
   .string()
   .refine((text) => Number(text) >= guardBandRange.from && Number(text) <= guardBandRange.to);
 
+/** Units that masses of a lot can be told in beside grams. */
+export const secondUnits = ["none", "ozt", "dwt"] as const;
+export type SecondUnit = (typeof secondUnits)[number];
+
 const line = z.string().trim().max(200);
 
 /** Everything the Settings page keeps of a bench. Keys left out of an older entry take the value of a new bench. */
@@ -30,6 +34,8 @@ export const benchSettingsShape = z.object({
   scaleStep: z
     .object({ text: z.string(), unit: z.enum(massUnits as [string, ...string[]]) })
     .default({ text: "0.01", unit: "g" }),
+  /** what masses of a lot are told in beside grams; readings keep the unit they came in */
+  secondUnit: z.enum(secondUnits).default("none"),
   /** how a density is compared with the band of the claim; fixed in a piece when it is opened */
   decisionRule: z
     .object({ kind: z.enum(ruleChoices), multiple: guardBandMultiple })

@@ -1,4 +1,5 @@
 import { lastPlace } from "../../calibration/decimal.ts";
+import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import type { Library } from "../alloys/library.ts";
 import { recordedDensity } from "../findings/recorded-density.ts";
 import type { Entry } from "../ledger/entry.ts";
@@ -17,6 +18,8 @@ export interface LotPiece {
   /** mean of the dry readings, g, and one step of the display */
   dryG: number;
   stepG: number;
+  /** the last dry reading as it came, unit and all */
+  shown: { text: string; unit: string };
   density: number;
   expanded: number;
   /** true when a reading was typed instead of taken from the balance */
@@ -35,15 +38,16 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const stated = statedBy(entries);
   const { response, request } = stated.result;
   const dry = stated.captures.flatMap(({ entry: { body }, voided }) =>
-    voided === null && body.what === "dry" && "reading" in body ? [body.reading.grams] : [],
+    voided === null && body.what === "dry" && "reading" in body ? [body.reading] : [],
   );
   const back = stated.captures.flatMap(({ entry: { body }, voided }) =>
-    voided === null && body.what === "dry-after" && "reading" in body ? [body.reading.grams] : [],
+    voided === null && body.what === "dry-after" && "reading" in body ? [body.reading] : [],
   );
-  const again = massOf(back.at(-1));
-  const expected = massOf(stated.piece.customerSupplied?.mass_g);
-  const stepG = Math.max(...dry.map(lastPlace));
-  const dryG = dry.reduce((sum, grams) => sum + Number(grams), 0) / dry.length;
+  const last = back.at(-1);
+  const listed = stated.piece.customerSupplied?.mass_g;
+  const stepG = Math.max(...dry.map(displayStepG));
+  const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length;
+  const { text = "", unit = "g" } = dry.at(-1) ?? {};
   const claim = stated.piece.claim ?? null;
   const state = response.finding?.state ?? "undecided";
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
@@ -58,14 +62,15 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
     state,
     dryG,
     stepG,
+    shown: { text, unit },
     density: response.density_g_cm3,
     expanded: response.expanded_g_cm3,
     typed: stated.captures.some(
       ({ entry: { body } }) => body.what !== "temperature" && body.source === "typed",
     ),
     voided: stated.voided !== undefined,
-    ...(again ? { again } : {}),
-    ...(expected ? { expected } : {}),
+    ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last) } } : {}),
+    ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
     fine:
       state === "disagrees" || !isPrecious(family)
         ? null
@@ -77,7 +82,7 @@ function isPrecious(family: string): family is LotFine["metal"] {
   return family === "gold" || family === "silver";
 }
 
-/** A mass in g with one step of what showed or stated it. */
-function massOf(grams: string | undefined) {
-  return grams === undefined ? undefined : { grams: Number(grams), stepG: lastPlace(grams) };
+/** One step of the display in g; the grams of a reading in another unit carry decimals that it never showed. */
+export function displayStepG({ text, unit, grams }: { text: string; unit: string; grams: string }): number {
+  return isMassUnit(unit) ? stepGrams(text, unit) : lastPlace(grams);
 }

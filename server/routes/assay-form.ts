@@ -18,7 +18,10 @@ export function typedAssay(
     said("k") === "" ? undefined : numbers.text("k", "The coverage factor", { from: 1, to: 10, unit: "" });
   if (said("laboratory") === "") numbers.refuse("laboratory", "Which laboratory? Write its name.");
   if (said("report") === "")
-    numbers.refuse("report", "An assay needs the number of its report, so that it can be found again.");
+    numbers.refuse(
+      "report",
+      "A laboratory result needs the number of its report, so that it can be found again.",
+    );
   if (said("method") === "")
     numbers.refuse("method", "By which method? Write it as it stands on the report, such as cupellation.");
   const date = said("date");
@@ -27,7 +30,7 @@ export function typedAssay(
   else if (date > today)
     numbers.refuse("date", `${date} has not come yet. Right: the date of the report, up to ${today}.`);
   if (standing && said("reason") === "")
-    numbers.refuse("reason", "An assay stands already. Write why another one is entered.");
+    numbers.refuse("reason", "A laboratory result stands already. Write why another one is entered.");
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   return {
     body: {

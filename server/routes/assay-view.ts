@@ -14,7 +14,7 @@ type Facts = NonNullable<AssayView["facts"]>;
 
 /** The assay that counts, held against the density of its piece; the entries are those about the piece. */
 export function assayView(subject: string, entries: readonly Entry[], locale: Locale): AssayView {
-  const href = `/records/${encodeURIComponent(subject)}/assay`;
+  const href = `/records/${encodeURIComponent(subject)}/laboratory`;
   const assay = standingAssay(entries);
   if (!assay) return { href };
   const against = assayAgainstDensity(assay, weighedPiece(statedBy(entries)));

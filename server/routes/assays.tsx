@@ -75,7 +75,7 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
   ) {
     try {
       await write();
-      return reply.redirect(`/records/${encodeURIComponent(request.params.piece)}/assay`, 303);
+      return reply.redirect(`/records/${encodeURIComponent(request.params.piece)}/laboratory`, 303);
     } catch (error) {
       if (!(error instanceof LedgerTrouble)) throw error;
       return answer(request, reply, {
@@ -85,10 +85,12 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
     }
   }
 
-  app.get<{ Params: { piece: string } }>("/records/:piece/assay", (request, reply) => answer(request, reply));
+  app.get<{ Params: { piece: string } }>("/records/:piece/laboratory", (request, reply) =>
+    answer(request, reply),
+  );
 
   app.post<{ Params: { piece: string } }>(
-    "/records/:piece/assay",
+    "/records/:piece/laboratory",
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const { piece } = request.params;
@@ -97,7 +99,7 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       const values = fieldsOf(request);
       // The same form sent twice is the same entry.
       if (assaysOf(entries).some(({ entry: { id } }) => id === values.step))
-        return reply.redirect(`/records/${encodeURIComponent(piece)}/assay`, 303);
+        return reply.redirect(`/records/${encodeURIComponent(piece)}/laboratory`, 303);
       const standing = standingAssay(entries);
       const today = now().toISOString().slice(0, 10);
       const typed = typedAssay(values, { locale: lookOf(request).locale, today, standing });
@@ -109,7 +111,7 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
   );
 
   app.post<{ Params: { piece: string; entry: string } }>(
-    "/records/:piece/assay/:entry/voiding",
+    "/records/:piece/laboratory/:entry/voiding",
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const { piece, entry } = request.params;
@@ -117,9 +119,9 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       const reason = (values.reason ?? "").trim();
       const known = assaysOf(await ledger.entriesOf(piece)).some(({ entry: { id } }) => id === entry);
       const problem = !known
-        ? "That assay does not belong to this piece. Reload the page."
+        ? "That laboratory result does not belong to this piece. Reload the page."
         : reason === ""
-          ? "Setting an assay aside needs a reason, such as: it was another bar's."
+          ? "Setting a laboratory result aside needs a reason, such as: it was another bar's."
           : undefined;
       if (problem !== undefined)
         return answer(request, reply, {

@@ -11,6 +11,7 @@ import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
+import type { SecondUnit } from "../bench/bench-settings.ts";
 import { isRole } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
@@ -33,6 +34,8 @@ interface ScreeningParts {
   claims: () => { id: string; name: string }[];
   demo: boolean;
   library: () => Library;
+  /** the house's second unit of mass */
+  second: () => SecondUnit;
 }
 
 type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
@@ -40,7 +43,7 @@ type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
 /** Screening a lot on the one bench: ticket, dry, immersed, next. The record of a piece is written by itself. */
 export function screeningRoutes(
   app: FastifyInstance,
-  { bench, ledger, book, claims, demo, library }: ScreeningParts,
+  { bench, ledger, book, claims, demo, library, second }: ScreeningParts,
 ): void {
   const live = new LiveStream(
     new Map<string, Draw>([
@@ -70,7 +73,12 @@ export function screeningRoutes(
     const announced = await announcedFor(ledger, lot);
     const { piece } = bench;
     const view: LotView = {
-      ...lotView(lot, pieces, announced, { bench, library: library(), locale: around.locale }),
+      ...lotView(lot, pieces, announced, {
+        bench,
+        library: library(),
+        locale: around.locale,
+        second: second(),
+      }),
       ...(bench.scale
         ? {
             live: (
@@ -84,6 +92,7 @@ export function screeningRoutes(
       claims: claims(),
       claim: pieces.at(-1)?.claim ?? lot.claim ?? "",
       units: massUnits,
+      unit: pieces.at(-1)?.shown.unit ?? lot.gross?.unit ?? "g",
       ...(problem ? { problem } : {}),
       csrfToken: around.csrfToken,
       stepKey: piece && !piece.closed ? `${piece.id}-${piece.captures.length}` : bench.nextPiece,

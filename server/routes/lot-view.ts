@@ -1,4 +1,4 @@
-import { lastPlace } from "../../calibration/decimal.ts";
+import { decimalsShown } from "../../calibration/decimal.ts";
 import type { LotRow } from "../../views/lots/index.tsx";
 import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../views/lots/view.ts";
 import { fixed, inLocale, plusMinus } from "../../views/numbers.ts";
@@ -11,8 +11,9 @@ import { nextTicketOf, stillToCome } from "../lots/announced.ts";
 import { flagsOf, type RaisedFlag, raisedFlags } from "../lots/flags.ts";
 import type { Lot } from "../lots/lot.ts";
 import type { Ends, LotFine } from "../lots/lot-fine.ts";
-import type { LotPiece } from "../lots/lot-piece.ts";
+import { displayStepG, type LotPiece } from "../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../lots/totals.ts";
+import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
 import { nameIn, whenOf } from "./record-view.ts";
 
 const states = ["agrees", "agrees-not-alone", "undecided", "disagrees"] as const;
@@ -22,7 +23,7 @@ const piecesShown = 12;
 
 /** The gross weighing in grams with one step of its display. */
 export function grossOf({ gross }: Lot) {
-  return gross && { grams: Number(gross.grams), stepG: lastPlace(gross.grams) };
+  return gross && { grams: Number(gross.grams), stepG: displayStepG(gross) };
 }
 
 /** What is due in the lot, from the water and the piece on the bench. */
@@ -42,8 +43,9 @@ export function lotView(
   lot: Lot,
   pieces: readonly LotPiece[],
   announced: Parameters<typeof stillToCome>[0],
-  { bench, library, locale }: { bench: Bench; library: Library; locale: Locale },
-): Omit<LotView, "live" | "units" | "problem" | "claims" | "claim" | "csrfToken" | "stepKey"> {
+  { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
+): Omit<LotView, "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "stepKey"> {
+  const { locale } = manner;
   const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
   const newestFirst = [...pieces].reverse();
   const nextTicket = nextTicketOf(announced, pieces);
@@ -66,35 +68,38 @@ export function lotView(
           },
         }),
     water: inLocale(lot.waterCelsius ?? "", locale),
-    trays: states.map((state) => tray(state, newestFirst, locale)),
-    totals: totalsOf(lot, sums, locale),
+    trays: states.map((state) => tray(state, newestFirst, manner)),
+    totals: totalsOf(lot, sums, manner),
     doubts: sums.doubts,
-    pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, locale })),
+    pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, ...manner })),
     more: Math.max(0, pieces.length - piecesShown),
     flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
-    ...(lot.closed ? { closed: closedView(lot.closed, locale) } : {}),
+    ...(lot.closed ? { closed: closedView(lot.closed, manner) } : {}),
   };
 }
 
-function tray(state: Tray["state"], newestFirst: readonly LotPiece[], locale: Locale): Tray {
+function tray(state: Tray["state"], newestFirst: readonly LotPiece[], manner: MassManner): Tray {
   const on = newestFirst.filter((piece) => piece.state === state && !piece.voided);
   const massG = on.reduce((sum, { dryG }) => sum + dryG, 0);
   return {
     state,
     pieces: on.length,
-    mass: `${fixed(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), locale)} g`,
+    mass: massTold(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), manner),
     tickets: on.slice(0, ticketsTold).map(({ ticket }) => ticket),
   };
 }
 
-function totalsOf(lot: Lot, sums: LotSums, locale: Locale): LotTotals {
+function totalsOf(lot: Lot, sums: LotSums, manner: MassManner): LotTotals {
+  const { locale } = manner;
   const say = words(locale).lots.totals;
   const { pieces, sumG, withinG, missingG, fine } = sums;
   const grams = (g: number) => `${fixed(g, sums.decimals, locale)} g`;
   return {
     pieces: lot.count === undefined ? `${pieces}` : say.of(pieces, lot.count),
-    sum: grams(sumG),
-    ...(lot.gross ? { gross: `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` } : {}),
+    sum: massTold(sumG, sums.decimals, manner),
+    ...(lot.gross
+      ? { gross: asItCame(lot.gross, Number(lot.gross.grams), displayStepG(lot.gross), manner) }
+      : {}),
     ...(missingG === undefined
       ? {}
       : {
@@ -105,18 +110,30 @@ function totalsOf(lot: Lot, sums: LotSums, locale: Locale): LotTotals {
                 ? say.notYet(grams(missingG))
                 : say.tooMuch(grams(-missingG)),
         }),
-    fine: fineWords(fine, locale),
+    fine: fineWords(fine, manner),
   };
 }
 
-function fineWords(fine: LotSums["fine"], locale: Locale): string {
+/** A reading in the unit it came in, then in grams and the second unit where those are others. */
+function asItCame(
+  { text, unit }: { text: string; unit: string },
+  grams: number,
+  stepG: number,
+  manner: MassManner,
+): string {
+  if (unit === "g") return massTold(grams, decimalsOf(stepG), manner);
+  const came = `${inLocale(text, manner.locale)} ${unit}`;
+  const second = manner.second === unit ? "none" : manner.second;
+  return `${came} = ${massTold(grams, decimalsOf(stepG), { ...manner, second })}`;
+}
+
+function fineWords(fine: LotSums["fine"], manner: MassManner): string {
+  const { locale } = manner;
   const { totals, metals } = words(locale).lots;
   const each = Object.entries(fine) as [LotFine["metal"], Ends][];
   if (each.length === 0) return totals.noneYet;
   return each
-    .map(([metal, { lowG, highG }]) =>
-      totals.range(fixed(lowG, 2, locale), fixed(highG, 2, locale), metals[metal]),
-    )
+    .map(([metal, { lowG, highG }]) => `${massRangeTold([lowG, highG], 2, manner)} ${metals[metal]}`)
     .join("; ");
 }
 
@@ -127,18 +144,18 @@ function flagName(flag: string, locale: Locale): string {
 
 function pieceRow(
   piece: LotPiece,
-  { lot, library, sums, locale }: { lot: Lot; library: Library; sums: LotSums; locale: Locale },
+  { lot, library, sums, ...manner }: { lot: Lot; library: Library; sums: LotSums } & MassManner,
 ): LotPieceRow {
-  const { id, ticket, claim, state, dryG, stepG, density, expanded, fine, voided } = piece;
-  const say = words(locale).lots.list;
+  const { id, ticket, claim, state, dryG, stepG, shown, density, expanded, fine, voided } = piece;
+  const { locale } = manner;
   return {
     recordId: id,
     ticket,
     claimName: claim === null ? "" : toldValue(nameIn(library, claim), locale),
-    dry: `${fixed(dryG, decimalsOf(stepG), locale)} g`,
+    dry: asItCame(shown, dryG, stepG, manner),
     density: plusMinus(density, expanded, locale),
     state,
-    ...(fine ? { fine: say.range(fixed(fine.lowG, 2, locale), fixed(fine.highG, 2, locale)) } : {}),
+    ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
     flags: flagsOf(piece, sums.doubts, lot.flags).map(({ flag, ...said }) => ({
       name: flagName(flag, locale),
       ...said,
@@ -147,13 +164,15 @@ function pieceRow(
   };
 }
 
-function closedView(closed: NonNullable<Lot["closed"]>, locale: Locale): NonNullable<LotView["closed"]> {
-  const { closing, totals, metals } = words(locale).lots;
+function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): NonNullable<LotView["closed"]> {
+  const { closing, metals } = words(manner.locale).lots;
+  const grams = (text: string) => massTold(Number(text), decimalsShown(text), manner);
   const { facts: say } = closing;
   const when = whenOf(closed.at);
   const fine = (Object.entries(closed.fine_g) as [LotFine["metal"], { low: string; high: string }][])
-    .map(([metal, { low, high }]) =>
-      totals.range(inLocale(low, locale), inLocale(high, locale), metals[metal]),
+    .map(
+      ([metal, { low, high }]) =>
+        `${massRangeTold([Number(low), Number(high)], decimalsShown(low), manner)} ${metals[metal]}`,
     )
     .join("; ");
   return {
@@ -162,8 +181,8 @@ function closedView(closed: NonNullable<Lot["closed"]>, locale: Locale): NonNull
       [say.when, when],
       [say.by, closed.by ?? ""],
       [say.pieces, `${closed.pieces}`],
-      [say.sum, `${inLocale(closed.sum_g, locale)} g`],
-      [say.missing, closed.missing_g === undefined ? "" : `${inLocale(closed.missing_g, locale)} g`],
+      [say.sum, grams(closed.sum_g)],
+      [say.missing, closed.missing_g === undefined ? "" : grams(closed.missing_g)],
       [say.fine, fine],
       [say.flagged, `${closed.flagged}`],
       [say.note, closed.note ?? ""],

@@ -81,7 +81,8 @@ export function lotRoutes(
     }
   });
 
-  screeningRoutes(app, { bench, ledger, book, claims, demo, library });
+  const second = () => settings.now.secondUnit;
+  screeningRoutes(app, { bench, ledger, book, claims, demo, library, second });
   payoutRoutes(app, { ledger, book, demo, library });
 }
 

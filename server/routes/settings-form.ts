@@ -4,7 +4,13 @@ import type { FieldError } from "../../views/forms.tsx";
 import { inLocale, readNumber } from "../../views/numbers.ts";
 import type { NumberField } from "../../views/settings/index.tsx";
 import { type Locale, words } from "../../views/words/index.ts";
-import { type BenchSettings, guardBandRange, metalGroups, ruleChoices } from "../bench/bench-settings.ts";
+import {
+  type BenchSettings,
+  guardBandRange,
+  metalGroups,
+  ruleChoices,
+  secondUnits,
+} from "../bench/bench-settings.ts";
 import { type Conditions, conditionsShape } from "../bench/conditions.ts";
 import { isMethod } from "../bench/method.ts";
 
@@ -58,7 +64,12 @@ export function benchSettingsFrom(
   locale: Locale,
   now: BenchSettings,
 ):
-  | { settings: Pick<BenchSettings, "method" | "metal" | "scaleStep" | "conditions" | "decisionRule"> }
+  | {
+      settings: Pick<
+        BenchSettings,
+        "method" | "metal" | "scaleStep" | "secondUnit" | "conditions" | "decisionRule"
+      >;
+    }
   | { problems: Problems } {
   const problems: Problems = [];
   const conditions: Record<string, string> = {};
@@ -93,6 +104,8 @@ export function benchSettingsFrom(
       method,
       metal: group,
       scaleStep: { text: step.text, unit },
+      // A form from before there was a choice leaves it as it is.
+      secondUnit: secondUnits.find((one) => one === fields.secondUnit) ?? now.secondUnit,
       decisionRule,
       conditions: conditionsShape.parse({ ...conditions, purity }),
     },

@@ -31,7 +31,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const say = words(frame.locale).settings;
     const { kept = "" } = request.query as { kept?: string };
-    const { method, metal, scaleStep, conditions, decisionRule, house } = settings.now;
+    const { method, metal, scaleStep, secondUnit, conditions, decisionRule, house } = settings.now;
     const view: SettingsView = {
       ...frame,
       method: (typed.method as SettingsView["method"] | undefined) ?? method,
@@ -47,6 +47,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       scaleStep: typed.scaleStep ?? inLocale(scaleStep.text, frame.locale),
       scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,
       units: massUnits,
+      secondUnit: typed.secondUnit ?? secondUnit,
       house: typed.house ?? house.name,
       address: typed.address ?? house.address,
       contact: typed.contact ?? house.contact,

@@ -39,7 +39,7 @@ beforeAll(async () => {
   await post("/bench/water", { celsius: "21,4" });
   record = made.bench.piece?.id ?? "";
   await post("/bench/record", {});
-  await post(`/records/${record}/assay`, {
+  await post(`/records/${record}/laboratory`, {
     metal: "gold",
     permille: "916,2",
     expanded: "0,4",
@@ -68,7 +68,7 @@ describe("every page in German", () => {
     "/records",
     `/records/${record}`,
     `/records/${record}/evidence`,
-    `/records/${record}/assay`,
+    `/records/${record}/laboratory`,
     "/records/none",
     "/checks",
     "/checks/check-weight",

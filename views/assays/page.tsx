@@ -14,7 +14,7 @@ export function AssayPage(view: AssayPageView) {
         <a href={record.href}>{records.recordOf(record.ticket)}</a>: {record.density}, {record.mass}.
       </p>
       <Problems heading={say.problems} problems={problems} />
-      <Sheet id="assay" title={say.heading}>
+      <Sheet id="laboratory-result" title={say.heading}>
         {facts === undefined ? <p>{say.none}</p> : <Facts facts={facts} />}
         <p class="hint">{say.hint}</p>
       </Sheet>
@@ -27,7 +27,7 @@ export function AssayPage(view: AssayPageView) {
 function EveryAssay({ href, rows, csrfToken }: AssayPageView) {
   const say = useWords().assay.list;
   return (
-    <Sheet id="every-assay" title={say.heading}>
+    <Sheet id="every-result" title={say.heading}>
       <ol>
         {rows.map(({ id, says, standing, reason, counts }) => (
           <li key={id}>

@@ -6,7 +6,7 @@ import type { AssayView } from "./view.ts";
 export function AssaySheet({ href, facts }: AssayView) {
   const say = useWords().assay;
   return (
-    <Sheet id="assay" title={say.heading}>
+    <Sheet id="laboratory-result" title={say.heading}>
       {facts === undefined ? <p>{say.none}</p> : <Facts facts={facts} />}
       <p>
         <a href={href}>{facts === undefined ? say.enter : say.all}</a>

@@ -17,7 +17,9 @@ export function WeighAgain(lot: LotView) {
           name="againTyped"
           weight
           label={say.reading}
-          after={<UnitSelect name="unit" id="again-unit" label={say.unit} units={lot.units} />}
+          after={
+            <UnitSelect name="unit" id="again-unit" label={say.unit} units={lot.units} value={lot.unit} />
+          }
         />
         <button type="submit">{say.keep}</button>{" "}
         {lot.live !== undefined && (

@@ -105,7 +105,12 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
         required
         autoFocus={lot.live === undefined}
         after={
-          <UnitSelect name="unit" label={say.unit} units={lot.units} value={lot.problem?.typed.unit ?? "g"} />
+          <UnitSelect
+            name="unit"
+            label={say.unit}
+            units={lot.units}
+            value={lot.problem?.typed.unit ?? lot.unit}
+          />
         }
       />
       <button type="submit">

@@ -57,6 +57,8 @@ export interface LotView {
   /** water temperature in °C that counts now; empty until it was typed */
   water: string;
   units: readonly string[];
+  /** the unit of the last reading, offered first for the next */
+  unit: string;
   /** why the last entry was not taken, with what was typed */
   problem?: { says: string; field?: string | undefined; typed: Readonly<Record<string, string>> };
   claims: readonly { id: string; name: string }[];

@@ -44,6 +44,8 @@ export interface SettingsView {
   scaleStep: string;
   scaleStepUnit: string;
   units: readonly string[];
+  /** what masses of a lot are told in beside grams */
+  secondUnit: string;
   house: string;
   address: string;
   contact: string;
@@ -182,6 +184,16 @@ function BenchSettings(view: SettingsView) {
                 value={view.scaleStepUnit}
               />
             }
+          />
+          <Select
+            name="secondUnit"
+            label={say.secondUnit}
+            hint={say.secondUnitHint}
+            value={view.secondUnit}
+            options={(["none", "ozt", "dwt"] as const).map((value) => ({
+              value,
+              label: say.secondUnits[value],
+            }))}
           />
           {view.numbers.balance.map(drawn)}
         </div>

@@ -18,6 +18,7 @@ function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): L
     state: "agrees-not-alone",
     dryG,
     stepG: 0.01,
+    shown: { text: `${dryG}`, unit: "g" },
     density: 13.4,
     expanded: 0.1,
     typed: false,

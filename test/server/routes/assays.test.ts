@@ -13,7 +13,7 @@ afterEach(() => at.close());
 const report = {
   metal: "gold",
   permille: "545,0",
-  laboratory: "an invented assay office",
+  laboratory: "an invented laboratory",
   report: "L-118",
   method: "cupellation, ISO 11426",
   date: "2026-03-30",
@@ -29,7 +29,7 @@ async function bar(id: string, gPerCm3: number): Promise<void> {
 }
 
 const enter = (id: string, fields: Record<string, string> = {}) =>
-  at.post(`/records/${id}/assay`, { ...report, ...fields });
+  at.post(`/records/${id}/laboratory`, { ...report, ...fields });
 
 test("weeks later the laboratory's fineness stands beside the density: how far off, in ‰ and in grams", async () => {
   await bar("B-1", 13.4);
@@ -37,12 +37,12 @@ test("weeks later the laboratory's fineness stands beside the density: how far o
   expect((await enter("B-1", { expanded: "0,6" })).statusCode).toBe(303);
   const text = await textOf(at, "/records/B-1");
   expect(text).toContain("545.0 ± 0.6 ‰ gold (k = 2, as the laboratory states it)");
-  expect(text).toContain("an invented assay office Its report L-118, 2026-03-30");
+  expect(text).toContain("an invented laboratory Its report L-118, 2026-03-30");
   const [, low, high] = /Fineness by density (\d+) to (\d+) ‰/.exec(text) ?? [];
   expect(Number(low)).toBeLessThan(545);
   expect(Number(high)).toBeGreaterThan(545);
   // 545 ‰ of 100 g; the nearer end is told to the whole per mille from ends that are rounded outwards
-  expect(text).toContain("Fine mass by the assay 54.50 g");
+  expect(text).toContain("Fine mass by the laboratory 54.50 g");
   const nearer = Math.min(545 - Number(low), Number(high) - 545);
   const [, told] = /inside, (\d+) ‰ from the nearer end/.exec(text) ?? [];
   expect(Math.abs(Number(told) - nearer)).toBeLessThanOrEqual(1);
@@ -82,7 +82,7 @@ test("what the report must say is asked for, with everything typed still there",
   expect(refused.statusCode).toBe(422);
   const text = wordsOf(refused.body);
   expect(text).toContain("The fineness 54500 ‰ is out of range. Right: 1 to 1000 ‰.");
-  expect(text).toContain("An assay needs the number of its report");
+  expect(text).toContain("A laboratory result needs the number of its report");
   expect(text).toContain("2999-01-01 has not come yet");
   expect(refused.body).toContain('value="fire assay"');
   expect(await at.ledger.entries({ kind: "laboratory-assay" })).toEqual([]);
@@ -92,17 +92,19 @@ test("a later assay follows the first with a reason; both stay, and the newest t
   await bar("B-5", 13.4);
   await enter("B-5");
   const unexplained = await enter("B-5", { permille: "535" });
-  expect(wordsOf(unexplained.body)).toContain("An assay stands already. Write why another one is entered.");
+  expect(wordsOf(unexplained.body)).toContain(
+    "A laboratory result stands already. Write why another one is entered.",
+  );
   await enter("B-5", { permille: "535", reason: "second sample, from the other side" });
   expect(await textOf(at, "/records/B-5")).toContain("535 ‰ gold");
   const [first, second, ...more] = await at.ledger.entries({ kind: "laboratory-assay" });
   expect(more).toEqual([]);
   expect(second?.body).toMatchObject({ permille: "535", replaces: first?.id });
-  const aside = `/records/B-5/assay/${second?.id}/voiding`;
+  const aside = `/records/B-5/laboratory/${second?.id}/voiding`;
   expect((await at.post(aside, { reason: "" })).statusCode).toBe(422);
   expect((await at.post(aside, { reason: "it was another bar's" })).statusCode).toBe(303);
   expect(await textOf(at, "/records/B-5")).toContain("545.0 ‰ gold");
-  const every = await textOf(at, "/records/B-5/assay");
+  const every = await textOf(at, "/records/B-5/laboratory");
   expect(every).toContain("set aside: it was another bar's");
   expect(every).toContain("second sample, from the other side");
 });
@@ -116,7 +118,9 @@ test("the same form sent twice stores once", async () => {
 
 test("a piece nobody recorded takes no assay", async () => {
   expect((await enter("nobody")).statusCode).toBe(404);
-  expect((await at.app.inject({ url: "/records/nobody/assay", headers: { host } })).statusCode).toBe(404);
+  expect((await at.app.inject({ url: "/records/nobody/laboratory", headers: { host } })).statusCode).toBe(
+    404,
+  );
 });
 
 test("five assayed melts narrow the rest of the sixth, beside the full interval and not in its place", async () => {
@@ -128,15 +132,17 @@ test("five assayed melts narrow the rest of the sixth, beside the full interval 
     await enter(`M-${place}`, { permille: "500", report: `L-${place}` });
     if (place === 0)
       expect(await textOf(at, asked)).toContain(
-        "1 of the 5 gold melts with a laboratory assay that it takes",
+        "1 of the 5 gold melts with a laboratory result that it takes",
       );
   }
   // one with pores tells no split
   await bar("M-p", 10.5);
   await enter("M-p", { permille: "500" });
   const text = await textOf(at, asked);
-  expect(text).toContain("5 gold melts with a laboratory assay, of 500 to 500 ‰: silver was 30 %");
-  expect(text).toContain("1 assayed melt tells no split of silver and copper and is not counted.");
+  expect(text).toContain("5 gold melts with a laboratory result, of 500 to 500 ‰: silver was 30 %");
+  expect(text).toContain(
+    "1 melt with a laboratory result tells no split of silver and copper and is not counted.",
+  );
   expect(text).toContain("prediction interval by Student's t");
   const [, low, high] = /With that rest the fineness lies between (\d+) and (\d+) ‰/.exec(text) ?? [];
   const [, fullLow, fullHigh] = /Fineness (\d+) to (\d+) ‰/.exec(text) ?? [];
@@ -159,6 +165,6 @@ test("the melts of the house stand beside the fineness of a record, the record's
   expect(await textOf(at, "/records/M-0/evidence?metal=gold")).toContain("4 of the 5 gold melts");
   await bar("new", 13.2);
   const text = await textOf(at, "/records/new/evidence?metal=gold");
-  expect(text).toContain("This house's melts so far 5 gold melts with a laboratory assay");
+  expect(text).toContain("This house's melts so far 5 gold melts with a laboratory result");
   expect(text).toContain("not in its place");
 });

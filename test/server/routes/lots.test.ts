@@ -19,13 +19,20 @@ async function openLot(fields: Record<string, string> = {}): Promise<string> {
   return answer.headers.location ?? "";
 }
 
-async function weigh(lot: string, ticket: string, dry: string, immersed: string, claim = "au-585") {
+async function weigh(
+  lot: string,
+  ticket: string,
+  dry: string,
+  immersed: string,
+  claim = "au-585",
+  unit = "g",
+) {
   await at.post(`${lot}/pieces`, { ticket, claim, step: at.bench.nextPiece });
-  await at.post(`${lot}/pieces`, { typed: dry, role: "dry", unit: "g", step: `${at.bench.piece?.id}-0` });
+  await at.post(`${lot}/pieces`, { typed: dry, role: "dry", unit, step: `${at.bench.piece?.id}-0` });
   return at.post(`${lot}/pieces`, {
     typed: immersed,
     role: "immersed",
-    unit: "g",
+    unit,
     step: `${at.bench.piece?.id}-1`,
   });
 }
@@ -216,4 +223,29 @@ test("a stamp or a laboratory stands beside the density, and stones come off the
   // (7.15 − 0.15) g × 900 ‰ = 6.30 g, at 50 a gram 315
   expect(text).toMatch(/7\.00 g \(0\.15 g taken off\) 900 ‰ stamp 6\.30 g 6\.30 g 315\.00 EUR/);
   expect(await at.ledger.entries({ kind: "lot-terms" })).toHaveLength(3);
+});
+
+test("a night in pennyweights: readings keep their unit, the lot counts in grams, and both are told at once", async () => {
+  await at.settings.keep({ secondUnit: "dwt" });
+  // 12.88 dwt is 20.0306… g; its display steps by 0.01 dwt, so the sums are told to 0.01 g and no finer
+  const lot = await openLot({ gross: "12.88", grossUnit: "dwt" });
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await weigh(lot, "31", "8.29", "7.67", "au-585", "dwt");
+  await weigh(lot, "32", "7.15", "6.614");
+  const text = await textOf(at, lot);
+  // NIST SP 811 appendix B.8: 1 dwt = 1.555 174 g; 8.29 dwt = 12.892 g and 7.15 g = 4.598 dwt
+  expect(text).toContain("8.29 dwt = 12.89 g");
+  expect(text).toContain("7.15 g = 4.598 dwt");
+  expect(text).toMatch(/Sum of the pieces 20\.04 g = 12\.888 dwt/);
+  expect(text).toMatch(/Gross mass of the lot 12\.88 dwt = 20\.03 g/);
+  expect(text).toMatch(/Fine mass [\d.]+ to [\d.]+ g = [\d.]+ to [\d.]+ dwt gold/);
+  expect(text).toContain("agree within 0.05 g");
+  const { records } = await at.ledger.records({ filters: { lot: lot.replace("/lots/", "") } });
+  const about = await at.ledger.entriesOf(records[1]?.subject ?? "");
+  const dry = about.find(({ kind, body }) => kind === "capture" && "what" in body && body.what === "dry");
+  expect(dry?.body).toMatchObject({ reading: { text: "8.29", unit: "dwt", grams: "12.8923911336" } });
+  // the form offers the unit of the reading before
+  await at.post(`${lot}/pieces`, { ticket: "33", claim: "", step: at.bench.nextPiece });
+  const page = await at.app.inject({ url: lot, headers: { host } });
+  expect(page.body).toMatch(/<option value="g" selected/);
 });

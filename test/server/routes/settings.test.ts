@@ -17,6 +17,7 @@ const typedBench = {
   water: "tap",
   scaleStep: "0,1",
   scaleStepUnit: "g",
+  secondUnit: "ozt",
   repeatabilityGrams: "",
   immersedRepeatabilityGrams: "",
   linearityGrams: "0,002",
@@ -51,6 +52,7 @@ describe("how the bench weighs", () => {
     await weighed("A-1");
     await at.post("/bench/record", {});
     expect((await at.post("/settings/bench", typedBench)).statusCode).toBe(303);
+    expect(at.settings.now.secondUnit).toBe("ozt");
     await weighed("A-2");
     await at.post("/bench/record", {});
     expect(await requestOf("A-1")).toMatchObject({ confidence: 0.9545, air: { altitude_m: 0 } });

@@ -316,6 +316,7 @@ export const lot = (
     name="Lot 7"
     current={{ ticket: "T-0431", step: "immersed" }}
     water="21.4"
+    unit="g"
     units={units}
     live={<Indication indication="11.842 g" state="at rest" />}
     claims={claims}
@@ -435,6 +436,7 @@ export const settings = (
     rule={{ kind: "guard-band", multiple: "1" }}
     scaleStep="0.01"
     scaleStepUnit="g"
+    secondUnit="dwt"
     units={units}
     contact=""
     accreditedBy=""

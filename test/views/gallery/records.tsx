@@ -159,10 +159,10 @@ export const record = (
     warnings={["The water is 1.2 °C warmer than the room."]}
     notes={[{ when: "10:14", by: "kl", says: "Looked at the edge with a loupe: no seam." }]}
     assay={{
-      href: "/records/x/assay",
+      href: "/records/x/laboratory",
       facts: [
         ["Fineness by the laboratory", "585.2 ± 0.4 ‰ gold (k = 2, as the laboratory states it)"],
-        ["The assay lies", "inside, 31 ‰ from the nearer end"],
+        ["The laboratory lies", "inside, 31 ‰ from the nearer end"],
       ],
     }}
     photos={[]}

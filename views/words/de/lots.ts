@@ -79,7 +79,7 @@ export const lots: Words["lots"] = {
     tooMuch: (grams) => `${grams} zu viel`,
     fine: "Feinmasse",
     noneYet: "noch keine",
-    range: (low, high, metal) => `${low} bis ${high} g ${metal}`,
+    range: (low, high, unit) => `${low} bis ${high} ${unit}`,
     fineWords:
       "Wenn die Stücke gesunde Legierung dessen sind, als was sie angegeben sind; Stücke, die nicht übereinstimmen, bleiben draußen. Wasser, Thermometer, Linearität und der freie Rest der Legierung sind allen Stücken gemeinsam und addieren sich Ende zu Ende; was jede Ablesung für sich mitbringt, addiert sich in Quadraten.",
     doubts: "Noch einmal ansehen",
@@ -96,7 +96,6 @@ export const lots: Words["lots"] = {
     finding: "Befund",
     fine: "Feinmasse",
     flags: "Merkzeichen",
-    range: (low, high) => `${low} bis ${high} g`,
     cleared: (reason) => `erledigt: ${reason}`,
     payout: "Auszahlungsblatt",
     more: (count) => `${count} frühere Stücke stehen in den Protokollen.`,

@@ -1,12 +1,12 @@
 /** What a laboratory found later, held against the density. */
 export const assay = {
-  title: (ticket: string) => `Laboratory assay of ${ticket}`,
-  heading: "Laboratory assay",
+  title: (ticket: string) => `Laboratory result of ${ticket}`,
+  heading: "Laboratory result",
   problems: "These entries need another look",
   none: "None yet. The density leaves the fineness open; a laboratory decides between its ends.",
-  enter: "Enter a laboratory assay",
+  enter: "Enter a laboratory result",
   follow: "Correct it, or enter a later one",
-  all: "All assays of this piece",
+  all: "All laboratory results of this piece",
   fineness: "Fineness by the laboratory",
   finenessIs: (permille: string, metal: string) => `${permille} ‰ ${metal}`,
   finenessWithU: (permille: string, u: string, k: string, metal: string) =>
@@ -20,14 +20,14 @@ export const assay = {
   byDensity: "Fineness by density",
   byDensityIs: (low: string, high: string) => `${low} to ${high} ‰`,
   impossible: "no sound alloy of this metal has the density measured",
-  lies: "The assay lies",
+  lies: "The laboratory lies",
   place: {
     inside: (permille: string) => `inside, ${permille} ‰ from the nearer end`,
     below: (permille: string) => `outside, ${permille} ‰ below the low end`,
     above: (permille: string) => `outside, ${permille} ‰ above the high end`,
   },
   withinItsU: (place: string) => `${place}; no more than the laboratory's own uncertainty`,
-  fineByAssay: "Fine mass by the assay",
+  fineByAssay: "Fine mass by the laboratory",
   fineByDensity: "Fine mass by density",
   fineRange: (low: string, high: string) => `${low} to ${high} g`,
   againstLow: "Against the low end",
@@ -47,7 +47,7 @@ export const assay = {
   hardlyARest: "so little is not gold that the density tells no split of it",
   hint: "The density was a density test and stays what it was. A sample must stand for the whole piece: a stirred melt, or drillings from both sides of a bar.",
   form: {
-    metal: "Assayed for",
+    metal: "Tested for",
     permille: "Fineness found",
     expanded: "Expanded uncertainty",
     expandedHint: "if the report states one",
@@ -58,31 +58,31 @@ export const assay = {
     method: "Method",
     methodHint: "such as cupellation, ISO 11426; silver by potentiometry, ISO 11427",
     date: "Date of the report",
-    reason: "Why another assay is entered",
+    reason: "Why another result is entered",
     reasonHint: "such as: second sample, or a figure mistyped",
     by: "Written by",
     go: "Write it down",
     stays: "What was written before stays in the ledger.",
   },
   list: {
-    heading: "Every assay written down",
+    heading: "Every laboratory result written down",
     counts: "counts",
     earlier: "followed by a later one",
     setAside: (reason: string) => `set aside: ${reason}`,
-    open: "Set this assay aside",
+    open: "Set this result aside",
     reason: "Why",
     go: "Set it aside",
   },
   house: {
     heading: "This house's melts so far",
     few: (melts: number, needed: number) =>
-      `${melts} of the ${needed} gold melts with a laboratory assay that it takes before they narrow the rest of the alloy.`,
+      `${melts} of the ${needed} gold melts with a laboratory result that it takes before they narrow the rest of the alloy.`,
     silent: (count: number) =>
       count === 1
-        ? "1 assayed melt tells no split of silver and copper and is not counted."
-        : `${count} assayed melts tell no split of silver and copper and are not counted.`,
+        ? "1 melt with a laboratory result tells no split of silver and copper and is not counted."
+        : `${count} melts with a laboratory result tell no split of silver and copper and are not counted.`,
     typical: (melts: number, mean: string, s: string, low: string, high: string) =>
-      `${melts} gold melts with a laboratory assay, of ${low} to ${high} ‰: silver was ${mean} of the silver and copper on average, with a standard deviation of ${s} from melt to melt.`,
+      `${melts} gold melts with a laboratory result, of ${low} to ${high} ‰: silver was ${mean} of the silver and copper on average, with a standard deviation of ${s} from melt to melt.`,
     next: (confidence: string, low: string, high: string) =>
       `In one further melt like them silver's share lies between ${low} and ${high}, with ${confidence} confidence (prediction interval by Student's t).`,
     narrower: (low: string, high: string) =>

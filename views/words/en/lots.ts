@@ -77,7 +77,7 @@ export const lots = {
     tooMuch: (grams: string) => `${grams} too much`,
     fine: "Fine mass",
     noneYet: "none yet",
-    range: (low: string, high: string, metal: string) => `${low} to ${high} g ${metal}`,
+    range: (low: string, high: string, unit: string) => `${low} to ${high} ${unit}`,
     fineWords:
       "If the pieces are sound alloy of what they are said to be; pieces that disagree are left out. Water, thermometer, linearity and the free rest of the alloy are common to all pieces and add end by end; what each reading brings of its own adds in squares.",
     doubts: "Look again",
@@ -94,7 +94,6 @@ export const lots = {
     finding: "Finding",
     fine: "Fine mass",
     flags: "Flags",
-    range: (low: string, high: string) => `${low} to ${high} g`,
     cleared: (reason: string) => `cleared: ${reason}`,
     payout: "Payout worksheet",
     more: (count: number) => `${count} earlier pieces are in the records.`,

@@ -44,6 +44,9 @@ export const settings = {
   metals: { silver: "Silver", gold: "Gold", platinum: "Platinum and palladium", any: "All sorts" },
   scaleStep: "Smallest step of your scale",
   scaleStepHint: "for the plan; on the bench the readings themselves show it",
+  secondUnit: "Masses of a lot beside grams",
+  secondUnitHint: "readings keep the unit they came in; the ledger counts in grams",
+  secondUnits: { none: "grams alone", ozt: "troy ounces (ozt)", dwt: "pennyweights (dwt)" },
   scaleStepUnit: "Unit of the smallest step",
   water: "Water",
   waters: {

@@ -4,8 +4,8 @@ import type { ToldPair } from "../../told.ts";
 export const assays: readonly ToldPair[] = [
   ["Which laboratory? Write its name.", "Welches Labor? Seinen Namen schreiben."],
   [
-    "An assay needs the number of its report, so that it can be found again.",
-    "Eine Analyse braucht die Nummer ihres Berichts, damit sie wiederzufinden ist.",
+    "A laboratory result needs the number of its report, so that it can be found again.",
+    "Ein Laborergebnis braucht die Nummer seines Berichts, damit es wiederzufinden ist.",
   ],
   [
     "By which method? Write it as it stands on the report, such as cupellation.",
@@ -20,15 +20,15 @@ export const assays: readonly ToldPair[] = [
     "{day} liegt noch in der Zukunft. Richtig: das Datum des Berichts, bis {today}.",
   ],
   [
-    "An assay stands already. Write why another one is entered.",
-    "Eine Analyse steht schon. Schreiben, warum eine weitere eingetragen wird.",
+    "A laboratory result stands already. Write why another one is entered.",
+    "Ein Laborergebnis steht schon. Schreiben, warum ein weiteres eingetragen wird.",
   ],
   [
-    "That assay does not belong to this piece. Reload the page.",
-    "Diese Analyse gehört nicht zu diesem Stück. Die Seite neu laden.",
+    "That laboratory result does not belong to this piece. Reload the page.",
+    "Dieses Laborergebnis gehört nicht zu diesem Stück. Die Seite neu laden.",
   ],
   [
-    "Setting an assay aside needs a reason, such as: it was another bar's.",
-    "Eine Analyse beiseitezulegen braucht einen Grund, etwa: Sie gehörte zu einem anderen Barren.",
+    "Setting a laboratory result aside needs a reason, such as: it was another bar's.",
+    "Ein Laborergebnis beiseitezulegen braucht einen Grund, etwa: Es gehörte zu einem anderen Barren.",
   ],
 ];
