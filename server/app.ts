@@ -47,6 +47,7 @@ import { reachingRoutes } from "./routes/reaching.tsx";
 import { recordRoutes } from "./routes/records.tsx";
 import { reportRoutes } from "./routes/reports.tsx";
 import { retentionRoutes } from "./routes/retention.tsx";
+import { secondPersonRoutes } from "./routes/second-person.tsx";
 import { settingsRoutes } from "./routes/settings.tsx";
 import { shareRoutes } from "./routes/share.tsx";
 import { specificationRoutes } from "./routes/specifications.tsx";
@@ -153,6 +154,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   ledgerRoutes(app, { ledger, demo, handOver: parts.handOver });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
+  secondPersonRoutes(app, { bench, ledger, demo });
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });
   demoClearingRoute(app, demo, changeBench);

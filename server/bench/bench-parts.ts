@@ -32,4 +32,4 @@ export interface BenchParts {
 }
 
 /** What a new piece takes from the settings. */
-export type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule">;
+export type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule" | "secondPerson">;

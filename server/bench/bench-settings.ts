@@ -23,6 +23,8 @@ const guardBandMultiple = z
 export const secondUnits = ["none", "ozt", "dwt"] as const;
 export type SecondUnit = (typeof secondUnits)[number];
 
+const limit = z.string().refine((text) => text === "" || Number(text) >= 0);
+
 const line = z.string().trim().max(200);
 
 /** Everything the Settings page keeps of a bench. Keys left out of an older entry take the value of a new bench. */
@@ -40,6 +42,10 @@ export const benchSettingsShape = z.object({
   decisionRule: z
     .object({ kind: z.enum(ruleChoices), multiple: guardBandMultiple })
     .default({ kind: "none", multiple: "1" }),
+  /** above which typed readings are confirmed by a second person; decimal text, empty for never */
+  secondPerson: z
+    .object({ massG: limit.default(""), worth: limit.default("") })
+    .default({ massG: "", worth: "" }),
   conditions: conditionsShape.default(firstConditions),
   /** the house as its reports name it; empty for somebody who weighs for themselves */
   house: z

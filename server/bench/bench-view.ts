@@ -8,6 +8,7 @@ import { metalBands } from "./metal-bands.ts";
 import { methods } from "./method.ts";
 import { type Piece, standing } from "./piece.ts";
 import { balanceFor } from "./request.ts";
+import { secondPersonView } from "./second-person-view.ts";
 import { situationOf } from "./situation.ts";
 import { stepsOf } from "./steps.ts";
 import type { BenchView, Problem, RepeatsView } from "./view.ts";
@@ -16,6 +17,7 @@ import type { BenchView, Problem, RepeatsView } from "./view.ts";
 export function benchView(bench: Bench, csrfToken: string, demo: boolean, problem?: Problem): BenchView {
   const { piece, evaluation } = bench;
   const open = piece && !piece.closed ? piece : undefined;
+  const secondPerson = open && secondPersonView(bench);
   return {
     csrfToken,
     key: open ? `${open.id}-${open.captures.length}-${open.waterCelsius ?? ""}` : bench.nextPiece,
@@ -33,6 +35,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
       evaluation && !isRefused(evaluation)
         ? toldApartHere(evaluation.finding.claim, evaluation.finding.alive, bench.library)
         : undefined,
+    ...(secondPerson ? { secondPerson } : {}),
     doubts: open ? doubtsAbout(bench, open) : [],
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),

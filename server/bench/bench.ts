@@ -12,6 +12,7 @@ import { checkedWhile } from "./checked-while.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import { EachLoad } from "./each-load.ts";
+import { limitPassed } from "./limit-passed.ts";
 import { LiveLooks } from "./live-looks.ts";
 import { mustTake, type Role } from "./method.ts";
 import { openingBody } from "./opening.ts";
@@ -21,6 +22,7 @@ import { PieceOnBench } from "./piece-on-bench.ts";
 import { Refusal } from "./refusal.ts";
 import type { ProfileOf } from "./request.ts";
 import type { Scale } from "./scale.ts";
+import { heldAgainst, lastSecondReading, type TypedAgain } from "./second-person.ts";
 import { asideReading, asideTest } from "./setting-aside.ts";
 import { captureOf, type Reading } from "./taken-reading.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
@@ -37,6 +39,7 @@ export class Bench {
   #parts: BenchParts;
   #listeners = new Set<() => void>();
   #nextPiece = randomUUID();
+  #secondPersonAbove: string | undefined;
   readonly #onBench: PieceOnBench;
   readonly #waiting: WaitingCapture;
   readonly #looks = new LiveLooks();
@@ -277,10 +280,33 @@ export class Bench {
     });
   }
 
+  /** the limit above which the typed readings of the piece need a second person who has not confirmed them yet */
+  get secondPersonDue(): string | undefined {
+    const last = this.piece && lastSecondReading(this.piece);
+    return last?.body.agrees ? undefined : this.#secondPersonAbove;
+  }
+
+  /** Keeps what a second person read of the typed readings, agreeing or not. Returns whether it agrees. */
+  readAgain(by: string, typedBy: string, again: readonly TypedAgain[], key?: string): Promise<boolean> {
+    return this.#onBench.inTurn(async () => {
+      const { open } = this.#onBench;
+      const above = await limitPassed(open, this.#parts);
+      if (above === undefined) throw new Refusal("No second person is needed for this piece.");
+      const body = heldAgainst(open, { by, typedBy, again, above });
+      await this.#onBench.write("second-reading", open.id, body, key);
+      return body.agrees;
+    });
+  }
+
   /** Writes the record of the piece and closes it. Returns the id of the piece, under which its record stands. */
   record(): Promise<string> {
     return this.#onBench.inTurn(async () => {
       const { open } = this.#onBench;
+      this.#secondPersonAbove = await limitPassed(open, this.#parts);
+      if (this.secondPersonDue !== undefined)
+        throw new Refusal(
+          `Typed readings of a piece above ${this.secondPersonDue} are confirmed by a second person before the record is written.`,
+        );
       const { request, response } = await wholeEvaluation(open, this.#parts);
       const versions = { ...this.#parts.versions, library: this.library.version };
       const checked = await checkedWhile(open, this.#parts);
@@ -295,6 +321,8 @@ export class Bench {
     if (this.piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
     if (this.piece?.closed) this.#looks.forget();
     await this.#onBench.evaluateAnew();
+    this.#secondPersonAbove =
+      this.piece && !this.piece.closed ? await limitPassed(this.piece, this.#parts) : undefined;
     this.#changed();
   }
 

@@ -71,6 +71,8 @@ export interface Piece extends Ticket {
   tests: readonly Test[];
   /** pictures of the piece, oldest first */
   photos: readonly EntryOf<"photo">[];
+  /** what second persons read of its typed readings, oldest first */
+  secondReadings: readonly EntryOf<"second-reading">[];
   /** what is particular to this weighing, as stated last */
   details: Details;
   /** how often that was stated */
@@ -97,6 +99,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       captures: [],
       tests: [],
       photos: [],
+      secondReadings: [],
       details: noDetails,
       detailsStated: 0,
       ...(lot === undefined ? {} : { lot }),
@@ -131,6 +134,8 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       return { ...piece, tests: [...piece.tests, { entry }] };
     case "photo":
       return { ...piece, photos: [...piece.photos, entry] };
+    case "second-reading":
+      return { ...piece, secondReadings: [...piece.secondReadings, entry] };
     case "result":
       return { ...piece, closed: { at: entry.at, how: "recorded", entry: entry.id } };
     case "piece-left":

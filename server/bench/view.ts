@@ -31,6 +31,31 @@ export interface RepeatsView {
   decimals: number;
 }
 
+/** What a second person read, beside what was typed first; masses as they were typed. */
+export interface SecondReadingView {
+  by: string;
+  typedBy: string;
+  when: string;
+  agrees: boolean;
+  /** the limit that asked for it: "50 g" */
+  above: string;
+  readings: readonly {
+    role: Role;
+    first: string;
+    second: string;
+    withinG: number;
+    agrees: boolean;
+  }[];
+}
+
+/** How the piece stands with its second person. */
+export interface SecondPersonView {
+  /** the limit that asks for one who has not confirmed yet */
+  due?: string;
+  /** the newest word on just these readings */
+  last?: SecondReadingView;
+}
+
 /** Everything the Bench page draws. Plain data, no ledger and no cable behind it. */
 export interface BenchView {
   csrfToken: string;
@@ -51,6 +76,8 @@ export interface BenchView {
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: BenchClosed | undefined;
   evaluation: Evaluation | undefined;
+  /** a second person who reads typed readings again; undefined when none is asked for */
+  secondPerson?: SecondPersonView;
   /** what this scale can tell the claim from, as the evaluation leaves it */
   plainly: string | undefined;
   doubts: readonly Suspicion[];

@@ -3,6 +3,7 @@ import { bookkeepingKinds } from "./kinds/bookkeeping.ts";
 import { checkKinds } from "./kinds/checks.ts";
 import { lotKinds } from "./kinds/lots.ts";
 import { pieceKinds } from "./kinds/piece.ts";
+import { secondPersonKinds } from "./kinds/second-person.ts";
 import { specificationKinds } from "./kinds/specifications.ts";
 import { ticketKinds } from "./kinds/tickets.ts";
 import { weighingKinds } from "./kinds/weighing.ts";
@@ -15,6 +16,7 @@ import { LedgerTrouble } from "./trouble.ts";
 export const kinds = {
   ...pieceKinds,
   ...weighingKinds,
+  ...secondPersonKinds,
   ...checkKinds,
   ...bookkeepingKinds,
   ...specificationKinds,

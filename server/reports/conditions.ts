@@ -94,10 +94,17 @@ export function correctionsOf({ request }: Result, { say }: Writing): string[] {
 }
 
 /** The readings in the order they were taken, voided ones too. Without captures, those of the request. */
-export function readingsOf({ captures, result, entry }: Stated, writing: Writing): ReportReading[] {
+export function readingsOf(
+  { captures, result, entry, secondReadings }: Stated,
+  writing: Writing,
+): ReportReading[] {
   if (captures.length === 0) return typedIn(result, entry.at, writing);
   const { say, number, tell } = writing;
-  return captures.map(({ entry: { at, body }, voided }) => {
+  const confirmed = (id: string) => {
+    const one = secondReadings.findLast(({ body }) => body.agrees && body.of.includes(id));
+    return one ? [say.readings.confirmed(one.body.by, one.at)] : [];
+  };
+  return captures.map(({ entry: { id, at, body }, voided }) => {
     const settled = "settled" in body ? body.settled?.because : undefined;
     return {
       what: say.readings.roles[body.what] ?? body.what,
@@ -107,7 +114,10 @@ export function readingsOf({ captures, result, entry }: Stated, writing: Writing
           : `${number(body.celsius)} °C`,
       at,
       source: say.readings.sources[body.source] ?? body.source,
-      because: settled === undefined ? (body.source === "typed" ? say.readings.typed : "") : tell(settled),
+      because: [
+        settled === undefined ? (body.source === "typed" ? say.readings.typed : "") : tell(settled),
+        ...confirmed(id),
+      ].join(", "),
       voided,
     };
   });

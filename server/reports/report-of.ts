@@ -196,7 +196,7 @@ function workDone({ captures, entry }: Stated, { say }: Writing): string {
   return first === entry.at ? first : say.dates.fromTo(first, entry.at);
 }
 
-function deviationsOf({ captures }: Stated, { say, number }: Writing): string[] {
+function deviationsOf({ captures, secondReadings }: Stated, { say, number }: Writing): string[] {
   const { deviations, readings } = say;
   const typed = captures.filter(({ entry }) => entry.body.source === "typed").length;
   const simulated = captures.some(({ entry }) => entry.body.source === "simulated");
@@ -210,6 +210,19 @@ function deviationsOf({ captures }: Stated, { say, number }: Writing): string[] 
       voided === null ? [] : [deviations.voided(entry.at, shown(entry.body), voided)],
     ),
     ...(typed > 0 ? [deviations.typed(typed, captures.length)] : []),
+    ...secondReadings.flatMap(({ at, body }) =>
+      body.readings
+        .filter(({ agrees }) => !agrees)
+        .map(({ what, reading, against_g }) =>
+          deviations.secondPerson(
+            body.by,
+            at,
+            readings.roles[what] ?? what,
+            `${number(reading.text)} ${reading.unit}`,
+            `${number(against_g)} g`,
+          ),
+        ),
+    ),
   ];
 }
 

@@ -17,6 +17,8 @@ export interface Stated {
   evidence: EntryOf<"evidence">[];
   /** photos that were not set aside */
   photos: EntryOf<"photo">[];
+  /** what second persons read of typed readings, oldest first */
+  secondReadings: EntryOf<"second-reading">[];
   amendments: EntryOf<"amendment">[];
   issued: EntryOf<"report-issued">[];
   voided: EntryOf<"voiding"> | undefined;
@@ -45,6 +47,7 @@ export function statedBy(entries: readonly Entry[]): Stated {
       .map((entry) => ({ entry, voided: voidings.get(entry.id)?.body.reason ?? null })),
     evidence: entries.filter((entry) => entry.kind === "evidence").filter(({ id }) => !voidings.has(id)),
     photos: entries.filter((entry) => entry.kind === "photo").filter(({ id }) => !voidings.has(id)),
+    secondReadings: entries.filter((entry) => entry.kind === "second-reading"),
     amendments,
     issued: entries.filter((entry) => entry.kind === "report-issued"),
     voided: voidings.get(states.id),

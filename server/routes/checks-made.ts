@@ -184,6 +184,7 @@ async function throughTheProcedure(
     waterCelsius: once.celsius ?? "",
     tests: [],
     photos: [],
+    secondReadings: [],
     details: noDetails,
     detailsStated: 0,
     captures: methods[method].roles.flatMap((role) => captures(role, columns[role])),

@@ -153,7 +153,7 @@ export function screeningRoutes(
       if (!isRole(role)) throw new Refusal(`"${role}" is no reading of a weighing. Reload the page.`);
       await bench.typeReading(role, reading.understood, key);
     } else if (take !== undefined && isRole(take)) await taken(bench, take);
-    if (stepDone(lot)) await bench.record();
+    if (stepDone(lot) && bench.secondPersonDue === undefined) await bench.record();
   }
 
   async function openPiece(lot: Lot, ticket: string, claim: string, key: string): Promise<void> {

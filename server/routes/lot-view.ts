@@ -7,6 +7,7 @@ import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import { standing } from "../bench/piece.ts";
+import { secondPersonView } from "../bench/second-person-view.ts";
 import { nextTicketOf, stillToCome } from "../lots/announced.ts";
 import { flagsOf, type RaisedFlag, raisedFlags } from "../lots/flags.ts";
 import type { Lot } from "../lots/lot.ts";
@@ -32,8 +33,10 @@ export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep 
   if (lot.closed) return { ticket: "", step: "closed" };
   if (piece && !piece.closed) {
     if (piece.lot !== lot.id) return { ticket: piece.ticket, step: "elsewhere" };
-    const dry = standing(piece, "dry").length === 0;
-    return { ticket: piece.ticket, step: dry ? "dry" : piece.method === "displaced" ? "rise" : "immersed" };
+    if (standing(piece, "dry").length === 0) return { ticket: piece.ticket, step: "dry" };
+    const wet = piece.method === "displaced" ? "rise" : "immersed";
+    const waits = standing(piece, wet).length > 0 && bench.secondPersonDue !== undefined;
+    return { ticket: piece.ticket, step: waits ? "second-person" : wet };
   }
   return { ticket: "", step: lot.waterCelsius === undefined ? "water" : "ticket" };
 }
@@ -47,6 +50,7 @@ export function lotView(
 ): Omit<LotView, "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "stepKey"> {
   const { locale } = manner;
   const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
+  const secondPerson = secondPersonView(bench);
   const newestFirst = [...pieces].reverse();
   const nextTicket = nextTicketOf(announced, pieces);
   const toCome = stillToCome(announced, pieces);
@@ -55,6 +59,7 @@ export function lotView(
     id: lot.id,
     name: lot.name,
     current: stepOf(lot, bench),
+    ...(secondPerson ? { secondPerson } : {}),
     ...(nextTicket === undefined ? {} : { nextTicket }),
     ...(toCome.length === 0
       ? {}

@@ -14,6 +14,7 @@ import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import { metalBands } from "../bench/metal-bands.ts";
 import type { Capture, Piece } from "../bench/piece.ts";
+import { secondReadingView } from "../bench/second-person-view.ts";
 import {
   type ComputeRequest,
   type ComputeResponse,
@@ -73,7 +74,8 @@ export function recordView(
       ...(piece.claim === undefined ? {} : { claimId: piece.claim }),
     },
     budget: response.budget.map((row) => budgetInput(row, locale)),
-    captures: piece.captures.map((capture) => captureView(capture, locale)),
+    captures: piece.captures.map((capture) => captureView(capture, piece, locale)),
+    secondReadings: piece.secondReadings.map(secondReadingView),
     warnings: response.warnings,
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
@@ -116,15 +118,17 @@ export function whenOf(at: string): string {
   return `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`;
 }
 
-function captureView(capture: Capture, locale: Locale): CaptureView {
+function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureView {
   const { roles, readings } = words(locale).bench;
+  const confirmed = piece.secondReadings.findLast(({ body }) => body.agrees && body.of.includes(capture.id));
+  const by = confirmed && words(locale).captures.confirmed(confirmed.body.by, whenOf(confirmed.at));
   return {
     id: capture.id,
     role: roles[capture.role],
     reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
     when: whenOf(capture.at),
     from: capture.balance,
-    settled: readings.howTaken[capture.takenBy],
+    settled: [readings.howTaken[capture.takenBy], by].filter(Boolean).join(", "),
     ...(capture.setAside
       ? { voided: { when: whenOf(capture.setAside.at), reason: capture.setAside.reason } }
       : {}),

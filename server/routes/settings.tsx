@@ -1,10 +1,10 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { purities } from "../../calibration/liquid.ts";
 import { massUnits } from "../../calibration/units.ts";
-import { inLocale } from "../../views/numbers.ts";
+import { inLocale, readNumber } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
 import { Settings, type SettingsView } from "../../views/settings/index.tsx";
-import { locales, words } from "../../views/words/index.ts";
+import { type Locale, locales, words } from "../../views/words/index.ts";
 import { metalGroups } from "../bench/bench-settings.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -21,7 +21,7 @@ export interface SettingsParts {
 
 type Problems = SettingsView["problems"];
 
-/** The Settings page and its three forms. Every refusal leaves what was typed in its field. */
+/** The Settings page and its forms. Every refusal leaves what was typed in its field. */
 export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }: SettingsParts): void {
   async function show(
     request: FastifyRequest,
@@ -31,7 +31,8 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const say = words(frame.locale).settings;
     const { kept = "" } = request.query as { kept?: string };
-    const { method, metal, scaleStep, secondUnit, conditions, decisionRule, house } = settings.now;
+    const { method, metal, scaleStep, secondUnit, conditions, decisionRule, house, secondPerson } =
+      settings.now;
     const view: SettingsView = {
       ...frame,
       method: (typed.method as SettingsView["method"] | undefined) ?? method,
@@ -43,6 +44,10 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       rule: {
         kind: typed.rule ?? decisionRule.kind,
         multiple: typed.ruleMultiple ?? inLocale(decisionRule.multiple, frame.locale),
+      },
+      secondPerson: {
+        massG: typed.secondMassG ?? inLocale(secondPerson.massG, frame.locale),
+        worth: typed.secondWorth ?? inLocale(secondPerson.worth, frame.locale),
       },
       scaleStep: typed.scaleStep ?? inLocale(scaleStep.text, frame.locale),
       scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,
@@ -103,6 +108,18 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     return [];
   });
 
+  form("second-person", async ({ secondMassG = "", secondWorth = "" }, { locale }) => {
+    const massG = limitOf(secondMassG, locale);
+    const worth = limitOf(secondWorth, locale);
+    const problems = [
+      ...(typeof massG === "string" ? [] : [{ fieldId: "secondMassG", error: massG.error }]),
+      ...(typeof worth === "string" ? [] : [{ fieldId: "secondWorth", error: worth.error }]),
+    ];
+    if (typeof massG !== "string" || typeof worth !== "string") return problems;
+    await settings.keep({ secondPerson: { massG, worth } });
+    return [];
+  });
+
   form("house", async (fields, { locale }) => {
     const { house = "", address = "", contact = "", verifiedScale = "", verifiedUntil = "" } = fields;
     const { accreditedBy = "", accreditation = "" } = fields;
@@ -113,4 +130,14 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     });
     return [];
   });
+}
+
+/** A limit as typed: decimal text, empty for none, or why it is no limit. */
+function limitOf(typed: string, locale: Locale): string | { error: string } {
+  if (typed.trim() === "") return "";
+  const read = readNumber(typed, locale);
+  if (read.kind !== "number") return { error: read.says };
+  return Number(read.text) > 0
+    ? read.text
+    : { error: `A limit of ${read.text} is none. Right: a number above 0, or nothing for never.` };
 }

@@ -4,6 +4,7 @@ import { FindingState } from "../finding.tsx";
 import { plusMinus } from "../numbers.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
+import { SecondPersonNote } from "./second-person.tsx";
 
 /** The two ends of a weighing: its record, with the result in one line, or setting the piece aside. */
 export function RecordForm({ view }: { view: BenchView }) {
@@ -21,11 +22,14 @@ export function RecordForm({ view }: { view: BenchView }) {
           <FindingState state={told.finding.state} />
         </p>
       )}
-      <BenchForm view={view} to="/bench/record">
-        <button type="submit" class="large" data-key="w">
-          {say.write} <kbd>W</kbd>
-        </button>
-      </BenchForm>
+      {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}
+      {view.secondPerson?.due === undefined && (
+        <BenchForm view={view} to="/bench/record">
+          <button type="submit" class="large" data-key="w">
+            {say.write} <kbd>W</kbd>
+          </button>
+        </BenchForm>
+      )}
     </>
   );
 }

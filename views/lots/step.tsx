@@ -1,3 +1,4 @@
+import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
@@ -29,6 +30,14 @@ export function ScreeningStep(lot: LotView) {
         <WaterForm lot={lot} />
       ) : current.step === "ticket" ? (
         <TicketForm lot={lot} />
+      ) : current.step === "second-person" ? (
+        <>
+          <p>
+            {say.ticket} <strong>{current.ticket}</strong>
+          </p>
+          {lot.secondPerson && <SecondPersonNote view={lot.secondPerson} inLot />}
+          <AsideForm lot={lot} />
+        </>
       ) : (
         <WeighingForms lot={lot} step={current.step} />
       )}
@@ -146,11 +155,18 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
           {typed}
         </details>
       )}
-      <LotForm lot={lot}>
-        <button type="submit" class="plain" name="aside" value="yes">
-          {say.aside}
-        </button>
-      </LotForm>
+      <AsideForm lot={lot} />
     </>
+  );
+}
+
+function AsideForm({ lot }: { lot: LotView }) {
+  const say = useWords().lots.step;
+  return (
+    <LotForm lot={lot}>
+      <button type="submit" class="plain" name="aside" value="yes">
+        {say.aside}
+      </button>
+    </LotForm>
   );
 }

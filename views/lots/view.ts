@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import type { SecondPersonView } from "../../server/bench/view.ts";
 import type { FindingStateName } from "../finding.tsx";
 
 /** Pieces that go onto one tray, by what was found. */
@@ -41,13 +42,23 @@ export interface LotTotals {
 }
 
 /** What is due: the water once, then for every piece its ticket and its two weighings; "elsewhere" while another piece is on the bench. */
-export type LotStep = "water" | "ticket" | "dry" | "immersed" | "rise" | "elsewhere" | "closed";
+export type LotStep =
+  | "water"
+  | "ticket"
+  | "dry"
+  | "immersed"
+  | "rise"
+  | "second-person"
+  | "elsewhere"
+  | "closed";
 
 export interface LotView {
   id: string;
   name: string;
   /** the piece on the bench */
   current: { ticket: string; step: LotStep };
+  /** a second person who reads typed readings again, while the record of the piece waits for it */
+  secondPerson?: SecondPersonView;
   /** the ticket that Enter on an empty field takes: the next of the list, or the number after the last */
   nextTicket?: string;
   /** tickets of the list that have not come yet: how many, and the first few */

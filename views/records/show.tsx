@@ -1,6 +1,8 @@
 import type { ComponentChildren } from "preact";
+import type { SecondReadingView } from "../../server/bench/view.ts";
 import { AssaySheet } from "../assays/sheet.tsx";
 import type { AssayView } from "../assays/view.ts";
+import { SecondReadingRows } from "../bench/second-person.tsx";
 import { type FindingView, FindingWords } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
 import { PhotoForm, type PhotoFormView, Photos, type PhotoView } from "../photos.tsx";
@@ -40,6 +42,8 @@ export interface RecordView {
   budget: readonly BudgetInput[];
   repeats?: Omit<RepeatsPlot, "id">;
   captures: readonly Capture[];
+  /** what second persons read of typed readings, oldest first */
+  secondReadings?: readonly SecondReadingView[];
   warnings: readonly string[];
   /** answers to doubts and notes, in order */
   notes: readonly { when: string; by: string; says: string }[];
@@ -136,6 +140,7 @@ export function RecordPage(record: RecordView) {
         </Sheet>
       </div>
       <Captures captures={record.captures} />
+      <SecondReadings readings={record.secondReadings ?? []} />
       {record.notes.length > 0 && (
         <Sheet id="notes" title={say.notes}>
           <ul>
@@ -200,5 +205,21 @@ export function RecordPage(record: RecordView) {
         <p class="hint">{say.verify}</p>
       </Sheet>
     </>
+  );
+}
+
+/** What second persons read of typed readings, agreeing or not. */
+function SecondReadings({ readings }: { readings: readonly SecondReadingView[] }) {
+  const say = useWords().secondPerson;
+  if (readings.length === 0) return null;
+  return (
+    <Sheet id="second-person" title={say.heading}>
+      {readings.map((one) => (
+        <div key={one.when}>
+          <p>{say.readBy(one.by, one.typedBy, one.when, one.above)}</p>
+          <SecondReadingRows reading={one} />
+        </div>
+      ))}
+    </Sheet>
   );
 }

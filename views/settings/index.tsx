@@ -18,6 +18,7 @@ import { useWords } from "../words/spoken.ts";
 import { House } from "./house.tsx";
 import { MorePages } from "./more.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
+import { SecondPersonLimits } from "./second-person.tsx";
 
 /** One number of the bench, as typed, with the words around it. */
 export interface NumberField {
@@ -41,6 +42,8 @@ export interface SettingsView {
   /** of the balance, then of water, air and hanger */
   numbers: { balance: readonly NumberField[]; around: readonly NumberField[] };
   rule: { kind: string; multiple: string };
+  /** limits above which a second person confirms typed readings, as typed; empty for never */
+  secondPerson: { massG: string; worth: string };
   scaleStep: string;
   scaleStepUnit: string;
   units: readonly string[];
@@ -62,7 +65,7 @@ export interface SettingsView {
   csrfToken: string;
 }
 
-/** All settings, in three forms: how it looks, how the bench weighs, who you are. */
+/** All settings, a form each: how it looks, how the bench weighs, who confirms, who you are. */
 export function Settings(view: SettingsView) {
   const say = useWords().settings;
   return (
@@ -75,6 +78,7 @@ export function Settings(view: SettingsView) {
       )}
       {view.demo && <DemoEnd csrfToken={view.csrfToken} />}
       <BenchSettings {...view} />
+      <SecondPersonLimits {...view} />
       <div class="columns">
         <Looks {...view} />
         <House {...view} />

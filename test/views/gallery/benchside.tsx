@@ -434,6 +434,7 @@ export const settings = (
       around: [{ name: "altitudeMetres", label: "Height above the sea", unit: "m", value: "4" }],
     }}
     rule={{ kind: "guard-band", multiple: "1" }}
+    secondPerson={{ massG: "50", worth: "" }}
     scaleStep="0.01"
     scaleStepUnit="g"
     secondUnit="dwt"

@@ -43,6 +43,7 @@ export const lots: Words["lots"] = {
       dry: "Das trockene Stück auf die Schale legen",
       immersed: "Das Stück ins Wasser hängen",
       rise: "Das Stück in den Becher hängen",
+      "second-person": "Eine zweite Person liest ab",
       elsewhere: "Ein anderes Stück liegt auf der Bank",
       closed: "Diese Partie ist geschlossen",
     },

@@ -124,6 +124,7 @@ export const captures: Words["captures"] = {
   restBy: "Wie genommen",
   state: "Stand",
   voided: (reason, when) => `verworfen: ${reason} (${when})`,
+  confirmed: (by, when) => `bestätigt von ${by} am ${when}`,
   kept: "behalten",
   lines: (count) => (count === 1 ? "1 Zeile, wie empfangen" : `${count} Zeilen, wie empfangen`),
 };

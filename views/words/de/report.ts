@@ -144,6 +144,8 @@ export const report: Words["report"] = {
     voided: (at, shown, reason) => `Eine Ablesung von ${at} (${shown}) wurde verworfen: ${reason}.`,
     typed: (typed, all) =>
       `${typed} von ${all} Ablesungen hat der Bearbeiter getippt, nicht die Waage gesendet.`,
+    secondPerson: (by, at, what, read, typed) =>
+      `Eine zweite Person, ${by}, las am ${at} anders ab, als getippt wurde: ${what} ${read}, wo ${typed} getippt wurde.`,
     reserved: (count) =>
       count === 1
         ? "1 Wort, das akkreditierten Laboratorien vorbehalten ist, wurde in diesem Bericht weggelassen."
@@ -213,6 +215,7 @@ export const report: Words["report"] = {
       simulated: "simuliert",
       thermometer: "Thermometer",
     },
+    confirmed: (by, at) => `bestätigt von ${by} am ${at}`,
     typed: "vom Bearbeiter getippt",
     void: "verworfen",
   },

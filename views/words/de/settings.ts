@@ -7,6 +7,7 @@ export const settings: Words["settings"] = {
   kept: {
     look: "Das Aussehen ist auf diesem Gerät gemerkt.",
     bench: "Gemerkt. Der Messplatz benutzt es ab jetzt.",
+    "second-person": "Behalten. Es gilt auch für das Stück auf dem Messplatz.",
     house: "Gemerkt für die nächsten Berichte.",
   },
   storage: "Speicher",

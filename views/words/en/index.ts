@@ -24,6 +24,7 @@ import { reaching } from "./reaching.ts";
 import { amendments, captures, record, records } from "./records.ts";
 import { report } from "./report.ts";
 import { retention } from "./retention.ts";
+import { secondPerson } from "./second-person.ts";
 import { customer, settings } from "./settings.ts";
 import { settingsPages } from "./settings-pages.ts";
 import { share } from "./share.ts";
@@ -69,6 +70,7 @@ export const en = {
   ledger,
   retention,
   settingsPages,
+  secondPerson,
   share,
   composite,
   metal,

@@ -42,6 +42,7 @@ export const lots = {
       dry: "Lay the dry piece on the pan",
       immersed: "Hang the piece in the water",
       rise: "Hang the piece into the beaker",
+      "second-person": "A second person reads",
       elsewhere: "Another piece is on the bench",
       closed: "This lot is closed",
     },

@@ -121,6 +121,7 @@ export const captures = {
   restBy: "At rest by",
   state: "State",
   voided: (reason: string, when: string) => `voided: ${reason} (${when})`,
+  confirmed: (by: string, when: string) => `confirmed by ${by} at ${when}`,
   kept: "kept",
   lines: (count: number) => (count === 1 ? "1 line as received" : `${count} lines as received`),
 };

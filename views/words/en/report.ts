@@ -143,6 +143,8 @@ export const report = {
       `A reading of ${at} (${shown}) was declared void: ${reason}.`,
     typed: (typed: number, all: number) =>
       `${typed} of ${all} readings were typed by the operator, not received from the balance.`,
+    secondPerson: (by: string, at: string, what: string, read: string, typed: string) =>
+      `A second person, ${by}, read at ${at} otherwise than was typed: ${what} ${read}, where ${typed} was typed.`,
     reserved: (count: number) =>
       count === 1
         ? "1 word that is reserved to accredited laboratories was left out of this report."
@@ -213,6 +215,7 @@ export const report = {
       simulated: "simulated",
       thermometer: "thermometer",
     } as Record<string, string>,
+    confirmed: (by: string, at: string) => `confirmed by ${by} at ${at}`,
     typed: "typed by the operator",
     void: "void",
   },

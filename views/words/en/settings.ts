@@ -5,6 +5,7 @@ export const settings = {
   kept: {
     look: "The look is kept on this device.",
     bench: "Kept. The bench uses it from now on.",
+    "second-person": "Kept. It counts for the piece on the bench, too.",
     house: "Kept for the next reports.",
   } as Record<string, string>,
   storage: "Storage",

@@ -235,4 +235,23 @@ export const refusals: readonly ToldPair[] = [
     "The file is damaged. Keep it as it is, run `underhook verify` on a copy, and restore the last backup with `underhook restore`.",
     "Die Datei ist beschädigt. So lassen, wie sie ist, `underhook verify` auf einer Kopie ausführen und die letzte Sicherung mit `underhook restore` zurückholen.",
   ],
+  // a second person
+  [
+    "Typed readings of a piece above {limit} are confirmed by a second person before the record is written.",
+    "Getippte Ablesungen eines Stücks über {limit} bestätigt eine zweite Person, bevor das Protokoll geschrieben wird.",
+  ],
+  ["No second person is needed for this piece.", "Für dieses Stück ist keine zweite Person nötig."],
+  [
+    "Who typed the readings? Give the initials of that person, too.",
+    "Wer hat die Ablesungen getippt? Auch das Kürzel dieser Person angeben.",
+  ],
+  ["Who reads them now? Give your own initials.", "Wer liest sie jetzt ab? Das eigene Kürzel angeben."],
+  [
+    '"{who}" typed these readings. A second person, with other initials, must read them.',
+    "„{who}“ hat diese Ablesungen getippt. Eine zweite Person mit anderem Kürzel muss sie ablesen.",
+  ],
+  [
+    "A limit of {n} is none. Right: a number above 0, or nothing for never.",
+    "{n} ist keine Grenze. Richtig: eine Zahl über 0, oder nichts für nie.",
+  ],
 ];

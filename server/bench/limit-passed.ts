@@ -1,0 +1,16 @@
+import { builtIn } from "../alloys/library.ts";
+import { lotOf } from "../lots/lot.ts";
+import type { BenchParts } from "./bench-parts.ts";
+import { firstSettings } from "./bench-settings.ts";
+import type { Piece } from "./piece.ts";
+import { secondPersonAbove } from "./second-person.ts";
+
+/** The limit of the settings that asks for a second person now, by the locked prices of the piece's lot if it has any. */
+export async function limitPassed(piece: Piece, parts: BenchParts): Promise<string | undefined> {
+  const { secondPerson } = parts.preferences?.() ?? firstSettings;
+  const library = parts.library?.() ?? builtIn;
+  const lot = piece.lot === undefined ? undefined : lotOf(await parts.ledger.entriesOf(piece.lot));
+  const claimed =
+    piece.claim !== undefined && library.has(piece.claim) ? library.metal(piece.claim) : undefined;
+  return secondPersonAbove(piece, secondPerson, lot && { prices: lot.prices, claimed });
+}

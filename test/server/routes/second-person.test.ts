@@ -1,0 +1,121 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { host, textOf, wordsOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+  const kept = await at.post("/settings/second-person", { secondMassG: "50", secondWorth: "500" });
+  expect(kept.statusCode).toBe(303);
+});
+afterEach(() => at.close());
+
+/** A bar of invented silver, typed up to its record. */
+async function typed(dry: string, immersed: string, operator = "KR"): Promise<void> {
+  await at.post("/bench/piece", { ticket: "B-7", method: "hung", claim: "ag-999", operator, key: "b7" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: dry, unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: immersed, unit: "g" });
+  await at.post("/bench/water", { celsius: "21.4" });
+}
+
+const second = (dry: string, immersed: string, who: Record<string, string> = { by: "MT" }) =>
+  at.post("/bench/second-person", {
+    "reading-dry": dry,
+    "unit-dry": "g",
+    "reading-immersed": immersed,
+    "unit-immersed": "g",
+    ...who,
+  });
+
+const kindsOf = async (piece: string) => (await at.ledger.entriesOf(piece)).map(({ kind }) => kind);
+
+test("a typed piece above the limit gets its record only after a second person has read it blind; record and report say who and when", async () => {
+  await typed("100.02", "90.51");
+  const refused = await at.post("/bench/record", {});
+  expect(refused.statusCode).toBe(422);
+  expect(wordsOf(refused.body)).toContain("above 50 g are confirmed by a second person");
+  expect(await textOf(at, "/")).toContain("Hand over to a second person");
+  const page = await at.app.inject({ url: "/bench/second-person", headers: { host } });
+  for (const hidden of ["100.02", "90.51"]) expect(page.body).not.toContain(hidden);
+  expect((await second("100.02", "90.51")).statusCode).toBe(303);
+  expect(await textOf(at, "/")).toContain("Readings typed, confirmed by MT at");
+  expect((await at.post("/bench/record", {})).statusCode).toBe(303);
+  const record = await textOf(at, "/records/b7");
+  expect(record).toMatch(/dry 100\.02 g .* typed, confirmed by MT at \d{4}-\d\d-\d\d/);
+  expect(record).toContain("MT read at");
+  const issued = await at.post("/records/b7/reports", {});
+  expect(await textOf(at, issued.headers.location ?? "")).toMatch(/typed.{0,40}, confirmed by MT at \d{4}/);
+});
+
+test("a second person who is the first is sent back, and so is a reading that is none; nothing typed is lost", async () => {
+  await typed("100.02", "90.51");
+  for (const by of ["KR", "k.r.", ""]) {
+    const refused = await second("100.02", "90.51", { by });
+    expect(refused.statusCode).toBe(422);
+    expect(refused.body).toContain('value="100.02"');
+  }
+  const unreadable = await second("hundred", "90.51");
+  expect(unreadable.statusCode).toBe(422);
+  expect(wordsOf(unreadable.body)).toContain('The reading "hundred" is not a number');
+  expect(await kindsOf("b7")).not.toContain("second-reading");
+});
+
+test("two readings that disagree are both shown and both kept, and the record waits until the wrong one is put right", async () => {
+  await typed("100.20", "90.51");
+  await second("100.02", "90.51");
+  expect((await at.post("/bench/record", {})).statusCode).toBe(422);
+  const bench = await textOf(at, "/");
+  expect(bench).toMatch(/dry 100\.20 g 100\.02 g differ by more than 0\.03 g/);
+  const [wrong] = at.bench.piece?.captures ?? [];
+  await at.post(`/bench/captures/${wrong?.id}/voiding`, { reason: "figures swapped" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "100.02", unit: "g" });
+  expect((await at.post("/bench/record", {})).statusCode).toBe(422);
+  await second("100.03", "90.51");
+  expect((await at.post("/bench/record", {})).statusCode).toBe(303);
+  expect((await kindsOf("b7")).filter((kind) => kind === "second-reading")).toHaveLength(2);
+  const report = await at.post("/records/b7/reports", {});
+  expect(await textOf(at, report.headers.location ?? "")).toMatch(
+    /A second person, MT, read at \S+ otherwise than was typed: dry 100\.02 g, where 100\.20 g was typed/,
+  );
+});
+
+test("below the limit, or with no limit, nobody else is asked", async () => {
+  await typed("49.99", "45.24");
+  expect((await at.app.inject({ url: "/bench/second-person", headers: { host } })).statusCode).toBe(303);
+  expect((await at.post("/bench/record", {})).statusCode).toBe(303);
+});
+
+test("in a lot a locked price says what a typed piece is worth: above the limit the loop waits for the second person and then goes on by itself", async () => {
+  const { headers } = await at.post("/lots", { name: "Lot 9" });
+  const lot = headers.location ?? "";
+  const locked = await at.post(`${lot}/payout`, {
+    metal: "gold",
+    price: "100",
+    currency: "EUR",
+    per: "g",
+    source: "invented",
+    at: "2026-11-25 09:00",
+    rate: "95",
+    fee: "0",
+    rounding: "down",
+  });
+  expect(locked.statusCode).toBe(303);
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  const weigh = async (ticket: string, dry: string, immersed: string) => {
+    await at.post(`${lot}/pieces`, { ticket, claim: "au-585", step: at.bench.nextPiece });
+    await at.post(`${lot}/pieces`, { typed: dry, role: "dry", unit: "g", step: `${ticket}-0` });
+    await at.post(`${lot}/pieces`, { typed: immersed, role: "immersed", unit: "g", step: `${ticket}-1` });
+  };
+  // 7.15 g of 14 ct are at most 7.15 × 0.59 × 100 = 422 EUR, 12.90 g 761 EUR
+  await weigh("31", "7.15", "6.614");
+  expect(await textOf(at, lot)).toContain("Scan the next ticket");
+  await weigh("32", "12.90", "11.932");
+  expect(await textOf(at, lot)).toContain("This piece is above 500 EUR and its readings were typed.");
+  await second("12.90", "11.932", { by: "MT", typedBy: "KR" });
+  expect(await textOf(at, lot)).toContain("Scan the next ticket");
+  const [last] = (await at.ledger.records()).records;
+  expect(last).toMatchObject({ ticket: "32", dry: "12.90 g" });
+  await weigh("33", "20.00", "18.50");
+  await second("20.50", "18.50", { by: "MT", typedBy: "KR" });
+  expect(await textOf(at, lot)).toMatch(/dry 20\.00 g 20\.50 g differ by more than/);
+});
