@@ -38,6 +38,7 @@ import { importRoutes } from "./routes/imports.tsx";
 import { ledgerRoutes } from "./routes/ledger.tsx";
 import { frameOf, lookOf } from "./routes/look.ts";
 import { lotRoutes } from "./routes/lots.tsx";
+import { metalPriceRoutes } from "./routes/metal-price.tsx";
 import { metalRoutes } from "./routes/metals.tsx";
 import { ownMetalRoutes } from "./routes/own-metals.tsx";
 import { html, wantsPart } from "./routes/page-request.ts";
@@ -135,6 +136,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   photoRoutes(app, { bench, ledger, folder: parts.photos, demo, answered: photoAnswered });
   assayRoutes(app, { ledger, demo, library: () => library.now, now });
+  metalPriceRoutes(app, { ledger, demo, library: () => library.now });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, demo, library: () => library.now });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });

@@ -36,7 +36,10 @@ export function rounded(amount: number, direction: LotPrice["rounding"]): number
 }
 
 /** Pay for a fine mass: fine mass in the unit of the price × price × rate, not yet rounded. */
-export function payFor(fineG: number, { price, per, ratePercent }: LotPrice): number {
+export function payFor(
+  fineG: number,
+  { price, per, ratePercent }: Pick<LotPrice, "price" | "per" | "ratePercent">,
+): number {
   return (fineG / Number(gramsPerUnit[per])) * Number(price) * (Number(ratePercent) / 100);
 }
 

@@ -44,7 +44,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
   const stepKey = `${subject}-evidence-${entries.length}`;
   const { refused } = parts;
   const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
-  const fineness = finenessOf(piece, parts, action);
+  const fineness = finenessOf(piece, parts, `/records/${subject}`);
   return {
     record: {
       href: `/records/${subject}`,
@@ -86,7 +86,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
   };
 }
 
-function measuredPiece({ result, piece }: Stated, library: Library): MeasuredPiece {
+export function measuredPiece({ result, piece }: Stated, library: Library): MeasuredPiece {
   const response = computeResponse.parse(result.response);
   const { confidence } = result.request;
   const claim = piece.claim ?? response.finding.claim ?? undefined;
@@ -122,7 +122,7 @@ const measuredDisc = z.object({ diameterMm: z.number(), thicknessMm: z.number() 
 /** Precious name of a family of the library, for those whose fineness a density can bound. */
 const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver: "silver" };
 
-function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, action: string) {
+function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, record: string) {
   const { response, confidence, celsius, claim } = piece;
   const claimed = claim === undefined ? undefined : library.metal(claim);
   const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
@@ -130,7 +130,8 @@ function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: Evi
   const colour = colourOf(asked.colour);
   const permille = /-(\d{3})/.exec(claim ?? "")?.[1];
   return {
-    action,
+    action: `${record}/evidence`,
+    priceHref: `${record}/price?${new URLSearchParams({ metal, colour })}`,
     metal,
     colour,
     colours: colourOptions,

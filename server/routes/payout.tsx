@@ -12,6 +12,7 @@ import { NumberEntries } from "./evidence-form.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
 import { sheetOf } from "./payout-sheet.ts";
+import { typedPrice } from "./typed-price.ts";
 
 interface PayoutParts {
   ledger: Ledger;
@@ -79,7 +80,7 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const values = fieldsOf(request);
-      const typed = typedPrice(values, lookOf(request).locale);
+      const typed = typedLotPrice(values, lookOf(request).locale);
       if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
       const { lot } = request.params;
       try {
@@ -142,35 +143,18 @@ function typedTerms(values: Record<string, string>, locale: Locale, piece: LotPi
 
 const sayers = ["stamp", "laboratory", "customer"] as const;
 const directions = ["down", "half-even", "up"] as const;
-const pers = ["ozt", "g", "dwt"] as const;
-
-function typedPrice(values: Record<string, string>, locale: Locale) {
+function typedLotPrice(values: Record<string, string>, locale: Locale) {
   const numbers = new NumberEntries(values, locale);
-  const { currency = "", source = "", at = "" } = values;
-  const price = numbers.text("price", "The price", { from: 0.001, to: 1_000_000, unit: "" });
+  const price = typedPrice(values, numbers);
   const ratePercent = numbers.text("rate", "The rate", { from: 1, to: 100, unit: "%" });
   const fee =
     (values.fee ?? "").trim() === ""
       ? "0"
       : numbers.text("fee", "The fee", { from: 0, to: 100_000, unit: "" });
-  const code = currency.trim().toUpperCase();
-  if (!/^[A-Z]{3}$/.test(code))
-    numbers.refuse("currency", `"${currency}" is no currency. Right: its three letters, such as EUR.`);
-  if (source.trim() === "")
-    numbers.refuse("source", "Where does the price come from? A price without a source settles nothing.");
-  if (!/\d{4}-\d{2}-\d{2}[ T]\d{2}:\d{2}/.test(at))
-    numbers.refuse(
-      "at",
-      `"${at}" is no date and time. Right: such as 2026-03-02 14:30, with the zone if it matters.`,
-    );
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   return {
     metal: values.metal === "silver" ? ("silver" as const) : ("gold" as const),
-    price,
-    currency: code,
-    per: pers.find((one) => one === values.per) ?? "ozt",
-    source: source.trim(),
-    at: at.trim(),
+    ...price,
     ratePercent,
     fee,
     rounding: directions.find((one) => one === values.rounding) ?? "down",

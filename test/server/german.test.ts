@@ -69,6 +69,7 @@ describe("every page in German", () => {
     `/records/${record}`,
     `/records/${record}/evidence`,
     `/records/${record}/laboratory`,
+    `/records/${record}/price?metal=gold&price=60&currency=EUR&per=g&source=Tafel&at=2026-03-02+09:30`,
     "/records/none",
     "/checks",
     "/checks/check-weight",

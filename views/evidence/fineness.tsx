@@ -17,6 +17,8 @@ export interface FinenessAnswer {
 
 export interface FinenessSheetView {
   action: string;
+  /** the page that multiplies the fine mass by a price */
+  priceHref: string;
   metal: string;
   colour: string;
   colours: readonly { value: string; label: string }[];
@@ -26,8 +28,8 @@ export interface FinenessSheetView {
 /** Fineness of the recorded piece if it is sound gold or silver alloy. */
 export function FinenessSheet(view: FinenessSheetView) {
   const locale = useLocale();
-  const say = useWords().evidence;
-  const { action, metal, colour, colours, answer } = view;
+  const { evidence: say, metalPrice } = useWords();
+  const { action, priceHref, metal, colour, colours, answer } = view;
   return (
     <Sheet id="fineness" title={say.finenessAndFineMass}>
       <p>
@@ -36,6 +38,9 @@ export function FinenessSheet(view: FinenessSheetView) {
       {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
       <ToldFacts facts={answer.facts} />
       <HouseMelts says={answer.house} />
+      <p class="not-printed">
+        <a href={priceHref}>{metalPrice.link}</a>
+      </p>
       <form method="get" action={`${action}#fineness-heading`} class="row not-printed">
         <Select
           name="metal"

@@ -68,7 +68,7 @@ export interface RecordView {
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
   const locale = useLocale();
-  const { record: say, report, photos, share } = useWords();
+  const { record: say, report, metalPrice, photos, share } = useWords();
   return (
     <>
       {record.voided && (
@@ -155,6 +155,9 @@ export function RecordPage(record: RecordView) {
       <Sheet id="other-evidence" title={say.otherEvidence}>
         <p>
           {say.evidenceLead} <a href={`/records/${record.id}/evidence`}>{say.evidenceLink}</a>.
+        </p>
+        <p>
+          <a href={`/records/${record.id}/price`}>{metalPrice.link}</a>
         </p>
       </Sheet>
       <AssaySheet {...record.assay} />

@@ -14,6 +14,7 @@ import { frame, typedByBalance } from "./frame.ts";
 import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
 import { lots } from "./lots.ts";
+import { metalPrice } from "./metal-price.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
 import { payout } from "./payout.ts";
@@ -75,6 +76,7 @@ export const de: Words = {
   share,
   composite,
   metal,
+  metalPrice,
   metals,
   ownMetals,
   checkForm,

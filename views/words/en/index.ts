@@ -13,6 +13,7 @@ import { frame, typedByBalance } from "./frame.ts";
 import { imported, imports, tickets } from "./imports.ts";
 import { ledger } from "./ledger.ts";
 import { lots } from "./lots.ts";
+import { metalPrice } from "./metal-price.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
 import { otherTests } from "./other-tests.ts";
 import { payout } from "./payout.ts";
@@ -74,6 +75,7 @@ export const en = {
   share,
   composite,
   metal,
+  metalPrice,
   metals,
   ownMetals,
   checkForm,
