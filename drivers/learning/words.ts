@@ -54,7 +54,7 @@ export function lineFindings({ parity, ending, check, block, misfits, single }: 
     findings.push({
       field: "check",
       sure: true,
-      says: `A check ${check.kind === "xor" ? "(exclusive or)" : "(sum)"} ${check.written === "byte" ? "byte" : "of two hexadecimal digits"} fits ${single.length - misfits} of ${single.length} lines. A line whose check does not fit is dropped.`,
+      says: `A check ${check.written === "byte" ? "byte" : "of two hexadecimal digits"}, ${check.kind === "xor" ? "exclusive or" : "sum"}, fits ${single.length - misfits} of ${single.length} lines. A line whose check does not fit is dropped.`,
     });
   if (block.lines > 1)
     findings.push({

@@ -1,13 +1,16 @@
 import type { ToldPair } from "../../told.ts";
 import { assays } from "./assays.ts";
 import { balance } from "./balance.ts";
+import { cables, shapeNames } from "./cables.ts";
 import { cautions } from "./cautions.ts";
 import { checkNames, checks } from "./checks.ts";
 import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
+import { entries } from "./entries.ts";
 import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
 import { imports } from "./imports.ts";
+import { learning, markNames } from "./learning.ts";
 import { lots } from "./lots.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
@@ -42,6 +45,9 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...assays,
     ...numberEntries,
     ...prices,
+    ...learning,
+    ...entries,
+    ...cables,
   ],
   names: [
     ...names,
@@ -52,5 +58,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...testNames,
     ...weighingNames,
     ...entryNames,
+    ...markNames,
+    ...shapeNames,
   ],
 };

@@ -114,4 +114,35 @@ export const measurement: readonly ToldPair[] = [
     "Water at {n} °C: the density of water is known here from {n1} to {n2} °C. Check the thermometer, or let the water come to room temperature.",
     "Wasser mit {n} °C: die Dichte von Wasser ist hier von {n1} bis {n2} °C bekannt. Das Thermometer prüfen oder das Wasser auf Raumtemperatur kommen lassen.",
   ],
+  [
+    "The known bodies weigh as much as the whole piece: check their masses.",
+    "Die bekannten Körper wiegen so viel wie das ganze Stück: ihre Massen prüfen.",
+  ],
+  [
+    "A timed series needs zeros and readings; this has {n} and {n1}.",
+    "Eine zeitliche Reihe braucht Nullen und Ablesungen; diese hat {n} und {n1}.",
+  ],
+  [
+    "These {n} looks cannot tell drift from load: {n1} unknowns. Add a zero some time after the first zero, before the piece goes in, or a second reading some time after the first.",
+    "Diese {n} Blicke können Drift und Last nicht trennen: {n1} Unbekannte. Eine Null einige Zeit nach der ersten hinzufügen, bevor das Stück hineinkommt, oder eine zweite Ablesung einige Zeit nach der ersten.",
+  ],
+  [
+    "Pairs need as many readings on both sides; there are {n} and {n1}.",
+    "Paare brauchen auf beiden Seiten gleich viele Ablesungen; es sind {n} und {n1}.",
+  ],
+  ["Air at {n} °C: right is {n1} to {n2} °C.", "Luft mit {n} °C: richtig ist {n1} bis {n2} °C."],
+  ["Air pressure {n} hPa: right is {n1} to {n2} hPa.", "Luftdruck {n} hPa: richtig ist {n1} bis {n2} hPa."],
+  ["Air humidity {n} %: right is {n1} to {n2} %.", "Relative Feuchte {n} %: richtig ist {n1} bis {n2} %."],
+  [
+    "Height above the sea {n} m: right is {n1} to {n2} m.",
+    "Höhe über dem Meer {n} m: richtig ist {n1} bis {n2} m.",
+  ],
+  [
+    "Check the instrument, or state the density of the air itself.",
+    "Das Gerät prüfen oder die Dichte der Luft selbst angeben.",
+  ],
+  [
+    "The computing thread ended with code {n} before it answered. Ask again.",
+    "Der Rechenfaden endete mit {n}, bevor er antwortete. Noch einmal fragen.",
+  ],
 ];

@@ -1,0 +1,274 @@
+import type { ToldPair } from "../../told.ts";
+
+/** What the forms and lists of the pages send back: lots, prices, metals of one's own, specifications, files. */
+export const entries: readonly ToldPair[] = [
+  // files
+  [
+    "The file is larger than {n} MB. Send a smaller one, or cut the list into parts.",
+    "Die Datei ist größer als {n} MB. Eine kleinere senden oder die Liste teilen.",
+  ],
+  ["{why}. Nothing was done.", "{why}. Nichts wurde getan."],
+  [
+    "No file was chosen and nothing was pasted. Right: a JSON file exported from this page.",
+    "Keine Datei wurde gewählt und nichts eingefügt. Richtig: eine JSON-Datei, die von dieser Seite stammt.",
+  ],
+  [
+    "The file of {n} bytes is no text in UTF-8. Right: a JSON file exported from this page.",
+    "Die Datei von {n} Bytes ist kein Text in UTF-8. Richtig: eine JSON-Datei, die von dieser Seite stammt.",
+  ],
+  [
+    "The file is not JSON ({why}). Right: a file exported from this page.",
+    "Die Datei ist kein JSON ({why}). Richtig: eine Datei, die von dieser Seite stammt.",
+  ],
+  ["Own metals not taken over.", "Eigene Metalle nicht übernommen."],
+  [
+    "The file has version {n} and differs from version {n1} held here. Right: a higher version number, so that old records can name the one they used.",
+    "Die Datei hat Fassung {n} und weicht von der hiesigen Fassung {n1} ab. Richtig: eine höhere Nummer, damit alte Protokolle die ihre nennen können.",
+  ],
+  [
+    "The file has version {n} and differs from version {n1} held here. Right: a higher version number, so that an older file never takes the place of a newer one unseen.",
+    "Die Datei hat Fassung {n} und weicht von der hiesigen Fassung {n1} ab. Richtig: eine höhere Nummer, damit nie ungesehen eine ältere Datei an die Stelle einer neueren tritt.",
+  ],
+  [
+    "The photo could not be written to {folder}: {why}. Nothing was stored; make room or give the right to write, and send it again.",
+    "Das Foto ließ sich nicht nach {folder} schreiben: {why}. Nichts wurde gespeichert; Platz schaffen oder das Schreiben erlauben und neu senden.",
+  ],
+  [
+    "The quote opened in the row at line {n} is never closed. Close it, or take it away.",
+    "Das Anführungszeichen in der Reihe bei Zeile {n} wird nie geschlossen. Es schließen oder wegnehmen.",
+  ],
+  [
+    "The list is empty. Right: a first line {columns} and a row for each.",
+    "Die Liste ist leer. Richtig: eine erste Zeile {columns} und eine Reihe für jedes.",
+  ],
+  [
+    "The list has {n} rows; at most {n1} are taken at once. Cut it into parts.",
+    "Die Liste hat {n} Reihen; höchstens {n1} werden auf einmal übernommen. Sie teilen.",
+  ],
+  [
+    "The first line lacks {missing}; it has {headings}. Name the columns {columns}; units are part of the name.",
+    "In der ersten Zeile fehlt {missing}; sie hat {headings}. Die Spalten {columns} nennen; Einheiten gehören zum Namen.",
+  ],
+  [
+    'The first line has the column "{name}" twice. Take one away, or name it otherwise.',
+    "Die erste Zeile hat die Spalte „{name}“ zweimal. Eine wegnehmen oder anders nennen.",
+  ],
+  // the bench's door
+  [
+    'The bench answers only on this machine, and "{host}" is another name. Open http://localhost:{port}/ instead.',
+    "Der Messplatz antwortet nur auf diesem Rechner, und „{host}“ ist ein anderer Name. Stattdessen http://localhost:{port}/ öffnen.",
+  ],
+  [
+    'A page from "{origin}" asked the bench for something; only its own pages at http://{host} may. Nothing was done.',
+    "Eine Seite von „{origin}“ wollte etwas vom Messplatz; das dürfen nur seine eigenen Seiten bei http://{host}. Nichts wurde getan.",
+  ],
+  [
+    'Entry {id} stands already (row {n}, "{kind}" of {subject}, {at}) and says something else. Nothing was stored.',
+    "Eintrag {id} steht schon (Zeile {n}, „{kind}“ von {subject}, {at}) und sagt etwas anderes. Nichts wurde gespeichert.",
+  ],
+  [
+    "Reload the page to see what stands; to change it, write an amendment.",
+    "Die Seite neu laden und sehen, was da steht; um es zu ändern, eine Berichtigung schreiben.",
+  ],
+  [
+    'A "{kind}" entry was refused and nothing was stored: {why}. Correct it and save again.',
+    "Ein Eintrag „{kind}“ wurde zurückgewiesen und nichts gespeichert: {why}. Ihn berichtigen und neu speichern.",
+  ],
+  [
+    "The {what} {value} of an entry was refused and nothing was stored. Right: 1 to 200 characters on one line.",
+    "Ein Eintrag mit {what} {value} wurde zurückgewiesen und nichts gespeichert. Richtig: 1 bis 200 Zeichen auf einer Zeile.",
+  ],
+  // bench, record, report
+  [
+    "That test does not belong to the piece on the bench. Reload the page.",
+    "Diese Probe gehört nicht zum Stück am Messplatz. Die Seite neu laden.",
+  ],
+  [
+    "Typed as water temperature and asked about: {celsius} °C.",
+    "Als Wassertemperatur getippt und nachgefragt: {celsius} °C.",
+  ],
+  [
+    "This piece was not weighed in water of a stated temperature, so there is none to correct.",
+    "Dieses Stück wurde nicht in Wasser von angegebener Temperatur gewogen, also ist keine zu berichtigen.",
+  ],
+  [
+    "There is no result yet for {piece}: finish the measurement, then issue the report.",
+    "Für {piece} gibt es noch kein Ergebnis: die Messung beenden, dann den Bericht ausstellen.",
+  ],
+  [
+    "No free report number was found in 1000 tries. Try again.",
+    "In 1000 Versuchen fand sich keine freie Berichtsnummer. Noch einmal versuchen.",
+  ],
+  [
+    "No report {number} was issued for this record. Issue one on the page of the record.",
+    "Ein Bericht {number} wurde für dieses Protokoll nicht ausgestellt. Auf der Seite des Protokolls einen ausstellen.",
+  ],
+  [
+    'No record is called "{subject}" in this ledger. Look for it in the list of records; a piece still on the bench gets its record first.',
+    "Kein Protokoll heißt in diesem Buch „{subject}“. In der Liste der Protokolle suchen; ein Stück am Messplatz bekommt erst sein Protokoll.",
+  ],
+  ["The bench is closing.", "Der Messplatz wird geschlossen."],
+  // other tests
+  ['"{kind}" is no test of this page. Reload it.', "„{kind}“ ist keine Probe dieser Seite. Sie neu laden."],
+  [
+    "A speed and an echo were typed, and they need not agree. Right: one of the two; leave the other empty.",
+    "Eine Geschwindigkeit und ein Echo wurden getippt und müssen nicht übereinstimmen. Richtig: eines von beiden; das andere leer lassen.",
+  ],
+  [
+    "{n} mm crossed {n1} times in {n2} µs is {n3} m/s, which no metal carries. Right: {n4} to {n5} m/s. Look at both units and at how often the wall was crossed.",
+    "{n} mm, {n1}-mal durchquert in {n2} µs, sind {n3} m/s, und so leitet kein Metall. Richtig: {n4} bis {n5} m/s. Auf beide Einheiten sehen und darauf, wie oft die Wand durchquert wurde.",
+  ],
+  [
+    "From {n} to {n1} ‰ runs backwards. Right: the lower fineness first.",
+    "Von {n} bis {n1} ‰ läuft rückwärts. Richtig: der niedrigere Feingehalt zuerst.",
+  ],
+  [
+    "Measure the conductivity: {one} shows {percent}, {other} {percent1}; a skin thicker than the coil sees hides what is under it.",
+    "Die Leitfähigkeit messen: {one} zeigt {percent}, {other} {percent1}; eine Haut, dicker als die Spule sieht, verdeckt, was darunter ist.",
+  ],
+  // lots and prices
+  [
+    "The piece on the bench is not of this lot. Reload the page.",
+    "Das Stück am Messplatz gehört nicht zu diesem Posten. Die Seite neu laden.",
+  ],
+  [
+    '"{role}" is no reading of a weighing. Reload the page.',
+    "„{role}“ ist keine Ablesung einer Wägung. Die Seite neu laden.",
+  ],
+  ["The ticket is empty. Scan it again, or type it.", "Der Beleg ist leer. Ihn neu einlesen oder tippen."],
+  ["Type the temperature of the water first.", "Zuerst die Temperatur des Wassers tippen."],
+  [
+    "Ticket {ticket} was weighed in this lot already ({n} g). Scan the next one; to weigh it again, void its record first.",
+    "Beleg {ticket} wurde in diesem Posten schon gewogen ({n} g). Den nächsten einlesen; um ihn neu zu wiegen, erst sein Protokoll verwerfen.",
+  ],
+  ["No such lot is in this ledger.", "Kein solcher Posten ist in diesem Buch."],
+  ["Look for it in the list of lots.", "Ihn in der Liste der Posten suchen."],
+  ["The reading was called off. Take it again.", "Die Ablesung wurde abgebrochen. Sie neu nehmen."],
+  [
+    "The lot needs a name or a ticket, such as Lot 7.",
+    "Der Posten braucht einen Namen oder Beleg, wie Posten 7.",
+  ],
+  [
+    '"{count}" is no number of pieces. Right: a whole number such as 32.',
+    "„{count}“ ist keine Stückzahl. Richtig: eine ganze Zahl wie 32.",
+  ],
+  [
+    '"{currency}" is no currency. Right: its three letters, such as EUR.',
+    "„{currency}“ ist keine Währung. Richtig: ihre drei Buchstaben, wie EUR.",
+  ],
+  [
+    "Where does the price come from? A price without a source settles nothing.",
+    "Woher kommt der Preis? Ein Preis ohne Quelle rechnet nichts ab.",
+  ],
+  [
+    '"{at}" is no date and time. Right: such as 2026-03-02 14:30, with the zone if it matters.',
+    "„{at}“ ist kein Datum mit Zeit. Richtig: etwa 2026-03-02 14:30, mit Zone, wenn es darauf ankommt.",
+  ],
+  // metals and specifications
+  [
+    'The name "{name}" has no letter from a to z and no digit. Right: a name such as Bell bronze 22.',
+    "Der Name „{name}“ hat keinen Buchstaben von a bis z und keine Ziffer. Richtig: ein Name wie Glockenbronze 22.",
+  ],
+  [
+    '"{row}" is no line of a composition. Right: a symbol and percent of the mass, such as Ag 92.5, with its limits if known: Ag 92.5 92.4-93.0.',
+    "„{row}“ ist keine Zeile einer Zusammensetzung. Richtig: ein Symbol und Prozent der Masse, wie Ag 92.5, mit Grenzen, wenn bekannt: Ag 92.5 92.4-93.0.",
+  ],
+  ["There is no metal of your own here to take out.", "Hier ist kein eigenes Metall zum Mitnehmen."],
+  [
+    "The name needs letters or digits, such as Harbour medal.",
+    "Der Name braucht Buchstaben oder Ziffern, wie Hafenmedaille.",
+  ],
+  [
+    "Say where the values come from: a law, a book, your own scale.",
+    "Sagen, woher die Werte kommen: ein Gesetz, ein Buch, die eigene Waage.",
+  ],
+  ["Choose what it is made of.", "Wählen, woraus es besteht."],
+  [
+    "Fineness {n} ‰: right is at most 1000; enter per mille, such as 916.7.",
+    "Feingehalt {n} ‰: richtig ist höchstens 1000; in Promille eintragen, wie 916,7.",
+  ],
+  [
+    "Mass {n} g × fineness {n1} ‰ is {n2} g of fine metal, but {n3} g is stated. One of the three is wrong: look at the source again; is the stated mass the fine mass, or in ounces?",
+    "Masse {n} g × Feingehalt {n1} ‰ sind {n2} g Feinmetall, angegeben sind aber {n3} g. Eines der drei ist falsch: die Quelle neu ansehen; ist die angegebene Masse die Feinmasse oder in Unzen?",
+  ],
+  // fineness, two bodies, plan
+  [
+    "Mass {n} g: right is the dry mass of the piece, above zero.",
+    "Masse {n} g: richtig ist die trockene Masse des Stücks, über null.",
+  ],
+  ["Between {n} and {n1} g of fine metal.", "Zwischen {n} und {n1} g Feinmetall."],
+  [
+    "If this is sound {metal} alloyed with {rest}, its fineness lies between {n} and {n1} ‰. It does not show that it is {metal1}.",
+    "Ist das dichtes {metal}, legiert mit {rest}, so liegt sein Feingehalt zwischen {n} und {n1} ‰. Dass es {metal1} ist, zeigt das nicht.",
+  ],
+  [
+    "No {metal} alloyed with {rest} has this density: they reach from {n} to {n1} g/cm³. Look for stones, hollows, a core, or another metal.",
+    "Kein {metal}, legiert mit {rest}, hat diese Dichte: sie reichen von {n} bis {n1} g/cm³. Nach Steinen, Hohlräumen, einem Kern oder einem anderen Metall suchen.",
+  ],
+  [
+    "The known body weighs {n} g, the whole only {n1} g.",
+    "Der bekannte Körper wiegt {n} g, das Ganze nur {n1} g.",
+  ],
+  [
+    "The known body alone takes more volume than the whole displaces: {n} cm³ would be left.",
+    "Der bekannte Körper allein nimmt mehr Volumen ein, als das Ganze verdrängt: {n} cm³ blieben übrig.",
+  ],
+  [
+    "Both bodies have the density {n} g/cm³: no weighing separates them.",
+    "Beide Körper haben die Dichte {n} g/cm³: keine Wägung trennt sie.",
+  ],
+  [
+    "The whole has {n} g/cm³, outside {n1} to {n2} g/cm³ of its two bodies.",
+    "Das Ganze hat {n} g/cm³, außerhalb von {n1} bis {n2} g/cm³ seiner beiden Körper.",
+  ],
+  [
+    "Only the mean of the {n} is seen: each piece must first pass mass, size and magnet on its own.",
+    "Nur das Mittel der {n} ist zu sehen: jedes Stück muss zuerst allein bei Masse, Maß und Magnet bestehen.",
+  ],
+  [
+    "Only the mean of the {n} is seen, and {hidden} among them would hide in it: each piece must first pass mass, size and magnet on its own.",
+    "Nur das Mittel der {n} ist zu sehen, und darunter verbergen sich womöglich {hidden}: jedes Stück muss zuerst allein bei Masse, Maß und Magnet bestehen.",
+  ],
+  // checks
+  [
+    "Readability is read off a reading, and none was taken yet.",
+    "Die Ablesbarkeit wird einer Ablesung entnommen, und noch gibt es keine.",
+  ],
+  [
+    "No permissible error is known for a weight of {n} g. Right: {list} g. For other bodies enter a calibrated value.",
+    "Für ein Gewicht von {n} g ist keine zulässige Abweichung bekannt. Richtig: {list} g. Für andere Körper einen kalibrierten Wert eintragen.",
+  ],
+  [
+    '"{text}" is no reading. Right: digits with one point, in g, such as 20.0003.',
+    "„{text}“ ist keine Ablesung. Richtig: Ziffern mit einem Punkt, in g, wie 20.0003.",
+  ],
+  [
+    "{what} needs at least {n} readings and got {n1}. Take {n2} more.",
+    "{what}: mindestens {n} Ablesungen sind nötig, {n1} sind da. Noch {n2} nehmen.",
+  ],
+  [
+    "The checks of {name} ran out on {day}. Repeat them; until then results say so.",
+    "Die Prüfungen von {name} liefen am {day} ab. Sie wiederholen; bis dahin steht es bei den Ergebnissen.",
+  ],
+  [
+    "E_n with an expanded uncertainty of {u} g/cm³ says nothing. Right: both values with their U above 0. Enter the U of the reference piece's own report.",
+    "E_n mit einer erweiterten Unsicherheit von {u} g/cm³ sagt nichts. Richtig: beide Werte mit U über 0. Das U aus dem Bericht des Referenzstücks eintragen.",
+  ],
+  [
+    "The reference piece needs a dry and an immersed reading.",
+    "Das Referenzstück braucht eine trockene und eine eingetauchte Ablesung.",
+  ],
+  ['There is no chart "{id}". Reload the page.', "Eine Karte „{id}“ gibt es nicht. Die Seite neu laden."],
+  [
+    "A point of {value} is no number. Right: the value found, in {unit}.",
+    "Ein Punkt mit {value} ist keine Zahl. Richtig: der gefundene Wert, in {unit}.",
+  ],
+  [
+    "A point of {at} cannot follow one of {last}: a chart is kept in order. Look at the clock.",
+    "Ein Punkt von {at} kann keinem von {last} folgen: eine Karte wird der Reihe nach geführt. Auf die Uhr sehen.",
+  ],
+  [
+    "New limits cannot begin at {at}, since those in force began at {before}. Limits hold from now on, never backwards.",
+    "Neue Grenzen können nicht um {at} beginnen, da die geltenden um {before} begannen. Grenzen gelten von jetzt an, nie rückwärts.",
+  ],
+];
