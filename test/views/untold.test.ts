@@ -26,6 +26,8 @@ const noPage = [
   "server/findings/decision-rule.ts",
   "server/findings/finding.ts",
   "server/findings/global-risk.ts",
+  "server/fineness/house-split.ts",
+  "server/fineness/silver-share.ts",
   // names of metals that are not in the library, and where each density comes from
   "server/alloys/",
 ];

@@ -156,14 +156,6 @@ export const entries: readonly ToldPair[] = [
     '"{currency}" is no currency. Right: its three letters, such as EUR.',
     "„{currency}“ ist keine Währung. Richtig: ihre drei Buchstaben, wie EUR.",
   ],
-  [
-    "Where does the price come from? A price without a source settles nothing.",
-    "Woher kommt der Preis? Ein Preis ohne Quelle rechnet nichts ab.",
-  ],
-  [
-    '"{at}" is no date and time. Right: such as 2026-03-02 14:30, with the zone if it matters.',
-    "„{at}“ ist kein Datum mit Zeit. Richtig: etwa 2026-03-02 14:30, mit Zone, wenn es darauf ankommt.",
-  ],
   // metals and specifications
   [
     'The name "{name}" has no letter from a to z and no digit. Right: a name such as Bell bronze 22.',
