@@ -5,6 +5,14 @@ import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { photoKey } from "../photos/photo-folder.ts";
+import {
+  type AnnouncedMass,
+  announcedMass,
+  mustBeRightPiece,
+  type OtherMass,
+  otherMass,
+  rightPiece,
+} from "./announced-mass.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
@@ -15,6 +23,7 @@ import { EachLoad } from "./each-load.ts";
 import { limitPassed } from "./limit-passed.ts";
 import { LiveLooks } from "./live-looks.ts";
 import { mustTake, type Role } from "./method.ts";
+import { openAgain } from "./opened-again.ts";
 import { openingBody } from "./opening.ts";
 import type { Piece, Ticket } from "./piece.ts";
 import { wholeEvaluation } from "./piece-evaluation.ts";
@@ -26,6 +35,9 @@ import { heldAgainst, lastSecondReading, type TypedAgain } from "./second-person
 import { asideReading, asideTest } from "./setting-aside.ts";
 import { captureOf, type Reading } from "./taken-reading.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
+
+/** Readings that may be taken while it is open whether this is the right piece. */
+const beforeWetting: ReadonlySet<Role> = new Set(["dry", "zero", "flask-full"]);
 
 /**
  * The one bench: the piece on it, the capture that waits, the evaluation as far as it goes. The server owns all of
@@ -40,6 +52,7 @@ export class Bench {
   #listeners = new Set<() => void>();
   #nextPiece = randomUUID();
   #secondPersonAbove: string | undefined;
+  #announced: AnnouncedMass | undefined;
   readonly #onBench: PieceOnBench;
   readonly #waiting: WaitingCapture;
   readonly #looks = new LiveLooks();
@@ -183,6 +196,7 @@ export class Bench {
   /** Asks the balance for a settled reading of this role. Only lines that arrive from now on count. */
   requestCapture(role: Role): void {
     mustTake(this.#onBench.open.method, role);
+    if (!beforeWetting.has(role)) this.#mustBeRightPiece();
     this.#waiting.begin(role, this.scale);
     this.#looks.begin(role);
   }
@@ -190,6 +204,7 @@ export class Bench {
   /** For hands in water: takes each settled load of this role by itself from now on. */
   takeEachLoad(role: Role): void {
     mustTake(this.#onBench.open.method, role);
+    if (!beforeWetting.has(role)) this.#mustBeRightPiece();
     this.#eachLoad.begin(role);
   }
 
@@ -280,6 +295,29 @@ export class Bench {
     });
   }
 
+  /** set while the dry mass is not the announced one and nobody has said whether it is the right piece */
+  get otherMass(): OtherMass | undefined {
+    return this.piece && !this.piece.closed ? otherMass(this.piece, this.#announced) : undefined;
+  }
+
+  /** Keeps why a piece that does not weigh what was announced is the right one all the same. */
+  sayRightPiece(reason: string, by: string): Promise<void> {
+    return this.#onBench.writeAbout("right-piece", () => rightPiece(this.otherMass, reason, by));
+  }
+
+  /** Sets the piece on the pan aside as another one than the ticket's, and puts the ticket on the bench anew. */
+  openAgain(): Promise<void> {
+    return this.#onBench.inTurn(async () => {
+      this.cancelCapture();
+      await openAgain(this.#onBench, this.#parts, this.otherMass);
+    });
+  }
+
+  /** Throws Refusal while it is open whether this is the piece of its ticket: nothing but dry readings until then. */
+  #mustBeRightPiece(): void {
+    mustBeRightPiece(this.piece?.ticket ?? "", this.otherMass);
+  }
+
   /** the limit above which the typed readings of the piece need a second person who has not confirmed them yet */
   get secondPersonDue(): string | undefined {
     const last = this.piece && lastSecondReading(this.piece);
@@ -302,6 +340,7 @@ export class Bench {
   record(): Promise<string> {
     return this.#onBench.inTurn(async () => {
       const { open } = this.#onBench;
+      this.#mustBeRightPiece();
       this.#secondPersonAbove = await limitPassed(open, this.#parts);
       if (this.secondPersonDue !== undefined)
         throw new Refusal(
@@ -321,8 +360,9 @@ export class Bench {
     if (this.piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
     if (this.piece?.closed) this.#looks.forget();
     await this.#onBench.evaluateAnew();
-    this.#secondPersonAbove =
-      this.piece && !this.piece.closed ? await limitPassed(this.piece, this.#parts) : undefined;
+    const open = this.piece && !this.piece.closed ? this.piece : undefined;
+    this.#secondPersonAbove = open && (await limitPassed(open, this.#parts));
+    this.#announced = open && (await announcedMass(open, this.#parts.ledger));
     this.#changed();
   }
 
@@ -331,6 +371,8 @@ export class Bench {
       "capture",
       (piece) => {
         mustTake(piece.method, role);
+        // A reading of a balance is there already, and is never thrown away.
+        if (reading.takenBy === "typed" && !beforeWetting.has(role)) this.#mustBeRightPiece();
         return captureOf(role, reading, this.#parts.simulated);
       },
       key,

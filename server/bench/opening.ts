@@ -1,7 +1,7 @@
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Preferences } from "./bench-parts.ts";
 import type { Conditions } from "./conditions.ts";
-import type { Ticket } from "./piece.ts";
+import type { Piece, Ticket } from "./piece.ts";
 
 /** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
 export function openingBody(
@@ -17,5 +17,21 @@ export function openingBody(
     ...(lot === undefined ? {} : { lot }),
     ...told,
     rule: { ...decisionRule, confidence_percent: confidencePercent },
+  };
+}
+
+/** The ticket of a piece that was opened, to open it again. */
+export function ticketOf(piece: Piece): Ticket {
+  const { ticket, description, method, claim, lot, customer, condition, operator, customerSupplied } = piece;
+  return {
+    ticket,
+    description,
+    method,
+    ...(claim === undefined ? {} : { claim }),
+    ...(lot === undefined ? {} : { lot }),
+    ...(customer === undefined ? {} : { customer }),
+    ...(condition === undefined ? {} : { condition }),
+    ...(operator === undefined ? {} : { operator }),
+    ...(customerSupplied === undefined ? {} : { customerSupplied }),
   };
 }

@@ -71,6 +71,8 @@ export interface Piece extends Ticket {
   tests: readonly Test[];
   /** pictures of the piece, oldest first */
   photos: readonly EntryOf<"photo">[];
+  /** where its dry mass was not the announced one: why it is the right piece all the same */
+  rightPiece: readonly EntryOf<"right-piece">[];
   /** what second persons read of its typed readings, oldest first */
   secondReadings: readonly EntryOf<"second-reading">[];
   /** what is particular to this weighing, as stated last */
@@ -99,6 +101,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       captures: [],
       tests: [],
       photos: [],
+      rightPiece: [],
       secondReadings: [],
       details: noDetails,
       detailsStated: 0,
@@ -134,6 +137,8 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       return { ...piece, tests: [...piece.tests, { entry }] };
     case "photo":
       return { ...piece, photos: [...piece.photos, entry] };
+    case "right-piece":
+      return { ...piece, rightPiece: [...piece.rightPiece, entry] };
     case "second-reading":
       return { ...piece, secondReadings: [...piece.secondReadings, entry] };
     case "result":

@@ -1,3 +1,4 @@
+import type { PhotoView } from "../../views/photos.tsx";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
@@ -29,6 +30,20 @@ export interface RepeatsView {
   repeats: { value: number; state: "kept" | "voided"; because?: string }[];
   unit: string;
   decimals: number;
+}
+
+/** A dry mass that is not the announced one; masses as they were written. */
+export interface OtherPieceView {
+  ticket: string;
+  from: "told" | "earlier";
+  announced: string;
+  weighed: string;
+  apartG: number;
+  withinG: number;
+  /** with which the difference is written */
+  decimals: number;
+  ask: string;
+  photos: readonly PhotoView[];
 }
 
 /** What a second person read, beside what was typed first; masses as they were typed. */
@@ -76,6 +91,8 @@ export interface BenchView {
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: BenchClosed | undefined;
   evaluation: Evaluation | undefined;
+  /** set while it must be said whether this is the piece of the ticket */
+  otherPiece?: OtherPieceView;
   /** a second person who reads typed readings again; undefined when none is asked for */
   secondPerson?: SecondPersonView;
   /** what this scale can tell the claim from, as the evaluation leaves it */

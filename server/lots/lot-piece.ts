@@ -44,7 +44,9 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
     voided === null && body.what === "dry-after" && "reading" in body ? [body.reading] : [],
   );
   const last = back.at(-1);
-  const listed = stated.piece.customerSupplied?.mass_g;
+  // Somebody may have said already why it is the right piece although it weighs otherwise.
+  const settled = entries.some(({ kind }) => kind === "right-piece");
+  const listed = settled ? undefined : stated.piece.customerSupplied?.mass_g;
   const stepG = Math.max(...dry.map(displayStepG));
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length;
   const { text = "", unit = "g" } = dry.at(-1) ?? {};

@@ -21,13 +21,14 @@ import { Refusal } from "../bench/refusal.ts";
 import { toldOfPiece } from "../bench/told-of-piece.ts";
 import { typedDetails } from "../bench/typed-details.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
-import type { LiveView, Problem } from "../bench/view.ts";
+import type { BenchView, LiveView, Problem } from "../bench/view.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
 import { frameOf, lookOf } from "./look.ts";
+import { otherPieceView } from "./other-piece-view.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { benchPhotos } from "./photo-view.ts";
 import type { RefusedForm } from "./size-view.ts";
@@ -59,7 +60,10 @@ export function benchRoutes(
     waitsBecause: bench.scale?.waitsBecause?.(),
     eachLoad: bench.eachLoad,
   });
-  const view = (token: string, problem?: Problem) => benchView(bench, token, demo, problem);
+  const view = (token: string, problem?: Problem): BenchView => {
+    const otherPiece = otherPieceView(bench);
+    return { ...benchView(bench, token, demo, problem), ...(otherPiece ? { otherPiece } : {}) };
+  };
   const tests = new BenchTests(bench, ledger);
   const aboutNow = () => bench.piece?.id;
   const refusals = new StandingRefusals<Problem>();
@@ -236,6 +240,10 @@ export function benchRoutes(
   deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
     bench.setAsideCapture((request.params as { capture: string }).capture, reason),
   );
+  deed("/bench/right-piece", ({ rightReason = "", rightBy = "" }) =>
+    bench.sayRightPiece(rightReason, rightBy),
+  );
+  deed("/bench/other-piece", () => bench.openAgain());
   deed("/bench/piece-set-aside", ({ reason = "" }) => bench.setAsidePiece(reason));
   deed("/bench/record", async () => {
     await bench.record();

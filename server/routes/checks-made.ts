@@ -184,6 +184,7 @@ async function throughTheProcedure(
     waterCelsius: once.celsius ?? "",
     tests: [],
     photos: [],
+    rightPiece: [],
     secondReadings: [],
     details: noDetails,
     detailsStated: 0,

@@ -128,6 +128,8 @@ export function screeningRoutes(
 
   const parts = { bench, ledger, book, simulated: demo };
   deed("pieces", goOn);
+  deed("right-piece", (_, { rightReason = "", rightBy = "" }) => bench.sayRightPiece(rightReason, rightBy));
+  deed("other-piece", () => bench.openAgain());
   deed("flags", (lot, fields, pieces) => flagPiece(parts, lot, pieces, fields));
   deed("again", (_, fields, pieces) => weighAgain(parts, pieces, fields));
   deed("closing", (lot, fields, pieces) => closeLot(parts, lot, pieces, fields));

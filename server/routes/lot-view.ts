@@ -15,6 +15,7 @@ import type { Ends, LotFine } from "../lots/lot-fine.ts";
 import { displayStepG, type LotPiece } from "../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../lots/totals.ts";
 import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
+import { otherPieceView } from "./other-piece-view.ts";
 import { nameIn, whenOf } from "./record-view.ts";
 
 const states = ["agrees", "agrees-not-alone", "undecided", "disagrees"] as const;
@@ -34,6 +35,7 @@ export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep 
   if (piece && !piece.closed) {
     if (piece.lot !== lot.id) return { ticket: piece.ticket, step: "elsewhere" };
     if (standing(piece, "dry").length === 0) return { ticket: piece.ticket, step: "dry" };
+    if (bench.otherMass) return { ticket: piece.ticket, step: "other-piece" };
     const wet = piece.method === "displaced" ? "rise" : "immersed";
     const waits = standing(piece, wet).length > 0 && bench.secondPersonDue !== undefined;
     return { ticket: piece.ticket, step: waits ? "second-person" : wet };
@@ -51,6 +53,7 @@ export function lotView(
   const { locale } = manner;
   const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
   const secondPerson = secondPersonView(bench);
+  const otherPiece = otherPieceView(bench);
   const newestFirst = [...pieces].reverse();
   const nextTicket = nextTicketOf(announced, pieces);
   const toCome = stillToCome(announced, pieces);
@@ -60,6 +63,7 @@ export function lotView(
     name: lot.name,
     current: stepOf(lot, bench),
     ...(secondPerson ? { secondPerson } : {}),
+    ...(otherPiece ? { otherPiece } : {}),
     ...(nextTicket === undefined ? {} : { nextTicket }),
     ...(toCome.length === 0
       ? {}

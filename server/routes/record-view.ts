@@ -80,7 +80,9 @@ export function recordView(
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
         ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: entry.body.text }]
-        : [],
+        : entry.kind === "right-piece"
+          ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: rightPieceSays(entry.body, locale) }]
+          : [],
     ),
     ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at), by: entry.body.by } } : {}),
     amendments: amendmentViews(entries, piece, locale),
@@ -106,6 +108,11 @@ export function recordView(
     csrfToken,
     stepKey: `${piece.id}-${entries.length}`,
   };
+}
+
+function rightPieceSays({ announced, weighed, reason }: BodyOf<"right-piece">, locale: Locale): string {
+  const say = words(locale).otherPiece;
+  return say.note(inLocale(weighed, locale), inLocale(announced, locale), reason);
 }
 
 /** Name of a metal; its id where an owner has since taken it out of the library. */

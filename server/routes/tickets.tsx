@@ -5,6 +5,7 @@ import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
+import { idFor } from "../bench/opened-again.ts";
 import { Refusal } from "../bench/refusal.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -40,7 +41,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
     for (const entry of announced) {
       if (entry.kind !== "ticket-announced") continue;
       const { ticket } = entry.body;
-      const opened = (await ledger.entriesOf(pieceOf(entry))).length > 0;
+      const opened = (await idFor(pieceOf(entry), ledger)) === undefined;
       const weighed = await ledger.records({ filters: { ticket, from: entry.at }, page: { size: 1 } });
       if (!opened && weighed.count === 0) found.push(entry);
     }
@@ -71,6 +72,8 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
       const entry = (await waiting()).find((one) => one.id === id);
       if (!entry) throw new Refusal(say.tickets.unknown);
       const { ticket, description, claim, customer, mass_g } = entry.body;
+      const piece = await idFor(pieceOf(entry), ledger);
+      if (piece === undefined) throw new Refusal(say.tickets.unknown);
       await bench.openPiece(
         {
           ticket,
@@ -80,7 +83,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
           ...(customer === undefined ? {} : { customer }),
           ...(mass_g === undefined ? {} : { customerSupplied: { mass_g } }),
         },
-        pieceOf(entry),
+        piece,
       );
       return reply.redirect("/", 303);
     } catch (error) {

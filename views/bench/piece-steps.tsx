@@ -5,7 +5,8 @@ import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { Doubts } from "./doubts.tsx";
-import { ProblemNote } from "./parts.tsx";
+import { OtherPiece } from "./other-piece.tsx";
+import { BenchForm, ProblemNote } from "./parts.tsx";
 import { RecordForm, SetPieceAside } from "./piece-end.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import { WaterForm } from "./water-form.tsx";
@@ -27,6 +28,16 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
             <Told says={view.trouble} />
           </p>
         </div>
+      )}
+      {view.otherPiece && (
+        <OtherPiece
+          view={view.otherPiece}
+          form={(to, children) => (
+            <BenchForm view={view} to={`/bench/${to}`}>
+              {children}
+            </BenchForm>
+          )}
+        />
       )}
       <Doubts doubts={view.doubts} />
       <ol class="steps">

@@ -1,3 +1,4 @@
+import { OtherPiece } from "../bench/other-piece.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { Told } from "../told.tsx";
@@ -30,6 +31,17 @@ export function ScreeningStep(lot: LotView) {
         <WaterForm lot={lot} />
       ) : current.step === "ticket" ? (
         <TicketForm lot={lot} />
+      ) : current.step === "other-piece" ? (
+        lot.otherPiece && (
+          <OtherPiece
+            view={lot.otherPiece}
+            form={(to, children) => (
+              <LotForm lot={lot} to={to}>
+                {children}
+              </LotForm>
+            )}
+          />
+        )
       ) : current.step === "second-person" ? (
         <>
           <p>

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { SecondPersonView } from "../../server/bench/view.ts";
+import type { OtherPieceView, SecondPersonView } from "../../server/bench/view.ts";
 import type { FindingStateName } from "../finding.tsx";
 
 /** Pieces that go onto one tray, by what was found. */
@@ -49,6 +49,7 @@ export type LotStep =
   | "immersed"
   | "rise"
   | "second-person"
+  | "other-piece"
   | "elsewhere"
   | "closed";
 
@@ -57,6 +58,8 @@ export interface LotView {
   name: string;
   /** the piece on the bench */
   current: { ticket: string; step: LotStep };
+  /** set while it must be said whether the piece on the pan is the ticket's */
+  otherPiece?: OtherPieceView;
   /** a second person who reads typed readings again, while the record of the piece waits for it */
   secondPerson?: SecondPersonView;
   /** the ticket that Enter on an empty field takes: the next of the list, or the number after the last */

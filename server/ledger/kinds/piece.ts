@@ -181,6 +181,16 @@ export const pieceKinds = {
     reason: words.optional(),
     by: words.optional(),
   }),
+  /** the dry mass is not the announced one, and somebody says that it is the right piece all the same */
+  "right-piece": z.strictObject({
+    /** the readings it rests on */
+    of: z.array(words).min(1),
+    /** as stated and as read: "31.1 g" */
+    announced: words,
+    weighed: words,
+    reason: words,
+    by: words.optional(),
+  }),
   note: z.strictObject({ text: words, by: words.optional() }),
   "piece-left": z.strictObject({ reason: words, by: words.optional() }),
   "report-issued": z.strictObject({

@@ -16,6 +16,7 @@ import { ledger } from "./ledger.ts";
 import { lots } from "./lots.ts";
 import { metalPrice } from "./metal-price.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
+import { otherPiece } from "./other-piece.ts";
 import { otherTests } from "./other-tests.ts";
 import { payout } from "./payout.ts";
 import { photos } from "./photos.ts";
@@ -55,6 +56,7 @@ export const de: Words = {
   photos,
   plan,
   reaching,
+  otherPiece,
   otherTests,
   findings,
   amendments,

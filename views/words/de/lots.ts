@@ -44,6 +44,7 @@ export const lots: Words["lots"] = {
       immersed: "Das Stück ins Wasser hängen",
       rise: "Das Stück in den Becher hängen",
       "second-person": "Eine zweite Person liest ab",
+      "other-piece": "Nicht die Masse des Belegs",
       elsewhere: "Ein anderes Stück liegt auf der Bank",
       closed: "Diese Partie ist geschlossen",
     },

@@ -15,6 +15,7 @@ import { ledger } from "./ledger.ts";
 import { lots } from "./lots.ts";
 import { metalPrice } from "./metal-price.ts";
 import { composite, metal, metals, ownMetals } from "./metals.ts";
+import { otherPiece } from "./other-piece.ts";
 import { otherTests } from "./other-tests.ts";
 import { payout } from "./payout.ts";
 import { photos } from "./photos.ts";
@@ -54,6 +55,7 @@ export const en = {
   photos,
   plan,
   reaching,
+  otherPiece,
   otherTests,
   findings,
   amendments,

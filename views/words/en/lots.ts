@@ -43,6 +43,7 @@ export const lots = {
       immersed: "Hang the piece in the water",
       rise: "Hang the piece into the beaker",
       "second-person": "A second person reads",
+      "other-piece": "Not the mass of the ticket",
       elsewhere: "Another piece is on the bench",
       closed: "This lot is closed",
     },

@@ -254,4 +254,17 @@ export const refusals: readonly ToldPair[] = [
     "A limit of {n} is none. Right: a number above 0, or nothing for never.",
     "{n} ist keine Grenze. Richtig: eine Zahl über 0, oder nichts für nie.",
   ],
+  // another piece than the ticket's
+  [
+    "The dry mass is the announced one by now. Nothing needs an answer.",
+    "Die trockene Masse ist inzwischen die angekündigte. Es ist nichts zu beantworten.",
+  ],
+  [
+    "Going on needs the reason why it weighs otherwise, such as: the list rounds to whole grams.",
+    "Zum Weitermachen gehört der Grund, warum es anders wiegt, etwa: die Liste rundet auf ganze Gramm.",
+  ],
+  [
+    "The piece weighs {weighed}, and {announced} is announced for ticket {ticket}. Say first whether it is the right piece.",
+    "Das Stück wiegt {weighed}, und {announced} sind zum Beleg {ticket} angekündigt. Zuerst sagen, ob es das richtige Stück ist.",
+  ],
 ];
