@@ -149,7 +149,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   metalRoutes(app, { library, demo });
   ownMetalRoutes(app, { library, demo });
   planRoutes(app, { settings, library, plan, demo });
-  customerRoutes(app, { bench, settings, demo });
+  customerRoutes(app, { bench, ledger, settings, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   importRoutes(app, { ledger, library, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });

@@ -11,6 +11,7 @@ export const raisedFlags = [
   "mass lost",
   "other piece",
   "swapped",
+  "light for its claim",
 ] as const;
 export type RaisedFlag = (typeof raisedFlags)[number];
 

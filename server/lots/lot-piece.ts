@@ -5,6 +5,7 @@ import { recordedDensity } from "../findings/recorded-density.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { statedBy } from "../reports/stated.ts";
+import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import { commonShare, type LotFine, lotFine } from "./lot-fine.ts";
 
 /** One weighed piece of a lot. */
@@ -29,6 +30,8 @@ export interface LotPiece {
   again?: { grams: number; stepG: number };
   /** what a list said it weighs, g; the customer's word */
   expected?: { grams: number; stepG: number };
+  /** as light as gold of the claimed fineness gets; left out where it is not, or disagrees anyway */
+  light?: true;
   /** fine metal if it is sound alloy of the claimed metal; null when it disagrees or no fineness can be said */
   fine: LotFine | null;
 }
@@ -55,6 +58,7 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   const family = claim !== null && library.has(claim) ? library.metal(claim).family : "";
   const measured = recordedDensity(response, confidence);
+  const permille = claimedPermille(claim);
   const celsius = liquidCelsius(stated.result) ?? 20;
   return {
     id: stated.entry.subject,
@@ -73,6 +77,12 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
     voided: stated.voided !== undefined,
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last) } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
+    ...(family === "gold" &&
+    state !== "disagrees" &&
+    permille !== undefined &&
+    isLightFor(permille, measured, celsius)
+      ? { light: true }
+      : {}),
     fine:
       state === "disagrees" || !isPrecious(family)
         ? null

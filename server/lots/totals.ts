@@ -1,5 +1,6 @@
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
 import { type FlagEntry, isCleared, type RaisedFlag } from "./flags.ts";
+import { lightForTheirClaim } from "./light-for-claim.ts";
 import { type Ends, fineSum, type LotFine } from "./lot-fine.ts";
 import type { LotPiece } from "./lot-piece.ts";
 import { twins } from "./twins.ts";
@@ -55,6 +56,7 @@ export function lotSums(
   const raised = [
     ...changedMasses(pieces, shown),
     ...unlikeTheList(pieces),
+    ...lightForTheirClaim(pieces),
     ...twins(pieces, excess, withinG),
     ...(excess !== undefined
       ? [

@@ -9,6 +9,7 @@ import { computeResponse } from "../compute/contract.ts";
 import { evidenceKinds } from "../evidence/evidence.ts";
 import { recordedDensity } from "../findings/recorded-density.ts";
 import type { Entry } from "../ledger/entry.ts";
+import { claimedPermille } from "../lots/light-for-claim.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import type { Stated } from "../reports/stated.ts";
 import type { Specification } from "../specifications/specification.ts";
@@ -128,7 +129,7 @@ function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: Evi
   const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
   if (metal === undefined) return undefined;
   const colour = colourOf(asked.colour);
-  const permille = /-(\d{3})/.exec(claim ?? "")?.[1];
+  const permille = claimedPermille(claim ?? null);
   return {
     action: `${record}/evidence`,
     priceHref: `${record}/price?${new URLSearchParams({ metal, colour })}`,
@@ -137,7 +138,7 @@ function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: Evi
     colours: colourOptions,
     answer: finenessAnswer(
       recordedDensity(response, confidence),
-      { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: Number(permille) }) },
+      { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: permille }) },
       { mass: { grams: response.mass_g, expandedG: 2 * response.u_mass_g }, melts, locale },
     ),
   };

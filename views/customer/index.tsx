@@ -9,6 +9,10 @@ export interface CustomerView {
   state: string;
   /** ticket and looks of the piece on the bench; left out while there is none */
   piece?: string;
+  /** its dry reading as the instrument showed it; left out while there is none */
+  kept?: string;
+  /** the price locked for each metal of the lot being weighed; empty outside a lot and while none is locked */
+  prices: readonly { metal: string; price: string; from: string }[];
   scale?: { number: string; validUntil: string };
   heartbeatSeconds: number;
   /** true while nothing real is weighed */
@@ -16,7 +20,7 @@ export interface CustomerView {
 }
 
 /** The window facing the customer. Nothing computed stands on it. */
-export function CustomerWindow({ piece, scale, heartbeatSeconds, demo, ...live }: CustomerView) {
+export function CustomerWindow({ scale, heartbeatSeconds, demo, ...live }: CustomerView) {
   const say = useWords().customer;
   return (
     <>
@@ -32,9 +36,12 @@ export function CustomerWindow({ piece, scale, heartbeatSeconds, demo, ...live }
             <Indication {...live} />
           </div>
         </section>
-        <p id="piece-shown">
-          <PieceShown {...(piece === undefined ? {} : { piece })} />
-        </p>
+        <div id="piece-shown">
+          <PieceShown {...live} />
+        </div>
+        <div id="price-shown">
+          <PriceShown {...live} />
+        </div>
       </div>
       <Facts
         facts={[
@@ -61,8 +68,33 @@ export function Indication({ indication, state }: Pick<CustomerView, "indication
   );
 }
 
-/** Fragment: which piece is on the bench. */
-export function PieceShown({ piece }: Pick<CustomerView, "piece">) {
+/** Fragment: which piece is on the bench, and its mass as the instrument showed it. */
+export function PieceShown({ piece, kept }: Pick<CustomerView, "piece" | "kept">) {
   const say = useWords().customer;
-  return <>{say.piece(piece ?? say.noPiece)}</>;
+  return (
+    <>
+      <p>{say.piece(piece ?? say.noPiece)}</p>
+      {kept !== undefined && (
+        <p>
+          <strong>{say.kept(kept)}</strong> {say.afterDry}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Fragment: what is paid for the metal of this lot, as it was locked. */
+export function PriceShown({ prices }: Pick<CustomerView, "prices">) {
+  const say = useWords().customer;
+  return (
+    <>
+      {prices.map(({ metal, price, from }) => (
+        <section key={metal} aria-label={say.price(metal)}>
+          <p>{say.price(metal)}</p>
+          <p class="result-value">{price}</p>
+          <p class="hint">{from}</p>
+        </section>
+      ))}
+    </>
+  );
 }

@@ -42,7 +42,7 @@ export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
       />
       {waiting && <p>{say.waiting(waiting.count, waiting.tickets)}</p>}
       <p>
-        <a href={`/lots/${id}/payout`}>{say.payout}</a>{" "}
+        <a href={`/lots/${id}/payout`}>{say.payout}</a>; <a href="/customer">{say.seller}</a>{" "}
         {more > 0 && <span class="hint">{say.more(more)}</span>}
       </p>
     </Sheet>

@@ -6,6 +6,7 @@ export function MorePages() {
   const say = useWords().settingsPages;
   const pages = [
     { path: "/settings/ledger", name: say.ledger },
+    { path: "/customer", name: say.customer },
     { path: "/imports", name: say.imports },
     { path: "/tickets", name: say.tickets },
     { path: "/settings/tokens", name: say.tokens },

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { openedLot, weighed } from "../lots/screened.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
@@ -8,34 +9,9 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
-async function openLot(fields: Record<string, string> = {}): Promise<string> {
-  const answer = await at.post("/lots", {
-    name: "Lot 7",
-    gross: "20,05",
-    grossUnit: "g",
-    count: "2",
-    ...fields,
-  });
-  return answer.headers.location ?? "";
-}
-
-async function weigh(
-  lot: string,
-  ticket: string,
-  dry: string,
-  immersed: string,
-  claim = "au-585",
-  unit = "g",
-) {
-  await at.post(`${lot}/pieces`, { ticket, claim, step: at.bench.nextPiece });
-  await at.post(`${lot}/pieces`, { typed: dry, role: "dry", unit, step: `${at.bench.piece?.id}-0` });
-  return at.post(`${lot}/pieces`, {
-    typed: immersed,
-    role: "immersed",
-    unit,
-    step: `${at.bench.piece?.id}-1`,
-  });
-}
+const openLot = (fields: Record<string, string> = {}) => openedLot(at, fields);
+const weigh = (lot: string, ticket: string, dry: string, immersed: string, claim?: string, unit?: string) =>
+  weighed(at, lot, ticket, dry, immersed, claim, unit);
 
 test("a lot goes from ticket to ticket: two readings a piece, and each record is written by itself", async () => {
   const lot = await openLot();

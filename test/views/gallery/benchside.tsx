@@ -470,6 +470,14 @@ export const customer = (
     indication="31.1035 g"
     state="at rest"
     piece="T-0431 round, one ounce"
+    kept="31.1035 g"
+    prices={[
+      {
+        metal: "silver",
+        price: "30.12 EUR per troy ounce, of which 95 % is paid",
+        from: "harbour board, as of 2026-03-02 09:30; locked 2026-03-02 09:31:12 UTC",
+      },
+    ]}
     scale={{ number: "S-118", validUntil: "31 December 2027" }}
     heartbeatSeconds={2}
     demo={false}

@@ -100,6 +100,7 @@ export const lots: Words["lots"] = {
     flags: "Merkzeichen",
     cleared: (reason) => `erledigt: ${reason}`,
     payout: "Auszahlungsblatt",
+    seller: "Fenster zum Verkäufer",
     more: (count) => `${count} frühere Stücke stehen in den Protokollen.`,
     waiting: (count, tickets) =>
       count === 1
@@ -114,6 +115,7 @@ export const lots: Words["lots"] = {
     "mass lost": "Masse verloren",
     "other piece": "ein anderes Stück?",
     swapped: "vertauscht?",
+    "light for its claim": "leicht für die Angabe",
   },
   flagging: {
     open: "Merkzeichen setzen oder erledigen",

@@ -4,6 +4,7 @@ import type { Words } from "../en/index.ts";
 export const settingsPages: Words["settingsPages"] = {
   heading: "Mehr einzustellen und zu sehen",
   ledger: "Das Hauptbuch: prüfen, unterschreiben, übergeben",
+  customer: "Fenster zum Kunden",
   imports: "Eine Liste übernehmen: alte Wägungen, Belege, Sollwerte, Metalle",
   tickets: "Wartende Belege",
   tokens: "Zugangsschlüssel für Laborsysteme",

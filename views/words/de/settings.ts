@@ -92,6 +92,13 @@ export const customer: Words["customer"] = {
   hint: "Die Masse ist, was das Gerät zeigt. Dichte und Feingehalt gehören nicht zum Kauf nach Gewicht.",
   piece: (piece) => `Stück: ${piece}`,
   noPiece: "keines auf dem Messplatz",
+  kept: (reading) => `Trocken gewogen, wie die Waage es zeigte: ${reading}`,
+  afterDry:
+    "Als Nächstes wird es im Wasser gewogen: Was die Waage von hier an zeigt, ist nicht die Masse des Stücks.",
+  price: (metal) => `Preis des Feinmetalls für diese Partie (${metal})`,
+  priceIs: (price, currency, per, rate) => `${price} ${currency} je ${per}, davon werden ${rate} % gezahlt`,
+  pricePlain: (price, currency, per) => `${price} ${currency} je ${per}`,
+  priceFrom: (source, at, locked) => `${source}, vom ${at}; festgehalten ${locked}`,
   steady: "in Ruhe",
   moving: "bewegt",
   "not-told": "das Gerät sagt nicht, ob es ruht",

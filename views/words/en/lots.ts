@@ -98,6 +98,7 @@ export const lots = {
     flags: "Flags",
     cleared: (reason: string) => `cleared: ${reason}`,
     payout: "Payout worksheet",
+    seller: "Window facing the seller",
     more: (count: number) => `${count} earlier pieces are in the records.`,
     waiting: (count: number, tickets: string) =>
       count === 1
@@ -112,6 +113,7 @@ export const lots = {
     "mass lost": "mass lost",
     "other piece": "another piece?",
     swapped: "swapped?",
+    "light for its claim": "light for its claim",
   },
   flagging: {
     open: "Set or clear a flag",

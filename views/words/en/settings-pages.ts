@@ -2,6 +2,7 @@
 export const settingsPages = {
   heading: "More to set and to see",
   ledger: "The ledger: check it, sign it, hand it over",
+  customer: "Window facing the customer",
   imports: "Take over a list: old weighings, tickets, specifications, metals",
   tickets: "Tickets that wait",
   tokens: "Tokens for laboratory systems",

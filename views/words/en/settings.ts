@@ -88,6 +88,14 @@ export const customer = {
   hint: "The mass is what the instrument shows. Density and fineness are no part of a sale by weight.",
   piece: (piece: string) => `Piece: ${piece}`,
   noPiece: "none on the bench",
+  kept: (reading: string) => `Weighed dry, as the instrument showed it: ${reading}`,
+  afterDry:
+    "It is weighed in water next: what the instrument shows from here on is not the mass of the piece.",
+  price: (metal: string) => `Price of fine ${metal} for this lot`,
+  priceIs: (price: string, currency: string, per: string, rate: string) =>
+    `${price} ${currency} per ${per}, of which ${rate} % is paid`,
+  pricePlain: (price: string, currency: string, per: string) => `${price} ${currency} per ${per}`,
+  priceFrom: (source: string, at: string, locked: string) => `${source}, as of ${at}; locked ${locked}`,
   steady: "at rest",
   moving: "moving",
   "not-told": "the instrument does not say whether it rests",

@@ -3,6 +3,14 @@ import type { ToldPair } from "../../told.ts";
 /** Doubts about a lot, and why something was not done with it. */
 export const lots: readonly ToldPair[] = [
   [
+    "As light as gold of {n} ‰ gets: so are red gold, zinc or nickel in it, a hollow, solder, a steel spring.",
+    "So leicht, wie Gold von {n} ‰ sein kann: so leicht sind Rotgold, Zink oder Nickel darin, ein Hohlraum, Lot, eine Stahlfeder.",
+  ],
+  [
+    "Unless it is red, hold a magnet to it and look for seams; cut it before it counts, or lay it with the suspects.",
+    "Wenn es nicht rot ist, einen Magneten daranhalten und nach Nähten sehen; aufschneiden, bevor es zählt, oder zu den verdächtigen legen.",
+  ],
+  [
     "The pieces weigh {n} g more than the whole lot did.",
     "Die Stücke wiegen {n} g mehr als die ganze Partie.",
   ],

@@ -1,0 +1,123 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { textOf } from "../routes/recorded.ts";
+import { openedLot, weighed } from "./screened.ts";
+
+/** One day at an invented refiner's counter, each hour as its pages tell it; readings are invented, in g. */
+describe("a refiner's day", () => {
+  let at: TestBench;
+  let lot: string;
+
+  beforeEach(async () => {
+    at = await buildTestBench();
+  });
+  afterEach(() => at.close());
+
+  async function begin(fields: Record<string, string> = {}) {
+    lot = await openedLot(at, fields);
+    await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  }
+  const weigh = (ticket: string, dry: string, immersed: string, claim?: string) =>
+    weighed(at, lot, ticket, dry, immersed, claim);
+  const lock = (price: string, fields: Record<string, string> = {}) =>
+    at.post(`${lot}/payout`, {
+      metal: "gold",
+      price,
+      currency: "EUR",
+      per: "g",
+      source: "harbour board",
+      at: "2026-03-02 09:30",
+      rate: "95",
+      rounding: "down",
+      ...fields,
+    });
+
+  it("runs from ticket to ticket, with trays, fine mass and the gap to the gross mass running along", async () => {
+    await begin({ gross: "32.95", count: "3" });
+    await weigh("31", "12.90", "11.932");
+    await weigh("32", "10.00", "8.826");
+    const text = await textOf(at, lot);
+    // 32.95 − 12.90 − 10.00
+    expect(text).toContain("2 of 3 counted");
+    expect(text).toContain("10.05 g not weighed yet");
+    expect(text).toMatch(/agrees, not alone 1 12\.90\d* g 31/);
+    expect(text).toMatch(/≠ disagrees 1 10\.00\d* g 32/);
+    expect(text).toMatch(/Fine mass [\d.]+ to [\d.]+ g gold/);
+    expect(text).toContain("Enter on an empty field takes 33");
+  });
+
+  it("a chain of 585 at 12.9 is told to be as light as 585 gets, with what makes it so and what to do", async () => {
+    await begin();
+    // 12.9 g/cm³: the loss in water of 0.998 g/cm³ is 1.00 g
+    await weigh("41", "12.900", "11.902");
+    // 13.8 g/cm³, yellow: nothing to say
+    await weigh("42", "13.800", "12.803");
+    const text = await textOf(at, lot);
+    expect(text).toContain(
+      "As light as gold of 585 ‰ gets: so are red gold, zinc or nickel in it, a hollow, solder, a steel spring.",
+    );
+    expect(text).toContain("hold a magnet to it");
+    expect(text).toContain("or lay it with the suspects. (41)");
+    // the operator lays it aside with the suspects, in own words
+    await at.post(`${lot}/flags`, {
+      flagTicket: "41",
+      own: "suspect",
+      deed: "set",
+      reason: "magnet held the clasp",
+    });
+    expect(await textOf(at, lot)).toContain("light for its claim ; suspect (magnet held the clasp)");
+  });
+
+  it("turns to the seller the instrument's own weight, its unit and the price of the lot, and no opinion", async () => {
+    await begin();
+    await lock("60");
+    await at.post(`${lot}/pieces`, { ticket: "51", claim: "au-585", step: at.bench.nextPiece });
+    await at.post(`${lot}/pieces`, {
+      typed: "12.90",
+      role: "dry",
+      unit: "g",
+      step: `${at.bench.piece?.id}-0`,
+    });
+    const text = await textOf(at, "/customer");
+    expect(text).toContain("Weighed dry, as the instrument showed it: 12.90 g");
+    expect(text).toContain("is not the mass of the piece");
+    expect(text).toContain("Price of fine gold for this lot 60 EUR per gram, of which 95 % is paid");
+    expect(text).toMatch(/harbour board, as of 2026-03-02 09:30; locked \d{4}-/);
+    expect(text).not.toMatch(/g\/cm³ [\d.]+ ±|‰|agrees|undecided|585|Fine mass/);
+    await at.post(`${lot}/pieces`, { aside: "yes" });
+    await at.post("/bench/piece", {
+      ticket: "A-9",
+      description: "",
+      method: "hung",
+      claim: "",
+      key: "other",
+    });
+    expect(await textOf(at, "/customer")).not.toContain("Price of fine");
+  });
+
+  it("a sum that is too heavy by one mass names the two tickets that weigh it", async () => {
+    await begin({ gross: "21.89", count: "4" });
+    await weigh("30", "12.90", "11.932");
+    await weigh("31", "1.84", "1.702");
+    await weigh("32", "1.84", "1.702");
+    await weigh("33", "7.15", "6.614");
+    const text = await textOf(at, lot);
+    expect(text).toContain("1.84 g too much");
+    expect(text).toContain(
+      "2 tickets weigh 1.84 g each, with densities that go together, and the pieces together are too heavy by just that.",
+    );
+    expect(text).toContain("Was one piece weighed twice? Lay them side by side. (31, 32)");
+  });
+
+  it("a price that moves is locked anew with its time; the earlier one stays in the ledger", async () => {
+    await begin();
+    await weigh("31", "12.90", "11.932");
+    await lock("60");
+    await lock("61.50", { at: "2026-03-02 11:05" });
+    const text = await textOf(at, `${lot}/payout`);
+    expect(text).toContain("61.50 EUR per gram");
+    expect(text).toMatch(/as of 2026-03-02 11:05; locked \d{4}-\d\d-\d\d \d\d:\d\d:\d\d UTC/);
+    const prices = await at.ledger.entries({ kind: "lot-price" });
+    expect(prices.map(({ body }) => "price" in body && body.price)).toEqual(["60", "61.50"]);
+  });
+});
