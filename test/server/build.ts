@@ -29,7 +29,11 @@ export interface TestBench {
   profiles: KeptProfiles;
   checks: KeptChecks;
   /** posts a form as the bench's own page would */
-  post(path: string, fields: Record<string, string>): Promise<LightMyRequestResponse>;
+  post(
+    path: string,
+    fields: Record<string, string>,
+    headers?: Record<string, string>,
+  ): Promise<LightMyRequestResponse>;
   /** posts a form with a file in it */
   send(
     path: string,
@@ -105,7 +109,7 @@ export async function buildTestBench(
     balance,
     profiles,
     checks,
-    post: (url, fields) =>
+    post: (url, fields, headers = {}) =>
       app.inject({
         method: "POST",
         url,
@@ -114,6 +118,7 @@ export async function buildTestBench(
           origin: "http://localhost:1",
           cookie,
           "content-type": "application/x-www-form-urlencoded",
+          ...headers,
         },
         payload: new URLSearchParams({ _csrf: token, ...fields }).toString(),
       }),

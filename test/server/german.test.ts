@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { builtIn } from "../../server/alloys/library.ts";
+import { starterSet } from "../../server/specifications/starter-set.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
 
 /** Words that every English sentence has one of and no German one has. */
@@ -15,9 +17,25 @@ function textsOf(page: string): string[] {
     ([, text]) => text ?? "",
   );
   return [...between, ...readOut]
-    .map((text) => text.replaceAll("&quot;", '"').replaceAll("&amp;", "&").replace(/\s+/g, " ").trim())
+    .map((text) =>
+      text
+        .replace(/\/dev\/\S+/g, "")
+        .replaceAll("&quot;", '"')
+        .replaceAll("&amp;", "&")
+        .replace(/\s+/g, " ")
+        .trim(),
+    )
     .filter((text) => text.length > 1);
 }
+
+/** What a page marks as English, each with its words. */
+const markedIn = (page: string) =>
+  [...page.matchAll(/<(\w+)[^>]* lang="en"[^>]*>([\s\S]*?)<\/\1>/g)]
+    .map(([, , text]) => (text ?? "").replaceAll("&amp;", "&").replaceAll("&quot;", '"'))
+    .filter((text) => !sources.has(text));
+
+/** Laws, books and tables are named in the language they were printed in. */
+const sources = new Set([...builtIn.metals, ...starterSet].map(({ source }) => source));
 
 const germanOnly = { host: "localhost:1", "accept-language": "de-DE,de;q=0.9,en;q=0.5" };
 
@@ -69,7 +87,6 @@ describe("every page in German", () => {
     `/records/${record}`,
     `/records/${record}/evidence`,
     `/records/${record}/laboratory`,
-    `/records/${record}/price?metal=gold&price=60&currency=EUR&per=g&source=Tafel&at=2026-03-02+09:30`,
     "/records/none",
     "/checks",
     "/checks/check-weight",
@@ -88,6 +105,17 @@ describe("every page in German", () => {
     "/balances",
     "/balances/learning",
     "/balances/asking",
+    "/balances/profiles/none",
+    "/lots",
+    "/lots/none",
+    "/imports",
+    "/tickets",
+    "/plan/reaching",
+    "/settings/ledger",
+    "/settings/retention",
+    "/settings/tokens",
+    `/records/${record}/share`,
+    `/records/${record}/reports/none`,
     "/nirgendwo",
   ];
 
@@ -98,5 +126,52 @@ describe("every page in German", () => {
       const left = textsOf(body).filter((text) => english.test(text));
       expect.soft([...new Set(left)], url).toEqual([]);
     }
+  });
+
+  it("marks nothing as English: every sentence from behind the pages is told", async () => {
+    const left = new Map<string, string[]>();
+    for (const url of pages()) {
+      const { body } = await made.app.inject({ url, headers: germanOnly });
+      const marked = markedIn(body);
+      if (marked.length > 0) left.set(url, marked);
+    }
+    expect(Object.fromEntries(left)).toEqual({});
+  });
+
+  it.each([
+    ["/bench/piece", { ticket: "", method: "hung", claim: "ag-999", key: "x" }],
+    ["/bench/piece", { ticket: "A-1", method: "lever", claim: "gold 12", key: "x" }],
+    ["/bench/typed-readings", { role: "dry", reading: "zwölf", unit: "g" }],
+    ["/bench/typed-readings", { role: "dry", reading: "-3", unit: "g" }],
+    ["/bench/typed-readings", { role: "dry", reading: "3", unit: "Pfund" }],
+    ["/bench/water", { celsius: "70" }],
+    ["/bench/water", { celsius: "900" }],
+    ["/bench/details", { pieces: "2,5" }],
+    ["/bench/piece-set-aside", { reason: "" }],
+    ["/settings/bench", { readability: "x" }],
+    ["/settings/house", { accreditation: "T-1" }],
+    ["/settings/tokens", { name: "", scopes: "" }],
+    ["/settings/retention", { months: "x" }],
+    ["/lots", { name: "" }],
+    ["/lots", { name: "Posten 7", count: "viele" }],
+    ["/specifications", { name: "", source: "", madeOf: "" }],
+    ["/metals/own", { name: "", composition: "Ag viel" }],
+    ["/checks/check-weight", { stated: "x", class: "F1", "reading-1": "y", unit: "g", by: "" }],
+    ["/checks/linearity", {}],
+    ["/checks/thermometer", {}],
+    ["/balances/choice", { port: "nirgends" }],
+    ["/balances/finding", { port: "" }],
+    ["/balances/asking", {}],
+    ["/balances/learning", { go: "x" }],
+    ["/balances/profiles", {}],
+    ["/records/first/amendments", { celsius: "x", by: "", reason: "" }],
+    ["/records/first/voiding", { by: "", reason: "" }],
+    ["/records/first/evidence", { kind: "hammer" }],
+    ["/records/first/evidence", { kind: "conductivity", percent: "900" }],
+  ])("refuses in German: %s %o", async (url, fields) => {
+    const { body } = await made.post(url, { ...fields }, germanOnly);
+    expect(body).toContain("<");
+    expect(markedIn(body)).toEqual([]);
+    expect(textsOf(body).filter((text) => english.test(text))).toEqual([]);
   });
 });

@@ -20,26 +20,33 @@ interface Template {
 const slot = /\{(\w+)\}/g;
 const quotedSlot = /["“]\{(\w+)\}["”]/g;
 
+/** Text as a regular expression that finds just it. */
+const literally = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+
 const number = "([−-]?\\d[\\d.,]*)";
 
-/** What a slot may hold, as the source of a regular expression. */
-function heldBy(slot: string, value: string): string {
+/** What a slot may hold, as the source of a regular expression; between quotation marks also nothing. */
+function heldBy(slot: string, value: string, quoted: boolean): string {
   if (/^n\d*$/.test(slot)) return number;
-  return slot === "list" ? "(.+?)" : `(${value}+?)`;
+  if (slot === "list") return "(.+?)";
+  return quoted ? `(${value}*?)` : `(${value}+?)`;
 }
 
 /** `value`: what a slot may hold, as the source of a regular expression. */
 function templateOf([english, other]: ToldPair, value: string): Template {
   const slots = [...english.matchAll(slot)].map(([, name]) => name!);
+  const quoted = new Set([...english.matchAll(quotedSlot)].map(([, name]) => name!));
   const literal = english.split(slot).filter((_, place) => place % 2 === 0);
   const pattern = literal
-    .map((text) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"))
-    .flatMap((text, place) => (place === 0 ? [text] : [heldBy(slots[place - 1]!, value), text]))
+    .map(literally)
+    .flatMap((text, place) =>
+      place === 0 ? [text] : [heldBy(slots[place - 1]!, value, quoted.has(slots[place - 1]!)), text],
+    )
     .join("");
   return {
     pattern: new RegExp(`^${pattern}$`),
     slots,
-    quoted: new Set([...english.matchAll(quotedSlot)].map(([, name]) => name!)),
+    quoted,
     other,
     fixed: literal.join("").length,
   };
@@ -159,17 +166,34 @@ function withComma(text: string): string {
 
 const books: Partial<Record<Locale, Book>> = { de: new Book(germanBook) };
 
-/** The page's own words pass as they are: a refusal may come from there already. */
-function isOwnWord(text: string, within: object): boolean {
-  return Object.values(within).some((value) =>
-    typeof value === "string" ? value === text : typeof value === "object" && isOwnWord(text, value),
-  );
+/** A value that nobody types, to see what a sentence of the page's words says around it. */
+const anything = "\uFFFC";
+
+/** The page's own words, whole or as what they say around their values: a refusal may come from there already. */
+function ownWordsOf(within: object): RegExp[] {
+  return Object.values(within).flatMap((value): RegExp[] => {
+    if (typeof value === "object") return ownWordsOf(value);
+    const said: unknown =
+      typeof value === "function" ? value(...Array.from({ length: value.length }, () => anything)) : value;
+    if (typeof said !== "string") return [];
+    // "{name}: {value}" says nothing by which it could be known
+    if (typeof value === "function" && (said.match(/\p{L}{2,}/gu) ?? []).length < 3) return [];
+    return [new RegExp(`^${said.split(anything).map(literally).join("[\\s\\S]*")}$`)];
+  });
+}
+
+const ownWords = new Map<Locale, RegExp[]>();
+
+function isOwnWord(text: string, locale: Locale): boolean {
+  const own = ownWords.get(locale) ?? ownWordsOf(words(locale));
+  ownWords.set(locale, own);
+  return own.some((pattern) => pattern.test(text));
 }
 
 /** The sentence in the language, or undefined when only its English is there. */
 export function toldIn(english: string, locale: Locale): string | undefined {
   if (locale === "en") return english;
-  return books[locale]?.text(english) ?? (isOwnWord(english, words(locale)) ? english : undefined);
+  return books[locale]?.text(english) ?? (isOwnWord(english, locale) ? english : undefined);
 }
 
 /** The sentence in the language; in English when the language does not have it. */

@@ -12,7 +12,7 @@ export const moment = z.iso.datetime({
   error: "write the moment as ISO 8601 in UTC, 2026-03-01T09:30:00.000Z",
 });
 
-export const words = z.string().min(1, { error: "say it in words; it must not be empty" }).max(4000);
+export const words = z.string().min(1, { error: "say it in words, it must not be empty" }).max(4000);
 
 /** Anything JSON can say. */
 export const json = z.json();

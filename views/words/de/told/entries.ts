@@ -264,3 +264,13 @@ export const entries: readonly ToldPair[] = [
     "Neue Grenzen können nicht um {at} beginnen, da die geltenden um {before} begannen. Grenzen gelten von jetzt an, nie rückwärts.",
   ],
 ];
+
+/** What is wrong with a part of an entry. */
+export const entryParts: readonly ToldPair[] = [
+  [
+    "{part} is {value}: say it in words, it must not be empty",
+    "{part} ist {value}: in Worten sagen, es darf nicht leer sein",
+  ],
+  ["reason", "Grund"],
+  ["by", "Name"],
+];

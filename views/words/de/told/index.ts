@@ -6,7 +6,7 @@ import { cautions } from "./cautions.ts";
 import { checkNames, checks } from "./checks.ts";
 import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
-import { entries } from "./entries.ts";
+import { entries, entryParts } from "./entries.ts";
 import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
 import { imports } from "./imports.ts";
@@ -59,6 +59,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...weighingNames,
     ...entryNames,
     ...markNames,
+    ...entryParts,
     ...shapeNames,
   ],
 };
