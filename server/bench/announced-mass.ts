@@ -30,7 +30,7 @@ export interface OtherMass {
   apartG: number;
   withinG: number;
   /** a question that would explain it, such as a unit, in words */
-  ask: string;
+  ask?: string;
 }
 
 /** The announced mass of a piece: what was told of it, else the voided weighing of its ticket in the same lot. */
@@ -83,7 +83,7 @@ export function otherMass(piece: Piece, announced: AnnouncedMass | undefined): O
     dryG,
     apartG,
     withinG,
-    ask: askOf(dry, announced, withinG),
+    ...askOf(dry, announced, withinG),
   };
 }
 
@@ -116,12 +116,12 @@ export function mustBeRightPiece(ticket: string, other: OtherMass | undefined): 
     );
 }
 
-/** The question of the watch: whether another unit or a slip of the point would explain it. */
-function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number): string {
+/** The question of the watch, where another unit would explain it. */
+function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: string } {
   const expectedMass = { lowGrams: grams - withinG, highGrams: grams + withinG, from: "ticket" };
   const balance = { readabilityGrams: 0, repeatabilityGrams: 0, immersedRepeatabilityGrams: 0 };
   const seen = massNotExpected.look({ method: "hung", dry, wet: [], expectedMass, balance });
-  return seen?.ask ?? "Is this the piece of that ticket, dry and alone on the pan?";
+  return seen?.ask.startsWith("Does the balance show") ? { ask: seen.ask } : {};
 }
 
 function stepGrams(text: string, unit: MassUnit): number {

@@ -4,7 +4,6 @@ import { builtIn, type Library } from "../alloys/library.ts";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
-import { photoKey } from "../photos/photo-folder.ts";
 import {
   type AnnouncedMass,
   announcedMass,
@@ -32,7 +31,7 @@ import { Refusal } from "./refusal.ts";
 import type { ProfileOf } from "./request.ts";
 import type { Scale } from "./scale.ts";
 import { heldAgainst, lastSecondReading, type TypedAgain } from "./second-person.ts";
-import { asideReading, asideTest } from "./setting-aside.ts";
+import { asidePhoto, asideReading, asideTest, keyOfPhoto } from "./setting-aside.ts";
 import { captureOf, type Reading } from "./taken-reading.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
 
@@ -266,17 +265,17 @@ export class Bench {
 
   /** Keeps that a photo belongs to the piece on the bench, if it is still that one; the same photo again is kept once. */
   addPhoto(piece: string, photo: BodyOf<"photo">): Promise<void> {
-    return this.#onBench.writeAbout(
-      "photo",
-      ({ id }) => {
-        if (id !== piece)
-          throw new Refusal(
-            "Another piece is on the bench by now. Reload the page and send the photo again.",
-          );
-        return photo;
-      },
-      photoKey(piece, photo.hash),
-    );
+    return this.#onBench.inTurn(async () => {
+      const { open } = this.#onBench;
+      if (open.id !== piece)
+        throw new Refusal("Another piece is on the bench by now. Reload the page and send the photo again.");
+      await this.#onBench.write("photo", piece, photo, keyOfPhoto(open, photo.hash));
+    });
+  }
+
+  /** Sets a photo aside with its reason; it stays on the disk, and its entry in the ledger. */
+  setAsidePhoto(entry: string, reason: string): Promise<void> {
+    return this.#onBench.writeAbout("voiding", (piece) => asidePhoto(piece, entry, reason));
   }
 
   /** Sets another test aside with its reason; it stays visible. */

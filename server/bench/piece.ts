@@ -71,6 +71,8 @@ export interface Piece extends Ticket {
   tests: readonly Test[];
   /** pictures of the piece, oldest first */
   photos: readonly EntryOf<"photo">[];
+  /** pictures set aside with their reason; not deleted */
+  photosAside: readonly { entry: EntryOf<"photo">; at: string; reason: string }[];
   /** where its dry mass was not the announced one: why it is the right piece all the same */
   rightPiece: readonly EntryOf<"right-piece">[];
   /** what second persons read of its typed readings, oldest first */
@@ -101,6 +103,7 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
       captures: [],
       tests: [],
       photos: [],
+      photosAside: [],
       rightPiece: [],
       secondReadings: [],
       details: noDetails,
@@ -130,6 +133,12 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
           test.entry.id === entry.body.entry ? { ...test, setAside: entry.body.reason } : test,
         ),
         photos: piece.photos.filter(({ id }) => id !== entry.body.entry),
+        photosAside: [
+          ...piece.photosAside,
+          ...piece.photos
+            .filter(({ id }) => id === entry.body.entry)
+            .map((photo) => ({ entry: photo, at: entry.at, reason: entry.body.reason })),
+        ],
       };
     case "weighing-details":
       return { ...piece, details: entry.body, detailsStated: piece.detailsStated + 1 };

@@ -42,7 +42,7 @@ export interface OtherPieceView {
   withinG: number;
   /** with which the difference is written */
   decimals: number;
-  ask: string;
+  ask?: string;
   photos: readonly PhotoView[];
 }
 

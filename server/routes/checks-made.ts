@@ -184,6 +184,7 @@ async function throughTheProcedure(
     waterCelsius: once.celsius ?? "",
     tests: [],
     photos: [],
+    photosAside: [],
     rightPiece: [],
     secondReadings: [],
     details: noDetails,

@@ -16,7 +16,7 @@ export function otherPieceView({ piece, otherMass }: Bench): OtherPieceView | un
     apartG,
     withinG,
     decimals: Math.max(1, Math.min(4, Math.max(decimals(announced.shown), decimals(shown)))),
-    ask,
+    ...(ask === undefined ? {} : { ask }),
     photos: [...announced.photos, ...piece.photos].map((entry) => photoView(entry, piece.ticket)),
   };
 }

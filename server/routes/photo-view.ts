@@ -6,9 +6,9 @@ import { photoName } from "../photos/photo-name.ts";
 import { whenOf } from "./record-view.ts";
 
 /** A kept photo as pages show it. */
-export function photoView({ at, body }: EntryOf<"photo">, ticket: string): PhotoView {
+export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string): PhotoView {
   const { width, height, shows = "" } = body;
-  return { src: `/photos/${photoName(body)}`, ticket, shows, when: whenOf(at), width, height };
+  return { entry: id, src: `/photos/${photoName(body)}`, ticket, shows, when: whenOf(at), width, height };
 }
 
 /** The form that adds a photo to a piece. */
@@ -26,6 +26,13 @@ export function benchPhotos(piece: Piece | undefined, csrfToken: string, problem
   if (!piece || piece.closed) return undefined;
   return {
     kept: piece.photos.map((entry) => photoView(entry, piece.ticket)),
+    aside: {
+      action: (entry: string) => `/bench/photos/${encodeURIComponent(entry)}/voiding`,
+      csrfToken,
+      fills: "photos",
+      asksBy: false,
+    },
+    asideReasons: piece.photosAside.map(({ reason }) => reason),
     form: { ...photoForm("/bench/photos", csrfToken, problem), fills: "photos", piece: piece.id },
   };
 }

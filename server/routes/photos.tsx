@@ -6,12 +6,14 @@ import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Bench } from "../bench/bench.ts";
+import { after, type Piece } from "../bench/piece.ts";
 import { Refusal } from "../bench/refusal.ts";
+import { asidePhoto, keyOfPhoto } from "../bench/setting-aside.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { photoFrom } from "../photos/photo.ts";
-import { keepPhoto, photoKey } from "../photos/photo-folder.ts";
+import { keepPhoto } from "../photos/photo-folder.ts";
 import { typeOfName } from "../photos/photo-name.ts";
 import { PhotoRefused } from "../photos/refused.ts";
 import { fileOf } from "../uploads.ts";
@@ -64,17 +66,50 @@ export function photoRoutes(
       const { piece } = request.params;
       const href = `/records/${encodeURIComponent(piece)}`;
       try {
-        const known = (await ledger.entriesOf(piece)).some(({ kind }) => kind === "result");
-        if (!known)
-          throw new Refusal(`No piece is called "${piece}" in this ledger, so the photo belongs to nothing.`);
+        const measured = await measuredPiece(piece);
         const photo = await taken(request);
-        await ledger.append("photo", piece, photo, { key: photoKey(piece, photo.hash) });
+        await ledger.append("photo", piece, photo, { key: keyOfPhoto(measured, photo.hash) });
         return reply.redirect(`${href}#photos`, 303);
       } catch (error) {
         return refusal(request, reply, told(error));
       }
     },
   );
+
+  app.post("/bench/photos/:entry/voiding", { preHandler: app.csrfProtection }, async (request, reply) => {
+    try {
+      const { entry } = request.params as { entry: string };
+      await bench.setAsidePhoto(entry, fieldsOf(request).reason ?? "");
+      return answer(request, reply);
+    } catch (error) {
+      return answer(request, reply, told(error));
+    }
+  });
+
+  app.post<{ Params: { piece: string; entry: string } }>(
+    "/records/:piece/photos/:entry/voiding",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const { piece, entry } = request.params;
+      try {
+        const { reason = "", by } = fieldsOf(request);
+        await ledger.append("voiding", piece, asidePhoto(await measuredPiece(piece), entry, reason, by));
+        return reply.redirect(`/records/${encodeURIComponent(piece)}#photos`, 303);
+      } catch (error) {
+        return refusal(request, reply, told(error));
+      }
+    },
+  );
+
+  /** A piece with a record, as its entries tell it. Throws Refusal when there is none. */
+  async function measuredPiece(id: string): Promise<Piece> {
+    const entries = await ledger.entriesOf(id);
+    let piece: Piece | undefined;
+    for (const entry of entries) piece = after(piece, entry);
+    if (!piece || !entries.some(({ kind }) => kind === "result"))
+      throw new Refusal(`No piece is called "${id}" in this ledger, so the photo belongs to nothing.`);
+    return piece;
+  }
 
   /** The photo of a form, stripped and on the disk. */
   async function taken(request: FastifyRequest): Promise<BodyOf<"photo">> {

@@ -75,6 +75,13 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
       ...recordView(piece, entries, stated, curve, { ...around, library: library() }),
       assay: assayView(piece.id, entries, around.locale),
       photos: piece.photos.map((entry) => photoView(entry, piece.ticket)),
+      photoAside: {
+        action: (entry: string) =>
+          `/records/${encodeURIComponent(piece.id)}/photos/${encodeURIComponent(entry)}/voiding`,
+        csrfToken: around.csrfToken,
+        asksBy: true,
+      },
+      photosAside: piece.photosAside.map(({ reason }) => reason),
       photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
     };
     return html(

@@ -32,11 +32,13 @@ export function OtherPiece({
           [say.apart, say.apartBy(grams(view.apartG), grams(view.withinG))],
         ]}
       />
-      <p>
-        <strong>
-          <Told says={view.ask} />
-        </strong>
-      </p>
+      {view.ask !== undefined && (
+        <p>
+          <strong>
+            <Told says={view.ask} />
+          </strong>
+        </p>
+      )}
       {view.photos.length === 0 ? <p class="hint">{say.noPhoto}</p> : <Photos photos={view.photos} />}
       {form(
         "other-piece",

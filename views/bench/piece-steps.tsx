@@ -54,6 +54,7 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
 
 function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: Piece }) {
   const { name } = step;
+  const due = step.state === "due" && (view.otherPiece === undefined || name === "dry");
   const { steps, bench } = useWords();
   return (
     <li
@@ -64,18 +65,18 @@ function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: P
         <strong>{steps[name].title}</strong>{" "}
         {step.state === "done" && <span class="tag">{bench.steps.done}</span>}
       </p>
-      {step.state === "due" && (
+      {due && (
         <>
           <p>{steps[name].does}</p>
           <p class="hint">{bench.steps.mind(steps[name].minds)}</p>
         </>
       )}
       {name === "water" ? (
-        <WaterForm view={view} piece={piece} due={step.state === "due"} />
+        <WaterForm view={view} piece={piece} due={due} />
       ) : name === "record" ? (
-        step.state === "due" && <RecordForm view={view} />
+        due && <RecordForm view={view} />
       ) : (
-        <RoleReadings role={name} view={view} piece={piece} due={step.state === "due"} />
+        <RoleReadings role={name} view={view} piece={piece} due={due} />
       )}
     </li>
   );

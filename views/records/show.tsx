@@ -5,7 +5,14 @@ import type { AssayView } from "../assays/view.ts";
 import { SecondReadingRows } from "../bench/second-person.tsx";
 import { type FindingView, FindingWords } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
-import { PhotoForm, type PhotoFormView, Photos, type PhotoView } from "../photos.tsx";
+import {
+  type PhotoAsideForm,
+  PhotoForm,
+  type PhotoFormView,
+  Photos,
+  PhotosAside,
+  type PhotoView,
+} from "../photos.tsx";
 import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
 import { DensityAxis, type DensityPlot } from "../plots/density.tsx";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
@@ -49,6 +56,9 @@ export interface RecordView {
   notes: readonly { when: string; by: string; says: string }[];
   photos: readonly PhotoView[];
   photoForm: PhotoFormView;
+  photoAside: PhotoAsideForm;
+  /** why each photo that was set aside was */
+  photosAside: readonly string[];
   amendments: readonly Amendment[];
   /** the bench was closed by a failed check while it was weighed */
   closed?: { since: string; says: string };
@@ -117,7 +127,12 @@ export function RecordPage(record: RecordView) {
         </Sheet>
       </div>
       <Sheet id="photos" title={photos.heading}>
-        {record.photos.length === 0 ? <p>{photos.none}</p> : <Photos photos={record.photos} />}
+        {record.photos.length === 0 ? (
+          <p>{photos.none}</p>
+        ) : (
+          <Photos photos={record.photos} aside={record.photoAside} />
+        )}
+        <PhotosAside reasons={record.photosAside} />
         <details>
           <summary>{photos.add}</summary>
           <PhotoForm {...record.photoForm} />

@@ -82,3 +82,44 @@ test("a changed or missing photo is found, and a backup and what is restored fro
   expect(wrong).toEqual([`the photo ${names[0]}.png was changed: its bytes do not fit its hash`]);
   expect(existsSync(join(folder, `${names[1]}.jpg`))).toBe(true);
 });
+
+test("a photo is set aside with a reason at the bench: it is gone from the page, its file and its entry stay, and the same picture may be kept anew", async () => {
+  await at.post("/bench/piece", { ticket: "D-1", description: "", method: "hung", claim: "", key: "d1" });
+  await send("/bench/photos", telephoneJpeg(), { piece: "d1", shows: "front" });
+  const [photo] = at.bench.piece?.photos ?? [];
+  const aside = `/bench/photos/${encodeURIComponent(photo?.id ?? "")}/voiding`;
+  const without = await at.post(aside, { reason: " " });
+  expect(without.statusCode).toBe(422);
+  expect(wordsOf(without.body)).toContain("needs a reason, such as: it shows another piece");
+  expect((await at.post(aside, { reason: "shows another piece" })).statusCode).toBe(303);
+  expect(await textOf(at, "/")).toContain(
+    "1 photo set aside: shows another piece. The file stays on the disk.",
+  );
+  expect(wordsOf((await at.post(aside, { reason: "once more" })).body)).toContain(
+    "already set aside: shows another piece",
+  );
+  expect(existsSync(join(photosBeside(at.file), `${photo?.body.hash}.jpg`))).toBe(true);
+  expect(await verifyPhotos(at.ledger, photosBeside(at.file))).toMatchObject({ wrong: [] });
+  await send("/bench/photos", telephoneJpeg(), { piece: "d1", shows: "front again" });
+  expect(at.bench.piece?.photos).toHaveLength(1);
+  expect(await photoEntries()).toHaveLength(2);
+});
+
+test("a photo of a record is set aside with a name and a reason, and the search for pieces with a photo no longer finds it", async () => {
+  await recorded(at, { id: "e1", dry: "31.10", immersed: "28.14" });
+  await send("/records/e1/photos", telephoneJpeg(), { shows: "front" });
+  const withPhoto = async () => (await at.ledger.records({ filters: { photo: true } })).count;
+  expect(await withPhoto()).toBe(1);
+  const [photo] = await photoEntries();
+  const href = `/records/e1/photos/${encodeURIComponent(photo?.id ?? "")}/voiding`;
+  expect((await at.app.inject({ url: "/records/e1", headers: { host } })).body).toContain(`action="${href}"`);
+  expect((await at.post(href, { by: "KR", reason: "wrong medal" })).statusCode).toBe(303);
+  expect(await textOf(at, "/records/e1")).toContain("1 photo set aside: wrong medal.");
+  expect(await withPhoto()).toBe(0);
+  expect((await at.ledger.entriesOf("e1")).at(-1)).toMatchObject({
+    kind: "voiding",
+    body: { entry: photo?.id, by: "KR", reason: "wrong medal" },
+  });
+  expect(await at.ledger.verifyList()).toMatchObject({ good: true });
+  expect((await at.post(href.replace("e1", "nobody"), { by: "KR", reason: "x" })).statusCode).toBe(422);
+});

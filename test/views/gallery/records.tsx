@@ -166,6 +166,8 @@ export const record = (
       ],
     }}
     photos={[]}
+    photoAside={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", asksBy: true }}
+    photosAside={["it shows another piece"]}
     photoForm={{ action: "/records/214/photos", csrfToken: "gallery", megabytes: 12 }}
     amendments={[
       {

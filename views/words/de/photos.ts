@@ -12,5 +12,12 @@ export const photos: Words["photos"] = {
   add: "Foto hinzufügen",
   alt: (ticket, shows) => (shows === "" ? `Foto von ${ticket}` : `Foto von ${ticket}: ${shows}`),
   caption: (shows, when) => (shows === "" ? when : `${shows}, ${when}`),
+  aside: "beiseitelegen",
+  why: "Warum es beiseitegelegt wird",
+  whyExample: "es zeigt ein anderes Stück",
+  by: "Ihr Kürzel",
+  asideNow: "Beiseitelegen, Datei behalten",
+  setAside: (count, reasons) =>
+    `${count === 1 ? "1 Foto" : `${count} Fotos`} beiseitegelegt: ${reasons}. Die Datei bleibt auf der Platte.`,
   checkSum: "Prüfsumme",
 };

@@ -13,5 +13,12 @@ export const photos = {
   alt: (ticket: string, shows: string) =>
     shows === "" ? `Photo of ${ticket}` : `Photo of ${ticket}: ${shows}`,
   caption: (shows: string, when: string) => (shows === "" ? when : `${shows}, ${when}`),
+  aside: "set aside",
+  why: "Why it is set aside",
+  whyExample: "it shows another piece",
+  by: "Your initials",
+  asideNow: "Set aside, keep the file",
+  setAside: (count: number, reasons: string) =>
+    `${count === 1 ? "1 photo" : `${count} photos`} set aside: ${reasons}. The file stays on the disk.`,
   checkSum: "Check sum",
 };

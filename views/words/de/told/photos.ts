@@ -34,4 +34,13 @@ export const photos: readonly ToldPair[] = [
     'No piece is called "{piece}" in this ledger, so the photo belongs to nothing.',
     "Kein Stück heißt in diesem Protokoll „{piece}“, das Foto gehört also zu nichts.",
   ],
+  ["That photo was already set aside: {reason}.", "Dieses Foto wurde schon beiseitegelegt: {reason}."],
+  [
+    "That photo does not belong to this piece. Reload the page.",
+    "Dieses Foto gehört nicht zu diesem Stück. Die Seite neu laden.",
+  ],
+  [
+    "Setting a photo aside needs a reason, such as: it shows another piece.",
+    "Zum Beiseitelegen eines Fotos gehört ein Grund, etwa: es zeigt ein anderes Stück.",
+  ],
 ];
