@@ -32,41 +32,41 @@ export function Asking(view: AskingView) {
         </div>
       )}
       <p>{say.askingLead(toldValue(view.balance, locale))}</p>
-      <Caution title={say.onlyAskNeverCommand}>
-        <p>{say.doNotEnterRequest}</p>
+      <Caution title={say.askCaution}>
+        <p>{say.askCautionText}</p>
       </Caution>
       <form method="post" action="/balances/asking" class="sheet">
         <Csrf token={view.csrfToken} />
         <Field
           name="request"
           label={say.request}
-          hint={say.asInManualR}
+          hint={say.requestHint}
           value={view.request}
           maxLength={200}
           required
         />
         <RadioCards
           name="when"
-          legend={say.whenSent}
+          legend={say.whenAsked}
           value={view.when}
           cards={[
-            { value: "timer", label: say.againAndAgain, hint: say.liveReadingMoves },
-            { value: "capture", label: say.whenReadingTaken, hint: say.silentInBetween },
+            { value: "timer", label: say.askedSteadily, hint: say.askedSteadilyHint },
+            { value: "capture", label: say.askedAtReading, hint: say.askedAtReadingHint },
           ]}
         />
         <Field
           kind="decimal"
           name="every"
           label={say.againAfter}
-          hint={say.n0160S}
+          hint={say.againAfterHint}
           after="s"
           value={view.everySeconds}
         />
-        <Check name="consent" label={say.iTookThisFrom} checked={view.consented} />
+        <Check name="consent" label={say.requestConfirmed} checked={view.consented} />
         <button type="submit">{say.keepAndAsk}</button>
       </form>
       {view.asking && (
-        <Sheet id="sent" title={say.whatSent}>
+        <Sheet id="sent" title={say.sentTitle}>
           <p>
             <code>{view.asking.request}</code>
           </p>
@@ -76,7 +76,7 @@ export function Asking(view: AskingView) {
           <form method="post" action="/balances/asking/end">
             <Csrf token={view.csrfToken} />
             <button type="submit" class="plain">
-              {say.askNoMore}
+              {say.stopAsking}
             </button>
           </form>
         </Sheet>

@@ -22,7 +22,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
   const { port, running, now, says, line, tried } = finding;
   if (port === undefined) return null;
   return (
-    <Sheet id="finding" title={say.findingByListening}>
+    <Sheet id="finding" title={say.findingTitle}>
       {running && (
         <>
           <p role="status">{say.listening(port)}</p>
@@ -50,7 +50,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
       )}
       {tried.length > 0 && (
         <Rows
-          caption={say.whatWasTried}
+          caption={say.triedCaption}
           empty=""
           columns={[
             { head: say.line },

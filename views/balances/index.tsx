@@ -34,8 +34,8 @@ export function BalancesIndex(page: BalancesPage) {
           </p>
         </div>
       )}
-      {page.simulated && <p>{say.simulatedBalanceInUse}</p>}
-      <Sheet id="now" title={say.balanceThisBench}>
+      {page.simulated && <p>{say.simulatedInUse}</p>}
+      <Sheet id="now" title={say.balanceInUse}>
         <div id="balance-now">
           <BalanceNow {...page} />
         </div>
@@ -52,7 +52,7 @@ export function BalancesIndex(page: BalancesPage) {
               {say.learnThisBalance}
             </a>
             <a class="button plain" href="/balances/asking">
-              {say.linesAskWith}
+              {say.toAsking}
             </a>
           </p>
         )}
@@ -88,7 +88,7 @@ function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrf
   return (
     <Sheet id="profiles" title={say.learnedProfiles}>
       {profiles.length === 0 ? (
-        <p>{say.noneYetWithoutOne}</p>
+        <p>{say.noProfiles}</p>
       ) : (
         <ul>
           {profiles.map(({ name, version, href, inUse }) => (
@@ -100,10 +100,10 @@ function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrf
         </ul>
       )}
       <p>
-        <a href="/balances/learning#pasted-heading">{say.learnFromPastedLines}</a>
+        <a href="/balances/learning#pasted-heading">{say.learnFromPasted}</a>
       </p>
       <details class="inline">
-        <summary>{say.takeOverProfileFrom}</summary>
+        <summary>{say.takeOverProfile}</summary>
         <form method="post" action="/balances/profiles/import" enctype="multipart/form-data">
           <Csrf token={csrfToken} />
           <div class="field">

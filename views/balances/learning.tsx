@@ -91,7 +91,7 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
           </p>
         </>
       ) : (
-        <p>{say.youNeedBalanceEmpty}</p>
+        <p>{say.learningNeeds}</p>
       )}
     </section>
   );
@@ -107,7 +107,7 @@ export function LearningPart({ running, learned, canListen, csrfToken }: Learnin
         <Csrf token={csrfToken} />
         {running?.canSkip && (
           <button type="submit" name="go" value="skip">
-            {say.leaveThisStepOut}
+            {say.skipStep}
           </button>
         )}
         {!running && canListen && (
@@ -162,8 +162,8 @@ function Learned({
           <SampleLines lines={samples} />
           <form method="post" action="/balances/profiles">
             <Csrf token={csrfToken} />
-            <Field name="name" id="profile-name" label={say.yourNameForThis} maxLength={120} required />
-            <Check name="confirmed" label={say.iComparedNumbersAbove} required />
+            <Field name="name" id="profile-name" label={say.profileName} maxLength={120} required />
+            <Check name="confirmed" label={say.numbersCompared} required />
             <button type="submit">{say.keepThisProfile}</button>
           </form>
         </>
@@ -213,7 +213,7 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
 function Pasted({ pastedText = "", csrfToken }: LearningView) {
   const say = useWords().balances;
   return (
-    <Sheet id="pasted" title={say.fromPastedLines}>
+    <Sheet id="pasted" title={say.pastedTitle}>
       <p>
         {say.pastedBefore} <code>#</code> {say.pastedAfter} <code># empty</code>, <code># putting-on</code>,{" "}
         <code># loaded</code>, <code># touched</code>, <code># settled</code>, <code># taking-off</code>,{" "}
@@ -222,12 +222,12 @@ function Pasted({ pastedText = "", csrfToken }: LearningView) {
       <form method="post" action="/balances/learning/pasted">
         <Csrf token={csrfToken} />
         <div class="field">
-          <label for="pasted-text">{say.linesWithTheirMarks}</label>
+          <label for="pasted-text">{say.markedLines}</label>
           <textarea id="pasted-text" name="text" rows={10} required spellcheck={false}>
             {pastedText}
           </textarea>
         </div>
-        <button type="submit">{say.learnFromTheseLines}</button>
+        <button type="submit">{say.learnFromMarked}</button>
       </form>
     </Sheet>
   );

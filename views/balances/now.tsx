@@ -60,7 +60,7 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
             <Csrf token={csrfToken} />
             <input type="hidden" name="kind" value={doubt.kind} />
             <button type="submit" class="plain">
-              {say.iLookedAllWell}
+              {say.looked}
             </button>
           </form>
         </section>
@@ -73,10 +73,10 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
           </p>
           <p class="row">
             <button type="submit" name="comma" value="decimal">
-              {say.decimalsFollow}
+              {say.commaIsDecimal}
             </button>
             <button type="submit" name="comma" value="thousands" class="plain">
-              {say.marksThousands}
+              {say.commaIsThousands}
             </button>
           </p>
         </form>
@@ -85,7 +85,7 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
         <form method="post" action="/balances/typed">
           <Csrf token={csrfToken} />
           <button type="submit" class="plain">
-            {say.closeAndTypeReadings}
+            {say.closeAndType}
           </button>
         </form>
       )}
@@ -98,8 +98,8 @@ export function LastLines({ lines }: Pick<NowView, "lines">) {
   const say = useWords().balances;
   return (
     <Rows
-      caption={say.lastLinesAsReceived}
-      empty={say.nothingHasArrivedYet}
+      caption={say.lastLinesCaption}
+      empty={say.noLines}
       columns={[{ head: say.at }, { head: say.asReceived }, { head: say.understoodAs }]}
       rows={lines.map(({ at, raw, meaning }, index) => ({
         key: `${at} ${index}`,

@@ -29,8 +29,8 @@ export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfTok
   const { balances: say, beside } = useWords();
   return (
     <Rows
-      caption={say.whereBalanceMayBe}
-      empty={say.noPortWasFound}
+      caption={say.portsCaption}
+      empty={say.noPorts}
       columns={[{ head: say.port }, { head: say.state }, { head: say.inWords }, { head: say.choice }]}
       rows={ports.map((port) => ({
         key: port.stableName,
@@ -93,16 +93,16 @@ export function OtherPort({
   const { balances: say, beside } = useWords();
   return (
     <form method="post" action="/balances/choice" class="sheet">
-      <h2>{say.anotherPortOrOther}</h2>
+      <h2>{say.otherPort}</h2>
       <Csrf token={csrfToken} />
-      <Field name="port" id="port-typed" label={say.pathOrHostPort} value={typed.port} required />
-      <Field name="line" label={say.line} hint={say.speedThenDataBits} value={typed.line} />
+      <Field name="port" id="port-typed" label={say.address} value={typed.port} required />
+      <Field name="line" label={say.line} hint={say.lineHint} value={typed.line} />
       <Select
         name="flow"
         label={say.flowControl}
         value={typed.flow}
         options={[
-          { value: "none", label: say.none },
+          { value: "none", label: say.flowNone },
           { value: "xon-xoff", label: "XON/XOFF" },
           { value: "rts-cts", label: "RTS/CTS" },
         ]}

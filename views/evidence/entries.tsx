@@ -47,12 +47,12 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
       return (
         <>
           {entry("outline-mass", say.mass, "g")}
-          {entry("outline-volume", say.volumeBoxOrCylinder, "cm³")}
-          {entry("outline-within", say.giveOrTake, "cm³")}
+          {entry("outline-volume", say.outlineVolume, "cm³")}
+          {entry("outline-within", say.plusOrMinus, "cm³")}
         </>
       );
     case "magnet":
-      return choice("magnet-shows", say.heldNearAwayFrom, [
+      return choice("magnet-shows", say.magnetHeld, [
         { value: "none", label: say.nothing },
         { value: "weak", label: say.driftsSlowly },
         { value: "strong", label: say.pulls },
@@ -60,34 +60,34 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
     case "ring":
       return (
         <>
-          {choice("ring-heard", say.hungUpAndTapped, [
+          {choice("ring-heard", say.ringTapped, [
             { value: "clear", label: say.ringsClear },
             { value: "dull", label: say.soundsDull },
           ])}
-          {entry("ring-words", say.inWordsIfYou, undefined, false)}
+          {entry("ring-words", say.inWords, undefined, false)}
         </>
       );
     case "conductivity":
       return (
         <>
           {entry("conductivity-percent", say.conductivity, "% IACS")}
-          {entry("conductivity-within", say.giveOrTake, "% IACS")}
-          {entry("conductivity-celsius", say.temperaturePiece, "°C")}
+          {entry("conductivity-within", say.plusOrMinus, "% IACS")}
+          {entry("conductivity-celsius", say.pieceTemperature, "°C")}
         </>
       );
     case "sound":
       return (
         <>
-          {entry("sound-speed", say.longitudinalSpeedThroughThickness, "m/s", false)}
-          {entry("sound-within", say.giveOrTake, "m/s", false)}
-          <p>{say.orFromEchoProbe}</p>
-          {entry("sound-thickness", say.thicknessWhereWasHeld, "mm", false)}
-          {entry("sound-thickness-within", say.giveOrTake, "mm", false)}
-          {entry("sound-time", say.timeFlight, "µs", false)}
-          {entry("sound-time-within", say.giveOrTake, "µs", false)}
+          {entry("sound-speed", say.soundSpeed, "m/s", false)}
+          {entry("sound-within", say.plusOrMinus, "m/s", false)}
+          <p>{say.orByEcho}</p>
+          {entry("sound-thickness", say.wallThickness, "mm", false)}
+          {entry("sound-thickness-within", say.plusOrMinus, "mm", false)}
+          {entry("sound-time", say.flightTime, "µs", false)}
+          {entry("sound-time-within", say.plusOrMinus, "µs", false)}
           {choice(
             "sound-paths",
-            say.howSoundWent,
+            say.soundPath,
             wallPaths.map(({ count, says }) => ({ value: `${count}`, label: told(says, locale) })),
           )}
         </>
@@ -100,7 +100,7 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
             say.colourUnderScratch,
             colours.map((value) => ({ value, label: metal.colours[value] ?? value })),
           )}
-          {agreed("scratch-agreed", say.ownerAgreesMarkThat)}
+          {agreed("scratch-agreed", say.agreesToMark)}
         </>
       );
     case "touch":
@@ -113,8 +113,8 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
           ])}
           {entry("touch-low", say.from, "‰", false)}
           {entry("touch-high", say.to, "‰", false)}
-          {entry("touch-by", say.readByTrainedPerson)}
-          {agreed("touch-agreed", say.ownerAgreesGogglesGloves)}
+          {entry("touch-by", say.touchReadBy)}
+          {agreed("touch-agreed", say.agreesToAcid)}
         </>
       );
   }

@@ -31,7 +31,7 @@ export function FinenessSheet(view: FinenessSheetView) {
   const { evidence: say, metalPrice } = useWords();
   const { action, priceHref, metal, colour, colours, answer } = view;
   return (
-    <Sheet id="fineness" title={say.finenessAndFineMass}>
+    <Sheet id="fineness" title={say.finenessTitle}>
       <p>
         <Told says={answer.says} />
       </p>
@@ -53,13 +53,13 @@ export function FinenessSheet(view: FinenessSheetView) {
         />
         <Select
           name="colour"
-          label={say.colourIfGold}
+          label={say.goldColour}
           value={colour}
           options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
         />
         <button type="submit">{say.show}</button>
       </form>
-      <p class="hint">{say.colourRangeRecipesNever}</p>
+      <p class="hint">{say.colourIsARange}</p>
     </Sheet>
   );
 }

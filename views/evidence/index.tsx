@@ -47,7 +47,7 @@ export function EvidenceSheet(view: EvidenceView) {
           <strong>{say.next}</strong> <Told says={view.next} />
         </p>
       )}
-      <Problems heading={say.thisEntryNeedsAnother} problems={view.refused?.problems ?? []} />
+      <Problems heading={say.problems} problems={view.refused?.problems ?? []} />
       <ul class="plain-list">
         {evidenceKinds.map((test) => {
           const { kind, name, harmless } = test;
@@ -128,13 +128,7 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
           {say.setAside} <span class="unseen">{found}</span>
         </summary>
         <EvidenceForm door={view} path={`/${id}/voiding`}>
-          <Field
-            name="reason"
-            id={`reason-${id}`}
-            label={say.why}
-            hint={say.staysVisibleWithReason}
-            required
-          />
+          <Field name="reason" id={`reason-${id}`} label={say.why} hint={say.setAsideHint} required />
           <button type="submit" class="plain">
             {say.setAside}
           </button>

@@ -67,9 +67,9 @@ export function EvidencePage(view: EvidencePageView) {
       <TestingCaution />
       <SizeSheet {...view.size} />
       {view.fineness && <FinenessSheet {...view.fineness} />}
-      <Sheet id="two-bodies" title={say.stoneAndMetalGold}>
+      <Sheet id="two-bodies" title={say.stoneAndMetal}>
         <p>
-          {say.ifPieceMadeTwo} <a href={view.twoBodiesHref}>{say.workOutOneThem}</a>.
+          {say.ifTwoBodies} <a href={view.twoBodiesHref}>{say.workOutOne}</a>.
         </p>
         <p>
           <a href={view.reachingHref}>{useWords().reaching.fromRecord}</a>.
@@ -83,7 +83,7 @@ function Standing({ claimName, state, because, evidence }: EvidencePageView) {
   const locale = useLocale();
   const { evidence: say, finding } = useWords();
   return (
-    <Sheet id="standing" title={say.whereStands}>
+    <Sheet id="standing" title={say.standing}>
       <p>
         {claimName === undefined ? finding.noClaim : `${finding.saidToBe} ${toldValue(claimName, locale)}: `}
         <FindingState state={state} />
@@ -109,8 +109,8 @@ function Candidates({ candidates }: EvidencePageView) {
   return (
     <>
       <Rows
-        caption={say.stillAliveAfterDensity}
-        empty={say.nothingKnownLeftAlive}
+        caption={say.stillAlive}
+        empty={say.noneAlive}
         columns={[{ head: say.candidate }, { head: "g/cm³", number: true }]}
         rows={alive.map(({ id, name, band, claimed }) => ({
           key: id,

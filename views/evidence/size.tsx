@@ -41,8 +41,8 @@ export function SizeSheet(view: SizeView) {
     />
   );
   return (
-    <Sheet id="size" title={say.massAndSizeAgainst}>
-      <Problems heading={say.thisEntryNeedsAnother} problems={problems} />
+    <Sheet id="size" title={say.sizeTitle}>
+      <Problems heading={say.problems} problems={problems} />
       {made.length === 0 && <p>{say.notCompared}</p>}
       {made.map(({ id, specification, source, when, lines, setAside }) => (
         <div key={id}>
@@ -92,22 +92,21 @@ export function SizeSheet(view: SizeView) {
         <div class="row">
           <Select
             name="size-specification"
-            label={say.meantBe}
+            label={say.meantToBe}
             options={specifications}
             value={values["size-specification"] ?? ""}
             empty={say.choose}
           />
           {asksMass && entry("size-mass", say.mass, "g", true)}
-          {asksMass && entry("size-mass-within", say.giveOrTake, "g", true)}
+          {asksMass && entry("size-mass-within", say.plusOrMinus, "g", true)}
           {entry("size-diameter", say.diameter, "mm")}
-          {entry("size-thickness", say.thicknessAtRim, "mm")}
-          {entry("size-within", say.giveOrTake, "mm", true)}
+          {entry("size-thickness", say.rimThickness, "mm")}
+          {entry("size-within", say.plusOrMinus, "mm", true)}
         </div>
         <p class="hint">
           {asksMass ? say.massTyped : say.massIsDry} {say.sizeHint}
         </p>
-        <button type="submit">{say.compare}</button>{" "}
-        <a href="/specifications">{say.specificationsAndYourOwn}</a>
+        <button type="submit">{say.compare}</button> <a href="/specifications">{say.toSpecifications}</a>
       </EvidenceForm>
     </Sheet>
   );

@@ -22,7 +22,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
   const errorOf = errorsOf(problems);
   return (
     <>
-      <Problems heading={say.theseEntriesNeedAnother} problems={problems} />
+      <Problems heading={say.problems} problems={problems} />
       <form method="get" action="/plan/fineness" class="sheet">
         <div class="row">
           <Field
@@ -54,13 +54,13 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           />
           <Select
             name="colour"
-            label={say.colourGold}
+            label={say.goldColour}
             value={values.colour}
             options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
           />
           <button type="submit">{say.showInterval}</button>
         </div>
-        <p class="hint">{say.colourRangeRecipesNever}</p>
+        <p class="hint">{say.colourIsARange}</p>
       </form>
       {answer && (
         <>
@@ -72,10 +72,10 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
             </p>
             {answer.plot && <Fineness id="fineness" {...answer.plot} />}
           </div>
-          <Sheet id="causes" title={say.whereWidthComesFrom}>
+          <Sheet id="causes" title={say.widthTitle}>
             <ToldFacts facts={answer.facts} />
             <HouseMelts says={answer.house} />
-            <p class="hint">{say.densityEvidenceNotAssay}</p>
+            <p class="hint">{say.notAnAssay}</p>
           </Sheet>
         </>
       )}

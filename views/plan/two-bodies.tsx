@@ -43,23 +43,23 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
   );
   return (
     <>
-      <p>{say.stoneInSettingGold}</p>
-      <Problems heading={say.theseEntriesNeedAnother} problems={problems} />
+      <p>{say.twoBodiesLead}</p>
+      <Problems heading={say.problems} problems={problems} />
       <form method="get" action="/plan/two-bodies" class="sheet">
         <RadioCards
           name="question"
-          legend={say.whatAsked}
+          legend={say.question}
           value={question}
           cards={[
             {
               value: "rest",
-              label: say.whatOtherBody,
-              hint: say.massAndDensityOne,
+              label: say.askOtherBody,
+              hint: say.askOtherBodyHint,
             },
             {
               value: "masses",
-              label: say.howMuchEach,
-              hint: say.bothDensitiesKnownGold,
+              label: say.askShares,
+              hint: say.askSharesHint,
             },
           ]}
         />
@@ -72,7 +72,7 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
           </div>
         </fieldset>
         <fieldset>
-          <legend>{say.forFirstQuestionKnown}</legend>
+          <legend>{say.knownBody}</legend>
           <div class="row">
             {entry("knownMassG", say.mass, "g")}
             {entry("knownDensity", say.density, "g/cm³")}
@@ -80,11 +80,11 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
           </div>
         </fieldset>
         <fieldset>
-          <legend>{say.forSecondQuestionBoth}</legend>
+          <legend>{say.bothBodies}</legend>
           <div class="row">
-            {entry("first", say.densityFirst, "g/cm³")}
+            {entry("first", say.firstDensity, "g/cm³")}
             {entry("uFirst", say.standardUncertainty, "g/cm³")}
-            {entry("second", say.densitySecond, "g/cm³")}
+            {entry("second", say.secondDensity, "g/cm³")}
             {entry("uSecond", say.standardUncertainty, "g/cm³")}
           </div>
         </fieldset>
@@ -92,7 +92,7 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
       </form>
       {stones.length > 0 && (
         <details>
-          <summary>{say.densitiesStones}</summary>
+          <summary>{say.stonesTitle}</summary>
           <ul>
             {stones.map(({ name, low, high, wet }) => (
               <li key={name}>

@@ -43,15 +43,15 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
   return (
     <>
       <form method="post" action="/specifications" class="sheet">
-        <h2>{say.addOneYourOwn}</h2>
-        <Problems heading={say.thisEntryNeedsAnother} problems={problems} />
+        <h2>{say.addOwn}</h2>
+        <Problems heading={say.problems} problems={problems} />
         <Csrf token={csrfToken} />
         <input type="hidden" name="step" value={stepKey} />
         <div class="row">
           <Field name="name" label={say.name} value={values.name ?? ""} required />
           <Select
             name="metal"
-            label={say.made}
+            label={say.madeOf}
             value={values.metal ?? ""}
             empty={say.choose}
             options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
@@ -59,22 +59,22 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
         </div>
         <div class="row">
           {entry("mass", say.mass, "g", true)}
-          {entry("tolerance", say.toleranceOnePiece, "g")}
-          {entry("fineness", say.fineness2, "‰", true)}
-          {entry("fine", say.fineMassWhereStated, "g")}
+          {entry("tolerance", say.tolerance, "g")}
+          {entry("fineness", say.fineness, "‰", true)}
+          {entry("fine", say.fineMass, "g")}
         </div>
         <div class="row">
           {entry("diameter", say.diameter, "mm")}
-          {entry("thickness", say.thicknessAtRim, "mm")}
+          {entry("thickness", say.rimThickness, "mm")}
         </div>
-        <Field name="source" label={say.whereValuesComeFrom} value={values.source ?? ""} required />
+        <Field name="source" label={say.sourceOfValues} value={values.source ?? ""} required />
         <p class="hint">{say.fineHint}</p>
         <button type="submit">{say.add}</button>
       </form>
       <Sheet id="file" title={say.file}>
         <p>
           <a href="/specifications.json" download>
-            {say.yourOwnAsFile}
+            {say.ownAsFile}
           </a>
         </p>
         <TakeOver
@@ -91,14 +91,14 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
         />
       </Sheet>
       <Rows
-        caption={say.specificationsYourOwnFirst}
+        caption={say.caption}
         empty={say.none}
         columns={[
           { head: say.piece },
           { head: say.metal },
           { head: say.massG, number: true },
           { head: say.toleranceG, number: true },
-          { head: say.fineness, number: true },
+          { head: say.finenessPermille, number: true },
           { head: say.sizeMm },
           { head: say.source },
         ]}
