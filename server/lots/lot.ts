@@ -18,7 +18,7 @@ export type Lot = EntryOf<"lot-opened">["body"] & {
   /** every flag set or cleared, oldest first */
   flags: readonly FlagEntry[];
   /** the newest terms of each piece, by its id */
-  terms: Readonly<Record<string, PieceTerms>>;
+  terms: Readonly<Record<string, PieceTerms & { statedAt: string }>>;
   /** a closed lot takes no more pieces */
   closed?: { at: string } & EntryOf<"lot-closed">["body"];
 };
@@ -46,7 +46,7 @@ function withEntry(lot: Lot, entry: Entry): Lot {
     case "lot-flag":
       return { ...lot, flags: [...lot.flags, entry] };
     case "lot-terms":
-      return { ...lot, terms: { ...lot.terms, [entry.body.piece]: entry.body } };
+      return { ...lot, terms: { ...lot.terms, [entry.body.piece]: { ...entry.body, statedAt: entry.at } } };
     case "lot-closed":
       return { ...lot, closed: { ...entry.body, at: entry.at } };
     default:

@@ -125,10 +125,8 @@ function pricesOf(lot: Lot | undefined, locale: Locale): CustomerView["prices"] 
   return Object.values(lot?.prices ?? {}).map(
     ({ metal, price, currency, per, ratePercent, source, at, lockedAt }) => ({
       metal: lots.metals[metal],
-      price:
-        Number(ratePercent) === 100
-          ? say.pricePlain(inLocale(price, locale), currency, payout.pers[per])
-          : say.priceIs(inLocale(price, locale), currency, payout.pers[per], inLocale(ratePercent, locale)),
+      price: say.priceIs(inLocale(price, locale), currency, payout.pers[per]),
+      rate: say.rate(inLocale(ratePercent, locale)),
       from: say.priceFrom(source, at, whenOf(lockedAt)),
     }),
   );

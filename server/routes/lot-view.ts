@@ -136,14 +136,14 @@ function asItCame(
   return `${came} = ${massTold(grams, decimalsOf(stepG), { ...manner, second })}`;
 }
 
-function fineWords(fine: LotSums["fine"], manner: MassManner): string {
+function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
   const { locale } = manner;
   const { totals, metals } = words(locale).lots;
   const each = Object.entries(fine) as [LotFine["metal"], Ends][];
-  if (each.length === 0) return totals.noneYet;
-  return each
-    .map(([metal, { lowG, highG }]) => `${massRangeTold([lowG, highG], 2, manner)} ${metals[metal]}`)
-    .join("; ");
+  if (each.length === 0) return [totals.noneYet];
+  return each.map(
+    ([metal, { lowG, highG }]) => `${massRangeTold([lowG, highG], 2, manner)} ${metals[metal]}`,
+  );
 }
 
 function flagName(flag: string, locale: Locale): string {

@@ -19,15 +19,18 @@ export function sheetOf(
   const prices = Object.values(lot.prices);
   if (prices.length === 0) return undefined;
   const { lines, left } = payoutLines(pieces, lot.prices, lot.terms);
-  const total = (end: "payLow" | "payHigh") =>
-    prices
-      .map((price) => {
-        const paid = lines
-          .filter(({ metal }) => metal === price.metal)
-          .reduce((sum, line) => sum + line[end], 0);
-        return money(Math.max(0, paid - Number(price.fee)), price.currency, locale);
-      })
-      .join(" + ");
+  const total = (end: "payLow" | "payHigh") => {
+    const paid = new Map<string, number>();
+    for (const price of prices) {
+      const lineSum = lines
+        .filter(({ metal }) => metal === price.metal)
+        .reduce((sum, line) => sum + line[end], 0);
+      // The fee of a metal is taken off its own pay, and never more than that.
+      const net = Math.max(0, lineSum - Number(price.fee));
+      paid.set(price.currency, (paid.get(price.currency) ?? 0) + net);
+    }
+    return [...paid].map(([currency, amount]) => money(amount, currency, locale)).join(" + ");
+  };
   return {
     facts: prices.flatMap((price) => factsOf(price, locale)),
     rows: lines.map((line) => rowOf(line, lot.prices[line.metal]!, library, locale)),
@@ -63,10 +66,13 @@ function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Loca
   const say = words(locale).payout;
   const name = toldValue(nameIn(library, line.claim), locale);
   const grams = (mass: number) => `${fixed(mass, 2, locale)} g`;
-  const fine = (mass: number) =>
-    price.per === "g"
-      ? grams(mass)
-      : `${grams(mass)} = ${fixed(mass / Number(gramsPerUnit[price.per]), 3, locale)} ${price.per}`;
+  const { range } = words(locale).lots.totals;
+  const fineIn = (gramsPer: number, decimals: number, unit: string) => {
+    const [low, high] = [line.fineLowG, line.fineHighG].map((mass) =>
+      fixed(mass / gramsPer, decimals, locale),
+    );
+    return line.saidBy === "density" ? range(low!, high!, unit) : `${low} ${unit}`;
+  };
   return {
     what:
       line.saidBy === "density"
@@ -75,8 +81,10 @@ function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Loca
     net: line.deductedG > 0 ? say.deducted(grams(line.netG), grams(line.deductedG)) : grams(line.netG),
     fineness: finenessOf(line, locale),
     saidBy: say.sayers[line.saidBy],
-    fineLow: fine(line.fineLowG),
-    fineHigh: fine(line.fineHighG),
+    fine:
+      price.per === "g"
+        ? fineIn(1, 2, "g")
+        : `${fineIn(1, 2, "g")} = ${fineIn(Number(gramsPerUnit[price.per]), 3, price.per)}`,
     payLow: money(line.payLow, price.currency, locale),
     payHigh: money(line.payHigh, price.currency, locale),
   };
@@ -84,7 +92,8 @@ function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Loca
 
 function finenessOf({ netG, fineLowG, fineHighG, saidBy, beside }: PayoutLine, locale: Locale): string {
   const say = words(locale).payout;
-  const permille = (grams: number) => fixed((1000 * grams) / netG, 0, locale);
+  // The upper end of the mass goes with that of the fineness; no fineness is above 1000 ‰ by it.
+  const permille = (grams: number) => fixed(Math.min(1000, (1000 * grams) / netG), 0, locale);
   if (saidBy === "density") return say.range(permille(fineLowG), permille(fineHighG));
   if (!beside) return `${permille(fineLowG)} ‰`;
   const ends = [fixed(beside.lowPermille, 0, locale), fixed(beside.highPermille, 0, locale)] as const;

@@ -6,6 +6,7 @@ import { type Locale, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { termsWithLaboratory } from "../lots/laboratory-terms.ts";
 import type { LotBook } from "../lots/lot-book.ts";
 import type { LotPiece } from "../lots/lot-piece.ts";
 import { NumberEntries } from "./evidence-form.ts";
@@ -57,7 +58,8 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
         404,
       );
     const pieces = await book.pieces(lot.id, library());
-    const sheet = sheetOf(lot, pieces, library(), around.locale);
+    const terms = await termsWithLaboratory(ledger, lot, pieces);
+    const sheet = sheetOf({ ...lot, terms }, pieces, library(), around.locale);
     const view: PayoutView = {
       lotId: lot.id,
       lotName: lot.name,

@@ -64,7 +64,7 @@ beforeAll(async () => {
     laboratory: "Probieramt am Hafen",
     report: "L-118",
     method: "Kupellation, ISO 11426",
-    date: "2026-03-30",
+    date: "2024-03-28",
   });
   await post("/bench/piece", {
     ticket: "A-18",

@@ -12,7 +12,7 @@ export interface CustomerView {
   /** its dry reading as the instrument showed it; left out while there is none */
   kept?: string;
   /** the price locked for each metal of the lot being weighed; empty outside a lot and while none is locked */
-  prices: readonly { metal: string; price: string; from: string }[];
+  prices: readonly { metal: string; price: string; rate: string; from: string }[];
   scale?: { number: string; validUntil: string };
   heartbeatSeconds: number;
   /** true while nothing real is weighed */
@@ -88,11 +88,13 @@ export function PriceShown({ prices }: Pick<CustomerView, "prices">) {
   const say = useWords().customer;
   return (
     <>
-      {prices.map(({ metal, price, from }) => (
+      {prices.map(({ metal, price, rate, from }) => (
         <section key={metal} aria-label={say.price(metal)}>
           <p>{say.price(metal)}</p>
           <p class="result-value">{price}</p>
-          <p class="hint">{from}</p>
+          <p>
+            {rate} <span class="hint">({from})</span>
+          </p>
         </section>
       ))}
     </>

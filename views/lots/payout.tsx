@@ -11,8 +11,8 @@ export interface PayoutRow {
   fineness: string;
   /** who says so: stamp, density, laboratory; in words */
   saidBy: string;
-  fineLow: string;
-  fineHigh: string;
+  /** fine metal, low to high, in g and in the unit of the price */
+  fine: string;
   payLow: string;
   payHigh: string;
 }
@@ -62,8 +62,6 @@ export function Payout(view: PayoutView) {
     <>
       <BuyingCaution />
       <Problems heading={say.problems} problems={view.problems} />
-      <PriceForm {...view} />
-      <TermsForm {...view} />
       {sheet && (
         <Sheet id="worksheet" title={say.title(view.lotName)}>
           <Facts facts={sheet.facts} />
@@ -73,32 +71,24 @@ export function Payout(view: PayoutView) {
             columns={[
               { head: say.what },
               { head: say.net, number: true },
-              { head: say.fineness, number: true },
+              { head: say.fineness },
               { head: say.saidBy },
-              { head: say.fineLow, number: true },
-              { head: say.fineHigh, number: true },
+              { head: say.fine },
               { head: say.payLow, number: true },
               { head: say.payHigh, number: true },
             ]}
             rows={sheet.rows.map((row) => ({
               key: row.what,
-              cells: [
-                row.what,
-                row.net,
-                row.fineness,
-                row.saidBy,
-                row.fineLow,
-                row.fineHigh,
-                row.payLow,
-                row.payHigh,
-              ],
+              cells: [row.what, row.net, row.fineness, row.saidBy, row.fine, row.payLow, row.payHigh],
             }))}
-            foot={[say.together, "", "", "", "", "", sheet.totalLow, sheet.totalHigh]}
+            foot={[say.together, "", "", "", "", sheet.totalLow, sheet.totalHigh]}
           />
           {sheet.left !== "" && <p>{say.left(sheet.left)}</p>}
           <p>{say.says}</p>
         </Sheet>
       )}
+      <PriceForm {...view} />
+      <TermsForm {...view} />
     </>
   );
 }

@@ -52,7 +52,7 @@ export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
 function Flags({ flags }: { flags: readonly FlagView[] }) {
   const say = useWords().lots.list;
   return (
-    <>
+    <span>
       {flags.map(({ name, reason, cleared }, place) => (
         <span key={name}>
           {place > 0 && "; "}
@@ -66,6 +66,6 @@ function Flags({ flags }: { flags: readonly FlagView[] }) {
           {reason !== undefined && <small> ({reason})</small>}
         </span>
       ))}
-    </>
+    </span>
   );
 }

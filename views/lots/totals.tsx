@@ -1,7 +1,7 @@
 import { Facts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
-import type { LotView } from "./view.ts";
+import type { LotTotals, LotView } from "./view.ts";
 
 /** Sums, fine mass with its interval, doubts. */
 export function RunningTotals({ totals, doubts }: LotView) {
@@ -15,7 +15,7 @@ export function RunningTotals({ totals, doubts }: LotView) {
           [say.sum, totals.sum],
           [say.gross, totals.gross],
           [say.against, totals.against],
-          [say.fine, <strong key="f">{totals.fine}</strong>],
+          [say.fine, <FineMasses key="f" fine={totals.fine} />],
         ]}
       />
       <p class="hint">{say.fineWords}</p>
@@ -33,5 +33,18 @@ export function RunningTotals({ totals, doubts }: LotView) {
         </>
       )}
     </section>
+  );
+}
+
+/** One line a metal. */
+function FineMasses({ fine }: Pick<LotTotals, "fine">) {
+  return (
+    <>
+      {fine.map((one) => (
+        <div key={one}>
+          <strong>{one}</strong>
+        </div>
+      ))}
+    </>
   );
 }

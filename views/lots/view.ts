@@ -37,8 +37,8 @@ export interface LotTotals {
   gross?: string;
   /** in words: agrees within …, or how far off and what that suggests */
   against?: string;
-  /** "low to high" with unit */
-  fine: string;
+  /** "low to high" with unit and metal, one each; "none yet" before the first */
+  fine: readonly string[];
 }
 
 /** What is due: the water once, then for every piece its ticket and its two weighings; "elsewhere" while another piece is on the bench. */

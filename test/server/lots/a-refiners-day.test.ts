@@ -81,7 +81,7 @@ describe("a refiner's day", () => {
     const text = await textOf(at, "/customer");
     expect(text).toContain("Weighed dry, as the instrument showed it: 12.90 g");
     expect(text).toContain("is not the mass of the piece");
-    expect(text).toContain("Price of fine gold for this lot 60 EUR per gram, of which 95 % is paid");
+    expect(text).toContain("Price of fine gold for this lot 60 EUR per gram of which 95 % is paid");
     expect(text).toMatch(/harbour board, as of 2026-03-02 09:30; locked \d{4}-/);
     expect(text).not.toMatch(/g\/cm³ [\d.]+ ±|‰|agrees|undecided|585|Fine mass/);
     await at.post(`${lot}/pieces`, { aside: "yes" });
@@ -119,5 +119,26 @@ describe("a refiner's day", () => {
     expect(text).toMatch(/as of 2026-03-02 11:05; locked \d{4}-\d\d-\d\d \d\d:\d\d:\d\d UTC/);
     const prices = await at.ledger.entries({ kind: "lot-price" });
     expect(prices.map(({ body }) => "price" in body && body.price)).toEqual(["60", "61.50"]);
+  });
+
+  it("a laboratory's fineness written on the record of a piece settles its line, and a later word of the lot goes before it", async () => {
+    await begin();
+    await weigh("31", "12.90", "11.932");
+    await lock("60", { rate: "100" });
+    const [record] = (await at.ledger.records({})).records;
+    await at.post(`/records/${record?.subject}/laboratory`, {
+      metal: "gold",
+      permille: "580",
+      laboratory: "an invented laboratory",
+      report: "L-1",
+      method: "cupellation",
+      date: "2024-03-28",
+    });
+    // 12.90 g × 580 ‰ = 7.482 g, at 60 a gram 448.92
+    expect(await textOf(at, `${lot}/payout`)).toMatch(
+      /580 ‰; by density \d+ to \d+: fits laboratory 7\.48 g 448\.92 EUR/,
+    );
+    await at.post(`${lot}/terms`, { ticket: "31", permille: "585", saidBy: "stamp" });
+    expect(await textOf(at, `${lot}/payout`)).toMatch(/585 ‰; by density \d+ to \d+: fits stamp/);
   });
 });

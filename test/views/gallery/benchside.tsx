@@ -332,7 +332,7 @@ export const lot = (
       sum: "410.52 g",
       gross: "412.36 g",
       against: "1.84 g missing: one piece is not weighed yet, or one was weighed twice",
-      fine: "231.4 to 246.0 g gold",
+      fine: ["231.4 to 246.0 g gold"],
     }}
     doubts={[
       {
@@ -395,8 +395,7 @@ export const payout = (
           net: "410.52 g",
           fineness: "564 – 599",
           saidBy: "density",
-          fineLow: "231.4 g",
-          fineHigh: "246.0 g",
+          fine: "231.4 g",
           payLow: "684.45",
           payHigh: "727.63",
         },
@@ -474,7 +473,8 @@ export const customer = (
     prices={[
       {
         metal: "silver",
-        price: "30.12 EUR per troy ounce, of which 95 % is paid",
+        price: "30.12 EUR per troy ounce",
+        rate: "of which 95 % is paid",
         from: "harbour board, as of 2026-03-02 09:30; locked 2026-03-02 09:31:12 UTC",
       },
     ]}

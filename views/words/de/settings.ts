@@ -96,8 +96,8 @@ export const customer: Words["customer"] = {
   afterDry:
     "Als Nächstes wird es im Wasser gewogen: Was die Waage von hier an zeigt, ist nicht die Masse des Stücks.",
   price: (metal) => `Preis des Feinmetalls für diese Partie (${metal})`,
-  priceIs: (price, currency, per, rate) => `${price} ${currency} je ${per}, davon werden ${rate} % gezahlt`,
-  pricePlain: (price, currency, per) => `${price} ${currency} je ${per}`,
+  rate: (rate) => `davon werden ${rate} % gezahlt`,
+  priceIs: (price, currency, per) => `${price} ${currency} je ${per}`,
   priceFrom: (source, at, locked) => `${source}, vom ${at}; festgehalten ${locked}`,
   steady: "in Ruhe",
   moving: "bewegt",

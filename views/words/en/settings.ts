@@ -92,9 +92,8 @@ export const customer = {
   afterDry:
     "It is weighed in water next: what the instrument shows from here on is not the mass of the piece.",
   price: (metal: string) => `Price of fine ${metal} for this lot`,
-  priceIs: (price: string, currency: string, per: string, rate: string) =>
-    `${price} ${currency} per ${per}, of which ${rate} % is paid`,
-  pricePlain: (price: string, currency: string, per: string) => `${price} ${currency} per ${per}`,
+  rate: (rate: string) => `of which ${rate} % is paid`,
+  priceIs: (price: string, currency: string, per: string) => `${price} ${currency} per ${per}`,
   priceFrom: (source: string, at: string, locked: string) => `${source}, as of ${at}; locked ${locked}`,
   steady: "at rest",
   moving: "moving",
