@@ -24,6 +24,7 @@ import { stillClimbing } from "./still-climbing.ts";
 import type { Suspicion } from "./suspicion.ts";
 import { tareWhileImmersed } from "./tare-while-immersed.ts";
 import { unitsMixed } from "./units-mixed.ts";
+import { voidOrLighter } from "./void-or-lighter.ts";
 import type { Watch } from "./watch.ts";
 import { waterUnlikeRoom } from "./water-unlike-room.ts";
 import { zeroMoved } from "./zero-moved.ts";
@@ -53,6 +54,7 @@ export const watches: readonly Watch[] = [
   bubblesGrowing,
   driftImmersed,
   dryMassChanged,
+  voidOrLighter,
   lowerThanClaim,
   higherThanClaim,
   repeatsExhausted,

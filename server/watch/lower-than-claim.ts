@@ -1,6 +1,7 @@
 import { densityWords, massWords } from "../checks/amounts.ts";
 import { outsideClaim } from "./claim-distance.ts";
 import { soFar } from "./situation.ts";
+import { isLowAndTight } from "./void-or-lighter.ts";
 import type { Watch } from "./watch.ts";
 
 /** Below the claim. Nearly every fault of the trade pushes the density down, so the procedure is asked first. */
@@ -11,6 +12,7 @@ export const lowerThanClaim: Watch = {
     const now = soFar(situation);
     const { claim } = situation;
     if (outside?.side !== "below" || now === undefined || claim === undefined) return undefined;
+    if (isLowAndTight(situation)) return undefined;
     const bubble = now.displacedGrams * (1 - outside.gPerCm3 / claim.lowGPerCm3);
     const millimetres = Math.cbrt((bubble * 1000 * 6) / (Math.PI * 0.9968));
     return {

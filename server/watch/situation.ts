@@ -40,7 +40,10 @@ export interface Situation {
   claim?: WatchedClaim;
   /** mass the ticket or the specification gives, g, and where it comes from ("ticket 31", "specification") */
   expectedMass?: { lowGrams: number; highGrams: number; from: string };
-  /** the hanger's own reading in the liquid, g, when it was weighed */
+  /**
+   * the hanger's own reading in the liquid, g, with a sinker where it carries one, when it was weighed in instead of
+   * zeroed: hung, the immersed readings hold it
+   */
   hangerGrams?: number;
   /** density and expanded uncertainty already worked out from these readings */
   density?: { valueGPerCm3: number; expandedGPerCm3: number };
@@ -77,12 +80,12 @@ export function meanGrams(readings: readonly WatchedReading[] | undefined): numb
 }
 
 /** Displaced mass of every immersion in g, in the order taken; empty while the dry reading or the flask is missing. */
-export function displacedInOrder({ method, dry, wet, flaskFull }: Situation): number[] {
+export function displacedInOrder({ method, dry, wet, flaskFull, hangerGrams = 0 }: Situation): number[] {
   const piece = meanGrams(dry);
   const full = meanGrams(flaskFull);
   if (method === "displaced") return wet.map(grams);
   if (piece === undefined) return [];
-  if (method === "hung") return wet.map((reading) => piece - grams(reading));
+  if (method === "hung") return wet.map((reading) => piece + hangerGrams - grams(reading));
   return full === undefined ? [] : wet.map((reading) => full + piece - grams(reading));
 }
 

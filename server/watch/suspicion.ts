@@ -23,6 +23,7 @@ export const suspicionKinds = [
   "bubbles-growing",
   "drift-immersed",
   "dry-mass-changed",
+  "void-or-lighter",
   "lower-than-claim",
   "higher-than-claim",
   "repeats-exhausted",

@@ -98,15 +98,24 @@ test("unit changed in mid-run", async () => {
   expect(kept()).toEqual(["31.10 g", "0.9047 ozt"]);
 });
 
-test("a hanger forgotten at the zero, once it was weighed in", async () => {
+test("a hanger stated as weighed in although the balance was zeroed with it", async () => {
   await open("hung", "ag-999");
-  // a hanger of 1.95 g was stated, but the immersed reading had been zeroed with it: 28.14 of silver, less 1.95
+  // 31.10 g of silver read 28.14 with the hanger zeroed; its 1.95 g would be taken off a second time
+  await reading("dry", "31.10");
+  await reading("immersed", "28.14");
+  await at.post("/bench/details", { "hanger-in-liquid": "1.95" });
+  expect(await textOf(at, "/")).toMatch(
+    /seems not to hold the hanger.*Was the balance zeroed with the empty hanger/,
+  );
+  expect(kept()).toEqual(["31.10 g", "28.14 g"]);
+});
+
+test("a hanger weighed in is no slip", async () => {
+  await open("hung", "ag-999");
   await reading("dry", "31.10");
   await reading("immersed", "30.09");
   await at.post("/bench/details", { "hanger-in-liquid": "1.95" });
-  expect(await textOf(at, "/")).toMatch(
-    /seems to hold the hanger.*Was the balance zeroed with the empty hanger/,
-  );
+  expect(await textOf(at, "/")).not.toContain("Look at this first");
 });
 
 test("°F typed for °C is asked about with what it would be, the entry stays in its field and in the ledger", async () => {

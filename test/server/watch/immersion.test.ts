@@ -163,15 +163,25 @@ describe("the hanger", () => {
       ...soundOunce,
       claim: fineGold,
       dry: readings([(31.1035 + hangerGrams).toFixed(4)]),
-      wet: readings([(31.1035 - displaced).toFixed(4)]),
+      wet: readings([(31.1035 - displaced + hangerGrams).toFixed(4)]),
       hangerGrams,
     };
     expect(kindsIn(situation)).toContain("hanger-in-dry");
   });
 
-  test("a hanger that was not tared makes the immersed reading heavier than the dry one", () => {
-    const situation: Situation = { ...soundOunce, wet: readings(["33.2435"]), hangerGrams: 5.1 };
+  test("a hanger stated as weighed in although the balance was zeroed with it is taken off twice", () => {
+    const situation: Situation = { ...soundOunce, wet: readings(["28.1435"]), hangerGrams: 5.1 };
     expect(suspicion(situation, "hanger-in-immersed").says).toContain("5.100 g");
+  });
+
+  test("a hanger that was weighed in is in the immersed reading, and nothing is wrong with that", () => {
+    expect(kindsIn({ ...soundOunce, wet: readings(["33.2435"]), hangerGrams: 5.1 })).toEqual([]);
+  });
+
+  test("a piece that floats is measured with a sinker weighed in", () => {
+    // 10 g of wood that displaces 12 g, held under by a sinker of 40 g in water
+    const wood = { ...soundOunce, dry: readings(["10.0000"]), wet: readings(["38.0000"]), hangerGrams: 40 };
+    expect(kindsIn({ ...wood, claim: undefined } as never)).toEqual([]);
   });
 
   test("the zero key pressed while the piece hangs is seen in the live readings", () => {

@@ -30,7 +30,7 @@ export const weighing: Words["weighing"] = {
     added:
       "Masse und Dichte mit ihren Standardunsicherheiten. Der Körper wird aus beiden Wägungen herausgerechnet.",
     hanger:
-      "Die Ablesungen leer lassen, wenn die Waage mit der Aufhängung in ihrer Tiefe auf null gestellt wurde. Sonst die Aufhängung allein in dieser Tiefe wiegen; auch in Luft, wenn sie in den trockenen Ablesungen steckt.",
+      "Die Ablesungen leer lassen, wenn die Waage mit der Aufhängung in ihrer Tiefe auf null gestellt wurde. Sonst die Aufhängung allein in dieser Tiefe wiegen; auch in Luft, wenn sie in den trockenen Ablesungen steckt. Ein Stück, das schwimmt, hält ein Senkkörper an der Aufhängung unter Wasser, der so gewogen wird.",
     stand: "Das Stück hängt am Draht von einem Stativ; die Waage trägt nur den Becher.",
     flask:
       "War eine Füllung wärmer, so fasste der Kolben weniger. Leer lassen, wenn beide gleich warm waren.",

@@ -27,7 +27,7 @@ export const weighing = {
     pool: "The density is the mean of all; the result says how many odd ones it would hide. Each piece must pass mass, size and magnet on its own.",
     added: "Mass and density with their standard uncertainties. The body is taken out of both weighings.",
     hanger:
-      "Leave the readings empty when the balance was zeroed with the hanger at its depth. Otherwise weigh the hanger alone at that depth; and in air too, if the dry readings hold it.",
+      "Leave the readings empty when the balance was zeroed with the hanger at its depth. Otherwise weigh the hanger alone at that depth; and in air too, if the dry readings hold it. A piece that floats is held under by a sinker on the hanger, weighed like this.",
     stand: "The piece hangs by the wire from a stand; the balance carries the beaker alone.",
     flask:
       "Where one filling was warmer, the flask held less. Leave empty when both were at one temperature.",

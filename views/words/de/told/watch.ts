@@ -334,8 +334,53 @@ export const watch: readonly ToldPair[] = [
     "Das bloße Stück trocken wiegen; die Aufhängung gehört nur zur Null im Wasser.",
   ],
   [
-    "The immersed reading, {mass}, seems to hold the hanger: without its {hanger} the density would be about {density}.",
-    "Die eingetauchte Ablesung, {mass}, scheint die Aufhängung zu enthalten: ohne deren {hanger} wäre die Dichte etwa {density}.",
+    "The immersed reading, {mass}, seems not to hold the hanger: with the stated {hanger} left in it the density would be about {density}.",
+    "Die eingetauchte Ablesung, {mass}, scheint die Aufhängung nicht zu enthalten: mit den angegebenen {hanger} darin gelassen wäre die Dichte etwa {density}.",
+  ],
+  [
+    "If so, take the hanger's reading out of what was stated: the zero has taken it off.",
+    "Wenn ja, die Ablesung der Aufhängung aus den Angaben nehmen: die Null hat sie schon abgezogen.",
+  ],
+  [
+    "{density} is below {claim} ({low} and up), the immersions agree and the piece dried to the mass it had: a closed void of {n} % or more, or a lighter alloy.",
+    "{density} liegt unter {claim} ({low} und mehr), die Eintauchungen stimmen überein, und das Stück hat getrocknet wieder seine Masse: ein geschlossener Hohlraum von {n} % oder mehr, oder eine leichtere Legierung.",
+  ],
+  ["Density cannot tell which.", "Die Dichte kann nicht sagen, welches von beiden."],
+  [
+    "Is there a shrink cavity, a core or another alloy inside?",
+    "Steckt ein Lunker, ein Kern oder eine andere Legierung darin?",
+  ],
+  [
+    "Ultrasound through the piece finds a void or a core without harm.",
+    "Ultraschall durch das Stück findet einen Hohlraum oder Kern, ohne ihm zu schaden.",
+  ],
+  [
+    "A drilled sample decides, with the owner's consent; a licensed laboratory takes it.",
+    "Eine Bohrprobe entscheidet, mit Einwilligung des Eigentümers; ein zugelassenes Labor nimmt sie.",
+  ],
+  [
+    "The water is at {water} °C, colder than a room.",
+    "Das Wasser hat {water} °C und ist kälter als ein Raum.",
+  ],
+  [
+    "Its density is known there, so the result stands as stated, but bubbles will grow on the piece while it warms.",
+    "Seine Dichte ist dort bekannt, das Ergebnis gilt also wie angegeben; aber am Stück wachsen Blasen, während es wärmer wird.",
+  ],
+  [
+    "Does it come fresh from the tap or the refrigerator?",
+    "Kommt es frisch aus der Leitung oder dem Kühlschrank?",
+  ],
+  [
+    "The water is stated at {water} °C, where it freezes.",
+    "Das Wasser ist mit {water} °C angegeben, wo es gefriert.",
+  ],
+  [
+    "Is there ice in the beaker, or was the thermometer off or not yet read?",
+    "Ist Eis im Becher, oder war das Thermometer aus oder noch nicht abgelesen?",
+  ],
+  [
+    "Ice lifts the piece: take it out and let the beaker stand in the room.",
+    "Eis hebt das Stück: herausnehmen und den Becher im Raum stehen lassen.",
   ],
   [
     "Was the balance zeroed with the empty hanger hanging in the water at its mark?",
@@ -403,8 +448,8 @@ export const watch: readonly ToldPair[] = [
     "Ein hohles oder gefülltes Stück: die Dichte sagt nichts über sein Metall. Beiseitelegen.",
   ],
   [
-    "To measure it all the same, weigh it with a sinker of known mass and volume.",
-    "Um es doch zu messen, mit einem Senkkörper bekannter Masse und bekannten Volumens wiegen.",
+    "To measure it all the same, hang a sinker below it: weigh the sinker alone in the water, state that as the hanger's own reading, then weigh both together.",
+    "Um es doch zu messen, einen Senkkörper darunterhängen: den Senkkörper allein im Wasser wiegen, das als eigene Ablesung der Aufhängung angeben, dann beide zusammen wiegen.",
   ],
   [
     "If it sinks: the zero was lost. Zero the empty hanger in the water and read again.",
