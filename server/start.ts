@@ -101,6 +101,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     scale: balance.scale,
     simulated: hands !== undefined,
     evaluate: aside.evaluate,
+    plan: aside.plan,
     conditions: () => kept.now.conditions,
     versions: { program: programVersion },
     profileOf: checks.profileOf,

@@ -6,6 +6,9 @@ const marks: Record<Locale, { decimal: "," | "."; other: "," | "." }> = {
   de: { decimal: ",", other: "." },
 };
 
+/** The decimal mark that a language writes. */
+export const decimalMark = (locale: Locale): "," | "." => marks[locale].decimal;
+
 /** Decimal text ("-31.10") the way a language writes it: its decimal mark, a true minus sign, no grouping. */
 export function inLocale(decimal: string, locale: Locale = "en"): string {
   return decimal.replace(".", marks[locale].decimal).replace(/^-/, "−");

@@ -76,3 +76,15 @@ export function budgetInput(row: ComputeResponse["budget"][number], locale: Loca
     share: row.share,
   };
 }
+
+/** The page of two bodies with what was measured of the whole: a stone in its setting, gold in quartz. */
+export function twoBodiesHref(
+  response: Pick<ComputeResponse, "mass_g" | "density_g_cm3" | "u_g_cm3">,
+): string {
+  return `/plan/two-bodies?${new URLSearchParams({
+    question: "rest",
+    massG: `${Number(response.mass_g.toPrecision(8))}`,
+    density: `${Number(response.density_g_cm3.toPrecision(6))}`,
+    uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
+  })}`;
+}

@@ -2,6 +2,8 @@ import type { Library } from "../alloys/library.ts";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import type { Plan } from "../plan/plan.ts";
+import type { PlannedWeighing } from "../plan/planned-weighing.ts";
 import type { BenchSettings } from "./bench-settings.ts";
 import type { Conditions } from "./conditions.ts";
 import type { ProfileVersion } from "./profile-versions.ts";
@@ -27,6 +29,8 @@ export interface BenchParts {
   library?: () => Library;
   /** the balances that are heard although the bench takes from another one */
   others?: () => readonly { address: string; name: string }[];
+  /** what a weighing will show before the piece is wet; without it nothing is foretold */
+  plan?: (weighing: PlannedWeighing) => Promise<Plan>;
   /** how a new piece begins; a new bench's when left out */
   preferences?: () => Preferences;
 }

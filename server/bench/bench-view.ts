@@ -31,6 +31,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     trouble: bench.trouble,
     closed: bench.closed,
     evaluation,
+    beforeWetting: bench.beforeWetting,
     plainly:
       evaluation && !isRefused(evaluation)
         ? toldApartHere(evaluation.finding.claim, evaluation.finding.alive, bench.library)

@@ -13,8 +13,10 @@ import {
   rightPiece,
 } from "./announced-mass.ts";
 import { whatToLookAt } from "./balance-change.ts";
+import type { BeforeWetting } from "./before-wetting.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
+import { changedOver } from "./changed-over.ts";
 import { checkedWhile } from "./checked-while.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
@@ -159,6 +161,10 @@ export class Bench {
   get evaluation(): Evaluation | undefined {
     return this.#onBench.evaluation;
   }
+  /** what a piece weighed dry will show once it is wet */
+  get beforeWetting(): BeforeWetting | undefined {
+    return this.#onBench.beforeWetting;
+  }
   /** why the last capture came to nothing, until the next step */
   get trouble(): string | undefined {
     return this.#waiting.trouble;
@@ -256,6 +262,24 @@ export class Bench {
   /** Sets a reading aside with its reason; it stays visible. */
   setAsideCapture(captureId: string, reason: string): Promise<void> {
     return this.#onBench.writeAbout("voiding", (piece) => asideReading(piece, captureId, reason));
+  }
+
+  /** Gives dry and wet readings each other's box; the first entries stay, set aside with this as their reason. */
+  changeOver(): Promise<void> {
+    return this.#onBench.inTurn(async () => {
+      const { id } = this.#onBench.open;
+      for (const { capture, role } of changedOver(this.#onBench.open)) {
+        const body = captureOf(role, { ...capture, lines: [...capture.lines] }, this.#parts.simulated);
+        await this.#onBench.write("capture", id, body, `changed-over-${capture.id}`);
+        const reason = "entered in the other box, changed over";
+        await this.#onBench.write(
+          "voiding",
+          id,
+          { entry: capture.id, reason },
+          `changed-over-${capture.id}-aside`,
+        );
+      }
+    });
   }
 
   /** Keeps what another test of the piece found; before, between or after its readings. */

@@ -1,6 +1,8 @@
+import { builtIn } from "../alloys/library.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf, Kind } from "../ledger/kinds.ts";
 import type { AppendOptions } from "../ledger/ledger.ts";
+import { type BeforeWetting, beforeWetting } from "./before-wetting.ts";
 import type { BenchParts } from "./bench-parts.ts";
 import { after, type Piece } from "./piece.ts";
 import { evaluationOfPiece } from "./piece-evaluation.ts";
@@ -12,6 +14,7 @@ export class PieceOnBench {
   #kept: () => Promise<void>;
   #piece: Piece | undefined;
   #evaluation: Evaluation | undefined;
+  #beforeWetting: BeforeWetting | undefined;
   #queue: Promise<unknown> = Promise.resolve();
 
   /** `kept` is called after every entry about the piece. */
@@ -25,6 +28,11 @@ export class PieceOnBench {
   }
   get evaluation(): Evaluation | undefined {
     return this.#evaluation;
+  }
+
+  /** what the weighing will show, as long as nothing is wet */
+  get beforeWetting(): BeforeWetting | undefined {
+    return this.#beforeWetting;
   }
 
   /** The piece that is being weighed. Throws Refusal when there is none. */
@@ -63,7 +71,9 @@ export class PieceOnBench {
   /** Computes what can be computed of the piece as it stands. */
   async evaluateAnew(): Promise<void> {
     const piece = this.#piece;
-    this.#evaluation = piece && !piece.closed ? await evaluationOfPiece(piece, this.#parts) : undefined;
+    const open = piece && !piece.closed ? piece : undefined;
+    this.#evaluation = open && (await evaluationOfPiece(open, this.#parts));
+    this.#beforeWetting = open && (await beforeWetting(open, { library: () => builtIn, ...this.#parts }));
   }
 
   /** Read anew from the ledger, so that an entry that stood already is not counted twice. */

@@ -6,18 +6,30 @@ export type Typed<T> = { understood: T } | { refused: string };
 
 /**
  * A typed number as plain decimal text. Comma and point both stand for the decimal mark; a thousands mark is never
- * guessed: "1,234" with three digits after a single comma could be either, and goes back with both meanings.
+ * guessed: "1,234" could be either where a comma groups, and goes back with both meanings, and so does "1.234,5".
+ * Where the page's own decimal mark is the comma, "1,234" has one meaning.
  */
-export function typedDecimal(text: string, what: string, example: string): Typed<string> {
+export function typedDecimal(
+  text: string,
+  what: string,
+  example: string,
+  ownMark: "." | "," = ".",
+): Typed<string> {
   const bare = text
     .trim()
     .replace(/\u2212/g, "-")
     .replace(/^\+/, "");
   if (bare === "") return { refused: `${what} is empty. Right: a number such as ${example}.` };
-  if (/^-?[1-9]\d{0,2},\d{3}$/.test(bare))
+  if (ownMark === "." && /^-?[1-9]\d{0,2},\d{3}$/.test(bare))
     return {
       refused: `${what} "${bare}" can be read two ways: ${bare.replace(",", ".")} or ${bare.replace(",", "")}. Type it with a point, or without any mark.`,
     };
+  if (/^-?\d+([.,])\d+(?!\1)[.,]\d+$/.test(bare)) {
+    const [whole = "", middle = "", rest = ""] = bare.split(/[.,]/);
+    return {
+      refused: `${what} "${bare}" can be read two ways: ${whole}${middle}.${rest} or ${whole}.${middle}${rest}. Type it with one comma or point.`,
+    };
+  }
   const decimal = bare.replace(",", ".");
   if (!isDecimal(decimal))
     return {
@@ -31,12 +43,13 @@ export function typedReading(
   text: string,
   unit: string,
   of: "load" | "zero" = "load",
+  ownMark: "." | "," = ".",
 ): Typed<{ text: string; unit: MassUnit }> {
   if (!isMassUnit(unit))
     return {
       refused: `Unit "${unit}" is not known here. Right: the unit on the scale, one of g, kg, mg, ct, ozt, dwt, gn, oz.`,
     };
-  const decimal = typedDecimal(text, "The reading", "31.10");
+  const decimal = typedDecimal(text, "The reading", "31.10", ownMark);
   if ("refused" in decimal) return decimal;
   if (of === "load" && decimal.understood.startsWith("-"))
     return {

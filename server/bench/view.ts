@@ -3,6 +3,7 @@ import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
 import type { Suspicion } from "../watch/suspicion.ts";
+import type { BeforeWetting } from "./before-wetting.ts";
 import type { Method, Role } from "./method.ts";
 import type { Piece } from "./piece.ts";
 import type { Live, ScaleDoubt } from "./scale.ts";
@@ -95,6 +96,8 @@ export interface BenchView {
   otherPiece?: OtherPieceView;
   /** a second person who reads typed readings again; undefined when none is asked for */
   secondPerson?: SecondPersonView;
+  /** what a piece weighed dry will show, while nothing is wet */
+  beforeWetting: BeforeWetting | undefined;
   /** what this scale can tell the claim from, as the evaluation leaves it */
   plainly: string | undefined;
   doubts: readonly Suspicion[];

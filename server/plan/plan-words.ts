@@ -4,15 +4,19 @@ import { needsFiner } from "../findings/look-alike.ts";
 import type { Plan } from "./plan.ts";
 import type { PlannedWeighing } from "./planned-weighing.ts";
 
+/** What the weighing is expected to show: the displaced mass, to the scale's decimals, and the density's interval. */
+export function expectedWords(
+  plan: Pick<Plan, "expected" | "expandedGPerCm3" | "expandedPercent">,
+  { pieces, readabilityG }: PlannedWeighing,
+): string {
+  const decimals = Math.max(0, Math.ceil(-Math.log10(readabilityG)));
+  const together = pieces > 1 ? `${pieces} pieces together displace` : "The piece displaces";
+  return `${together} about ${plan.expected.displacedG.toFixed(decimals)} g; the density comes out within ±${plan.expandedGPerCm3.toPrecision(2)} g/cm³ (${plan.expandedPercent.toPrecision(2)} %).`;
+}
+
 /** The plan in a few sentences, before the piece is wetted. */
 export function sentenceOf(plan: Omit<Plan, "says">, claimed: Metal, weighing: PlannedWeighing): string {
-  const { displacedG } = plan.expected;
-  const decimals = Math.max(0, Math.ceil(-Math.log10(weighing.readabilityG)));
-  const together =
-    weighing.pieces > 1 ? `${weighing.pieces} pieces together displace` : "The piece displaces";
-  const sentences = [
-    `${together} about ${displacedG.toFixed(decimals)} g; the density comes out within ±${plan.expandedGPerCm3.toPrecision(2)} g/cm³ (${plan.expandedPercent.toPrecision(2)} %).`,
-  ];
+  const sentences = [expectedWords(plan, weighing)];
   if (plan.excludes.length > 0) sentences.push(`That excludes ${fewNames(plan.excludes, 4)}.`);
   const finer = plan.cannotExclude.filter(needsFiner);
   if (finer.length > 0)

@@ -16,17 +16,26 @@ const mostlyMet: Readonly<Record<string, string>> = {
 /** So many finenesses of the claim's own metal are asked about, the nearest in density. */
 const neighbours = 3;
 
-/** What one asks first about a claim: the metals false pieces are mostly made of, and its neighbours in fineness. */
-export function usualSuspects(claimed: Metal, library: Library): Metal[] {
+/**
+ * What one asks first about a claim: the metals false pieces are mostly made of, and its neighbours in fineness; where
+ * none of those can be told, also the nearest fineness that can, so that the answer says how far it reaches.
+ */
+export function usualSuspects(
+  claimed: Metal,
+  library: Library,
+  alive: ReadonlySet<string> = new Set(),
+): Metal[] {
   const others = Object.keys(mostlyMet)
     .filter((id) => library.has(id))
     .map((id) => library.metal(id));
   const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - claimed.densityGPerCm3.nominal);
-  const finenesses = library.metals
+  const byDistance = library.metals
     .filter((m) => m.family === claimed.family && m.recipes !== undefined && m.id !== claimed.id)
     .filter((m) => !m.recipes?.includes(claimed.id))
-    .sort((a, b) => away(a) - away(b))
-    .slice(0, neighbours);
+    .sort((a, b) => away(a) - away(b));
+  const finenesses = byDistance.slice(0, neighbours);
+  const toldFineness = byDistance.find(({ id }) => !alive.has(id));
+  if (toldFineness && finenesses.every(({ id }) => alive.has(id))) finenesses.push(toldFineness);
   return [...others.filter((m) => m.family !== claimed.family && !isElementOf(m, claimed)), ...finenesses];
 }
 
@@ -41,7 +50,7 @@ export function inOneSentence(plan: Plan, library: Library): string {
 /** The plain answer from what a density leaves alive, expected or measured: what is told from the claim, what is not. */
 export function toldApart(claimed: Metal, aliveIds: readonly string[], library: Library): string {
   const alive = new Set(aliveIds);
-  const suspects = usualSuspects(claimed, library);
+  const suspects = usualSuspects(claimed, library, alive);
   const told = suspects.filter(({ id }) => !alive.has(id));
   const untold = suspects.filter(({ id }) => alive.has(id));
   if (told.length === 0) return `This scale cannot tell ${claimed.name} from ${list(untold)} here.`;

@@ -11,12 +11,13 @@ import {
   PiecePart,
   ResultPart,
 } from "../../views/bench/index.tsx";
+import { decimalMark } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { words } from "../../views/words/index.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
 import { benchView, doubtsAbout } from "../bench/bench-view.ts";
-import { isMethod, isRole, type Role } from "../bench/method.ts";
+import { isMethod, isRole, type Role, roleNames } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { toldOfPiece } from "../bench/told-of-piece.ts";
 import { typedDetails } from "../bench/typed-details.ts";
@@ -217,10 +218,17 @@ export function benchRoutes(
   deed("/bench/capture-by-hand", () => bench.takeByHand());
   deed("/bench/capture-cancelled", () => bench.cancelCapture());
   deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
-  deed("/bench/typed-readings", ({ role = "", reading = "", unit = "g", key }) => {
+  deed("/bench/typed-readings", async ({ role = "", reading = "", unit = "g", key }, request) => {
     const of = mustBeRole(role);
-    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load");
-    if ("refused" in typed) throw new Refusal(typed.refused, "reading");
+    const mark = decimalMark(lookOf(request).locale);
+    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load", mark);
+    if ("refused" in typed) {
+      if (reading.trim() !== "")
+        await bench.keepSentBack(
+          `Typed as ${roleNames[of]} reading and asked about: ${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}.`,
+        );
+      throw new Refusal(typed.refused, "reading");
+    }
     return bench.typeReading(of, typed.understood, key);
   });
   deed("/bench/water", async ({ celsius = "", key }) => {
@@ -244,6 +252,7 @@ export function benchRoutes(
     bench.sayRightPiece(rightReason, rightBy),
   );
   deed("/bench/other-piece", () => bench.openAgain());
+  deed("/bench/changed-over", () => bench.changeOver());
   deed("/bench/piece-set-aside", ({ reason = "" }) => bench.setAsidePiece(reason));
   deed("/bench/record", async () => {
     await bench.record();

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { EvidencePageView } from "../../views/evidence/page.tsx";
 import { plusMinus } from "../../views/numbers.ts";
+import { twoBodiesHref } from "../../views/result-parts.ts";
 import type { Locale } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { HouseMelts } from "../assays/house-melts.ts";
@@ -78,12 +79,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     }),
     ...(fineness === undefined ? {} : { fineness }),
     reachingHref: reachingHref(piece, tests),
-    twoBodiesHref: `/plan/two-bodies?${new URLSearchParams({
-      question: "rest",
-      massG: `${Number(response.mass_g.toPrecision(8))}`,
-      density: `${Number(response.density_g_cm3.toPrecision(6))}`,
-      uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
-    })}`,
+    twoBodiesHref: twoBodiesHref(response),
   };
 }
 

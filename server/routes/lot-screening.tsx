@@ -6,6 +6,7 @@ import { LiveReading } from "../../views/bench/live-reading.tsx";
 import { LotBalance } from "../../views/lots/balance.tsx";
 import { LotPage, LotPart } from "../../views/lots/show.tsx";
 import type { LotView } from "../../views/lots/view.ts";
+import { decimalMark } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
@@ -22,7 +23,7 @@ import type { Lot } from "../lots/lot.ts";
 import type { LotBook } from "../lots/lot-book.ts";
 import type { LotPiece } from "../lots/lot-piece.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
-import { frameOf } from "./look.ts";
+import { frameOf, lookOf } from "./look.ts";
 import { closeLot, flagPiece, weighAgain } from "./lot-deeds.ts";
 import { lotView, stepOf } from "./lot-view.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
@@ -106,7 +107,12 @@ export function screeningRoutes(
   /** A form of the lot: what it asks is done, or refused in words with everything typed still in its field. */
   function deed(
     path: string,
-    does: (lot: Lot, fields: Record<string, string>, pieces: readonly LotPiece[]) => Promise<unknown>,
+    does: (
+      lot: Lot,
+      fields: Record<string, string>,
+      pieces: readonly LotPiece[],
+      request: FastifyRequest,
+    ) => Promise<unknown>,
   ): void {
     app.post<{ Params: { lot: string } }>(
       `/lots/:lot/${path}`,
@@ -116,7 +122,7 @@ export function screeningRoutes(
         try {
           const lot = await book.lot(request.params.lot);
           if (!lot) throw new Refusal(noLot);
-          await does(lot, fields, await book.pieces(lot.id, library()));
+          await does(lot, fields, await book.pieces(lot.id, library()), request);
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
           if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
@@ -135,7 +141,12 @@ export function screeningRoutes(
   deed("closing", (lot, fields, pieces) => closeLot(parts, lot, pieces, fields));
 
   /** The next step of the lot: the water, a ticket, a weighing, or the piece put aside. A complete piece is recorded. */
-  async function goOn(lot: Lot, fields: Record<string, string>): Promise<void> {
+  async function goOn(
+    lot: Lot,
+    fields: Record<string, string>,
+    _: readonly LotPiece[],
+    request: FastifyRequest,
+  ): Promise<void> {
     const { celsius, ticket, claim = "", typed, unit = "g", role = "", take, aside, step: key = "" } = fields;
     if (lot.closed)
       throw new Refusal(`The lot ${lot.name} is closed and takes no more pieces. Open a new one.`);
@@ -150,7 +161,7 @@ export function screeningRoutes(
       throw new Refusal("The piece on the bench is not of this lot. Reload the page.");
     if (aside === "yes") return bench.setAsidePiece(`put aside while screening ${lot.name}`);
     if (typed !== undefined) {
-      const reading = typedReading(typed, unit);
+      const reading = typedReading(typed, unit, "load", decimalMark(lookOf(request).locale));
       if ("refused" in reading) throw new Refusal(reading.refused, "typed");
       if (!isRole(role)) throw new Refusal(`"${role}" is no reading of a weighing. Reload the page.`);
       await bench.typeReading(role, reading.understood, key);

@@ -1,5 +1,6 @@
 import type { FastifyInstance } from "fastify";
-import { plusMinus } from "../../views/numbers.ts";
+import { roundedPair } from "../../calibration/rounding.ts";
+import { fixed, plusMinus } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
 import { TwoBodies, type TwoBodiesView } from "../../views/plan/two-bodies.tsx";
 import { type Locale, words } from "../../views/words/index.ts";
@@ -34,7 +35,9 @@ export function twoBodiesRoutes(app: FastifyInstance, demo: boolean): void {
     const question = request.query.question === "masses" ? "masses" : "rest";
     const values = Object.fromEntries(names.map((name) => [name, request.query[name] ?? ""])) as Values;
     const own =
-      question === "masses" ? values.first + values.second : values.knownMassG + values.knownDensity;
+      question === "masses"
+        ? values.first + values.second
+        : values.knownMassG + values.knownDensity + values.density;
     const answered: Answered = own === "" ? { problems: [] } : answerTo(question, values, frame.locale);
     const view = { question, values, stones: stoneDensities, ...answered } as const;
     const status = view.problems.length > 0 ? 422 : 200;
@@ -77,6 +80,10 @@ function answerTo(question: TwoBodiesView["question"], values: Values, locale: L
         },
       };
     }
+    if (values.knownMassG + values.knownDensity === "") {
+      if (numbers.problems.length > 0) return { problems: numbers.problems };
+      return { problems: [], answer: lowerBound(whole.density, locale) };
+    }
     const knownMass = exact(numbers.text("knownMassG", "The mass of the known body", evidenceRanges.massG));
     const known = density("knownDensity", "uKnownDensity", "The density of the known body");
     if (numbers.problems.length > 0) return { problems: numbers.problems };
@@ -96,6 +103,25 @@ function answerTo(question: TwoBodiesView["question"], values: Values, locale: L
     if (!(error instanceof RangeError)) throw error;
     return { problems: [{ fieldId: "density", error: error.message }] };
   }
+}
+
+const densestStone = Math.max(...stoneDensities.map(({ high }) => high));
+
+/** What the whole says of the metal while the stone is not known: a stone lighter than the whole only pulls it down. */
+function lowerBound({ value, u }: Uncertain, locale: Locale): NonNullable<Answered["answer"]> {
+  const least = value - 2 * u;
+  const stones = fixed(densestStone, 1, locale);
+  if (least <= densestStone)
+    return {
+      says: `No lower bound: stones reach ${stones} g/cm³, so one of them may be denser than the whole. Give the stone's mass and density.`,
+      facts: [],
+    };
+  const { decimals } = roundedPair(value, 2 * u);
+  const bound = `${fixed(Math.floor(least * 10 ** decimals) / 10 ** decimals, decimals, locale)} g/cm³`;
+  return {
+    says: `The metal alone has at least ${bound}: no stone is denser than ${stones} g/cm³, so a stone only pulls the whole down. Its mass and density give the metal itself.`,
+    facts: [["Density of the metal, at least", bound]],
+  };
 }
 
 /** ± two standard uncertainties. */

@@ -1,5 +1,6 @@
 import type { Capture } from "../../server/bench/piece.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { asIs } from "../as-is.ts";
 import { inLocale } from "../numbers.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
@@ -10,7 +11,7 @@ export function CaptureLine({ capture, view }: { capture: Capture; view: BenchVi
   const say = useWords().bench.readings;
   return (
     <li>
-      <span class={capture.setAside ? "voided number" : "number"}>
+      <span {...asIs} class={capture.setAside ? "voided number" : "number"}>
         {inLocale(capture.text, locale)} {capture.unit}
       </span>{" "}
       <span class="hint">{say.howTaken[capture.takenBy]}</span>

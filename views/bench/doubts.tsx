@@ -5,7 +5,7 @@ import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
-export function Doubts({ doubts }: { doubts: readonly Suspicion[] }) {
+export function Doubts({ view, doubts }: { view: BenchView; doubts: readonly Suspicion[] }) {
   const say = useWords().bench.steps;
   if (doubts.length === 0) return null;
   return (
@@ -23,6 +23,13 @@ export function Doubts({ doubts }: { doubts: readonly Suspicion[] }) {
             {remedies.map((remedy) => (
               <li key={remedy.says}>
                 <Told says={remedy.says} />
+                {remedy.offer?.do === "swap-dry-and-wet" && (
+                  <BenchForm view={view} to="/bench/changed-over">
+                    <button type="submit" class="plain">
+                      {say.changeOver}
+                    </button>
+                  </BenchForm>
+                )}
               </li>
             ))}
           </ul>

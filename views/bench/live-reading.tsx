@@ -1,4 +1,5 @@
 import type { LiveView } from "../../server/bench/view.ts";
+import { asIs } from "../as-is.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
@@ -36,7 +37,7 @@ export function LiveReading({ live, waitingFor }: LiveView) {
     );
   return (
     <>
-      <p class="live-reading">
+      <p {...asIs} class="live-reading">
         {inLocale(live.text, locale)} <span class="unit">{live.unit}</span>
       </p>
       <p class={live.steady === "moving" ? "hint" : "label"}>

@@ -1,6 +1,8 @@
 import type { Piece } from "../../server/bench/piece.ts";
 import type { Step } from "../../server/bench/steps.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { asIs } from "../as-is.ts";
+import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
@@ -18,7 +20,7 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
   return (
     <section class="sheet" aria-labelledby="piece-heading">
       <h2 id="piece-heading">
-        {piece.ticket}
+        <span {...asIs}>{piece.ticket}</span>
         {piece.description && <small> {toldValue(piece.description, locale)}</small>}
       </h2>
       <ProblemNote problem={view.problem} />
@@ -39,7 +41,7 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
           )}
         />
       )}
-      <Doubts doubts={view.doubts} />
+      <Doubts view={view} doubts={view.doubts} />
       <ol class="steps">
         {view.steps.map((step) => (
           <StepLine key={step.name} step={step} view={view} piece={piece} />
@@ -49,6 +51,34 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
       <WeighingDetails view={view} piece={piece} />
       <SetPieceAside view={view} />
     </section>
+  );
+}
+
+/** What the weighing will and will not tell, while the piece is still dry. */
+function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<BenchView["beforeWetting"]> }) {
+  const locale = useLocale();
+  const say = useWords().bench.steps;
+  const { claim, method, massG, readabilityG, pieces } = weighing;
+  const number = (value: number) => inLocale(String(Number(value.toPrecision(8))), locale);
+  const asked = new URLSearchParams({
+    claim,
+    method,
+    mass: number(massG),
+    massUnit: "g",
+    readability: number(readabilityG),
+    readabilityUnit: "g",
+    pieces: String(pieces),
+  });
+  return (
+    <p>
+      <strong>{say.beforeWetting}</strong>{" "}
+      {says.map((one) => (
+        <span key={one}>
+          <Told says={one} />{" "}
+        </span>
+      ))}
+      <a href={`/plan?${asked}`}>{say.wholePlan}</a>
+    </p>
   );
 }
 
@@ -67,6 +97,7 @@ function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: P
       </p>
       {due && (
         <>
+          {name !== "dry" && view.beforeWetting && <BeforeWetting ahead={view.beforeWetting} />}
           <p>{steps[name].does}</p>
           <p class="hint">{bench.steps.mind(steps[name].minds)}</p>
         </>

@@ -5,7 +5,14 @@ import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
-import { bandsAround, budgetInput, domainAround, findingViewOf, measuredOf } from "../result-parts.ts";
+import {
+  bandsAround,
+  budgetInput,
+  domainAround,
+  findingViewOf,
+  measuredOf,
+  twoBodiesHref,
+} from "../result-parts.ts";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 
@@ -80,6 +87,9 @@ function DensityLine({ evaluation: { request, response, displacedGrams } }: { ev
           inLocale(displacedGrams.toPrecision(5), locale),
         )}
         . {say.apparent(fixed(response.relative_density.apparent, 4, locale))}
+      </p>
+      <p class="hint">
+        {say.stone} <a href={twoBodiesHref(response)}>{say.metalAlone}</a>
       </p>
       {response.warnings.map((warning) => (
         <p key={warning} class="hint">

@@ -1,6 +1,7 @@
 import { massUnits } from "../../calibration/units.ts";
 import type { Role } from "../../server/bench/method.ts";
 import type { BenchView } from "../../server/bench/view.ts";
+import { asIs } from "../as-is.ts";
 import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
@@ -39,7 +40,7 @@ export function TypedForm({
         <label class="unseen" for={`${id}-unit`}>
           {say.unit}
         </label>
-        <select id={`${id}-unit`} name="unit">
+        <select {...asIs} id={`${id}-unit`} name="unit">
           {massUnits.map((unit) => (
             <option key={unit} value={unit} selected={(typed.unit ?? lastUnit(view)) === unit}>
               {unit}

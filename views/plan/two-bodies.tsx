@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { WettingCaution } from "../cautions.tsx";
 import { errorsOf, Field, type FieldError, Problems, RadioCards } from "../forms.tsx";
 import { fromTo } from "../numbers.ts";
 import { Sheet, ToldFacts } from "../sheet.tsx";
@@ -44,6 +45,7 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
   return (
     <>
       <p>{say.twoBodiesLead}</p>
+      <WettingCaution />
       <Problems heading={say.problems} problems={problems} />
       <form method="get" action="/plan/two-bodies" class="sheet">
         <RadioCards

@@ -54,6 +54,9 @@ export const bench: Words["bench"] = {
     doubts: "Das zuerst ansehen",
     lookAtBalance: "Die Waage ansehen",
     looked: "Angesehen: alles in Ordnung",
+    changeOver: "Vertauschen",
+    beforeWetting: "Bevor es nass wird:",
+    wholePlan: "Was sie sonst sagen kann",
   },
   readings: {
     take: (role) => `Ablesung nehmen: ${role}`,
@@ -109,6 +112,8 @@ export const bench: Words["bench"] = {
     "monte-carlo": "nach Monte Carlo (JCGM 101), da die Fortpflanzung hier nicht genau genug gilt",
     degrees: (count) => `${count} Freiheitsgrade`,
     masses: (mass, displaced) => `Masse ${mass} g, verdrängt ${displaced} g`,
+    stone: "Ein Stein darin, oder Gold in Quarz?",
+    metalAlone: "Das Metall allein ausrechnen",
     apparent: (ratio) => `Trocken durch verdrängt, unkorrigiert: ${ratio}.`,
   },
   hands: {

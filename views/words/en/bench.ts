@@ -52,6 +52,9 @@ export const bench = {
     doubts: "Look at this first",
     lookAtBalance: "Look at the balance",
     looked: "I looked: all is well",
+    changeOver: "Change them over",
+    beforeWetting: "Before it gets wet:",
+    wholePlan: "What else it can tell",
   },
   readings: {
     take: (role: string) => `Take the ${role} reading`,
@@ -108,6 +111,8 @@ export const bench = {
       "by Monte Carlo (JCGM 101), since the law of propagation does not hold closely enough here",
     degrees: (count: number) => `${count} degrees of freedom`,
     masses: (mass: string, displaced: string) => `mass ${mass} g, displaced ${displaced} g`,
+    stone: "A stone in it, or gold in quartz?",
+    metalAlone: "Work out the metal alone",
     apparent: (ratio: string) => `Dry over displaced, uncorrected: ${ratio}.`,
   },
   hands: {

@@ -32,6 +32,10 @@ export const refusals: readonly ToldPair[] = [
     "{what} „{typed}“ lässt sich auf zwei Arten lesen: {one} oder {other}. Mit der richtigen Zahl von Stellen tippen oder ohne Zeichen.",
   ],
   [
+    '{what} "{typed}" can be read two ways: {one} or {other}. Type it with one comma or point.',
+    "{what} „{typed}“ lässt sich auf zwei Arten lesen: {one} oder {other}. Mit einem Komma oder Punkt tippen.",
+  ],
+  [
     '{what} "{typed}" is not a number. Right: digits with one comma or point, such as {example}.',
     "{what} „{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie {example}.",
   ],
@@ -143,6 +147,14 @@ export const refusals: readonly ToldPair[] = [
     "Ein Stück beiseitezulegen braucht einen Grund, etwa: hohl, Wasser kam heraus.",
   ],
   ["The record was not written. {why}", "Das Protokoll wurde nicht geschrieben. {why}"],
+  [
+    "Only two readings can be changed over, and this method takes three.",
+    "Nur zwei Ablesungen lassen sich vertauschen, und dieses Verfahren nimmt drei.",
+  ],
+  [
+    "There is nothing to change over: the dry or the wet reading is missing.",
+    "Es gibt nichts zu vertauschen: die trockene oder die nasse Ablesung fehlt.",
+  ],
   ["The record needs {missing} first.", "Das Protokoll braucht erst {missing}."],
   // each load by itself
   [
