@@ -18,6 +18,10 @@ export interface ReferencePieceFound {
   blindBelowGPerCm3: number;
 }
 
+/** A scratch takes mass and volume alike, so that a sound density excuses no changed mass, and the other way round. */
+const scratched =
+  "A scratch or a dent changes the piece's mass, not its density: if its dry mass moved too, the piece itself is worn or dirty, and its stated value is to be found anew.";
+
 /** The reference piece through the whole procedure, judged by E_n. Throws RangeError for uncertainties that are not positive. */
 export function referencePiece(
   { piece, stated, measured }: ReferencePieceTest,
@@ -42,8 +46,8 @@ export function referencePiece(
     todo: passed
       ? "Record it as a point of the reference density chart."
       : differenceGPerCm3 < 0
-        ? "Too low: bubbles, touching, wrong water temperature or dirt, in this order. Find the cause before the next piece is weighed."
-        : "Too high: not covered, hanger in the dry reading, evaporation, water warmer than stated. Find the cause before the next piece is weighed.",
+        ? `Too low: bubbles, touching, wrong water temperature or dirt, in this order. Find the cause before the next piece is weighed. ${scratched}`
+        : `Too high: not covered, hanger in the dry reading, evaporation, water warmer than stated. Find the cause before the next piece is weighed. ${scratched}`,
     found: { en, differenceGPerCm3, blindBelowGPerCm3 },
   };
 }

@@ -16,6 +16,7 @@ import { createDemoHands } from "../../server/demo/hands.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
 import { photosBeside } from "../../server/photos/photo-folder.ts";
 import { planFor } from "../../server/plan/plan.ts";
+import type { PlannedWeighing } from "../../server/plan/planned-weighing.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
 export interface TestBench {
@@ -66,11 +67,13 @@ export async function buildTestBench(
   if (simulated) await balance.useSimulated(simulated);
   else await balance.use(await balance.kept());
   const evaluate = async (request: unknown) => evaluationOf(request, library.own);
+  const plan = async (weighing: PlannedWeighing) => planFor(weighing, library.now);
   const bench = new Bench({
     ledger,
     scale: balance.scale,
     simulated: demo,
     evaluate,
+    plan,
     conditions: () => settings.now.conditions,
     versions: { program: "test" },
     profileOf: checks.profileOf,
@@ -87,7 +90,7 @@ export async function buildTestBench(
     evaluate,
     compute: async (request) => compute(request, library.now),
     demoHands: simulated && createDemoHands(simulated),
-    plan: async (weighing) => planFor(weighing, library.now),
+    plan,
     photos: photosBeside(file),
     settings,
     library,

@@ -118,6 +118,10 @@ export const checks: readonly ToldPair[] = [
     "Als Punkt der Karte der Referenzdichte festhalten.",
   ],
   [
+    "A scratch or a dent changes the piece's mass, not its density: if its dry mass moved too, the piece itself is worn or dirty, and its stated value is to be found anew.",
+    "Ein Kratzer oder eine Delle ändert die Masse des Stücks, nicht seine Dichte: hat sich auch seine trockene Masse geändert, ist das Stück selbst abgenutzt oder schmutzig, und sein angegebener Wert ist neu zu bestimmen.",
+  ],
+  [
     "Too low: bubbles, touching, wrong water temperature or dirt, in this order. Find the cause before the next piece is weighed.",
     "Zu niedrig: Blasen, Anstoßen, falsche Wassertemperatur oder Schmutz, in dieser Folge. Die Ursache finden, bevor das nächste Stück gewogen wird.",
   ],

@@ -1,0 +1,170 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { toldIn } from "../../../views/words/told.ts";
+import { host } from "../routes/recorded.ts";
+import { type Counter, linkTo, openCounter } from "./counter.ts";
+
+let counter: Counter;
+beforeEach(async () => {
+  counter = await openCounter();
+});
+afterEach(() => counter.at.close());
+
+it("who does not know which way the scale weighs is asked where the water stands, with a drawing of each", async () => {
+  const { body } = await counter.at.app.inject({ url: "/first-start", headers: { host } });
+  expect(body).toMatch(/water/i);
+  expect([...body.matchAll(/name="method"/g)]).toHaveLength(3);
+  expect([...body.matchAll(/<svg/g)].length).toBeGreaterThanOrEqual(3);
+});
+
+describe("31.1 and 29.5 in each other's boxes", () => {
+  it("are changed over at one press, and what was first typed stays", async () => {
+    await counter.piece();
+    await counter.types(["dry", "29.5"], ["immersed", "31.1"]);
+    await counter.water("20");
+    expect(await counter.page()).toMatch(/Are the two readings in each other's boxes\?.*Change them over/);
+    expect((await counter.at.post("/bench/changed-over", {})).statusCode).toBe(303);
+    const page = await counter.page();
+    expect(page).not.toContain("in each other's boxes?");
+    expect(page).toContain("changed over");
+    // 31.1 over 1.6 (by hand)
+    expect(page).toMatch(/Dry over displaced, uncorrected: 19\.43/);
+    expect(await counter.kept()).toEqual(["dry 29.5", "immersed 31.1", "immersed 29.5", "dry 31.1"]);
+    await counter.at.post("/bench/record", {});
+    expect(await counter.page("/records/story")).toContain("entered in the other box");
+  });
+
+  it("with one of the two missing there is nothing to change over", async () => {
+    await counter.piece();
+    await counter.types(["dry", "29.5"]);
+    expect((await counter.at.post("/bench/changed-over", {})).statusCode).toBe(422);
+    expect(await counter.kept()).toEqual(["dry 29.5"]);
+  });
+});
+
+describe("tap water from the refrigerator", () => {
+  it("of 8 °C is fine as stated, but bubbles will grow", async () => {
+    await counter.piece({ claim: "ag-999" });
+    await counter.types(["dry", "31.10"], ["immersed", "28.14"]);
+    await counter.water("8");
+    const page = await counter.page();
+    expect(page).toContain("The water is at 8 °C, colder than a room. Its density is known there");
+    expect(page).toMatch(/bubbles will grow.*Let the beaker stand/);
+    expect(page).toMatch(/10\.49 ± /);
+    expect(await counter.page("/", "de")).toContain("kälter als ein Raum");
+  });
+});
+
+it("a gold coin that reads 18.9 and should be 17.6 hears the few causes that make a piece too dense", async () => {
+  await counter.piece({ claim: "au-916" });
+  // 7.99 g of 18.9 g/cm³ displace 7.99 · 0.997 / 18.9 = 0.4215 g (by hand)
+  await counter.types(["dry", "7.9900"], ["immersed", "7.5685"]);
+  await counter.water("20");
+  expect(await counter.page()).toMatch(/Fully covered, bare piece in the dry reading, dry when weighed/);
+});
+
+describe("a number as people type it", () => {
+  const notes = async () =>
+    (await counter.at.ledger.entriesOf("story")).flatMap(({ kind, body }) =>
+      kind === "note" && "text" in body ? [body.text] : [],
+    );
+  const type = (reading: string, language = "en") =>
+    counter.at.post("/bench/typed-readings", { role: "dry", reading, unit: "g" }, { "accept-language": language });
+
+  it("with a decimal comma is a number in either language", async () => {
+    await counter.piece();
+    await type("2,97");
+    await type("2,98", "de");
+    expect(await counter.kept()).toEqual(["dry 2.97", "dry 2.98"]);
+  });
+
+  it("1,234 is asked about where a comma can group, and is 1.234 where the comma is the decimal mark", async () => {
+    await counter.piece();
+    const english = await type("1,234");
+    expect(english.statusCode).toBe(422);
+    expect(english.body).toContain("can be read two ways: 1.234 or 1234");
+    expect(english.body).toContain('value="1,234"');
+    expect((await type("1,234", "de")).statusCode).toBe(303);
+    expect(await counter.kept()).toEqual(["dry 1.234"]);
+    expect(await notes()).toEqual(["Typed as dry reading and asked about: 1,234 g."]);
+  });
+
+  it.each(["en", "de"])(
+    "1.234,5 is asked about on a page in %s, and what was typed is kept",
+    async (language) => {
+      await counter.piece();
+      const answer = await type("1.234,5", language);
+      expect(answer.statusCode).toBe(422);
+      expect(answer.body).toMatch(/1[.,]2345/);
+      expect(answer.body).toMatch(/1234[.,]5/);
+      expect(answer.body).toContain('value="1.234,5"');
+      expect(await counter.kept()).toEqual([]);
+      expect(await notes()).toEqual(["Typed as dry reading and asked about: 1.234,5 g."]);
+    },
+  );
+});
+
+describe("an inherited ring with a stone nobody can take out", () => {
+  it("has a lower bound for its metal and the reason for it, and no bound where a stone may be denser", async () => {
+    await counter.piece({ claim: "au-585" });
+    // 4.00 g that displace 0.333 g: 12.0 g/cm³ (by hand)
+    await counter.types(["dry", "4.000"], ["immersed", "3.667"]);
+    await counter.water("20");
+    const page = await counter.page(await linkTo(counter.at, "/", "/plan/two-bodies"));
+    const bound = /at least (\d+\.\d+) g\/cm³: no stone is denser than 6\.0/.exec(page)?.[1];
+    expect(Number(bound)).toBeGreaterThan(11.5);
+    expect(Number(bound)).toBeLessThan(12);
+    expect(await counter.page("/plan/two-bodies?question=rest&massG=4&density=5.1&uDensity=0.05")).toContain(
+      "No lower bound: stones reach 6.0 g/cm³",
+    );
+  });
+
+  it("is kept dry when the stone drinks", async () => {
+    for (const url of ["/", "/plan/two-bodies"]) {
+      const page = await counter.page(url);
+      for (const stone of ["pearl", "opal", "turquoise", "amber"]) expect(page).toContain(stone);
+    }
+  });
+});
+
+it("a dealer's offer is held against the worth of the fine metal, and what the dealer takes off is not guessed", async () => {
+  await counter.piece({ claim: "au-916" });
+  await counter.types(["dry", "7.9900"], ["immersed", "7.5420"]);
+  await counter.water("20");
+  await counter.at.post("/bench/record", {});
+  const page = await counter.page("/records/story/evidence?price=100&per=g");
+  const [, fineLow, fineHigh] = /Fine gold, if so ([\d.]+) to ([\d.]+) g/.exec(page) ?? [];
+  const [, low, high] = /Its metal at that price ([\d.]+) to ([\d.]+)/.exec(page) ?? [];
+  expect(Math.abs(Number(low) - 100 * Number(fineLow))).toBeLessThan(1.5);
+  expect(Math.abs(Number(high) - 100 * Number(fineHigh))).toBeLessThan(1.5);
+  expect(page).toContain("What a dealer takes off for refining, risk and gain is not known here");
+  // a troy ounce is 31.1034768 g exactly
+  const perOunce = await counter.page("/records/story/evidence?price=3110.35&per=ozt");
+  expect(/Its metal at that price ([\d.]+)/.exec(perOunce)?.[1]).toBe(low);
+  expect(await counter.page("/records/story/evidence?price=cheap")).toContain("is not a number");
+});
+
+it("a piece that floats is measured with a sinker below it", async () => {
+  await counter.piece();
+  // Wood of 10.0 N, 14.0 N with a piece of metal below it in the water, 2.00 N once both are in the water: 12.0 N displaced,
+  // 0.83 of water's density (Schaum's Outline of College Physics, chapter on fluids at rest; from memory). A gram stands
+  // for a newton here, and the metal alone in the water weighs 14.0 - 10.0 = 4.00.
+  await counter.types(["dry", "10.00"], ["immersed", "2.00"]);
+  await counter.at.post("/bench/details", { "hanger-in-liquid": "4.00" });
+  await counter.water("4");
+  const page = await counter.page();
+  expect(page).not.toContain("Does it float");
+  expect(page).toMatch(/Dry over displaced, uncorrected: 0\.8333/);
+  expect(page).toMatch(/hanger in liquid/i);
+  expect(await counter.kept()).toEqual(["dry 10.00", "immersed 2.00"]);
+});
+
+it("cork without a sinker is asked about, and the way with a sinker is told in both languages", async () => {
+  await counter.piece({ method: "displaced" });
+  await counter.types(["dry", "10.00"], ["rise", "12.00"]);
+  const page = await counter.page();
+  expect(page).toMatch(/Does it float, or is it hollow/);
+  expect(page).toContain("hang a sinker below it: weigh the sinker alone in the water");
+  expect(await counter.page("/", "de")).toContain("einen Senkkörper darunterhängen");
+  expect(toldIn("Is there a shrink cavity, a core or another alloy inside?", "de")).toBeDefined();
+  expect(await counter.kept()).toEqual(["dry 10.00", "rise 12.00"]);
+});
