@@ -1,3 +1,4 @@
+import { asIs } from "../as-is.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
@@ -41,7 +42,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
           key: one.id,
           cells: [
             one.role,
-            <span key="v" class={one.voided ? "voided" : ""}>
+            <span {...asIs} key="v" class={one.voided ? "voided" : ""}>
               {one.reading}
             </span>,
             one.when,
@@ -70,7 +71,7 @@ export function RawLines({ title, lines }: { title: string; lines: readonly { at
   return (
     <>
       <h3>{title}</h3>
-      <pre>{lines.map(({ at, raw }) => `${at}  ${raw}\n`).join("")}</pre>
+      <pre {...asIs}>{lines.map(({ at, raw }) => `${at}  ${raw}\n`).join("")}</pre>
     </>
   );
 }

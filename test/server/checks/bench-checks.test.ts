@@ -269,6 +269,7 @@ describe("reference piece", () => {
     expect(result.passed).toBe(false);
     expect(result.found.en).toBeCloseTo(-3, 9);
     expect(result.todo).toMatch(/^Too low: bubbles/);
+    expect(result.todo).toContain("if its dry mass moved too, the piece itself is worn or dirty");
   });
 
   test("an uncertainty of nothing is refused instead of passing nothing or everything", () => {

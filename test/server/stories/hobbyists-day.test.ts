@@ -126,23 +126,6 @@ describe("an inherited ring with a stone nobody can take out", () => {
   });
 });
 
-it("a dealer's offer is held against the worth of the fine metal, and what the dealer takes off is not guessed", async () => {
-  await counter.piece({ claim: "au-916" });
-  await counter.types(["dry", "7.9900"], ["immersed", "7.5420"]);
-  await counter.water("20");
-  await counter.at.post("/bench/record", {});
-  const page = await counter.page("/records/story/evidence?price=100&per=g");
-  const [, fineLow, fineHigh] = /Fine gold, if so ([\d.]+) to ([\d.]+) g/.exec(page) ?? [];
-  const [, low, high] = /Its metal at that price ([\d.]+) to ([\d.]+)/.exec(page) ?? [];
-  expect(Math.abs(Number(low) - 100 * Number(fineLow))).toBeLessThan(1.5);
-  expect(Math.abs(Number(high) - 100 * Number(fineHigh))).toBeLessThan(1.5);
-  expect(page).toContain("What a dealer takes off for refining, risk and gain is not known here");
-  // a troy ounce is 31.1034768 g exactly
-  const perOunce = await counter.page("/records/story/evidence?price=3110.35&per=ozt");
-  expect(/Its metal at that price ([\d.]+)/.exec(perOunce)?.[1]).toBe(low);
-  expect(await counter.page("/records/story/evidence?price=cheap")).toContain("is not a number");
-});
-
 it("a piece that floats is measured with a sinker below it", async () => {
   await counter.piece();
   // Wood of 10.0 N, 14.0 N with a piece of metal below it in the water, 2.00 N once both are in the water: 12.0 N displaced,

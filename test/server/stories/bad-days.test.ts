@@ -1,0 +1,157 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { until } from "../../until.ts";
+import { host, wordsOf } from "../routes/recorded.ts";
+import { balanceOnTheNetwork, type NetworkedBalance } from "./balance-on-the-network.ts";
+import { type Counter, openCounter } from "./counter.ts";
+
+let counter: Counter;
+beforeEach(async () => {
+  counter = await openCounter();
+});
+afterEach(() => counter.at.close());
+
+describe("a balance that sends by itself", () => {
+  let balance: NetworkedBalance;
+  beforeEach(async () => {
+    balance = await balanceOnTheNetwork(counter.at);
+    await counter.piece();
+    await balance.sends("   0.0000 g   stable");
+    await counter.at.post("/bench/captures", { role: "dry" });
+    await balance.keepsSending(
+      "  31.1035 g   stable",
+      () => counter.at.bench.piece?.captures.length === 1,
+      "the dry reading",
+    );
+  });
+  afterEach(() => balance.close());
+
+  const waitForImmersed = () => counter.at.post("/bench/captures", { role: "immersed" });
+  const onlyTheDryReading = async () => expect(await counter.kept()).toEqual(["dry 31.1035"]);
+
+  it("is pulled out, another one answers in its place: refused, with digits, unit and step of both", async () => {
+    await balance.unplug();
+    expect(await counter.page()).toContain("31.1035 g");
+    await balance.plugIn();
+    const doubted = () =>
+      counter.at.bench.scale?.doubts().some(({ kind }) => kind === "another-balance") === true;
+    await balance.keepsSending("    28.1 g   stable", doubted, "the doubt");
+    const page = await counter.page();
+    expect(page).toMatch(
+      /Before the cable was lost the balance showed g in steps of 0\.0001; what answers now shows g in steps of 0\.1/,
+    );
+    const refused = await waitForImmersed();
+    expect(refused.statusCode).toBe(422);
+    expect(wordsOf(refused.body)).toContain(
+      "answered here. Before the cable was lost the balance showed g in steps",
+    );
+    expect(counter.at.bench.waitingFor).toBeUndefined();
+    await onlyTheDryReading();
+    await counter.at.post("/bench/balance-looked-at", { kind: "another-balance" });
+    const notes = (await counter.at.ledger.entriesOf("story")).filter(({ kind }) => kind === "note");
+    expect(JSON.stringify(notes)).toContain("Looked at and found well");
+  });
+
+  it("is overloaded by a heavy beaker: what to do is said, and no number is kept", async () => {
+    await waitForImmersed();
+    await balance.sends("OVERLOAD");
+    expect(await counter.page()).toMatch(/the load is above the range\. Take it off; use a lighter beaker/);
+    await onlyTheDryReading();
+  });
+
+  it("was switched to show a density itself: that is no weight, and it is set back to g", async () => {
+    await waitForImmersed();
+    await balance.sends("  10.4745 g/cm3   stable");
+    expect(await counter.page()).toMatch(/10\.4745 g\/cm3.*Set it to weigh in g/);
+    await onlyTheDryReading();
+  });
+
+  it("speaks at another speed: garbage is never taken for a weight", async () => {
+    await waitForImmersed();
+    for (const noise of ["\u00fe\u00f8\u0080x\u00e6", "~~x\u0000\u00ff3", "\u00f02\u0098.\u00e61"])
+      await balance.sends(noise);
+    expect(counter.at.bench.waitingFor).toBe("immersed");
+    await onlyTheDryReading();
+  });
+
+  it("switches itself off while the piece hangs: silence is no reading, and its zero is asked about when it is back", async () => {
+    await waitForImmersed();
+    await until(() => counter.at.bench.scale?.live().state === "silent", "the silence");
+    expect(await counter.page()).toMatch(/Silent for \d+ s/);
+    await onlyTheDryReading();
+    const doubted = () => counter.at.bench.scale?.doubts().some(({ kind }) => kind === "zero-check") === true;
+    await balance.keepsSending("   0.0000 g   moving", doubted, "the doubt about the zero");
+    expect(await counter.page()).toContain("check it before weighing on");
+    await onlyTheDryReading();
+  });
+});
+
+it("an empty hook reads as a density of 1.0 exactly: the piece fell off, and no metal is named", async () => {
+  await counter.piece({ claim: "ag-999" });
+  await counter.types(["dry", "31.10"], ["immersed", "0.00"]);
+  await counter.water("20");
+  const page = await counter.page();
+  expect(page).toContain("reads like an empty hook");
+  expect(page).toMatch(/Does the piece hang free, or has it fallen off/);
+  expect(await counter.kept()).toEqual(["dry 31.10", "immersed 0.00"]);
+});
+
+it("another customer's piece on the hook is stopped by its mass, with the photo to compare", async () => {
+  await counter.piece({ statedMass: "7.98" });
+  await counter.types(["dry", "8.47"]);
+  const page = await counter.page();
+  expect(page).toMatch(/The piece weighs 8\.470 g; the ticket says 7\.9\d* g to 8\.0\d* g/);
+  expect(page).toMatch(/Is this the piece of that ticket.*Compare the piece with its photograph/);
+  expect(await counter.kept()).toEqual(["dry 8.47"]);
+});
+
+it("a stated mass from a scale of the neighbourhood is met within a percent, and nobody is stopped", async () => {
+  await counter.piece({ statedMass: "7.98" });
+  await counter.types(["dry", "7.9912"]);
+  expect(await counter.page()).not.toContain("the ticket says");
+});
+
+it("a table knocked during the immersion shows in the empty hanger, and the void immersion stays with its reason", async () => {
+  await counter.piece({ claim: "ag-999" });
+  await counter.types(["dry", "31.1035"], ["zero", "0.0000"], ["immersed", "28.1496"], ["zero", "0.0061"]);
+  await counter.water("20");
+  expect(await counter.page()).toMatch(/moved by 6\.1 mg.*Was the table or the wire knocked/);
+  const immersed = counter.at.bench.piece?.captures.find(({ role }) => role === "immersed");
+  await counter.at.post(`/bench/captures/${immersed?.id}/voiding`, { reason: "table knocked" });
+  expect(await counter.page()).toMatch(/28\.1496 g typed.*table knocked/);
+  expect(await counter.kept()).toContain("immersed 28.1496");
+});
+
+it("water of 0.0 °C is asked about before anybody believes the density", async () => {
+  await counter.piece({ claim: "ag-999" });
+  await counter.types(["dry", "31.10"], ["immersed", "28.14"]);
+  await counter.water("0.0");
+  const page = await counter.page();
+  expect(page).toContain("The water is stated at 0 °C, where it freezes");
+  expect(page).toMatch(/Is there ice in the beaker, or was the thermometer off/);
+  expect(await counter.page("/", "de")).toContain("wo es gefriert");
+  expect(await counter.kept()).toEqual(["dry 31.10", "immersed 28.14"]);
+});
+
+it("water of 68 is asked about as °F, and the 68 stays in the ledger", async () => {
+  await counter.piece();
+  await counter.types(["dry", "31.10"], ["immersed", "28.14"]);
+  const answer = await counter.at.post("/bench/water", { celsius: "68" });
+  expect(answer.statusCode).toBe(422);
+  expect(answer.body).toContain("68 °F is 20.0 °C");
+  const entries = JSON.stringify(await counter.at.ledger.entriesOf("story"));
+  expect(entries).toContain("asked about: 68 °C");
+});
+
+it("a browser that translates the page leaves readings, units and tickets alone", async () => {
+  await counter.piece({ ticket: "Rose-17" });
+  await counter.types(["dry", "31.10"]);
+  const { body } = await counter.at.app.inject({ url: "/", headers: { host } });
+  expect(body).toMatch(/translate="no"[^>]*>Rose-17</);
+  expect(body).toMatch(/<span translate="no"[^>]*>31\.10 g</);
+  expect(body).toMatch(/<select translate="no"[^>]*name="unit"/);
+  await counter.types(["immersed", "28.14"]);
+  await counter.water("20");
+  await counter.at.post("/bench/record", {});
+  const record = await counter.at.app.inject({ url: "/records/story", headers: { host } });
+  expect(record.body).toMatch(/translate="no"[^>]*>28\.14 g</);
+});
