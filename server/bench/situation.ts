@@ -1,4 +1,3 @@
-import { lastPlace } from "../../calibration/decimal.ts";
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { Library } from "../alloys/library.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
@@ -22,7 +21,6 @@ export function situationOf(
     piece.method === "hung" ? "immersed" : piece.method === "displaced" ? "rise" : "flask-with-piece";
   const claimed = piece.claim === undefined ? undefined : library.metal(piece.claim);
   const hanger = piece.details.hanger?.in_liquid;
-  const stated = piece.customerSupplied?.mass_g;
   const room = piece.details.air?.temperature_c;
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.response : undefined;
   return {
@@ -31,7 +29,6 @@ export function situationOf(
     wet: of(wet),
     ...(piece.method === "flask" ? { flaskFull: of("flask-full") } : {}),
     dryAfter: of("dry-after"),
-    ...(stated === undefined ? {} : { expectedMass: { ...around(stated), from: "ticket" } }),
     zeros: zerosOf(piece),
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
     ...(piece.waterCelsius === undefined ? {} : { waterCelsius: Number(piece.waterCelsius) }),
@@ -59,16 +56,6 @@ export function situationOf(
       immersedRepeatabilityGrams: balance.immersed_repeatability_g,
     },
   };
-}
-
-/** Scales across a counter agree within about one percent, and within two steps of the coarser one (common practice). */
-const scalesAgree = 0.01;
-
-/** The masses that a stated one may turn out to be, g. */
-function around(stated: string): { lowGrams: number; highGrams: number } {
-  const grams = Number(stated);
-  const off = Math.max(scalesAgree * grams, 2 * lastPlace(stated));
-  return { lowGrams: grams - off, highGrams: grams + off };
 }
 
 const shownBy = ({ at, text, unit, unmoved }: Capture) => ({

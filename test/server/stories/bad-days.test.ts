@@ -95,21 +95,6 @@ it("an empty hook reads as a density of 1.0 exactly: the piece fell off, and no 
   expect(await counter.kept()).toEqual(["dry 31.10", "immersed 0.00"]);
 });
 
-it("another customer's piece on the hook is stopped by its mass, with the photo to compare", async () => {
-  await counter.piece({ statedMass: "7.98" });
-  await counter.types(["dry", "8.47"]);
-  const page = await counter.page();
-  expect(page).toMatch(/The piece weighs 8\.470 g; the ticket says 7\.9\d* g to 8\.0\d* g/);
-  expect(page).toMatch(/Is this the piece of that ticket.*Compare the piece with its photograph/);
-  expect(await counter.kept()).toEqual(["dry 8.47"]);
-});
-
-it("a stated mass from a scale of the neighbourhood is met within a percent, and nobody is stopped", async () => {
-  await counter.piece({ statedMass: "7.98" });
-  await counter.types(["dry", "7.9912"]);
-  expect(await counter.page()).not.toContain("the ticket says");
-});
-
 it("a table knocked during the immersion shows in the empty hanger, and the void immersion stays with its reason", async () => {
   await counter.piece({ claim: "ag-999" });
   await counter.types(["dry", "31.1035"], ["zero", "0.0000"], ["immersed", "28.1496"], ["zero", "0.0061"]);
