@@ -113,13 +113,13 @@ function lowerBound({ value, u }: Uncertain, locale: Locale): NonNullable<Answer
   const stones = fixed(densestStone, 1, locale);
   if (least <= densestStone)
     return {
-      says: `No lower bound: stones reach ${stones} g/cm³, so one of them may be denser than the whole. Give the stone's mass and density.`,
+      says: `No lower bound: stones of the list reach ${stones} g/cm³, so one of them may be denser than the whole. Give the stone's mass and density.`,
       facts: [],
     };
   const { decimals } = roundedPair(value, 2 * u);
   const bound = `${fixed(Math.floor(least * 10 ** decimals) / 10 ** decimals, decimals, locale)} g/cm³`;
   return {
-    says: `The metal alone has at least ${bound}: no stone is denser than ${stones} g/cm³, so a stone only pulls the whole down. Its mass and density give the metal itself.`,
+    says: `The metal alone has at least ${bound}: no stone of the list is denser than ${stones} g/cm³, so a stone only pulls the whole down. Its mass and density give the metal itself.`,
     facts: [["Density of the metal, at least", bound]],
   };
 }

@@ -68,7 +68,11 @@ describe("a number as people type it", () => {
       kind === "note" && "text" in body ? [body.text] : [],
     );
   const type = (reading: string, language = "en") =>
-    counter.at.post("/bench/typed-readings", { role: "dry", reading, unit: "g" }, { "accept-language": language });
+    counter.at.post(
+      "/bench/typed-readings",
+      { role: "dry", reading, unit: "g" },
+      { "accept-language": language },
+    );
 
   it("with a decimal comma is a number in either language", async () => {
     await counter.piece();
@@ -110,11 +114,11 @@ describe("an inherited ring with a stone nobody can take out", () => {
     await counter.types(["dry", "4.000"], ["immersed", "3.667"]);
     await counter.water("20");
     const page = await counter.page(await linkTo(counter.at, "/", "/plan/two-bodies"));
-    const bound = /at least (\d+\.\d+) g\/cm³: no stone is denser than 6\.0/.exec(page)?.[1];
+    const bound = /at least (\d+\.\d+) g\/cm³: no stone of the list is denser than 6\.0/.exec(page)?.[1];
     expect(Number(bound)).toBeGreaterThan(11.5);
     expect(Number(bound)).toBeLessThan(12);
     expect(await counter.page("/plan/two-bodies?question=rest&massG=4&density=5.1&uDensity=0.05")).toContain(
-      "No lower bound: stones reach 6.0 g/cm³",
+      "No lower bound: stones of the list reach 6.0 g/cm³",
     );
   });
 
