@@ -245,3 +245,44 @@ test("a line from the balance reaches the page whole, and a page left open goes 
   await page.locator("#piece h2").getByText("MQ-101").waitFor({ timeout: 20_000 });
   await page.locator("html:not(.stale)").waitFor();
 });
+
+test("a device that slept while another one went on shows what happened when it wakes", async () => {
+  bench = await startBench(["--typed"]);
+  const page = await open({ viewport: phone });
+  await page.getByLabel("Ticket").fill("A-22");
+  await page.getByRole("button", { name: "Put it on the bench" }).click();
+  await page.getByLabel("The dry reading").fill("31.1");
+  await page.evaluate(() => {
+    let last = performance.now();
+    setInterval(() => {
+      const { dataset } = document.documentElement;
+      const gap = performance.now() - last;
+      last += gap;
+      dataset.longestSleep = String(Math.max(gap, Number(dataset.longestSleep ?? 0)));
+    }, 100);
+  });
+  const devices = await browser.newBrowserCDPSession();
+  const { processInfo } = await devices.send("SystemInfo.getProcessInfo");
+  const everyProcess = (signal: NodeJS.Signals) => {
+    for (const { id } of processInfo) process.kill(id, signal);
+  };
+  // The whole browser stands still, as on a device whose lid is shut; the other device is a browser of its own.
+  everyProcess("SIGSTOP");
+  const asleep = new Promise((resolve) => setTimeout(resolve, 6_000));
+  const elsewhere = await launchBrowser();
+  try {
+    const other = await elsewhere.newPage();
+    await other.goto(bench.url);
+    await other.getByLabel("The dry reading").fill("31.10");
+    await other.getByLabel("The dry reading").press("Enter");
+    await other.locator(".readings").getByText("31.10 g").waitFor();
+    await asleep;
+  } finally {
+    await elsewhere.close();
+    everyProcess("SIGCONT");
+  }
+  await page.locator(".readings").getByText("31.10 g").waitFor();
+  await page.getByLabel("The immersed reading").waitFor();
+  await page.locator("html:not(.stale)").waitFor();
+  expect(Number(await page.locator("html").getAttribute("data-longest-sleep"))).toBeGreaterThan(5_000);
+});
