@@ -84,7 +84,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     customer: piece.customer ?? null,
     ...told,
     ...(states.kind === "imported-weighing" ? {} : dryMass(entries, told.mass_g)),
-    voided: setAside.has(states.id) ? 1 : 0,
+    voided: isVoided(entries, states) ? 1 : 0,
     amendments: amendments.length,
     photos: entries.filter(({ kind, id }) => kind === "photo" && !setAside.has(id)).length,
   };
@@ -100,6 +100,16 @@ export function recordRow(entries: Entry[]): RecordRow | null {
       row.subject,
     ),
   };
+}
+
+/** Voided is what is stated now: by its own entry, or by that of the result an amendment had replaced before. */
+function isVoided(entries: Entry[], states: Entry): boolean {
+  const stated = new Set(entries.flatMap(({ kind, id }) => (kind === "result" ? [id] : [])));
+  return entries.some(
+    (entry) =>
+      entry.kind === "voiding" &&
+      (entry.body.entry === states.id || (stated.has(entry.body.entry) && entry.seq > states.seq)),
+  );
 }
 
 function measured(entry: Entry) {

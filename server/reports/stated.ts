@@ -50,8 +50,15 @@ export function statedBy(entries: readonly Entry[]): Stated {
     secondReadings: entries.filter((entry) => entry.kind === "second-reading"),
     amendments,
     issued: entries.filter((entry) => entry.kind === "report-issued"),
-    voided: voidings.get(states.id),
+    // A record is voided by the entry of its result; an amendment that stood then goes with it.
+    voided: voidings.get(states.id) ?? entries.findLast(isVoidingOf(entries, states.seq)),
   };
+}
+
+function isVoidingOf(entries: readonly Entry[], after: number) {
+  const results = new Set(entries.flatMap(({ kind, id }) => (kind === "result" ? [id] : [])));
+  return (entry: Entry): entry is EntryOf<"voiding"> =>
+    entry.kind === "voiding" && entry.seq > after && results.has(entry.body.entry);
 }
 
 /** An amendment of the piece alone states no result; the result it belongs to does. */

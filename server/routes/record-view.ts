@@ -35,7 +35,7 @@ export function recordView(
   { result: stated, entry, piece: told }: Stated,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
-): Omit<RecordView, "photos" | "photoForm" | "photoAside" | "photosAside" | "assay"> {
+): Omit<RecordView, "photos" | "photoForm" | "photoAside" | "photosAside" | "amendable" | "assay"> {
   const bands = metalBands(library);
   const say = words(locale).record;
   const request = computeRequest.parse(stated.request);

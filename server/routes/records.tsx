@@ -11,7 +11,8 @@ import type { Evaluate } from "../compute/evaluation.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import { amendedWater } from "./amended-result.ts";
+import { amend } from "./amend.ts";
+import { amendableReadings } from "./amended-result.ts";
 import { assayView } from "./assay-view.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
@@ -82,6 +83,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         asksBy: true,
       },
       photosAside: piece.photosAside.map(({ reason }) => reason),
+      amendable: amendableReadings(piece).map(({ id, role, text, unit }) => ({ id, role, text, unit })),
       photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
     };
     return html(
@@ -123,51 +125,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
       },
     );
   }
-  addition(
-    "/records/:piece/amendments",
-    async (
-      piece,
-      {
-        ticket = "",
-        piece: description = "",
-        customer = "",
-        celsius = "",
-        note = "",
-        by = "",
-        reason = "",
-        step,
-      },
-    ) => {
-      const changed = {
-        ...(ticket.trim() ? { ticket: ticket.trim() } : {}),
-        ...(description.trim() ? { description: description.trim() } : {}),
-        ...(customer.trim() ? { customer: customer.trim() } : {}),
-      };
-      const result =
-        celsius.trim() === ""
-          ? undefined
-          : await amendedWater(await ledger.entriesOf(piece), celsius, evaluate);
-      await ledger.append(
-        "amendment",
-        piece,
-        {
-          replaces: `result-${piece}`,
-          reason: reason.trim(),
-          by: by.trim(),
-          ...(Object.keys(changed).length > 0 ? { piece: changed } : {}),
-          ...(result ? { result } : {}),
-        },
-        step === undefined ? {} : { key: step },
-      );
-      if (note.trim())
-        await ledger.append(
-          "note",
-          piece,
-          { text: note.trim(), by: by.trim() },
-          step === undefined ? {} : { key: `${step}-note` },
-        );
-    },
-  );
+  addition("/records/:piece/amendments", (piece, fields) => amend(ledger, evaluate, piece, fields));
   addition("/records/:piece/voiding", (piece, { by = "", reason = "", step }) =>
     ledger.append(
       "voiding",

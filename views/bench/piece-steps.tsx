@@ -89,7 +89,7 @@ function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: P
   return (
     <li
       class={step.state === "done" ? "done" : undefined}
-      {...(step.state === "due" ? { "aria-current": "step" as const } : {})}
+      {...(due ? { "aria-current": "step" as const } : {})}
     >
       <p class="step-title">
         <strong>{steps[name].title}</strong>{" "}

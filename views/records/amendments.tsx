@@ -1,6 +1,7 @@
 import { Csrf, Field, TextArea } from "../forms.tsx";
+import { inLocale } from "../numbers.ts";
 import { Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useLocale, useWords } from "../words/spoken.ts";
 
 /** A later entry about this one. The first entry is never changed. */
 export interface Amendment {
@@ -39,17 +40,28 @@ export function Amendments({ amendments }: { amendments: readonly Amendment[] })
   );
 }
 
+/** A typed reading that an amendment can put right; decimal text in its unit. */
+export interface AmendableReading {
+  id: string;
+  role: "dry" | "immersed" | "rise";
+  text: string;
+  unit: string;
+}
+
 /** Amending and voiding: both are further entries with a name and a reason. */
 export function AmendmentForms({
   id,
   csrfToken,
   stepKey,
+  amendable,
 }: {
   id: string;
+  amendable: readonly AmendableReading[];
   csrfToken: string;
   stepKey: string;
 }) {
-  const { amendments: say, forTheReport } = useWords();
+  const locale = useLocale();
+  const { amendments: say, forTheReport, bench } = useWords();
   const broughtBy = forTheReport.customerHint;
   return (
     <Sheet id="amend" title={say.amendOrVoid}>
@@ -70,6 +82,17 @@ export function AmendmentForms({
             hint={say.waterHint}
             after="°C"
           />
+          {amendable.map((one) => (
+            <Field
+              key={one.id}
+              kind="decimal"
+              name={`reading:${one.id}`}
+              id={`amend-${one.id}`}
+              label={say.reading(bench.roles[one.role], inLocale(one.text, locale), one.unit)}
+              hint={say.readingHint}
+              after={one.unit}
+            />
+          ))}
           <TextArea name="note" id="amend-note" label={say.note} />
           <Field name="by" id="amend-by" label={say.by} required />
           <TextArea name="reason" id="amend-reason" label={say.amendReason} required />

@@ -20,7 +20,7 @@ import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { languageNames, locales } from "../words/index.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
-import { type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
+import { type AmendableReading, type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
 import { type Capture, Captures } from "./captures.tsx";
 
 /** Everything a record shows; numbers are written out, decimals as captured. */
@@ -60,6 +60,8 @@ export interface RecordView {
   /** why each photo that was set aside was */
   photosAside: readonly string[];
   amendments: readonly Amendment[];
+  /** typed readings that an amendment can put right */
+  amendable: readonly AmendableReading[];
   /** the bench was closed by a failed check while it was weighed */
   closed?: { since: string; says: string };
   /** set when the result shown is an amended one */
@@ -206,7 +208,12 @@ export function RecordPage(record: RecordView) {
       </Sheet>
       <Amendments amendments={record.amendments} />
       {!record.voided && (
-        <AmendmentForms id={record.id} csrfToken={record.csrfToken} stepKey={record.stepKey} />
+        <AmendmentForms
+          amendable={record.amendable}
+          id={record.id}
+          csrfToken={record.csrfToken}
+          stepKey={record.stepKey}
+        />
       )}
       <Sheet id="chain" title={say.chain}>
         <Facts

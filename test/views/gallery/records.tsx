@@ -167,6 +167,7 @@ export const record = (
     }}
     photos={[]}
     photoAside={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", asksBy: true }}
+    amendable={[{ id: "c3", role: "immersed", text: "28.1435", unit: "g" }]}
     photosAside={["it shows another piece"]}
     photoForm={{ action: "/records/214/photos", csrfToken: "gallery", megabytes: 12 }}
     amendments={[

@@ -136,6 +136,9 @@ export const amendments: Words["amendments"] = {
   density: "Dichte",
   finding: "Befund",
   waterTemperature: "Wassertemperatur",
+  reading: (role, text, unit) => `Ablesung ${role}, getippt ${text} ${unit}`,
+  readingHint:
+    "falls sie falsch getippt wurde: Das Getippte bleibt, durchgestrichen mit dem Grund, und das Ergebnis wird neu berechnet",
   waterHint: "falls sie falsch eingetragen wurde: Das Ergebnis wird neu berechnet, das erste bleibt lesbar",
   amendOrVoid: "Berichtigen oder verwerfen",
   lead: "Nichts wird überschrieben. Eine Berichtigung ist ein neuer Eintrag, der diesen nennt; beide bleiben lesbar.",

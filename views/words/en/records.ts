@@ -133,6 +133,9 @@ export const amendments = {
   density: "Density",
   finding: "Finding",
   waterTemperature: "Water temperature",
+  reading: (role: string, text: string, unit: string) => `The ${role} reading, typed ${text} ${unit}`,
+  readingHint:
+    "if it was typed wrongly: what was typed stays, struck through with your reason, and the result is worked out anew",
   waterHint: "if it was typed wrongly: the result is worked out anew, and the first one stays readable",
   amendOrVoid: "Amend or void",
   lead: "Nothing is overwritten. An amendment is a new entry that names this one; both stay readable.",

@@ -279,4 +279,21 @@ export const refusals: readonly ToldPair[] = [
     "The piece weighs {weighed}, and {announced} is announced for ticket {ticket}. Say first whether it is the right piece.",
     "Das Stück wiegt {weighed}, und {announced} sind zum Beleg {ticket} angekündigt. Zuerst sagen, ob es das richtige Stück ist.",
   ],
+  // amending a record
+  [
+    "Only a reading that was typed and still counts can be amended. One from the balance stands as it was received: void the record and weigh again.",
+    "Nur eine Ablesung, die getippt wurde und noch zählt, lässt sich berichtigen. Eine von der Waage bleibt, wie sie ankam: das Protokoll verwerfen und neu wiegen.",
+  ],
+  [
+    '"{text}" has other decimals than the "{before}" it replaces, and they say how fine the scale reads. Right: as many decimals.',
+    "„{text}“ hat andere Stellen als „{before}“, das es ersetzt, und sie sagen, wie fein die Waage anzeigt. Richtig: ebenso viele Stellen.",
+  ],
+  [
+    "This reading went into a drift fit or together with others, and cannot be put right alone. Void the record and weigh again.",
+    "Diese Ablesung ging in eine Driftanpassung oder mit anderen zusammen ein und lässt sich nicht allein berichtigen. Das Protokoll verwerfen und neu wiegen.",
+  ],
+  [
+    "There is no piece to amend. Look for it in the list of records.",
+    "Es gibt kein Stück zu berichtigen. In der Liste der Protokolle suchen.",
+  ],
 ];
