@@ -141,9 +141,7 @@ function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
   const { totals, metals } = words(locale).lots;
   const each = Object.entries(fine) as [LotFine["metal"], Ends][];
   if (each.length === 0) return [totals.noneYet];
-  return each.map(
-    ([metal, { lowG, highG }]) => `${massRangeTold([lowG, highG], 2, manner)} ${metals[metal]}`,
-  );
+  return each.map(([metal, { lowG, highG }]) => massRangeTold([lowG, highG], 2, manner, metals[metal]));
 }
 
 function flagName(flag: string, locale: Locale): string {
@@ -179,9 +177,8 @@ function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): Non
   const { facts: say } = closing;
   const when = whenOf(closed.at);
   const fine = (Object.entries(closed.fine_g) as [LotFine["metal"], { low: string; high: string }][])
-    .map(
-      ([metal, { low, high }]) =>
-        `${massRangeTold([Number(low), Number(high)], decimalsShown(low), manner)} ${metals[metal]}`,
+    .map(([metal, { low, high }]) =>
+      massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, metals[metal]),
     )
     .join("; ");
   return {

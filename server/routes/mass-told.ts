@@ -17,19 +17,25 @@ export function massTold(grams: number, decimals: number, { locale, second }: Ma
   return `${inGrams} = ${fixed(grams / per, decimalsIn(per, decimals), locale)} ${second}`;
 }
 
-/** Both ends in g, then both in the second unit: "45.75 to 66.71 g = 29.418 to 42.896 dwt". */
+/**
+ * Both ends in g with what they are of, then both in the second unit: "45.75 to 66.71 g gold = 29.418 to 42.896 dwt". A
+ * line does not break between the ends.
+ */
 export function massRangeTold(
   [low, high]: readonly [number, number],
   decimals: number,
   { locale, second }: MassManner,
+  of = "",
 ): string {
   const say = words(locale).lots.totals;
   const between = (per: number, shown: number, unit: string) =>
-    say.range(fixed(low / per, shown, locale), fixed(high / per, shown, locale), unit);
-  const inGrams = between(1, decimals, "g");
+    `${unbroken(say.range(fixed(low / per, shown, locale), fixed(high / per, shown, locale), "").trim())} ${unit}`;
+  const inGrams = `${between(1, decimals, "g")} ${of}`.trim();
   if (second === "none") return inGrams;
   const per = Number(gramsPerUnit[second]);
-  return `${inGrams} = ${between(per, decimalsIn(per, decimals), second)}`;
+  return `${inGrams} =\u00a0${between(per, decimalsIn(per, decimals), second)}`;
 }
+
+const unbroken = (text: string) => text.replaceAll(" ", "\u00a0");
 
 const decimalsIn = (gramsPer: number, decimals: number) => decimals + Math.ceil(Math.log10(gramsPer));

@@ -214,7 +214,7 @@ test("a night in pennyweights: readings keep their unit, the lot counts in grams
   expect(text).toContain("7.15 g = 4.598 dwt");
   expect(text).toMatch(/Sum of the pieces 20\.04 g = 12\.888 dwt/);
   expect(text).toMatch(/Gross mass of the lot 12\.88 dwt = 20\.03 g/);
-  expect(text).toMatch(/Fine mass [\d.]+ to [\d.]+ g = [\d.]+ to [\d.]+ dwt gold/);
+  expect(text).toMatch(/Fine mass [\d.]+ to [\d.]+ g gold = [\d.]+ to [\d.]+ dwt/);
   expect(text).toContain("agree within 0.05 g");
   const { records } = await at.ledger.records({ filters: { lot: lot.replace("/lots/", "") } });
   const about = await at.ledger.entriesOf(records[1]?.subject ?? "");
