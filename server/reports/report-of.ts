@@ -209,6 +209,7 @@ function deviationsOf({ captures, secondReadings }: Stated, { say, number }: Wri
     ...captures.flatMap(({ entry, voided }) =>
       voided === null ? [] : [deviations.voided(entry.at, shown(entry.body), voided)],
     ),
+    ...clockWentBack(captures.map(({ entry }) => entry)).map(([from, to]) => deviations.clock(from, to)),
     ...(typed > 0 ? [deviations.typed(typed, captures.length)] : []),
     ...secondReadings.flatMap(({ at, body }) =>
       body.readings
@@ -224,6 +225,14 @@ function deviationsOf({ captures, secondReadings }: Stated, { say, number }: Wri
         ),
     ),
   ];
+}
+
+/** Where the clock went back between two readings: their order is that of the ledger, their times are not to be trusted. */
+function clockWentBack(inOrder: readonly { at: string }[]): (readonly [from: string, to: string])[] {
+  return inOrder.flatMap(({ at }, place) => {
+    const before = inOrder[place - 1]?.at;
+    return before !== undefined && at < before ? [[before, at] as const] : [];
+  });
 }
 
 function decisionOf({ piece, result }: Stated, confidence: number, writing: Writing): string[] {

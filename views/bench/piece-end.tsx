@@ -11,7 +11,8 @@ export function RecordForm({ view }: { view: BenchView }) {
   const locale = useLocale();
   const say = useWords().bench.end;
   const { evaluation } = view;
-  const told = evaluation && !isRefused(evaluation) ? evaluation : undefined;
+  const climbing = view.doubts.some(({ kind }) => kind === "still-climbing");
+  const told = evaluation && !isRefused(evaluation) && !climbing ? evaluation : undefined;
   return (
     <>
       {told && (

@@ -32,6 +32,19 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
       </section>
     );
   const { finding, request, response, curve } = evaluation;
+  const climbing = view.doubts.find(({ kind }) => kind === "still-climbing");
+  if (climbing)
+    return (
+      <>
+        <section class="sheet" aria-labelledby="result-heading">
+          <h2 id="result-heading">{say.density}</h2>
+          <p>
+            <Told says={climbing.says} />
+          </p>
+        </section>
+        <div class="sheet">{view.repeats && <Repeats id="repeats" {...view.repeats} locale={locale} />}</div>
+      </>
+    );
   return (
     <>
       <DensityLine evaluation={evaluation} />

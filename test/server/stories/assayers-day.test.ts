@@ -36,6 +36,25 @@ describe("a small thin coin, its owner waiting", () => {
   });
 });
 
+it("while repeats still climb there is no mean, only their order and the way on; two that agree bring it", async () => {
+  await counter.piece({ claim: "ag-999" });
+  // 31.1035 g at 10.21, 10.28 and 10.33 g/cm³: displaced 3.0366, 3.0159 and 3.0013 g (by hand)
+  await counter.types(
+    ["dry", "31.1035"],
+    ["immersed", "28.0669"],
+    ["immersed", "28.0876"],
+    ["immersed", "28.1022"],
+  );
+  await counter.water("20");
+  const climbing = await counter.page();
+  expect(climbing).toMatch(/Still rising: 10\.21, 10\.28, 10\.33.* there is no mean to state yet/);
+  expect(climbing).toContain("Go on until two immersions agree");
+  expect(climbing).not.toMatch(/\d ± [\d.]+ g\/cm³/);
+  await counter.types(["immersed", "28.1023"]);
+  expect(await counter.page()).toMatch(/\d ± [\d.]+ g\/cm³/);
+  expect(await counter.kept()).toHaveLength(5);
+});
+
 describe("a cast bar with a shrink cavity", () => {
   // 100 g of fine silver at 10.49 displace 9.516 g in water of 20 °C; a void of 3 % of the volume makes it 9.802 (by hand)
   const bar = [

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { until } from "../../until.ts";
 import { host, wordsOf } from "../routes/recorded.ts";
 import { balanceOnTheNetwork, type NetworkedBalance } from "./balance-on-the-network.ts";
@@ -139,4 +139,30 @@ it("a browser that translates the page leaves readings, units and tickets alone"
   await counter.at.post("/bench/record", {});
   const record = await counter.at.app.inject({ url: "/records/story", headers: { host } });
   expect(record.body).toMatch(/translate="no"[^>]*>28\.14 g</);
+});
+
+describe("the clock of the machine falls back to 1970", () => {
+  beforeEach(() => {
+    vi.useFakeTimers({ toFake: ["Date"], now: new Date("2026-03-02T09:00:00Z") });
+  });
+  afterEach(() => {
+    vi.useRealTimers();
+  });
+
+  it("keeps the order of the readings, and the report says that their times are not to be trusted", async () => {
+    await counter.piece({ claim: "ag-999" });
+    await counter.types(["dry", "31.1035"]);
+    vi.setSystemTime(new Date("1970-01-01T00:10:00Z"));
+    await counter.types(["immersed", "28.1435"]);
+    await counter.water("21.4");
+    await counter.at.post("/bench/record", {});
+    expect(await counter.kept()).toEqual(["dry 31.1035", "immersed 28.1435"]);
+    const issued = (await counter.at.post("/records/story/reports", { step: "1" })).headers.location ?? "";
+    const report = await counter.page(issued);
+    expect(report).toMatch(
+      /The clock of the bench went back between two readings, from 2026-03-02.* to 1970-01-01/,
+    );
+    const jumps = (await counter.at.ledger.entries({})).filter(({ kind }) => kind === "clock-jump");
+    expect(jumps.length).toBeGreaterThan(0);
+  });
 });

@@ -142,6 +142,8 @@ export const report: Words["report"] = {
     some: "Abweichungen vom Verfahren und Hinweise:",
     simulated: "VORFÜHRUNG: Ablesungen einer simulierten Waage; kein Stück wurde gewogen.",
     voided: (at, shown, reason) => `Eine Ablesung von ${at} (${shown}) wurde verworfen: ${reason}.`,
+    clock: (from, to) =>
+      `Die Uhr des Messplatzes ging zwischen zwei Ablesungen zurück, von ${from} auf ${to}: die Reihenfolge der Ablesungen ist die, in der sie genommen wurden.`,
     typed: (typed, all) =>
       `${typed} von ${all} Ablesungen hat der Bearbeiter getippt, nicht die Waage gesendet.`,
     secondPerson: (by, at, what, read, typed) =>

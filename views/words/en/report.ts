@@ -141,6 +141,8 @@ export const report = {
     simulated: "DEMONSTRATION: readings of a simulated balance; no piece was weighed.",
     voided: (at: string, shown: string, reason: string) =>
       `A reading of ${at} (${shown}) was declared void: ${reason}.`,
+    clock: (from: string, to: string) =>
+      `The clock of the bench went back between two readings, from ${from} to ${to}: the order of the readings is that in which they were taken.`,
     typed: (typed: number, all: number) =>
       `${typed} of ${all} readings were typed by the operator, not received from the balance.`,
     secondPerson: (by: string, at: string, what: string, read: string, typed: string) =>
