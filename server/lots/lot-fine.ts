@@ -1,6 +1,11 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { fineMass } from "../fineness/fine-mass.ts";
-import { goldFineness, type PermilleRange, silverFineness } from "../fineness/fineness.ts";
+import {
+  goldFineness,
+  goldFinenessOfMelt,
+  type PermilleRange,
+  silverFineness,
+} from "../fineness/fineness.ts";
 
 /** A low and a high end, g. */
 export interface Ends {
@@ -36,12 +41,18 @@ export interface Weighed {
   stepG: number;
   /** from commonShare */
   share: number;
+  /** silver's share of the rest of gold alloy, from and to, where it is not left free */
+  silver?: readonly [number, number];
 }
 
 /** The fine metal of a piece if it is sound alloy of this metal; null when no such alloy has its density. */
-export function lotFine({ metal, measured, celsius, dryG, stepG, share }: Weighed): LotFine | null {
+export function lotFine({ metal, measured, celsius, dryG, stepG, share, silver }: Weighed): LotFine | null {
   const finenessOf = (density: MeasuredDensity) =>
-    metal === "gold" ? goldFineness(density, "any", celsius) : silverFineness(density, celsius);
+    metal === "silver"
+      ? silverFineness(density, celsius)
+      : silver
+        ? goldFinenessOfMelt(density, silver, celsius)
+        : goldFineness(density, "any", celsius);
   const found = finenessOf(measured);
   if (!found.possible) return null;
   const { lowG, highG } = fineMass(dryG, stepG, found.corrected);
@@ -77,4 +88,13 @@ export function fineSum(pieces: readonly LotFine[]): Ends {
     return total((piece) => piece.middle[side]) + sign * Math.sqrt(common ** 2 + own);
   };
   return { lowG: end("lowG", -1), highG: end("highG", 1) };
+}
+
+/** Gold of several pieces if they are melted into one with silver's share of the rest between two ends; null without gold. */
+export function goldOfMelt(pieces: readonly Weighed[], silver: readonly [number, number]): Ends | null {
+  const fine = pieces.flatMap((weighed) => {
+    const found = weighed.metal === "gold" ? lotFine({ ...weighed, silver }) : null;
+    return found ? [found] : [];
+  });
+  return fine.length === 0 ? null : fineSum(fine);
 }

@@ -6,7 +6,7 @@ import type { Entry } from "../ledger/entry.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { statedBy } from "../reports/stated.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
-import { commonShare, type LotFine, lotFine } from "./lot-fine.ts";
+import { commonShare, type LotFine, lotFine, type Weighed } from "./lot-fine.ts";
 
 /** One weighed piece of a lot. */
 export interface LotPiece {
@@ -32,6 +32,8 @@ export interface LotPiece {
   expected?: { grams: number; stepG: number };
   /** as light as gold of the claimed fineness gets; left out where it is not, or disagrees anyway */
   light?: true;
+  /** what its fine metal is computed from; null when it disagrees or no fineness can be said */
+  weighed: Weighed | null;
   /** fine metal if it is sound alloy of the claimed metal; null when it disagrees or no fineness can be said */
   fine: LotFine | null;
 }
@@ -60,6 +62,10 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const measured = recordedDensity(response, confidence);
   const permille = claimedPermille(claim);
   const celsius = liquidCelsius(stated.result) ?? 20;
+  const weighed =
+    state === "disagrees" || !isPrecious(family)
+      ? null
+      : { metal: family, measured, celsius, dryG, stepG, share: commonShare(response.budget) };
   return {
     id: stated.entry.subject,
     ticket: stated.piece.ticket ?? "",
@@ -77,16 +83,11 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
     voided: stated.voided !== undefined,
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last) } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
-    ...(family === "gold" &&
-    state !== "disagrees" &&
-    permille !== undefined &&
-    isLightFor(permille, measured, celsius)
+    ...(weighed?.metal === "gold" && permille !== undefined && isLightFor(permille, measured, celsius)
       ? { light: true }
       : {}),
-    fine:
-      state === "disagrees" || !isPrecious(family)
-        ? null
-        : lotFine({ metal: family, measured, celsius, dryG, stepG, share: commonShare(response.budget) }),
+    weighed,
+    fine: weighed && lotFine(weighed),
   };
 }
 

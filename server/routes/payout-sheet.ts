@@ -4,17 +4,19 @@ import { fixed, inLocale } from "../../views/numbers.ts";
 import { type Locale, words } from "../../views/words/index.ts";
 import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
+import type { HouseMelts } from "../assays/house-melts.ts";
 import type { Lot, LotPrice } from "../lots/lot.ts";
+import { goldOfMelt } from "../lots/lot-fine.ts";
 import type { LotPiece } from "../lots/lot-piece.ts";
-import { type PayoutLine, payoutLines } from "../lots/payout.ts";
+import { type PayoutLine, payFor, payoutLines, rounded } from "../lots/payout.ts";
+import { houseTells } from "./house-melts-view.ts";
 import { nameIn, whenOf } from "./record-view.ts";
 
 /** The worksheet as its page shows it; undefined while no price is locked. */
 export function sheetOf(
   lot: Lot,
   pieces: readonly LotPiece[],
-  library: Library,
-  locale: Locale,
+  { library, melts, locale }: { library: Library; melts: HouseMelts; locale: Locale },
 ): PayoutView["sheet"] | undefined {
   const prices = Object.values(lot.prices);
   if (prices.length === 0) return undefined;
@@ -37,7 +39,39 @@ export function sheetOf(
     totalLow: total("payLow"),
     totalHigh: total("payHigh"),
     left: left.join(", "),
+    house: houseOf(lot, pieces, melts, locale),
   };
+}
+
+/** The gold of the lot if it is melted like this house's melts so far, beside the free interval; empty while nothing is known. */
+function houseOf(
+  lot: Lot,
+  pieces: readonly LotPiece[],
+  melts: HouseMelts,
+  locale: Locale,
+): readonly string[] {
+  const weighed = pieces.flatMap((piece) =>
+    !piece.voided && piece.weighed?.metal === "gold" ? [piece.weighed] : [],
+  );
+  const told = weighed[0] && houseTells(melts, weighed[0].measured.confidence, locale);
+  if (!told) return [];
+  const gold = told.split && goldOfMelt(weighed, told.split.next);
+  if (!gold) return [told.says];
+  const { house } = words(locale).assay;
+  const fine = words(locale).lots.totals.range(
+    fixed(gold.lowG, 2, locale),
+    fixed(gold.highG, 2, locale),
+    "g",
+  );
+  const price = lot.prices.gold;
+  const pay = (grams: number) => price && fixed(rounded(payFor(grams, price), price.rounding), 2, locale);
+  return [
+    told.says,
+    price
+      ? house.lotPaid(fine, pay(gold.lowG) ?? "", pay(gold.highG) ?? "", price.currency)
+      : house.lot(fine),
+    house.only,
+  ];
 }
 
 const money = (amount: number, currency: string, locale: Locale) => `${fixed(amount, 2, locale)} ${currency}`;

@@ -4,6 +4,7 @@ import { page } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { type Locale, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
+import { houseMelts } from "../assays/house-melts.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { termsWithLaboratory } from "../lots/laboratory-terms.ts";
@@ -59,7 +60,11 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
       );
     const pieces = await book.pieces(lot.id, library());
     const terms = await termsWithLaboratory(ledger, lot, pieces);
-    const sheet = sheetOf({ ...lot, terms }, pieces, library(), around.locale);
+    const sheet = sheetOf({ ...lot, terms }, pieces, {
+      library: library(),
+      melts: await houseMelts(ledger),
+      locale: around.locale,
+    });
     const view: PayoutView = {
       lotId: lot.id,
       lotName: lot.name,

@@ -49,6 +49,8 @@ export interface PayoutView {
     totalHigh: string;
     /** tickets that bring no line */
     left: string;
+    /** what this house's melts say of the lot, one sentence or more each; empty while they say nothing */
+    house: readonly string[];
   };
   csrfToken: string;
   stepKey: string;
@@ -56,7 +58,7 @@ export interface PayoutView {
 
 /** The worksheet from fine mass to money, with both ends. */
 export function Payout(view: PayoutView) {
-  const say = useWords().payout;
+  const { assay, payout: say } = useWords();
   const { sheet } = view;
   return (
     <>
@@ -85,6 +87,10 @@ export function Payout(view: PayoutView) {
           />
           {sheet.left !== "" && <p>{say.left(sheet.left)}</p>}
           <p>{say.says}</p>
+          {sheet.house.length > 0 && <h3>{assay.house.heading}</h3>}
+          {sheet.house.map((one) => (
+            <p key={one}>{one}</p>
+          ))}
         </Sheet>
       )}
       <PriceForm {...view} />

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
-import { textOf } from "../routes/recorded.ts";
+import { recorded, textOf } from "../routes/recorded.ts";
 import { openedLot, weighed } from "./screened.ts";
 
 /** One day at an invented refiner's counter, each hour as its pages tell it; readings are invented, in g. */
@@ -140,5 +140,33 @@ describe("a refiner's day", () => {
     );
     await at.post(`${lot}/terms`, { ticket: "31", permille: "585", saidBy: "stamp" });
     expect(await textOf(at, `${lot}/payout`)).toMatch(/585 ‰; by density \d+ to \d+: fits stamp/);
+  });
+
+  it("five earlier melts with a laboratory result narrow the gold of a lot that will be melted, beside the full ends", async () => {
+    // five invented bars of 100 g and 500 ‰ whose rest is a good third silver, from 12.54 to 12.60 g/cm³
+    for (const [place, immersed] of ["92.05", "92.06", "92.07", "92.08", "92.09"].entries()) {
+      const id = `melt-${place}`;
+      await recorded(at, { id, dry: "100.00", immersed });
+      await at.post(`/records/${id}/laboratory`, {
+        metal: "gold",
+        permille: "500",
+        laboratory: "an invented laboratory",
+        report: `L-${place}`,
+        method: "cupellation",
+        date: "2024-03-28",
+      });
+    }
+    await begin();
+    await weigh("31", "12.900", "11.960");
+    await lock("60", { rate: "100" });
+    const text = await textOf(at, `${lot}/payout`);
+    expect(text).toContain("This house's melts so far 5 gold melts with a laboratory result");
+    const [, low, high] = /such a melt together, they hold ([\d.]+) to ([\d.]+) g of gold/.exec(text) ?? [];
+    const [, freeLow, freeHigh] = /density ([\d.]+) to ([\d.]+) g [\d.]+ EUR/.exec(text) ?? [];
+    expect(Number(low)).toBeGreaterThan(Number(freeLow));
+    expect(Number(high)).toBeLessThan(Number(freeHigh));
+    const [, pay] = /paid ([\d.]+) to [\d.]+ EUR before the fee/.exec(text) ?? [];
+    // the fine mass is shown to 0.01 g, which is 0.60 at this price
+    expect(Math.abs(Number(pay) - 60 * Number(low))).toBeLessThan(0.31);
   });
 });

@@ -24,6 +24,7 @@ function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): L
     typed: false,
     voided: false,
     metal: "gold",
+    weighed: null,
     fine: fineOf(dryG),
     ...changes,
   };

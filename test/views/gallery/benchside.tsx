@@ -402,6 +402,7 @@ export const payout = (
       ],
       totalLow: "684.45",
       totalHigh: "727.63",
+      house: [],
       left: "T-0412",
     }}
     csrfToken={csrfToken}

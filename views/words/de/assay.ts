@@ -89,6 +89,10 @@ export const assay: Words["assay"] = {
     narrower: (low, high) =>
       `Mit diesem Rest liegt der Feingehalt zwischen ${low} und ${high} ‰, neben dem vollen Bereich oben, nicht an seiner Stelle.`,
     impossible: "Keine Schmelze mit diesem Rest hat diese Dichte.",
+    lot: (fine) =>
+      `Sind die Goldstücke dieser Partie zusammen eine solche Schmelze, enthalten sie ${fine} Gold, neben dem, was oben steht, nicht an seiner Stelle.`,
+    lotPaid: (fine, low, high, currency) =>
+      `Sind die Goldstücke dieser Partie zusammen eine solche Schmelze, enthalten sie ${fine} Gold, ausgezahlt ${low} bis ${high} ${currency} vor der Gebühr, neben dem, was oben steht, nicht an seiner Stelle.`,
     only: "Das gilt für eine Schmelze aus Altmetall derselben Art, wenn sie gesund ist. Über ein einzelnes Stück vor dem Schmelzen oder über Altmetall von anderswo sagt es nichts.",
     recipe: "wie die Schmelzen dieses Hauses",
   },

@@ -88,6 +88,10 @@ export const assay = {
     narrower: (low: string, high: string) =>
       `With that rest the fineness lies between ${low} and ${high} ‰, beside the full interval above, not in its place.`,
     impossible: "No melt with that rest has this density.",
+    lot: (fine: string) =>
+      `If the gold pieces of this lot are such a melt together, they hold ${fine} of gold, beside what stands above, not in its place.`,
+    lotPaid: (fine: string, low: string, high: string, currency: string) =>
+      `If the gold pieces of this lot are such a melt together, they hold ${fine} of gold, paid ${low} to ${high} ${currency} before the fee, beside what stands above, not in its place.`,
     only: "It holds for a melt of the same kind of scrap, if it is sound. It says nothing of a single piece before melting, nor of scrap from elsewhere.",
     recipe: "as this house's melts",
   },
