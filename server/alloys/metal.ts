@@ -2,15 +2,17 @@
 export type Magnetism = "none" | "weak" | "strong";
 
 /** Colour of the clean metal, under any skin. Common practice; words a person at a counter would use. */
-export type Colour =
-  | "white"
-  | "grey"
-  | "yellow"
-  | "greenish-yellow"
-  | "reddish-yellow"
-  | "pink"
-  | "red"
-  | "reddish-grey";
+export const colours = [
+  "white",
+  "grey",
+  "yellow",
+  "greenish-yellow",
+  "reddish-yellow",
+  "pink",
+  "red",
+  "reddish-grey",
+] as const;
+export type Colour = (typeof colours)[number];
 
 /** How likely a bench is to meet a whole piece of it: common, possible, or rare. A judgment (common practice). */
 export type Likelihood = "common" | "possible" | "rare";

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { bandByMixture } from "./band-by-mixture.ts";
 import { componentSymbols } from "./component-density.ts";
 import { builtIn, type Library, libraryOf } from "./library.ts";
-import type { Metal } from "./metal.ts";
+import { colours, type Metal } from "./metal.ts";
 
 /** Shape of the file of own metals; goes up when a key changes its meaning. */
 export const ownMetalsFormat = 1;
@@ -31,16 +31,7 @@ const ownMetal = z
       .nullable()
       .default(null),
     sound_m_s: z.number().min(300).max(20000).nullable().default(null),
-    colour: z.enum([
-      "white",
-      "grey",
-      "yellow",
-      "greenish-yellow",
-      "reddish-yellow",
-      "pink",
-      "red",
-      "reddish-grey",
-    ]),
+    colour: z.enum(colours),
     likelihood: z.enum(["common", "possible", "rare"]).default("common"),
     source: z.string().trim().min(3, "say where the values come from").max(400),
     notes: z.string().max(400).optional(),

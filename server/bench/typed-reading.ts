@@ -7,7 +7,8 @@ export type Typed<T> = { understood: T } | { refused: string };
 /**
  * A typed number as plain decimal text. Comma and point both stand for the decimal mark; a thousands mark is never
  * guessed: "1,234" could be either where a comma groups, and goes back with both meanings, and so does "1.234,5".
- * Where the page's own decimal mark is the comma, "1,234" has one meaning.
+ * Where the page's own decimal mark is the comma, "1,234" has one meaning. A single point is always the decimal mark,
+ * on a German page too, since it is read off a display: that is where this differs from the pages' `readNumber`.
  */
 export function typedDecimal(
   text: string,

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { colours } from "../alloys/metal.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Echo } from "./sound-speed.ts";
 
@@ -17,16 +18,7 @@ export const evidenceRanges = {
 
 const within = ({ from, to }: { from: number; to: number }) => z.number().min(from).max(to);
 const u = z.number().nonnegative();
-const colour = z.enum([
-  "white",
-  "grey",
-  "yellow",
-  "greenish-yellow",
-  "reddish-yellow",
-  "pink",
-  "red",
-  "reddish-grey",
-]);
+const colour = z.enum(colours);
 
 const echo = z.object({
   thicknessMm: within(evidenceRanges.wallMm),

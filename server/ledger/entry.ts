@@ -33,7 +33,7 @@ export interface EntryOf<K extends Kind> {
 /** Any entry; `entry.kind` tells which body it has. */
 export type Entry = { [K in Kind]: EntryOf<K> }[Kind];
 
-/** What is hashed of an entry, its body as canonical JSON text. */
+/** What is hashed of an entry; body and origin as canonical JSON text, the origin null at the bench itself. */
 export interface EntryText {
   seq: number;
   id: string;

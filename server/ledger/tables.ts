@@ -1,17 +1,8 @@
 import type { Kysely, Transaction } from "kysely";
+import type { EntryText } from "./entry.ts";
 
 /** A row of the chain. Only ever inserted; triggers refuse anything else. */
-export interface EntryRow {
-  seq: number;
-  id: string;
-  bench: string;
-  at: string;
-  kind: string;
-  subject: string;
-  /** canonical JSON */
-  body: string;
-  /** canonical JSON of an Origin, or null */
-  origin: string | null;
+export interface EntryRow extends EntryText {
   prev_hash: string;
   hash: string;
 }

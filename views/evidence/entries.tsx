@@ -1,4 +1,4 @@
-import type { Colour } from "../../server/alloys/metal.ts";
+import { colours } from "../../server/alloys/metal.ts";
 import type { EvidenceKind } from "../../server/evidence/evidence.ts";
 import { wallPaths } from "../../server/evidence/sound-speed.ts";
 import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
@@ -10,17 +10,6 @@ export interface TypedEntries {
   values: Readonly<Record<string, string>>;
   problems: readonly { fieldId: string; error: FieldError }[];
 }
-
-export const colours: readonly Colour[] = [
-  "white",
-  "grey",
-  "yellow",
-  "greenish-yellow",
-  "reddish-yellow",
-  "pink",
-  "red",
-  "reddish-grey",
-];
 
 /** Entries of one test; each is named by its kind and the quantity, so that no two on the page share an id. */
 export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedEntries }) {

@@ -1,4 +1,4 @@
-import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
@@ -28,18 +28,7 @@ export interface SizeView extends EvidenceDoor {
 export function SizeSheet(view: SizeView) {
   const { specifications, values, problems, made, doubt, asksMass, stepKey } = view;
   const say = useWords().evidence;
-  const errorOf = errorsOf(problems);
-  const entry = (name: string, label: string, after: string, required = false) => (
-    <Field
-      kind="decimal"
-      name={name}
-      label={label}
-      after={after}
-      value={values[name] ?? ""}
-      required={required}
-      {...errorOf(name)}
-    />
-  );
+  const entry = decimalEntries(values, problems);
   return (
     <Sheet id="size" title={say.sizeTitle}>
       <Problems heading={say.problems} problems={problems} />

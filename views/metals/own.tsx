@@ -1,3 +1,4 @@
+import { colours } from "../../server/alloys/metal.ts";
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
@@ -15,17 +16,6 @@ export interface OwnMetalsPage {
   kept: boolean;
   csrfToken: string;
 }
-
-const colours = [
-  "white",
-  "grey",
-  "yellow",
-  "greenish-yellow",
-  "reddish-yellow",
-  "pink",
-  "red",
-  "reddish-grey",
-];
 
 /** The owner's own metals: what is held, one more by form, all of them as a file. */
 export function OwnMetalsPage(page: OwnMetalsPage) {

@@ -1,5 +1,5 @@
 import { type FinenessAnswer, HouseMelts } from "../evidence/fineness.tsx";
-import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { decimalEntries, type FieldError, Problems, Select } from "../forms.tsx";
 import { Fineness } from "../plots/fineness.tsx";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -19,30 +19,14 @@ export interface FinenessView {
 export function FinenessPage({ values, colours, problems, answer }: FinenessView) {
   const locale = useLocale();
   const say = useWords().planPages;
-  const errorOf = errorsOf(problems);
+  const entry = decimalEntries(values, problems);
   return (
     <>
       <Problems heading={say.problems} problems={problems} />
       <form method="get" action="/plan/fineness" class="sheet">
         <div class="row">
-          <Field
-            kind="decimal"
-            name="density"
-            label={say.density}
-            after="g/cm³"
-            value={values.density}
-            required
-            {...errorOf("density")}
-          />
-          <Field
-            kind="decimal"
-            name="uDensity"
-            label={say.standardUncertainty}
-            after="g/cm³"
-            value={values.uDensity}
-            required
-            {...errorOf("uDensity")}
-          />
+          {entry("density", say.density, "g/cm³", true)}
+          {entry("uDensity", say.standardUncertainty, "g/cm³", true)}
           <Select
             name="metal"
             label={say.metal}

@@ -1,4 +1,4 @@
-import { errorsOf, Field, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
+import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
@@ -46,18 +46,7 @@ export interface ReachingView {
 export function ReachingPage({ values, claims, problems, answer }: ReachingView) {
   const locale = useLocale();
   const say = useWords().reaching;
-  const errorOf = errorsOf(problems);
-  const entry = (name: keyof ReachingView["values"], label: string, after: string) => (
-    <Field
-      key={name}
-      kind="decimal"
-      name={name}
-      label={label}
-      after={after}
-      value={values[name]}
-      {...errorOf(name)}
-    />
-  );
+  const entry = decimalEntries(values, problems);
   return (
     <>
       <p>{say.lead}</p>

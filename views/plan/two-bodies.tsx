@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { WettingCaution } from "../cautions.tsx";
-import { errorsOf, Field, type FieldError, Problems, RadioCards } from "../forms.tsx";
+import { decimalEntries, type FieldError, Problems, RadioCards } from "../forms.tsx";
 import { fromTo } from "../numbers.ts";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -38,10 +38,7 @@ export interface TwoBodiesView {
 export function TwoBodies({ question, values, problems, answer, stones = [] }: TwoBodiesView) {
   const locale = useLocale();
   const say = useWords().planPages;
-  const errorOf = errorsOf(problems);
-  const entry = (name: keyof TwoBodiesView["values"], label: string, after: string) => (
-    <Field kind="decimal" name={name} label={label} after={after} value={values[name]} {...errorOf(name)} />
-  );
+  const entry = decimalEntries(values, problems);
   return (
     <>
       <p>{say.twoBodiesLead}</p>

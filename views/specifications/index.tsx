@@ -1,5 +1,5 @@
 import { TakeOver } from "../forms/take-over.tsx";
-import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
@@ -28,18 +28,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
   const locale = useLocale();
   const say = useWords().specifications;
   const fileError = problems.find(({ fieldId }) => fieldId === "json-file")?.error;
-  const errorOf = errorsOf(problems);
-  const entry = (name: string, label: string, after: string, required = false) => (
-    <Field
-      kind="decimal"
-      name={name}
-      label={label}
-      after={after}
-      value={values[name] ?? ""}
-      required={required}
-      {...errorOf(name)}
-    />
-  );
+  const entry = decimalEntries(values, problems);
   return (
     <>
       <form method="post" action="/specifications" class="sheet">

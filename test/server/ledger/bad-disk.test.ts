@@ -20,6 +20,14 @@ function smallDisk(bytes: number): string {
 const root = process.getuid?.() === 0;
 const pageOf = async ({ url }: RunningBench, path = "") => wordsOf(await pageAt(url + path));
 
+/** Puts a piece on the bench; gives what sends further forms. */
+async function pieceOpened({ url }: RunningBench) {
+  const post = await formPoster(url);
+  const opened = { ticket: "A-1", description: "bar", method: "hung", claim: "", key: "piece-1" };
+  await post("/bench/piece", opened);
+  return post;
+}
+
 /** Writes to the disk until it takes no more; gives the file that fills it. */
 function fill(folder: string): string {
   const file = join(folder, "something-else");
@@ -40,16 +48,9 @@ test.skipIf(!root)(
     const folder = smallDisk(6 * 2 ** 20);
     let running = await startBench(["--typed"], folder);
     onTestFinished(() => running.stop());
-    const post = await formPoster(running.url);
+    const post = await pieceOpened(running);
     const reading = (value: string) =>
       post("/bench/typed-readings", { role: "dry", reading: value, unit: "g" });
-    await post("/bench/piece", {
-      ticket: "A-1",
-      description: "bar",
-      method: "hung",
-      claim: "",
-      key: "piece-1",
-    });
     expect((await reading("31.1035")).status).toBe(303);
 
     const filler = fill(folder);
@@ -88,14 +89,7 @@ test.skipIf(!root)(
     const folder = smallDisk(6 * 2 ** 20);
     const running = await startBench(["--typed"], folder);
     onTestFinished(() => running.stop());
-    const post = await formPoster(running.url);
-    await post("/bench/piece", {
-      ticket: "A-1",
-      description: "bar",
-      method: "hung",
-      claim: "",
-      key: "piece-1",
-    });
+    const post = await pieceOpened(running);
     const filler = fill(folder);
     const reading = () => post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
     let status = 303;
@@ -113,14 +107,7 @@ test.skipIf(!root)(
   async () => {
     const folder = smallDisk(6 * 2 ** 20);
     const running = await startBench(["--typed"], folder);
-    const post = await formPoster(running.url);
-    await post("/bench/piece", {
-      ticket: "A-1",
-      description: "bar",
-      method: "hung",
-      claim: "",
-      key: "piece-1",
-    });
+    await pieceOpened(running);
     await running.stop();
     execFileSync("mount", ["-o", "remount,ro", folder]);
     await expect(startBench(["--typed"], folder)).rejects.toThrow(
