@@ -88,6 +88,10 @@ export const entries: readonly ToldPair[] = [
     "Als Wassertemperatur getippt und nachgefragt: {celsius} °C.",
   ],
   [
+    "Typed as {role} reading and asked about: {reading}.",
+    "Als Ablesung ({role}) getippt und nachgefragt: {reading}.",
+  ],
+  [
     "This piece was not weighed in water of a stated temperature, so there is none to correct.",
     "Dieses Stück wurde nicht in Wasser von angegebener Temperatur gewogen, also ist keine zu berichtigen.",
   ],
@@ -196,6 +200,14 @@ export const entries: readonly ToldPair[] = [
   [
     "No {metal} alloyed with {rest} has this density: they reach from {n} to {n1} g/cm³. Look for stones, hollows, a core, or another metal.",
     "Kein {metal}, legiert mit {rest}, hat diese Dichte: sie reichen von {n} bis {n1} g/cm³. Nach Steinen, Hohlräumen, einem Kern oder einem anderen Metall suchen.",
+  ],
+  [
+    "No lower bound: stones of the list reach {n} g/cm³, so one of them may be denser than the whole. Give the stone's mass and density.",
+    "Keine untere Grenze: Steine der Liste reichen bis {n} g/cm³, einer davon kann also dichter sein als das Ganze. Masse und Dichte des Steins angeben.",
+  ],
+  [
+    "The metal alone has at least {bound}: no stone of the list is denser than {n} g/cm³, so a stone only pulls the whole down. Its mass and density give the metal itself.",
+    "Das Metall allein hat mindestens {bound}: kein Stein der Liste ist dichter als {n} g/cm³, ein Stein zieht das Ganze also nur herunter. Seine Masse und Dichte ergeben das Metall selbst.",
   ],
   [
     "The known body weighs {n} g, the whole only {n1} g.",
