@@ -21,7 +21,10 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
     <section class="sheet" aria-labelledby="piece-heading">
       <h2 id="piece-heading">
         <span {...asIs}>{piece.ticket}</span>
-        {piece.description && <small> {toldValue(piece.description, locale)}</small>}
+        {/* what somebody typed stays as it is; only the invented pieces are told in the page's language */}
+        {piece.description && (
+          <small> {view.demo ? toldValue(piece.description, locale) : piece.description}</small>
+        )}
       </h2>
       <ProblemNote problem={view.problem} />
       {view.trouble && (

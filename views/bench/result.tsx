@@ -1,3 +1,4 @@
+import { roundedPair } from "../../calibration/rounding.ts";
 import type { BenchView } from "../../server/bench/view.ts";
 import { type Evaluated, type Evaluation, isRefused } from "../../server/compute/evaluation.ts";
 import { FindingWords } from "../finding.tsx";
@@ -97,7 +98,12 @@ function DensityLine({ evaluation: { request, response, displacedGrams } }: { ev
         {dof !== null && `, ${say.degrees(dof)}`};{" "}
         {say.masses(
           plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
-          inLocale(displacedGrams.toPrecision(5), locale),
+          // no more decimals than the mass deserves: both come from the same display
+          fixed(
+            displacedGrams,
+            Math.max(0, roundedPair(response.mass_g, 2 * response.u_mass_g).decimals),
+            locale,
+          ),
         )}
         . {say.apparent(fixed(response.relative_density.apparent, 4, locale))}
       </p>

@@ -69,8 +69,7 @@ function TakeButton({
         data-needs-live
         {...(due ? { "data-key": "t F9" } : {})}
       >
-        {again ? say.takeAgain(roles[role]) : say.take(roles[role])}
-        {due && <kbd>T</kbd>}
+        {again ? say.takeAgain(roles[role]) : say.take(roles[role])} {due && <kbd>T</kbd>}
       </button>
     </BenchForm>
   );

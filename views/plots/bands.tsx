@@ -26,6 +26,9 @@ interface BandRowsParts {
   locale?: Locale;
 }
 
+/** Living metals drawn and named in the sentences; where a scale tells little apart, the rest stands in the table. */
+const aliveShown = 16;
+
 const rowHeight = 33;
 const headHeight = 22;
 
@@ -43,10 +46,14 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
     measured?.value,
   );
   const shown = excluded.slice(0, width < 500 ? 6 : 12).filter((band) => onAxis(band, domain));
-  const hidden = excluded.length - shown.length;
+  const alive = aliveInSight(others, measured?.value);
+  const more = [
+    { count: alive.hidden, says: say.moreAlive },
+    { count: excluded.length - shown.length, says: say.moreExcluded },
+  ];
   const groups = [
     { word: claim[0]?.alive === false ? say.claimedOut : say.claimed, kind: "claim", bands: claim },
-    { word: say.alive, kind: "alive", bands: others.filter((band) => band.alive === true) },
+    { word: say.alive, kind: "alive", bands: alive.shown },
     { word: say.excluded, kind: "excluded", bands: shown },
     { word: say.metals, kind: "plain", bands: others.filter((band) => band.alive === undefined) },
   ];
@@ -92,10 +99,11 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
     );
     y += headHeight + (1 + Math.max(...placed.map(({ lane }) => lane))) * rowHeight + 6;
   }
-  if (hidden > 0) {
+  for (const { count, says } of more) {
+    if (count === 0) continue;
     drawn.push(
-      <text key="more" x={0} y={y + 12} class="faint">
-        {say.moreExcluded(hidden)}
+      <text key={says(count)} x={0} y={y + 12} class="faint">
+        {says(count)}
       </text>,
     );
     y += headHeight;
@@ -107,6 +115,16 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
 export function nearest(bands: readonly Band[], value: number | undefined): Band[] {
   const away = ({ low, high }: Band) => (value === undefined ? low : Math.max(low - value, value - high));
   return [...bands].sort((a, b) => away(a) - away(b));
+}
+
+/** The living bands nearest to a value, in their own order, and how many more there are. */
+export function aliveInSight(
+  bands: readonly Band[],
+  value: number | undefined,
+): { shown: Band[]; hidden: number } {
+  const alive = bands.filter((band) => band.alive === true);
+  const near = new Set(nearest(alive, value).slice(0, aliveShown));
+  return { shown: alive.filter((band) => near.has(band)), hidden: alive.length - near.size };
 }
 
 function onAxis({ low, high }: Band, [from, to]: readonly [number, number]): boolean {

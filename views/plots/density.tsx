@@ -1,7 +1,7 @@
 import { fixed, fromTo, plusMinus } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
 import { useLocale } from "../words/spoken.ts";
-import type { Band } from "./bands.tsx";
+import { aliveInSight, type Band } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
 import { drawDensity, halfWidth } from "./density-drawing.tsx";
 import { PlotFigure } from "./figure.tsx";
@@ -65,7 +65,10 @@ export function DensityAxis(asked: DensityPlot) {
 export function densityInWords({ measured, bands, claimId, locale = "en" }: DensityPlot): string {
   const say = words(locale).plots;
   const claim = bands.find((band) => band.id === claimId);
-  const alive = bands.filter((band) => band.alive === true && band !== claim);
+  const alive = aliveInSight(
+    bands.filter((band) => band !== claim),
+    measured?.value,
+  );
   const excluded = bands.filter((band) => band.alive === false);
   const sentences: string[] = [];
   if (measured)
@@ -78,7 +81,8 @@ export function densityInWords({ measured, bands, claimId, locale = "en" }: Dens
     );
   else sentences.push(say.notMeasured);
   if (claim) sentences.push(say.claimIs(claim.name, fromTo(claim.low, claim.high, locale)));
-  if (alive.length > 0) sentences.push(say.aliveAre(alive.map(({ name }) => name).join(", ")));
+  if (alive.shown.length > 0)
+    sentences.push(say.aliveAre(alive.shown.map(({ name }) => name).join(", "), alive.hidden));
   else if (measured && claim?.alive !== true) sentences.push(say.noneAlive);
   if (excluded.length > 0) sentences.push(say.excludedAre(excluded.length));
   return sentences.join(" ");

@@ -16,9 +16,11 @@ export const plots: Words["plots"] = {
     `Dichte ${value} g/cm³; mit ${confidence} Vertrauen ${interval} g/cm³.`,
   notMeasured: "Noch ist nichts gemessen; die Balken zeigen, was die Rezeptur jedes Metalls offen lässt.",
   claimIs: (name: string, band: string) => `Angegeben als ${name} (${band}).`,
-  aliveAre: (names: string) => `Noch möglich: ${names}.`,
+  aliveAre: (names: string, more: number) =>
+    more === 0 ? `Noch möglich: ${names}.` : `Noch möglich: ${names} und ${more} weitere, siehe Tabelle.`,
   noneAlive: "Kein Metall auf dieser Achse ist noch möglich.",
   excludedAre: (count: number) => (count === 1 ? "1 ist ausgeschlossen." : `${count} sind ausgeschlossen.`),
+  moreAlive: (count: number) => `und ${count} weitere noch möglich, siehe Tabelle`,
   moreExcluded: (count: number) => `und ${count} weitere ausgeschlossen, siehe Tabelle`,
   metal: "Metall",
   from: "von g/cm³",

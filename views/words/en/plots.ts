@@ -14,9 +14,11 @@ export const plots = {
     `Density ${value} g/cm³; with ${confidence} confidence ${interval} g/cm³.`,
   notMeasured: "Nothing is measured yet; the bars show what each metal's recipe leaves free.",
   claimIs: (name: string, band: string) => `Said to be ${name} (${band}).`,
-  aliveAre: (names: string) => `Still alive: ${names}.`,
+  aliveAre: (names: string, more: number) =>
+    more === 0 ? `Still alive: ${names}.` : `Still alive: ${names}, and ${more} more in the table.`,
   noneAlive: "No metal on this axis is still alive.",
   excludedAre: (count: number) => (count === 1 ? "1 is ruled out." : `${count} are ruled out.`),
+  moreAlive: (count: number) => `and ${count} more still alive, in the table`,
   moreExcluded: (count: number) => `and ${count} more ruled out, in the table`,
   metal: "Metal",
   from: "from g/cm³",

@@ -62,6 +62,7 @@ export const metals: readonly ToldPair[] = [
   ["{core} under {skin}", "{core} unter {skin}"],
   ["{core} under {skin}, skin {n} to {n1} mm", "{core} unter {skin}, Haut {n} bis {n1} mm"],
   ["{pair} ({n} to {n1} % {element})", "{pair} ({n} bis {n1} % {element})"],
+  ["{pair} ({n} % {element})", "{pair} ({n} % {element})"],
   ["{one} with {other}", "{one} mit {other}"],
   ["Lead and tin", "Blei und Zinn"],
   ["Lead and antimony", "Blei und Antimon"],
