@@ -174,13 +174,5 @@ export const planNames: readonly ToldPair[] = [
   ["Share of the first by mass", "Anteil des ersten an der Masse"],
   ["Density of the other body", "Dichte des anderen Körpers"],
   ["Its mass", "Seine Masse"],
-  [
-    "No lower bound: stones of the list reach {n} g/cm³, so one of them may be denser than the whole. Give the stone's mass and density.",
-    "Keine untere Grenze: Steine der Liste reichen bis {n} g/cm³, einer davon kann also dichter sein als das Ganze. Masse und Dichte des Steins angeben.",
-  ],
-  [
-    "The metal alone has at least {bound}: no stone of the list is denser than {n} g/cm³, so a stone only pulls the whole down. Its mass and density give the metal itself.",
-    "Das Metall allein hat mindestens {bound}: kein Stein der Liste ist dichter als {n} g/cm³, ein Stein zieht das Ganze also nur herunter. Seine Masse und Dichte ergeben das Metall selbst.",
-  ],
   ["Density of the metal, at least", "Dichte des Metalls, mindestens"],
 ];
