@@ -141,7 +141,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   reportRoutes(app, { ledger, demo, library: () => library.now });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);
-  lotRoutes(app, { bench, ledger, settings, demo, library: () => library.now });
+  const { priceLocked } = customerRoutes(app, { bench, ledger, settings, demo });
+  lotRoutes(app, { bench, ledger, settings, demo, library: () => library.now, priceLocked });
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, ledger, demo);
   twoBodiesRoutes(app, demo);
@@ -149,7 +150,6 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   metalRoutes(app, { library, demo });
   ownMetalRoutes(app, { library, demo });
   planRoutes(app, { settings, library, plan, demo });
-  customerRoutes(app, { bench, ledger, settings, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   importRoutes(app, { ledger, library, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });

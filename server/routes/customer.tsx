@@ -23,20 +23,19 @@ import { whenOf } from "./record-view.ts";
 const heartbeatSeconds = 2;
 /** How often silence is looked at, so that an old weight does not stay on show. */
 const ageEveryMs = 1000;
-/** How often the price of the lot is read again, since a price is locked without touching the bench. */
-const priceEveryMs = 3000;
 
 /** The window that faces the customer: the instrument's own indication, unaltered, the price locked for the lot, and nothing computed. */
 export function customerRoutes(
   app: FastifyInstance,
   { bench, ledger, settings, demo }: { bench: Bench; ledger: Ledger; settings: KeptSettings; demo: boolean },
-): void {
+): { priceLocked: () => void } {
   /** the lot whose pieces are being weighed, as it was read last */
   let lot: Lot | undefined;
   async function readLot(): Promise<void> {
     const id = bench.piece?.lot;
     const read = id === undefined ? undefined : lotOf(await ledger.entriesOf(id));
-    lot = read?.closed ? undefined : read;
+    // Another piece may have come while the ledger was read; then its own reading counts.
+    if (bench.piece?.lot === id) lot = read?.closed ? undefined : read;
   }
   const stream = new LiveStream(
     new Map<string, Draw>([
@@ -57,12 +56,7 @@ export function customerRoutes(
       () => undefined,
     );
   bench.onChange(() => void showPrice());
-  const pricing = setInterval(() => void (bench.piece?.lot !== undefined && showPrice()), priceEveryMs);
-  pricing.unref();
-  app.addHook("onClose", async () => {
-    clearInterval(ageing);
-    clearInterval(pricing);
-  });
+  app.addHook("onClose", async () => clearInterval(ageing));
   app.addHook("preClose", async () => stream.close());
 
   app.get("/customer", async (request, reply) => {
@@ -88,6 +82,7 @@ export function customerRoutes(
     );
   });
   app.get("/customer/live", (request, reply) => stream.join(request, reply, ""));
+  return { priceLocked: () => void showPrice() };
 }
 
 /** Digits and unit exactly as they came; none while none is fresh. */

@@ -25,6 +25,8 @@ export interface LotRouteParts {
   settings: KeptSettings;
   demo: boolean;
   library: () => Library;
+  /** called after a price was locked */
+  priceLocked: () => void;
 }
 
 /** How many lots the list shows. */
@@ -33,7 +35,7 @@ const lotsShown = 50;
 /** Lots: taken in as a whole, screened piece by piece on the one bench, and priced. */
 export function lotRoutes(
   app: FastifyInstance,
-  { bench, ledger, settings, demo, library }: LotRouteParts,
+  { bench, ledger, settings, demo, library, priceLocked }: LotRouteParts,
 ): void {
   const book = new LotBook(ledger);
   const claims = () => claimsOf(metalBands(library(), settings.now.metal));
@@ -83,7 +85,7 @@ export function lotRoutes(
 
   const second = () => settings.now.secondUnit;
   screeningRoutes(app, { bench, ledger, book, claims, demo, library, second });
-  payoutRoutes(app, { ledger, book, demo, library });
+  payoutRoutes(app, { ledger, book, demo, library, priceLocked });
 }
 
 function openedLot(values: Record<string, string>, library: Library) {

@@ -21,6 +21,8 @@ interface PayoutParts {
   book: LotBook;
   demo: boolean;
   library: () => Library;
+  /** called after a price was locked */
+  priceLocked: () => void;
 }
 
 type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
@@ -44,7 +46,10 @@ const empty = {
 };
 
 /** The worksheet from fine mass to money. A price is locked with its source and time; it is never looked up. */
-export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library }: PayoutParts): void {
+export function payoutRoutes(
+  app: FastifyInstance,
+  { ledger, book, demo, library, priceLocked }: PayoutParts,
+): void {
   async function worksheet(request: LotRequest, reply: FastifyReply, refused?: Refused) {
     const around = frameOf(request, reply, { path: "/lots", demo });
     const lot = await book.lot(request.params.lot);
@@ -93,6 +98,7 @@ export function payoutRoutes(app: FastifyInstance, { ledger, book, demo, library
       try {
         if (await book.lot(lot))
           await ledger.append("lot-price", lot, typed, values.step ? { key: values.step } : {});
+        priceLocked();
         return reply.redirect(`/lots/${lot}/payout`, 303);
       } catch (error) {
         if (!(error instanceof LedgerTrouble)) throw error;

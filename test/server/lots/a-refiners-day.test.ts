@@ -95,6 +95,25 @@ describe("a refiner's day", () => {
     expect(await textOf(at, "/customer")).not.toContain("Price of fine");
   });
 
+  it("a price locked while the seller watches comes onto the open window by itself", async () => {
+    await begin();
+    await at.post(`${lot}/pieces`, { ticket: "51", claim: "au-585", step: at.bench.nextPiece });
+    const address = await at.app.listen({ port: 0, host: "127.0.0.1" });
+    const ended = new AbortController();
+    const stream = await fetch(`http://localhost:${new URL(address).port}/customer/live`, {
+      signal: ended.signal,
+    });
+    const locked = lock("61.50");
+    let text = "";
+    for await (const chunk of stream.body ?? []) {
+      text += Buffer.from(chunk).toString();
+      if (text.includes("61.50 EUR per gram")) break;
+    }
+    ended.abort();
+    expect((await locked).statusCode).toBe(303);
+    expect(text).not.toMatch(/‰|585|Fine mass/);
+  });
+
   it("a sum that is too heavy by one mass names the two tickets that weigh it", async () => {
     await begin({ gross: "21.89", count: "4" });
     await weigh("30", "12.90", "11.932");
