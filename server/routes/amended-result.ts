@@ -1,7 +1,7 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
 import { toGrams } from "../../calibration/units.ts";
 import { waterRange } from "../../calibration/water.ts";
-import { after, type Capture, type Piece } from "../bench/piece.ts";
+import { after, type Capture, type Piece, standing } from "../bench/piece.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import { type ComputeRequest, computeRequest } from "../compute/contract.ts";
@@ -19,11 +19,11 @@ export interface AmendedReading {
 
 /** Readings that an amendment can put right: those of one load that were typed. What a balance sent stays as it came. */
 export function amendableReadings(piece: Piece): (Capture & { role: "dry" | "immersed" | "rise" })[] {
-  return piece.captures.flatMap((capture) => {
-    const { role, takenBy, setAside } = capture;
-    const loads = role === "dry" || role === "immersed" || role === "rise";
-    return loads && takenBy === "typed" && setAside === undefined ? [{ ...capture, role }] : [];
-  });
+  return (["dry", "immersed", "rise"] as const).flatMap((role) =>
+    standing(piece, role)
+      .filter(({ takenBy }) => takenBy === "typed")
+      .map((capture) => ({ ...capture, role })),
+  );
 }
 
 /**

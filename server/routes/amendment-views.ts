@@ -41,8 +41,18 @@ export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: 
 function resultChanges(before: Result, after: Result, locale: Locale): Amendment["changes"] {
   const { amendments: say, findings } = words(locale);
   const told = ({ response, request }: Result) => {
-    const celsius = computeRequest.safeParse(request).data?.liquid;
+    const asked = computeRequest.safeParse(request).data;
+    const celsius = asked?.liquid;
+    const loads: { [role in "dry" | "immersed" | "rise"]?: { readings?: string[] | undefined } } =
+      asked ?? {};
     return [
+      ...(["dry", "immersed", "rise"] as const).map(
+        (role) =>
+          [
+            words(locale).bench.roles[role],
+            (loads[role]?.readings ?? []).map((text) => `${inLocale(text, locale)} g`).join(", "),
+          ] as const,
+      ),
       [say.density, `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
       [say.finding, response.finding ? findings[response.finding.state] : ""],
       [

@@ -26,6 +26,7 @@ export function ForTheReport({ typed }: { typed: Readonly<Record<string, string>
         name="statedMass"
         id="opening-statedMass"
         label={say.fields.statedMass}
+        hint={say.statedMassHint}
         after="g"
         value={typed.statedMass ?? ""}
       />

@@ -15,25 +15,23 @@ export function SecondPersonLimits({
       <h2>{say.settings}</h2>
       <Csrf token={csrfToken} />
       <p>{say.settingsLead}</p>
-      <div class="row">
-        <Field
-          kind="decimal"
-          name="secondMassG"
-          label={say.massG}
-          hint={say.never}
-          value={secondPerson.massG}
-          after="g"
-          {...errorOf("secondMassG")}
-        />
-        <Field
-          kind="decimal"
-          name="secondWorth"
-          label={say.worth}
-          hint={`${say.worthUnit}; ${say.never}`}
-          value={secondPerson.worth}
-          {...errorOf("secondWorth")}
-        />
-      </div>
+      <Field
+        kind="decimal"
+        name="secondMassG"
+        label={say.massG}
+        hint={say.never}
+        value={secondPerson.massG}
+        after="g"
+        {...errorOf("secondMassG")}
+      />
+      <Field
+        kind="decimal"
+        name="secondWorth"
+        label={say.worth}
+        hint={`${say.worthUnit}; ${say.never}`}
+        value={secondPerson.worth}
+        {...errorOf("secondWorth")}
+      />
       <button type="submit">{settings.keepFromNow}</button>
     </form>
   );

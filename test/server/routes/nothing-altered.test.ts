@@ -54,6 +54,7 @@ test("“just change the 7 to a 1”: an amendment with name and reason; the rea
   expect(record.body).toContain('<span class="voided">31.70 g</span>');
   const text = wordsOf(record.body);
   expect(text).toContain("voided: 7 typed for 1");
+  expect(text).toContain("dry: 31.70 g → 31.10 g");
   expect(text).toMatch(/dry 31\.10 g/);
   // 31.10 / (31.10 − 28.14) × 0.997904 g/cm³ of water at 21.4 °C (Tanaka 2001), air neglected
   const [, density] = /([\d.]+) ± [\d.]+ g\/cm³/.exec(text) ?? [];

@@ -14,5 +14,6 @@ export const forTheReport: Words["forTheReport"] = {
   customerHint:
     "ein Verweis des Hauses, etwa eine Seite im Ankaufsbuch. Ein Name gehört zu den personenbezogenen Daten: Was festzuhalten ist und was nicht, sagen die örtlichen Regeln für Ankaufsbücher und der Datenschutz",
   conditionHint: "sauber, Stöße, Reparaturen, Überzug",
+  statedMassHint: "die trockene Ablesung wird daran gehalten, bevor etwas nass wird",
   theirs: "Was der Kunde sagt, steht im Bericht als seine Angabe, getrennt vom Gemessenen.",
 };

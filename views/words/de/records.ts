@@ -136,7 +136,7 @@ export const amendments: Words["amendments"] = {
   density: "Dichte",
   finding: "Befund",
   waterTemperature: "Wassertemperatur",
-  reading: (role, text, unit) => `Ablesung ${role}, getippt ${text} ${unit}`,
+  reading: (role, text, unit) => `Ablesung ${role}, getippt ${text}\u00a0${unit}`,
   readingHint:
     "falls sie falsch getippt wurde: Das Getippte bleibt, durchgestrichen mit dem Grund, und das Ergebnis wird neu berechnet",
   waterHint: "falls sie falsch eingetragen wurde: Das Ergebnis wird neu berechnet, das erste bleibt lesbar",

@@ -12,5 +12,6 @@ export const forTheReport = {
   customerHint:
     "a reference of your own, such as a page of the buying book. A name is personal data: local rules on buying books and on personal data say what must be kept, and what must not",
   conditionHint: "clean, knocks, repairs, coating",
+  statedMassHint: "the dry reading is held against it before anything gets wet",
   theirs: "What the customer says stands in the report as theirs, apart from what was measured.",
 };

@@ -133,7 +133,7 @@ export const amendments = {
   density: "Density",
   finding: "Finding",
   waterTemperature: "Water temperature",
-  reading: (role: string, text: string, unit: string) => `The ${role} reading, typed ${text} ${unit}`,
+  reading: (role: string, text: string, unit: string) => `The ${role} reading, typed ${text}\u00a0${unit}`,
   readingHint:
     "if it was typed wrongly: what was typed stays, struck through with your reason, and the result is worked out anew",
   waterHint: "if it was typed wrongly: the result is worked out anew, and the first one stays readable",
