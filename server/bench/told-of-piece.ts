@@ -1,16 +1,17 @@
 import type { Ticket } from "./piece.ts";
 import { Refusal } from "./refusal.ts";
-import { typedReading } from "./typed-reading.ts";
+import { type DecimalMark, typedReading } from "./typed-reading.ts";
 
 /** What the opening form says of a piece for its report; empty fields are left out. Throws Refusal for a mass that is none. */
 export function toldOfPiece(
   fields: Record<string, string>,
+  ownMark?: DecimalMark,
 ): Pick<Ticket, "customer" | "condition" | "operator" | "customerSupplied"> {
   const said = (name: string) => {
     const text = (fields[name] ?? "").trim();
     return text === "" ? {} : { [name]: text };
   };
-  const mass = fields.statedMass?.trim() ? typedReading(fields.statedMass, "g") : undefined;
+  const mass = fields.statedMass?.trim() ? typedReading(fields.statedMass, "g", "load", ownMark) : undefined;
   if (mass && "refused" in mass) throw new Refusal(mass.refused, "statedMass");
   const theirs = {
     ...(mass ? { mass_g: mass.understood.text } : {}),

@@ -3,15 +3,20 @@ import { type DetailField, groupsOf, type NumberFieldName, numberFields } from "
 import type { Details } from "./details.ts";
 import type { Method } from "./method.ts";
 import { Refusal } from "./refusal.ts";
-import { typedDecimal } from "./typed-reading.ts";
+import { type DecimalMark, typedDecimal } from "./typed-reading.ts";
 
 type Fields = Readonly<Record<string, string>>;
 
 /** What the form of a method states about its weighing. Throws Refusal with the field and what would be right. */
-export function typedDetails(fields: Fields, method: Method, names: Record<DetailField, string>): Details {
+export function typedDetails(
+  fields: Fields,
+  method: Method,
+  names: Record<DetailField, string>,
+  ownMark?: DecimalMark,
+): Details {
   const own = new Set<string>(groupsOf(method).flatMap(({ fields: all }) => [...all]));
   const has = (name: DetailField) => own.has(name) && (fields[name] ?? "").trim() !== "";
-  const number = (name: NumberFieldName) => numberOf(name, fields, names[name]);
+  const number = (name: NumberFieldName) => numberOf(name, fields, names[name], ownMark);
   const optional = (name: NumberFieldName) => (has(name) ? number(name) : undefined);
   const words = (name: DetailField, example: string) => {
     const text = (fields[name] ?? "").trim();
@@ -106,9 +111,9 @@ function liquidTyped(fields: Fields, { number, optional, words, shown, has }: En
   return { kind, ...named, ...volume, weighed };
 }
 
-function numberOf(name: NumberFieldName, fields: Fields, what: string): string {
+function numberOf(name: NumberFieldName, fields: Fields, what: string, ownMark?: DecimalMark): string {
   const { from, to, unit } = numberFields[name];
-  const typed = typedDecimal(fields[name] ?? "", what, String(from > 0 ? from : to));
+  const typed = typedDecimal(fields[name] ?? "", what, String(from > 0 ? from : to), ownMark);
   if ("refused" in typed) throw new Refusal(typed.refused, name);
   const value = Number(typed.understood);
   if (value < from || value > to)

@@ -1,6 +1,9 @@
 import { isDecimal } from "../../calibration/decimal.ts";
 import { isMassUnit, type MassUnit } from "../../calibration/units.ts";
 
+/** What the language of a page writes before the decimals. */
+export type DecimalMark = "." | ",";
+
 /** A typed number as it was understood, or the sentence that sends it back. */
 export type Typed<T> = { understood: T } | { refused: string };
 
@@ -14,7 +17,7 @@ export function typedDecimal(
   text: string,
   what: string,
   example: string,
-  ownMark: "." | "," = ".",
+  ownMark: DecimalMark = ".",
 ): Typed<string> {
   const bare = text
     .trim()
@@ -44,7 +47,7 @@ export function typedReading(
   text: string,
   unit: string,
   of: "load" | "zero" = "load",
-  ownMark: "." | "," = ".",
+  ownMark: DecimalMark = ".",
 ): Typed<{ text: string; unit: MassUnit }> {
   if (!isMassUnit(unit))
     return {
@@ -60,8 +63,12 @@ export function typedReading(
 }
 
 /** A typed water temperature in °C within the given range; a Fahrenheit-looking value is asked about, not changed. */
-export function typedCelsius(text: string, range: { from: number; to: number }): Typed<string> {
-  const decimal = typedDecimal(text, "The water temperature", "21.4");
+export function typedCelsius(
+  text: string,
+  range: { from: number; to: number },
+  ownMark: DecimalMark = ".",
+): Typed<string> {
+  const decimal = typedDecimal(text, "The water temperature", "21.4", ownMark);
   if ("refused" in decimal) return decimal;
   const celsius = Number(decimal.understood);
   if (celsius >= range.from && celsius <= range.to) return decimal;

@@ -11,7 +11,6 @@ import {
   PiecePart,
   ResultPart,
 } from "../../views/bench/index.tsx";
-import { decimalMark } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { words } from "../../views/words/index.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
@@ -28,7 +27,7 @@ import { LedgerTrouble } from "../ledger/trouble.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
-import { frameOf, lookOf } from "./look.ts";
+import { frameOf, lookOf, ownMark } from "./look.ts";
 import { otherPieceView } from "./other-piece-view.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
 import { benchPhotos } from "./photo-view.ts";
@@ -192,7 +191,7 @@ export function benchRoutes(
   });
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
-  deed("/bench/piece", (fields) => {
+  deed("/bench/piece", (fields, request) => {
     const { ticket = "", description = "", claim = "", method = "", key = "" } = fields;
     const named = ticket.trim();
     if (named === "") throw new Refusal("The ticket is empty. Right: a short name such as A-17.", "ticket");
@@ -206,7 +205,7 @@ export function benchRoutes(
         description: description.trim(),
         method,
         ...(claim === "" ? {} : { claim }),
-        ...toldOfPiece(fields),
+        ...toldOfPiece(fields, ownMark(request)),
       },
       key || bench.nextPiece,
     );
@@ -220,8 +219,7 @@ export function benchRoutes(
   deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
   deed("/bench/typed-readings", async ({ role = "", reading = "", unit = "g", key }, request) => {
     const of = mustBeRole(role);
-    const mark = decimalMark(lookOf(request).locale);
-    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load", mark);
+    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load", ownMark(request));
     if ("refused" in typed) {
       if (reading.trim() !== "")
         await bench.keepSentBack(
@@ -231,8 +229,8 @@ export function benchRoutes(
     }
     return bench.typeReading(of, typed.understood, key);
   });
-  deed("/bench/water", async ({ celsius = "", key }) => {
-    const typed = typedCelsius(celsius, waterRange);
+  deed("/bench/water", async ({ celsius = "", key }, request) => {
+    const typed = typedCelsius(celsius, waterRange, ownMark(request));
     if ("refused" in typed) {
       if (celsius.trim() !== "")
         await bench.keepSentBack(
@@ -242,8 +240,8 @@ export function benchRoutes(
     }
     return bench.stateWater(typed.understood, key);
   });
-  deed("/bench/details", ({ key, ...fields }) =>
-    bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames), key),
+  deed("/bench/details", ({ key, ...fields }, request) =>
+    bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames, ownMark(request)), key),
   );
   deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
     bench.setAsideCapture((request.params as { capture: string }).capture, reason),

@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
+import { decimalMark } from "../../views/numbers.ts";
 import type { Frame, Theme } from "../../views/page.tsx";
 import { type Locale, localeFrom, locales } from "../../views/words/index.ts";
 import { assetVersion } from "./assets.ts";
@@ -26,6 +27,9 @@ export function lookOf(request: FastifyRequest): Look {
     keys: keys !== "off",
   };
 }
+
+/** The decimal mark of the language that a form was typed in. */
+export const ownMark = (request: FastifyRequest) => decimalMark(lookOf(request).locale);
 
 /** Keeps the look on the device that asked. */
 export function keepLook(reply: FastifyReply, { theme, locale, keys }: Look): void {

@@ -6,7 +6,6 @@ import { LiveReading } from "../../views/bench/live-reading.tsx";
 import { LotBalance } from "../../views/lots/balance.tsx";
 import { LotPage, LotPart } from "../../views/lots/show.tsx";
 import type { LotView } from "../../views/lots/view.ts";
-import { decimalMark } from "../../views/numbers.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
@@ -23,7 +22,7 @@ import type { Lot } from "../lots/lot.ts";
 import type { LotBook } from "../lots/lot-book.ts";
 import type { LotPiece } from "../lots/lot-piece.ts";
 import { type Draw, LiveStream } from "./live-stream.ts";
-import { frameOf, lookOf } from "./look.ts";
+import { frameOf, ownMark } from "./look.ts";
 import { closeLot, flagPiece, weighAgain } from "./lot-deeds.ts";
 import { lotView, stepOf } from "./lot-view.ts";
 import { fieldsOf, html, wantsPart } from "./page-request.ts";
@@ -151,7 +150,7 @@ export function screeningRoutes(
     if (lot.closed)
       throw new Refusal(`The lot ${lot.name} is closed and takes no more pieces. Open a new one.`);
     if (celsius !== undefined) {
-      const water = typedCelsius(celsius, waterRange);
+      const water = typedCelsius(celsius, waterRange, ownMark(request));
       if ("refused" in water) throw new Refusal(water.refused, "celsius");
       await ledger.append("lot-water", lot.id, { celsius: water.understood });
       return;
@@ -161,7 +160,7 @@ export function screeningRoutes(
       throw new Refusal("The piece on the bench is not of this lot. Reload the page.");
     if (aside === "yes") return bench.setAsidePiece(`put aside while screening ${lot.name}`);
     if (typed !== undefined) {
-      const reading = typedReading(typed, unit, "load", decimalMark(lookOf(request).locale));
+      const reading = typedReading(typed, unit, "load", ownMark(request));
       if ("refused" in reading) throw new Refusal(reading.refused, "typed");
       if (!isRole(role)) throw new Refusal(`"${role}" is no reading of a weighing. Reload the page.`);
       await bench.typeReading(role, reading.understood, key);

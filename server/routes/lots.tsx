@@ -9,11 +9,11 @@ import type { Bench } from "../bench/bench.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
 import { claimsOf, metalBands } from "../bench/metal-bands.ts";
 import { Refusal } from "../bench/refusal.ts";
-import { typedReading } from "../bench/typed-reading.ts";
+import { type DecimalMark, typedReading } from "../bench/typed-reading.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { LotBook } from "../lots/lot-book.ts";
-import { frameOf } from "./look.ts";
+import { frameOf, ownMark } from "./look.ts";
 import { screeningRoutes } from "./lot-screening.tsx";
 import { lotRow } from "./lot-view.ts";
 import { fieldsOf, html } from "./page-request.ts";
@@ -73,7 +73,12 @@ export function lotRoutes(
     try {
       const id = values.step?.startsWith("lot-") ? values.step : nextLot;
       const method = settings.now.method === "displaced" ? "displaced" : "hung";
-      await ledger.append("lot-opened", id, { ...openedLot(values, library()), method }, { key: id });
+      await ledger.append(
+        "lot-opened",
+        id,
+        { ...openedLot(values, library(), ownMark(request)), method },
+        { key: id },
+      );
       if (id === nextLot) nextLot = `lot-${randomUUID()}`;
       return reply.redirect(`/lots/${id}`, 303);
     } catch (error) {
@@ -88,14 +93,14 @@ export function lotRoutes(
   payoutRoutes(app, { ledger, book, demo, library, priceLocked });
 }
 
-function openedLot(values: Record<string, string>, library: Library) {
+function openedLot(values: Record<string, string>, library: Library, mark: DecimalMark) {
   const { name = "", from = "", gross = "", grossUnit = "g", count = "", claim = "" } = values;
   if (name.trim() === "") throw new Refusal("The lot needs a name or a ticket, such as Lot 7.", "name");
   if (count.trim() !== "" && !/^[1-9]\d{0,4}$/.test(count.trim()))
     throw new Refusal(`"${count}" is no number of pieces. Right: a whole number such as 32.`, "count");
   if (claim !== "" && !library.has(claim))
     throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
-  const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit);
+  const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, "load", mark);
   if (weighed && "refused" in weighed) throw new Refusal(weighed.refused, "gross");
   return {
     name: name.trim(),

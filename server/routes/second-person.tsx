@@ -9,7 +9,7 @@ import { typedReadings } from "../bench/second-person.ts";
 import { typedReading } from "../bench/typed-reading.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
-import { frameOf } from "./look.ts";
+import { frameOf, ownMark } from "./look.ts";
 import { fieldsOf, html } from "./page-request.ts";
 
 /** Where a second person reads typed readings again; the page holds nothing of the first ones. */
@@ -60,7 +60,12 @@ export function secondPersonRoutes(
     const back = home(piece);
     try {
       const again = typedReadings(piece).map(({ role }) => {
-        const read = typedReading(fields[`reading-${role}`] ?? "", fields[`unit-${role}`] ?? "g");
+        const read = typedReading(
+          fields[`reading-${role}`] ?? "",
+          fields[`unit-${role}`] ?? "g",
+          "load",
+          ownMark(request),
+        );
         if ("refused" in read) throw new Refusal(read.refused, `reading-${role}`);
         return read.understood;
       });
