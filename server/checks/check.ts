@@ -48,8 +48,10 @@ export function mean(values: readonly number[]): number {
 
 /** Standard deviation of a sample, n − 1 in the divisor. NaN below two values. */
 export function sampleDeviation(values: readonly number[]): number {
-  const centre = mean(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - centre) ** 2, 0) / (values.length - 1));
+  // Counted from the first, so that equal values scatter by nothing and not by the rounding of their mean.
+  const from = values.map((value) => value - values[0]!);
+  const centre = mean(from);
+  return Math.sqrt(from.reduce((sum, value) => sum + (value - centre) ** 2, 0) / (values.length - 1));
 }
 
 /**

@@ -45,7 +45,7 @@ export function uncertaintyStatement(
   if (response.interval_from === "monte-carlo")
     return `${interval}, ${uncertainty.byMonteCarlo} ${uncertainty.budget}`;
   const degrees =
-    typeof response.dof === "number"
+    typeof response.dof === "number" && response.dof < 1e6
       ? uncertainty.degrees(Math.floor(response.dof))
       : uncertainty.manyDegrees;
   return `${interval}: ${uncertainty.byPropagation(number(response.k.toFixed(2)), degrees)} ${uncertainty.budget}`;

@@ -15,6 +15,15 @@ function additive(inputs: Inputs): Expression {
   return (a, of) => sum(a, inputs.all.map(of));
 }
 
+it("an input with more degrees of freedom than a number has digits is drawn from the normal law", () => {
+  const inputs = new Inputs();
+  inputs.student("thermometer", "°C", 21.4, 0.04, 4.2e61);
+  const { u, interval } = monteCarlo(additive(inputs), inputs, seededRandom(seed), { confidence: 0.9545 });
+  expect(u).toBeCloseTo(0.04, 4);
+  expect(interval[0]).toBeCloseTo(21.32, 3);
+  expect(interval[1]).toBeCloseTo(21.48, 3);
+});
+
 describe("JCGM 101:2008, 9.2 additive model", () => {
   it("9.2.2: four standard normal inputs give u = 2.00 and ±3.92", () => {
     const inputs = new Inputs();

@@ -1,7 +1,7 @@
 import tQuantile from "@stdlib/stats-base-dists-t-quantile";
 import { describe, expect, it } from "vitest";
 import { normalBelow, normalQuantile } from "../../calibration/normal.ts";
-import { coverageFactor, studentBelow, studentQuantile } from "../../calibration/student.ts";
+import { coverageFactor, studentBelow, studentDensity, studentQuantile } from "../../calibration/student.ts";
 
 /** JCGM 100:2008 table G.2, t_p(ν) for p = 68.27, 90, 95, 95.45, 99, 99.73 %, as printed [printing from memory]. */
 const tableG2: readonly (readonly [number, ...string[]])[] = [
@@ -54,6 +54,21 @@ describe("Student's t", () => {
     expect(normalBelow(2)).toBeCloseTo(0.9772498680518208, 15);
     expect(normalBelow(-6) / 9.865876450376981e-10).toBeCloseTo(1, 12);
     expect(studentQuantile(0.975, Number.POSITIVE_INFINITY)).toBe(normalQuantile(0.975));
+  });
+
+  it("has the density of mpmath at 120 digits, also for more degrees of freedom than digits", () => {
+    // mpmath 1.3.0, from the logarithms of the gamma function
+    for (const [dof, at1point5, at6] of [
+      [2.5, 0.117668504217197, 0.00302216222587883],
+      [1999, 0.129510488835322, 7.06701981032465e-9],
+      [2001, 0.129510495958841, 7.06596532413715e-9],
+      [1e6, 0.129517581499824, 6.07774078973954e-9],
+      [1e12, 0.129517595665878, 6.07588285168099e-9],
+      [4.2e61, 0.129517595665892, 6.07588284982329e-9],
+    ] as const) {
+      expect(Math.abs(studentDensity(1.5, dof) / at1point5 - 1), `ν = ${dof}`).toBeLessThan(2e-12);
+      expect(Math.abs(studentDensity(6, dof) / at6 - 1), `ν = ${dof}`).toBeLessThan(2e-12);
+    }
   });
 
   it("undoes itself: the probability below a quantile is the quantile's", () => {

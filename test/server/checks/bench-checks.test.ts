@@ -233,6 +233,13 @@ describe("thermometer", () => {
     );
   });
 
+  test("readings that are all the same scatter by nothing: the other parts have no end of degrees of freedom", () => {
+    // 0.2 + 0.2 + 0.2 is not 3 × 0.2 in binary
+    const { found } = icePoint({ readingsCelsius: [0.2, 0.2, 0.2], resolutionCelsius: 0.1 }, checked);
+    expect(found.dof).toBeNull();
+    expect(found.uCelsius).toBeCloseTo(Math.hypot(0.1 / Math.sqrt(6), 0.01), 12);
+  });
+
   test("two thermometers 1.4 °C apart fail, and the ice point is named as the judge", () => {
     const pairs = [20.1, 20.3, 20.2].map((ownCelsius) => ({
       ownCelsius,

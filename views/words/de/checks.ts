@@ -38,6 +38,7 @@ export const checks: Words["checks"] = {
     offCentre: "Last außer der Mitte, bei 100 g (in keinem Budget: siehe dort)",
     thermometer: "Thermometer",
     dof: (count) => ` mit ${count} Freiheitsgraden`,
+    manyDof: " mit sehr vielen Freiheitsgraden",
     from: (day, by) => `${day} durch ${by}`,
     ofFailed: ", aus einer nicht bestandenen Prüfung: sie zählt, weil sie schlechter ist als die letzte gute",
     corrected: (celsius, u) => `${celsius} °C addiert, u = ${u} °C`,

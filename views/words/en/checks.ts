@@ -36,6 +36,7 @@ export const checks = {
     offCentre: "Off-centre load, for 100 g (in no budget: see there)",
     thermometer: "Thermometer",
     dof: (count: string) => ` with ${count} degrees of freedom`,
+    manyDof: " with very many degrees of freedom",
     from: (day: string, by: string) => `${day} by ${by}`,
     ofFailed: ", from a failed check: it counts because it is worse than the last good one",
     corrected: (celsius: string, u: string) => `${celsius} °C added, u = ${u} °C`,
