@@ -1,10 +1,10 @@
 import { words } from "../../views/words/index.ts";
 import { builtIn, type Library } from "../alloys/library.ts";
-import { type Conformity, conformity as conformityShape } from "../compute/contract.ts";
-import { riskSays, ruleSays } from "../findings/decision-words.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
-import type { AliveMetal, House, Line, Replacement, Report } from "./report.ts";
+import { decisionOf } from "./decision.ts";
+import { opinionOf } from "./opinion.ts";
+import type { House, Line, Replacement, Report } from "./report.ts";
 import { withoutReservedWords } from "./reserved-words.ts";
 import { budgetOf, resultsOf, uncertaintyStatement } from "./results.ts";
 import { type Stated, statedBy } from "./stated.ts";
@@ -167,30 +167,6 @@ function itemOf(
   );
 }
 
-/** What the density means for the claim, and what it leaves alive: by the names and bands of the issue. */
-function opinionOf(
-  { result: { response } }: Stated,
-  { library = builtIn, bands = [] }: ReportOptions,
-  { say, name, tell }: Writing,
-): Report["opinion"] {
-  const { finding } = response;
-  return {
-    state: finding ? say.opinion[finding.state] : say.opinion.none,
-    because: finding ? tell(finding.because) : "",
-    alive: (response.alive ?? []).map((id) => {
-      const band = bands.find((one) => one.id === id);
-      const metal = band ? { id, name: band.name, band: [band.low, band.high] as const } : alive(id, library);
-      return { ...metal, name: name(metal.name) };
-    }),
-  };
-}
-
-function alive(id: string, library: Library): AliveMetal {
-  if (!library.has(id)) return { id, name: id, band: null };
-  const { name, densityGPerCm3 } = library.metal(id);
-  return { id, name, band: [densityGPerCm3.low, densityGPerCm3.high] };
-}
-
 function workDone({ captures, entry }: Stated, { say }: Writing): string {
   const first = captures[0]?.entry.at ?? entry.at;
   return first === entry.at ? first : say.dates.fromTo(first, entry.at);
@@ -233,41 +209,6 @@ function clockWentBack(inOrder: readonly { at: string }[]): (readonly [from: str
     const before = inOrder[place - 1]?.at;
     return before !== undefined && at < before ? [[before, at] as const] : [];
   });
-}
-
-function decisionOf({ piece, result }: Stated, confidence: number, writing: Writing): string[] {
-  const { decision } = writing.say;
-  const percent = (share: number) => `${writing.number(`${+(share * 100).toFixed(2)}`)} %`;
-  const { finding } = result.response;
-  if (!finding) return [decision.none];
-  const kept = conformityShape.safeParse(finding.conformity);
-  const exclusion = decision.exclusion(percent(confidence));
-  const rule = piece.decisionRule ?? (finding.conformity ? exclusion : `${exclusion} ${decision.noOther}`);
-  return [
-    decision.rule(rule),
-    decision.risk(percent(1 - confidence)),
-    ...(kept.success ? conformityLines(kept.data, writing) : []),
-  ];
-}
-
-/** The verdict on the claim's limits under the rule kept with the piece when it was opened. */
-function conformityLines(conformity: Conformity, { say, number, tell, locale }: Writing): string[] {
-  const { decision } = say;
-  const { limits_g_cm3: limits, acceptance_g_cm3: acceptance } = conformity;
-  const between = ([low, high]: readonly [number, number]) =>
-    decision.between(number(low.toFixed(3)), number(high.toFixed(3)));
-  const ends = [
-    decision.limits(between(limits)),
-    ...(acceptance ? [decision.accepted(between(acceptance))] : []),
-  ];
-  const verdict = words(locale).decision.verdicts[conformity.verdict];
-  return [
-    decision.ofLimits(
-      tell(ruleSays(conformity.rule)),
-      tell(riskSays(conformity.worst_acceptance_risk, acceptance)),
-    ),
-    `${ends.join("; ")}. ${verdict}: ${tell(conformity.says)}`,
-  ];
 }
 
 /** What the latest amendment replaces: the report issued before it, if there was one. */

@@ -1,0 +1,34 @@
+import { builtIn, type Library } from "../alloys/library.ts";
+import type { AliveMetal, Report } from "./report.ts";
+import type { Stated } from "./stated.ts";
+import type { Writing } from "./writing.ts";
+
+/** Where names and bands come from: those of the issue, of the library where one is missing. */
+interface Bands {
+  library?: Library;
+  bands?: readonly { id: string; name: string; low: number; high: number }[];
+}
+
+/** What the density means for the claim, and what it leaves alive: by the names and bands of the issue. */
+export function opinionOf(
+  { result: { response } }: Stated,
+  { library = builtIn, bands = [] }: Bands,
+  { say, name, tell }: Writing,
+): Report["opinion"] {
+  const { finding } = response;
+  return {
+    state: finding ? say.opinion[finding.state] : say.opinion.none,
+    because: finding ? tell(finding.because) : "",
+    alive: (response.alive ?? []).map((id) => {
+      const band = bands.find((one) => one.id === id);
+      const metal = band ? { id, name: band.name, band: [band.low, band.high] as const } : alive(id, library);
+      return { ...metal, name: name(metal.name) };
+    }),
+  };
+}
+
+function alive(id: string, library: Library): AliveMetal {
+  if (!library.has(id)) return { id, name: id, band: null };
+  const { name, densityGPerCm3 } = library.metal(id);
+  return { id, name, band: [densityGPerCm3.low, densityGPerCm3.high] };
+}

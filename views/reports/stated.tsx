@@ -1,0 +1,33 @@
+import type { ComponentChildren } from "preact";
+import type { Line, Report } from "../../server/reports/report.ts";
+
+/** Lines of a report as facts of a page. */
+export const factsOf = (lines: readonly Line[]) => lines.map(({ label, value }) => [label, value] as const);
+
+/** A sentence as the report states it; one that its language does not have is marked as English. */
+export function Stated({
+  says,
+  onlyEnglish,
+}: { says: string } & Pick<Report, "onlyEnglish">): ComponentChildren {
+  return onlyEnglish.includes(says) ? <span lang="en">{says}</span> : says;
+}
+
+/** Sentences one under the other; none when there are none. */
+export function List({
+  items,
+  onlyEnglish = [],
+}: {
+  items: readonly string[];
+  onlyEnglish?: Report["onlyEnglish"];
+}) {
+  if (items.length === 0) return null;
+  return (
+    <ul>
+      {items.map((item) => (
+        <li key={item}>
+          <Stated says={item} onlyEnglish={onlyEnglish} />
+        </li>
+      ))}
+    </ul>
+  );
+}
