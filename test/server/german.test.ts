@@ -153,7 +153,7 @@ describe("every page in German", () => {
     ["/settings/tokens", { name: "", scopes: "" }],
     ["/settings/retention", { months: "x" }],
     ["/lots", { name: "" }],
-    ["/lots", { name: "Posten 7", count: "viele" }],
+    ["/lots", { name: "Partie 7", count: "viele" }],
     ["/specifications", { name: "", source: "", madeOf: "" }],
     ["/metals/own", { name: "", composition: "Ag viel" }],
     ["/checks/check-weight", { stated: "x", class: "F1", "reading-1": "y", unit: "g", by: "" }],

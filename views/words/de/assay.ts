@@ -63,7 +63,7 @@ export const assay: Words["assay"] = {
     reasonHint: "etwa: zweite Probe oder eine Zahl vertippt",
     by: "Eingetragen von",
     go: "Eintragen",
-    stays: "Was vorher eingetragen wurde, bleibt im Protokoll.",
+    stays: "Was vorher eingetragen wurde, bleibt im Hauptbuch.",
   },
   list: {
     heading: "Alle eingetragenen Analysen",

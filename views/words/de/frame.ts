@@ -6,7 +6,7 @@ export const frame: Words["frame"] = {
   places: "Bereiche",
   bench: "Messplatz",
   records: "Protokolle",
-  lots: "Posten",
+  lots: "Partien",
   balances: "Waagen",
   checks: "Prüfungen",
   metals: "Metalle",

@@ -6,7 +6,7 @@ export const photos: Words["photos"] = {
   chooseHint: (megabytes) =>
     `JPEG, PNG oder WebP, höchstens ${megabytes} MB. Ort, Zeit und Kamera werden vor dem Speichern entfernt; nur das Bild bleibt.`,
   shows: "Was zu sehen ist",
-  showsHint: "Vorderseite, Rückseite, Rand, Stempel; am besten mit Maßstab und Zettel im Bild",
+  showsHint: "Vorderseite, Rückseite, Rand, Stempel; am besten mit Maßstab und Beleg im Bild",
   keep: "Foto behalten",
   none: "Noch kein Foto.",
   add: "Foto hinzufügen",

@@ -49,7 +49,7 @@ export const report: Words["report"] = {
     ticket: "Beleg",
     description: "Beschreibung",
     condition: "Zustand",
-    lot: "Posten",
+    lot: "Partie",
     claim: "Geprüfte Angabe",
     noClaim: "keine",
     photo: "Foto",

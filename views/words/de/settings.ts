@@ -49,7 +49,7 @@ export const settings: Words["settings"] = {
   scaleStep: "Kleinster Schritt Ihrer Waage",
   scaleStepHint: "für die Planung; am Messplatz zeigen ihn die Ablesungen selbst",
   secondUnit: "Massen einer Partie neben Gramm",
-  secondUnitHint: "Ablesungen behalten ihre Einheit; das Protokoll zählt in Gramm",
+  secondUnitHint: "Ablesungen behalten ihre Einheit; das Hauptbuch zählt in Gramm",
   secondUnits: { none: "nur Gramm", ozt: "Feinunzen (ozt)", dwt: "Pennyweight (dwt)" },
   scaleStepUnit: "Einheit des kleinsten Schritts",
   water: "Wasser",

@@ -133,7 +133,7 @@ export const entries: readonly ToldPair[] = [
   // lots and prices
   [
     "The piece on the bench is not of this lot. Reload the page.",
-    "Das Stück am Messplatz gehört nicht zu diesem Posten. Die Seite neu laden.",
+    "Das Stück am Messplatz gehört nicht zu dieser Partie. Die Seite neu laden.",
   ],
   [
     '"{role}" is no reading of a weighing. Reload the page.',
@@ -143,14 +143,14 @@ export const entries: readonly ToldPair[] = [
   ["Type the temperature of the water first.", "Zuerst die Temperatur des Wassers tippen."],
   [
     "Ticket {ticket} was weighed in this lot already ({n} g). Scan the next one; to weigh it again, void its record first.",
-    "Beleg {ticket} wurde in diesem Posten schon gewogen ({n} g). Den nächsten einlesen; um ihn neu zu wiegen, erst sein Protokoll verwerfen.",
+    "Beleg {ticket} wurde in dieser Partie schon gewogen ({n} g). Den nächsten einlesen; um ihn neu zu wiegen, erst sein Protokoll verwerfen.",
   ],
-  ["No such lot is in this ledger.", "Kein solcher Posten ist in diesem Buch."],
-  ["Look for it in the list of lots.", "Ihn in der Liste der Posten suchen."],
+  ["No such lot is in this ledger.", "Keine solche Partie ist in diesem Hauptbuch."],
+  ["Look for it in the list of lots.", "Sie in der Liste der Partien suchen."],
   ["The reading was called off. Take it again.", "Die Ablesung wurde abgebrochen. Sie neu nehmen."],
   [
     "The lot needs a name or a ticket, such as Lot 7.",
-    "Der Posten braucht einen Namen oder Beleg, wie Posten 7.",
+    "Die Partie braucht einen Namen oder Beleg, wie Partie 7.",
   ],
   [
     '"{count}" is no number of pieces. Right: a whole number such as 32.',

@@ -28,11 +28,11 @@ export const lots: readonly ToldPair[] = [
   ],
   [
     "{n} tickets weigh {n1} g each, with densities that go together, and the pieces together are too heavy by just that.",
-    "{n} Zettel wiegen je {n1} g, mit Dichten, die zusammenpassen, und die Stücke zusammen sind um genau das zu schwer.",
+    "{n} Belege wiegen je {n1} g, mit Dichten, die zusammenpassen, und die Stücke zusammen sind um genau das zu schwer.",
   ],
   [
     "{n} tickets weigh {n1} g each, with densities that go together.",
-    "{n} Zettel wiegen je {n1} g, mit Dichten, die zusammenpassen.",
+    "{n} Belege wiegen je {n1} g, mit Dichten, die zusammenpassen.",
   ],
   [
     "Was one piece weighed twice? Lay them side by side.",
@@ -53,16 +53,16 @@ export const lots: readonly ToldPair[] = [
   ],
   [
     "What came back weighs {n} g more than this ticket did: it is another piece.",
-    "Was zurückkam, wiegt {n} g mehr als dieser Zettel: es ist ein anderes Stück.",
+    "Was zurückkam, wiegt {n} g mehr als dieser Beleg: es ist ein anderes Stück.",
   ],
   [
     "What came back weighs {n} g less than this ticket did: it is another piece.",
-    "Was zurückkam, wiegt {n} g weniger als dieser Zettel: es ist ein anderes Stück.",
+    "Was zurückkam, wiegt {n} g weniger als dieser Beleg: es ist ein anderes Stück.",
   ],
-  ["It weighs what ticket {ticket} weighs: swapped?", "Es wiegt, was Zettel {ticket} wiegt: vertauscht?"],
+  ["It weighs what ticket {ticket} weighs: swapped?", "Es wiegt, was Beleg {ticket} wiegt: vertauscht?"],
   [
     "Hold it against the photo and the ticket before it goes back.",
-    "Vor der Rückgabe gegen Foto und Zettel halten.",
+    "Vor der Rückgabe gegen Foto und Beleg halten.",
   ],
   [
     "Two pieces weigh each what the list says of the other: swapped.",
@@ -70,16 +70,16 @@ export const lots: readonly ToldPair[] = [
   ],
   [
     "Put the tickets right, void both records and weigh them again.",
-    "Die Zettel richtigstellen, beide Protokolle für ungültig erklären und neu wägen.",
+    "Die Belege richtigstellen, beide Protokolle für ungültig erklären und neu wägen.",
   ],
   ["It weighs {n} g, and the list says {n1} g.", "Es wiegt {n} g, und die Liste sagt {n1} g."],
   [
     "Is it the piece of this ticket? Look at the photo and the marks.",
-    "Ist es das Stück dieses Zettels? Foto und Stempel ansehen.",
+    "Ist es das Stück dieses Belegs? Foto und Stempel ansehen.",
   ],
   [
     'No piece of this lot has the ticket "{ticket}". Right: one of its list.',
-    "Kein Stück dieser Partie hat den Zettel „{ticket}“. Richtig: einer aus ihrer Liste.",
+    "Kein Stück dieser Partie hat den Beleg „{ticket}“. Richtig: einer aus ihrer Liste.",
   ],
   [
     "Which flag? Choose one, or write one in own words.",
@@ -91,11 +91,11 @@ export const lots: readonly ToldPair[] = [
   ],
   [
     "The balance is not free for this now. Finish the piece on the bench, or type the mass.",
-    "Die Waage ist dafür jetzt nicht frei. Das Stück auf der Bank zu Ende bringen oder die Masse tippen.",
+    "Die Waage ist dafür jetzt nicht frei. Das Stück auf dem Messplatz zu Ende bringen oder die Masse tippen.",
   ],
   [
     "Ticket {ticket} is still on the bench. Finish it or put it aside, then close the lot.",
-    "Zettel {ticket} liegt noch auf der Bank. Zu Ende bringen oder beiseitelegen, dann die Partie schließen.",
+    "Beleg {ticket} liegt noch auf dem Messplatz. Zu Ende bringen oder beiseitelegen, dann die Partie schließen.",
   ],
   [
     "The lot {lot} is closed and takes no more pieces. Open a new one.",
