@@ -141,13 +141,15 @@ describe("an assayer at a balance on a cable", () => {
     stop();
   });
 
-  test("finds the weighing where it was after the bench was killed and started again", async () => {
+  test("finds the weighing where it was after a reload, and after the bench was killed and started again", async () => {
     bench = await startBench(["--typed"]);
     const page = await open({ viewport: desk });
     await page.getByLabel("Ticket").fill("A-19");
     await page.getByRole("button", { name: "Put it on the bench" }).click();
     await page.getByLabel("The dry reading").fill("31.10");
     await page.getByRole("button", { name: "Enter" }).click();
+    await page.getByText("31.10 g").waitFor();
+    await page.reload();
     await page.getByText("31.10 g").waitFor();
     const { dataFolder } = bench;
     bench.process.kill("SIGKILL");
@@ -285,4 +287,39 @@ test("a device that slept while another one went on shows what happened when it 
   await page.getByLabel("The immersed reading").waitFor();
   await page.locator("html:not(.stale)").waitFor();
   expect(Number(await page.locator("html").getAttribute("data-longest-sleep"))).toBeGreaterThan(5_000);
+});
+
+test("a page turns grey when heartbeats stay out although its line is open, and clears when they come again", async () => {
+  bench = await startBench(["--typed"]);
+  const page = await open({ viewport: phone });
+  await page.locator("#heartbeat:not(:empty)").waitFor({ state: "attached" });
+  // The stream stays open, but nothing comes: the machine of the bench hangs.
+  bench.process.kill("SIGSTOP");
+  await page.locator("html.stale").waitFor({ timeout: 20_000 });
+  await picture(page, "bench-grey-phone");
+  bench.process.kill("SIGCONT");
+  await page.locator("html:not(.stale)").waitFor();
+  expect(troubles).toEqual([]);
+});
+
+test("a record whose button is hit twice is written once", async () => {
+  bench = await startBench(["--typed"]);
+  const page = await open({ viewport: phone });
+  await page.getByLabel("Ticket").fill("A-31");
+  await page.getByRole("button", { name: "Put it on the bench" }).click();
+  await page.getByLabel("The dry reading").fill("31.10");
+  await page.getByRole("button", { name: "Enter" }).click();
+  await page.getByLabel("The immersed reading").fill("28.14");
+  await page.getByRole("button", { name: "Enter" }).click();
+  await page.getByLabel("Water temperature in °C").fill("21.4");
+  await page.getByLabel("Water temperature in °C").press("Enter");
+  const write = page.getByRole("button", { name: "Write the record" });
+  await write.waitFor();
+  await write.evaluate((button: HTMLButtonElement) => {
+    button.click();
+    button.click();
+  });
+  await page.getByText("The record of A-31 is written").waitFor();
+  const listed = await (await fetch(`${bench.url}records.csv`)).text();
+  expect(listed.split("A-31").length - 1).toBe(1);
 });
