@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { builtIn } from "../../server/alloys/library.ts";
 import { starterSet } from "../../server/specifications/starter-set.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
+import { openedLot, weighed } from "./lots/screened.ts";
 
 /** Words that every English sentence has one of and no German one has. */
 const english =
@@ -41,6 +42,7 @@ const germanOnly = { host: "localhost:1", "accept-language": "de-DE,de;q=0.9,en;
 
 let made: TestBench;
 let record = "";
+let lot = "";
 beforeAll(async () => {
   made = await buildTestBench();
   const { post } = made;
@@ -65,6 +67,22 @@ beforeAll(async () => {
     report: "L-118",
     method: "Kupellation, ISO 11426",
     date: "2024-03-28",
+  });
+  await made.settings.keep({ secondUnit: "dwt" });
+  lot = await openedLot(made, { name: "Partie 7", gross: "14,70", count: "2" });
+  await post(`${lot}/pieces`, { celsius: "21,4" });
+  await weighed(made, lot, "B-1", "12,900", "11,902");
+  await weighed(made, lot, "B-2", "1,84", "1,70");
+  await post(`${lot}/again`, { again: "B-2", againTyped: "1,90", unit: "g" });
+  await post(`${lot}/payout`, {
+    metal: "gold",
+    price: "60",
+    currency: "EUR",
+    per: "g",
+    source: "Tafel am Hafen",
+    at: "2026-03-02 09:30",
+    rate: "95",
+    rounding: "down",
   });
   await post("/bench/piece", {
     ticket: "A-18",
@@ -108,6 +126,8 @@ describe("every page in German", () => {
     "/balances/profiles/none",
     "/lots",
     "/lots/none",
+    lot,
+    `${lot}/payout`,
     "/imports",
     "/tickets",
     "/plan/reaching",
