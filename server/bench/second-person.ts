@@ -51,6 +51,19 @@ export function lastSecondReading(piece: Piece): Piece["secondReadings"][number]
   );
 }
 
+/**
+ * Throws Refusal when a reading that a second person had to confirm would be put right by the one who typed it: what
+ * two had to see before is not changed by one of them alone.
+ */
+export function mustBeAnotherPerson({ secondReadings }: Piece, by: string): void {
+  const last = secondReadings.at(-1)?.body;
+  if (last && same(by, last.typedBy))
+    throw new Refusal(
+      `"${by}" typed these readings, and the piece is above ${last.above}. Another person puts them right.`,
+      "by",
+    );
+}
+
 /** Whether two names or initials are of one person, as far as they are written. */
 function same(one: string, other: string): boolean {
   const bare = (name: string) => name.replace(/[\s.]/g, "").toLowerCase();

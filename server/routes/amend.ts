@@ -36,7 +36,7 @@ export async function amend(
   const anew =
     celsius === "" && Object.keys(readings).length === 0
       ? undefined
-      : await amendedResult(await ledger.entriesOf(piece), { celsius, readings }, evaluate);
+      : await amendedResult(await ledger.entriesOf(piece), { celsius, readings, by }, evaluate);
   const body = {
     replaces: `result-${piece}`,
     reason,

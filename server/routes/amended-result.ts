@@ -3,6 +3,7 @@ import { toGrams } from "../../calibration/units.ts";
 import { waterRange } from "../../calibration/water.ts";
 import { after, type Capture, type Piece, standing } from "../bench/piece.ts";
 import { Refusal } from "../bench/refusal.ts";
+import { mustBeAnotherPerson } from "../bench/second-person.ts";
 import { typedCelsius, typedReading } from "../bench/typed-reading.ts";
 import { type ComputeRequest, computeRequest } from "../compute/contract.ts";
 import { type Evaluate, isRefused } from "../compute/evaluation.ts";
@@ -33,7 +34,7 @@ export function amendableReadings(piece: Piece): (Capture & { role: "dry" | "imm
  */
 export async function amendedResult(
   entries: readonly Entry[],
-  typed: { celsius: string; readings: Readonly<Record<string, string>> },
+  typed: { celsius: string; readings: Readonly<Record<string, string>>; by: string },
   evaluate: Evaluate,
 ): Promise<{ result: Result; readings: AmendedReading[] }> {
   const { result } = statedBy(entries);
@@ -41,6 +42,7 @@ export async function amendedResult(
   if (!piece) throw new Refusal("There is no piece to amend. Look for it in the list of records.");
   let request = computeRequest.parse(result.request);
   if (typed.celsius.trim() !== "") request = withWater(request, entries, piece, typed.celsius);
+  if (Object.keys(typed.readings).length > 0) mustBeAnotherPerson(piece, typed.by);
   const readings: AmendedReading[] = [];
   for (const [id, text] of Object.entries(typed.readings)) {
     const reading = putRight(piece, id, text);

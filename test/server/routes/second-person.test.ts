@@ -79,6 +79,20 @@ test("two readings that disagree are both shown and both kept, and the record wa
   );
 });
 
+test("a confirmed reading is not put right afterwards by the one who typed it", async () => {
+  await typed("100.02", "90.51");
+  await second("100.02", "90.51");
+  await at.post("/bench/record", {});
+  const dry = (await at.ledger.entriesOf("b7")).find((entry) => entry.kind === "capture");
+  const amend = (by: string) =>
+    at.post("/records/b7/amendments", { [`reading:${dry?.id}`]: "100.07", by, reason: "misread" });
+  const refused = await amend("kr");
+  expect(refused.statusCode).toBe(422);
+  expect(wordsOf(refused.body)).toContain("Another person puts them right");
+  expect((await amend("MT")).statusCode).toBe(303);
+  expect(await textOf(at, "/records/b7")).toContain("dry: 100.02 g → 100.07 g");
+});
+
 test("below the limit, or with no limit, nobody else is asked", async () => {
   await typed("49.99", "45.24");
   expect((await at.app.inject({ url: "/bench/second-person", headers: { host } })).statusCode).toBe(303);

@@ -296,4 +296,8 @@ export const refusals: readonly ToldPair[] = [
     "There is no piece to amend. Look for it in the list of records.",
     "Es gibt kein Stück zu berichtigen. In der Liste der Protokolle suchen.",
   ],
+  [
+    '"{who}" typed these readings, and the piece is above {limit}. Another person puts them right.',
+    "„{who}“ hat diese Ablesungen getippt, und das Stück liegt über {limit}. Eine andere Person stellt sie richtig.",
+  ],
 ];
