@@ -8,7 +8,7 @@ import { LotPage, LotPart } from "../../views/lots/show.tsx";
 import type { LotView } from "../../views/lots/view.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
-import { words } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { SecondUnit } from "../bench/bench-settings.ts";
@@ -31,7 +31,7 @@ interface ScreeningParts {
   bench: Bench;
   ledger: Ledger;
   book: LotBook;
-  claims: () => { id: string; name: string }[];
+  claims: (locale: Locale) => { id: string; name: string }[];
   demo: boolean;
   library: () => Library;
   /** the house's second unit of mass */
@@ -89,7 +89,7 @@ export function screeningRoutes(
             ),
           }
         : {}),
-      claims: claims(),
+      claims: claims(around.locale),
       claim: pieces.at(-1)?.claim ?? lot.claim ?? "",
       units: massUnits,
       unit: pieces.at(-1)?.shown.unit ?? lot.gross?.unit ?? "g",

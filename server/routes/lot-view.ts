@@ -93,7 +93,10 @@ function tray(state: Tray["state"], newestFirst: readonly LotPiece[], manner: Ma
   return {
     state,
     pieces: on.length,
-    mass: massTold(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), manner),
+    mass:
+      on.length === 0
+        ? "–"
+        : massTold(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), manner),
     tickets: on.slice(0, ticketsTold).map(({ ticket }) => ticket),
   };
 }

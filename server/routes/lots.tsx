@@ -3,7 +3,8 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { massUnits, toGrams } from "../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../views/lots/index.tsx";
 import { page } from "../../views/page.tsx";
-import { words } from "../../views/words/index.ts";
+import { type Locale, words } from "../../views/words/index.ts";
+import { toldValue } from "../../views/words/told.ts";
 import type { Library } from "../alloys/library.ts";
 import type { Bench } from "../bench/bench.ts";
 import type { KeptSettings } from "../bench/kept-settings.ts";
@@ -38,7 +39,11 @@ export function lotRoutes(
   { bench, ledger, settings, demo, library, priceLocked }: LotRouteParts,
 ): void {
   const book = new LotBook(ledger);
-  const claims = () => claimsOf(metalBands(library(), settings.now.metal));
+  const claims = (locale: Locale) =>
+    claimsOf(metalBands(library(), settings.now.metal)).map(({ id, name }) => ({
+      id,
+      name: toldValue(name, locale),
+    }));
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/lots", demo });
   let nextLot = `lot-${randomUUID()}`;
@@ -52,7 +57,7 @@ export function lotRoutes(
     const lots = await book.newest(lotsShown);
     const view: LotsPage = {
       lots: lots.map(({ lot, pieces }) => lotRow(lot, pieces, around.locale)),
-      claims: claims(),
+      claims: claims(around.locale),
       units: massUnits,
       values: {},
       problems: [],

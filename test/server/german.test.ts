@@ -139,6 +139,12 @@ describe("every page in German", () => {
     "/nirgendwo",
   ];
 
+  it("names the claims of a lot in German", async () => {
+    const { body } = await made.app.inject({ url: "/lots", headers: germanOnly });
+    expect(body).toContain("Feinsilber 999");
+    expect(body).not.toMatch(/<option value="ag-[^"]*"[^>]*>Silver/);
+  });
+
   it("holds no English sentence that is not marked as one", async () => {
     for (const url of pages()) {
       const { body } = await made.app.inject({ url, headers: germanOnly });
