@@ -85,7 +85,7 @@ export function Rows({
   };
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
-    <section class={columns.length > 3 ? "table stacks" : "table"} tabIndex={0} aria-label={caption} id={id}>
+    <section class={columns.length > 2 ? "table stacks" : "table"} tabIndex={0} aria-label={caption} id={id}>
       <table>
         <caption>{caption}</caption>
         <thead>

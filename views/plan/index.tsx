@@ -184,9 +184,7 @@ function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
           <h3>{say.help}</h3>
           <ul>
             {answer.advice.map((one) => (
-              <li key={one}>
-                <Told says={one} />
-              </li>
+              <li key={one}>{toldValue(one, locale)}</li>
             ))}
           </ul>
         </>

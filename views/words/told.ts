@@ -117,7 +117,7 @@ class Book {
   value(english: string): string {
     const told = this.#name(english);
     if (told !== undefined) return told;
-    const parts = english.split(/(, | and | or |; )/);
+    const parts = english.split(/(, or |, and |, | and | or |; )/);
     return parts.length > 1 ? this.#list(parts) : withComma(english);
   }
 
@@ -155,6 +155,8 @@ const joints = new Map([
   [", ", ", "],
   [" and ", " und "],
   [" or ", " oder "],
+  [", and ", " und "],
+  [", or ", " oder "],
 ]);
 
 /** Decimal points of free-standing numbers as commas; versions, dates and addresses keep theirs. */
