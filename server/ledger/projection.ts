@@ -42,13 +42,17 @@ export async function project(
     await trx.deleteFrom("records").where("seq", "=", stood.seq).execute();
     if (dialect === "sqlite") await trx.deleteFrom("record_words").where("rowid", "=", stood.seq).execute();
   }
-  await list(trx, dialect, row);
+  await list(trx, dialect, [row]);
 }
 
-async function list(trx: Trx, dialect: Store["dialect"], row: RecordRow): Promise<void> {
-  await trx.insertInto("records").values(row).execute();
+async function list(trx: Trx, dialect: Store["dialect"], rows: RecordRow[]): Promise<void> {
+  if (rows.length === 0) return;
+  await trx.insertInto("records").values(rows).execute();
   if (dialect === "sqlite")
-    await trx.insertInto("record_words").values({ rowid: row.seq, search: row.search }).execute();
+    await trx
+      .insertInto("record_words")
+      .values(rows.map(({ seq, search }) => ({ rowid: seq, search })))
+      .execute();
 }
 
 /** The list row that follows from everything written about one subject; null while it has no result. */
@@ -161,11 +165,12 @@ export async function rebuildRecords(trx: Trx, dialect: Store["dialect"]): Promi
     if (!last) return;
     const subjects = rows.map(({ subject }) => subject);
     const about = await aboutSubjects(trx, subjects, toldKinds);
-    for (const { seq, subject } of rows) {
+    const made = rows.flatMap(({ seq, subject }) => {
       const row = recordRow(about.get(subject) ?? []);
       // A subject with two results stands in the list once, where its first one does.
-      if (row?.seq === seq) await list(trx, dialect, row);
-    }
+      return row?.seq === seq ? [row] : [];
+    });
+    await list(trx, dialect, made);
     after = last.seq;
   }
 }
