@@ -3,6 +3,7 @@ import { isRefused } from "../compute/evaluation.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
 import { toldApartHere } from "../plan/usual-suspects.ts";
 import { suspicions } from "../watch/index.ts";
+import type { Suspicion } from "../watch/suspicion.ts";
 import type { Bench } from "./bench.ts";
 import { metalBands } from "./metal-bands.ts";
 import { methods } from "./method.ts";
@@ -64,6 +65,12 @@ export function doubtsAbout(bench: Bench, piece: Piece) {
   const balance = balanceFor({ dry, wet, steps: piece.details.steps }, bench.conditions, bench.profileOf);
   const situation = situationOf(piece, balance, bench.evaluation, bench.library);
   return suspicions({ ...situation, live: bench.liveLooks });
+}
+
+/** The questions about the piece on the bench that are answered before its record is written. */
+export function questionsBeforeRecord(bench: Bench): Suspicion[] {
+  const { piece } = bench;
+  return piece && !piece.closed ? doubtsAbout(bench, piece).filter(({ blocking }) => blocking) : [];
 }
 
 function repeatsOf(piece: Piece): RepeatsView | undefined {

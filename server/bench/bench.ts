@@ -252,10 +252,14 @@ export class Bench {
     return this.#onBench.writeAbout("weighing-details", details, key);
   }
 
-  /** Keeps what was typed and sent back with a question, such as a temperature in °F; nothing is computed from it. */
-  keepSentBack(text: string): Promise<void> {
+  /**
+   * Keeps a sentence with the piece, from which nothing is computed: what was typed and sent back with a question, such
+   * as a temperature in °F, or what somebody found who looked into one.
+   */
+  keepNote(text: string, key?: string): Promise<void> {
     return this.#onBench.inTurn(async () => {
-      if (this.piece && !this.piece.closed) await this.#parts.ledger.append("note", this.piece.id, { text });
+      if (this.piece && !this.piece.closed)
+        await this.#parts.ledger.append("note", this.piece.id, { text }, key === undefined ? {} : { key });
     });
   }
 

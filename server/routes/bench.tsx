@@ -15,7 +15,7 @@ import { page, render } from "../../views/page.tsx";
 import { words } from "../../views/words/index.ts";
 import type { BalanceInUse } from "../bench/balance-in-use.ts";
 import type { Bench } from "../bench/bench.ts";
-import { benchView, doubtsAbout } from "../bench/bench-view.ts";
+import { benchView, doubtsAbout, questionsBeforeRecord } from "../bench/bench-view.ts";
 import { isMethod, isRole, type Role, roleNames } from "../bench/method.ts";
 import { Refusal } from "../bench/refusal.ts";
 import { toldOfPiece } from "../bench/told-of-piece.ts";
@@ -222,7 +222,7 @@ export function benchRoutes(
     const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load", ownMark(request));
     if ("refused" in typed) {
       if (reading.trim() !== "")
-        await bench.keepSentBack(
+        await bench.keepNote(
           `Typed as ${roleNames[of]} reading and asked about: ${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}.`,
         );
       throw new Refusal(typed.refused, "reading");
@@ -233,7 +233,7 @@ export function benchRoutes(
     const typed = typedCelsius(celsius, waterRange, ownMark(request));
     if ("refused" in typed) {
       if (celsius.trim() !== "")
-        await bench.keepSentBack(
+        await bench.keepNote(
           `Typed as water temperature and asked about: ${celsius.trim().slice(0, 40)} °C.`,
         );
       throw new Refusal(typed.refused, "celsius");
@@ -252,7 +252,17 @@ export function benchRoutes(
   deed("/bench/other-piece", () => bench.openAgain());
   deed("/bench/changed-over", () => bench.changeOver());
   deed("/bench/piece-set-aside", ({ reason = "" }) => bench.setAsidePiece(reason));
-  deed("/bench/record", async () => {
+  deed("/bench/record", async ({ found = "", key }) => {
+    const asked = questionsBeforeRecord(bench);
+    if (asked.length > 0) {
+      if (found.trim() === "")
+        throw new Refusal(
+          "A question about this weighing is open. Say what you found before the record is written; it stands there.",
+          "found",
+        );
+      const asks = asked.map(({ ask }) => ask).join(" ");
+      await bench.keepNote(`Asked before the record: ${asks} Found: “${found.trim().slice(0, 400)}”`, key);
+    }
     await bench.record();
   });
   return {

@@ -58,14 +58,6 @@ export interface Suspicion {
   ask: string;
   /** most likely remedy first */
   remedies: readonly Remedy[];
-  /** true: no result should be recorded before the question is answered */
+  /** true: the Bench writes no record before somebody says what was found; in a lot the piece is flagged */
   blocking: boolean;
-}
-
-/** The answer of a person who looked: kept in the record beside the suspicion. */
-export interface Answer {
-  kind: SuspicionKind;
-  at: string;
-  by: string;
-  says: string;
 }

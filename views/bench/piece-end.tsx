@@ -25,13 +25,38 @@ export function RecordForm({ view }: { view: BenchView }) {
       )}
       {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}
       {view.secondPerson?.due === undefined && (
-        <BenchForm view={view} to="/bench/record">
+        <BenchForm view={view} to="/bench/record" hidden={{ key: `${view.key}-found` }}>
+          {view.doubts.some(({ blocking }) => blocking) && <WhatWasFound view={view} />}
           <button type="submit" class="large" data-key="w">
             {say.write} <kbd>W</kbd>
           </button>
         </BenchForm>
       )}
     </>
+  );
+}
+
+/** A question of the watch is open: what somebody found goes into the record with it. */
+function WhatWasFound({ view }: { view: BenchView }) {
+  const say = useWords().bench.end;
+  return (
+    <div class="field">
+      <label for="found">{say.found}</label>
+      <span class="hint" id="found-hint">
+        {say.foundHint}
+      </span>
+      <input
+        id="found"
+        name="found"
+        type="text"
+        value={view.problem?.typed?.found ?? ""}
+        maxLength={400}
+        required
+        autocomplete="off"
+        aria-describedby="found-hint"
+        {...(view.problem?.field === "found" ? { "aria-invalid": "true" as const } : {})}
+      />
+    </div>
   );
 }
 

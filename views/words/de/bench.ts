@@ -101,6 +101,8 @@ export const bench: Words["bench"] = {
   },
   end: {
     write: "Protokoll schreiben",
+    found: "Was haben Sie festgestellt?",
+    foundHint: "Oben ist eine Frage offen; sie steht mit Ihrer Antwort im Protokoll.",
     leave: "das ganze Stück beiseitelegen",
     why: "Warum das Stück beiseitegelegt wird",
     whyExample: "hohl, Wasser kam heraus",

@@ -99,6 +99,8 @@ export const bench = {
   },
   end: {
     write: "Write the record",
+    found: "What did you find?",
+    foundHint: "A question above is open; it stands in the record with your answer.",
     leave: "set the whole piece aside",
     why: "Why the piece is set aside",
     whyExample: "hollow, water came out",

@@ -84,6 +84,14 @@ export const entries: readonly ToldPair[] = [
     "Diese Probe gehört nicht zum Stück am Messplatz. Die Seite neu laden.",
   ],
   [
+    "Asked before the record: {ask} Found: “{found}”",
+    "Vor dem Protokoll gefragt: {ask} Festgestellt: „{found}“",
+  ],
+  [
+    "A question about this weighing is open. Say what you found before the record is written; it stands there.",
+    "Zu dieser Wägung ist eine Frage offen. Vor dem Protokoll sagen, was Sie festgestellt haben; es steht dann darin.",
+  ],
+  [
     "Typed as water temperature and asked about: {celsius} °C.",
     "Als Wassertemperatur getippt und nachgefragt: {celsius} °C.",
   ],
