@@ -119,7 +119,7 @@ async function assayer(task: TestContext, look: Look): Promise<void> {
   await shows("assayer-5-record");
   await button(say.record.issue).click();
   await page
-    .getByText(/Report .* copy 1/)
+    .getByText(new RegExp(say.report.numberAndCopy(".*", 1)))
     .first()
     .waitFor();
   await shows("assayer-6-report");
