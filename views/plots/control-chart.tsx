@@ -3,7 +3,7 @@ import { fixed } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
 import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
-import { textWidth } from "./lanes.ts";
+import { spread, textWidth } from "./lanes.ts";
 import { Legend, Mark, type Shape } from "./marks.tsx";
 
 /** One check as it was made, passed or not. */
@@ -151,6 +151,9 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   };
 }
 
+/** Room of one label beside a limit, user units; limits drawn nearer to each other than that keep readable labels. */
+const labelHeight = 13;
+
 interface EpochLinesParts {
   epoch: Epoch;
   y(at: number): number;
@@ -170,13 +173,17 @@ function EpochLines({ epoch, y, from, to, first, last, locale }: EpochLinesParts
     { at: epoch.mean + 3 * epoch.s, kind: "action-limit", word: say.threeS },
     { at: epoch.mean - 3 * epoch.s, kind: "action-limit", word: say.threeS },
   ];
+  const heights = spread(
+    lines.map(({ at }) => y(at)),
+    labelHeight,
+  );
   return (
     <>
-      {lines.map(({ at, kind, word }) => (
+      {lines.map(({ at, kind, word }, index) => (
         <g key={`${kind} ${at}`}>
           <line x1={from} x2={to} y1={y(at)} y2={y(at)} class={kind} />
           {last && (
-            <text x={to + 5} y={y(at) + 4.5} class="faint">
+            <text x={to + 5} y={heights[index]! + 4.5} class="faint">
               {word}
             </text>
           )}

@@ -33,3 +33,27 @@ export function lanes(extents: readonly Extent[], gap = 10): number[] {
 export function clampLabel(wanted: number, width: number, min: number, max: number): number {
   return Math.max(min, Math.min(wanted, max - width));
 }
+
+/**
+ * Heights for labels that want to stand at these: in the order of what they want, never nearer to each other than
+ * `apart`, each crowd about its own middle. Returned in the order given.
+ */
+export function spread(wanted: readonly number[], apart: number): number[] {
+  const topOf = (crowd: readonly number[]) =>
+    crowd.reduce((sum, index, place) => sum + wanted[index]! - place * apart, 0) / crowd.length;
+  const crowds: { indices: number[]; top: number }[] = [];
+  for (const index of wanted.map((_, at) => at).sort((a, b) => wanted[a]! - wanted[b]!)) {
+    let crowd = { indices: [index], top: wanted[index]! };
+    for (let above = crowds.at(-1); above; above = crowds.at(-1)) {
+      if (above.top + above.indices.length * apart <= crowd.top) break;
+      crowds.pop();
+      const indices = [...above.indices, ...crowd.indices];
+      crowd = { indices, top: topOf(indices) };
+    }
+    crowds.push(crowd);
+  }
+  const heights = [...wanted];
+  for (const { indices, top } of crowds)
+    for (const [place, index] of indices.entries()) heights[index] = top + place * apart;
+  return heights;
+}
