@@ -1,10 +1,12 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { setAsideIn } from "../ledger/set-aside.ts";
 import { massNotExpected } from "../watch/mass-not-expected.ts";
 import { type Piece, standing } from "./piece.ts";
+import { readabilityGrams } from "./readability.ts";
 import { Refusal } from "./refusal.ts";
 
 /** What the piece of a ticket is known to weigh before it is laid on the pan. */
@@ -47,7 +49,7 @@ export async function announcedMass(piece: Piece, ledger: Ledger): Promise<Annou
   const [, text = "", unit = ""] = /^(\S+) (\S+)$/.exec(before?.dry ?? "") ?? [];
   if (!before || text === "") return undefined;
   const entries = await ledger.entriesOf(before.subject);
-  const setAside = new Set(entries.flatMap((entry) => (entry.kind === "voiding" ? [entry.body.entry] : [])));
+  const setAside = setAsideIn(entries);
   return {
     shown: before.dry,
     grams: before.dry_g,
@@ -71,7 +73,7 @@ export function otherMass(piece: Piece, announced: AnnouncedMass | undefined): O
   const hanger = piece.details.hanger?.in_air;
   const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit as MassUnit));
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length - hangerG;
-  const stepG = Math.max(...dry.map(({ text, unit }) => stepGrams(text, unit)));
+  const stepG = readabilityGrams(dry);
   const withinG = 2 * Math.hypot(stepG, announced.stepG);
   const apartG = Math.abs(dryG - announced.grams);
   if (apartG <= withinG + 1e-9) return undefined;
@@ -122,8 +124,4 @@ function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number
   const balance = { readabilityGrams: 0, repeatabilityGrams: 0, immersedRepeatabilityGrams: 0 };
   const seen = massNotExpected.look({ method: "hung", dry, wet: [], expectedMass, balance });
   return seen?.ask.startsWith("Does the balance show") ? { ask: seen.ask } : {};
-}
-
-function stepGrams(text: string, unit: MassUnit): number {
-  return lastPlace(text) * Number(toGrams("1", unit));
 }

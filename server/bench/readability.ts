@@ -1,5 +1,4 @@
-import { lastPlace } from "../../calibration/decimal.ts";
-import { gramsPerUnit } from "../../calibration/units.ts";
+import { stepGrams } from "../../calibration/units.ts";
 import type { Capture } from "./piece.ts";
 
 /**
@@ -10,5 +9,5 @@ import type { Capture } from "./piece.ts";
 export function readabilityGrams(captures: readonly Capture[]): number {
   if (captures.length === 0)
     throw new RangeError("Readability is read off a reading, and none was taken yet.");
-  return Math.max(...captures.map(({ text, unit }) => lastPlace(text) * Number(gramsPerUnit[unit])));
+  return Math.max(...captures.map(({ text, unit }) => stepGrams(text, unit)));
 }

@@ -1,5 +1,4 @@
-import { lastPlace } from "../../calibration/decimal.ts";
-import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { Metal } from "../alloys/metal.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Lot } from "../lots/lot.ts";
@@ -7,6 +6,7 @@ import { worthAtPrice } from "../lots/worth.ts";
 import type { Preferences } from "./bench-parts.ts";
 import { methods, type NeededRole } from "./method.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
+import { readabilityGrams } from "./readability.ts";
 import { Refusal } from "./refusal.ts";
 
 type SecondReading = BodyOf<"second-reading">;
@@ -92,8 +92,7 @@ export function heldAgainst(
     const { text, unit } = again[place]!;
     const grams = toGrams(text, unit);
     const meanG = captures.reduce((sum, one) => sum + Number(one.grams), 0) / captures.length;
-    const step = (shown: TypedAgain) => lastPlace(shown.text) * Number(toGrams("1", shown.unit));
-    const within_g = 2 * Math.hypot(Math.max(...captures.map(step)), step({ text, unit }));
+    const within_g = 2 * Math.hypot(readabilityGrams(captures), stepGrams(text, unit));
     const against_g = captures.length === 1 ? captures[0]!.grams : String(Number(meanG.toPrecision(12)));
     const agrees = Math.abs(Number(grams) - meanG) <= within_g + 1e-9;
     return { what: role, reading: { text, unit, grams }, against_g, within_g, agrees };

@@ -1,6 +1,7 @@
-import { decimalsShown, lastPlace } from "../../calibration/decimal.ts";
-import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { decimalsShown } from "../../calibration/decimal.ts";
+import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { Entry } from "./entry.ts";
+import { setAsideIn } from "./set-aside.ts";
 import type { RecordRow } from "./tables.ts";
 
 /**
@@ -8,7 +9,7 @@ import type { RecordRow } from "./tables.ts";
  * the mean of several; less the hanger where the dry readings hold it. Without a reading, no text, and `massG` (g).
  */
 export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRow, "dry" | "dry_g"> {
-  const setAside = new Set(entries.flatMap((entry) => (entry.kind === "voiding" ? [entry.body.entry] : [])));
+  const setAside = setAsideIn(entries);
   const readings = entries.flatMap((entry) =>
     entry.kind === "capture" && entry.body.what === "dry" && !setAside.has(entry.id)
       ? [entry.body.reading]
@@ -26,12 +27,8 @@ export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRo
       readings.length === 1 ? first.text : mean(readings.map(({ text }) => Number(text))).toFixed(decimals);
     return { dry: `${shown} ${first.unit}`, dry_g: grams };
   }
-  const stepG = Math.max(...readings.map(stepGrams));
+  const stepG = Math.max(...readings.map(({ text, unit }) => stepGrams(text, unit as MassUnit)));
   return { dry: `${grams.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG))))} g`, dry_g: grams };
-}
-
-function stepGrams({ text, unit }: { text: string; unit: string }): number {
-  return lastPlace(text) * Number(toGrams("1", unit as MassUnit));
 }
 
 function mean(values: readonly number[]): number {

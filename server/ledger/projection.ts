@@ -3,6 +3,7 @@ import { dryMass } from "./dry-mass.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { aboutSubjects } from "./rows.ts";
 import { searchable } from "./search-words.ts";
+import { setAsideIn } from "./set-aside.ts";
 import type { RecordRow, Store, Trx } from "./tables.ts";
 
 /** Kinds that a line of the list follows from. */
@@ -70,7 +71,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   const states = latest ?? first;
   // An amendment corrects what is stated, not when the piece was on the balance.
   const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
-  const setAside = new Set(entries.flatMap((entry) => (entry.kind === "voiding" ? [entry.body.entry] : [])));
+  const setAside = setAsideIn(entries);
   const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
   const told = states.kind === "imported-weighing" ? imported(states) : measured(states);
   const row = {
