@@ -9,7 +9,11 @@ import { secondPersonAbove } from "./second-person.ts";
 export async function limitPassed(piece: Piece, parts: BenchParts): Promise<string | undefined> {
   const { secondPerson } = parts.preferences?.() ?? firstSettings;
   const library = parts.library?.() ?? builtIn;
-  const lot = piece.lot === undefined ? undefined : lotOf(await parts.ledger.entriesOf(piece.lot));
+  // Only a limit of worth asks for the lot, and a long lot is not read at every step for nothing.
+  const lot =
+    piece.lot === undefined || secondPerson.worth === ""
+      ? undefined
+      : lotOf(await parts.ledger.entriesOf(piece.lot));
   const claimed =
     piece.claim !== undefined && library.has(piece.claim) ? library.metal(piece.claim) : undefined;
   return secondPersonAbove(piece, secondPerson, lot && { prices: lot.prices, claimed });
