@@ -3,7 +3,6 @@ import { AssayPage } from "../../views/assays/page.tsx";
 import { type AssayPageView, assayFields } from "../../views/assays/view.ts";
 import { plusMinus } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
-import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { assaysOf, standingAssay } from "../assays/assay.ts";
@@ -11,9 +10,10 @@ import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { typedAssay } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
-import { noRecord, statedOf } from "./evidence.tsx";
+import { statedOf } from "./evidence.tsx";
 import type { FieldProblem } from "./evidence-form.ts";
 import { frameOf, lookOf } from "./look.ts";
+import { noRecordPage } from "./no-record.tsx";
 import { fieldsOf, html } from "./page-request.ts";
 
 interface AssayParts {
@@ -35,14 +35,9 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
     const { piece: subject } = request.params;
     const entries = await ledger.entriesOf(subject);
     const around = frameOf(request, reply, { path: "/records", demo });
-    const { assay: say, records } = words(around.locale);
+    const { assay: say } = words(around.locale);
     const stated = statedOf(entries);
-    if (!stated)
-      return html(
-        reply,
-        page({ ...around, title: records.none, main: <Problem says={noRecord(subject)} /> }),
-        404,
-      );
+    if (!stated) return noRecordPage(reply, around, subject);
     const { response } = stated.result;
     const claim = stated.piece.claim ?? "";
     const family = library().has(claim) ? library().metal(claim).family : "gold";

@@ -1,7 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { EvidencePage } from "../../views/evidence/page.tsx";
 import { page } from "../../views/page.tsx";
-import { Problem } from "../../views/problem.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Library } from "../alloys/library.ts";
 import { houseMelts } from "../assays/house-melts.ts";
@@ -12,6 +11,7 @@ import { type Stated, statedBy } from "../reports/stated.ts";
 import { typedTest } from "./evidence-entry.ts";
 import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
 import { frameOf, lookOf } from "./look.ts";
+import { noRecordPage } from "./no-record.tsx";
 import { fieldsOf, html } from "./page-request.ts";
 import { weighedDry } from "./size-form.ts";
 
@@ -30,16 +30,7 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
     const entries = await ledger.entriesOf(subject);
     const around = frameOf(request, reply, { path: "/records", demo });
     const stated = statedOf(entries);
-    if (!stated)
-      return html(
-        reply,
-        page({
-          ...around,
-          title: words(around.locale).records.none,
-          main: <Problem says={noRecord(subject)} />,
-        }),
-        404,
-      );
+    if (!stated) return noRecordPage(reply, around, subject);
     const { all } = await specificationsInForce(ledger, library());
     const view = evidenceView(subject, {
       entries,
@@ -130,9 +121,4 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
 /** What the entries state; undefined while there is no result. */
 export function statedOf(entries: Parameters<typeof statedBy>[0]): Stated | undefined {
   return entries.some(({ kind }) => kind === "result") ? statedBy(entries) : undefined;
-}
-
-/** For a piece that has no record. */
-export function noRecord(subject: string): string {
-  return `No record is called "${subject}" in this ledger. Look for it in the list of records; a piece still on the bench gets its record first.`;
 }

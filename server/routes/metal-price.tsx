@@ -1,7 +1,6 @@
 import type { FastifyInstance } from "fastify";
 import { fixed, inLocale, plusMinus } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
-import { Problem } from "../../views/problem.tsx";
 import { MetalPrice, type MetalPriceView, metalPriceFields } from "../../views/records/metal-price.tsx";
 import { type Locale, words } from "../../views/words/index.ts";
 import { toldValue } from "../../views/words/told.ts";
@@ -13,13 +12,14 @@ import { fineMass } from "../fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../fineness/fineness.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { payFor, rounded } from "../lots/payout.ts";
-import { noRecord, statedOf } from "./evidence.tsx";
+import { statedOf } from "./evidence.tsx";
 import { NumberEntries } from "./evidence-form.ts";
 import { counting } from "./evidence-made.ts";
 import { type MeasuredPiece, standingOf } from "./evidence-standing.ts";
 import { measuredPiece } from "./evidence-view.ts";
 import { colourOf, colourOptions } from "./fineness-answer.ts";
 import { frameOf } from "./look.ts";
+import { noRecordPage } from "./no-record.tsx";
 import { html } from "./page-request.ts";
 import { nameIn } from "./record-view.ts";
 import { type TypedPrice, typedPrice } from "./typed-price.ts";
@@ -43,13 +43,8 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       const { locale } = around;
       const entries = await ledger.entriesOf(subject);
       const stated = statedOf(entries);
-      const { metalPrice: say, records } = words(locale);
-      if (!stated)
-        return html(
-          reply,
-          page({ ...around, title: records.none, main: <Problem says={noRecord(subject)} /> }),
-          404,
-        );
+      const { metalPrice: say } = words(locale);
+      if (!stated) return noRecordPage(reply, around, subject);
       const piece = measuredPiece(stated, library());
       const { response, claim } = piece;
       const family = claim === undefined ? "gold" : library().metal(claim).family;

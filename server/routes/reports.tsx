@@ -12,8 +12,9 @@ import { issueReport, reportAsIssued } from "../reports/issue.ts";
 import { reportPdf } from "../reports/pdf.ts";
 import type { House, Report } from "../reports/report.ts";
 import { languageOf } from "../reports/writing.ts";
-import { noRecord, statedOf } from "./evidence.tsx";
+import { statedOf } from "./evidence.tsx";
 import { frameOf, lookOf } from "./look.ts";
+import { noRecord } from "./no-record.tsx";
 import { fieldsOf, html } from "./page-request.ts";
 
 interface ReportRouteParts {

@@ -1,7 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { fixed, fromTo, inLocale, plusMinus } from "../../views/numbers.ts";
 import { page } from "../../views/page.tsx";
-import { Problem } from "../../views/problem.tsx";
 import { SharePage } from "../../views/records/share.tsx";
 import { sharePicture } from "../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../views/records/share-sheet.ts";
@@ -15,8 +14,8 @@ import { distinctNames } from "../findings/distinct-names.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { withoutReservedWords } from "../reports/reserved-words.ts";
-import { noRecord } from "./evidence.tsx";
 import { frameOf, lookOf } from "./look.ts";
+import { noRecordPage } from "./no-record.tsx";
 import { html } from "./page-request.ts";
 import { type RecordRead, readRecord } from "./record-read.ts";
 import { recordView } from "./record-view.ts";
@@ -51,11 +50,8 @@ export function shareRoutes(app: FastifyInstance, { ledger, evaluate, demo, libr
       })
     );
   }
-  const missing = (request: ShareRequest, reply: FastifyReply) => {
-    const frame = frameOf(request, reply, { path: "/records", demo });
-    const main = <Problem says={noRecord(request.params.piece)} />;
-    return html(reply, page({ ...frame, title: words(frame.locale).records.none, main }), 404);
-  };
+  const missing = (request: ShareRequest, reply: FastifyReply) =>
+    noRecordPage(reply, frameOf(request, reply, { path: "/records", demo }), request.params.piece);
 
   app.get("/records/:piece/share", async (request: ShareRequest, reply) => {
     const sheet = await sheetFor(request);
