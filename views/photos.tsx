@@ -75,7 +75,7 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
         action={action}
         {...(aside.fills === undefined
           ? {}
-          : { "hx-post": action, "hx-target": `#${aside.fills}`, "hx-swap": "innerHTML" })}
+          : { "hx-post": action, "hx-target": `#${aside.fills}`, "hx-swap": "innerMorph" })}
       >
         <Csrf token={aside.csrfToken} />
         <Field

@@ -1,6 +1,7 @@
 import type { BenchView } from "../../server/bench/view.ts";
 import { isRefused } from "../../server/compute/evaluation.ts";
 import { FindingState } from "../finding.tsx";
+import { Field } from "../forms.tsx";
 import { plusMinus } from "../numbers.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
@@ -37,26 +38,18 @@ export function RecordForm({ view }: { view: BenchView }) {
 }
 
 /** A question of the watch is open: what somebody found goes into the record with it. */
-function WhatWasFound({ view }: { view: BenchView }) {
+function WhatWasFound({ view: { problem } }: { view: BenchView }) {
   const say = useWords().bench.end;
   return (
-    <div class="field">
-      <label for="found">{say.found}</label>
-      <span class="hint" id="found-hint">
-        {say.foundHint}
-      </span>
-      <input
-        id="found"
-        name="found"
-        type="text"
-        value={view.problem?.typed?.found ?? ""}
-        maxLength={400}
-        required
-        autocomplete="off"
-        aria-describedby="found-hint"
-        {...(view.problem?.field === "found" ? { "aria-invalid": "true" as const } : {})}
-      />
-    </div>
+    <Field
+      name="found"
+      label={say.found}
+      hint={say.foundHint}
+      value={problem?.typed?.found ?? ""}
+      maxLength={400}
+      required
+      {...(problem?.field === "found" ? { error: problem.says } : {})}
+    />
   );
 }
 
