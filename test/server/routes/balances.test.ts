@@ -9,6 +9,7 @@ import { settingsFrom } from "../../../server/settings.ts";
 import { profile } from "../../drivers/invented-profile.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
+import { sendForm } from "./recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -16,25 +17,10 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
-/** Sends the form of a profile with its file, as a browser does (RFC 7578). */
-async function sendFile(bytes: Uint8Array) {
-  const page = await at.app.inject({ url: "/balances", headers: { host: "localhost:1" } });
-  const form = new FormData();
-  form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
-  form.set("file", new Blob([bytes as BlobPart], { type: "application/json" }), "profile.json");
-  form.set("text", "");
-  const encoded = new Response(form);
-  return at.app.inject({
-    method: "POST",
-    url: "/balances/profiles/import",
-    headers: {
-      host: "localhost:1",
-      origin: "http://localhost:1",
-      cookie: String(page.headers["set-cookie"]).split(";")[0],
-      "content-type": encoded.headers.get("content-type") ?? "",
-    },
-    payload: Buffer.from(await encoded.arrayBuffer()),
-  });
+/** Sends the form of a profile with its file. */
+function sendFile(bytes: Uint8Array) {
+  const file = new File([bytes as BlobPart], "profile.json", { type: "application/json" });
+  return sendForm(at, { url: "/balances/profiles/import", from: "/balances" }, { file, text: "" });
 }
 
 const get = async (url: string) => (await at.app.inject({ url, headers: { host: "localhost:1" } })).body;

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
-import { host, textOf, wordsOf } from "./recorded.ts";
+import { host, sendForm, textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -8,26 +8,10 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
-/** Sends the form of a list with a file, as a browser does (RFC 7578). */
-async function send(list: string, file: string | Uint8Array, from = "old book 2019") {
-  const page = await at.app.inject({ url: "/imports", headers: { host } });
-  const form = new FormData();
-  form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
-  form.set("list", list);
-  form.set("from", from);
-  form.set("file", new Blob([file as BlobPart], { type: "text/csv" }), "list.csv");
-  const encoded = new Response(form);
-  return at.app.inject({
-    method: "POST",
-    url: "/imports",
-    headers: {
-      host,
-      origin: `http://${host}`,
-      cookie: String(page.headers["set-cookie"]).split(";")[0],
-      "content-type": encoded.headers.get("content-type") ?? "",
-    },
-    payload: Buffer.from(await encoded.arrayBuffer()),
-  });
+/** Sends the form of a list with a file. */
+function send(list: string, file: string | Uint8Array, from = "old book 2019") {
+  const csv = new File([file as BlobPart], "list.csv", { type: "text/csv" });
+  return sendForm(at, { url: "/imports", from: "/imports" }, { list, from, file: csv });
 }
 
 const take = ({ body }: { body: string }) =>

@@ -26,18 +26,19 @@ export async function recorded(
   if (answer.statusCode !== 303) throw new Error(`The piece ${id} was not recorded: ${answer.body}`);
 }
 
-/** Sends the photo form as a browser does (RFC 7578). */
-export async function sendPhoto(
+/**
+ * Sends a form with a file as a browser does (RFC 7578): to `url`, with the cookie and the token of the page at `from`,
+ * its parts in the order given.
+ */
+export async function sendForm(
   at: TestBench,
-  url: string,
-  photo: Buffer,
-  fields: Record<string, string> = {},
+  { url, from }: { url: string; from: string },
+  parts: Record<string, string | File>,
 ) {
-  const page = await at.app.inject({ url: "/settings", headers: { host } });
+  const page = await at.app.inject({ url: from, headers: { host } });
   const form = new FormData();
   form.set("_csrf", /name="_csrf" value="([^"]+)"/.exec(page.body)?.[1] ?? "");
-  for (const [name, value] of Object.entries(fields)) form.set(name, value);
-  form.set("photo", new Blob([new Uint8Array(photo)], { type: "image/jpeg" }), "quay.jpg");
+  for (const [name, part] of Object.entries(parts)) form.set(name, part);
   const encoded = new Response(form);
   return at.app.inject({
     method: "POST",
@@ -50,6 +51,12 @@ export async function sendPhoto(
     },
     payload: Buffer.from(await encoded.arrayBuffer()),
   });
+}
+
+/** Sends the photo form. */
+export function sendPhoto(at: TestBench, url: string, photo: Buffer, fields: Record<string, string> = {}) {
+  const taken = new File([new Uint8Array(photo)], "quay.jpg", { type: "image/jpeg" });
+  return sendForm(at, { url, from: "/settings" }, { ...fields, photo: taken });
 }
 
 /** The text of a page without its tags. */
