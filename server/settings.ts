@@ -1,7 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
-import { cableFrom, type ToldCable } from "./bench/cable-from.ts";
+import { cableFrom, type ToldCable } from "./station/cable-from.ts";
 
 /** How the bench gets its readings: an invented balance, a cable, a person typing, or as was chosen on its page. */
 export type Source =

@@ -3,24 +3,24 @@ import type { RequestListener } from "node:http";
 import { dirname } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
-import { buildApp } from "./app.ts";
-import { BalanceInUse } from "./bench/balance-in-use.ts";
-import { Bench } from "./bench/bench.ts";
-import { keptChecks } from "./bench/kept-checks.ts";
-import { keptProfiles } from "./bench/kept-profiles.ts";
-import { keptSettings } from "./bench/kept-settings.ts";
-import { libraryInForce } from "./bench/library-in-force.ts";
 import { openAside } from "./compute/aside.ts";
 import { createDemoHands, type DemoHands } from "./demo/hands.ts";
-import { FrontDoor } from "./front-door.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
 import { keepHandingOver } from "./ledger/keep-handing-over.ts";
 import { type Ledger, openLedger } from "./ledger/ledger.ts";
 import { openSharedLedger } from "./ledger/postgres.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
-import type { ChangeBench } from "./routes/first-start.tsx";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
+import { BalanceInUse } from "./station/balance-in-use.ts";
+import { Bench } from "./station/bench.ts";
+import { keptChecks } from "./station/kept-checks.ts";
+import { keptProfiles } from "./station/kept-profiles.ts";
+import { keptSettings } from "./station/kept-settings.ts";
+import { libraryInForce } from "./station/library-in-force.ts";
 import { programVersion } from "./version.ts";
+import { buildApp } from "./web/app.ts";
+import { FrontDoor } from "./web/listener.ts";
+import type { ChangeBench } from "./web/settings/first-start.tsx";
 
 /** A running bench: where its pages are, and how to end it in good order. */
 export interface Running {

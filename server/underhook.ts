@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-import { commands, isCommand, usage } from "./commands/index.ts";
+import { commands, isCommand, usage } from "./cli/index.ts";
 
 const [name = "", ...args] = process.argv.slice(2);
 if (name === "" || name === "help" || name === "--help") {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { z } from "zod";
-import { houseFolder } from "./house.ts";
+import { houseFolder } from "./organisation.ts";
 
 /** Version of the program, kept with every result. */
 export const programVersion = z

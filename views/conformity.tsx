@@ -1,5 +1,5 @@
 import type { Conformity } from "../server/compute/contract.ts";
-import { riskSays, ruleSays } from "../server/findings/decision-words.ts";
+import { riskSays, ruleSays } from "../server/conformity/decision-words.ts";
 import { fixed } from "./numbers.ts";
 import { Told } from "./told.tsx";
 import { type Locale, words } from "./words/index.ts";

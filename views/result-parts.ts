@@ -1,7 +1,7 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
-import type { MetalBand } from "../server/bench/view.ts";
 import type { ComputeResponse, Conformity } from "../server/compute/contract.ts";
-import type { Finding } from "../server/findings/finding.ts";
+import type { Finding } from "../server/conformity/finding.ts";
+import type { MetalBand } from "../server/station/view.ts";
 import type { FindingView } from "./finding.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { Band, MeasuredCurve } from "./plots/density.tsx";

@@ -2,9 +2,9 @@ import { Worker } from "node:worker_threads";
 import type { DensityResult } from "../../calibration/density-result.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { Refusal } from "../../calibration/refusals.ts";
-import type { OwnMetals } from "../alloys/own-metals.ts";
-import type { Plan } from "../plan/plan.ts";
-import type { PlannedWeighing } from "../plan/planned-weighing.ts";
+import type { Plan } from "../conformity/plan/plan.ts";
+import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
+import type { OwnMetals } from "../metals/own-metals.ts";
 import type { ComputeError, ComputeResponse } from "./contract.ts";
 import type { Evaluation } from "./evaluation.ts";
 

@@ -3,7 +3,7 @@ import { isDecimal } from "../../calibration/decimal.ts";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
 import { lifts } from "../../calibration/series.ts";
 import { massUnits } from "../../calibration/units.ts";
-import { ruleKinds } from "../findings/decision-rule.ts";
+import { ruleKinds } from "../conformity/decision-rule.ts";
 
 function describe(input: unknown): string {
   return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));

@@ -1,7 +1,7 @@
 import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts";
 import { seededRandom } from "../../calibration/random.ts";
-import { libraryWith, type OwnMetals } from "../alloys/own-metals.ts";
-import type { Finding } from "../findings/finding.ts";
+import type { Finding } from "../conformity/finding.ts";
+import { libraryWith, type OwnMetals } from "../metals/own-metals.ts";
 import { complaint } from "./complaint.ts";
 import { evaluate, fixedSeed } from "./compute.ts";
 import { type ComputeRequest, type ComputeResponse, computeRequest } from "./contract.ts";

@@ -1,7 +1,7 @@
 import type { DensityResult } from "../../calibration/density-result.ts";
-import type { Decision } from "../findings/decision-rule.ts";
-import type { Finding } from "../findings/finding.ts";
-import { highOf, lowOf } from "../findings/tolerance.ts";
+import type { Decision } from "../conformity/decision-rule.ts";
+import type { Finding } from "../conformity/finding.ts";
+import { highOf, lowOf } from "../conformity/tolerance.ts";
 import type { ComputeResponse, Conformity } from "./contract.ts";
 
 /** A result and its finding as the contract writes them. */

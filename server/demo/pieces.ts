@@ -1,4 +1,4 @@
-import type { Method } from "../bench/method.ts";
+import type { Method } from "../weighing/method.ts";
 
 /** An invented piece of the demonstration: what the ticket says, and what it really is. */
 export interface DemoPiece {

@@ -1,4 +1,4 @@
-import { standingAssay } from "../assays/assay.ts";
+import { standingAssay } from "../laboratory/assay.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Lot } from "./lot.ts";
 import type { LotPiece } from "./lot-piece.ts";

@@ -1,8 +1,8 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { to20 } from "../fineness/fineness.ts";
-import { isCertain } from "../fineness/house-split.ts";
-import { restByColour } from "../fineness/rest-of-alloy.ts";
-import { silverShare } from "../fineness/silver-share.ts";
+import { to20 } from "../metals/fineness/fineness.ts";
+import { isCertain } from "../metals/fineness/house-split.ts";
+import { restByColour } from "../metals/fineness/rest-of-alloy.ts";
+import { silverShare } from "../metals/fineness/silver-share.ts";
 import type { LotPiece } from "./lot-piece.ts";
 import type { LotDoubt } from "./totals.ts";
 

@@ -1,6 +1,6 @@
-import type { Library } from "../alloys/library.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord } from "../ledger/records.ts";
+import type { Library } from "../metals/library.ts";
 import { type Lot, lotOf } from "./lot.ts";
 import { type LotPiece, lotPieceOf } from "./lot-piece.ts";
 

@@ -1,11 +1,11 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { fineMass } from "../fineness/fine-mass.ts";
+import { fineMass } from "../metals/fineness/fine-mass.ts";
 import {
   goldFineness,
   goldFinenessOfMelt,
   type PermilleRange,
   silverFineness,
-} from "../fineness/fineness.ts";
+} from "../metals/fineness/fineness.ts";
 
 /** A low and a high end, g. */
 export interface Ends {

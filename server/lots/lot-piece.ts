@@ -1,8 +1,8 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import { isMassUnit, stepGrams } from "../../calibration/units.ts";
-import type { Library } from "../alloys/library.ts";
-import { recordedDensity } from "../findings/recorded-density.ts";
+import { recordedDensity } from "../conformity/recorded-density.ts";
 import type { Entry } from "../ledger/entry.ts";
+import type { Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { statedBy } from "../reports/stated.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";

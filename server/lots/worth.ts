@@ -1,5 +1,5 @@
 import { gramsPerUnit } from "../../calibration/units.ts";
-import type { Metal } from "../alloys/metal.ts";
+import type { Metal } from "../metals/metal.ts";
 import type { Lot } from "./lot.ts";
 
 const symbols = { gold: "Au", silver: "Ag" } as const;

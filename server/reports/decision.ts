@@ -1,6 +1,6 @@
 import { words } from "../../views/words/index.ts";
 import { type Conformity, conformity as conformityShape } from "../compute/contract.ts";
-import { riskSays, ruleSays } from "../findings/decision-words.ts";
+import { riskSays, ruleSays } from "../conformity/decision-words.ts";
 import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 

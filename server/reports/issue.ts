@@ -1,8 +1,8 @@
 import type { Locale } from "../../views/words/index.ts";
-import { builtIn, type Library } from "../alloys/library.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
+import { builtIn, type Library } from "../metals/library.ts";
 import { checksOfTheDay } from "./checks-of-the-day.ts";
 import type { Report } from "./report.ts";
 import { type ReportOptions, reportOf } from "./report-of.ts";

@@ -1,4 +1,4 @@
-import { builtIn, type Library } from "../alloys/library.ts";
+import { builtIn, type Library } from "../metals/library.ts";
 import type { AliveMetal, Report } from "./report.ts";
 import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";

@@ -1,6 +1,6 @@
 import { words } from "../../views/words/index.ts";
-import { builtIn, type Library } from "../alloys/library.ts";
 import type { Entry } from "../ledger/entry.ts";
+import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
 import { decisionOf } from "./decision.ts";
 import { opinionOf } from "./opinion.ts";

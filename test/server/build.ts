@@ -3,20 +3,20 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
-import { type AppParts, buildApp } from "../../server/app.ts";
-import { BalanceInUse } from "../../server/bench/balance-in-use.ts";
-import { Bench } from "../../server/bench/bench.ts";
-import { type KeptChecks, keptChecks } from "../../server/bench/kept-checks.ts";
-import { type KeptProfiles, keptProfiles } from "../../server/bench/kept-profiles.ts";
-import { type KeptSettings, keptSettings } from "../../server/bench/kept-settings.ts";
-import { type LibraryInForce, libraryInForce } from "../../server/bench/library-in-force.ts";
 import { compute } from "../../server/compute/compute.ts";
 import { evaluationOf } from "../../server/compute/evaluation.ts";
+import { planFor } from "../../server/conformity/plan/plan.ts";
+import type { PlannedWeighing } from "../../server/conformity/plan/planned-weighing.ts";
 import { createDemoHands } from "../../server/demo/hands.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
 import { photosBeside } from "../../server/photos/photo-folder.ts";
-import { planFor } from "../../server/plan/plan.ts";
-import type { PlannedWeighing } from "../../server/plan/planned-weighing.ts";
+import { BalanceInUse } from "../../server/station/balance-in-use.ts";
+import { Bench } from "../../server/station/bench.ts";
+import { type KeptChecks, keptChecks } from "../../server/station/kept-checks.ts";
+import { type KeptProfiles, keptProfiles } from "../../server/station/kept-profiles.ts";
+import { type KeptSettings, keptSettings } from "../../server/station/kept-settings.ts";
+import { type LibraryInForce, libraryInForce } from "../../server/station/library-in-force.ts";
+import { type AppParts, buildApp } from "../../server/web/app.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
 export interface TestBench {

@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { expect, test } from "vitest";
-import { builtIn } from "../../server/alloys/library.ts";
 import { demoPieces } from "../../server/demo/pieces.ts";
+import { builtIn } from "../../server/metals/library.ts";
 import { formPoster } from "./form-poster.ts";
 import { startBench } from "./running.ts";
 

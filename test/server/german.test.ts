@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { builtIn } from "../../server/alloys/library.ts";
-import { starterSet } from "../../server/specifications/starter-set.ts";
+import { builtIn } from "../../server/metals/library.ts";
+import { starterSet } from "../../server/metals/specifications/starter-set.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
 import { openedLot, weighed } from "./lots/screened.ts";
 

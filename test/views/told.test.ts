@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { builtIn } from "../../server/alloys/library.ts";
+import { builtIn } from "../../server/metals/library.ts";
 import { germanBook } from "../../views/words/de/told/index.ts";
 import { told, toldIn, toldValue } from "../../views/words/told.ts";
 

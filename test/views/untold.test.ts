@@ -6,14 +6,14 @@ import { toldIn } from "../../views/words/told.ts";
 
 /** What no page shows: it goes to a terminal, to another program, or names a slip in the program itself. */
 const noPage = [
-  "server/commands/",
-  "server/routes/api/",
+  "server/cli/",
+  "server/web/api/",
   "server/compute/complaint.ts",
   "server/compute/compute.ts",
   "server/compute/contract.ts",
   "server/compute/lines.ts",
   "server/compute/refusal.ts",
-  "server/house.ts",
+  "server/organisation.ts",
   "server/settings.ts",
   "server/reports/fonts.ts",
   "server/ledger/",
@@ -23,13 +23,13 @@ const noPage = [
   "calibration/sum-law.ts",
   "drivers/balance-at.ts",
   "drivers/labels.ts",
-  "server/findings/decision-rule.ts",
-  "server/findings/finding.ts",
-  "server/findings/global-risk.ts",
-  "server/fineness/house-split.ts",
-  "server/fineness/silver-share.ts",
+  "server/conformity/decision-rule.ts",
+  "server/conformity/finding.ts",
+  "server/conformity/global-risk.ts",
+  "server/metals/fineness/house-split.ts",
+  "server/metals/fineness/silver-share.ts",
   // names of metals that are not in the library, and where each density comes from
-  "server/alloys/",
+  "server/metals/",
 ];
 
 /** Said as a part of another sentence, which is told whole, or put together from words that are told apart. */
@@ -37,15 +37,15 @@ const parts = [
   "calibration/warnings.ts",
   "drivers/learning/reader.ts",
   "drivers/learning/words.ts",
-  "server/bench/typed-reading.ts",
+  "server/weighing/typed-reading.ts",
   "server/checks/linearity.ts",
   "server/compute/aside.ts",
-  "server/findings/cautions.ts",
-  "server/plan/plan-words.ts",
-  "server/plan/usual-suspects.ts",
-  "server/routes/evidence-form.ts",
-  "server/routes/plan.tsx",
-  "server/watch/drift-immersed.ts",
+  "server/conformity/cautions.ts",
+  "server/conformity/plan/plan-words.ts",
+  "server/conformity/plan/usual-suspects.ts",
+  "server/web/evidence/evidence-form.ts",
+  "server/web/plan/plan.tsx",
+  "server/weighing/checks/drift-immersed.ts",
 ];
 
 const files = ["calibration", "drivers", "server"]

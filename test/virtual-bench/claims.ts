@@ -1,5 +1,5 @@
-import { metals } from "../../server/alloys/library.ts";
-import type { Metal } from "../../server/alloys/metal.ts";
+import { metals } from "../../server/metals/library.ts";
+import type { Metal } from "../../server/metals/metal.ts";
 import type { Chance } from "./chance.ts";
 import type { Told } from "./coverage.ts";
 import { roomCelsius } from "./world.ts";

@@ -1,5 +1,5 @@
-import type { Capture } from "../../server/bench/piece.ts";
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
+import type { Capture } from "../../server/weighing/piece.ts";
 import { asIs } from "../as-is.ts";
 import { inLocale } from "../numbers.ts";
 import { useLocale, useWords } from "../words/spoken.ts";

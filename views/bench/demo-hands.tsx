@@ -1,4 +1,4 @@
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
 import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 

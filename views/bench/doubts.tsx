@@ -1,5 +1,5 @@
-import type { BenchView } from "../../server/bench/view.ts";
-import type { Suspicion } from "../../server/watch/suspicion.ts";
+import type { BenchView } from "../../server/station/view.ts";
+import type { Suspicion } from "../../server/weighing/checks/suspicion.ts";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";

@@ -1,4 +1,4 @@
-import type { BenchView, LiveView } from "../../server/bench/view.ts";
+import type { BenchView, LiveView } from "../../server/station/view.ts";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";

@@ -1,4 +1,4 @@
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
 import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
 

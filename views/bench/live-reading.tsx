@@ -1,4 +1,4 @@
-import type { LiveView } from "../../server/bench/view.ts";
+import type { LiveView } from "../../server/station/view.ts";
 import { asIs } from "../as-is.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";

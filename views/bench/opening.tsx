@@ -1,5 +1,5 @@
-import type { BenchView } from "../../server/bench/view.ts";
 import type { DemoPiece } from "../../server/demo/pieces.ts";
+import type { BenchView } from "../../server/station/view.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { ForTheReport } from "./for-the-report.tsx";

@@ -1,4 +1,4 @@
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { BenchForm } from "./parts.tsx";

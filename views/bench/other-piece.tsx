@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { OtherPieceView } from "../../server/bench/view.ts";
+import type { OtherPieceView } from "../../server/station/view.ts";
 import { Field } from "../forms.tsx";
 import { fixed, inLocale } from "../numbers.ts";
 import { Photos } from "../photos.tsx";

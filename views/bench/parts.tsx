@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Problem } from "../../server/bench/view.ts";
+import type { Problem } from "../../server/station/view.ts";
 import { Csrf } from "../forms.tsx";
 import { Told } from "../told.tsx";
 

@@ -1,5 +1,5 @@
-import type { BenchView } from "../../server/bench/view.ts";
 import { isRefused } from "../../server/compute/evaluation.ts";
+import type { BenchView } from "../../server/station/view.ts";
 import { FindingState } from "../finding.tsx";
 import { Field } from "../forms.tsx";
 import { plusMinus } from "../numbers.ts";

@@ -1,6 +1,6 @@
-import type { Piece } from "../../server/bench/piece.ts";
-import type { Step } from "../../server/bench/steps.ts";
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
+import type { Piece } from "../../server/weighing/piece.ts";
+import type { Step } from "../../server/weighing/steps.ts";
 import { asIs } from "../as-is.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";

@@ -1,6 +1,6 @@
 import { roundedPair } from "../../calibration/rounding.ts";
-import type { BenchView } from "../../server/bench/view.ts";
 import { type Evaluated, type Evaluation, isRefused } from "../../server/compute/evaluation.ts";
+import type { BenchView } from "../../server/station/view.ts";
 import { FindingWords } from "../finding.tsx";
 import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";

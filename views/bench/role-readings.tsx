@@ -1,6 +1,6 @@
-import type { Role } from "../../server/bench/method.ts";
-import { type Piece, standing } from "../../server/bench/piece.ts";
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
+import type { Role } from "../../server/weighing/method.ts";
+import { type Piece, standing } from "../../server/weighing/piece.ts";
 import { useWords } from "../words/spoken.ts";
 import { CaptureLine } from "./capture-line.tsx";
 import { EachLoadSwitch } from "./each-load.tsx";

@@ -1,5 +1,5 @@
-import type { Piece } from "../../server/bench/piece.ts";
-import type { BenchView } from "../../server/bench/view.ts";
+import type { BenchView } from "../../server/station/view.ts";
+import type { Piece } from "../../server/weighing/piece.ts";
 import { inLocale } from "../numbers.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";

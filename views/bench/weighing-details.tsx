@@ -1,12 +1,12 @@
+import type { BenchView, Problem } from "../../server/station/view.ts";
 import {
   type DetailField,
   type DetailGroup,
   groupsOf,
   numberFields,
-} from "../../server/bench/detail-fields.ts";
-import { fieldsOfDetails } from "../../server/bench/details-shown.ts";
-import type { Piece } from "../../server/bench/piece.ts";
-import type { BenchView, Problem } from "../../server/bench/view.ts";
+} from "../../server/weighing/detail-fields.ts";
+import { fieldsOfDetails } from "../../server/weighing/details-shown.ts";
+import type { Piece } from "../../server/weighing/piece.ts";
 import { Check, Select } from "../forms/choices.tsx";
 import { Field } from "../forms.tsx";
 import { inLocale } from "../numbers.ts";

@@ -1,6 +1,6 @@
-import { colours } from "../../server/alloys/metal.ts";
-import type { EvidenceKind } from "../../server/evidence/evidence.ts";
-import { wallPaths } from "../../server/evidence/sound-speed.ts";
+import type { EvidenceKind } from "../../server/conformity/evidence/evidence.ts";
+import { wallPaths } from "../../server/conformity/evidence/sound-speed.ts";
+import { colours } from "../../server/metals/metal.ts";
 import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { told } from "../words/told.ts";

@@ -1,4 +1,4 @@
-import { type EvidenceKind, evidenceKinds } from "../../server/evidence/evidence.ts";
+import { type EvidenceKind, evidenceKinds } from "../../server/conformity/evidence/evidence.ts";
 import { Field, Problems } from "../forms.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";

@@ -1,4 +1,4 @@
-import type { LiveView } from "../../server/bench/view.ts";
+import type { LiveView } from "../../server/station/view.ts";
 import { heartbeatSeconds } from "../bench/index.tsx";
 import { LiveReading } from "../bench/live-reading.tsx";
 import { Csrf } from "../forms.tsx";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { OtherPieceView, SecondPersonView } from "../../server/bench/view.ts";
+import type { OtherPieceView, SecondPersonView } from "../../server/station/view.ts";
 import type { FindingStateName } from "../finding.tsx";
 
 /** Pieces that go onto one tray, by what was found. */

@@ -1,4 +1,4 @@
-import { colours } from "../../server/alloys/metal.ts";
+import { colours } from "../../server/metals/metal.ts";
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { Rows, Sheet } from "../sheet.tsx";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { SecondReadingView } from "../../server/bench/view.ts";
+import type { SecondReadingView } from "../../server/station/view.ts";
 import { AssaySheet } from "../assays/sheet.tsx";
 import type { AssayView } from "../assays/view.ts";
 import { SecondReadingRows } from "../bench/second-person.tsx";

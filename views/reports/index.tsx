@@ -1,4 +1,4 @@
-import { recordedDensity } from "../../server/findings/recorded-density.ts";
+import { recordedDensity } from "../../server/conformity/recorded-density.ts";
 import { photoName } from "../../server/photos/photo-name.ts";
 import type { Report, ReportPhoto } from "../../server/reports/report.ts";
 import { Photos } from "../photos.tsx";

@@ -1,4 +1,4 @@
-import { ruleChoices } from "../../server/bench/bench-settings.ts";
+import { ruleChoices } from "../../server/station/bench-settings.ts";
 import { Field, type FieldError, RadioCards } from "../forms.tsx";
 import { useWords } from "../words/spoken.ts";
 

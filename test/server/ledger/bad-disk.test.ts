@@ -3,8 +3,8 @@ import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
 import { formPoster, pageAt } from "../form-poster.ts";
-import { wordsOf } from "../routes/recorded.ts";
 import { type RunningBench, startBench } from "../running.ts";
+import { wordsOf } from "../web/recorded.ts";
 import { testFolder } from "./bench-ledger.ts";
 
 /** A disk of its own, of so many bytes, in memory. Mounting needs root: elsewhere these tests count as not run. */

@@ -1,15 +1,15 @@
 import { join } from "node:path";
 import pg from "pg";
 import { afterAll, beforeAll, expect, onTestFinished, test, vi } from "vitest";
-import { run as verify } from "../../../server/commands/verify.ts";
+import { run as verify } from "../../../server/cli/verify.ts";
 import { handOver } from "../../../server/ledger/hand-over.ts";
 import { keepHandingOver } from "../../../server/ledger/keep-handing-over.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
 import { issueReport } from "../../../server/reports/issue.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
-import { wordsOf } from "../routes/recorded.ts";
 import { startBench } from "../running.ts";
+import { wordsOf } from "../web/recorded.ts";
 import { clock, dry, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 import { type Cluster, startCluster } from "./postgres-cluster.ts";
 

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { run } from "../../../server/commands/verify.ts";
+import { run } from "../../../server/cli/verify.ts";
 import { readCheckpoint, writtenCheckpoint } from "../../../server/ledger/checkpoint.ts";
 import { openLedger } from "../../../server/ledger/ledger.ts";
 import { publicKeyId, signingKey } from "../../../server/ledger/signing-key.ts";

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
-import { recorded, textOf } from "../routes/recorded.ts";
+import { recorded, textOf } from "../web/recorded.ts";
 import { openedLot, weighed } from "./screened.ts";
 
 /** One day at an invented refiner's counter, each hour as its pages tell it; readings are invented, in g. */

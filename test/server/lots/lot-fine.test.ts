@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { compute } from "../../../server/compute/compute.ts";
-import { recordedDensity } from "../../../server/findings/recorded-density.ts";
+import { recordedDensity } from "../../../server/conformity/recorded-density.ts";
 import { commonShare, fineSum, type LotFine, lotFine } from "../../../server/lots/lot-fine.ts";
 
 /** An invented piece of about 13.4 g/cm³ on a 0.01 g scale, through the program's own compute. */

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { until } from "../../until.ts";
-import { host, wordsOf } from "../routes/recorded.ts";
+import { host, wordsOf } from "../web/recorded.ts";
 import { balanceOnTheNetwork, type NetworkedBalance } from "./balance-on-the-network.ts";
 import { type Counter, openCounter } from "./counter.ts";
 

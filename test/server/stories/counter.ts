@@ -1,5 +1,5 @@
 import { buildTestBench, type TestBench } from "../build.ts";
-import { host, wordsOf } from "../routes/recorded.ts";
+import { host, wordsOf } from "../web/recorded.ts";
 
 /** A counter with its bench, worked through the forms of the pages as a person would. */
 export interface Counter {

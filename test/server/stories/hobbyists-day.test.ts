@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { toldIn } from "../../../views/words/told.ts";
-import { host } from "../routes/recorded.ts";
+import { host } from "../web/recorded.ts";
 import { type Counter, linkTo, openCounter } from "./counter.ts";
 
 let counter: Counter;

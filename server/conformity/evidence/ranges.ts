@@ -1,0 +1,42 @@
+import { builtIn } from "../../metals/library.ts";
+import type { Colour, Metal } from "../../metals/metal.ts";
+
+/** A fineness family stands for all its recipes: evidence must miss every one of them to strike it out. */
+export function recipesOf(m: Metal): readonly Metal[] {
+  return m.recipes ? m.recipes.map((id) => builtIn.metal(id)) : [m];
+}
+
+/** What an eye may call each colour; two that share a word are not told apart by eye. */
+const called: Readonly<Record<Colour, readonly string[]>> = {
+  white: ["white"],
+  grey: ["white"],
+  yellow: ["yellow"],
+  "greenish-yellow": ["yellow", "white"],
+  "reddish-yellow": ["yellow", "red"],
+  pink: ["yellow", "red"],
+  red: ["red"],
+  "reddish-grey": ["red", "white"],
+};
+
+/** True when an eye could take the one for the other. */
+export function couldLook(a: Colour, b: Colour): boolean {
+  return called[a].some((word) => called[b].includes(word));
+}
+
+/** Resistivity of a pure metal grows by about this share per kelvin; of an alloy by less, down to nothing. IEC 60028 gives 0.00393 for copper. */
+const steepestPerKelvin = 0.0042;
+
+/** Conductivity the metal may show at a temperature, % IACS: from its printed range at 20 °C. */
+export function conductivityAt(
+  [low, high]: readonly [number, number],
+  celsius: number,
+): readonly [number, number] {
+  const change = 1 / (1 + steepestPerKelvin * (celsius - 20));
+  return [low * Math.min(1, change), high * Math.max(1, change)];
+}
+
+/** Mass share of a component, lowest and highest the composition allows. */
+export function shareOf(m: Metal, component: string): readonly [number, number] {
+  const fraction = m.composition[component];
+  return fraction ? [fraction[1] ?? fraction[0], fraction[2] ?? fraction[0]] : [0, 0];
+}

@@ -1,0 +1,154 @@
+import { measuredDensity } from "../../../calibration/distribution.ts";
+import { measure } from "../../../calibration/measure.ts";
+import { wouldHide } from "../../../calibration/pool.ts";
+import { builtIn, type Library } from "../../metals/library.ts";
+import type { Metal } from "../../metals/metal.ts";
+import { bandAt } from "../exclusion.ts";
+import { type Finding, findingFor } from "../finding.ts";
+import { type LookAlike, needsFiner } from "../look-alike.ts";
+import { worthPassingOff } from "../worth.ts";
+import { sentenceOf } from "./plan-words.ts";
+import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
+import { type Remedy, remedies } from "./remedies.ts";
+
+/** What a weighing would show if the claim were true. */
+export interface Plan {
+  claim: string;
+  /** false when the scale cannot see the displaced mass at all; only `says` and `remedies` then mean anything */
+  possible: boolean;
+  expected: { dryG: number; displacedG: number; immersedG: number; gPerCm3: number };
+  /** half-width of the interval, and the same in per cent of the density */
+  expandedGPerCm3: number;
+  expandedPercent: number;
+  intervalGPerCm3: readonly [number, number];
+  /** what a piece that is what it is said to be would get as its finding */
+  finding: Finding | null;
+  /** cheaper metals that this weighing would exclude, likeliest first, then nearest in density */
+  excludes: { id: string; name: string }[];
+  /** what it would leave alive, each with why and with what separates it */
+  cannotExclude: LookAlike[];
+  /** what would exclude those of them that density can exclude */
+  remedies: Remedy[];
+  /** with several pieces weighed together: how many of a kind that is excluded alone would hide in their mean */
+  pooled: { id: string; name: string; hidden: number }[];
+  says: string;
+}
+
+/**
+ * The plan of a weighing before the piece is wetted: expected displaced mass, expected uncertainty, which look-alikes it
+ * will and will not exclude, and what readability, method, mass or number of pieces would. The claim is taken as true and
+ * at its nominal density. Throws RangeError for an unknown claim or a value outside its range.
+ */
+export function planFor(
+  weighing: PlannedWeighing,
+  library: Library = builtIn,
+  evaluate: Evaluate = (m) => measure(m),
+): Plan {
+  checked(weighing);
+  const claimed = library.metal(weighing.claim);
+  const seen = look(weighing, claimed, library, evaluate);
+  const ways = remedies(weighing, (other) => decides(look(other, claimed, library, evaluate)));
+  if (!seen) return blind(weighing, claimed, ways);
+  const { result, finding } = seen;
+  const alive = new Set(finding.alive);
+  const excluded = cheaperThan(claimed, library).filter((m) => !alive.has(m.id));
+  const plan = {
+    claim: claimed.id,
+    possible: true,
+    expected: {
+      dryG: weighing.massG * weighing.pieces,
+      displacedG: result.displacedGrams,
+      immersedG: weighing.massG * weighing.pieces - result.displacedGrams,
+      gPerCm3: result.gPerCm3,
+    },
+    expandedGPerCm3: result.expandedGPerCm3,
+    expandedPercent: (100 * result.expandedGPerCm3) / result.gPerCm3,
+    intervalGPerCm3: result.intervalGPerCm3,
+    finding,
+    excludes: excluded.map(({ id, name }) => ({ id, name })),
+    cannotExclude: finding.lookAlikes,
+    remedies: decides(seen) ? [] : ways,
+    pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
+  };
+  return { ...plan, says: sentenceOf(plan, claimed, weighing) };
+}
+
+type Seen = { result: ReturnType<Evaluate>; finding: Finding } | null;
+
+/** What the claim's nominal density would be measured as, or null when the displaced mass cannot be told from zero. */
+function look(weighing: PlannedWeighing, claimed: Metal, library: Library, evaluate: Evaluate): Seen {
+  const celsius = weighing.celsius ?? 20;
+  try {
+    const result = expectedResult(weighing, bandAt(claimed, celsius).nominal, evaluate);
+    const finding = findingFor(measuredDensity(result), claimed.id, weighing.confidence, {
+      celsius,
+      massG: weighing.massG,
+      readabilityG: weighing.readabilityG,
+      pieces: weighing.pieces,
+      library,
+    });
+    return { result, finding };
+  } catch (error) {
+    if (error instanceof RangeError && isBlind(weighing, claimed)) return null;
+    throw error;
+  }
+}
+
+/** A displaced mass within a few steps of the display is what measure refuses; any other refusal is the caller's fault. */
+function isBlind({ massG, pieces, readabilityG }: PlannedWeighing, claimed: Metal): boolean {
+  return (massG * pieces) / claimed.densityGPerCm3.nominal < 10 * readabilityG;
+}
+
+function decides(seen: Seen): boolean {
+  return seen !== null && !seen.finding.lookAlikes.some(needsFiner);
+}
+
+const order = { common: 0, possible: 1, rare: 2 } as const;
+
+function cheaperThan(claimed: Metal, library: Library): Metal[] {
+  const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - claimed.densityGPerCm3.nominal);
+  return library.metals
+    .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed))
+    .sort((a, b) => order[a.likelihood] - order[b.likelihood] || away(a) - away(b));
+}
+
+/** How many kinds of odd pieces a plan names. */
+const oddKinds = 3;
+
+/** The excluded kinds of which at least one piece would hide among the others. */
+function hiddenAmong(pieces: number, result: ReturnType<Evaluate>, excluded: Metal[]): Plan["pooled"] {
+  return excluded
+    .map((m) => ({ id: m.id, name: m.name, hidden: wouldHide(result, pieces, m.densityGPerCm3.nominal) }))
+    .filter(({ hidden }) => hidden > 0)
+    .slice(0, oddKinds);
+}
+
+function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan {
+  const dryG = weighing.massG * weighing.pieces;
+  const displacedG = dryG / claimed.densityGPerCm3.nominal;
+  return {
+    claim: claimed.id,
+    possible: false,
+    expected: { dryG, displacedG, immersedG: dryG - displacedG, gPerCm3: claimed.densityGPerCm3.nominal },
+    expandedGPerCm3: Number.POSITIVE_INFINITY,
+    expandedPercent: Number.POSITIVE_INFINITY,
+    intervalGPerCm3: [0, Number.POSITIVE_INFINITY],
+    finding: null,
+    excludes: [],
+    cannotExclude: [],
+    remedies: ways,
+    pooled: [],
+    says: `Not possible: the piece displaces about ${displacedG.toPrecision(2)} g and the scale shows steps of ${weighing.readabilityG} g.${ways.length > 0 ? ` It takes ${ways.map((w) => w.says).join(", or ")}.` : ""}`,
+  };
+}
+
+function checked({ massG, readabilityG, pieces }: PlannedWeighing): void {
+  for (const [name, value] of [
+    ["Mass", massG],
+    ["Readability", readabilityG],
+  ] as const)
+    if (!(value > 0) || !Number.isFinite(value))
+      throw new RangeError(`${name} ${value} g: right is a number above zero.`);
+  if (!Number.isInteger(pieces) || pieces < 1)
+    throw new RangeError(`${pieces} pieces: right is a whole number from 1 on.`);
+}

@@ -1,0 +1,69 @@
+import type { MeasuredDensity } from "../../calibration/measured-density.ts";
+import { fineMass } from "../metals/fineness/fine-mass.ts";
+import { goldFineness, type PermilleRange, silverFineness, to20 } from "../metals/fineness/fineness.ts";
+import { type SilverShare, silverShare } from "../metals/fineness/silver-share.ts";
+import { type AssayEntry, uPermille } from "./assay.ts";
+
+/** A recorded piece as an assay is held against it. */
+export interface WeighedPiece {
+  measured: MeasuredDensity;
+  celsius: number;
+  massG: number;
+  expandedMassG: number;
+}
+
+export interface AssayAgainstDensity {
+  /** by density with every freedom of the rest; null when no such alloy has this density */
+  byDensity: { permille: PermilleRange; lowG: number; highG: number } | null;
+  /** where the assay lies against that interval */
+  place?: "inside" | "below" | "above";
+  /** ‰ to the nearer end: beyond it when outside */
+  toNearerEnd?: number;
+  /** outside, and by no more than the laboratory's own uncertainty */
+  withinItsU?: boolean;
+  /** fine metal by the assay, g */
+  fineG: number;
+  /** gold below 1000 ‰ only: the split of silver and copper that reproduces the density */
+  split?: SilverShare;
+}
+
+/** Holds what a laboratory found against what the density had left open of gold or silver alloy. */
+export function assayAgainstDensity(
+  assay: Pick<AssayEntry, "body">,
+  piece: WeighedPiece,
+): AssayAgainstDensity {
+  const { metal } = assay.body;
+  const permille = Number(assay.body.permille);
+  const { measured, celsius, massG, expandedMassG } = piece;
+  const found = metal === "gold" ? goldFineness(measured, "any", celsius) : silverFineness(measured, celsius);
+  const { low, high } = found.corrected;
+  const place = permille < low ? "below" : permille > high ? "above" : "inside";
+  const beyond = place === "below" ? low - permille : permille - high;
+  return {
+    fineG: (massG * permille) / 1000,
+    byDensity: found.possible
+      ? { permille: found.corrected, ...fineMass(massG, expandedMassG, found.corrected) }
+      : null,
+    ...(found.possible
+      ? {
+          place,
+          toNearerEnd: place === "inside" ? Math.min(permille - low, high - permille) : beyond,
+          ...(place !== "inside" && beyond <= Number(assay.body.expanded_permille ?? 0)
+            ? { withinItsU: true }
+            : {}),
+        }
+      : {}),
+    ...(metal === "gold" && permille > 0 && permille < 1000 ? { split: splitOf(assay, piece) } : {}),
+  };
+}
+
+/** The split of silver and copper in an assayed piece of gold below 1000 ‰. */
+export function splitOf(assay: Pick<AssayEntry, "body">, { measured, celsius }: WeighedPiece): SilverShare {
+  const warmer = to20("Au", celsius);
+  return silverShare({
+    gold: Number(assay.body.permille) / 1000,
+    uGold: uPermille(assay) / 1000,
+    gPerCm3: measured.valueGPerCm3 * warmer,
+    uGPerCm3: measured.uGPerCm3 * warmer,
+  });
+}

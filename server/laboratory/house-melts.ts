@@ -1,0 +1,48 @@
+import type { Ledger } from "../ledger/ledger.ts";
+import { tellsSplit } from "../metals/fineness/house-split.ts";
+import { statedBy } from "../reports/stated.ts";
+import { standingAssay } from "./assay.ts";
+import { splitOf } from "./assay-against-density.ts";
+import { weighedPiece } from "./weighed-piece.ts";
+
+/** Assays looked at, newest first: more would slow a page, and older scrap says less of the next. */
+const mostLookedAt = 500;
+
+/** The gold melts of this house that a laboratory has assayed. */
+export interface HouseMelts {
+  /** silver's share of the rest in each melt that tells one */
+  shares: readonly number[];
+  /** lowest and highest fineness among them, ‰ by the laboratory */
+  permille?: { low: number; high: number };
+  /** assayed melts that tell no split: none reproduces the density, or it is too uncertain */
+  silent: number;
+}
+
+/** Reads every assayed gold melt that stands, but the one left out; a voided record counts nowhere. */
+export async function houseMelts(ledger: Ledger, leftOut?: string): Promise<HouseMelts> {
+  const entries = await ledger.entries({ kind: "laboratory-assay", newestFirst: true, limit: mostLookedAt });
+  const shares: number[] = [];
+  const finenesses: number[] = [];
+  let silent = 0;
+  for (const subject of new Set(entries.map((entry) => entry.subject))) {
+    if (subject === leftOut) continue;
+    const about = await ledger.entriesOf(subject);
+    const assay = standingAssay(about);
+    if (assay?.body.metal !== "gold" || !about.some(({ kind }) => kind === "result")) continue;
+    const permille = Number(assay.body.permille);
+    const stated = statedBy(about);
+    if (stated.voided) continue;
+    const split = permille < 1000 ? splitOf(assay, weighedPiece(stated)) : undefined;
+    if (split && tellsSplit(split)) {
+      shares.push(split.share);
+      finenesses.push(permille);
+    } else silent++;
+  }
+  return {
+    shares,
+    silent,
+    ...(finenesses.length > 0
+      ? { permille: { low: Math.min(...finenesses), high: Math.max(...finenesses) } }
+      : {}),
+  };
+}

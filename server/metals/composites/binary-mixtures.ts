@@ -1,0 +1,84 @@
+import { builtIn, type Library } from "../library.ts";
+import type { Likelihood } from "../metal.ts";
+import { type KnownPair, knownPairs } from "./known-pairs.ts";
+import { component, components, type MixturePart, ownParts, shareOfPart } from "./mixture-part.ts";
+
+/** A density interval in g/cm³ at 20 °C. */
+export type DensityInterval = readonly [low: number, high: number];
+
+/** Two components that reach a density interval together. */
+export interface BinaryMixture {
+  kind: "mixture";
+  id: string;
+  name: string;
+  /** the denser first */
+  parts: readonly [MixturePart, MixturePart];
+  /** mass fraction of the first component, lowest and highest */
+  share: readonly [number, number];
+  likelihood: Likelihood;
+  known: KnownPair | null;
+}
+
+/** The same of two components by their symbols; see shareOfPart. */
+export function shareAt(a: string, b: string, gPerCm3: number): number {
+  return shareOfPart(component(a), component(b), gPerCm3);
+}
+
+const knownByPair = new Map(knownPairs.map((k) => [[...k.pair].sort().join("+"), k]));
+/** A share nearer to an end than this is the pure metal, and no mixture. */
+const leastShare = 0.002;
+
+/** The pairs somebody is known to make that reach the interval at some share. */
+export function knownMixtures([low, high]: DensityInterval): BinaryMixture[] {
+  return knownPairs.flatMap(({ pair: [a, b] }) => {
+    const [dense, light] = [component(a), component(b)].sort((x, y) => y.gPerCm3 - x.gPerCm3);
+    return mixtureOf(dense!, light!, low, high) ?? [];
+  });
+}
+
+/**
+ * Every pair of components that reaches the interval at some share, in no particular order; an owner's metals in the
+ * library are paired with every component and with each other.
+ */
+export function binaryMixtures([low, high]: DensityInterval, library: Library = builtIn): BinaryMixture[] {
+  const own = ownParts(library);
+  const parts = own.length === 0 ? components : [...own, ...components].sort((a, b) => b.gPerCm3 - a.gPerCm3);
+  const found: BinaryMixture[] = [];
+  for (const [i, dense] of parts.entries()) {
+    if (dense.gPerCm3 < low) break;
+    for (const light of parts.slice(i + 1)) {
+      const mixture = mixtureOf(dense, light, low, high);
+      if (mixture) found.push(mixture);
+    }
+  }
+  return found;
+}
+
+function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: number): BinaryMixture | null {
+  const [top, bottom] = [dense.gPerCm3, light.gPerCm3];
+  if (bottom > high || bottom === top) return null;
+  const from = low <= bottom ? 0 : shareOfPart(dense, light, low);
+  const to = high >= top ? 1 : shareOfPart(dense, light, high);
+  const share = [Math.max(from, leastShare), Math.min(to, 1 - leastShare)] as const;
+  if (!(share[0] <= share[1])) return null;
+  const known = knownByPair.get([dense.id, light.id].sort().join("+")) ?? null;
+  return {
+    kind: "mixture",
+    id: mixtureId(dense, light),
+    name: `${known?.name ?? `${dense.name} with ${light.name}`} (${percents(share)} ${dense.name})`,
+    parts: [dense, light],
+    share,
+    likelihood: known?.likelihood ?? "rare",
+    known,
+  };
+}
+
+/** The id a mixture of two goes by, whatever its shares. */
+export function mixtureId(dense: MixturePart, light: MixturePart): string {
+  return `mix-${dense.id.toLowerCase()}-${light.id.toLowerCase()}`;
+}
+
+function percents([low, high]: readonly [number, number]): string {
+  const [a, b] = [(low * 100).toFixed(1), (high * 100).toFixed(1)];
+  return a === b ? `${a} %` : `${a} to ${b} %`;
+}

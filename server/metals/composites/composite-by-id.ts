@@ -1,0 +1,49 @@
+import type { Library } from "../library.ts";
+import type { Metal } from "../metal.ts";
+import { knownPairs } from "./known-pairs.ts";
+import { components, type MixturePart, ownParts } from "./mixture-part.ts";
+
+/** A made-up piece as its id names it: what it is put together from, whatever the shares. */
+export type NamedComposite =
+  | { kind: "mixture"; pair: readonly [MixturePart, MixturePart]; name: string; source: string }
+  | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; source: string };
+
+/**
+ * What an id of a mixture ("mix-w-cu") or of a core under a skin ("core-w-pure-skin-el-au") stands for; undefined when it
+ * stands for none. An id says no shares: those follow from the density that was measured.
+ */
+export function compositeById(id: string, library: Library): NamedComposite | undefined {
+  return mixtureById(id, library) ?? coredById(id, library);
+}
+
+function mixtureById(id: string, library: Library): NamedComposite | undefined {
+  const rest = /^mix-(.+)$/.exec(id)?.[1];
+  if (rest === undefined) return undefined;
+  const parts = [...components, ...ownParts(library)];
+  const named = new Map(parts.map((part) => [part.id.toLowerCase(), part]));
+  for (const [name, one] of named) {
+    const other = rest.startsWith(`${name}-`) ? named.get(rest.slice(name.length + 1)) : undefined;
+    if (!other) continue;
+    const known = knownPairs.find(({ pair }) => pair.includes(one.id) && pair.includes(other.id));
+    return {
+      kind: "mixture",
+      pair: [one, other],
+      name: known?.name ?? `${one.name} with ${other.name}`,
+      source: known?.source ?? "mixture law",
+    };
+  }
+  return undefined;
+}
+
+function coredById(id: string, library: Library): NamedComposite | undefined {
+  const [, core, skin] = /^core-(.+)-skin-(.+)$/.exec(id) ?? [];
+  if (core === undefined || skin === undefined || !library.has(core) || !library.has(skin)) return undefined;
+  const [inside, outside] = [library.metal(core), library.metal(skin)];
+  return {
+    kind: "core-and-skin",
+    core: inside,
+    skin: outside,
+    name: `${inside.name} under ${outside.name}`,
+    source: "computed from the volumes of core and skin",
+  };
+}

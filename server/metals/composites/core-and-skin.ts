@@ -1,0 +1,164 @@
+import { builtIn, type Library } from "../library.ts";
+import type { Likelihood, Metal } from "../metal.ts";
+import type { DensityInterval } from "./binary-mixtures.ts";
+import { type Shape, skinThickness } from "./shape.ts";
+
+/** A core under an even skin that reaches a density interval. */
+export interface CoreAndSkin {
+  kind: "core-and-skin";
+  id: string;
+  name: string;
+  core: Metal;
+  skin: Metal;
+  /** share of the volume that is skin, lowest and highest */
+  skinShare: readonly [number, number];
+  /** thickness of the skin in mm for the given shape, or null when no shape was given */
+  skinMm: readonly [number, number] | null;
+  likelihood: Likelihood;
+}
+
+/** Metals that are put around others. */
+const skinIds = [
+  "el-au",
+  "au-22y",
+  "au-18y",
+  "au-14y",
+  "el-ag",
+  "ag-925-cu",
+  "el-pt",
+  "pt-950ru",
+  "el-cu",
+  "el-ni",
+];
+
+/** Cores somebody is known to use (common practice); any other metal as a core is called rare. */
+const likelyCores: Readonly<Record<string, Likelihood>> = {
+  "w-pure": "common",
+  "el-cu": "common",
+  "brass-c260": "common",
+  "el-pb": "common",
+  "pb-sb6": "common",
+  "steel-c": "common",
+  "el-zn": "common",
+  "wha-90": "possible",
+  "wha-95": "possible",
+  "wha-97": "possible",
+  "wcu-60": "possible",
+  "wcu-70": "possible",
+  "wcu-80": "possible",
+  "wcu-90": "possible",
+  "el-ag": "possible",
+  "el-sn": "possible",
+  "cuni-25": "possible",
+  nisilver: "possible",
+  "el-ta": "possible",
+  mo: "possible",
+  "el-bi": "possible",
+};
+
+/** A free mixture is no core of its own density; it is answered by the mixtures. */
+const widestBand = 0.06;
+/** Stock metal stands for its element as a core. */
+const asStock = new Set(["el-w", "el-mo", "el-u", "ag-9999", "ag-999", "au-24", "au-999"]);
+function isCore({ id, recipes, family, densityGPerCm3: { low, high, nominal } }: Metal): boolean {
+  return !recipes && !asStock.has(id) && family !== "cored-and-plated" && (high - low) / nominal < widestBand;
+}
+
+/** An owner's metal is as likely a core as its owner says it is met. */
+const likelihoodAsCore = ({ id, family, likelihood }: Metal): Likelihood =>
+  family === "own" ? likelihood : (likelyCores[id] ?? "rare");
+
+interface Bodies {
+  cores: readonly Metal[];
+  /** cores somebody is known to use */
+  known: readonly Metal[];
+  skins: readonly Metal[];
+}
+
+const sorted = new WeakMap<Library, Bodies>();
+
+/** What a library offers as cores and as skins; an owner's metals are both. */
+function bodiesOf(library: Library): Bodies {
+  const held = sorted.get(library);
+  if (held) return held;
+  const cores = library.metals.filter(isCore);
+  const bodies = {
+    cores,
+    known: cores.filter((m) => likelihoodAsCore(m) !== "rare"),
+    skins: [
+      ...skinIds.map((id) => library.metal(id)),
+      ...library.metals.filter(({ family }) => family === "own"),
+    ],
+  };
+  sorted.set(library, bodies);
+  return bodies;
+}
+
+/** Below this share the skin is a plating, and the piece has the core's own density. */
+const leastShare = 0.0005;
+/** Above this share the core is lost in the skin's own band. */
+const mostShare = 0.995;
+
+/**
+ * Every core and skin that reaches the interval within their own bands, with the thickness of skin that the shape needs.
+ * Voids between them are taken as none.
+ */
+export function coreAndSkins(
+  interval: DensityInterval,
+  shape?: Shape,
+  library: Library = builtIn,
+): CoreAndSkin[] {
+  const { cores, skins } = bodiesOf(library);
+  return reaching(cores, skins, interval, shape);
+}
+
+/** The same for cores somebody is known to use. */
+export function knownCoreAndSkins(interval: DensityInterval, library: Library = builtIn): CoreAndSkin[] {
+  const { known, skins } = bodiesOf(library);
+  return reaching(known, skins, interval);
+}
+
+function reaching(
+  cores: readonly Metal[],
+  skins: readonly Metal[],
+  interval: DensityInterval,
+  shape?: Shape,
+): CoreAndSkin[] {
+  const found: CoreAndSkin[] = [];
+  for (const skin of skins)
+    for (const core of cores) {
+      if (core.id === skin.id) continue;
+      const share = skinShare(core, skin, interval);
+      if (share) found.push(piece(core, skin, share, shape));
+    }
+  return found;
+}
+
+/** Shares s with s·skin + (1 − s)·core meeting the interval for some densities inside both bands; null when none does. */
+function skinShare(core: Metal, skin: Metal, [low, high]: DensityInterval): readonly [number, number] | null {
+  const [c, s] = [core.densityGPerCm3, skin.densityGPerCm3];
+  let [from, to] = [leastShare, mostShare];
+  const hold = (slope: number, atZero: number) => {
+    // keeps the s with atZero + slope·s ≥ 0
+    if (slope > 0) from = Math.max(from, -atZero / slope);
+    else if (slope < 0) to = Math.min(to, -atZero / slope);
+    else if (atZero < 0) from = Number.POSITIVE_INFINITY;
+  };
+  hold(s.high - c.high, c.high - low);
+  hold(c.low - s.low, high - c.low);
+  return from <= to ? [from, to] : null;
+}
+
+function piece(core: Metal, skin: Metal, share: readonly [number, number], shape?: Shape): CoreAndSkin {
+  const skinMm = shape ? ([skinThickness(shape, share[0]), skinThickness(shape, share[1])] as const) : null;
+  return {
+    kind: "core-and-skin",
+    id: `core-${core.id}-skin-${skin.id}`,
+    name: `${core.name} under ${skin.name}${skinMm ? `, skin ${skinMm[0].toFixed(2)} to ${skinMm[1].toFixed(2)} mm` : ""}`,
+    core,
+    skin,
+    skinShare: share,
+    skinMm,
+    likelihood: likelihoodAsCore(core),
+  };
+}

@@ -1,0 +1,71 @@
+import { soundThrough } from "../../conformity/separation.ts";
+import { worthPerGram } from "../../conformity/worth.ts";
+import type { Colour, Metal } from "../metal.ts";
+import type { DensityInterval } from "./binary-mixtures.ts";
+import type { CoreAndSkin } from "./core-and-skin.ts";
+
+/** What the eye takes for the same: shades of white, and shades of gold. */
+const look: Readonly<Record<Colour, "white" | "gold" | "copper">> = {
+  white: "white",
+  grey: "white",
+  yellow: "gold",
+  "greenish-yellow": "gold",
+  "reddish-yellow": "gold",
+  pink: "gold",
+  red: "copper",
+  "reddish-grey": "copper",
+};
+
+/** True when the skin has the colour a buyer of the claim expects to see. */
+export function skinLooksLike(piece: CoreAndSkin, claimed: Metal): boolean {
+  return look[piece.skin.colour] === look[claimed.colour];
+}
+
+/** A cored piece must save at least this share of the claim's worth before anybody goes to the trouble (common practice). */
+const leastSaving = 0.05;
+
+/** True when the cheapest piece of the kind is worth clearly less than the claim. */
+export function piecePays(piece: CoreAndSkin, claimed: Metal): boolean {
+  const { core, skin } = piece;
+  const worths = piece.skinShare.map((share) => {
+    const mass = massShareOfSkin(core, skin, share);
+    return mass * worthPerGram(skin) + (1 - mass) * worthPerGram(core);
+  });
+  return Math.min(...worths) < worthPerGram(claimed) * (1 - leastSaving);
+}
+
+function massShareOfSkin(core: Metal, skin: Metal, volumeShare: number): number {
+  const skinMass = volumeShare * skin.densityGPerCm3.nominal;
+  return skinMass / (skinMass + (1 - volumeShare) * core.densityGPerCm3.nominal);
+}
+
+/** A cored piece as a metal: sound goes through the core, colour is the skin's, conductivity is left open. */
+export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Metal {
+  const { core, skin } = piece;
+  const share = (piece.skinShare[0] + piece.skinShare[1]) / 2;
+  const skinFraction = massShareOfSkin(core, skin, share);
+  const composition: Record<string, readonly [number, null, null]> = {};
+  for (const [body, of] of [
+    [core, 1 - skinFraction],
+    [skin, skinFraction],
+  ] as const)
+    for (const [symbol, [w]] of Object.entries(body.composition))
+      composition[symbol] = [(composition[symbol]?.[0] ?? 0) + of * w, null, null];
+  return {
+    id: piece.id,
+    name: piece.name,
+    family: "cored-and-plated",
+    composition,
+    densityGPerCm3: { nominal: (interval[0] + interval[1]) / 2, low: interval[0], high: interval[1] },
+    expansionPerMillionK: null,
+    magnetism: core.magnetism,
+    conductivityIacsPercent: null,
+    soundMPerS: soundThrough(core)?.mPerS ?? null,
+    elasticModulusGPa: null,
+    poissonRatio: null,
+    colour: skin.colour,
+    likelihood: piece.likelihood,
+    source: "computed from the volumes of core and skin",
+    verified: false,
+  };
+}

@@ -1,0 +1,238 @@
+import type { Colour, Likelihood, Magnetism } from "../metal.ts";
+
+/** A pair of components that somebody is known to make solid pieces of, and what such a piece shows. */
+export interface KnownPair {
+  /** the first is the one whose share is stated */
+  pair: readonly [string, string];
+  name: string;
+  likelihood: Likelihood;
+  /** % IACS at a mass fraction of the first component */
+  conductivityIacsPercent: (share: number) => readonly [number, number];
+  soundMPerS: number | null;
+  magnetism: Magnetism;
+  colour: Colour;
+  source: string;
+}
+
+const fixed = (low: number, high: number) => () => [low, high] as const;
+
+/** Minima printed for sintered tungsten-copper by tungsten share, % IACS; 25 % and below estimated. */
+const tungstenCopper: readonly (readonly [number, number])[] = [
+  [0, 97],
+  [0.25, 65],
+  [0.5, 54],
+  [0.6, 47],
+  [0.7, 42],
+  [0.75, 38],
+  [0.8, 34],
+  [0.9, 27],
+  [1, 27],
+];
+
+function tungstenCopperConductivity(share: number): readonly [number, number] {
+  const after = Math.max(
+    1,
+    tungstenCopper.findIndex(([w]) => w >= share),
+  );
+  const [w0, c0] = tungstenCopper[after - 1]!;
+  const [w1, c1] = tungstenCopper[after]!;
+  const low = c0 + ((share - w0) / (w1 - w0)) * (c1 - c0);
+  return [low, Math.min(100, low + (share < 0.4 ? 15 : 8))];
+}
+
+const memory = "common practice; figures from memory";
+const leadSound = 2200;
+
+/** Pairs outside this list are still computed, and called rare. */
+export const knownPairs: readonly KnownPair[] = [
+  {
+    pair: ["Pb", "Sn"],
+    name: "Lead and tin",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(8, 15),
+    soundMPerS: leadSound,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["Pb", "Sb"],
+    name: "Lead and antimony",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(4.3, 8.5),
+    soundMPerS: 2160,
+    magnetism: "none",
+    colour: "grey",
+    source: "ASTM E494 Table X3.1 for 94/6",
+  },
+  {
+    pair: ["Pb", "Cu"],
+    name: "Lead and copper",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(8, 50),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["Pb", "Ag"],
+    name: "Lead and silver",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(8, 60),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["Bi", "Sn"],
+    name: "Bismuth and tin",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(1.3, 15),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["W", "Cu"],
+    name: "Tungsten in copper",
+    likelihood: "possible",
+    conductivityIacsPercent: tungstenCopperConductivity,
+    soundMPerS: 4800,
+    magnetism: "none",
+    colour: "reddish-grey",
+    source: "minima of the printed tungsten-copper table; sound estimated",
+  },
+  {
+    pair: ["W", "Ag"],
+    name: "Tungsten in silver",
+    likelihood: "possible",
+    conductivityIacsPercent: (share) => [35, Math.max(65, 105 - 80 * share)],
+    soundMPerS: 4400,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["W", "Au"],
+    name: "Tungsten in gold",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(25, 75),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "yellow",
+    source: memory,
+  },
+  {
+    pair: ["W", "Ni"],
+    name: "Tungsten with nickel binder",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(10, 17),
+    soundMPerS: 5200,
+    magnetism: "weak",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["W", "Fe"],
+    name: "Tungsten with iron binder",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(10, 17),
+    soundMPerS: 5200,
+    magnetism: "weak",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["W", "Sn"],
+    name: "Tungsten powder in tin",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(10, 30),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["W", "Pb"],
+    name: "Tungsten powder in lead",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(8, 30),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["W", "polymer"],
+    name: "Tungsten powder in polymer",
+    likelihood: "possible",
+    conductivityIacsPercent: fixed(0, 1),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "grey",
+    source: memory,
+  },
+  {
+    pair: ["Cu", "Zn"],
+    name: "Copper and zinc (brass)",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(24, 60),
+    soundMPerS: 4370,
+    magnetism: "none",
+    colour: "yellow",
+    source: "ASTM E494 Table X3.1 for brass; conductivity from memory",
+  },
+  {
+    pair: ["Cu", "Sn"],
+    name: "Copper and tin (bronze)",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(9, 40),
+    soundMPerS: 3530,
+    magnetism: "none",
+    colour: "reddish-yellow",
+    source: "ASTM E494 Table X3.1 for bronze; conductivity from memory",
+  },
+  {
+    pair: ["Ag", "Cu"],
+    name: "Silver and copper",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(65, 100),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "white",
+    source: memory,
+  },
+  {
+    pair: ["Au", "Ag"],
+    name: "Gold and silver",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(8, 60),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "greenish-yellow",
+    source: memory,
+  },
+  {
+    pair: ["Au", "Cu"],
+    name: "Gold and copper",
+    likelihood: "common",
+    conductivityIacsPercent: fixed(8, 60),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "red",
+    source: memory,
+  },
+  {
+    pair: ["Pt", "Cu"],
+    name: "Platinum and copper",
+    likelihood: "rare",
+    conductivityIacsPercent: fixed(3, 15),
+    soundMPerS: null,
+    magnetism: "none",
+    colour: "white",
+    source: memory,
+  },
+];

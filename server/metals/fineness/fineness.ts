@@ -1,0 +1,128 @@
+import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
+import { fractionAtDensity, type Law, reach, uOfLaw } from "./fraction-at-density.ts";
+import { cornersOf, type GoldColour, type RestOfAlloy, restByColour } from "./rest-of-alloy.ts";
+
+/** Lowest and highest fineness, in ‰ by mass. */
+export interface PermilleRange {
+  low: number;
+  high: number;
+}
+
+/** What a density says about fineness. */
+export interface Fineness {
+  precious: "Au" | "Ag";
+  /** by the law with excess terms, with measurement, law and freedom of the rest: the interval to use */
+  corrected: PermilleRange;
+  /** by plainly added volumes, with measurement and freedom only: what a table without excess terms would say */
+  plain: PermilleRange;
+  /** width in ‰ that each cause would leave on its own */
+  widths: { measurement: number; law: number; freedom: number };
+  /** false when no alloy of this kind has such a density; the ranges are then empty of meaning */
+  possible: boolean;
+  says: string;
+}
+
+/** Linear expansion used to bring a density to 20 °C, 10⁻⁶/K: the library's value for gold alloys and for silver-copper. */
+const expansion = { Au: 16.5, Ag: 19 } as const;
+
+/** Coverage factor implied by the stated interval. */
+const coverage = (m: MeasuredDensity) => (m.intervalGPerCm3[1] - m.intervalGPerCm3[0]) / 2 / m.uGPerCm3;
+
+/**
+ * Fineness of a silver-copper alloy from its density at `celsius`. Slope: 0.1 % of density is 6 ‰ of silver, so density
+ * shows that a piece is silver-like and hardly which standard. Other metals in the rest (zinc, nickel) void it.
+ */
+export function silverFineness(measured: MeasuredDensity, celsius = 20): Fineness {
+  return finenessOver("Ag", measured, [{ Cu: 1 }], celsius, "copper");
+}
+
+/**
+ * Fineness of a gold-silver-copper(-zinc) alloy from its density at `celsius`, over every ratio of the rest that the
+ * colour allows. White gold is refused by its type: palladium and nickel break the series.
+ */
+export function goldFineness(measured: MeasuredDensity, colour: GoldColour, celsius = 20): Fineness {
+  return finenessOver("Au", measured, cornersOf(colour), celsius, restByColour[colour].says);
+}
+
+/**
+ * The same for a melt whose rest is silver and copper with silver's share of it between two ends, 0 to 1: what a house
+ * knows of its own scrap. Zinc is not left free here; in the melts the ends come from it counted as copper.
+ */
+export function goldFinenessOfMelt(
+  measured: MeasuredDensity,
+  [low, high]: readonly [number, number],
+  celsius = 20,
+): Fineness {
+  const rests = [low, high].map((silver) => ({ Ag: silver, Cu: 1 - silver }));
+  return finenessOver("Au", measured, rests, celsius, "silver and copper as in this house's melts");
+}
+
+/** Factor that brings a density at `celsius` to 20 °C for gold or silver alloy. */
+export function to20(precious: "Au" | "Ag", celsius: number): number {
+  return 1 + 3 * expansion[precious] * 1e-6 * (celsius - 20);
+}
+
+function finenessOver(
+  precious: "Au" | "Ag",
+  measured: MeasuredDensity,
+  rests: RestOfAlloy[],
+  celsius: number,
+  restSays: string,
+): Fineness {
+  const warmer = to20(precious, celsius);
+  const [low, high] = measured.intervalGPerCm3.map((x) => x * warmer) as [number, number];
+  const value = measured.valueGPerCm3 * warmer;
+  const k = coverage(measured);
+  const ranges = rests.map((rest) => {
+    const at = (density: number, law: Law) => fractionAtDensity(precious, density, rest, law);
+    const middle = at(value, "corrected");
+    const law = k * uOfLaw(precious, middle, rest);
+    const down = Math.hypot(middle - at(low, "corrected"), law);
+    const up = Math.hypot(at(high, "corrected") - middle, law);
+    return {
+      middle,
+      law,
+      low: middle - down,
+      high: middle + up,
+      plain: [at(low, "plain"), at(high, "plain")],
+    };
+  });
+  const middles = ranges.map((r) => r.middle);
+  const [lightest, densest] = reach(precious, rests, "corrected");
+  const corrected = permille(Math.min(...ranges.map((r) => r.low)), Math.max(...ranges.map((r) => r.high)));
+  const possible = high >= lightest * 0.995 && low <= densest * 1.003;
+  return {
+    precious,
+    corrected,
+    plain: permille(Math.min(...ranges.map((r) => r.plain[0]!)), Math.max(...ranges.map((r) => r.plain[1]!))),
+    widths: {
+      measurement: 1000 * Math.max(...rests.map((rest) => width(precious, low, high, rest))),
+      law: 2000 * Math.max(...ranges.map((r) => r.law)),
+      freedom: 1000 * (Math.max(...middles) - Math.min(...middles)),
+    },
+    possible,
+    says: possible
+      ? sentence(precious, corrected, restSays)
+      : impossible(precious, lightest, densest, restSays),
+  };
+}
+
+function width(precious: string, low: number, high: number, rest: RestOfAlloy): number {
+  return (
+    fractionAtDensity(precious, high, rest, "corrected") - fractionAtDensity(precious, low, rest, "corrected")
+  );
+}
+
+function permille(low: number, high: number): PermilleRange {
+  return { low: 1000 * Math.max(0, low), high: 1000 * Math.min(1, high) };
+}
+
+const named = { Au: "gold", Ag: "silver" } as const;
+
+function sentence(precious: "Au" | "Ag", { low, high }: PermilleRange, restSays: string): string {
+  return `If this is sound ${named[precious]} alloyed with ${restSays}, its fineness lies between ${Math.floor(low)} and ${Math.ceil(high)} ‰. It does not show that it is ${named[precious]}.`;
+}
+
+function impossible(precious: "Au" | "Ag", lightest: number, densest: number, restSays: string): string {
+  return `No ${named[precious]} alloyed with ${restSays} has this density: they reach from ${lightest.toFixed(2)} to ${densest.toFixed(2)} g/cm³. Look for stones, hollows, a core, or another metal.`;
+}

@@ -1,0 +1,107 @@
+import { z } from "zod";
+import { builtIn, type Library } from "../library.ts";
+import { checkFineMass } from "./fine-mass-check.ts";
+import type { Specification } from "./specification.ts";
+
+/** Shape of the file of own specifications; goes up when a key changes its meaning. */
+export const ownSpecificationsFormat = 1;
+
+const positive = z.number().positive();
+/** Decimal text, since 7.3224 and 7.32 promise different things. */
+const decimal = z.string().regex(/^\d+(\.\d+)?$/, 'right is decimal text such as "7.9881"');
+
+const ownSpecification = z.strictObject({
+  id: z.string().regex(/^own-[a-z0-9-]{1,40}$/, "right is own- and then small letters, digits and dashes"),
+  name: z.string().trim().min(1).max(80),
+  metal: z.string().min(1),
+  mass_g: decimal,
+  mass_tolerance_g: positive.nullable().default(null),
+  fineness_permille: decimal,
+  fineness_tolerance_permille: positive.nullable().default(null),
+  /** when the source states it: checked against mass × fineness */
+  fine_mass_g: decimal.optional(),
+  diameter_mm: positive.max(1000).optional(),
+  thickness_mm: positive.max(1000).optional(),
+  source: z.string().trim().min(3, "say where the values come from").max(400),
+});
+
+const file = z.strictObject({
+  underhook_specifications: z.literal(ownSpecificationsFormat),
+  version: z.int().min(1),
+  specifications: z.array(ownSpecification).max(1000),
+});
+
+/** An owner's own specifications, as they travel in JSON. */
+export type OwnSpecifications = z.infer<typeof file>;
+
+/**
+ * Reads a file of own specifications. Throws RangeError that lists every fault with its place: schema, an unknown metal, a
+ * fine mass that is not mass × fineness. Nothing is taken over from a file with a fault. With `held`, a file of the same
+ * or a lower version that differs from it is refused.
+ */
+export function readOwnSpecifications(
+  text: string,
+  library: Library = builtIn,
+  held?: OwnSpecifications,
+): OwnSpecifications {
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch (error) {
+    throw new RangeError(
+      `The file is not JSON (${(error as Error).message}). Right: a file exported from this page.`,
+    );
+  }
+  const parsed = file.safeParse(json);
+  const faults = parsed.success
+    ? parsed.data.specifications.flatMap((one, i) =>
+        faultsOf(one, library).map((f) => `specifications.${i}: ${f}`),
+      )
+    : parsed.error.issues.map((i) => `${i.path.join(".") || "file"}: ${i.message}`);
+  if (!parsed.success || faults.length > 0)
+    throw new RangeError(`Own specifications not taken over. ${faults.join("; ")}`);
+  const { data } = parsed;
+  const differs = held !== undefined && writeOwnSpecifications(data) !== writeOwnSpecifications(held);
+  if (held && held.specifications.length > 0 && differs && data.version <= held.version)
+    throw new RangeError(
+      `The file has version ${data.version} and differs from version ${held.version} held here. Right: a higher version number, so that an older file never takes the place of a newer one unseen.`,
+    );
+  return data;
+}
+
+function faultsOf(one: OwnSpecifications["specifications"][number], library: Library): string[] {
+  const checks = [
+    () => library.metal(one.metal),
+    () => one.fine_mass_g && checkFineMass(one.mass_g, one.fineness_permille, one.fine_mass_g),
+  ];
+  return checks.flatMap((check) => {
+    try {
+      check();
+      return [];
+    } catch (error) {
+      return [(error as Error).message];
+    }
+  });
+}
+
+/** Own specifications as JSON text that readOwnSpecifications takes back unchanged. */
+export function writeOwnSpecifications(own: OwnSpecifications): string {
+  return `${JSON.stringify(own, null, 2)}\n`;
+}
+
+/** The owner's specifications in the form the bench compares with. */
+export function specificationsOf(own: OwnSpecifications): Specification[] {
+  return own.specifications.map((one) => ({
+    id: one.id,
+    name: one.name,
+    metal: one.metal,
+    massG: Number(one.mass_g),
+    massToleranceG: one.mass_tolerance_g,
+    finenessPermille: Number(one.fineness_permille),
+    finenessTolerancePermille: one.fineness_tolerance_permille,
+    ...(one.diameter_mm === undefined ? {} : { diameterMm: one.diameter_mm }),
+    ...(one.thickness_mm === undefined ? {} : { thicknessMm: one.thickness_mm }),
+    source: one.source,
+    verified: false,
+  }));
+}

@@ -1,0 +1,39 @@
+import type { WatchedReading } from "../weighing/checks/situation.ts";
+import type { Role } from "../weighing/method.ts";
+import type { Live } from "./scale.ts";
+
+/** So long is looked back, and so far apart are two looks at least: a drift shows over tens of seconds. */
+const lookBackMs = 60_000;
+const apartMs = 250;
+
+/** What the balance showed while a capture of the piece in the liquid waited: there a drift or a pressed key shows. */
+export class LiveLooks {
+  #looks: WatchedReading[] = [];
+
+  get all(): readonly WatchedReading[] {
+    return this.#looks;
+  }
+
+  /** A capture of this role begins to wait. */
+  begin(role: Role): void {
+    if (isImmersed(role)) this.#looks = [];
+  }
+
+  /** One more look, of a line that came while a capture of this role waits. */
+  add(live: Live, role: Role | undefined): void {
+    if (live.state !== "reading" || role === undefined || !isImmersed(role)) return;
+    const { at, text, unit } = live;
+    const last = this.#looks.at(-1);
+    if (last && Date.parse(at) - Date.parse(last.at) < apartMs) return;
+    this.#looks = [...this.#looks, { at, text, unit }].filter(
+      (look) => Date.parse(at) - Date.parse(look.at) <= lookBackMs,
+    );
+  }
+
+  /** The piece they belong to is off the bench. */
+  forget(): void {
+    this.#looks = [];
+  }
+}
+
+const isImmersed = (role: Role) => role === "immersed" || role === "rise";

@@ -1,0 +1,53 @@
+import type { MassUnit } from "../../calibration/units.ts";
+import type { LineNote, TakenBy } from "../weighing/piece.ts";
+
+/** What the balance shows at this moment, in its own unit and digits. */
+export type Live =
+  | { state: "reading"; text: string; unit: MassUnit; steady: "steady" | "moving" | "not-told"; at: string }
+  | { state: "says"; says: string; at: string }
+  | { state: "silent"; forSeconds: number; says: string; last?: { text: string; unit: MassUnit } };
+
+/** A reading the balance gave after it was asked for, with the lines it came from. */
+export interface TakenReading {
+  text: string;
+  unit: MassUnit;
+  takenBy: TakenBy;
+  balance: string;
+  /** the learned profile its lines were read by, with its version */
+  profile?: string;
+  lines: LineNote[];
+  /** set when every line since the capture before was the same, to the last sign */
+  unmoved?: true;
+}
+
+/** A capture under way. `settled` rejects with a sentence when the balance stays silent, is lost, or it is cancelled. */
+export interface Taking {
+  settled: Promise<TakenReading>;
+  byHand(): void;
+  cancel(): void;
+}
+
+/** Something about the balance that a person has to look at, after its cable was lost and found again. */
+export interface ScaleDoubt {
+  kind: string;
+  says: string;
+  since: string;
+}
+
+/** The balance as the bench uses it: what it shows now, and taking a settled reading that arrives after the request. */
+export interface Scale {
+  readonly name: string;
+  live(): Live;
+  take(): Taking;
+  /** for hands in water: takes each settled load once, tells every step; returns the function that ends it */
+  takeEach(told: (step: { says: string; taken?: TakenReading }) => void): () => void;
+  /** why a capture that waits has taken nothing yet; undefined while none waits */
+  waitsBecause?(): string | undefined;
+  doubts(): readonly ScaleDoubt[];
+  /** asks for a look at the zero, for a reason the cable does not show */
+  raiseDoubt(says: string): void;
+  /** a person looked at it and says that all is well */
+  settleDoubt(kind: string): void;
+  /** calls back for every line and event; returns the function that ends it */
+  onLine(listener: () => void): () => void;
+}

@@ -1,0 +1,30 @@
+import type { EntryOf } from "../ledger/entry.ts";
+import { lastSecondReading } from "../weighing/second-person.ts";
+import type { Bench } from "./bench.ts";
+import type { SecondPersonView, SecondReadingView } from "./view.ts";
+
+/** What a second person read, as pages show it. */
+export function secondReadingView({ at, body }: EntryOf<"second-reading">): SecondReadingView {
+  const { by, typedBy, agrees, above, readings } = body;
+  return {
+    by,
+    typedBy,
+    when: `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`,
+    agrees,
+    above,
+    readings: readings.map(({ what, reading, against_g, within_g, agrees }) => ({
+      role: what,
+      first: `${against_g} g`,
+      second: `${reading.text} ${reading.unit}`,
+      withinG: within_g,
+      agrees,
+    })),
+  };
+}
+
+/** How the piece on the bench stands with its second person; undefined when none is asked for. */
+export function secondPersonView({ piece, secondPersonDue: due }: Bench): SecondPersonView | undefined {
+  const last = piece && lastSecondReading(piece);
+  if (due === undefined && !last) return undefined;
+  return { ...(due === undefined ? {} : { due }), ...(last ? { last: secondReadingView(last) } : {}) };
+}

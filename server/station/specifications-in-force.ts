@@ -1,0 +1,55 @@
+import type { Ledger } from "../ledger/ledger.ts";
+import type { Library } from "../metals/library.ts";
+import {
+  type OwnSpecifications,
+  ownSpecificationsFormat,
+  readOwnSpecifications,
+  specificationsOf,
+  writeOwnSpecifications,
+} from "../metals/specifications/own-specifications.ts";
+import type { Specification } from "../metals/specifications/specification.ts";
+import { starterSet } from "../metals/specifications/starter-set.ts";
+
+/** The starter set and the owner's own specifications, as the ledger keeps them. */
+export interface SpecificationsInForce {
+  all: readonly Specification[];
+  own: OwnSpecifications;
+}
+
+const none: OwnSpecifications = {
+  underhook_specifications: ownSpecificationsFormat,
+  version: 1,
+  specifications: [],
+};
+
+/** The specifications that count now. Own ones of a metal that left the library are passed over. */
+export async function specificationsInForce(
+  ledger: Ledger,
+  library: Library,
+): Promise<SpecificationsInForce> {
+  const [entry] = await ledger.entries({ kind: "specifications", newestFirst: true, limit: 1 });
+  const kept =
+    entry?.kind === "specifications"
+      ? readOwnSpecifications(JSON.stringify(entry.body.specifications), library)
+      : none;
+  return { all: [...specificationsOf(kept), ...starterSet], own: kept };
+}
+
+/**
+ * Keeps own specifications as the next version. Throws RangeError with every fault (an unknown metal, a fine mass that
+ * is not mass × fineness), LedgerTrouble when not stored.
+ */
+export async function keepSpecifications(
+  ledger: Ledger,
+  library: Library,
+  next: OwnSpecifications,
+  key?: string,
+): Promise<void> {
+  const checked = readOwnSpecifications(writeOwnSpecifications(next), library);
+  await ledger.append(
+    "specifications",
+    "specifications",
+    { version: checked.version, specifications: JSON.parse(writeOwnSpecifications(checked)) },
+    key === undefined ? {} : { key },
+  );
+}

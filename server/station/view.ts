@@ -1,0 +1,124 @@
+import type { PhotoView } from "../../views/photos.tsx";
+import type { BenchClosed } from "../checks/bench-closed.ts";
+import type { Evaluation } from "../compute/evaluation.ts";
+import type { DemoPiece } from "../demo/pieces.ts";
+import type { BeforeWetting } from "../weighing/before-wetting.ts";
+import type { Suspicion } from "../weighing/checks/suspicion.ts";
+import type { Method, Role } from "../weighing/method.ts";
+import type { Piece } from "../weighing/piece.ts";
+import type { Step } from "../weighing/steps.ts";
+import type { Live, ScaleDoubt } from "./scale.ts";
+
+/** What went wrong with a form: the sentence, and the field it belongs to. */
+export interface Problem {
+  says: string;
+  field?: string | undefined;
+  /** what was typed, so that nothing typed is lost */
+  typed?: Record<string, string>;
+}
+
+/** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
+export interface MetalBand {
+  id: string;
+  name: string;
+  low: number;
+  high: number;
+  claimable: boolean;
+}
+
+/** The repeats of the wet reading in the order they were made. */
+export interface RepeatsView {
+  repeats: { value: number; state: "kept" | "voided"; because?: string }[];
+  unit: string;
+  decimals: number;
+}
+
+/** A dry mass that is not the announced one; masses as they were written. */
+export interface OtherPieceView {
+  ticket: string;
+  from: "told" | "earlier";
+  announced: string;
+  weighed: string;
+  apartG: number;
+  withinG: number;
+  /** with which the difference is written */
+  decimals: number;
+  ask?: string;
+  photos: readonly PhotoView[];
+}
+
+/** What a second person read, beside what was typed first; masses as they were typed. */
+export interface SecondReadingView {
+  by: string;
+  typedBy: string;
+  when: string;
+  agrees: boolean;
+  /** the limit that asked for it: "50 g" */
+  above: string;
+  readings: readonly {
+    role: Role;
+    first: string;
+    second: string;
+    withinG: number;
+    agrees: boolean;
+  }[];
+}
+
+/** How the piece stands with its second person. */
+export interface SecondPersonView {
+  /** the limit that asks for one who has not confirmed yet */
+  due?: string;
+  /** the newest word on just these readings */
+  last?: SecondReadingView;
+}
+
+/** Everything the Bench page draws. Plain data, no ledger and no cable behind it. */
+export interface BenchView {
+  csrfToken: string;
+  /** key of the next form, so that sending it twice stores once */
+  key: string;
+  piece: Piece | undefined;
+  steps: Step[];
+  /** undefined when readings are typed */
+  scaleName: string | undefined;
+  /** balances that are heard already, to change over to */
+  otherBalances: readonly { address: string; name: string }[];
+  /** what a person must look at on the balance before weighing on */
+  scaleDoubts: readonly ScaleDoubt[];
+  waitingFor: Role | undefined;
+  /** set while each settled load of a role is taken by itself */
+  eachLoad: { role: Role } | undefined;
+  trouble: string | undefined;
+  /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
+  closed: BenchClosed | undefined;
+  evaluation: Evaluation | undefined;
+  /** set while it must be said whether this is the piece of the ticket */
+  otherPiece?: OtherPieceView;
+  /** a second person who reads typed readings again; undefined when none is asked for */
+  secondPerson?: SecondPersonView;
+  /** what a piece weighed dry will show, while nothing is wet */
+  beforeWetting: BeforeWetting | undefined;
+  /** what this scale can tell the claim from, as the evaluation leaves it */
+  plainly: string | undefined;
+  doubts: readonly Suspicion[];
+  repeats: RepeatsView | undefined;
+  bands: readonly MetalBand[];
+  /** the way to weigh that a new piece begins with */
+  firstMethod: Method;
+  /** what the ledger found when it was opened, in sentences */
+  found: readonly string[];
+  /** why nothing can be stored at present; the reading on the balance is shown all the same */
+  notStored?: string;
+  problem?: Problem;
+  /** `truth`: what the invented piece that was just recorded really is */
+  demo?: { counter: string; pieces: readonly DemoPiece[]; truth: string | undefined };
+}
+
+export interface LiveView {
+  live: Live | undefined;
+  waitingFor: Role | undefined;
+  /** why nothing was taken yet */
+  waitsBecause?: string | undefined;
+  /** what to do now while each settled load is taken by itself */
+  eachLoad?: { role: Role; says: string; taken: number } | undefined;
+}

@@ -1,0 +1,93 @@
+import { type Role, roleNames } from "../weighing/method.ts";
+import { Refusal } from "../weighing/refusal.ts";
+import { mustBeLookedAt } from "./looked-at.ts";
+import type { Scale, TakenReading, Taking } from "./scale.ts";
+
+/** What a capture that waits needs of its bench. */
+export interface CapturingBench {
+  keep(role: Role, taken: TakenReading): Promise<void>;
+  changed(): void;
+}
+
+/** The one capture that may wait for the balance to rest, for everybody at the bench. */
+export class WaitingCapture {
+  #bench: CapturingBench;
+  #waiting: { role: Role; taking: Taking } | undefined;
+  #trouble: string | undefined;
+
+  constructor(bench: CapturingBench) {
+    this.#bench = bench;
+  }
+
+  get role(): Role | undefined {
+    return this.#waiting?.role;
+  }
+  /** why the last capture came to nothing, until the next step */
+  get trouble(): string | undefined {
+    return this.#trouble;
+  }
+
+  /** Asks the balance for a settled reading. Only lines that arrive from now on count. */
+  begin(role: Role, scale: Scale | undefined): void {
+    if (!scale) throw new Refusal("No balance is on a cable here: type the reading instead.", "reading");
+    if (this.#waiting)
+      throw new Refusal(
+        `A capture of the ${roleNames[this.#waiting.role]} reading is already waiting for the balance to rest, for everybody at this bench. Wait for it, or call it off first.`,
+      );
+    mustBeLookedAt(scale);
+    const taking = scale.take();
+    this.#waiting = { role, taking };
+    this.#trouble = undefined;
+    this.#bench.changed();
+    taking.settled.then(
+      (taken) => this.#finish(taking, { role, scale, taken }),
+      (error: Error) => this.#end(taking, error.message),
+    );
+  }
+
+  /** Takes the next line as it stands although it has not settled. */
+  byHand(): void {
+    if (!this.#waiting) throw new Refusal("No capture is waiting, so there is nothing to take by hand.");
+    this.#waiting.taking.byHand();
+  }
+
+  cancel(): void {
+    const waiting = this.#waiting;
+    this.#waiting = undefined;
+    waiting?.taking.cancel();
+    this.#bench.changed();
+  }
+
+  /** Nothing will come of the capture that waits; `says` tells why. */
+  giveUp(says: string): void {
+    if (this.#waiting) this.#end(this.#waiting.taking, says);
+  }
+
+  /** The next step was done, so the trouble of the last one is over. */
+  forgetTrouble(): void {
+    this.#trouble = undefined;
+  }
+
+  async #finish(
+    taking: Taking,
+    { role, scale, taken }: { role: Role; scale: Scale; taken: TakenReading },
+  ): Promise<void> {
+    if (this.#waiting?.taking !== taking) return;
+    try {
+      // A balance that was switched off and on while the capture waited has settled on another zero.
+      mustBeLookedAt(scale);
+      await this.#bench.keep(role, taken);
+    } catch (error) {
+      this.#trouble = (error as Error).message;
+    }
+    if (this.#waiting?.taking === taking) this.#waiting = undefined;
+    this.#bench.changed();
+  }
+
+  #end(taking: Taking, says: string): void {
+    if (this.#waiting?.taking !== taking) return;
+    this.#waiting = undefined;
+    this.#trouble = says;
+    this.#bench.changed();
+  }
+}

@@ -1,0 +1,104 @@
+import { lastPlace } from "../../calibration/decimal.ts";
+import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
+import type { ChartPoint } from "../checks/charts/control-chart.ts";
+import type { Entry, EntryOf } from "../ledger/entry.ts";
+import { type Method, methods } from "../weighing/method.ts";
+
+/** A point that a piece gives to a chart of its balance. */
+export interface WeighingPoint extends ChartPoint {
+  chart: "zero-after-lift" | "dry-after";
+  /** balance and, for a zero, the way to weigh: a beaker loses water where a hanger does not */
+  of: string;
+  setAside: boolean;
+}
+
+/** What the charts need of one reading of a piece. */
+interface Weighed {
+  id: string;
+  at: string;
+  what: "zero" | "dry" | "dry-after" | "wet";
+  grams: number;
+  /** last place shown, g */
+  resolution: number;
+  balance: string;
+  by: string;
+  setAside?: string;
+}
+
+/** A piece as far as its charts go. */
+export interface WeighedPiece {
+  method: Method;
+  weighed: readonly Weighed[];
+}
+
+/** Kinds of entry that `withEntry` reads. */
+export const weighingKinds = ["piece-opened", "capture", "voiding"] as const;
+
+/** The piece with one more entry about it; undefined until it was opened. */
+export function withEntry(piece: WeighedPiece | undefined, entry: Entry): WeighedPiece | undefined {
+  if (entry.kind === "piece-opened") return { method: entry.body.method ?? "hung", weighed: [] };
+  if (piece === undefined) return undefined;
+  if (entry.kind === "voiding") {
+    const { entry: id, reason } = entry.body;
+    return {
+      ...piece,
+      weighed: piece.weighed.map((one) => (one.id === id ? { ...one, setAside: reason } : one)),
+    };
+  }
+  const weighed = entry.kind === "capture" ? weighedOf(entry) : undefined;
+  return weighed ? { ...piece, weighed: [...piece.weighed, weighed] } : piece;
+}
+
+function weighedOf({ id, at, body }: EntryOf<"capture">): Weighed | undefined {
+  if (!("reading" in body)) return undefined;
+  const { what, reading, balance = "typed", operator } = body;
+  return {
+    id,
+    at,
+    what: what === "zero" || what === "dry" || what === "dry-after" ? what : "wet",
+    grams: Number(reading.grams),
+    resolution: lastPlace(reading.text) * Number(gramsPerUnit[reading.unit as MassUnit]),
+    balance,
+    by: operator ?? "",
+  };
+}
+
+/**
+ * What a piece gives to the charts, oldest first, every attempt: each zero after a lift minus the zero before the
+ * immersion (0 where the empty hanger was set to zero instead of read), and each dry reading after the immersion minus
+ * the mean of those before. A reading set aside stays a point, with its reason as the cause found.
+ */
+export function pointsOf({ method, weighed }: WeighedPiece): WeighingPoint[] {
+  const points: WeighingPoint[] = [];
+  let zeroBefore = 0;
+  let immersed = false;
+  const dryBefore: number[] = [];
+  const add = (chart: WeighingPoint["chart"], one: Weighed, value: number) => {
+    const { id, at, by, setAside, resolution } = one;
+    const before = points.findLast((point) => point.chart === chart);
+    points.push({
+      chart,
+      of: chart === "zero-after-lift" ? `${one.balance}, ${methods[method].name}` : one.balance,
+      at,
+      value,
+      by,
+      resolution,
+      // what replaces a reading set aside is a further attempt, any other one a weighing of its own
+      session: before?.setAside ? before.session : id,
+      setAside: setAside !== undefined,
+      ...(setAside === undefined ? {} : { cause: setAside }),
+    });
+  };
+  for (const one of weighed) {
+    const counts = one.setAside === undefined;
+    if (one.what === "wet") immersed ||= counts;
+    else if (one.what === "zero") {
+      if (immersed) add("zero-after-lift", one, one.grams - zeroBefore);
+      if (counts) zeroBefore = one.grams;
+    } else if (one.what === "dry" && !immersed) {
+      if (counts) dryBefore.push(one.grams);
+    } else if (dryBefore.length > 0)
+      add("dry-after", one, one.grams - dryBefore.reduce((sum, dry) => sum + dry, 0) / dryBefore.length);
+  }
+  return points;
+}

@@ -1,0 +1,37 @@
+import swagger from "@fastify/swagger";
+import type { FastifyInstance } from "fastify";
+import { validatorCompiler } from "fastify-type-provider-zod";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Bench } from "../../station/bench.ts";
+import { checksOfApi } from "./checks.ts";
+import { type Compute, computeOfApi } from "./compute.ts";
+import { documentOptions, withoutUnusedShapes } from "./document.ts";
+import { doorOf } from "./door.ts";
+import { liveOfApi } from "./live.ts";
+import { lotsOfApi } from "./lots.ts";
+import { recordsOfApi } from "./records.ts";
+
+export interface ApiParts {
+  bench: Bench;
+  ledger: Ledger;
+  compute: Compute;
+  library: () => Library;
+  now: () => Date;
+}
+
+/** The door for laboratory systems: records, lots, checks, the live reading, computing; GET /api/openapi.json describes it. */
+export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<void> {
+  const { bench, ledger, compute, library, now } = parts;
+  await app.register(swagger, documentOptions);
+  app.setValidatorCompiler(validatorCompiler);
+  // What is sent was checked when it was written; the published shapes are held against real answers in the tests.
+  app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
+  const door = doorOf(ledger, now);
+  computeOfApi(app, compute);
+  recordsOfApi(app, ledger, door);
+  lotsOfApi(app, ledger, library, door);
+  checksOfApi(app, ledger, door);
+  liveOfApi(app, bench, door);
+  app.get("/api/openapi.json", { schema: { hide: true } }, async () => withoutUnusedShapes(app.swagger()));
+}

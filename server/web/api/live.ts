@@ -1,0 +1,90 @@
+import type { ServerResponse } from "node:http";
+import type { FastifyInstance } from "fastify";
+import type { ZodTypeProvider } from "fastify-type-provider-zod";
+import { z } from "zod";
+import type { Bench } from "../../station/bench.ts";
+import { type Door, needsToken, refusals } from "./door.ts";
+import { type Live, live } from "./shapes.ts";
+
+/** Pause between two events at most this short, ms: as for the bench's own page. */
+const leastPauseMs = 40;
+/** An event at least so often, ms: silence has an age, and a listener sees that it still hears. */
+const beatMs = 1000;
+
+/** What the balance shows: asked once, or told on every change until the listener goes. */
+export function liveOfApi(app: FastifyInstance, bench: Bench, door: Door): void {
+  const listeners = new Set<ServerResponse>();
+  let due: NodeJS.Timeout | undefined;
+  let sentAt = 0;
+  const event = () => `data: ${JSON.stringify(liveOf(bench))}\n\n`;
+  const send = () => {
+    due = undefined;
+    sentAt = Date.now();
+    if (listeners.size === 0) return;
+    const message = event();
+    for (const response of listeners) response.write(message);
+  };
+  const changed = () => {
+    if (listeners.size > 0) due ??= setTimeout(send, Math.max(0, sentAt + leastPauseMs - Date.now()));
+  };
+  bench.onLine(changed);
+  bench.onChange(changed);
+  const beat = setInterval(send, beatMs);
+  beat.unref();
+  app.addHook("preClose", async () => {
+    clearInterval(beat);
+    clearTimeout(due);
+    for (const response of listeners) response.end();
+  });
+
+  const preHandler = door("live:read");
+  app.withTypeProvider<ZodTypeProvider>().get(
+    "/api/live",
+    {
+      preHandler,
+      schema: {
+        summary: "What the balance shows now, and what the bench is doing",
+        ...needsToken("live:read"),
+        response: { 200: live, ...refusals },
+      },
+    },
+    async () => liveOf(bench),
+  );
+  app.get(
+    "/api/live/events",
+    {
+      preHandler,
+      schema: {
+        summary: "The same on every change, as server-sent events",
+        ...needsToken("live:read"),
+        response: {
+          200: {
+            description: "Server-sent events; the data of each is a Live object as JSON.",
+            content: { "text/event-stream": { schema: z.string() } },
+          },
+          ...refusals,
+        },
+      },
+    },
+    (request, reply) => {
+      reply.hijack();
+      reply.raw.writeHead(200, {
+        "content-type": "text/event-stream; charset=utf-8",
+        "cache-control": "no-store",
+        "x-content-type-options": "nosniff",
+      });
+      reply.raw.write(event());
+      listeners.add(reply.raw);
+      request.raw.on("close", () => listeners.delete(reply.raw));
+    },
+  );
+}
+
+function liveOf({ scale, waitingFor, piece }: Bench): Live {
+  return {
+    balance: scale?.name ?? null,
+    reading: scale?.live() ?? null,
+    waiting_for: waitingFor ?? null,
+    piece: piece && !piece.closed ? { id: piece.id, ticket: piece.ticket, method: piece.method } : null,
+  };
+}

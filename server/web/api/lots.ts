@@ -1,0 +1,64 @@
+import type { FastifyInstance } from "fastify";
+import type { ZodTypeProvider } from "fastify-type-provider-zod";
+import { z } from "zod";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LotBook } from "../../lots/lot-book.ts";
+import type { Library } from "../../metals/library.ts";
+import { type Door, needsToken, refusals } from "./door.ts";
+import { lotList, oneLot, refusal } from "./shapes.ts";
+
+/** The newest lots, and one lot with its pieces. */
+export function lotsOfApi(app: FastifyInstance, ledger: Ledger, library: () => Library, door: Door): void {
+  const book = new LotBook(ledger);
+  const typed = app.withTypeProvider<ZodTypeProvider>();
+  typed.get(
+    "/api/lots",
+    {
+      preHandler: door("lots:read"),
+      schema: {
+        summary: "Lots, newest first",
+        ...needsToken("lots:read"),
+        querystring: z.strictObject({ size: z.coerce.number().int().min(1).max(500).default(50) }),
+        response: { 200: lotList, ...refusals },
+      },
+    },
+    async ({ query: { size } }) => ({
+      lots: (await book.newest(size)).map(({ lot, pieces }) => ({ ...lot, pieces })),
+    }),
+  );
+  typed.get(
+    "/api/lots/:id",
+    {
+      preHandler: door("lots:read"),
+      schema: {
+        summary: "One lot with its pieces",
+        ...needsToken("lots:read"),
+        params: z.strictObject({ id: z.string() }),
+        response: { 200: oneLot, ...refusals, 404: refusal },
+      },
+    },
+    async ({ params: { id } }, reply) => {
+      const lot = await book.lot(id);
+      if (!lot)
+        return reply.code(404).send({
+          id: null,
+          error: { at: "id", message: `No lot is called "${id}" here. List them with GET /api/lots.` },
+        });
+      const pieces = await book.pieces(id, library());
+      return {
+        lot: { ...lot, pieces: pieces.filter(({ voided }) => !voided).length },
+        pieces: pieces.map(({ id: piece, ticket, claim, state, dryG, density, expanded, typed, voided }) => ({
+          id: piece,
+          ticket,
+          claim,
+          state,
+          mass_g: dryG,
+          density_g_cm3: density,
+          expanded_g_cm3: expanded,
+          typed,
+          voided,
+        })),
+      };
+    },
+  );
+}

@@ -1,0 +1,165 @@
+import { z } from "zod";
+import { massUnits } from "../../../calibration/units.ts";
+import { anyEntry } from "../../ledger/export.ts";
+import { json } from "../../ledger/kinds/shapes.ts";
+import { kinds } from "../../ledger/kinds.ts";
+import { type Role, roleNames } from "../../weighing/method.ts";
+
+const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
+const state = z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]);
+const wholeIn = (from: number, to: number) => z.coerce.number().int().min(from).max(to);
+const moment = z.iso.datetime().describe("ISO 8601, UTC");
+
+/** One line of the list of finished measurements. */
+export const record = z.strictObject({
+  seq: z.number().int().describe("place of the result in the chain; the order of the list"),
+  subject: z.string().describe("id of the piece, under which all its entries stand"),
+  entry_id: z.string().describe("the entry that states the measurement now: its result or latest amendment"),
+  entry_hash: hex64,
+  at: moment,
+  bench: z.string(),
+  ticket: z.string(),
+  description: z.string(),
+  claim: z.string().nullable(),
+  lot: z.string().nullable(),
+  operator: z.string().nullable(),
+  customer: z.string().nullable().describe("who brought the piece, in the house's own words"),
+  state: state.nullable(),
+  mass_g: z.number(),
+  dry: z.string().describe("what the balance showed dry, with its unit; empty where only the mass is known"),
+  dry_g: z.number().describe("the same in g"),
+  density_g_cm3: z.number(),
+  expanded_g_cm3: z.number().nullable(),
+  voided: z.boolean(),
+  amendments: z.number().int(),
+  photos: z.number().int().describe("photos of the piece that were not set aside"),
+});
+
+export const recordQuery = z.strictObject({
+  q: z
+    .string()
+    .max(200)
+    .optional()
+    .describe("words, each the beginning of a word of ticket, piece, claim, lot, operator or who brought it"),
+  ticket: z.string().optional(),
+  claim: z.string().optional(),
+  lot: z.string().optional(),
+  bench: z.string().optional(),
+  state: state.optional(),
+  from: moment.optional(),
+  until: moment.optional(),
+  dry_from_g: z.coerce.number().optional().describe("what the balance showed dry, g, both ends included"),
+  dry_to_g: z.coerce.number().optional(),
+  photo: z.enum(["true", "false"]).optional().describe("with a photo, or without one"),
+  voided: z.enum(["true", "false"]).optional(),
+  before: wholeIn(1, Number.MAX_SAFE_INTEGER).optional().describe("`next` of the page before"),
+  size: wholeIn(1, 500).default(50),
+});
+
+export const recordPage = z.strictObject({
+  records: z.array(record).describe("newest first"),
+  next: z.number().int().nullable().describe("`before` of the following page; null on the last"),
+  count: z.number().int().describe("how many match; counted up to 1000"),
+  count_is_floor: z.boolean().describe("true when more than that match"),
+});
+
+export const oneRecord = z.strictObject({
+  record,
+  entries: z
+    .array(anyEntry)
+    .describe("everything written about the piece, oldest first; voided readings too"),
+});
+
+export const lot = z.looseObject({
+  id: z.string(),
+  name: z.string(),
+  openedAt: moment,
+  method: z.enum(["hung", "displaced"]),
+  pieces: z.number().int().describe("recorded pieces that are not voided; counted up to 1000"),
+});
+
+export const lotList = z.strictObject({ lots: z.array(lot).describe("newest first") });
+
+export const lotPiece = z.strictObject({
+  id: z.string().describe("id of the record"),
+  ticket: z.string(),
+  claim: z.string().nullable(),
+  state,
+  mass_g: z.number(),
+  density_g_cm3: z.number(),
+  expanded_g_cm3: z.number(),
+  typed: z.boolean().describe("true when a reading was typed"),
+  voided: z.boolean(),
+});
+
+export const oneLot = z.strictObject({ lot, pieces: z.array(lotPiece).describe("oldest first") });
+
+export const pageQuery = z.strictObject({
+  before: wholeIn(1, Number.MAX_SAFE_INTEGER).optional().describe("`next` of the page before"),
+  size: wholeIn(1, 500).default(50),
+});
+
+/** A check as the ledger keeps it. */
+export const checkEntry = z.strictObject({
+  seq: z.number().int(),
+  id: z.string(),
+  at: moment,
+  bench: z.string(),
+  of: z.string().describe("the balance or thermometer that was checked"),
+  check: kinds.check,
+  hash: hex64,
+});
+
+export const checkPage = z.strictObject({
+  checks: z.array(checkEntry).describe("newest first, passed or not"),
+  next: z.number().int().nullable(),
+});
+
+const unit = z.enum(massUnits as [string, ...string[]]);
+
+/** What the balance shows at this moment, and what the bench is doing. */
+export const live = z.strictObject({
+  balance: z.string().nullable().describe("null where readings are typed"),
+  reading: z
+    .discriminatedUnion("state", [
+      z.strictObject({
+        state: z.literal("reading"),
+        text: z.string().describe("decimal text with every digit shown"),
+        unit,
+        steady: z.enum(["steady", "moving", "not-told"]),
+        at: moment,
+      }),
+      z.strictObject({ state: z.literal("says"), says: z.string(), at: moment }),
+      z.strictObject({
+        state: z.literal("silent"),
+        forSeconds: z.number(),
+        says: z.string(),
+        last: z.strictObject({ text: z.string(), unit }).optional(),
+      }),
+    ])
+    .nullable(),
+  waiting_for: z
+    .enum(Object.keys(roleNames) as [Role, ...Role[]])
+    .nullable()
+    .describe("the reading a capture waits for"),
+  piece: z
+    .strictObject({ id: z.string(), ticket: z.string(), method: z.enum(["hung", "displaced", "flask"]) })
+    .nullable(),
+});
+export type Live = z.infer<typeof live>;
+
+/** Refusals of the API: `at` is the place of the fault, or empty. */
+export const refusal = z.strictObject({
+  id: z.string().nullable(),
+  error: z.strictObject({ at: z.string(), message: z.string() }),
+});
+
+/** Shapes that the published document names once and refers to. */
+export const namedShapes = z.registry<{ id: string }>();
+namedShapes.add(anyEntry, { id: "Entry" });
+namedShapes.add(record, { id: "Record" });
+namedShapes.add(lot, { id: "Lot" });
+namedShapes.add(checkEntry, { id: "Check" });
+namedShapes.add(live, { id: "Live" });
+namedShapes.add(refusal, { id: "Refusal" });
+namedShapes.add(json, { id: "Json" });

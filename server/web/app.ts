@@ -1,0 +1,183 @@
+import { randomBytes } from "node:crypto";
+import cookie from "@fastify/cookie";
+import csrf from "@fastify/csrf-protection";
+import formbody from "@fastify/formbody";
+import helmet from "@fastify/helmet";
+import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
+import { h } from "preact";
+import { ProblemNote } from "../../views/bench/parts.tsx";
+import { page, render } from "../../views/page.tsx";
+import { Problem } from "../../views/problem.tsx";
+import { words } from "../../views/words/index.ts";
+import type { Evaluate } from "../compute/evaluation.ts";
+import type { DemoHands } from "../demo/hands.ts";
+import type { HandOverState } from "../ledger/keep-handing-over.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import type { BalanceInUse } from "../station/balance-in-use.ts";
+import type { Bench } from "../station/bench.ts";
+import type { KeptChecks } from "../station/kept-checks.ts";
+import type { KeptProfiles } from "../station/kept-profiles.ts";
+import type { KeptSettings } from "../station/kept-settings.ts";
+import type { LibraryInForce } from "../station/library-in-force.ts";
+import type { Compute } from "./api/compute.ts";
+import { apiRoutes } from "./api/index.ts";
+import { assetRoutes } from "./assets.ts";
+import { type BalanceParts, balanceRoutes } from "./balances/balances.tsx";
+import { benchRoutes } from "./bench/bench.tsx";
+import { demoRoutes } from "./bench/demo.ts";
+import { demoClearingRoute } from "./bench/demo-clearing.tsx";
+import { secondPersonRoutes } from "./bench/second-person.tsx";
+import { checkRoutes } from "./checks/checks.tsx";
+import { customerRoutes } from "./customer/customer.tsx";
+import { evidenceRoutes } from "./evidence/evidence.tsx";
+import { guard } from "./guard.ts";
+import { importRoutes } from "./imports/imports.tsx";
+import { ticketRoutes } from "./imports/tickets.tsx";
+import { assayRoutes } from "./laboratory/assays.tsx";
+import { frameOf, lookOf } from "./look.ts";
+import { lotRoutes } from "./lots/lots.tsx";
+import { metalPriceRoutes } from "./lots/metal-price.tsx";
+import { finenessRoutes } from "./metals/fineness.tsx";
+import { metalRoutes } from "./metals/metals.tsx";
+import { ownMetalRoutes } from "./metals/own-metals.tsx";
+import { reachingRoutes } from "./metals/reaching.tsx";
+import { specificationRoutes } from "./metals/specifications.tsx";
+import { twoBodiesRoutes } from "./metals/two-bodies.tsx";
+import { html, wantsPart } from "./page-request.ts";
+import { photoRoutes } from "./photos/photos.tsx";
+import { type PlanWeighing, planRoutes } from "./plan/plan.tsx";
+import { downloadRoutes } from "./records/downloads.ts";
+import { recordRoutes } from "./records/records.tsx";
+import { shareRoutes } from "./records/share.tsx";
+import { reportRoutes } from "./reports/reports.tsx";
+import { type ChangeBench, firstStartRoutes } from "./settings/first-start.tsx";
+import { ledgerRoutes } from "./settings/ledger.tsx";
+import { retentionRoutes } from "./settings/retention.tsx";
+import { settingsRoutes } from "./settings/settings.tsx";
+import { tokenRoutes } from "./settings/tokens.tsx";
+import { largestFile, takeUploads } from "./uploads.ts";
+
+export interface AppParts {
+  bench: Bench;
+  ledger: Ledger;
+  evaluate: Evaluate;
+  compute: Compute;
+  plan: PlanWeighing;
+  /** the folder of the photos, beside the ledger */
+  photos: string;
+  /** hands at the simulated balance; undefined on a real bench */
+  demoHands: DemoHands | undefined;
+  settings: KeptSettings;
+  library: LibraryInForce;
+  balance: BalanceInUse;
+  profiles: KeptProfiles;
+  checks: KeptChecks;
+  /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
+  listening?: Pick<BalanceParts, "clock" | "findingMs">;
+  /** exchanges this bench for another behind the same address; undefined where nothing can */
+  changeBench?: ChangeBench;
+  /** how far the shared ledger is behind; undefined on a bench that shares none */
+  handOver?: () => HandOverState;
+}
+
+/** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
+const bodyLimit = 256 * 1024;
+
+/** The whole application, registered in reading order. It listens nowhere until told to. */
+export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
+  const { bench, ledger, evaluate, compute, plan, demoHands } = parts;
+  const { settings, library, balance, profiles, checks, changeBench } = parts;
+  const demo = demoHands !== undefined;
+  const now = () => new Date();
+  const app = fastify({ forceCloseConnections: true, bodyLimit });
+  guard(app);
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'none'"],
+        scriptSrc: ["'self'"],
+        styleSrc: ["'self'"],
+        imgSrc: ["'self'", "data:"],
+        fontSrc: ["'self'"],
+        connectSrc: ["'self'"],
+        formAction: ["'self'"],
+        baseUri: ["'none'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    strictTransportSecurity: false,
+    crossOriginEmbedderPolicy: false,
+  });
+  await app.register(formbody);
+  await takeUploads(app);
+  await app.register(cookie, { secret: randomBytes(32).toString("hex") });
+  await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
+  app.setErrorHandler((error: Error & { statusCode?: number; code?: string }, request, reply) => {
+    const status = error.statusCode ?? 500;
+    const says = inWords(error, status);
+    if (status >= 500) console.error(error);
+    if (request.url.startsWith("/api/"))
+      return reply.code(status).send({ id: null, error: { at: "", message: says } });
+    if (wantsPart(request))
+      return html(reply, render(h(ProblemNote, { problem: { says } }), lookOf(request).locale), status);
+    return html(reply, problemPage(request, reply, demo, says), status);
+  });
+  app.setNotFoundHandler((request, reply) =>
+    html(reply, problemPage(request, reply, demo, "There is no such page here. Go on from the bench."), 404),
+  );
+  assetRoutes(app);
+  await app.register(async (scope) =>
+    apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
+  );
+  const isNew = () => !demo && !settings.answered && bench.piece === undefined;
+  const { deed, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
+  if (demoHands) demoRoutes(deed, bench, demoHands);
+  recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
+  photoRoutes(app, { bench, ledger, folder: parts.photos, demo, answered: photoAnswered });
+  assayRoutes(app, { ledger, demo, library: () => library.now, now });
+  metalPriceRoutes(app, { ledger, demo, library: () => library.now });
+  evidenceRoutes(app, { ledger, demo, library: () => library.now });
+  reportRoutes(app, { ledger, demo, library: () => library.now });
+  shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
+  downloadRoutes(app, ledger);
+  const { priceLocked } = customerRoutes(app, { bench, ledger, settings, demo });
+  lotRoutes(app, { bench, ledger, settings, demo, library: () => library.now, priceLocked });
+  specificationRoutes(app, { ledger, demo, library: () => library.now });
+  finenessRoutes(app, ledger, demo);
+  twoBodiesRoutes(app, demo);
+  reachingRoutes(app, () => library.now, demo);
+  metalRoutes(app, { library, demo });
+  ownMetalRoutes(app, { library, demo });
+  planRoutes(app, { settings, library, plan, demo });
+  checkRoutes(app, { bench, ledger, checks, evaluate, demo });
+  importRoutes(app, { ledger, library, demo });
+  ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
+  ledgerRoutes(app, { ledger, demo, handOver: parts.handOver });
+  tokenRoutes(app, { ledger, demo, now });
+  retentionRoutes(app, { ledger, demo, now });
+  secondPersonRoutes(app, { bench, ledger, demo });
+  settingsRoutes(app, { ledger, settings, demo });
+  firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });
+  demoClearingRoute(app, demo, changeBench);
+  balance.onExchange((scale, how) => bench.exchangeScale(scale, how));
+  balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
+  settings.onChange(() => void bench.refresh());
+  checks.onChange(() => void bench.refresh());
+  return app;
+}
+
+function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: string): string {
+  const frame = frameOf(request, reply, { path: "", demo });
+  return page({ ...frame, title: words(frame.locale).frame.notDone, main: h(Problem, { says }) });
+}
+
+function inWords(error: Error & { code?: string }, status: number): string {
+  if (error.code?.startsWith("FST_CSRF"))
+    return "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.";
+  if (error.code === "FST_REQ_FILE_TOO_LARGE")
+    return `The file is larger than ${largestFile / 2 ** 20} MB. Send a smaller one, or cut the list into parts.`;
+  if (status === 413) return `That was more than ${bodyLimit / 1024} kB at once. Send less.`;
+  if (status < 500) return `${error.message}. Nothing was done.`;
+  return "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.";
+}

@@ -1,0 +1,73 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { OtherTests } from "../../../views/bench/other-tests.tsx";
+import { render } from "../../../views/page.tsx";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { Bench } from "../../station/bench.ts";
+import { Refusal } from "../../weighing/refusal.ts";
+import type { RefusedForm } from "../evidence/size-view.ts";
+import { lookOf } from "../look.ts";
+import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import type { BenchTests } from "./bench-tests.ts";
+
+interface BenchTestParts {
+  bench: Bench;
+  tests: BenchTests;
+  /** the whole Bench page, with a form of other tests sent back */
+  whole(request: FastifyRequest, reply: FastifyReply, problem?: undefined, refused?: RefusedForm): string;
+  /** a form of a live page was answered with its part */
+  answered(request: FastifyRequest, refused: RefusedForm | undefined): void;
+}
+
+/** Entering and setting aside other tests of the piece on the bench. */
+export function benchTestRoutes(
+  app: FastifyInstance,
+  { bench, tests, whole, answered }: BenchTestParts,
+): void {
+  app.post("/bench/tests", { preHandler: app.csrfProtection }, (request, reply) =>
+    done(request, reply, () => tests.keep(fieldsOf(request), lookOf(request).locale)),
+  );
+  app.post<{ Params: { entry: string } }>(
+    "/bench/tests/:entry/voiding",
+    { preHandler: app.csrfProtection },
+    (request, reply) =>
+      done(request, reply, async () => {
+        await bench.setAsideTest(request.params.entry, fieldsOf(request).reason ?? "");
+        return undefined;
+      }),
+  );
+
+  async function done(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    does: () => Promise<RefusedForm | undefined>,
+  ): Promise<FastifyReply> {
+    await tests.look();
+    try {
+      return answer(request, reply, await does());
+    } catch (error) {
+      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+      const fieldId = (error instanceof Refusal && error.field) || "other-tests-heading";
+      return answer(request, reply, {
+        kind: "size",
+        values: {},
+        problems: [{ fieldId, error: error.message }],
+      });
+    }
+  }
+
+  /** The part that the forms stand in, or without scripts the page: done, or sent back with everything typed. */
+  function answer(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    refused: RefusedForm | undefined,
+  ): FastifyReply {
+    const status = refused ? 422 : 200;
+    if (wantsPart(request)) {
+      answered(request, refused);
+      const part = <OtherTests tests={tests.view(reply.generateCsrf(), refused)} />;
+      return html(reply, render(part, lookOf(request).locale), status);
+    }
+    if (!refused) return reply.redirect("/#other-tests", 303);
+    return html(reply, whole(request, reply, undefined, refused), status);
+  }
+}

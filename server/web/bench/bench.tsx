@@ -1,0 +1,278 @@
+import { randomUUID } from "node:crypto";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { waterRange } from "../../../calibration/water.ts";
+import {
+  BenchMain,
+  BenchPhotos,
+  heartbeatSeconds,
+  LiveHeading,
+  LivePart,
+  OtherTests,
+  PiecePart,
+  ResultPart,
+} from "../../../views/bench/index.tsx";
+import { page, render } from "../../../views/page.tsx";
+import { words } from "../../../views/words/index.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { BalanceInUse } from "../../station/balance-in-use.ts";
+import type { Bench } from "../../station/bench.ts";
+import { benchView, doubtsAbout, questionsBeforeRecord } from "../../station/bench-view.ts";
+import type { BenchView, LiveView, Problem } from "../../station/view.ts";
+import { isMethod, isRole, type Role, roleNames } from "../../weighing/method.ts";
+import { Refusal } from "../../weighing/refusal.ts";
+import { toldOfPiece } from "../../weighing/told-of-piece.ts";
+import { typedDetails } from "../../weighing/typed-details.ts";
+import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
+import type { RefusedForm } from "../evidence/size-view.ts";
+import { type Draw, LiveStream } from "../live-stream.ts";
+import { frameOf, lookOf, ownMark } from "../look.ts";
+import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { benchPhotos } from "../photos/photo-view.ts";
+import { pageIdOf, StandingRefusals } from "../standing-refusals.ts";
+import { benchTestRoutes } from "./bench-test-routes.tsx";
+import { BenchTests } from "./bench-tests.ts";
+import { otherPieceView } from "./other-piece-view.ts";
+
+/** A refusal names a field in English, and is told in the page's language as any sentence is. */
+const detailNames = words("en").weighing.fields;
+
+/** How often the live part is looked at although no line came, so that silence shows its age. */
+const ageEveryMs = 1000;
+
+/** A change of the bench that a form asks for. Throws Refusal or LedgerTrouble when it is not done. */
+export type BenchDeed = (fields: Record<string, string>, request: FastifyRequest) => Promise<void> | void;
+
+/** The Bench page, its forms and its live stream. A new bench is first asked how it weighs. */
+export function benchRoutes(
+  app: FastifyInstance,
+  {
+    bench,
+    ledger,
+    balance,
+    demo,
+    isNew,
+  }: { bench: Bench; ledger: Ledger; balance: BalanceInUse; demo: boolean; isNew: () => boolean },
+) {
+  const live = (): LiveView => ({
+    live: bench.scale?.live(),
+    waitingFor: bench.waitingFor,
+    waitsBecause: bench.scale?.waitsBecause?.(),
+    eachLoad: bench.eachLoad,
+  });
+  const view = (token: string, problem?: Problem): BenchView => {
+    const otherPiece = otherPieceView(bench);
+    return { ...benchView(bench, token, demo, problem), ...(otherPiece ? { otherPiece } : {}) };
+  };
+  const tests = new BenchTests(bench, ledger);
+  const aboutNow = () => bench.piece?.id;
+  const refusals = new StandingRefusals<Problem>();
+  const refusedTests = new StandingRefusals<RefusedForm>();
+  const refusedPhotos = new StandingRefusals<string>();
+  const stream = new LiveStream(
+    new Map<string, Draw>([
+      ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
+      ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
+      [
+        "piece",
+        (token, locale, from) =>
+          render(<PiecePart view={view(token, refusals.of(from, aboutNow()))} />, locale),
+      ],
+      [
+        "photos",
+        (token, locale, from) => {
+          const photos = benchPhotos(bench.piece, token, refusedPhotos.of(from, aboutNow()));
+          return render(<BenchPhotos photos={photos} />, locale);
+        },
+      ],
+      [
+        "other-tests",
+        (token, locale, from) =>
+          render(<OtherTests tests={tests.view(token, refusedTests.of(from, aboutNow()))} />, locale),
+      ],
+      ["result", (token, locale) => render(<ResultPart view={view(token)} />, locale)],
+    ]),
+    heartbeatSeconds * 1000,
+  );
+  let doubtsShown = 0;
+  let immersionShown = "";
+  bench.onLine(() => {
+    stream.changed("live-reading");
+    const immersion = bench.waitingFor && bench.piece ? doubtsAbout(bench, bench.piece) : [];
+    const kinds = immersion.map(({ kind }) => kind).join();
+    if (bench.waitingFor && kinds !== immersionShown) {
+      immersionShown = kinds;
+      stream.changed("piece");
+    }
+    const doubts = bench.scale?.doubts().length ?? 0;
+    if (doubts !== doubtsShown) stream.changed("piece");
+    doubtsShown = doubts;
+  });
+  bench.onChange(() =>
+    stream.changed("live-heading", "live-reading", "piece", "result", "photos", "other-tests"),
+  );
+  balance.onBeside((what) => what === "list" && stream.changed("piece"));
+  const ageing = setInterval(() => stream.changed("live-reading"), ageEveryMs);
+  ageing.unref();
+  app.addHook("onClose", async () => clearInterval(ageing));
+  app.addHook("preClose", async () => stream.close());
+
+  function whole(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    problem?: Problem,
+    refused?: RefusedForm,
+  ): string {
+    const frame = frameOf(request, reply, { path: "/", demo });
+    return page({
+      ...frame,
+      title: words(frame.locale).bench.title,
+      main: (
+        <BenchMain
+          view={view(frame.csrfToken, problem)}
+          live={live()}
+          tests={tests.view(frame.csrfToken, refused)}
+          photos={benchPhotos(bench.piece, frame.csrfToken)}
+          pageId={randomUUID()}
+        />
+      ),
+    });
+  }
+
+  function answer(request: FastifyRequest, reply: FastifyReply, problem?: Problem): FastifyReply {
+    const status = problem ? 422 : 200;
+    if (wantsPart(request)) {
+      answered(refusals, request, problem);
+      return html(
+        reply,
+        render(<PiecePart view={view(reply.generateCsrf(), problem)} />, lookOf(request).locale),
+        status,
+      );
+    }
+    return problem ? html(reply, whole(request, reply, problem), status) : reply.redirect("/", 303);
+  }
+
+  /** A form of a live page is answered with its part; what is sent back stands in every redraw of that part. */
+  function answered<Refused>(
+    standing: StandingRefusals<Refused>,
+    request: FastifyRequest,
+    refused: Refused | undefined,
+  ): void {
+    const from = pageIdOf(request);
+    standing.answered(from, aboutNow(), refused);
+    stream.answered(from);
+  }
+
+  /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
+  function deed(path: string, does: BenchDeed): void {
+    app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
+      const fields = fieldsOf(request);
+      try {
+        await does(fields, request);
+        return answer(request, reply);
+      } catch (error) {
+        if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+        const field = error instanceof Refusal ? error.field : undefined;
+        return answer(request, reply, { says: error.message, field, typed: fields });
+      }
+    });
+  }
+
+  app.get("/", async (request, reply) => {
+    if (isNew()) return reply.redirect("/first-start", 303);
+    await tests.look();
+    return html(reply, whole(request, reply));
+  });
+  benchTestRoutes(app, {
+    bench,
+    tests,
+    whole,
+    answered: (request, refused) => answered(refusedTests, request, refused),
+  });
+  app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
+
+  deed("/bench/piece", (fields, request) => {
+    const { ticket = "", description = "", claim = "", method = "", key = "" } = fields;
+    const named = ticket.trim();
+    if (named === "") throw new Refusal("The ticket is empty. Right: a short name such as A-17.", "ticket");
+    if (!isMethod(method))
+      throw new Refusal(`"${method}" is no way to weigh. Right: one of the three on the form.`, "method");
+    if (claim !== "" && !bench.library.has(claim))
+      throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
+    return bench.openPiece(
+      {
+        ticket: named,
+        description: description.trim(),
+        method,
+        ...(claim === "" ? {} : { claim }),
+        ...toldOfPiece(fields, ownMark(request)),
+      },
+      key || bench.nextPiece,
+    );
+  });
+  deed("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
+  deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
+  deed("/bench/each-load", ({ role = "" }) => bench.takeEachLoad(mustBeRole(role)));
+  deed("/bench/each-load/end", () => bench.endEachLoad());
+  deed("/bench/capture-by-hand", () => bench.takeByHand());
+  deed("/bench/capture-cancelled", () => bench.cancelCapture());
+  deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
+  deed("/bench/typed-readings", async ({ role = "", reading = "", unit = "g", key }, request) => {
+    const of = mustBeRole(role);
+    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load", ownMark(request));
+    if ("refused" in typed) {
+      if (reading.trim() !== "")
+        await bench.keepNote(
+          `Typed as ${roleNames[of]} reading and asked about: ${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}.`,
+        );
+      throw new Refusal(typed.refused, "reading");
+    }
+    return bench.typeReading(of, typed.understood, key);
+  });
+  deed("/bench/water", async ({ celsius = "", key }, request) => {
+    const typed = typedCelsius(celsius, waterRange, ownMark(request));
+    if ("refused" in typed) {
+      if (celsius.trim() !== "")
+        await bench.keepNote(
+          `Typed as water temperature and asked about: ${celsius.trim().slice(0, 40)} °C.`,
+        );
+      throw new Refusal(typed.refused, "celsius");
+    }
+    return bench.stateWater(typed.understood, key);
+  });
+  deed("/bench/details", ({ key, ...fields }, request) =>
+    bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames, ownMark(request)), key),
+  );
+  deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
+    bench.setAsideCapture((request.params as { capture: string }).capture, reason),
+  );
+  deed("/bench/right-piece", ({ rightReason = "", rightBy = "" }) =>
+    bench.sayRightPiece(rightReason, rightBy),
+  );
+  deed("/bench/other-piece", () => bench.openAgain());
+  deed("/bench/changed-over", () => bench.changeOver());
+  deed("/bench/piece-set-aside", ({ reason = "" }) => bench.setAsidePiece(reason));
+  deed("/bench/record", async ({ found = "", key }) => {
+    const asked = questionsBeforeRecord(bench);
+    if (asked.length > 0) {
+      if (found.trim() === "")
+        throw new Refusal(
+          "A question about this weighing is open. Say what you found before the record is written; it stands there.",
+          "found",
+        );
+      const asks = asked.map(({ ask }) => ask).join(" ");
+      await bench.keepNote(`Asked before the record: ${asks} Found: “${found.trim().slice(0, 400)}”`, key);
+    }
+    await bench.record();
+  });
+  return {
+    deed,
+    photoAnswered: (request: FastifyRequest, problem: string | undefined) =>
+      answered(refusedPhotos, request, problem),
+  };
+}
+
+function mustBeRole(role: string): Role {
+  if (isRole(role)) return role;
+  throw new Refusal(`"${role}" is no reading of a weighing. Reload the page and use its form.`);
+}

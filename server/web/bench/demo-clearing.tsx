@@ -1,0 +1,26 @@
+import type { FastifyInstance } from "fastify";
+import { page } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { words } from "../../../views/words/index.ts";
+import { frameOf } from "../look.ts";
+import { html } from "../page-request.ts";
+import type { ChangeBench } from "../settings/first-start.tsx";
+
+/** POST /settings/demo-clearing ends the demonstration in one action; its ledger is set aside, never deleted. */
+export function demoClearingRoute(app: FastifyInstance, demo: boolean, changeBench?: ChangeBench): void {
+  app.post("/settings/demo-clearing", { preHandler: app.csrfProtection }, async (request, reply) => {
+    if (demo && changeBench) {
+      reply.raw.once("finish", () => changeBench("typed"));
+      return reply.redirect("/", 303);
+    }
+    const says = demo
+      ? "This start of the bench cannot be exchanged. Stop it with Ctrl+C and begin a real bench with: underhook serve --typed. The demonstration keeps a folder of its own and is not touched."
+      : "This is a real bench: there is no demonstration to clear, and nothing was done.";
+    const frame = frameOf(request, reply, { path: "/settings", demo });
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).frame.notDone, main: <Problem says={says} /> }),
+      demo ? 503 : 409,
+    );
+  });
+}

@@ -1,0 +1,82 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { SecondPersonPage, type SecondPersonPageView } from "../../../views/bench/second-person.tsx";
+import { page } from "../../../views/page.tsx";
+import { words } from "../../../views/words/index.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { Bench } from "../../station/bench.ts";
+import type { Piece } from "../../weighing/piece.ts";
+import { Refusal } from "../../weighing/refusal.ts";
+import { typedReadings } from "../../weighing/second-person.ts";
+import { typedReading } from "../../weighing/typed-reading.ts";
+import { frameOf, ownMark } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+
+/** Where a second person reads typed readings again; the page holds nothing of the first ones. */
+export function secondPersonRoutes(
+  app: FastifyInstance,
+  { bench, ledger, demo }: { bench: Bench; ledger: Ledger; demo: boolean },
+): void {
+  const home = (piece: Piece | undefined) =>
+    piece?.lot !== undefined && !piece.closed ? `/lots/${piece.lot}` : "/";
+
+  async function show(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    piece: Piece,
+    { problems = [], typed }: Pick<SecondPersonPageView, "problems"> & { typed?: Record<string, string> },
+  ) {
+    const frame = frameOf(request, reply, { path: "/", demo });
+    const [last] = await ledger.entries({ kind: "second-reading", newestFirst: true, limit: 1 });
+    const typedBy = last?.kind === "second-reading" ? { typedBy: last.body.typedBy } : {};
+    const view: SecondPersonPageView = {
+      ticket: piece.ticket,
+      description: piece.description,
+      roles: typedReadings(piece).map(({ role }) => role),
+      ...(piece.operator === undefined ? {} : { operator: piece.operator }),
+      typed: typed ?? typedBy,
+      problems,
+      csrfToken: frame.csrfToken,
+      key: `${piece.id}-second-${piece.secondReadings.length}`,
+      back: home(piece),
+    };
+    const title = words(frame.locale).secondPerson.title;
+    const main = <SecondPersonPage {...view} />;
+    return html(reply, page({ ...frame, title, main }), problems.length > 0 ? 422 : 200);
+  }
+
+  app.get("/bench/second-person", (request, reply) => {
+    const { piece } = bench;
+    if (!piece || piece.closed || bench.secondPersonDue === undefined)
+      return reply.redirect(home(piece), 303);
+    return show(request, reply, piece, { problems: [] });
+  });
+
+  app.post("/bench/second-person", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const fields = fieldsOf(request);
+    const { piece } = bench;
+    const { by = "", typedBy = "", key } = fields;
+    if (!piece || piece.closed) return reply.redirect("/", 303);
+    const back = home(piece);
+    try {
+      const again = typedReadings(piece).map(({ role }) => {
+        const read = typedReading(
+          fields[`reading-${role}`] ?? "",
+          fields[`unit-${role}`] ?? "g",
+          "load",
+          ownMark(request),
+        );
+        if ("refused" in read) throw new Refusal(read.refused, `reading-${role}`);
+        return read.understood;
+      });
+      const agrees = await bench.readAgain(by, typedBy, again, key);
+      // A lot goes on by itself, as it does when the last reading of a piece is taken.
+      if (agrees && piece.lot !== undefined) await bench.record();
+      return reply.redirect(back, 303);
+    } catch (error) {
+      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+      const fieldId = (error instanceof Refusal && error.field) || "by";
+      return show(request, reply, piece, { problems: [{ fieldId, error: error.message }], typed: fields });
+    }
+  });
+}

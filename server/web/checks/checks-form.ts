@@ -1,0 +1,96 @@
+import { lastPlace } from "../../../calibration/decimal.ts";
+import { gramsPerUnit, type MassUnit, massUnits, toGrams } from "../../../calibration/units.ts";
+import { type CheckKind, entryName, type GuideEntry, guideOf } from "../../../views/checks/guides.ts";
+import { readNumber } from "../../../views/numbers.ts";
+import type { Locale } from "../../../views/words/index.ts";
+import { type CheckWeight, type WeightClass, weightClasses } from "../../checks/check-weights.ts";
+
+/** What was typed into a guided check, read: masses in g, rows without any entry left out. */
+export interface TypedCheck {
+  by: string;
+  once: Record<string, string>;
+  rows: Record<string, string>[];
+  /** coarsest last place of the readings, g */
+  readabilityGrams: number;
+  /** coarsest last place of the temperatures, °C */
+  resolutionCelsius: number;
+  /** a check weight of that value in g, by class or by its calibration. Throws RangeError when neither was typed. */
+  weight(statedGrams: string): CheckWeight;
+}
+
+export interface EntryProblem {
+  fieldId: string;
+  error: string;
+}
+
+/** Weights are known by their class or by U; the full flask is read by that method only. U of a reference piece is needed. */
+const mayBeEmpty = (kind: CheckKind, { name }: GuideEntry) =>
+  name === "full" || (kind !== "reference" && (name === "class" || name === "expanded"));
+const readings = new Set(["reading", "before", "after", "dry", "full", "wet"]);
+
+/** Reads the form of a guided check, or names every entry that needs another look. */
+export function typedCheck(
+  kind: CheckKind,
+  fields: Record<string, string>,
+  locale: Locale,
+): TypedCheck | { problems: EntryProblem[] } {
+  const guide = guideOf(kind);
+  const problems: EntryProblem[] = [];
+  const unit = fields.unit ?? "g";
+  if (!isMassUnit(unit)) problems.push({ fieldId: "unit", error: `The unit "${unit}" is not in the list.` });
+  let readabilityGrams = 0;
+  let resolutionCelsius = 0;
+  const read = (entry: GuideEntry, row?: number): string => {
+    const fieldId = entryName(entry, row);
+    const typed = (fields[fieldId] ?? "").trim();
+    if (typed === "" && mayBeEmpty(kind, entry)) return "";
+    if (entry.unit === "none") {
+      if (typed === "") problems.push({ fieldId, error: `${entry.label}: nothing was typed.` });
+      return typed;
+    }
+    const number = readNumber(typed, locale);
+    if (number.kind !== "number") {
+      problems.push({ fieldId, error: number.says });
+      return "0";
+    }
+    if (entry.unit === "celsius" && entry.name !== "referenceU")
+      resolutionCelsius = Math.max(resolutionCelsius, lastPlace(number.text));
+    if (entry.unit !== "mass" || !isMassUnit(unit)) return number.text;
+    if (readings.has(entry.name))
+      readabilityGrams = Math.max(readabilityGrams, lastPlace(number.text) * Number(gramsPerUnit[unit]));
+    return toGrams(number.text, unit);
+  };
+  const once = Object.fromEntries(guide.once.map((entry) => [entry.name, read(entry)]));
+  const rows = guide.rows.flatMap((_, index) => {
+    const row = index + 1;
+    const empty = guide.perRow.every((entry) => (fields[entryName(entry, row)] ?? "").trim() === "");
+    if (empty) return [];
+    return [Object.fromEntries(guide.perRow.map((entry) => [entry.name, read(entry, row)]))];
+  });
+  const first = guide.perRow[0];
+  if (rows.length === 0 && first)
+    problems.push({ fieldId: entryName(first, 1), error: "Nothing was typed. Enter what was read." });
+  const by = (fields.by ?? "").trim();
+  if (by === "") problems.push({ fieldId: "by", error: "A check is signed: type your name or initials." });
+  const typedClass = (once.class ?? "").toUpperCase();
+  const weightClass = weightClasses.find((one) => one === typedClass);
+  if (typedClass !== "" && !weightClass)
+    problems.push({
+      fieldId: "class",
+      error: `"${once.class}" is no class. Right: ${weightClasses.join(", ")}.`,
+    });
+  if (problems.length > 0) return { problems };
+  const weight = (stated: string) => weightOf(Number(stated), weightClass, once.expanded ?? "");
+  return { by, once, rows, readabilityGrams, resolutionCelsius, weight };
+}
+
+function weightOf(grams: number, weightClass: WeightClass | undefined, expanded: string): CheckWeight {
+  if (weightClass) return { nominalGrams: grams, class: weightClass };
+  if (expanded !== "" && Number(expanded) > 0)
+    return { nominalGrams: grams, calibrated: { conventionalGrams: grams, expandedGrams: Number(expanded) } };
+  throw new RangeError(
+    "How far the weights may be off is not known. Right: their class (E2, F1, F2, M1), or U of the calibrated value above 0. It stands on their box or their report.",
+  );
+}
+
+const isMassUnit = (unit: string): unit is MassUnit => massUnits.some((one) => one === unit);

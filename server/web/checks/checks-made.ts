@@ -1,0 +1,211 @@
+import { randomUUID } from "node:crypto";
+import type { CheckKind } from "../../../views/checks/guides.ts";
+import { houseScatter } from "../../checks/charts/epoch.ts";
+import type { CheckResult } from "../../checks/check.ts";
+import { checkWeight } from "../../checks/check-weight.ts";
+import { eccentricity } from "../../checks/eccentricity.ts";
+import { linearity } from "../../checks/linearity.ts";
+import { referencePiece } from "../../checks/reference-piece.ts";
+import { repeatability } from "../../checks/repeatability.ts";
+import { icePoint, thermometerComparison } from "../../checks/thermometer.ts";
+import { trainee } from "../../checks/trainee.ts";
+import { zeroReturn } from "../../checks/zero-return.ts";
+import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
+import type { Bench } from "../../station/bench.ts";
+import { chartsOf } from "../../station/check-charts.ts";
+import { type KeptChecks, thermometerName } from "../../station/kept-checks.ts";
+import { noDetails } from "../../weighing/details.ts";
+import { methods, type NeededRole } from "../../weighing/method.ts";
+import type { Capture, Piece } from "../../weighing/piece.ts";
+import { requestFor } from "../../weighing/request.ts";
+import type { TypedCheck } from "./checks-form.ts";
+
+export interface CheckedOn {
+  bench: Bench;
+  checks: KeptChecks;
+  evaluate: Evaluate;
+  at: string;
+}
+
+/** The balance whose checks are made and shown: the one in use, or the one whose readings are typed. */
+export function balanceChecked(bench: Bench): string {
+  return bench.scale?.name ?? "typed";
+}
+
+/** What a check was asked, as its function takes it, with what came of it. Throws RangeError in words. */
+export async function checkMade(
+  kind: CheckKind,
+  typed: TypedCheck,
+  on: CheckedOn,
+): Promise<{ result: CheckResult; asked: unknown }> {
+  const { rows, readabilityGrams, resolutionCelsius, once, weight } = typed;
+  const balance = balanceChecked(on.bench);
+  const checked = { at: on.at, by: typed.by, of: balance };
+  const ofThermometer = { ...checked, of: thermometerName };
+  const all = (name: string) => rows.map((row) => row[name] ?? "");
+  const known = on.checks.passedProfileOf(balance, readabilityGrams);
+  const repeatabilityGrams = known.repeatability.value;
+  function made<Test>(test: Test, check: (test: Test, by: typeof checked) => CheckResult, by = checked) {
+    return { result: check(test, by), asked: test };
+  }
+  switch (kind) {
+    case "check-weight":
+      return made(
+        {
+          weight: weight(once.stated ?? ""),
+          reading: all("reading")[0] ?? "",
+          readabilityGrams,
+          repeatabilityGrams,
+        },
+        checkWeight,
+      );
+    case "zero-return":
+      return made(
+        {
+          zeros: rows.map(({ before = "", after = "" }) => ({ before, after })),
+          readabilityGrams,
+        },
+        zeroReturn,
+      );
+    case "repeatability":
+      return made({ condition: "dry" as const, readings: all("reading"), readabilityGrams }, repeatability);
+    case "immersed-repeatability":
+      return made(
+        { condition: "immersed" as const, readings: all("reading"), readabilityGrams },
+        repeatability,
+      );
+    case "linearity":
+      return made(
+        {
+          // the same weight in several rows is one load weighed several times
+          loads: [...new Set(all("stated"))].map((stated) => ({
+            weights: [weight(stated)],
+            readings: rows.flatMap((row) => (row.stated === stated ? [row.reading ?? ""] : [])),
+          })),
+          readabilityGrams,
+          repeatabilityGrams,
+        },
+        linearity,
+      );
+    case "eccentricity": {
+      const [centre = "", ...away] = all("reading");
+      const names = ["front left", "back left", "back right", "front right", "middle again"];
+      const places = away.map((reading, place) => ({ place: names[place] ?? "elsewhere", reading }));
+      return made({ loadGrams: Number(centre), centre, places, readabilityGrams }, eccentricity);
+    }
+    case "ice-point":
+      return made(
+        { readingsCelsius: all("reading").map(Number), resolutionCelsius },
+        icePoint,
+        ofThermometer,
+      );
+    case "thermometer":
+      return made(
+        {
+          pairs: rows.map(({ stated, reading }) => ({
+            ownCelsius: Number(reading),
+            referenceCelsius: Number(stated),
+          })),
+          resolutionCelsius,
+          referenceUCelsius: Number(once.referenceU),
+        },
+        thermometerComparison,
+        ofThermometer,
+      );
+    case "reference":
+      return made(
+        {
+          piece: once.piece ?? "",
+          stated: { gPerCm3: Number(once.stated), expandedGPerCm3: Number(once.expanded), at: on.at },
+          measured: await throughTheProcedure(rows, once, balance, on),
+        },
+        referencePiece,
+      );
+    case "trainee": {
+      const { piece = "", trainee: name = "" } = once;
+      const chart = chartsOf(on.checks).find(({ kind, of }) => kind === "reference-density" && of === piece);
+      if (chart === undefined)
+        throw new RangeError(
+          `No check of a reference piece "${piece}" is kept. Right: the mark under which the house checks it.`,
+        );
+      const { s: sGPerCm3, dof } = houseScatter(chart);
+      const runs = [];
+      for (const row of rows) runs.push(await throughTheProcedure([row], once, balance, on));
+      return made(
+        {
+          trainee: name,
+          piece,
+          runsGPerCm3: runs.map(({ gPerCm3 }) => gPerCm3),
+          house: { sGPerCm3, dof },
+        },
+        trainee,
+      );
+    }
+  }
+}
+
+/** The column of a check that holds a role's readings. */
+const columns: Record<NeededRole, string> = {
+  dry: "dry",
+  immersed: "wet",
+  rise: "wet",
+  "flask-full": "full",
+  "flask-with-piece": "wet",
+};
+
+/** The reference piece computed exactly as a customer's piece is, at 20 °C. Throws RangeError with the reason of a refusal. */
+async function throughTheProcedure(
+  rows: TypedCheck["rows"],
+  once: TypedCheck["once"],
+  balance: string,
+  on: CheckedOn,
+) {
+  const { method } = on.bench.preferences;
+  const captures = (role: NeededRole, name: string): Capture[] =>
+    rows
+      .filter((row) => row[name])
+      .map((row, place) => ({
+        id: `${role}-${place}`,
+        at: on.at,
+        role,
+        text: row[name] ?? "",
+        unit: "g",
+        grams: row[name] ?? "",
+        takenBy: "typed",
+        balance,
+        lines: [],
+      }));
+  const piece: Piece = {
+    id: randomUUID(),
+    ticket: once.piece ?? "",
+    description: "reference piece",
+    method,
+    openedAt: on.at,
+    waterCelsius: once.celsius ?? "",
+    tests: [],
+    photos: [],
+    photosAside: [],
+    rightPiece: [],
+    secondReadings: [],
+    details: noDetails,
+    detailsStated: 0,
+    captures: methods[method].roles.flatMap((role) => captures(role, columns[role])),
+  };
+  const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
+  if (request === undefined)
+    throw new RangeError(
+      method === "flask"
+        ? "By the flask the reference piece needs a dry reading, the flask full of water, and the flask with the piece."
+        : "The reference piece needs a dry and an immersed reading.",
+    );
+  const evaluation = await on.evaluate(request);
+  if (isRefused(evaluation)) throw new RangeError(evaluation.refused);
+  const { density_20_g_cm3, expanded_g_cm3, volume_cm3, liquid_density_g_cm3 } = evaluation.response;
+  return {
+    gPerCm3: density_20_g_cm3,
+    expandedGPerCm3: expanded_g_cm3,
+    // one last place of the displaced mass, as the density shows it
+    resolutionGPerCm3:
+      (density_20_g_cm3 * request.balance.immersed_readability_g) / (volume_cm3 * liquid_density_g_cm3),
+  };
+}

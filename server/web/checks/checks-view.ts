@@ -1,0 +1,159 @@
+import { type CheckKind, checkKinds } from "../../../views/checks/guides.ts";
+import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
+import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { told, toldValue } from "../../../views/words/told.ts";
+import { validDays } from "../../checks/balance-profile.ts";
+import { closesBench } from "../../checks/bench-closed.ts";
+import { chartView } from "../../checks/charts/chart-view.ts";
+import type { ControlChart, Epoch } from "../../checks/charts/control-chart.ts";
+import type { CheckKind as LedgerKind } from "../../checks/check.ts";
+import { doubtful, lastGood } from "../../checks/look-back.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { Bench } from "../../station/bench.ts";
+import { chartsOf } from "../../station/check-charts.ts";
+import type { KeptCheck, KeptChecks } from "../../station/kept-checks.ts";
+import { thermometerName } from "../../station/kept-checks.ts";
+import type { KeptWeighingPoints } from "../../station/kept-weighing-points.ts";
+import { balanceChecked } from "./checks-made.ts";
+import { profileLines } from "./checks-profile.ts";
+
+/** The name a guided check has in the ledger. */
+export function kindInLedger(kind: CheckKind): LedgerKind {
+  return kind === "reference" ? "reference-piece" : kind;
+}
+
+/** Checks made before use hold for a day. Common practice. */
+const dailyDays = 1;
+const dayMs = 86_400_000;
+/** records read from the ledger at once while looking back */
+const recordsAtOnce = 100;
+const states = {
+  "no-limits": "no-limits",
+  "in-control": "inside",
+  warning: "warning",
+  action: "action",
+} as const;
+
+/** How every check of the balance in use stands at a time, its charts, and what to look back at. */
+export async function checksView(parts: {
+  bench: Bench;
+  checks: KeptChecks;
+  weighed: KeptWeighingPoints;
+  ledger: Ledger;
+  at: string;
+  locale: Locale;
+}): Promise<Omit<ChecksPage, "csrfToken" | "problems" | "typed">> {
+  const { bench, checks, weighed, ledger, at, locale } = parts;
+  const balance = balanceChecked(bench);
+  const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
+  const { points, olderAreLeftOut } = await weighed.now();
+  const closed = checks.closed(balance, at);
+  const charts = chartsOf(checks, points);
+  const out = new Set(
+    charts.flatMap((chart) =>
+      chartView(chart).points.flatMap((one) => (one.state === "action" ? one.at : [])),
+    ),
+  );
+  const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
+  return {
+    ...(closed && { closed: { ...closed, since: when(closed.since) } }),
+    checks: checkKinds.map((kind) => {
+      const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
+      return rowOf(kind, mine, stopped, at, locale);
+    }),
+    // only what checks found is shown, so that no readability is needed for what is assumed
+    profile: profileLines(checks.profileOf(balance, 0), locale),
+    charts: charts.map((chart, place) => ({
+      id: `${chart.kind} ${chart.of}`,
+      plot: plotOf(chart, place, locale),
+      standing: chartView(chart).standing,
+      limits: chart.epochs.map((epoch, index) => ({
+        from: when(epoch.from),
+        says: chartView(chart).limits[index]?.says ?? "",
+        ...entryOf(epoch, ledger),
+      })),
+      olderAreLeftOut: olderAreLeftOut && (chart.kind === "zero-after-lift" || chart.kind === "dry-after"),
+    })),
+    lookBack: await lookedBackAt(closed?.kinds ?? [], good, ledger),
+  };
+}
+
+function rowOf(
+  kind: CheckKind,
+  mine: readonly KeptCheck[],
+  stopped: boolean,
+  at: string,
+  locale: Locale,
+): CheckRow {
+  const say = words(locale).checks;
+  const last = mine.findLast((check) => check.kind === kindInLedger(kind));
+  if (!last) return { kind, standing: "never made" };
+  const lastSays = `${when(last.at)}: ${told(last.says, locale)}`;
+  if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
+  const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
+  const over = holdsUntil < Date.parse(at);
+  return {
+    kind,
+    standing: stopped ? "stopped" : over ? "due" : "in order",
+    last: lastSays,
+    due: stopped ? say.now : (over ? say.since : say.holdsUntil)(when(new Date(holdsUntil).toISOString())),
+  };
+}
+
+function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChartPlot {
+  const view = chartView(chart);
+  const inGrams = view.unit === "g";
+  return {
+    id: `chart-${place + 1}`,
+    caption: toldValue(view.title, locale),
+    points: view.points.map(({ at, value, attempt, state, says }) => ({
+      when: when(at),
+      value: inGrams ? value * 1000 : value,
+      attempt,
+      outcome: states[state],
+      ...(state === "no-limits" ? {} : { note: told(says, locale) }),
+    })),
+    epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
+      from: firstPoint,
+      mean: inGrams ? mean * 1000 : mean,
+      s: inGrams ? s * 1000 : s,
+      because: told(says, locale),
+      since: when(from),
+    })),
+    unit: inGrams ? "mg" : view.unit,
+    decimals: inGrams ? 2 : 4,
+    locale,
+  };
+}
+
+/** Where a limit stands in the ledger, when its chain is signed there. */
+function entryOf({ seq }: Epoch, ledger: Ledger) {
+  return seq === undefined || ledger.key === null ? {} : { entry: seq };
+}
+
+/** Records since the last good one of each kind of check that closes the bench, each once, oldest first; however many. */
+async function lookedBackAt(failed: readonly LedgerKind[], good: readonly KeptCheck[], ledger: Ledger) {
+  const found = new Map<string, { id: string; ticket: string; at: string }>();
+  for (const failedKind of new Set(failed)) {
+    const since = lastGood(good.filter(({ kind }) => kind === failedKind));
+    const filters = since === undefined ? {} : { from: since };
+    let before: number | undefined;
+    do {
+      const { records, next } = await ledger.records({
+        filters,
+        page: { size: recordsAtOnce, ...(before === undefined ? {} : { before }) },
+      });
+      for (const { subject, ticket, at } of doubtful(since, records))
+        found.set(subject, { id: subject, ticket: ticket ?? subject, at });
+      before = next ?? undefined;
+    } while (before !== undefined);
+  }
+  return [...found.values()]
+    .sort((a, b) => a.at.localeCompare(b.at))
+    .map(({ at, ...record }) => ({ ...record, when: when(at) }));
+}
+
+function when(at: string): string {
+  return `${at.slice(0, 16).replace("T", " ")} UTC`;
+}

@@ -1,0 +1,128 @@
+import type { FastifyInstance } from "fastify";
+import {
+  type CustomerView,
+  CustomerWindow,
+  Indication,
+  PieceShown,
+  PriceShown,
+} from "../../../views/customer/index.tsx";
+import { inLocale } from "../../../views/numbers.ts";
+import { page, render } from "../../../views/page.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { told } from "../../../views/words/told.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { type Lot, lotOf } from "../../lots/lot.ts";
+import type { Bench } from "../../station/bench.ts";
+import type { KeptSettings } from "../../station/kept-settings.ts";
+import { type Draw, LiveStream } from "../live-stream.ts";
+import { frameOf } from "../look.ts";
+import { html } from "../page-request.ts";
+import { whenOf } from "../records/record-view.ts";
+
+/** Seconds between two heartbeats; the window turns grey when it misses two. */
+const heartbeatSeconds = 2;
+/** How often silence is looked at, so that an old weight does not stay on show. */
+const ageEveryMs = 1000;
+
+/** The window that faces the customer: the instrument's own indication, unaltered, the price locked for the lot, and nothing computed. */
+export function customerRoutes(
+  app: FastifyInstance,
+  { bench, ledger, settings, demo }: { bench: Bench; ledger: Ledger; settings: KeptSettings; demo: boolean },
+): { priceLocked: () => void } {
+  /** the lot whose pieces are being weighed, as it was read last */
+  let lot: Lot | undefined;
+  async function readLot(): Promise<void> {
+    const id = bench.piece?.lot;
+    const read = id === undefined ? undefined : lotOf(await ledger.entriesOf(id));
+    // Another piece may have come while the ledger was read; then its own reading counts.
+    if (bench.piece?.lot === id) lot = read?.closed ? undefined : read;
+  }
+  const stream = new LiveStream(
+    new Map<string, Draw>([
+      ["indication", (_, locale) => render(<Indication {...indicationOf(bench, locale)} />, locale)],
+      ["piece-shown", (_, locale) => render(<PieceShown {...pieceOf(bench, locale)} />, locale)],
+      ["price-shown", (_, locale) => render(<PriceShown prices={pricesOf(lot, locale)} />, locale)],
+    ]),
+    heartbeatSeconds * 1000,
+  );
+  bench.scale?.onLine(() => stream.changed("indication"));
+  bench.onChange(() => stream.changed("indication", "piece-shown"));
+  const ageing = setInterval(() => stream.changed("indication"), ageEveryMs);
+  ageing.unref();
+  const showPrice = () =>
+    readLot().then(
+      () => stream.changed("price-shown"),
+      // A ledger in trouble is told of on the pages of the bench; this window keeps the price it has.
+      () => undefined,
+    );
+  bench.onChange(() => void showPrice());
+  app.addHook("onClose", async () => clearInterval(ageing));
+  app.addHook("preClose", async () => stream.close());
+
+  app.get("/customer", async (request, reply) => {
+    const frame = frameOf(request, reply, { path: "/customer", demo });
+    const { verifiedScale, verifiedUntil } = settings.now.house;
+    await readLot();
+    const view: CustomerView = {
+      ...indicationOf(bench, frame.locale),
+      ...pieceOf(bench, frame.locale),
+      prices: pricesOf(lot, frame.locale),
+      heartbeatSeconds,
+      ...(verifiedScale === "" ? {} : { scale: { number: verifiedScale, validUntil: verifiedUntil } }),
+      demo,
+    };
+    return html(
+      reply,
+      page({
+        ...frame,
+        title: words(frame.locale).customer.title,
+        kind: "plain",
+        main: <CustomerWindow {...view} />,
+      }),
+    );
+  });
+  app.get("/customer/live", (request, reply) => stream.join(request, reply, ""));
+  return { priceLocked: () => void showPrice() };
+}
+
+/** Digits and unit exactly as they came; none while none is fresh. */
+function indicationOf({ scale, piece }: Bench, locale: Locale): Pick<CustomerView, "indication" | "state"> {
+  const live = scale?.live();
+  const say = words(locale).customer;
+  if (!live) return typedIndication(piece, say);
+  if (live.state === "reading") return { indication: `${live.text} ${live.unit}`, state: say[live.steady] };
+  return { state: told(live.says, locale) };
+}
+
+/** Without a cable the last reading that a person typed is shown, and said to be typed. */
+function typedIndication(
+  piece: Bench["piece"],
+  say: { typed: string; nothing: string },
+): Pick<CustomerView, "indication" | "state"> {
+  const last = piece && !piece.closed ? piece.captures.findLast(({ setAside }) => !setAside) : undefined;
+  return last ? { indication: `${last.text} ${last.unit}`, state: say.typed } : { state: say.nothing };
+}
+
+/** The piece with its dry reading as it came, which stays on show while it hangs in the water. */
+function pieceOf({ piece }: Bench, locale: Locale): Pick<CustomerView, "piece" | "kept"> {
+  if (!piece || piece.closed) return {};
+  const counting = piece.captures.filter(({ setAside }) => setAside === undefined);
+  const dry = counting.findLast(({ role }) => role === "dry");
+  return {
+    piece: `${piece.ticket} ${piece.description}`.trim(),
+    ...(dry ? { kept: `${inLocale(dry.text, locale)} ${dry.unit}` } : {}),
+  };
+}
+
+/** What is paid for each metal of the lot, as it was locked: the price, the share of it, where it came from. */
+function pricesOf(lot: Lot | undefined, locale: Locale): CustomerView["prices"] {
+  const { customer: say, lots, payout } = words(locale);
+  return Object.values(lot?.prices ?? {}).map(
+    ({ metal, price, currency, per, ratePercent, source, at, lockedAt }) => ({
+      metal: lots.metals[metal],
+      price: say.priceIs(inLocale(price, locale), currency, payout.pers[per]),
+      rate: say.rate(inLocale(ratePercent, locale)),
+      from: say.priceFrom(source, at, whenOf(lockedAt)),
+    }),
+  );
+}

@@ -1,0 +1,33 @@
+import type { Locale } from "../../../views/words/index.ts";
+import { foundWords } from "../../conformity/evidence/recorded.ts";
+import { type FieldProblem, isEvidenceKind, typedEvidence } from "./evidence-form.ts";
+import { typedSize } from "./size-form.ts";
+
+/** The body of the entry that a form of evidence asks for, or every entry of the form that was refused. */
+export function typedTest(
+  values: Readonly<Record<string, string>>,
+  locale: Locale,
+  known: Parameters<typeof typedSize>[2],
+) {
+  const { kind = "" } = values;
+  if (kind === "size") return typedSize(values, locale, known);
+  if (isEvidenceKind(kind)) return entryOf(typedEvidence(kind, values, locale));
+  const problems: readonly FieldProblem[] = [
+    { fieldId: "evidence-heading", error: `"${kind}" is no test of this page. Reload it.` },
+  ];
+  return { problems };
+}
+
+function entryOf(typed: ReturnType<typeof typedEvidence>) {
+  if ("problems" in typed) return typed;
+  const { evidence, by, words } = typed;
+  return {
+    body: {
+      test: evidence.kind,
+      outcome: foundWords(evidence),
+      evidence,
+      ...(by === undefined ? {} : { by }),
+      ...(words === undefined ? {} : { words }),
+    },
+  };
+}

@@ -1,0 +1,192 @@
+import type { FieldError } from "../../../views/forms.tsx";
+import { readNumber } from "../../../views/numbers.ts";
+import type { Locale } from "../../../views/words/index.ts";
+import { type Evidence, type EvidenceKind, evidenceKinds } from "../../conformity/evidence/evidence.ts";
+import { evidenceRanges, recordedEvidence } from "../../conformity/evidence/recorded.ts";
+import { soundSpeed, wallPaths } from "../../conformity/evidence/sound-speed.ts";
+
+export interface FieldProblem {
+  fieldId: string;
+  error: FieldError;
+}
+
+/** Evidence as a form gives it, with who made a test that harms; or every entry that was refused. */
+export type TypedEvidence =
+  | { evidence: Evidence; by?: string; words?: string }
+  | { problems: readonly FieldProblem[] };
+
+interface Range {
+  from: number;
+  to: number;
+  unit: string;
+}
+
+/** True for the name of a test. */
+export function isEvidenceKind(kind: string): kind is EvidenceKind {
+  return evidenceKinds.some((test) => test.kind === kind);
+}
+
+/** Reads typed numbers one after another and gathers what was refused. */
+export class NumberEntries {
+  readonly problems: FieldProblem[] = [];
+  readonly #fields: Readonly<Record<string, string>>;
+  readonly #locale: Locale;
+
+  constructor(fields: Readonly<Record<string, string>>, locale: Locale) {
+    this.#fields = fields;
+    this.#locale = locale;
+  }
+
+  /** the decimal text as typed, with a point; empty after a refusal */
+  text(name: string, what: string, { from, to, unit }: Range): string {
+    const typed = readNumber(this.#fields[name] ?? "", this.#locale);
+    const withUnit = (number: string | number) => `${number} ${unit}`.trim();
+    const right = `Right: ${from} to ${withUnit(to)}.`;
+    if (typed.kind !== "number") this.refuse(name, `${what}: ${typed.says}`);
+    else if (Number(typed.text) < from || Number(typed.text) > to)
+      this.refuse(
+        name,
+        `${what} ${withUnit(typed.text)} is out of range. ${right} Look at the entry and its unit.`,
+      );
+    else return typed.text;
+    return "";
+  }
+
+  number(name: string, what: string, range: Range): number {
+    return Number(this.text(name, what, range));
+  }
+
+  /** a number, or undefined when nothing was typed */
+  optional(name: string, what: string, range: Range): number | undefined {
+    return (this.#fields[name] ?? "").trim() === "" ? undefined : this.number(name, what, range);
+  }
+
+  /** the limits a person gives as "give or take" are taken as rectangular: u = a/√3 (JCGM 100:2008, 4.3.7) */
+  within(name: string, what: string, unit: string): number {
+    return this.number(name, what, { from: 0, to: 100_000, unit }) / Math.sqrt(3);
+  }
+
+  refuse(name: string, error: string): void {
+    this.problems.push({ fieldId: name, error });
+  }
+}
+
+/** The evidence that the form of one test states. Numbers may be typed with comma or point. */
+export function typedEvidence(
+  kind: EvidenceKind,
+  fields: Readonly<Record<string, string>>,
+  locale: Locale,
+): TypedEvidence {
+  const numbers = new NumberEntries(fields, locale);
+  const by = (fields[`${kind}-by`] ?? "").trim();
+  const words = (fields[`${kind}-words`] ?? "").trim();
+  const found = entriesOf(kind, fields, numbers);
+  const harming = evidenceKinds.some((test) => test.kind === kind && !test.harmless);
+  if (harming && fields[`${kind}-agreed`] !== "yes")
+    numbers.refuse(
+      `${kind}-agreed`,
+      "This test harms the piece: it counts only when the owner agreed to it.",
+    );
+  if (kind === "touch" && by === "")
+    numbers.refuse(
+      "touch-by",
+      "Who read it? A touch counts only when a trained person made it and stands for it.",
+    );
+  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  const evidence = recordedEvidence({ kind, ...found });
+  if (evidence === null)
+    return { problems: [{ fieldId: `${kind}-${choices[kind]}`, error: "Choose what the test showed." }] };
+  return { evidence, ...(by === "" ? {} : { by }), ...(words === "" ? {} : { words }) };
+}
+
+/** The entry of each test that is a choice, by the end of its name. */
+const choices: Record<EvidenceKind, string> = {
+  magnet: "shows",
+  ring: "heard",
+  scratch: "colour",
+  touch: "metal",
+  conductivity: "percent",
+  sound: "speed",
+  outline: "mass",
+};
+
+function entriesOf(
+  kind: EvidenceKind,
+  fields: Readonly<Record<string, string>>,
+  numbers: NumberEntries,
+): object {
+  switch (kind) {
+    case "magnet":
+      return { shows: fields["magnet-shows"] };
+    case "ring":
+      return { heard: fields["ring-heard"] };
+    case "scratch":
+      return { colour: fields["scratch-colour"] };
+    case "conductivity":
+      return {
+        percentIacs: numbers.number("conductivity-percent", "The conductivity", evidenceRanges.percentIacs),
+        uPercentIacs: numbers.within("conductivity-within", "Give or take", "% IACS"),
+        celsius: numbers.number("conductivity-celsius", "The temperature", evidenceRanges.celsius),
+      };
+    case "sound":
+      return soundFrom(fields, numbers);
+    case "outline":
+      return {
+        massG: numbers.number("outline-mass", "The mass", evidenceRanges.massG),
+        outlineCm3: numbers.number("outline-volume", "The volume", evidenceRanges.outlineCm3),
+        uOutlineCm3: numbers.within("outline-within", "Give or take", "cm³"),
+      };
+    case "touch":
+      return { metal: fields["touch-metal"], ...touchRange(numbers) };
+  }
+}
+
+const echoEntries = ["sound-thickness", "sound-thickness-within", "sound-time", "sound-time-within"];
+
+/** The speed as a gauge shows it, or worked out from a thickness and a time of flight. */
+function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntries): object {
+  const typed = (name: string) => (fields[name] ?? "").trim() !== "";
+  if (!echoEntries.some(typed))
+    return {
+      mPerS: numbers.number("sound-speed", "The sound speed", evidenceRanges.mPerS),
+      uMPerS: numbers.within("sound-within", "Give or take", "m/s"),
+    };
+  if (typed("sound-speed"))
+    numbers.refuse(
+      "sound-speed",
+      "A speed and an echo were typed, and they need not agree. Right: one of the two; leave the other empty.",
+    );
+  const paths = wallPaths.find(({ count }) => `${count}` === fields["sound-paths"])?.count;
+  if (paths === undefined)
+    numbers.refuse("sound-paths", "How did the sound go? Choose how often it crossed the thickness.");
+  const echo = {
+    thicknessMm: numbers.number("sound-thickness", "The thickness", evidenceRanges.wallMm),
+    uThicknessMm: numbers.within("sound-thickness-within", "Give or take", "mm"),
+    microseconds: numbers.number("sound-time", "The time of flight", evidenceRanges.microseconds),
+    uMicroseconds: numbers.within("sound-time-within", "Give or take", "µs"),
+    paths: paths ?? 1,
+  };
+  if (numbers.problems.length > 0) return {};
+  const speed = soundSpeed(echo);
+  const { from, to } = evidenceRanges.mPerS;
+  if (speed.mPerS < from || speed.mPerS > to)
+    numbers.refuse(
+      "sound-time",
+      `${echo.thicknessMm} mm crossed ${echo.paths} times in ${echo.microseconds} µs is ${speed.mPerS.toFixed(0)} m/s, which no metal carries. Right: ${from} to ${to} m/s. Look at both units and at how often the wall was crossed.`,
+    );
+  return { ...speed, echo };
+}
+
+function touchRange(numbers: NumberEntries): { permille?: { low: number; high: number } } {
+  const low = numbers.optional("touch-low", "The lower fineness", evidenceRanges.permille);
+  const high = numbers.optional("touch-high", "The higher fineness", evidenceRanges.permille);
+  if (low === undefined && high === undefined) return {};
+  if (low === undefined || high === undefined)
+    numbers.refuse(
+      low === undefined ? "touch-low" : "touch-high",
+      "One end of the fineness is missing. Right: both ends, such as 740 to 760, or none.",
+    );
+  else if (low > high)
+    numbers.refuse("touch-low", `From ${low} to ${high} ‰ runs backwards. Right: the lower fineness first.`);
+  return { permille: { low: low ?? 0, high: high ?? 0 } };
+}

@@ -1,0 +1,141 @@
+import { z } from "zod";
+import type { EvidencePageView } from "../../../views/evidence/page.tsx";
+import { plusMinus } from "../../../views/numbers.ts";
+import { twoBodiesHref } from "../../../views/result-parts.ts";
+import type { Locale } from "../../../views/words/index.ts";
+import { computeResponse } from "../../compute/contract.ts";
+import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
+import { recordedDensity } from "../../conformity/recorded-density.ts";
+import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import type { Entry } from "../../ledger/entry.ts";
+import { claimedPermille } from "../../lots/light-for-claim.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Specification } from "../../metals/specifications/specification.ts";
+import { liquidCelsius } from "../../reports/conditions.ts";
+import type { Stated } from "../../reports/stated.ts";
+import { after, type Piece, type Test } from "../../weighing/piece.ts";
+import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
+import { nameIn } from "../records/record-view.ts";
+import { counting, madeTest } from "./evidence-made.ts";
+import { candidatesOf, type MeasuredPiece, standingOf } from "./evidence-standing.ts";
+import { type RefusedForm, sizeView } from "./size-view.ts";
+
+export interface EvidenceParts {
+  entries: readonly Entry[];
+  stated: Stated;
+  library: Library;
+  specifications: readonly Specification[];
+  /** the other assayed melts of this house */
+  melts: HouseMelts;
+  locale: Locale;
+  csrfToken: string;
+  /** query of the page: metal and colour of the fineness */
+  asked: { metal?: string; colour?: string };
+  /** a form that was sent back */
+  refused?: RefusedForm;
+}
+
+/** Density and all other evidence of a recorded piece, as its page draws it. */
+export function evidenceView(subject: string, parts: EvidenceParts): EvidencePageView {
+  const { entries, stated, library, locale, csrfToken } = parts;
+  const piece = measuredPiece(stated, library);
+  const { response } = piece;
+  const tests = entries.reduce<Piece | undefined>(after, undefined)?.tests ?? [];
+  const standing = standingOf(piece, counting(tests), library);
+  const action = `/records/${subject}/evidence`;
+  const stepKey = `${subject}-evidence-${entries.length}`;
+  const { refused } = parts;
+  const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
+  const fineness = finenessOf(piece, parts, `/records/${subject}`);
+  return {
+    record: {
+      href: `/records/${subject}`,
+      ticket: stated.piece.ticket ?? subject,
+      density: `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
+      mass: `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`,
+    },
+    ...(piece.claim === undefined ? {} : { claimName: nameIn(library, piece.claim) }),
+    state: standing.state,
+    because: standing.because,
+    contradictions: standing.weighed.contradictions,
+    doubts: standing.weighed.doubts,
+    candidates: candidatesOf(standing, piece.claim, locale),
+    evidence: {
+      action,
+      made: tests.flatMap((one) => madeTest(one, standing)),
+      ...(standing.weighed.nextTest === null ? {} : { next: standing.weighed.nextTest.says }),
+      ...(refused && kind ? { refused: { ...refused, kind } } : {}),
+      csrfToken,
+      stepKey,
+    },
+    size: sizeView(tests, {
+      specifications: parts.specifications,
+      weighed: response,
+      asksMass: false,
+      refused,
+      action,
+      csrfToken,
+      stepKey,
+    }),
+    ...(fineness === undefined ? {} : { fineness }),
+    reachingHref: reachingHref(piece, tests),
+    twoBodiesHref: twoBodiesHref(response),
+  };
+}
+
+export function measuredPiece({ result, piece }: Stated, library: Library): MeasuredPiece {
+  const response = computeResponse.parse(result.response);
+  const { confidence } = result.request;
+  const claim = piece.claim ?? response.finding.claim ?? undefined;
+  return {
+    response,
+    confidence: typeof confidence === "number" ? confidence : 0.9545,
+    celsius: liquidCelsius(result) ?? 20,
+    claim: claim !== undefined && library.has(claim) ? claim : undefined,
+  };
+}
+
+/** The density at 20 °C with its claim, and the disc that a size test measured. */
+function reachingHref({ response, claim }: MeasuredPiece, tests: readonly Test[]): string {
+  const size = tests.findLast(({ entry, setAside }) => entry.body.test === "size" && setAside === undefined)
+    ?.entry.body.size;
+  const disc = measuredDisc.safeParse(size);
+  return `/plan/reaching?${new URLSearchParams({
+    density: `${Number(response.density_20_g_cm3.toPrecision(6))}`,
+    uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
+    ...(claim === undefined ? {} : { claim }),
+    ...(disc.success
+      ? {
+          outline: "disc",
+          diameter: `${disc.data.diameterMm}`,
+          thickness: `${disc.data.thicknessMm}`,
+        }
+      : {}),
+  })}`;
+}
+
+const measuredDisc = z.object({ diameterMm: z.number(), thicknessMm: z.number() });
+
+/** Precious name of a family of the library, for those whose fineness a density can bound. */
+const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver: "silver" };
+
+function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, record: string) {
+  const { response, confidence, celsius, claim } = piece;
+  const claimed = claim === undefined ? undefined : library.metal(claim);
+  const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
+  if (metal === undefined) return undefined;
+  const colour = colourOf(asked.colour);
+  const permille = claimedPermille(claim ?? null);
+  return {
+    action: `${record}/evidence`,
+    priceHref: `${record}/price?${new URLSearchParams({ metal, colour })}`,
+    metal,
+    colour,
+    colours: colourOptions,
+    answer: finenessAnswer(
+      recordedDensity(response, confidence),
+      { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: permille }) },
+      { mass: { grams: response.mass_g, expandedG: 2 * response.u_mass_g }, melts, locale },
+    ),
+  };
+}

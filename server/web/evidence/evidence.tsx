@@ -1,0 +1,124 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { EvidencePage } from "../../../views/evidence/page.tsx";
+import { page } from "../../../views/page.tsx";
+import { words } from "../../../views/words/index.ts";
+import { houseMelts } from "../../laboratory/house-melts.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { Library } from "../../metals/library.ts";
+import { type Stated, statedBy } from "../../reports/stated.ts";
+import { specificationsInForce } from "../../station/specifications-in-force.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { noRecordPage } from "../records/no-record.tsx";
+import { typedTest } from "./evidence-entry.ts";
+import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
+import { weighedDry } from "./size-form.ts";
+
+interface EvidenceRouteParts {
+  ledger: Ledger;
+  demo: boolean;
+  library: () => Library;
+}
+
+type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+
+/** Other evidence of a recorded piece: every test is an entry of the ledger, and the page weighs them together. */
+export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: EvidenceRouteParts): void {
+  async function answer(request: PieceRequest, reply: FastifyReply, refused?: EvidenceParts["refused"]) {
+    const subject = request.params.piece;
+    const entries = await ledger.entriesOf(subject);
+    const around = frameOf(request, reply, { path: "/records", demo });
+    const stated = statedOf(entries);
+    if (!stated) return noRecordPage(reply, around, subject);
+    const { all } = await specificationsInForce(ledger, library());
+    const view = evidenceView(subject, {
+      entries,
+      stated,
+      library: library(),
+      specifications: all,
+      melts: await houseMelts(ledger, subject),
+      asked: request.query as EvidenceParts["asked"],
+      ...around,
+      ...(refused ? { refused } : {}),
+    });
+    const title = words(around.locale).evidence.title(view.record.ticket);
+    return html(reply, page({ ...around, title, main: <EvidencePage {...view} /> }), refused ? 422 : 200);
+  }
+
+  app.get<{ Params: { piece: string } }>("/records/:piece/evidence", answer);
+
+  app.post<{ Params: { piece: string } }>(
+    "/records/:piece/evidence",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const subject = request.params.piece;
+      const values = fieldsOf(request);
+      const { kind = "", step } = values;
+      const stated = statedOf(await ledger.entriesOf(subject));
+      if (!stated) return answer(request, reply);
+      const { all } = await specificationsInForce(ledger, library());
+      const { locale } = lookOf(request);
+      const typed = typedTest(values, locale, {
+        specifications: all,
+        mass: weighedDry(stated),
+        library: library(),
+      });
+      if ("problems" in typed) return answer(request, reply, { kind, values, problems: typed.problems });
+      return done(request, reply, kind, () =>
+        ledger.append("evidence", subject, typed.body, step ? { key: step } : {}),
+      );
+    },
+  );
+
+  app.post<{ Params: { piece: string; entry: string } }>(
+    "/records/:piece/evidence/:entry/voiding",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const { piece, entry } = request.params;
+      const values = fieldsOf(request);
+      const reason = (values.reason ?? "").trim();
+      const stands = (await ledger.entriesOf(piece)).some(
+        ({ id, kind }) => id === entry && kind === "evidence",
+      );
+      const problem = !stands
+        ? "That test does not belong to this piece. Reload the page."
+        : reason === ""
+          ? "Setting a test aside needs a reason, such as: magnet touched a steel clasp."
+          : undefined;
+      if (problem !== undefined)
+        return answer(request, reply, {
+          kind: "size",
+          values: {},
+          problems: [{ fieldId: `reason-${entry}`, error: problem }],
+        });
+      return done(request, reply, "size", () =>
+        ledger.append("voiding", piece, { entry, reason }, { key: `voiding-${entry}` }),
+      );
+    },
+  );
+
+  async function done(
+    request: PieceRequest,
+    reply: FastifyReply,
+    kind: string,
+    does: () => Promise<unknown>,
+  ) {
+    try {
+      await does();
+      return reply.redirect(`/records/${request.params.piece}/evidence`, 303);
+    } catch (error) {
+      if (!(error instanceof LedgerTrouble)) throw error;
+      return answer(request, reply, {
+        kind,
+        values: fieldsOf(request),
+        problems: [{ fieldId: "evidence-heading", error: error.message }],
+      });
+    }
+  }
+}
+
+/** What the entries state; undefined while there is no result. */
+export function statedOf(entries: Parameters<typeof statedBy>[0]): Stated | undefined {
+  return entries.some(({ kind }) => kind === "result") ? statedBy(entries) : undefined;
+}

@@ -1,0 +1,84 @@
+import type { Locale } from "../../../views/words/index.ts";
+import { computeResponse } from "../../compute/contract.ts";
+import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
+import { checkSize } from "../../conformity/evidence/size-check.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Specification } from "../../metals/specifications/specification.ts";
+import type { Stated } from "../../reports/stated.ts";
+import { type Piece, standing } from "../../weighing/piece.ts";
+import { readabilityGrams } from "../../weighing/readability.ts";
+import { type FieldProblem, NumberEntries } from "./evidence-form.ts";
+
+const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
+
+interface Known {
+  specifications: readonly Specification[];
+  /** the dry reading; undefined before the first one, then the form asks for the mass */
+  mass: { grams: number; uGrams: number } | undefined;
+  library: Library;
+}
+
+/**
+ * Mean of the dry readings that count, g. A coin's law states its weight against weights of brass or steel in air, so
+ * the reading is compared as it stands, not the mass freed of the air's lift: that would be 0.6 mg less on a sovereign.
+ */
+export function weighedDry({ captures, result }: Stated): { grams: number; uGrams: number } {
+  const dry = captures.flatMap(({ entry: { body }, voided }) =>
+    voided === null && body.what === "dry" && "reading" in body ? [Number(body.reading.grams)] : [],
+  );
+  const { u_mass_g: uGrams } = computeResponse.parse(result.response);
+  return { grams: meanOf(dry), uGrams };
+}
+
+const meanOf = (grams: readonly number[]) =>
+  Number((grams.reduce((sum, one) => sum + one, 0) / grams.length).toPrecision(8));
+
+/** The same of a piece still on the bench; u of one reading as rectangular over its last digit (JCGM 100, 4.3.7). */
+export function standingDry(piece: Piece): { grams: number; uGrams: number } | undefined {
+  const dry = standing(piece, "dry");
+  if (dry.length === 0) return undefined;
+  return {
+    grams: meanOf(dry.map(({ grams }) => Number(grams))),
+    uGrams: readabilityGrams(dry) / Math.sqrt(12),
+  };
+}
+
+/** The comparison that the size form asks for, as the body of its entry; or what was refused. */
+export function typedSize(
+  fields: Readonly<Record<string, string>>,
+  locale: Locale,
+  { specifications, mass, library }: Known,
+) {
+  const numbers = new NumberEntries(fields, locale);
+  const specification = specifications.find(({ id }) => id === fields["size-specification"]);
+  if (!specification) numbers.refuse("size-specification", "Choose what the piece is meant to be.");
+  const diameterMm = numbers.optional("size-diameter", "The diameter", millimetres);
+  const thicknessMm = numbers.optional("size-thickness", "The thickness", millimetres);
+  const u = numbers.within("size-within", "Give or take", "mm");
+  const massG = mass?.grams ?? numbers.number("size-mass", "The mass", evidenceRanges.massG);
+  const uMassG = mass?.uGrams ?? numbers.within("size-mass-within", "Give or take", "g");
+  const problems: readonly FieldProblem[] = numbers.problems;
+  if (!specification || problems.length > 0) return { problems };
+  const check = checkSize(
+    specification,
+    {
+      massG,
+      uMassG,
+      ...(diameterMm === undefined ? {} : { diameterMm, uDiameterMm: u }),
+      ...(thicknessMm === undefined ? {} : { thicknessMm, uThicknessMm: u }),
+    },
+    library,
+  );
+  const lines = check.comparisons.map(({ says }) => says);
+  return {
+    body: {
+      test: "size",
+      outcome: lines.join("; "),
+      lines,
+      specification: specification.name,
+      source: specification.source,
+      size: { ...check.measured, specification: { ...specification } },
+      ...(check.outline ? { evidence: check.outline } : {}),
+    },
+  };
+}

@@ -1,0 +1,60 @@
+import type { EvidenceDoor } from "../../../views/evidence/form.tsx";
+import type { SizeView } from "../../../views/evidence/size.tsx";
+import type { ComputeResponse } from "../../compute/contract.ts";
+import { outlineDoubt } from "../../conformity/evidence/outline-and-displacement.ts";
+import type { Specification } from "../../metals/specifications/specification.ts";
+import type { Test } from "../../weighing/piece.ts";
+import { whenOf } from "../records/record-view.ts";
+import { counting } from "./evidence-made.ts";
+
+/** A form of evidence that was sent back. */
+export interface RefusedForm {
+  kind: string;
+  values: Record<string, string>;
+  problems: SizeView["problems"];
+}
+
+interface SizeParts extends EvidenceDoor {
+  specifications: readonly Specification[];
+  weighed: ComputeResponse | undefined;
+  asksMass: boolean;
+  refused: RefusedForm | undefined;
+  stepKey: string;
+}
+
+/** Mass and size of a piece against specifications; `weighed` once its volume is known from the water. */
+export function sizeView(
+  tests: readonly Test[],
+  { specifications, weighed, asksMass, refused, stepKey, ...door }: SizeParts,
+): SizeView {
+  const sizes = tests.filter(({ entry }) => entry.body.test === "size");
+  const outline = counting(tests).findLast(({ kind }) => kind === "outline");
+  const doubt =
+    weighed && outline?.kind === "outline"
+      ? outlineDoubt(
+          { cm3: outline.outlineCm3, uCm3: outline.uOutlineCm3 },
+          { cm3: weighed.volume_cm3, uCm3: weighed.u_volume_cm3 },
+        )
+      : null;
+  const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };
+  return {
+    ...door,
+    specifications: specifications.map(({ id, name, massG, finenessPermille }) => ({
+      value: id,
+      label: `${name}: ${massG} g, ${finenessPermille} ‰`,
+    })),
+    values: own.values,
+    problems: own.problems,
+    made: sizes.map(({ entry, setAside }) => ({
+      id: entry.id,
+      specification: String(entry.body.specification ?? ""),
+      source: String(entry.body.source ?? ""),
+      when: whenOf(entry.at),
+      lines: Array.isArray(entry.body.lines) ? entry.body.lines.map(String) : [entry.body.outcome],
+      ...(setAside === undefined ? {} : { setAside }),
+    })),
+    ...(doubt === null ? {} : { doubt }),
+    asksMass,
+    stepKey,
+  };
+}

@@ -1,0 +1,157 @@
+import { createHash } from "node:crypto";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
+import { page } from "../../../views/page.tsx";
+import { words } from "../../../views/words/index.ts";
+import { type ListName, lists } from "../../ledger/imports/lists.ts";
+import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { LibraryInForce } from "../../station/library-in-force.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { fileOf } from "../uploads.ts";
+import { rowCheck, takeOver } from "./import-lists.ts";
+
+interface Parts {
+  ledger: Ledger;
+  library: LibraryInForce;
+  demo: boolean;
+}
+
+/** Lists that were looked at and are not taken over yet; an older one is chosen again. */
+const mostHeld = 4;
+const rowsShown = 20;
+const refusedShown = 500;
+
+const headingsOf = (list: ListName) =>
+  Object.entries(lists[list].columns).map(([name, { needed }]) => ({ name, needed }));
+
+const headings: ImportView["headings"] = {
+  weighings: headingsOf("weighings"),
+  tickets: headingsOf("tickets"),
+  specifications: headingsOf("specifications"),
+  metals: headingsOf("metals"),
+};
+
+/** Lists from elsewhere: first shown with every refused cell, then taken over. */
+export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Parts): void {
+  const held = new Map<string, { preview: ImportPreview; from: string }>();
+  const frame = (request: FastifyRequest, reply: FastifyReply) =>
+    frameOf(request, reply, { path: "/settings", demo });
+
+  function choose(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    { list = "weighings", text = "", from = "", problems = [], taken }: Partial<ImportView> = {},
+  ) {
+    const around = frame(request, reply);
+    const view = { headings, list, text, from, problems, taken, csrfToken: around.csrfToken };
+    const title = words(around.locale).imports.title;
+    return html(
+      reply,
+      page({ ...around, title, main: <ImportPage {...view} /> }),
+      problems.length > 0 ? 422 : 200,
+    );
+  }
+
+  app.get("/imports", (request, reply) => {
+    const { taken = "", list = "" } = request.query as Record<string, string>;
+    return choose(
+      request,
+      reply,
+      /^\d+$/.test(taken) && isList(list) ? { list, taken: { list, count: Number(taken) } } : {},
+    );
+  });
+
+  app.post("/imports", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const { list: asked = "", text: pasted = "", from = "" } = fieldsOf(request);
+    const list = isList(asked) ? asked : "weighings";
+    const say = words(lookOf(request).locale).imports;
+    const file = fileOf(request, "file");
+    const text = file ? textOf(file) : pasted;
+    const again = (fieldId: string, error: string) =>
+      choose(request, reply, { list, from, text: pasted, problems: [{ fieldId, error }] });
+    if (text.trim() === "") return again("file", say.noText);
+    if (from.trim() === "") return again("from", say.noFrom);
+    try {
+      const preview = previewImport(list, text, rowCheck(list, library.now));
+      const key = createHash("sha256").update(`${list}\n${from}\n${text}`).digest("hex");
+      held.delete(key);
+      held.set(key, { preview, from: from.trim() });
+      for (const oldest of [...held.keys()].slice(0, -mostHeld)) held.delete(oldest);
+      return show(request, reply, preview, from.trim(), key);
+    } catch (error) {
+      if (!(error instanceof Error)) throw error;
+      return again("file", error.message);
+    }
+  });
+
+  function show(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    { list, rows, refused, unknownColumns }: ImportPreview,
+    from: string,
+    key: string,
+  ) {
+    const around = frame(request, reply);
+    const say = words(around.locale).imports;
+    const names = headings[list].map(({ name }) => name);
+    const main = (
+      <PreviewPage
+        list={list}
+        from={from}
+        headings={names}
+        right={rows.length}
+        rows={rows.slice(0, rowsShown).map(({ line, values }) => ({
+          line,
+          cells: names.map((name) => cellText(values[name])),
+        }))}
+        refusedCount={refused.length}
+        refused={refused.slice(0, refusedShown)}
+        leftOut={unknownColumns}
+        held={key}
+        csrfToken={around.csrfToken}
+      />
+    );
+    return html(reply, page({ ...around, title: say.preview(say.lists[list]), main }));
+  }
+
+  app.post("/imports/taken", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const key = fieldsOf(request).held ?? "";
+    const waiting = held.get(key);
+    if (!waiting) {
+      const error = words(lookOf(request).locale).imports.gone;
+      return choose(request, reply, { problems: [{ fieldId: "file", error }] });
+    }
+    try {
+      const count = await takeOver(waiting.preview, waiting.from, { ledger, library });
+      held.delete(key);
+      return reply.redirect(`/imports?taken=${count}&list=${waiting.preview.list}`, 303);
+    } catch (error) {
+      if (!(error instanceof LedgerTrouble || error instanceof RangeError)) throw error;
+      return choose(request, reply, {
+        list: waiting.preview.list,
+        problems: [{ fieldId: "file", error: error.message }],
+      });
+    }
+  });
+}
+
+function isList(name: string): name is ListName {
+  return Object.hasOwn(lists, name);
+}
+
+/** Table programs write UTF-8, with a mark or without, or the older one-byte text of Western Europe. */
+function textOf(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
+}
+
+function cellText(value: unknown): string {
+  if (value === undefined) return "";
+  return typeof value === "object" ? JSON.stringify(value).replace(/[{}"]/g, "") : String(value);
+}

@@ -1,0 +1,54 @@
+import type { Locale } from "../../../views/words/index.ts";
+import type { AssayEntry } from "../../laboratory/assay.ts";
+import { type FieldProblem, NumberEntries } from "../evidence/evidence-form.ts";
+
+/** What a form states of a laboratory's report, or every entry that was refused. `today` as 2026-03-02. */
+export function typedAssay(
+  fields: Readonly<Record<string, string>>,
+  { locale, today, standing }: { locale: Locale; today: string; standing: AssayEntry | undefined },
+): { body: AssayEntry["body"] } | { problems: readonly FieldProblem[] } {
+  const numbers = new NumberEntries(fields, locale);
+  const said = (name: string) => (fields[name] ?? "").trim();
+  const permille = numbers.text("permille", "The fineness", { from: 1, to: 1000, unit: "‰" });
+  const expanded =
+    said("expanded") === ""
+      ? undefined
+      : numbers.text("expanded", "The expanded uncertainty", { from: 0.001, to: 200, unit: "‰" });
+  const k =
+    said("k") === "" ? undefined : numbers.text("k", "The coverage factor", { from: 1, to: 10, unit: "" });
+  if (said("laboratory") === "") numbers.refuse("laboratory", "Which laboratory? Write its name.");
+  if (said("report") === "")
+    numbers.refuse(
+      "report",
+      "A laboratory result needs the number of its report, so that it can be found again.",
+    );
+  if (said("method") === "")
+    numbers.refuse("method", "By which method? Write it as it stands on the report, such as cupellation.");
+  const date = said("date");
+  if (!isDay(date))
+    numbers.refuse("date", `"${date}" is no day. Right: the date of the report, such as 2026-03-02.`);
+  else if (date > today)
+    numbers.refuse("date", `${date} has not come yet. Right: the date of the report, up to ${today}.`);
+  if (standing && said("reason") === "")
+    numbers.refuse("reason", "A laboratory result stands already. Write why another one is entered.");
+  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  return {
+    body: {
+      metal: fields.metal === "silver" ? "silver" : "gold",
+      permille,
+      ...(expanded === undefined ? {} : { expanded_permille: expanded, coverage_factor: k ?? "2" }),
+      laboratory: said("laboratory"),
+      report: said("report"),
+      method: said("method"),
+      date,
+      ...(standing ? { replaces: standing.id, reason: said("reason") } : {}),
+      ...(said("by") === "" ? {} : { by: said("by") }),
+    },
+  };
+}
+
+function isDay(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const day = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}

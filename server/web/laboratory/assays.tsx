@@ -1,0 +1,131 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { AssayPage } from "../../../views/assays/page.tsx";
+import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
+import { plusMinus } from "../../../views/numbers.ts";
+import { page } from "../../../views/page.tsx";
+import { words } from "../../../views/words/index.ts";
+import { assaysOf, standingAssay } from "../../laboratory/assay.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { Library } from "../../metals/library.ts";
+import { statedOf } from "../evidence/evidence.tsx";
+import type { FieldProblem } from "../evidence/evidence-form.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { noRecordPage } from "../records/no-record.tsx";
+import { typedAssay } from "./assay-form.ts";
+import { assayRows, assayView } from "./assay-view.ts";
+
+interface AssayParts {
+  ledger: Ledger;
+  demo: boolean;
+  library: () => Library;
+  now: () => Date;
+}
+
+type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+interface Refused {
+  values: Record<string, string>;
+  problems: readonly FieldProblem[];
+}
+
+/** What a laboratory found in a recorded piece: every assay is an entry, and the newest that stands counts. */
+export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }: AssayParts): void {
+  async function answer(request: PieceRequest, reply: FastifyReply, refused?: Refused) {
+    const { piece: subject } = request.params;
+    const entries = await ledger.entriesOf(subject);
+    const around = frameOf(request, reply, { path: "/records", demo });
+    const { assay: say } = words(around.locale);
+    const stated = statedOf(entries);
+    if (!stated) return noRecordPage(reply, around, subject);
+    const { response } = stated.result;
+    const claim = stated.piece.claim ?? "";
+    const family = library().has(claim) ? library().metal(claim).family : "gold";
+    const typed = refused?.values ?? { metal: standingAssay(entries)?.body.metal ?? family };
+    const view: AssayPageView = {
+      ...assayView(subject, entries, around.locale),
+      record: {
+        href: `/records/${encodeURIComponent(subject)}`,
+        ticket: stated.piece.ticket ?? subject,
+        density: `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, around.locale)} g/cm³`,
+        mass: `${plusMinus(response.mass_g, 2 * (response.u_mass_g ?? 0), around.locale)} g`,
+      },
+      values: Object.fromEntries(
+        assayFields.map((name) => [name, typed[name] ?? ""]),
+      ) as AssayPageView["values"],
+      problems: refused?.problems ?? [],
+      rows: assayRows(entries, around.locale),
+      csrfToken: around.csrfToken,
+      stepKey: `${subject}-assay-${entries.length}`,
+    };
+    const title = say.title(view.record.ticket);
+    return html(reply, page({ ...around, title, main: <AssayPage {...view} /> }), refused ? 422 : 200);
+  }
+
+  async function written(
+    request: PieceRequest,
+    reply: FastifyReply,
+    fieldId: string,
+    write: () => Promise<unknown>,
+  ) {
+    try {
+      await write();
+      return reply.redirect(`/records/${encodeURIComponent(request.params.piece)}/laboratory`, 303);
+    } catch (error) {
+      if (!(error instanceof LedgerTrouble)) throw error;
+      return answer(request, reply, {
+        values: fieldsOf(request),
+        problems: [{ fieldId, error: error.message }],
+      });
+    }
+  }
+
+  app.get<{ Params: { piece: string } }>("/records/:piece/laboratory", (request, reply) =>
+    answer(request, reply),
+  );
+
+  app.post<{ Params: { piece: string } }>(
+    "/records/:piece/laboratory",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const { piece } = request.params;
+      const entries = await ledger.entriesOf(piece);
+      if (!statedOf(entries)) return answer(request, reply);
+      const values = fieldsOf(request);
+      // The same form sent twice is the same entry.
+      if (assaysOf(entries).some(({ entry: { id } }) => id === values.step))
+        return reply.redirect(`/records/${encodeURIComponent(piece)}/laboratory`, 303);
+      const standing = standingAssay(entries);
+      const today = now().toISOString().slice(0, 10);
+      const typed = typedAssay(values, { locale: lookOf(request).locale, today, standing });
+      if ("problems" in typed) return answer(request, reply, { values, problems: typed.problems });
+      return written(request, reply, "permille", () =>
+        ledger.append("laboratory-assay", piece, typed.body, values.step ? { key: values.step } : {}),
+      );
+    },
+  );
+
+  app.post<{ Params: { piece: string; entry: string } }>(
+    "/records/:piece/laboratory/:entry/voiding",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const { piece, entry } = request.params;
+      const values = fieldsOf(request);
+      const reason = (values.reason ?? "").trim();
+      const known = assaysOf(await ledger.entriesOf(piece)).some(({ entry: { id } }) => id === entry);
+      const problem = !known
+        ? "That laboratory result does not belong to this piece. Reload the page."
+        : reason === ""
+          ? "Setting a laboratory result aside needs a reason, such as: it was another bar's."
+          : undefined;
+      if (problem !== undefined)
+        return answer(request, reply, {
+          values: {},
+          problems: [{ fieldId: `reason-${entry}`, error: problem }],
+        });
+      return written(request, reply, "permille", () =>
+        ledger.append("voiding", piece, { entry, reason }, { key: `voiding-${entry}` }),
+      );
+    },
+  );
+}

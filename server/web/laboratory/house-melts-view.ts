@@ -1,0 +1,61 @@
+import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
+import { fixed } from "../../../views/numbers.ts";
+import { type Locale, words } from "../../../views/words/index.ts";
+import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import { goldFinenessOfMelt, type PermilleRange } from "../../metals/fineness/fineness.ts";
+import { fewestMelts, type HouseSplit, houseSplit } from "../../metals/fineness/house-split.ts";
+
+/** What the melts of this house foretell of one further melt, in words, with the split once enough are assayed. */
+export function houseTells(
+  melts: HouseMelts,
+  confidence: number,
+  locale: Locale,
+): { says: string; split?: HouseSplit } | undefined {
+  const say = words(locale).assay.house;
+  const { shares, permille, silent } = melts;
+  const notCounted = silent > 0 ? [say.silent(silent)] : [];
+  if (shares.length === 0 || !permille) return silent > 0 ? { says: say.silent(silent) } : undefined;
+  if (shares.length < fewestMelts)
+    return { says: [say.few(shares.length, fewestMelts), ...notCounted].join(" ") };
+  const split = houseSplit(shares, confidence);
+  const percent = (share: number) => `${fixed(100 * share, 0, locale)} %`;
+  const whole = (of: number) => fixed(of, 0, locale);
+  const { mean, s, next } = split;
+  return {
+    says: [
+      say.typical(shares.length, percent(mean), percent(s), whole(permille.low), whole(permille.high)),
+      ...notCounted,
+      say.next(`${fixed(100 * confidence, 2, locale)} %`, percent(next[0]), percent(next[1])),
+    ].join(" "),
+    split,
+  };
+}
+
+/** What the melts of this house say of a density of gold alloy. */
+export interface HouseSays {
+  says: readonly string[];
+  /** the fineness that a melt with such a rest would have; left out while too few are assayed, or where none has the density */
+  permille?: PermilleRange;
+}
+
+/** In words, for a density of gold alloy; undefined while no melt of this house was assayed. */
+export function houseSays(
+  melts: HouseMelts,
+  { measured, celsius }: { measured: MeasuredDensity; celsius: number },
+  locale: Locale,
+): HouseSays | undefined {
+  const say = words(locale).assay.house;
+  const told = houseTells(melts, measured.confidence, locale);
+  if (!told?.split) return told && { says: [told.says] };
+  const found = goldFinenessOfMelt(measured, told.split.next, celsius);
+  const whole = (of: number) => fixed(of, 0, locale);
+  const { low, high } = found.corrected;
+  return {
+    says: [
+      told.says,
+      found.possible ? say.narrower(whole(Math.floor(low)), whole(Math.ceil(high))) : say.impossible,
+      say.only,
+    ],
+    ...(found.possible ? { permille: found.corrected } : {}),
+  };
+}

@@ -1,0 +1,217 @@
+import { decimalsShown } from "../../../calibration/decimal.ts";
+import type { LotRow } from "../../../views/lots/index.tsx";
+import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
+import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
+import { flagsOf, type RaisedFlag, raisedFlags } from "../../lots/flags.ts";
+import type { Lot } from "../../lots/lot.ts";
+import type { Ends, LotFine } from "../../lots/lot-fine.ts";
+import { displayStepG, type LotPiece } from "../../lots/lot-piece.ts";
+import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Bench } from "../../station/bench.ts";
+import { secondPersonView } from "../../station/second-person-view.ts";
+import { standing } from "../../weighing/piece.ts";
+import { otherPieceView } from "../bench/other-piece-view.ts";
+import { nameIn, whenOf } from "../records/record-view.ts";
+import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
+
+const states = ["agrees", "agrees-not-alone", "undecided", "disagrees"] as const;
+/** Tickets told on a tray and of a list, and rows shown of the pieces. */
+const ticketsTold = 6;
+const piecesShown = 12;
+
+/** The gross weighing in grams with one step of its display. */
+export function grossOf({ gross }: Lot) {
+  return gross && { grams: Number(gross.grams), stepG: displayStepG(gross) };
+}
+
+/** What is due in the lot, from the water and the piece on the bench. */
+export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
+  const { piece } = bench;
+  if (lot.closed) return { ticket: "", step: "closed" };
+  if (piece && !piece.closed) {
+    if (piece.lot !== lot.id) return { ticket: piece.ticket, step: "elsewhere" };
+    if (standing(piece, "dry").length === 0) return { ticket: piece.ticket, step: "dry" };
+    if (bench.otherMass) return { ticket: piece.ticket, step: "other-piece" };
+    const wet = piece.method === "displaced" ? "rise" : "immersed";
+    const waits = standing(piece, wet).length > 0 && bench.secondPersonDue !== undefined;
+    return { ticket: piece.ticket, step: waits ? "second-person" : wet };
+  }
+  return { ticket: "", step: lot.waterCelsius === undefined ? "water" : "ticket" };
+}
+
+/** The screening page, but for its live reading, claims, units and token. */
+export function lotView(
+  lot: Lot,
+  pieces: readonly LotPiece[],
+  announced: Parameters<typeof stillToCome>[0],
+  { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
+): Omit<LotView, "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "stepKey"> {
+  const { locale } = manner;
+  const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
+  const secondPerson = secondPersonView(bench);
+  const otherPiece = otherPieceView(bench);
+  const newestFirst = [...pieces].reverse();
+  const nextTicket = nextTicketOf(announced, pieces);
+  const toCome = stillToCome(announced, pieces);
+  const shown = newestFirst.slice(0, piecesShown);
+  return {
+    id: lot.id,
+    name: lot.name,
+    current: stepOf(lot, bench),
+    ...(secondPerson ? { secondPerson } : {}),
+    ...(otherPiece ? { otherPiece } : {}),
+    ...(nextTicket === undefined ? {} : { nextTicket }),
+    ...(toCome.length === 0
+      ? {}
+      : {
+          waiting: {
+            count: toCome.length,
+            tickets: `${toCome
+              .slice(0, ticketsTold)
+              .map(({ ticket }) => ticket)
+              .join(", ")}${toCome.length > ticketsTold ? " …" : ""}`,
+          },
+        }),
+    water: inLocale(lot.waterCelsius ?? "", locale),
+    trays: states.map((state) => tray(state, newestFirst, manner)),
+    totals: totalsOf(lot, sums, manner),
+    doubts: sums.doubts,
+    pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, ...manner })),
+    more: Math.max(0, pieces.length - piecesShown),
+    flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
+    ...(lot.closed ? { closed: closedView(lot.closed, manner) } : {}),
+  };
+}
+
+function tray(state: Tray["state"], newestFirst: readonly LotPiece[], manner: MassManner): Tray {
+  const on = newestFirst.filter((piece) => piece.state === state && !piece.voided);
+  const massG = on.reduce((sum, { dryG }) => sum + dryG, 0);
+  return {
+    state,
+    pieces: on.length,
+    mass:
+      on.length === 0
+        ? "–"
+        : massTold(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), manner),
+    tickets: on.slice(0, ticketsTold).map(({ ticket }) => ticket),
+  };
+}
+
+function totalsOf(lot: Lot, sums: LotSums, manner: MassManner): LotTotals {
+  const { locale } = manner;
+  const say = words(locale).lots.totals;
+  const { pieces, sumG, withinG, missingG, fine } = sums;
+  const grams = (g: number) => `${fixed(g, sums.decimals, locale)} g`;
+  return {
+    pieces: lot.count === undefined ? `${pieces}` : say.of(pieces, lot.count),
+    sum: massTold(sumG, sums.decimals, manner),
+    ...(lot.gross
+      ? { gross: asItCame(lot.gross, Number(lot.gross.grams), displayStepG(lot.gross), manner) }
+      : {}),
+    ...(missingG === undefined
+      ? {}
+      : {
+          against:
+            Math.abs(missingG) <= withinG
+              ? say.agree(grams(withinG))
+              : missingG > 0
+                ? say.notYet(grams(missingG))
+                : say.tooMuch(grams(-missingG)),
+        }),
+    fine: fineWords(fine, manner),
+  };
+}
+
+/** A reading in the unit it came in, then in grams and the second unit where those are others. */
+function asItCame(
+  { text, unit }: { text: string; unit: string },
+  grams: number,
+  stepG: number,
+  manner: MassManner,
+): string {
+  if (unit === "g") return massTold(grams, decimalsOf(stepG), manner);
+  const came = `${inLocale(text, manner.locale)} ${unit}`;
+  const second = manner.second === unit ? "none" : manner.second;
+  return `${came} = ${massTold(grams, decimalsOf(stepG), { ...manner, second })}`;
+}
+
+function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
+  const { locale } = manner;
+  const { totals, metals } = words(locale).lots;
+  const each = Object.entries(fine) as [LotFine["metal"], Ends][];
+  if (each.length === 0) return [totals.noneYet];
+  return each.map(([metal, { lowG, highG }]) => massRangeTold([lowG, highG], 2, manner, metals[metal]));
+}
+
+function flagName(flag: string, locale: Locale): string {
+  const names = words(locale).lots.flagNames;
+  return names[flag as RaisedFlag] ?? flag;
+}
+
+function pieceRow(
+  piece: LotPiece,
+  { lot, library, sums, ...manner }: { lot: Lot; library: Library; sums: LotSums } & MassManner,
+): LotPieceRow {
+  const { id, ticket, claim, state, dryG, stepG, shown, density, expanded, fine, voided } = piece;
+  const { locale } = manner;
+  return {
+    recordId: id,
+    ticket,
+    claimName: claim === null ? "" : toldValue(nameIn(library, claim), locale),
+    dry: asItCame(shown, dryG, stepG, manner),
+    density: plusMinus(density, expanded, locale),
+    state,
+    ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
+    flags: flagsOf(piece, sums.doubts, lot.flags).map(({ flag, ...said }) => ({
+      name: flagName(flag, locale),
+      ...said,
+    })),
+    voided,
+  };
+}
+
+function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): NonNullable<LotView["closed"]> {
+  const { closing, metals } = words(manner.locale).lots;
+  const grams = (text: string) => massTold(Number(text), decimalsShown(text), manner);
+  const { facts: say } = closing;
+  const when = whenOf(closed.at);
+  const fine = (Object.entries(closed.fine_g) as [LotFine["metal"], { low: string; high: string }][])
+    .map(([metal, { low, high }]) =>
+      massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, metals[metal]),
+    )
+    .join("; ");
+  return {
+    when,
+    facts: [
+      [say.when, when],
+      [say.by, closed.by ?? ""],
+      [say.pieces, `${closed.pieces}`],
+      [say.sum, grams(closed.sum_g)],
+      [say.missing, closed.missing_g === undefined ? "" : grams(closed.missing_g)],
+      [say.fine, fine],
+      [say.flagged, `${closed.flagged}`],
+      [say.note, closed.note ?? ""],
+    ],
+  };
+}
+
+/** One line of the list of lots. */
+export function lotRow(lot: Lot, pieces: number, locale: Locale): LotRow {
+  const say = words(locale).lots;
+  const priced = (Object.keys(lot.prices) as LotFine["metal"][]).map((metal) => say.metals[metal]);
+  return {
+    id: lot.id,
+    name: lot.name,
+    opened: whenOf(lot.openedAt),
+    pieces,
+    gross: lot.gross ? `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` : say.notWeighed,
+    state: [
+      lot.closed ? say.closed(whenOf(lot.closed.at)) : say.open,
+      ...(priced.length === 0 ? [] : [say.priced(priced.join(say.and))]),
+    ].join("; "),
+  };
+}

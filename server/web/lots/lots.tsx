@@ -1,0 +1,119 @@
+import { randomUUID } from "node:crypto";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { massUnits, toGrams } from "../../../calibration/units.ts";
+import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
+import { page } from "../../../views/page.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import { LotBook } from "../../lots/lot-book.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Bench } from "../../station/bench.ts";
+import type { KeptSettings } from "../../station/kept-settings.ts";
+import { claimsOf, metalBands } from "../../station/metal-bands.ts";
+import { Refusal } from "../../weighing/refusal.ts";
+import { type DecimalMark, typedReading } from "../../weighing/typed-reading.ts";
+import { frameOf, ownMark } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { screeningRoutes } from "./lot-screening.tsx";
+import { lotRow } from "./lot-view.ts";
+import { payoutRoutes } from "./payout.tsx";
+
+export interface LotRouteParts {
+  bench: Bench;
+  ledger: Ledger;
+  settings: KeptSettings;
+  demo: boolean;
+  library: () => Library;
+  /** called after a price was locked */
+  priceLocked: () => void;
+}
+
+/** How many lots the list shows. */
+const lotsShown = 50;
+
+/** Lots: taken in as a whole, screened piece by piece on the one bench, and priced. */
+export function lotRoutes(
+  app: FastifyInstance,
+  { bench, ledger, settings, demo, library, priceLocked }: LotRouteParts,
+): void {
+  const book = new LotBook(ledger);
+  const claims = (locale: Locale) =>
+    claimsOf(metalBands(library(), settings.now.metal)).map(({ id, name }) => ({
+      id,
+      name: toldValue(name, locale),
+    }));
+  const frame = (request: FastifyRequest, reply: FastifyReply) =>
+    frameOf(request, reply, { path: "/lots", demo });
+  let nextLot = `lot-${randomUUID()}`;
+
+  async function list(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    refused?: Pick<LotsPage, "values" | "problems">,
+  ) {
+    const around = frame(request, reply);
+    const lots = await book.newest(lotsShown);
+    const view: LotsPage = {
+      lots: lots.map(({ lot, pieces }) => lotRow(lot, pieces, around.locale)),
+      claims: claims(around.locale),
+      units: massUnits,
+      values: {},
+      problems: [],
+      ...refused,
+      csrfToken: around.csrfToken,
+      stepKey: nextLot,
+    };
+    return html(
+      reply,
+      page({ ...around, title: words(around.locale).lots.title, main: <LotsIndex {...view} /> }),
+      refused ? 422 : 200,
+    );
+  }
+
+  app.get("/lots", (request, reply) => list(request, reply));
+  app.post("/lots", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const values = fieldsOf(request);
+    try {
+      const id = values.step?.startsWith("lot-") ? values.step : nextLot;
+      const method = settings.now.method === "displaced" ? "displaced" : "hung";
+      await ledger.append(
+        "lot-opened",
+        id,
+        { ...openedLot(values, library(), ownMark(request)), method },
+        { key: id },
+      );
+      if (id === nextLot) nextLot = `lot-${randomUUID()}`;
+      return reply.redirect(`/lots/${id}`, 303);
+    } catch (error) {
+      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+      const fieldId = (error instanceof Refusal && error.field) || "name";
+      return list(request, reply, { values, problems: [{ fieldId, error: error.message }] });
+    }
+  });
+
+  const second = () => settings.now.secondUnit;
+  screeningRoutes(app, { bench, ledger, book, claims, demo, library, second });
+  payoutRoutes(app, { ledger, book, demo, library, priceLocked });
+}
+
+function openedLot(values: Record<string, string>, library: Library, mark: DecimalMark) {
+  const { name = "", from = "", gross = "", grossUnit = "g", count = "", claim = "" } = values;
+  if (name.trim() === "") throw new Refusal("The lot needs a name or a ticket, such as Lot 7.", "name");
+  if (count.trim() !== "" && !/^[1-9]\d{0,4}$/.test(count.trim()))
+    throw new Refusal(`"${count}" is no number of pieces. Right: a whole number such as 32.`, "count");
+  if (claim !== "" && !library.has(claim))
+    throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
+  const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, "load", mark);
+  if (weighed && "refused" in weighed) throw new Refusal(weighed.refused, "gross");
+  return {
+    name: name.trim(),
+    ...(from.trim() === "" ? {} : { from: from.trim() }),
+    ...(weighed
+      ? { gross: { ...weighed.understood, grams: toGrams(weighed.understood.text, weighed.understood.unit) } }
+      : {}),
+    ...(count.trim() === "" ? {} : { count: Number(count) }),
+    ...(claim === "" ? {} : { claim }),
+  };
+}

@@ -1,0 +1,135 @@
+import { gramsPerUnit } from "../../../calibration/units.ts";
+import type { PayoutRow, PayoutView } from "../../../views/lots/payout.tsx";
+import { fixed, inLocale } from "../../../views/numbers.ts";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import type { Lot, LotPrice } from "../../lots/lot.ts";
+import { goldOfMelt } from "../../lots/lot-fine.ts";
+import type { LotPiece } from "../../lots/lot-piece.ts";
+import { type PayoutLine, payFor, payoutLines, rounded } from "../../lots/payout.ts";
+import type { Library } from "../../metals/library.ts";
+import { houseTells } from "../laboratory/house-melts-view.ts";
+import { nameIn, whenOf } from "../records/record-view.ts";
+
+/** The worksheet as its page shows it; undefined while no price is locked. */
+export function sheetOf(
+  lot: Lot,
+  pieces: readonly LotPiece[],
+  { library, melts, locale }: { library: Library; melts: HouseMelts; locale: Locale },
+): PayoutView["sheet"] | undefined {
+  const prices = Object.values(lot.prices);
+  if (prices.length === 0) return undefined;
+  const { lines, left } = payoutLines(pieces, lot.prices, lot.terms);
+  const total = (end: "payLow" | "payHigh") => {
+    const paid = new Map<string, number>();
+    for (const price of prices) {
+      const lineSum = lines
+        .filter(({ metal }) => metal === price.metal)
+        .reduce((sum, line) => sum + line[end], 0);
+      // The fee of a metal is taken off its own pay, and never more than that.
+      const net = Math.max(0, lineSum - Number(price.fee));
+      paid.set(price.currency, (paid.get(price.currency) ?? 0) + net);
+    }
+    return [...paid].map(([currency, amount]) => money(amount, currency, locale)).join(" + ");
+  };
+  return {
+    facts: prices.flatMap((price) => factsOf(price, locale)),
+    rows: lines.map((line) => rowOf(line, lot.prices[line.metal]!, library, locale)),
+    totalLow: total("payLow"),
+    totalHigh: total("payHigh"),
+    left: left.join(", "),
+    house: houseOf(lot, pieces, melts, locale),
+  };
+}
+
+/** The gold of the lot if it is melted like this house's melts so far, beside the free interval; empty while nothing is known. */
+function houseOf(
+  lot: Lot,
+  pieces: readonly LotPiece[],
+  melts: HouseMelts,
+  locale: Locale,
+): readonly string[] {
+  const weighed = pieces.flatMap((piece) =>
+    !piece.voided && piece.weighed?.metal === "gold" ? [piece.weighed] : [],
+  );
+  const told = weighed[0] && houseTells(melts, weighed[0].measured.confidence, locale);
+  if (!told) return [];
+  const gold = told.split && goldOfMelt(weighed, told.split.next);
+  if (!gold) return [told.says];
+  const { house } = words(locale).assay;
+  const fine = words(locale).lots.totals.range(
+    fixed(gold.lowG, 2, locale),
+    fixed(gold.highG, 2, locale),
+    "g",
+  );
+  const price = lot.prices.gold;
+  const pay = (grams: number) => price && fixed(rounded(payFor(grams, price), price.rounding), 2, locale);
+  return [
+    told.says,
+    price
+      ? house.lotPaid(fine, pay(gold.lowG) ?? "", pay(gold.highG) ?? "", price.currency)
+      : house.lot(fine),
+    house.only,
+  ];
+}
+
+const money = (amount: number, currency: string, locale: Locale) => `${fixed(amount, 2, locale)} ${currency}`;
+
+function factsOf(price: LotPrice, locale: Locale): (readonly [string, string])[] {
+  const { payout, lots } = words(locale);
+  const { facts, pers, roundings } = payout;
+  const metal = lots.metals[price.metal];
+  const decimal = (text: string) => inLocale(text, locale);
+  return [
+    [facts.price(metal), facts.priceIs(decimal(price.price), price.currency, pers[price.per])],
+    [facts.source(metal), facts.sourceIs(price.source, price.at, whenOf(price.lockedAt))],
+    [
+      facts.terms(metal),
+      facts.termsAre(
+        decimal(price.ratePercent),
+        decimal(price.fee),
+        price.currency,
+        roundings[price.rounding],
+      ),
+    ],
+  ];
+}
+
+function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Locale): PayoutRow {
+  const say = words(locale).payout;
+  const name = toldValue(nameIn(library, line.claim), locale);
+  const grams = (mass: number) => `${fixed(mass, 2, locale)} g`;
+  const { range } = words(locale).lots.totals;
+  const fineIn = (gramsPer: number, decimals: number, unit: string) => {
+    const [low, high] = [line.fineLowG, line.fineHighG].map((mass) =>
+      fixed(mass / gramsPer, decimals, locale),
+    );
+    return line.saidBy === "density" ? range(low!, high!, unit) : `${low} ${unit}`;
+  };
+  return {
+    what:
+      line.saidBy === "density"
+        ? say.pieces(name, line.tickets.length)
+        : say.onePiece(name, line.tickets.join(", ")),
+    net: line.deductedG > 0 ? say.deducted(grams(line.netG), grams(line.deductedG)) : grams(line.netG),
+    fineness: finenessOf(line, locale),
+    saidBy: say.sayers[line.saidBy],
+    fine:
+      price.per === "g"
+        ? fineIn(1, 2, "g")
+        : `${fineIn(1, 2, "g")} = ${fineIn(Number(gramsPerUnit[price.per]), 3, price.per)}`,
+    payLow: money(line.payLow, price.currency, locale),
+    payHigh: money(line.payHigh, price.currency, locale),
+  };
+}
+
+function finenessOf({ netG, fineLowG, fineHighG, saidBy, beside }: PayoutLine, locale: Locale): string {
+  const say = words(locale).payout;
+  // The upper end of the mass goes with that of the fineness; no fineness is above 1000 ‰ by it.
+  const permille = (grams: number) => fixed(Math.min(1000, (1000 * grams) / netG), 0, locale);
+  if (saidBy === "density") return say.range(permille(fineLowG), permille(fineHighG));
+  if (!beside) return `${permille(fineLowG)} ‰`;
+  const ends = [fixed(beside.lowPermille, 0, locale), fixed(beside.highPermille, 0, locale)] as const;
+  return beside.fits ? say.fits(permille(fineLowG), ...ends) : say.fitsNot(permille(fineLowG), ...ends);
+}

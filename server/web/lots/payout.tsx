@@ -1,0 +1,175 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { Payout, type PayoutView } from "../../../views/lots/payout.tsx";
+import { page } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { houseMelts } from "../../laboratory/house-melts.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import { termsWithLaboratory } from "../../lots/laboratory-terms.ts";
+import type { LotBook } from "../../lots/lot-book.ts";
+import type { LotPiece } from "../../lots/lot-piece.ts";
+import type { Library } from "../../metals/library.ts";
+import { NumberEntries } from "../evidence/evidence-form.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { sheetOf } from "./payout-sheet.ts";
+import { typedPrice } from "./typed-price.ts";
+
+interface PayoutParts {
+  ledger: Ledger;
+  book: LotBook;
+  demo: boolean;
+  library: () => Library;
+  /** called after a price was locked */
+  priceLocked: () => void;
+}
+
+type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
+type Refused = { values: Record<string, string>; problems: PayoutView["problems"] };
+
+const empty = {
+  metal: "gold",
+  price: "",
+  currency: "",
+  per: "ozt",
+  source: "",
+  at: "",
+  rate: "",
+  fee: "0",
+  rounding: "down",
+  ticket: "",
+  deducted: "",
+  permille: "",
+  saidBy: "stamp",
+  by: "",
+};
+
+/** The worksheet from fine mass to money. A price is locked with its source and time; it is never looked up. */
+export function payoutRoutes(
+  app: FastifyInstance,
+  { ledger, book, demo, library, priceLocked }: PayoutParts,
+): void {
+  async function worksheet(request: LotRequest, reply: FastifyReply, refused?: Refused) {
+    const around = frameOf(request, reply, { path: "/lots", demo });
+    const lot = await book.lot(request.params.lot);
+    if (!lot)
+      return html(
+        reply,
+        page({
+          ...around,
+          title: words(around.locale).lots.none,
+          main: <Problem says="No such lot is in this ledger." />,
+        }),
+        404,
+      );
+    const pieces = await book.pieces(lot.id, library());
+    const terms = await termsWithLaboratory(ledger, lot, pieces);
+    const sheet = sheetOf({ ...lot, terms }, pieces, {
+      library: library(),
+      melts: await houseMelts(ledger),
+      locale: around.locale,
+    });
+    const view: PayoutView = {
+      lotId: lot.id,
+      lotName: lot.name,
+      values: { ...empty, ...refused?.values },
+      problems: refused?.problems ?? [],
+      ...(sheet ? { sheet } : {}),
+      csrfToken: around.csrfToken,
+      stepKey: `${lot.id}-price-${(await ledger.entriesOf(lot.id)).length}`,
+    };
+    return html(
+      reply,
+      page({ ...around, title: words(around.locale).payout.title(lot.name), main: <Payout {...view} /> }),
+      refused ? 422 : 200,
+    );
+  }
+
+  app.get<{ Params: { lot: string } }>("/lots/:lot/payout", (request, reply) => worksheet(request, reply));
+  app.post<{ Params: { lot: string } }>(
+    "/lots/:lot/payout",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const values = fieldsOf(request);
+      const typed = typedLotPrice(values, lookOf(request).locale);
+      if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
+      const { lot } = request.params;
+      try {
+        if (await book.lot(lot))
+          await ledger.append("lot-price", lot, typed, values.step ? { key: values.step } : {});
+        priceLocked();
+        return reply.redirect(`/lots/${lot}/payout`, 303);
+      } catch (error) {
+        if (!(error instanceof LedgerTrouble)) throw error;
+        return worksheet(request, reply, { values, problems: [{ fieldId: "price", error: error.message }] });
+      }
+    },
+  );
+
+  app.post<{ Params: { lot: string } }>(
+    "/lots/:lot/terms",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const values = fieldsOf(request);
+      const lot = await book.lot(request.params.lot);
+      if (!lot) return worksheet(request, reply);
+      const pieces = await book.pieces(lot.id, library());
+      const piece = pieces.findLast(({ ticket }) => ticket === values.ticket?.trim());
+      const typed = typedTerms(values, lookOf(request).locale, piece);
+      if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
+      try {
+        await ledger.append("lot-terms", lot.id, typed);
+        return reply.redirect(`/lots/${lot.id}/payout`, 303);
+      } catch (error) {
+        if (!(error instanceof LedgerTrouble)) throw error;
+        return worksheet(request, reply, { values, problems: [{ fieldId: "ticket", error: error.message }] });
+      }
+    },
+  );
+}
+
+/** Stones and a stated fineness of a piece, or what is wrong with them. */
+function typedTerms(values: Record<string, string>, locale: Locale, piece: LotPiece | undefined) {
+  const numbers = new NumberEntries(values, locale);
+  if (!piece)
+    numbers.refuse(
+      "ticket",
+      `No piece of this lot has the ticket "${values.ticket?.trim() ?? ""}". Right: one of its list.`,
+    );
+  const given = (name: string) => (values[name] ?? "").trim() !== "";
+  const deducted = given("deducted")
+    ? numbers.text("deducted", "What is taken off", { from: 0, to: piece?.dryG ?? 100_000, unit: "g" })
+    : undefined;
+  const permille = given("permille")
+    ? numbers.text("permille", "The fineness", { from: 1, to: 1000, unit: "‰" })
+    : undefined;
+  if (numbers.problems.length > 0 || !piece) return { problems: numbers.problems };
+  const saidBy = sayers.find((one) => one === values.saidBy) ?? "stamp";
+  return {
+    piece: piece.id,
+    ...(deducted === undefined ? {} : { deducted_g: deducted }),
+    ...(permille === undefined ? {} : { fineness: { permille, saidBy } }),
+    ...(given("by") ? { by: (values.by ?? "").trim() } : {}),
+  };
+}
+
+const sayers = ["stamp", "laboratory", "customer"] as const;
+const directions = ["down", "half-even", "up"] as const;
+function typedLotPrice(values: Record<string, string>, locale: Locale) {
+  const numbers = new NumberEntries(values, locale);
+  const price = typedPrice(values, numbers);
+  const ratePercent = numbers.text("rate", "The rate", { from: 1, to: 100, unit: "%" });
+  const fee =
+    (values.fee ?? "").trim() === ""
+      ? "0"
+      : numbers.text("fee", "The fee", { from: 0, to: 100_000, unit: "" });
+  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  return {
+    metal: values.metal === "silver" ? ("silver" as const) : ("gold" as const),
+    ...price,
+    ratePercent,
+    fee,
+    rounding: directions.find((one) => one === values.rounding) ?? "down",
+  };
+}

@@ -1,0 +1,53 @@
+import type { CompositeView } from "../../../views/metals/composite.tsx";
+import { fixed } from "../../../views/numbers.ts";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import { soundThrough } from "../../conformity/separation.ts";
+import type { NamedComposite } from "../../metals/composites/composite-by-id.ts";
+import { densityOfMixture } from "../../metals/composites/mixture-part.ts";
+
+const steps = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
+
+/** What a piece put together from two shows, whatever the shares, and its density along them. */
+export function compositeView(composite: NamedComposite, locale: Locale): CompositeView {
+  const say = words(locale).composite;
+  const { colours } = words(locale).metal;
+  const { source } = composite;
+  const name = toldValue(composite.name, locale);
+  if (composite.kind === "mixture") {
+    const [dense, light] = composite.pair;
+    return {
+      name,
+      source,
+      says: say.mixture,
+      parts: [dense, light].map(({ id, name }) => ({
+        id: id.startsWith("own-") ? id : `el-${id.toLowerCase()}`,
+        name,
+      })),
+      shareOf: say.shareOfMass(dense.name),
+      densities: steps.map(
+        (share) =>
+          [`${Math.round(share * 100)} %`, fixed(densityOfMixture(dense, light, share), 2, locale)] as const,
+      ),
+      shows: [],
+    };
+  }
+  const { core, skin } = composite;
+  const sound = soundThrough(core);
+  return {
+    name,
+    source,
+    says: say.skin,
+    parts: [core, skin].map((part) => ({ id: part.id, name: toldValue(part.name, locale) })),
+    shareOf: say.shareOfVolume,
+    densities: steps.map((share) => {
+      const [c, s] = [core.densityGPerCm3.nominal, skin.densityGPerCm3.nominal];
+      return [`${Math.round(share * 100)} %`, fixed(c + (s - c) * share, 2, locale)] as const;
+    }),
+    shows: [
+      [say.magnet, core.magnetism === "none" ? say.notPulled : say.pulled],
+      [say.colour, say.colours(colours[skin.colour] ?? skin.colour, colours[core.colour] ?? core.colour)],
+      [say.speedOfSound, sound ? say.speedOfCore(Math.round(sound.mPerS / 10) * 10) : undefined],
+    ],
+  };
+}

@@ -1,0 +1,88 @@
+import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
+import type { FinenessAnswer } from "../../../views/evidence/fineness.tsx";
+import { fixed } from "../../../views/numbers.ts";
+import { type Locale, words } from "../../../views/words/index.ts";
+
+import { toldValue } from "../../../views/words/told.ts";
+import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import { fineMass } from "../../metals/fineness/fine-mass.ts";
+import { type Fineness, goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
+import { type GoldColour, goldColours, restByColour } from "../../metals/fineness/rest-of-alloy.ts";
+import { houseSays } from "../laboratory/house-melts-view.ts";
+
+/** Finenesses that are stamped, ‰: ISO 9202 (from memory) and the older carats and coin standards. */
+const stamped = {
+  gold: [333, 375, 417, 500, 585, 750, 833, 875, 900, 916, 958, 999],
+  silver: [800, 835, 900, 925, 958, 999],
+} as const;
+
+export type PreciousName = keyof typeof stamped;
+
+/** The colours to choose from, each with what it allows. */
+export const colourOptions = goldColours.map((value) => ({
+  value,
+  label: `${value}: ${restByColour[value].says}`,
+}));
+
+/** The colour asked for, or any. */
+export function colourOf(asked: string | undefined): GoldColour {
+  return goldColours.find((one) => one === asked) ?? "any";
+}
+
+/** What a density leaves of the fineness of gold or silver, with the fine mass when the mass is known and the melts of this house beside it. */
+export function finenessAnswer(
+  measured: MeasuredDensity,
+  asked: { metal: PreciousName; colour: GoldColour; celsius: number; claimed?: number },
+  { mass, melts, locale }: { mass?: { grams: number; expandedG: number }; melts: HouseMelts; locale: Locale },
+): FinenessAnswer {
+  const { metal, colour, celsius } = asked;
+  const at = (one: GoldColour) =>
+    metal === "gold" ? goldFineness(measured, one, celsius) : silverFineness(measured, celsius);
+  const found = at(colour);
+  if (!found.possible) return { says: found.says, facts: [] };
+  const recipes =
+    metal === "gold"
+      ? goldColours.map((one) => ({
+          name: toldValue(one === "any" ? "any colour" : one, locale),
+          ...at(one).corrected,
+        }))
+      : [{ name: toldValue("with copper", locale), ...found.corrected }];
+  const house = metal === "gold" ? houseSays(melts, { measured, celsius }, locale) : undefined;
+  const whole = (x: number) => fixed(x, 0, locale);
+  return {
+    says: found.says,
+    plot: {
+      interval: [found.corrected.low, found.corrected.high],
+      recipes: [
+        ...recipes,
+        ...(house?.permille ? [{ name: words(locale).assay.house.recipe, ...house.permille }] : []),
+      ],
+      standards: stamped[metal].map((fineness) => ({
+        fineness,
+        name: `${fineness}`,
+        ...(fineness === asked.claimed ? { claimed: true } : {}),
+      })),
+    },
+    facts: [
+      ["Fineness", `${whole(found.corrected.low)} to ${whole(found.corrected.high)} ‰`],
+      ...fineMassFacts(found, mass, locale),
+      ["Width left by the measurement", `${whole(found.widths.measurement)} ‰`],
+      ["Width left by the mixture law", `${whole(found.widths.law)} ‰`],
+      ["Width left by the freedom of the rest", `${whole(found.widths.freedom)} ‰`],
+      ["With plainly added volumes", `${whole(found.plain.low)} to ${whole(found.plain.high)} ‰`],
+    ],
+    ...(house ? { house: house.says } : {}),
+  };
+}
+
+function fineMassFacts(
+  { corrected, precious }: Fineness,
+  mass: { grams: number; expandedG: number } | undefined,
+  locale: Locale,
+): [string, string][] {
+  if (mass === undefined) return [];
+  const { lowG, highG } = fineMass(mass.grams, mass.expandedG, corrected);
+  const name = precious === "Au" ? "gold" : "silver";
+  const decimals = highG - lowG < 0.05 ? 3 : 2;
+  return [[`Fine ${name}, if so`, `${fixed(lowG, decimals, locale)} to ${fixed(highG, decimals, locale)} g`]];
+}

@@ -1,0 +1,61 @@
+import type { FastifyInstance } from "fastify";
+import { normalBelow } from "../../../calibration/normal.ts";
+import { page } from "../../../views/page.tsx";
+import { FinenessPage, type FinenessView } from "../../../views/plan/fineness.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { type HouseMelts, houseMelts } from "../../laboratory/house-melts.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { NumberEntries } from "../evidence/evidence-form.ts";
+import { frameOf } from "../look.ts";
+import { html } from "../page-request.ts";
+import { colourOf, colourOptions, finenessAnswer } from "./fineness-answer.ts";
+
+export const densityRange = { from: 0.5, to: 25, unit: "g/cm³" } as const;
+export const uDensityRange = { from: 0.00001, to: 5, unit: "g/cm³" } as const;
+
+/** Fineness from a typed density, before or without a record. */
+export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boolean): void {
+  app.get<{ Querystring: Partial<FinenessView["values"]> }>("/plan/fineness", async (request, reply) => {
+    const frame = frameOf(request, reply, { path: "/plan", demo });
+    const { density = "", uDensity = "", metal = "gold", colour = "any" } = request.query;
+    const values = { density, uDensity, metal, colour };
+    const view = {
+      values,
+      colours: colourOptions,
+      ...answerTo(values, await houseMelts(ledger), frame.locale),
+    };
+    const status = view.problems.length > 0 ? 422 : 200;
+    return html(
+      reply,
+      page({
+        ...frame,
+        title: words(frame.locale).planPages.finenessTitle,
+        main: <FinenessPage {...view} />,
+      }),
+      status,
+    );
+  });
+}
+
+function answerTo(
+  values: FinenessView["values"],
+  melts: HouseMelts,
+  locale: Locale,
+): Pick<FinenessView, "problems" | "answer"> {
+  if (values.density === "" && values.uDensity === "") return { problems: [] };
+  const numbers = new NumberEntries(values, locale);
+  const value = numbers.number("density", "The density", densityRange);
+  const u = numbers.number("uDensity", "The standard uncertainty", uDensityRange);
+  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  const measured = {
+    valueGPerCm3: value,
+    uGPerCm3: u,
+    intervalGPerCm3: [value - 2 * u, value + 2 * u] as const,
+    confidence: 0.9545,
+    intervalFrom: "gum" as const,
+    probabilityBelow: (x: number) => normalBelow((x - value) / u),
+  };
+  const metal = values.metal === "silver" ? "silver" : "gold";
+  const asked = { metal, colour: colourOf(values.colour), celsius: 20 } as const;
+  return { problems: [], answer: finenessAnswer(measured, asked, { melts, locale }) };
+}

@@ -1,0 +1,130 @@
+import type { MetalRow } from "../../../views/metals/index.tsx";
+import type { MetalView } from "../../../views/metals/show.tsx";
+import { fixed } from "../../../views/numbers.ts";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import { cautionsAbout } from "../../conformity/cautions-for.ts";
+import { satisfies } from "../../conformity/look-alike.ts";
+import { separation, soundThrough } from "../../conformity/separation.ts";
+import { bandByMixture } from "../../metals/band-by-mixture.ts";
+import type { Library } from "../../metals/library.ts";
+import type { DensityBand, Fraction, Metal } from "../../metals/metal.ts";
+
+/** A family of the library as a reader calls it. */
+export const familyName = (family: string, locale: Locale = "en"): string =>
+  words(locale).metal.families[family] ?? family;
+
+/** A line of the list of metals. */
+export function metalRow({ id, name, family, densityGPerCm3, verified }: Metal, locale: Locale): MetalRow {
+  return {
+    id,
+    name: toldValue(name, locale),
+    family: familyName(family, locale),
+    ...densityGPerCm3,
+    verified,
+  };
+}
+
+/** How many neighbours on the axis are drawn. */
+const drawnNeighbours = 14;
+
+/** Everything the page of one metal shows. */
+export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
+  const { id, name, family, densityGPerCm3: band, verified, source, notes } = metal;
+  const say = words(locale).metal;
+  const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
+  const sound = soundThrough(metal);
+  const conductivity = metal.conductivityIacsPercent;
+  return {
+    id,
+    name: toldValue(name, locale),
+    family: familyName(family, locale),
+    ...band,
+    composition: Object.entries(metal.composition).map(([element, fraction]) => ({
+      element,
+      nominal: percent(fraction[0], locale),
+      range: rangeOf(fraction, locale),
+    })),
+    mixture: mixtureOf(metal, locale),
+    magnetism: say.magnets[metal.magnetism],
+    colour: say.colours[metal.colour] ?? metal.colour,
+    ...(conductivity ? { conductivity: conductivityText(conductivity, locale) } : {}),
+    ...(sound ? { sound: soundText(sound, locale) } : {}),
+    ...(metal.expansionPerMillionK === null
+      ? {}
+      : { expansion: say.perKelvin(fixed(metal.expansionPerMillionK, 1, locale)) }),
+    likelihood: say.likelihoods[metal.likelihood],
+    source,
+    verified,
+    ...(notes === undefined ? {} : { notes }),
+    ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
+    recipes: (metal.recipes ?? [])
+      .filter((recipe) => library.has(recipe))
+      .map((recipe) => ({ id: recipe, name: toldValue(library.metal(recipe).name, locale) })),
+    neighbours: neighboursOf(metal, library).map((band) => ({ ...band, name: toldValue(band.name, locale) })),
+    lookAlikes: lookAlikesOf(metal, library).map((other) => ({
+      id: other.id,
+      name: toldValue(other.name, locale),
+      separatedBy: separation(metal, other).says,
+    })),
+  };
+}
+
+/** A share as percent with the decimals it was given with: 0.925 is 92.5 %, 0.9999 is 99.99 %. */
+const percent = (share: number, locale: Locale) => `${decimals(+(share * 100).toPrecision(6), locale)} %`;
+
+function decimals(value: number, locale: Locale): string {
+  const digits = String(value).split(".")[1]?.length ?? 0;
+  return fixed(value, Math.min(digits, 4), locale);
+}
+
+function rangeOf([, low, high]: Fraction, locale: Locale): string {
+  if (low === null && high === null) return words(locale).metal.notKnown;
+  const end = (share: number | null) => (share === null ? "?" : percent(share, locale).replace(" %", ""));
+  return `${end(low)} – ${end(high)} %`;
+}
+
+/** The usual composition by the mixture law, with the ends of the band its limits allow. */
+function mixtureOf(metal: Metal, locale: Locale): { ideal: string; withExcess: string } {
+  const { plain, corrected } = bandByMixture(metal);
+  const text = ({ nominal, low, high }: DensityBand) =>
+    low === high
+      ? fixed(nominal, 3, locale)
+      : `${fixed(nominal, 3, locale)} (${fixed(low, 3, locale)} – ${fixed(high, 3, locale)})`;
+  return { ideal: text(plain), withExcess: text(corrected) };
+}
+
+export function conductivityText([low, high]: readonly [number, number], locale: Locale): string {
+  const range = low === high ? decimals(low, locale) : `${decimals(low, locale)} – ${decimals(high, locale)}`;
+  return words(locale).metal.iacs(range);
+}
+
+function soundText({ mPerS, estimated }: { mPerS: number; estimated: boolean }, locale: Locale): string {
+  const say = words(locale).metal;
+  const rounded = Math.round(mPerS / 10) * 10;
+  return estimated ? say.soundComputed(rounded) : say.soundPrinted(mPerS);
+}
+
+function neighboursOf(metal: Metal, { metals }: Library) {
+  const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - metal.densityGPerCm3.nominal);
+  const near = metals
+    .filter(({ id, family }) => id === metal.id || family !== "cored-and-plated")
+    .sort((a, b) => away(a) - away(b))
+    .slice(0, drawnNeighbours);
+  return (near.includes(metal) ? near : [metal, ...near]).map(({ id, name, densityGPerCm3 }) => ({
+    id,
+    name,
+    low: densityGPerCm3.low,
+    high: densityGPerCm3.high,
+  }));
+}
+
+const order = { common: 0, possible: 1, rare: 2 } as const;
+
+/** Other metals whose band meets this one, likeliest first. */
+function lookAlikesOf(metal: Metal, { metals }: Library): Metal[] {
+  const { low, high } = metal.densityGPerCm3;
+  return metals
+    .filter((m) => !satisfies(m, metal) && m.densityGPerCm3.low <= high && m.densityGPerCm3.high >= low)
+    .sort((a, b) => order[a.likelihood] - order[b.likelihood]);
+}

@@ -1,0 +1,101 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { CompositePage } from "../../../views/metals/composite.tsx";
+import { FoundMetals, MetalsIndex, type MetalsPage } from "../../../views/metals/index.tsx";
+import { MetalPage } from "../../../views/metals/show.tsx";
+import { readNumber } from "../../../views/numbers.ts";
+import { page, render } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { type Locale, words as wordsOf } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import { distanceTo } from "../../conformity/exclusion.ts";
+import { compositeById } from "../../metals/composites/composite-by-id.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Metal } from "../../metals/metal.ts";
+import { nearIds } from "../../metals/near-ids.ts";
+import type { LibraryInForce } from "../../station/library-in-force.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { html, wantsPart } from "../page-request.ts";
+import { compositeView } from "./composite-view.ts";
+import { familyName, metalRow, metalView } from "./metal-view.ts";
+
+/** "Near a density" means within this share of it. */
+const near = 0.015;
+
+/** The library: searched on the density axis, and one page for every metal and every piece made of two. */
+export function metalRoutes(
+  app: FastifyInstance,
+  { library, demo }: { library: LibraryInForce; demo: boolean },
+): void {
+  const frame = (request: FastifyRequest, reply: FastifyReply) =>
+    frameOf(request, reply, { path: "/metals", demo });
+
+  app.get("/metals", async (request, reply) => {
+    const asked = request.query as Record<string, string | undefined>;
+    const found = pageOf(library.now, asked, lookOf(request).locale);
+    const around = frame(request, reply);
+    if (wantsPart(request)) return html(reply, render(<FoundMetals {...found} />, around.locale));
+    const { title } = wordsOf(around.locale).metals;
+    return html(reply, page({ ...around, title, main: <MetalsIndex {...found} /> }));
+  });
+
+  app.get<{ Params: { id: string } }>("/metals/:id", async (request, reply) => {
+    const { id } = request.params;
+    const around = frame(request, reply);
+    const { now } = library;
+    if (now.has(id)) {
+      const view = metalView(now.metal(id), now, around.locale);
+      return html(reply, page({ ...around, title: view.name, main: <MetalPage {...view} /> }));
+    }
+    const composite = compositeById(id, now);
+    if (composite) {
+      const view = compositeView(composite, around.locale);
+      return html(reply, page({ ...around, title: view.name, main: <CompositePage {...view} /> }));
+    }
+    const names = nearIds(
+      id,
+      now.metals.map((m) => m.id),
+      4,
+    ).map((other) => now.metal(other).name);
+    const says = `No metal is called "${id}" in library ${now.version}. Near it: ${names.join(", ")}. Look for it in the list of metals.`;
+    return html(
+      reply,
+      page({ ...around, title: wordsOf(around.locale).metals.none, main: <Problem says={says} /> }),
+      404,
+    );
+  });
+}
+
+function pageOf(
+  library: Library,
+  { q = "", family = "", density = "" }: Record<string, string | undefined>,
+  locale: Locale,
+): MetalsPage {
+  const wanted = density.trim() === "" ? undefined : readNumber(density, locale);
+  const gPerCm3 = wanted?.kind === "number" ? Number(wanted.text) : undefined;
+  const words = q.toLowerCase().split(/\s+/).filter(Boolean);
+  const families = [...new Set(library.metals.map((m) => m.family))];
+  const found = library.metals.filter(
+    (m) =>
+      (family === "" || m.family === family) &&
+      words.every((word) => textOf(m, locale).includes(word)) &&
+      (gPerCm3 === undefined || distanceTo(m.densityGPerCm3, gPerCm3) <= near * gPerCm3),
+  );
+  const away = (m: Metal) => (gPerCm3 === undefined ? 0 : distanceTo(m.densityGPerCm3, gPerCm3));
+  return {
+    q,
+    family,
+    density,
+    families: families.map((id) => ({ id, name: familyName(id, locale) })),
+    rows: found
+      .sort((a, b) => away(a) - away(b) || a.densityGPerCm3.nominal - b.densityGPerCm3.nominal)
+      .map((metal) => metalRow(metal, locale)),
+    all: library.metals.length,
+    libraryVersion: library.version,
+    ...(wanted !== undefined && wanted.kind !== "number" ? { densityProblem: wanted.says } : {}),
+  };
+}
+
+/** Where a word of the search may stand: name and family in English and in the page's language, id, elements. */
+function textOf({ id, name, family, composition }: Metal, locale: Locale): string {
+  return `${name} ${toldValue(name, locale)} ${id} ${familyName(family)} ${familyName(family, locale)} ${Object.keys(composition).join(" ")}`.toLowerCase();
+}

@@ -1,0 +1,99 @@
+import { readNumber } from "../../../views/numbers.ts";
+import type { Locale } from "../../../views/words/index.ts";
+import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
+
+/** A refused entry of the form. */
+export class OwnMetalRefusal extends Error {
+  readonly field: string;
+  constructor(field: string, says: string) {
+    super(says);
+    this.field = field;
+  }
+}
+
+/**
+ * The owner's metals with the one of the form added, under the next version. Throws OwnMetalRefusal for an entry that is no
+ * number, RangeError for what the format of own metals refuses.
+ */
+export function withMetalOfForm(
+  held: OwnMetals | undefined,
+  fields: Record<string, string>,
+  locale: Locale,
+): OwnMetals {
+  const number = (field: string) => {
+    const read = readNumber(fields[field] ?? "", locale);
+    if (read.kind !== "number") throw new OwnMetalRefusal(field, read.says);
+    return Number(read.text);
+  };
+  const maybe = (field: string) => ((fields[field] ?? "").trim() === "" ? null : number(field));
+  const nominal = number("nominal");
+  const [from, to] = [maybe("conductivityLow"), maybe("conductivityHigh")];
+  const metal = {
+    id: idFrom(fields.name ?? ""),
+    name: fields.name ?? "",
+    composition: compositionFrom(fields.composition ?? "", locale),
+    density_g_cm3: { nominal, low: maybe("low") ?? nominal, high: maybe("high") ?? nominal },
+    expansion_per_million_k: maybe("expansion"),
+    magnetism: fields.magnetism,
+    conductivity_iacs_percent: from === null && to === null ? null : [from ?? to, to ?? from],
+    sound_m_s: maybe("sound"),
+    colour: fields.colour,
+    likelihood: fields.likelihood,
+    source: fields.source ?? "",
+    ...((fields.notes ?? "").trim() === "" ? {} : { notes: fields.notes }),
+  };
+  return checked([...(held?.metals ?? []), metal], held);
+}
+
+/** The owner's metals without one of them, under the next version. */
+export function withoutMetal(held: OwnMetals, id: string): OwnMetals {
+  return checked(
+    held.metals.filter((one) => one.id !== id),
+    held,
+  );
+}
+
+function checked(metals: readonly unknown[], held: OwnMetals | undefined): OwnMetals {
+  const file = { underhook_metals: ownMetalsFormat, version: (held?.version ?? 0) + 1, metals };
+  return readOwnMetals(JSON.stringify(file), held);
+}
+
+/** "Dental gold, white" is own-dental-gold-white; letters outside a to z are left out. */
+function idFrom(name: string): string {
+  const plain = name
+    .normalize("NFKD")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-|-$/g, "")
+    .slice(0, 40);
+  if (plain === "")
+    throw new OwnMetalRefusal(
+      "name",
+      `The name "${name}" has no letter from a to z and no digit. Right: a name such as Bell bronze 22.`,
+    );
+  return `own-${plain}`;
+}
+
+const line = /^([A-Za-z]+)\s+([\d.,]+)(?:\s+([\d.,]+)\s*[-–]\s*([\d.,]+))?\s*%?$/;
+
+/** One component a line: "Ag 92.5", or with its limits "Ag 92.5 92.4-93.0"; percent of the mass. */
+function compositionFrom(text: string, locale: Locale): Record<string, [number, number, number]> {
+  const composition: Record<string, [number, number, number]> = {};
+  for (const row of text.split(/[\n;]/).filter((one) => one.trim() !== "")) {
+    const [, symbol, ...parts] = line.exec(row.trim()) ?? [];
+    const shares = parts.filter((part) => part !== undefined).map((part) => readNumber(part, locale));
+    if (symbol === undefined || shares.some((share) => share.kind !== "number"))
+      throw new OwnMetalRefusal(
+        "composition",
+        `"${row.trim()}" is no line of a composition. Right: a symbol and percent of the mass, such as Ag 92.5, with its limits if known: Ag 92.5 92.4-93.0.`,
+      );
+    const [nominal = 0, low = nominal, high = nominal] = shares.map((share) =>
+      share.kind === "number" ? share100(share.text) : 0,
+    );
+    composition[symbol] = [nominal, low, high];
+  }
+  return composition;
+}
+
+/** Percent as a share, without the tail that dividing by 100 leaves. */
+const share100 = (percent: string) => +(Number(percent) / 100).toPrecision(12);

@@ -1,0 +1,96 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { OwnMetalsPage } from "../../../views/metals/own.tsx";
+import { fixed } from "../../../views/numbers.ts";
+import { page } from "../../../views/page.tsx";
+import { words } from "../../../views/words/index.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import {
+  doubtsAbout,
+  type OwnMetals,
+  ownMetalsFormat,
+  readOwnMetals,
+  writeOwnMetals,
+} from "../../metals/own-metals.ts";
+import type { LibraryInForce } from "../../station/library-in-force.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { takenOver } from "../uploads.ts";
+import { OwnMetalRefusal, withMetalOfForm, withoutMetal } from "./own-metal-form.ts";
+
+type Problems = OwnMetalsPage["problems"];
+
+/** Metals of the owner: added by form, taken over and handed on as JSON, every change a new version in the ledger. */
+export function ownMetalRoutes(
+  app: FastifyInstance,
+  { library, demo }: { library: LibraryInForce; demo: boolean },
+): void {
+  function show(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    { problems = [], typed = {} }: { problems?: Problems; typed?: Record<string, string> } = {},
+  ): FastifyReply {
+    const frame = frameOf(request, reply, { path: "/metals/own", demo });
+    const { own } = library;
+    const main = (
+      <OwnMetalsPage
+        libraryVersion={library.now.version}
+        metals={(own?.metals ?? []).map(({ id, name, density_g_cm3: { low, high }, source }) => ({
+          id,
+          name,
+          band: `${fixed(low, 3, frame.locale)} – ${fixed(high, 3, frame.locale)}`,
+          source,
+        }))}
+        doubts={own ? doubtsAbout(own) : []}
+        problems={problems}
+        typed={typed}
+        kept={"kept" in (request.query as object)}
+        csrfToken={frame.csrfToken}
+      />
+    );
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).ownMetals.title, main }),
+      problems.length > 0 ? 422 : 200,
+    );
+  }
+
+  /** A change of the owner's metals; all of it is taken over or none. */
+  function change(
+    path: string,
+    field: string,
+    next: (request: FastifyRequest, fields: Record<string, string>) => OwnMetals,
+  ): void {
+    app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
+      const typed = fieldsOf(request);
+      try {
+        await library.keep(next(request, typed));
+        return reply.redirect("/metals/own?kept", 303);
+      } catch (error) {
+        const known =
+          error instanceof OwnMetalRefusal || error instanceof RangeError || error instanceof LedgerTrouble;
+        if (!known) throw error;
+        const fieldId = error instanceof OwnMetalRefusal ? error.field : field;
+        return show(request, reply, { problems: [{ fieldId, error: error.message }], typed });
+      }
+    });
+  }
+
+  app.get("/metals/own", async (request, reply) => show(request, reply));
+  app.get("/metals/own.json", async (_request, reply) =>
+    reply
+      .type("application/json; charset=utf-8")
+      .header("content-disposition", 'attachment; filename="metals.json"')
+      .send(writeOwnMetals(library.own ?? { underhook_metals: ownMetalsFormat, version: 1, metals: [] })),
+  );
+  change("/metals/own", "name", (request, fields) =>
+    withMetalOfForm(library.own, fields, lookOf(request).locale),
+  );
+  change("/metals/own/import", "json-file", (request, { file }) =>
+    readOwnMetals(takenOver(request, file), library.own),
+  );
+  change("/metals/own/:id/removal", "name", (request) => {
+    const { id } = request.params as { id: string };
+    if (!library.own) throw new RangeError("There is no metal of your own here to take out.");
+    return withoutMetal(library.own, id);
+  });
+}

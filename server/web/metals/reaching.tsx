@@ -1,0 +1,155 @@
+import type { FastifyInstance } from "fastify";
+import { fixed, fromTo } from "../../../views/numbers.ts";
+import { page } from "../../../views/page.tsx";
+import {
+  type LengthName,
+  lengthsOf,
+  type OutlineKind,
+  outlines,
+  ReachingPage,
+  type ReachingRow,
+  type ReachingView,
+} from "../../../views/plan/reaching.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { type Candidate, candidates } from "../../metals/composites/candidates.ts";
+import type { MixturePart } from "../../metals/composites/mixture-part.ts";
+import { type Shape, volumeOf } from "../../metals/composites/shape.ts";
+import { builtIn, type Library } from "../../metals/library.ts";
+import { claimsOf, metalBands } from "../../station/metal-bands.ts";
+import { NumberEntries } from "../evidence/evidence-form.ts";
+import { frameOf } from "../look.ts";
+import { html } from "../page-request.ts";
+import { densityRange, uDensityRange } from "./fineness.tsx";
+
+type Values = ReachingView["values"];
+type Answered = Pick<ReachingView, "problems" | "answer">;
+
+const names: readonly (keyof Values)[] = [
+  "density",
+  "uDensity",
+  "claim",
+  "outline",
+  ...outlines.flatMap((kind) => lengthsOf[kind]),
+];
+const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
+/** So many of each kind are listed. */
+const listed = 15;
+
+/** What can have a density; asked by its address, or from a record with its numbers. */
+export function reachingRoutes(app: FastifyInstance, library: () => Library, demo: boolean): void {
+  app.get<{ Querystring: Record<string, string | undefined> }>("/plan/reaching", async (request, reply) => {
+    const frame = frameOf(request, reply, { path: "/plan", demo });
+    const { query } = request;
+    const values = {
+      ...(Object.fromEntries(names.map((name) => [name, query[name] ?? ""])) as Values),
+      outline: outlines.find((kind) => kind === query.outline) ?? "none",
+    };
+    const asked = values.density !== "" || values.uDensity !== "";
+    const answered: Answered = asked ? answerTo(values, library(), frame.locale) : { problems: [] };
+    const view: ReachingView = { values, claims: claimsOf(metalBands(library())), ...answered };
+    const { title } = words(frame.locale).reaching;
+    return html(
+      reply,
+      page({ ...frame, title, main: <ReachingPage {...view} /> }),
+      view.problems.length > 0 ? 422 : 200,
+    );
+  });
+}
+
+function answerTo(values: Values, library: Library, locale: Locale): Answered {
+  const numbers = new NumberEntries(values, locale);
+  const value = numbers.number("density", "The density", densityRange);
+  const u = numbers.number("uDensity", "The standard uncertainty", uDensityRange);
+  const shape = shapeOf(values.outline as OutlineKind, (name, what) =>
+    numbers.number(name, what, millimetres),
+  );
+  if (values.claim !== "" && !library.has(values.claim))
+    numbers.refuse("claim", `No metal is called "${values.claim}" here. Right: one of the list.`);
+  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  try {
+    if (shape) volumeOf(shape);
+  } catch (error) {
+    return { problems: [{ fieldId: "inner", error: (error as Error).message }] };
+  }
+  const interval = [value - 2 * u, value + 2 * u] as const;
+  const claimed = values.claim === "" ? undefined : library.metal(values.claim);
+  const found = candidates(interval, claimed, shape, library).filter(({ id }) => id !== claimed?.id);
+  const list = (kind: ReachingRow["kind"]) => {
+    const all = found.filter((one) => one.kind === kind);
+    return {
+      kind,
+      rows: all.slice(0, listed).map((one) => rowOf(one, locale)),
+      more: Math.max(0, all.length - listed),
+    };
+  };
+  return {
+    problems: [],
+    answer: {
+      interval: fromTo(interval[0], interval[1], locale),
+      lists: [list("single"), list("core-and-skin"), list("mixture")],
+    },
+  };
+}
+
+function shapeOf(kind: OutlineKind, mm: (name: LengthName, what: string) => number): Shape | undefined {
+  switch (kind) {
+    case "none":
+      return undefined;
+    case "disc":
+      return {
+        kind,
+        diameterMm: mm("diameter", "The diameter"),
+        thicknessMm: mm("thickness", "The thickness"),
+      };
+    case "bar":
+      return {
+        kind,
+        lengthMm: mm("length", "The length"),
+        widthMm: mm("width", "The width"),
+        heightMm: mm("height", "The height"),
+      };
+    case "ring":
+      return {
+        kind,
+        outerMm: mm("outer", "The outer diameter"),
+        innerMm: mm("inner", "The inner diameter"),
+        widthMm: mm("ringWidth", "The width of the band"),
+      };
+  }
+}
+
+function rowOf(one: Candidate, locale: Locale): ReachingRow {
+  const { id, kind, detail, likelihood, worthMaking, separatedBy } = one;
+  return {
+    id,
+    kind,
+    ...madeOf(one, locale),
+    ...(detail?.kind === "core-and-skin" && detail.skinMm
+      ? { skinMm: between(detail.skinMm, locale, 2) }
+      : {}),
+    likelihood,
+    ...(worthMaking === null ? {} : { pays: worthMaking }),
+    ...(separatedBy === null ? {} : { separatedBy: separatedBy.says }),
+  };
+}
+
+function madeOf({ name, detail }: Candidate, locale: Locale): Pick<ReachingRow, "names" | "share"> {
+  const percents = ([low, high]: readonly [number, number]) =>
+    `${between([100 * low, 100 * high], locale, 1)} %`;
+  if (detail?.kind === "mixture")
+    return { names: [partName(detail.parts[0]), partName(detail.parts[1])], share: percents(detail.share) };
+  if (detail?.kind === "core-and-skin")
+    return { names: [detail.core.name, detail.skin.name], share: percents(detail.skinShare) };
+  return { names: [name], share: "" };
+}
+
+/** Copper rather than Cu. */
+function partName({ id, name }: MixturePart): string {
+  const element = `el-${id.toLowerCase()}`;
+  return builtIn.has(element) ? builtIn.metal(element).name : name;
+}
+
+function between([low, high]: readonly [number, number], locale: Locale, places: number): string {
+  const [from, to] = [fixed(low, places, locale), fixed(high, places, locale)];
+  return from === to ? from : `${from} – ${to}`;
+}

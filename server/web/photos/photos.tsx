@@ -1,0 +1,143 @@
+import { createReadStream, existsSync } from "node:fs";
+import { join } from "node:path";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { BenchPhotos } from "../../../views/bench/photos.tsx";
+import { page, render } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { words } from "../../../views/words/index.ts";
+import type { BodyOf } from "../../ledger/kinds.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import { photoFrom } from "../../photos/photo.ts";
+import { keepPhoto } from "../../photos/photo-folder.ts";
+import { typeOfName } from "../../photos/photo-name.ts";
+import { PhotoRefused } from "../../photos/refused.ts";
+import type { Bench } from "../../station/bench.ts";
+import { after, type Piece } from "../../weighing/piece.ts";
+import { Refusal } from "../../weighing/refusal.ts";
+import { asidePhoto, keyOfPhoto } from "../../weighing/setting-aside.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { fileOf } from "../uploads.ts";
+import { benchPhotos } from "./photo-view.ts";
+
+interface PhotoParts {
+  bench: Bench;
+  ledger: Ledger;
+  /** where the photos lie */
+  folder: string;
+  demo: boolean;
+  /** a form of the live Bench page was answered with its part */
+  answered(request: FastifyRequest, problem: string | undefined): void;
+}
+
+type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+
+/** Photos of pieces: taken at the bench or added to a record, and shown by their hash. */
+export function photoRoutes(
+  app: FastifyInstance,
+  { bench, ledger, folder, demo, answered }: PhotoParts,
+): void {
+  app.get<{ Params: { name: string } }>("/photos/:name", (request, reply) => {
+    const { name } = request.params;
+    const type = typeOfName(name);
+    const file = join(folder, name);
+    if (type === undefined || !existsSync(file)) return reply.callNotFound();
+    // The name is the hash of what is in it, so it never changes; the pages are on this machine only.
+    return reply
+      .type(type)
+      .header("cache-control", "private, max-age=31536000, immutable")
+      .send(createReadStream(file));
+  });
+
+  app.post("/bench/photos", { preHandler: app.csrfProtection }, async (request, reply) => {
+    try {
+      await bench.addPhoto(fieldsOf(request).piece ?? "", await taken(request));
+      return answer(request, reply);
+    } catch (error) {
+      return answer(request, reply, told(error));
+    }
+  });
+
+  app.post<{ Params: { piece: string } }>(
+    "/records/:piece/photos",
+    { preHandler: app.csrfProtection },
+    async (request: PieceRequest, reply) => {
+      const { piece } = request.params;
+      const href = `/records/${encodeURIComponent(piece)}`;
+      try {
+        const measured = await measuredPiece(piece);
+        const photo = await taken(request);
+        await ledger.append("photo", piece, photo, { key: keyOfPhoto(measured, photo.hash) });
+        return reply.redirect(`${href}#photos`, 303);
+      } catch (error) {
+        return refusal(request, reply, told(error));
+      }
+    },
+  );
+
+  app.post("/bench/photos/:entry/voiding", { preHandler: app.csrfProtection }, async (request, reply) => {
+    try {
+      const { entry } = request.params as { entry: string };
+      await bench.setAsidePhoto(entry, fieldsOf(request).reason ?? "");
+      return answer(request, reply);
+    } catch (error) {
+      return answer(request, reply, told(error));
+    }
+  });
+
+  app.post<{ Params: { piece: string; entry: string } }>(
+    "/records/:piece/photos/:entry/voiding",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const { piece, entry } = request.params;
+      try {
+        const { reason = "", by } = fieldsOf(request);
+        await ledger.append("voiding", piece, asidePhoto(await measuredPiece(piece), entry, reason, by));
+        return reply.redirect(`/records/${encodeURIComponent(piece)}#photos`, 303);
+      } catch (error) {
+        return refusal(request, reply, told(error));
+      }
+    },
+  );
+
+  /** A piece with a record, as its entries tell it. Throws Refusal when there is none. */
+  async function measuredPiece(id: string): Promise<Piece> {
+    const entries = await ledger.entriesOf(id);
+    let piece: Piece | undefined;
+    for (const entry of entries) piece = after(piece, entry);
+    if (!piece || !entries.some(({ kind }) => kind === "result"))
+      throw new Refusal(`No piece is called "${id}" in this ledger, so the photo belongs to nothing.`);
+    return piece;
+  }
+
+  /** The photo of a form, stripped and on the disk. */
+  async function taken(request: FastifyRequest): Promise<BodyOf<"photo">> {
+    const { shows = "" } = fieldsOf(request);
+    const photo = photoFrom(Buffer.from(fileOf(request, "photo") ?? []));
+    const kept = await keepPhoto(folder, photo);
+    return shows.trim() === "" ? kept : { ...kept, shows: shows.trim() };
+  }
+
+  function answer(request: FastifyRequest, reply: FastifyReply, problem?: string): FastifyReply {
+    if (!wantsPart(request))
+      return problem === undefined ? reply.redirect("/#photos", 303) : refusal(request, reply, problem);
+    answered(request, problem);
+    const photos = benchPhotos(bench.piece, reply.generateCsrf(), problem);
+    const part = render(<BenchPhotos photos={photos} />, lookOf(request).locale);
+    return html(reply, part, problem === undefined ? 200 : 422);
+  }
+
+  function refusal(request: FastifyRequest, reply: FastifyReply, says: string): FastifyReply {
+    const frame = frameOf(request, reply, { path: "/records", demo });
+    const title = words(frame.locale).frame.notDone;
+    return html(reply, page({ ...frame, title, main: <Problem says={says} /> }), 422);
+  }
+}
+
+/** The sentence of a refusal; anything else is thrown on. */
+function told(error: unknown): string {
+  if (error instanceof PhotoRefused || error instanceof Refusal || error instanceof LedgerTrouble)
+    return error.message;
+  throw error;
+}

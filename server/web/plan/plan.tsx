@@ -1,0 +1,90 @@
+import type { FastifyInstance } from "fastify";
+import { massUnits } from "../../../calibration/units.ts";
+import { inLocale } from "../../../views/numbers.ts";
+import { page } from "../../../views/page.tsx";
+import { type PlanForm, type PlanPage, Plan as PlanView } from "../../../views/plan/index.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import type { Plan } from "../../conformity/plan/plan.ts";
+import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
+import type { Library } from "../../metals/library.ts";
+import type { BenchSettings } from "../../station/bench-settings.ts";
+import type { KeptSettings } from "../../station/kept-settings.ts";
+import type { LibraryInForce } from "../../station/library-in-force.ts";
+import { claimsOf, metalBands } from "../../station/metal-bands.ts";
+import { isMethod } from "../../weighing/method.ts";
+import { frameOf } from "../look.ts";
+import { html } from "../page-request.ts";
+import { plannedFrom } from "./plan-form.ts";
+import { planAnswer, planTableFor } from "./plan-view.ts";
+
+/** Plans a weighing with the metals in force; may take its time, and never blocks the page. */
+export type PlanWeighing = (weighing: PlannedWeighing) => Promise<Plan>;
+
+/** The Plan page: asked and answered by its address, before anything gets wet; nothing is stored. */
+export function planRoutes(
+  app: FastifyInstance,
+  parts: { settings: KeptSettings; library: LibraryInForce; plan: PlanWeighing; demo: boolean },
+): void {
+  const { settings, library, plan, demo } = parts;
+  app.get("/plan", async (request, reply) => {
+    const frame = frameOf(request, reply, { path: "/plan", demo });
+    const asked = request.query as Record<string, string | undefined>;
+    const view = await pageOf(asked, settings.now, library.now, { plan, locale: frame.locale });
+    return html(
+      reply,
+      page({ ...frame, title: words(frame.locale).frame.plan, main: <PlanView {...view} /> }),
+      view.problems.length > 0 ? 422 : 200,
+    );
+  });
+}
+
+/** Other questions that are answered by typing. */
+const more = [
+  { href: "/plan/fineness", label: "What fineness does a density leave open?" },
+  { href: "/plan/reaching", label: "What can have a density, and how thick a skin would be?" },
+  { href: "/plan/two-bodies", label: "Two bodies in one piece: stone and metal, core and skin" },
+];
+
+async function pageOf(
+  asked: Record<string, string | undefined>,
+  settings: BenchSettings,
+  library: Library,
+  { plan, locale }: { plan: PlanWeighing; locale: Locale },
+): Promise<PlanPage> {
+  const claims = claimsOf(metalBands(library, settings.metal));
+  const form = formOf(asked, settings, claims[0]?.id ?? "", locale);
+  const blank = { form, claims, units: massUnits, problems: [], more, locale };
+  if (asked.mass === undefined) return blank;
+  const read = plannedFrom(form, settings.conditions, library, locale);
+  if ("problems" in read) return { ...blank, problems: read.problems };
+  try {
+    const planned = await plan(read.planned);
+    return {
+      ...blank,
+      answer: planAnswer(planned, read.planned, library, locale),
+      table: planTableFor(read.planned, library, locale),
+    };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { ...blank, problems: [{ fieldId: "mass", error: error.message }] };
+  }
+}
+
+/** The form as it was sent; what was not sent is as the bench is set up. */
+function formOf(
+  asked: Record<string, string | undefined>,
+  { method, scaleStep }: BenchSettings,
+  firstClaim: string,
+  locale: Locale,
+): PlanForm {
+  return {
+    method: isMethod(asked.method ?? "") ? (asked.method as PlanForm["method"]) : method,
+    claim: asked.claim ?? firstClaim,
+    mass: asked.mass ?? "",
+    massUnit: asked.massUnit ?? "g",
+    readability: asked.readability ?? inLocale(scaleStep.text, locale),
+    readabilityUnit: asked.readabilityUnit ?? scaleStep.unit,
+    repeatability: asked.repeatability ?? "",
+    pieces: asked.pieces ?? "1",
+  };
+}

@@ -1,0 +1,69 @@
+import { inLocale, plusMinus } from "../../../views/numbers.ts";
+import type { Amendment } from "../../../views/records/amendments.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { computeRequest } from "../../compute/contract.ts";
+import type { Entry } from "../../ledger/entry.ts";
+import type { Result } from "../../reports/stated.ts";
+import type { Piece } from "../../weighing/piece.ts";
+import { whenOf } from "./record-view.ts";
+
+/** Every amendment with what it changed: of the piece, and of the result that stood until then. */
+export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: Locale): Amendment[] {
+  const { amendments: say } = words(locale);
+  const names = { ticket: say.ticket, description: say.piece, customer: say.broughtBy };
+  const stands = {
+    ticket: piece.ticket,
+    description: piece.description,
+    customer: piece.customer ?? words(locale).record.nothing,
+  };
+  let result: { seq: number; body: Result } | undefined;
+  return entries.flatMap((entry) => {
+    if (entry.kind === "result") result = entry;
+    if (entry.kind !== "amendment") return [];
+    const { reason, by, piece: changed, result: next } = entry.body;
+    const ofPiece = (["ticket", "description", "customer"] as const).flatMap((name) => {
+      const to = changed?.[name];
+      if (to === undefined) return [];
+      const from = stands[name];
+      stands[name] = to;
+      return [{ what: names[name], from, to }];
+    });
+    const ofResult = next && result ? resultChanges(result.body, next, locale) : [];
+    const replaced = next && result ? { replaces: result.seq } : {};
+    if (next) result = { seq: entry.seq, body: next };
+    return [
+      { id: entry.id, when: whenOf(entry.at), by, reason, changes: [...ofPiece, ...ofResult], ...replaced },
+    ];
+  });
+}
+
+/** Density, finding and what went into them, where an amended result differs from the one before. */
+function resultChanges(before: Result, after: Result, locale: Locale): Amendment["changes"] {
+  const { amendments: say, findings } = words(locale);
+  const told = ({ response, request }: Result) => {
+    const asked = computeRequest.safeParse(request).data;
+    const celsius = asked?.liquid;
+    const loads: { [role in "dry" | "immersed" | "rise"]?: { readings?: string[] | undefined } } =
+      asked ?? {};
+    return [
+      ...(["dry", "immersed", "rise"] as const).map(
+        (role) =>
+          [
+            words(locale).bench.roles[role],
+            (loads[role]?.readings ?? []).map((text) => `${inLocale(text, locale)} g`).join(", "),
+          ] as const,
+      ),
+      [say.density, `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
+      [say.finding, response.finding ? findings[response.finding.state] : ""],
+      [
+        say.waterTemperature,
+        celsius?.kind === "water" ? `${inLocale(String(celsius.temperature_c), locale)} °C` : "",
+      ],
+    ] as const;
+  };
+  const then = told(before);
+  return told(after).flatMap(([what, to], place) => {
+    const from = then[place]?.[1] ?? "";
+    return from === to ? [] : [{ what, from, to }];
+  });
+}

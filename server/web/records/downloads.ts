@@ -1,0 +1,42 @@
+import { Readable } from "node:stream";
+import type { FastifyInstance, FastifyReply } from "fastify";
+import { entriesJson, entrySchema, recordsCsv } from "../../ledger/export.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { recordFileOf } from "../../ledger/record-file.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+
+/** What can be taken out of the ledger as files: the list, every entry, the schema of an entry, one record to check. */
+export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
+  const file = (reply: FastifyReply, type: string, name: string) =>
+    reply.type(type).header("content-disposition", `attachment; filename="${name}"`);
+
+  app.get("/records.csv", (_request, reply) =>
+    file(reply, "text/csv; charset=utf-8", "underhook-records.csv").send(Readable.from(recordsCsv(ledger))),
+  );
+  app.get("/records.jsonl", (_request, reply) =>
+    file(reply, "application/jsonl; charset=utf-8", "underhook-entries.jsonl").send(
+      Readable.from(entriesJson(ledger)),
+    ),
+  );
+  app.get("/records-schema.json", (_request, reply) =>
+    file(reply, "application/schema+json; charset=utf-8", "underhook-entry-schema.json").send(
+      JSON.stringify(entrySchema(), null, 2),
+    ),
+  );
+  app.get<{ Params: { piece: string } }>("/records/:piece/file", async (request, reply) => {
+    const { piece } = request.params;
+    try {
+      const record = await recordFileOf(ledger, piece);
+      const name = piece.replace(/[^\w-]+/g, "-");
+      return file(reply, "application/json; charset=utf-8", `underhook-record-${name}.json`).send(
+        `${JSON.stringify(record, null, 1)}\n`,
+      );
+    } catch (error) {
+      if (!(error instanceof LedgerTrouble)) throw error;
+      return reply
+        .code(error.kind === "missing" ? 404 : 422)
+        .type("text/plain; charset=utf-8")
+        .send(error.message);
+    }
+  });
+}

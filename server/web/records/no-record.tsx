@@ -1,0 +1,17 @@
+import type { FastifyReply } from "fastify";
+import { page } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { words } from "../../../views/words/index.ts";
+import type { frameOf } from "../look.ts";
+import { html } from "../page-request.ts";
+
+/** For a piece that has no record. */
+export function noRecord(subject: string): string {
+  return `No record is called "${subject}" in this ledger. Look for it in the list of records; a piece still on the bench gets its record first.`;
+}
+
+/** The same as a page, 404. */
+export function noRecordPage(reply: FastifyReply, around: ReturnType<typeof frameOf>, subject: string) {
+  const { none } = words(around.locale).records;
+  return html(reply, page({ ...around, title: none, main: <Problem says={noRecord(subject)} /> }), 404);
+}

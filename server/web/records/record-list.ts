@@ -1,0 +1,90 @@
+import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
+import type { RecordFilters, RecordRow, RecordsPage } from "../../../views/records/index.tsx";
+import type { Locale } from "../../../views/words/index.ts";
+import { toldValue } from "../../../views/words/told.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";
+import type { Library } from "../../metals/library.ts";
+import { claimsOf, metalBands } from "../../station/metal-bands.ts";
+import { type MassRange, massAsked } from "../lots/mass-asked.ts";
+import { nameIn, whenOf } from "./record-view.ts";
+
+/** One page of the list as it was asked for in the address. */
+export async function listOf(
+  ledger: Ledger,
+  asked: Record<string, string | undefined>,
+  library: Library,
+  locale: Locale,
+): Promise<RecordsPage> {
+  const filters: RecordFilters = {
+    q: asked.q ?? "",
+    state: asked.state ?? "",
+    claim: asked.claim ?? "",
+    from: asked.from ?? "",
+    to: asked.to ?? "",
+    mass: asked.mass ?? "",
+    photo: asked.photo ?? "",
+  };
+  const mass = massAsked(filters.mass, locale);
+  const found = await ledger.records(queryOf(filters, mass, asked.before));
+  const all = await ledger.records({ page: { size: 1 } });
+  return {
+    filters,
+    claims: claimsOf(metalBands(library)).map(({ id, name }) => ({ id, name: toldValue(name, locale) })),
+    rows: found.records.map((record) => rowOf(record, library, locale)),
+    found: found.count,
+    all: all.count,
+    narrowed: Object.values(filters).some((value) => value.trim() !== ""),
+    ...(filters.mass.trim() !== "" && mass === undefined ? { massUnread: filters.mass.trim() } : {}),
+    countedTo: { found: found.countIsFloor, all: all.countIsFloor },
+    ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
+  };
+}
+
+const states = ["agrees", "agrees-not-alone", "disagrees", "undecided"] as const;
+
+function queryOf(
+  filters: RecordFilters,
+  mass: MassRange | undefined,
+  before: string | undefined,
+): RecordQuery {
+  const state = states.find((one) => one === filters.state);
+  const day = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text);
+  return {
+    search: filters.q,
+    filters: {
+      ...(state ? { state } : {}),
+      ...(filters.claim ? { claim: filters.claim } : {}),
+      ...(day(filters.from) ? { from: `${filters.from}T00:00:00.000Z` } : {}),
+      ...(day(filters.to) ? { until: `${filters.to}T23:59:59.999Z` } : {}),
+      ...(mass ? { dryFromG: mass.fromG, dryToG: mass.toG } : {}),
+      ...(filters.photo === "with" || filters.photo === "without" ? { photo: filters.photo === "with" } : {}),
+    },
+    page: before !== undefined && /^\d+$/.test(before) ? { before: Number(before) } : {},
+  };
+}
+
+function addressOf(filters: RecordFilters, before: number): string {
+  const query = new URLSearchParams(Object.entries(filters).filter(([, value]) => value !== ""));
+  query.set("before", String(before));
+  return `/records?${query}`;
+}
+
+function rowOf(record: MeasurementRecord, library: Library, locale: Locale): RecordRow {
+  return {
+    id: record.subject,
+    when: whenOf(record.at),
+    ticket: record.ticket,
+    piece: record.description,
+    mass: record.dry === "" ? `${fixed(record.mass_g, 4, locale)} g` : inLocale(record.dry, locale),
+    ...(record.customer === null ? {} : { broughtBy: record.customer }),
+    photos: record.photos,
+    density:
+      record.expanded_g_cm3 === null
+        ? fixed(record.density_g_cm3, 2, locale)
+        : plusMinus(record.density_g_cm3, record.expanded_g_cm3, locale),
+    claimName: record.claim === null ? "" : toldValue(nameIn(library, record.claim), locale),
+    ...(record.state === null ? {} : { state: states.find((one) => one === record.state) ?? "undecided" }),
+    ...(record.voided ? { since: "voided" as const } : {}),
+  };
+}

@@ -1,0 +1,27 @@
+import type { CurvePoint } from "../../../calibration/distribution.ts";
+import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
+import type { Entry } from "../../ledger/entry.ts";
+import { type Stated, statedBy } from "../../reports/stated.ts";
+import { after, type Piece } from "../../weighing/piece.ts";
+
+/** A measured piece as the ledger has it. */
+export interface RecordRead {
+  piece: Piece;
+  /** the result as it stands now, with what it rests on */
+  stated: Stated;
+  curve: readonly CurvePoint[];
+}
+
+/** The measurement among the entries about a piece; undefined when none was recorded. */
+export async function readRecord(
+  entries: readonly Entry[],
+  evaluate: Evaluate,
+): Promise<RecordRead | undefined> {
+  let piece: Piece | undefined;
+  for (const entry of entries) piece = after(piece, entry);
+  if (!piece || !entries.some(({ kind }) => kind === "result")) return undefined;
+  const stated = statedBy(entries);
+  // The curve is drawn anew from the recorded request: the same request gives the same digits.
+  const again = await evaluate(stated.result.request);
+  return { piece, stated, curve: isRefused(again) ? [] : again.curve };
+}

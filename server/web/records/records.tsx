@@ -1,0 +1,152 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { page, render } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { ImportedRecord, type ImportedView } from "../../../views/records/imported.tsx";
+import { FoundRecords, RecordsIndex } from "../../../views/records/index.tsx";
+import { RecordPage } from "../../../views/records/show.tsx";
+import { words } from "../../../views/words/index.ts";
+import type { Evaluate } from "../../compute/evaluation.ts";
+import type { EntryOf } from "../../ledger/entry.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import type { Library } from "../../metals/library.ts";
+import { Refusal } from "../../weighing/refusal.ts";
+import { assayView } from "../laboratory/assay-view.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { photoForm, photoView } from "../photos/photo-view.ts";
+import { amend } from "./amend.ts";
+import { amendableReadings } from "./amended-result.ts";
+import { listOf } from "./record-list.ts";
+import { readRecord } from "./record-read.ts";
+import { nameIn, recordView, whenOf } from "./record-view.ts";
+
+interface RecordParts {
+  ledger: Ledger;
+  evaluate: Evaluate;
+  demo: boolean;
+  library: () => Library;
+}
+
+/** The list of records, one record with everything it rests on, and what may be added to it. */
+export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, library }: RecordParts): void {
+  const frame = (request: FastifyRequest, reply: FastifyReply) =>
+    frameOf(request, reply, { path: "/records", demo });
+
+  app.get("/records", async (request, reply) => {
+    const asked = request.query as Record<string, string | undefined>;
+    const list = await listOf(ledger, asked, library(), lookOf(request).locale);
+    if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />, lookOf(request).locale));
+    const around = frame(request, reply);
+    return html(
+      reply,
+      page({ ...around, title: words(around.locale).records.title, main: <RecordsIndex {...list} /> }),
+    );
+  });
+
+  app.get<{ Params: { piece: string } }>("/records/:piece", async (request, reply) => {
+    const entries = await ledger.entriesOf(request.params.piece);
+    const imported = entries.find((entry) => entry.kind === "imported-weighing");
+    if (imported?.kind === "imported-weighing") {
+      const around = frame(request, reply);
+      const title = words(around.locale).records.recordOf(imported.body.ticket);
+      return html(
+        reply,
+        page({ ...around, title, main: <ImportedRecord {...importedView(imported, library())} /> }),
+      );
+    }
+    const read = await readRecord(entries, evaluate);
+    if (!read)
+      return html(
+        reply,
+        page({
+          ...frame(request, reply),
+          title: words(lookOf(request).locale).records.none,
+          main: (
+            <Problem
+              says={`No record is called "${request.params.piece}" in this ledger. Look for it in the list of records.`}
+            />
+          ),
+        }),
+        404,
+      );
+    const { piece, stated, curve } = read;
+    const around = frame(request, reply);
+    const view = {
+      ...recordView(piece, entries, stated, curve, { ...around, library: library() }),
+      assay: assayView(piece.id, entries, around.locale),
+      photos: piece.photos.map((entry) => photoView(entry, piece.ticket)),
+      photoAside: {
+        action: (entry: string) =>
+          `/records/${encodeURIComponent(piece.id)}/photos/${encodeURIComponent(entry)}/voiding`,
+        csrfToken: around.csrfToken,
+        asksBy: true,
+      },
+      photosAside: piece.photosAside.map(({ reason }) => reason),
+      amendable: amendableReadings(piece).map(({ id, role, text, unit }) => ({ id, role, text, unit })),
+      photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
+    };
+    return html(
+      reply,
+      page({
+        ...around,
+        title: words(around.locale).records.recordOf(view.ticket),
+        main: <RecordPage {...view} />,
+      }),
+    );
+  });
+
+  /** Adds to what is known of a record; the first entry stays as it was. */
+  function addition(
+    path: string,
+    adds: (piece: string, fields: Record<string, string>) => Promise<unknown>,
+  ): void {
+    app.post<{ Params: { piece: string } }>(
+      path,
+      { preHandler: app.csrfProtection },
+      async (request, reply) => {
+        const { piece } = request.params;
+        try {
+          await adds(piece, fieldsOf(request));
+          return reply.redirect(`/records/${piece}`, 303);
+        } catch (error) {
+          if (!(error instanceof LedgerTrouble || error instanceof Refusal || error instanceof RangeError))
+            throw error;
+          return html(
+            reply,
+            page({
+              ...frame(request, reply),
+              title: words(lookOf(request).locale).frame.notDone,
+              main: <Problem says={error.message} />,
+            }),
+            422,
+          );
+        }
+      },
+    );
+  }
+  addition("/records/:piece/amendments", (piece, fields) => amend(ledger, evaluate, piece, fields));
+  addition("/records/:piece/voiding", (piece, { by = "", reason = "", step }) =>
+    ledger.append(
+      "voiding",
+      piece,
+      { entry: `result-${piece}`, reason: reason.trim(), by: by.trim() },
+      step === undefined ? {} : { key: step },
+    ),
+  );
+}
+
+function importedView({ id, hash, body }: EntryOf<"imported-weighing">, library: Library): ImportedView {
+  const { from, measuredAt, description, claim, mass_g, density_g_cm3, u_g_cm3 } = body;
+  return {
+    from,
+    when: whenOf(measuredAt),
+    description,
+    claim: claim == null ? "" : nameIn(library, claim),
+    mass: `${mass_g} g`,
+    density: `${density_g_cm3} g/cm³`,
+    uncertainty: u_g_cm3 === undefined ? "" : `${u_g_cm3} g/cm³`,
+    entry: id,
+    hash,
+  };
+}

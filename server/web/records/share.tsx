@@ -1,0 +1,144 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
+import { page } from "../../../views/page.tsx";
+import { SharePage } from "../../../views/records/share.tsx";
+import { sharePicture } from "../../../views/records/share-picture.tsx";
+import type { ShareSheet } from "../../../views/records/share-sheet.ts";
+import { shareText } from "../../../views/records/share-text.ts";
+import type { RecordView } from "../../../views/records/show.tsx";
+import { type Locale, words } from "../../../views/words/index.ts";
+import { computeResponse } from "../../compute/contract.ts";
+import type { Evaluate } from "../../compute/evaluation.ts";
+import { distinctNames } from "../../conformity/distinct-names.ts";
+import type { Entry } from "../../ledger/entry.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { Library } from "../../metals/library.ts";
+import { withoutReservedWords } from "../../reports/reserved-words.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { html } from "../page-request.ts";
+import { noRecordPage } from "./no-record.tsx";
+import { type RecordRead, readRecord } from "./record-read.ts";
+import { recordView } from "./record-view.ts";
+
+interface ShareParts {
+  ledger: Ledger;
+  evaluate: Evaluate;
+  demo: boolean;
+  library: () => Library;
+}
+
+/** What may be added to the sheet; all of it stays out until it is ticked. */
+const tickable = ["ticket", "piece", "day"] as const;
+type Ticked = ReadonlySet<(typeof tickable)[number]>;
+
+type ShareRequest = FastifyRequest<{
+  Params: { piece: string };
+  Querystring: Record<string, string | undefined>;
+}>;
+
+/** One page to share of a record: the page that shows it, its picture, its text. The address keeps what is ticked. */
+export function shareRoutes(app: FastifyInstance, { ledger, evaluate, demo, library }: ShareParts): void {
+  async function sheetFor(request: ShareRequest): Promise<ShareSheet | undefined> {
+    const entries = await ledger.entriesOf(request.params.piece);
+    const read = await readRecord(entries, evaluate);
+    return (
+      read &&
+      sheetOf(read, entries, {
+        ticked: tickedIn(request),
+        locale: lookOf(request).locale,
+        library: library(),
+      })
+    );
+  }
+  const missing = (request: ShareRequest, reply: FastifyReply) =>
+    noRecordPage(reply, frameOf(request, reply, { path: "/records", demo }), request.params.piece);
+
+  app.get("/records/:piece/share", async (request: ShareRequest, reply) => {
+    const sheet = await sheetFor(request);
+    if (!sheet) return missing(request, reply);
+    const frame = frameOf(request, reply, { path: "/records", demo });
+    const query = new URLSearchParams([...tickedIn(request)].map((name) => [name, "1"]));
+    return html(
+      reply,
+      page({
+        ...frame,
+        title: words(frame.locale).share.pageTitle,
+        scripts: ["share.js"],
+        main: (
+          <SharePage
+            id={request.params.piece}
+            ticked={tickedIn(request)}
+            query={query.toString()}
+            text={shareText(sheet, frame.locale)}
+          />
+        ),
+      }),
+    );
+  });
+
+  app.get("/records/:piece/share.svg", async (request: ShareRequest, reply) => {
+    const sheet = await sheetFor(request);
+    if (!sheet) return missing(request, reply);
+    return reply.type("image/svg+xml; charset=utf-8").send(sharePicture(sheet, lookOf(request).locale));
+  });
+
+  app.get("/records/:piece/share.txt", async (request: ShareRequest, reply) => {
+    const sheet = await sheetFor(request);
+    if (!sheet) return missing(request, reply);
+    return reply.type("text/plain; charset=utf-8").send(shareText(sheet, lookOf(request).locale));
+  });
+}
+
+function tickedIn({ query }: ShareRequest): Ticked {
+  return new Set(tickable.filter((name) => query[name] === "1"));
+}
+
+function sheetOf(
+  read: RecordRead,
+  entries: readonly Entry[],
+  { ticked, locale, library }: { ticked: Ticked; locale: Locale; library: Library },
+): ShareSheet {
+  const { piece, stated, curve } = read;
+  const view = recordView(piece, entries, stated, curve, { csrfToken: "", locale, library });
+  const response = computeResponse.parse(stated.result.response);
+  const { roles } = words(locale).bench;
+  const standing = piece.captures.filter(({ setAside }) => !setAside);
+  const { confidence } = view.plot.measured ?? { confidence: 0 };
+  const sheet: ShareSheet = {
+    simulated: entries.some((entry) => entry.kind === "capture" && entry.body.source === "simulated"),
+    voided: view.voided !== undefined,
+    closed: view.closed?.says,
+    ...(ticked.has("ticket") ? { ticket: stated.piece.ticket ?? piece.ticket } : {}),
+    ...(ticked.has("piece") ? { piece: stated.piece.description ?? piece.description } : {}),
+    ...(ticked.has("day") ? { day: view.when.slice(0, 10) } : {}),
+    method: view.method,
+    liquid: String(view.conditions[0]?.[1] ?? ""),
+    readings: standing.map(({ role, text, unit, takenBy }) => ({
+      role: roles[role],
+      shown: `${inLocale(text, locale)} ${unit}`,
+      typed: takenBy === "typed",
+    })),
+    setAside: piece.captures.length - standing.length,
+    density: view.density,
+    expanded: plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale).split(" ± ")[1] ?? "",
+    k: fixed(response.k, 2, locale),
+    percent: inLocale(String(+(confidence * 100).toFixed(4)), locale),
+    interval: fromTo(response.interval_g_cm3[0], response.interval_g_cm3[1], locale),
+    claimName: view.finding?.claimName,
+    state: view.finding?.state ?? "undecided",
+    plainly: view.finding?.plainly,
+    because: view.finding?.because ?? "",
+    notExcluded: aliveIn(view),
+    plot: view.plot,
+  };
+  // Typed words may promise what only others may promise; they go out to strangers here.
+  return withoutReservedWords(sheet, words(locale).report.reservedWord).value;
+}
+
+/** The names of all that is alive: the claim, then in the order of the finding, then the rest. */
+function aliveIn({ finding, plot }: Pick<RecordView, "finding" | "plot">): string[] {
+  const order = [plot.claimId, ...(finding?.lookAlikes ?? []).map(({ id }) => id)];
+  const place = (id: string) => (order.includes(id) ? order.indexOf(id) : order.length);
+  const alive = plot.bands.filter(({ alive }) => alive === true);
+  return distinctNames([...alive].sort((a, b) => place(a.id) - place(b.id)));
+}

@@ -1,0 +1,65 @@
+import type { FastifyInstance } from "fastify";
+import { FirstStart } from "../../../views/first-start/index.tsx";
+import { page } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import { words } from "../../../views/words/index.ts";
+import { metalGroups, sources } from "../../station/bench-settings.ts";
+import type { KeptSettings } from "../../station/kept-settings.ts";
+import { isMethod } from "../../weighing/method.ts";
+import { frameOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+
+/** Goes over to another bench once the answer has been sent; the pages stay at their address. */
+export type ChangeBench = (to: "demonstration" | "typed") => void;
+
+export interface FirstStartParts {
+  settings: KeptSettings;
+  demo: boolean;
+  /** whether a balance is on a cable already */
+  cabled: boolean;
+  /** undefined where this start of the bench cannot be exchanged for another */
+  changeBench: ChangeBench | undefined;
+}
+
+/** Where each answer about the source leads next. */
+const next = { typed: "/", cable: "/balances", simulated: "/" } as const;
+
+/** Three questions that set a new bench up; the answers are its first settings. */
+export function firstStartRoutes(
+  app: FastifyInstance,
+  { settings, demo, cabled, changeBench }: FirstStartParts,
+): void {
+  app.get("/first-start", async (request, reply) => {
+    const frame = frameOf(request, reply, { path: "/first-start", demo });
+    const say = words(frame.locale).firstStart;
+    const { method, metal, source } = settings.now;
+    const main = (
+      <FirstStart
+        csrfToken={frame.csrfToken}
+        locale={frame.locale}
+        metals={metalGroups.map((id) => ({ id, name: words(frame.locale).settings.metals[id] }))}
+        answers={settings.answered ? { method, metal, source } : cabled ? { source: "cable" } : {}}
+        canTry={changeBench !== undefined && !demo}
+      />
+    );
+    return html(reply, page({ ...frame, title: settings.answered ? say.firstQuestions : say.welcome, main }));
+  });
+
+  app.post("/first-start", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const fields = fieldsOf(request);
+    const method = fields.method ?? "";
+    const metal = metalGroups.find((one) => one === fields.metal);
+    const source = sources.find((one) => one === fields.source);
+    if (!isMethod(method) || !metal || !source) {
+      const frame = frameOf(request, reply, { path: "/first-start", demo });
+      const { welcome } = words(frame.locale).firstStart;
+      const says =
+        "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.";
+      return html(reply, page({ ...frame, title: welcome, main: <Problem says={says} /> }), 422);
+    }
+    await settings.keep({ method, metal, source });
+    if (source === "simulated" && !demo && changeBench)
+      reply.raw.once("finish", () => changeBench("demonstration"));
+    return reply.redirect(cabled ? "/" : next[source], 303);
+  });
+}

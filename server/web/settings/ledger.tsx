@@ -1,0 +1,76 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { page } from "../../../views/page.tsx";
+import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
+import { words } from "../../../views/words/index.ts";
+import { readCheckpoint, writtenCheckpoint } from "../../ledger/checkpoint.ts";
+import type { HandOverState } from "../../ledger/keep-handing-over.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { LedgerTrouble } from "../../ledger/trouble.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+
+interface Parts {
+  ledger: Ledger;
+  demo: boolean;
+  /** undefined on a bench that shares no ledger */
+  handOver: (() => HandOverState) | undefined;
+}
+
+type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "problems">>;
+
+/** The ledger itself: checked whole, signed for somebody to keep elsewhere, handed over. */
+export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: Parts): void {
+  async function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
+    const frame = frameOf(request, reply, { path: "/settings", demo });
+    const { problems = [], kept = "", ...rest } = shown;
+    const view: LedgerView = {
+      place: ledger.place,
+      entries: (await ledger.head())?.seq ?? 0,
+      keyId: ledger.key?.keyId ?? null,
+      found: ledger.found,
+      handOver: handOver?.(),
+      kept,
+      problems,
+      csrfToken: frame.csrfToken,
+      ...rest,
+    };
+    const title = words(frame.locale).ledger.title;
+    return html(
+      reply,
+      page({ ...frame, title, main: <LedgerPage {...view} /> }),
+      problems.length > 0 ? 422 : 200,
+    );
+  }
+
+  app.get("/settings/ledger", (request, reply) => show(request, reply));
+
+  app.post("/settings/ledger/checkpoint", { preHandler: app.csrfProtection }, async (request, reply) => {
+    try {
+      const made = await ledger.checkpoint();
+      return show(
+        request,
+        reply,
+        made ? { checkpoint: { line: writtenCheckpoint(made), row: made.seq } } : {},
+      );
+    } catch (error) {
+      if (!(error instanceof LedgerTrouble)) throw error;
+      return show(request, reply, { problems: [{ fieldId: "checkpoint-heading", error: error.message }] });
+    }
+  });
+
+  app.post("/settings/ledger/check", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const { kept = "" } = fieldsOf(request);
+    const lines = kept.split(/\r?\n/).filter((line) => line.trim() !== "");
+    const read = lines.map(readCheckpoint);
+    const wrong = lines.find((_, place) => read[place] === null);
+    if (wrong !== undefined) {
+      const error = words(lookOf(request).locale).ledger.check.noLine(wrong.slice(0, 80));
+      return show(request, reply, { kept, problems: [{ fieldId: "kept", error }] });
+    }
+    const checkpoints = read.flatMap((one) => (one ? [one] : []));
+    const found = await ledger.verify({ checkpoints, ...(ledger.key ? { keyId: ledger.key.keyId } : {}) });
+    if (!found.good) return show(request, reply, { kept, checked: found });
+    const list = await ledger.verifyList();
+    return show(request, reply, { kept, checked: { ...found, fitting: checkpoints.length, list } });
+  });
+}

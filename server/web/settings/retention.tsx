@@ -1,0 +1,102 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { readNumber } from "../../../views/numbers.ts";
+import { page } from "../../../views/page.tsx";
+import { RetentionPage, type RetentionView } from "../../../views/settings/retention.tsx";
+import { words } from "../../../views/words/index.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { MeasurementRecord } from "../../ledger/records.ts";
+import { expiring, mostYears, type RetentionSetting, retentionFrom } from "../../ledger/retention.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+
+/** Records looked at for the list of those whose time is ending. */
+const mostLookedAt = 2000;
+const mostShown = 200;
+
+interface Parts {
+  ledger: Ledger;
+  demo: boolean;
+  now: () => Date;
+}
+
+/** How long records are kept: shown, lengthened, never carried out by itself. */
+export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Parts): void {
+  async function show(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    { problems = [], typed = {} }: Partial<Pick<RetentionView, "problems" | "typed">> = {},
+  ) {
+    const frame = frameOf(request, reply, { path: "/settings", demo });
+    const settings = retentionFrom(await ledger.entries({ kind: "retention" }));
+    const inAYear = new Date(now());
+    inAYear.setUTCFullYear(inAYear.getUTCFullYear() + 1);
+    const { records, more } = await oldEnough(ledger, settings, inAYear);
+    const ending = expiring(records, settings, inAYear);
+    const view: RetentionView = {
+      settings: settings.map(({ at, years, by, reason }) => ({
+        since: at.slice(0, 10),
+        years,
+        by: by ?? "",
+        reason: reason ?? "",
+      })),
+      expiring: ending.slice(0, mostShown).map(({ record, until }) => ({
+        id: record.subject,
+        ticket: record.ticket,
+        measured: record.at.slice(0, 10),
+        until: until.slice(0, 10),
+        over: Date.parse(until) < now().getTime(),
+      })),
+      more: more || ending.length > mostShown,
+      kept: "kept" in (request.query as object),
+      problems,
+      typed,
+      csrfToken: frame.csrfToken,
+    };
+    const title = words(frame.locale).retention.title;
+    return html(
+      reply,
+      page({ ...frame, title, main: <RetentionPage {...view} /> }),
+      problems.length > 0 ? 422 : 200,
+    );
+  }
+
+  app.get("/settings/retention", (request, reply) => show(request, reply));
+  app.post("/settings/retention", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const typed = fieldsOf(request);
+    const { years = "", by = "", reason = "" } = typed;
+    const { locale } = lookOf(request);
+    const read = readNumber(years, locale);
+    const number = read.kind === "number" ? Number(read.text) : Number.NaN;
+    if (!(number > 0 && number <= mostYears))
+      return show(request, reply, {
+        problems: [{ fieldId: "years", error: words(locale).retention.wrong(years) }],
+        typed,
+      });
+    await ledger.append("retention", "bench", {
+      years: number,
+      ...(by.trim() === "" ? {} : { by: by.trim() }),
+      ...(reason.trim() === "" ? {} : { reason: reason.trim() }),
+    });
+    return reply.redirect("/settings/retention?kept", 303);
+  });
+}
+
+/** Records old enough that their time could end before `by`, newest first; of very many only the newest are looked at. */
+async function oldEnough(ledger: Ledger, settings: readonly RetentionSetting[], by: Date) {
+  const records: MeasurementRecord[] = [];
+  if (settings.length === 0) return { records, more: false };
+  const youngest = new Date(by);
+  youngest.setUTCDate(
+    youngest.getUTCDate() - Math.floor(Math.min(...settings.map(({ years }) => years)) * 365),
+  );
+  for (let before: number | null | undefined; before !== null && records.length < mostLookedAt; ) {
+    const page = await ledger.records({
+      filters: { until: youngest.toISOString() },
+      page: { size: 500, ...(before === undefined ? {} : { before }) },
+    });
+    records.push(...page.records);
+    if (page.next === null) return { records, more: false };
+    before = page.next;
+  }
+  return { records, more: true };
+}

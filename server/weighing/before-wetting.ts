@@ -1,0 +1,70 @@
+import type { Plan } from "../conformity/plan/plan.ts";
+import { expectedWords } from "../conformity/plan/plan-words.ts";
+import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
+import { inOneSentence } from "../conformity/plan/usual-suspects.ts";
+import type { Library } from "../metals/library.ts";
+import type { Conditions } from "./conditions.ts";
+import { methods } from "./method.ts";
+import { type Piece, standing } from "./piece.ts";
+import { balanceFor, type ProfileOf } from "./request.ts";
+
+/** What a piece that lies weighed dry will show once it is wet, and what it will not; with the weighing this is about. */
+export interface BeforeWetting {
+  says: readonly string[];
+  weighing: PlannedWeighing;
+}
+
+interface Planning {
+  plan?: (weighing: PlannedWeighing) => Promise<Plan>;
+  conditions: () => Conditions;
+  profileOf?: ProfileOf;
+  library: () => Library;
+}
+
+/**
+ * The weighing that lies ahead of a claimed piece: its dry mass is known, its balance too, and nothing is wet yet.
+ * Undefined at any other moment, for another liquid or added bodies, which no plan covers, and while a lot is screened,
+ * where nobody reads a plan between two pieces.
+ */
+export function weighingAhead(
+  piece: Piece,
+  { conditions, profileOf }: Pick<Planning, "conditions" | "profileOf">,
+): PlannedWeighing | undefined {
+  const { claim, method, details, lot, agreed } = piece;
+  const dry = standing(piece, "dry");
+  const wet = methods[method].roles.some((role) => role !== "dry" && standing(piece, role).length > 0);
+  if (claim === undefined || lot !== undefined || dry.length === 0 || wet) return undefined;
+  if (details.liquid !== undefined || details.added !== undefined || details.hanger?.in_air !== undefined)
+    return undefined;
+  const now = conditions();
+  const balance = balanceFor({ dry, wet: [], steps: details.steps }, now, profileOf);
+  const pieces = details.pieces ?? 1;
+  return {
+    claim,
+    method,
+    pieces,
+    massG: dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length / pieces,
+    readabilityG: balance.readability_g,
+    repeatabilityG: balance.repeatability_g,
+    immersedRepeatabilityG: balance.immersed_repeatability_g,
+    linearityG: balance.linearity_g,
+    wireMm: Number(now.wireMillimetres),
+    uCelsius: Number(now.thermometerHalfWidthCelsius) / Math.sqrt(3),
+    confidence: Number(agreed?.confidence_percent ?? now.confidencePercent) / 100,
+  };
+}
+
+/** The same in sentences; undefined where nothing can be planned. */
+export async function beforeWetting(piece: Piece, parts: Planning): Promise<BeforeWetting | undefined> {
+  const weighing = weighingAhead(piece, parts);
+  if (weighing === undefined || parts.plan === undefined) return undefined;
+  try {
+    const plan = await parts.plan(weighing);
+    const says = inOneSentence(plan, parts.library());
+    return { says: plan.possible ? [expectedWords(plan, weighing), says] : [says], weighing };
+  } catch (error) {
+    // a dry mass of nothing or a claim that left the library: the weighing itself will say so
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}

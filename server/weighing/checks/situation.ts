@@ -1,0 +1,135 @@
+import type { MassUnit } from "../../../calibration/units.ts";
+import { toGrams } from "../../../calibration/units.ts";
+
+/** A reading as it was shown or typed, with its time (ISO 8601). Any capture of the bench fits. */
+export interface WatchedReading {
+  at: string;
+  text: string;
+  unit: MassUnit;
+  /** the display showed no other line since the capture before; left out where nobody watched it */
+  unmoved?: true;
+}
+
+/** What the piece is said to be: a name for sentences and its density band in g/cm³. */
+export interface WatchedClaim {
+  name: string;
+  lowGPerCm3: number;
+  highGPerCm3: number;
+}
+
+/**
+ * What is known of a piece at any moment of its weighing. Lists are in the order taken and hold only readings that
+ * count; whatever is not known yet is left out, and the watches that need it stay silent.
+ */
+export interface Situation {
+  method: "hung" | "displaced" | "flask";
+  /** piece alone, dry, before wetting */
+  dry: readonly WatchedReading[];
+  /** hung: reading immersed; displaced: rise of the beaker; flask: flask with the piece, topped up */
+  wet: readonly WatchedReading[];
+  /** flask only: the flask full of liquid alone */
+  flaskFull?: readonly WatchedReading[];
+  /** piece alone again after drying */
+  dryAfter?: readonly WatchedReading[];
+  /** empty hanger in the liquid at its mark, before and after the immersions */
+  zeros?: readonly WatchedReading[];
+  /** the live readings of the immersion that is going on */
+  live?: readonly WatchedReading[];
+  waterCelsius?: number;
+  roomCelsius?: number;
+  claim?: WatchedClaim;
+  /** mass the ticket or the specification gives, g, and where it comes from ("ticket 31", "specification") */
+  expectedMass?: { lowGrams: number; highGrams: number; from: string };
+  /**
+   * the hanger's own reading in the liquid, g, with a sinker where it carries one, when it was weighed in instead of
+   * zeroed: hung, the immersed readings hold it
+   */
+  hangerGrams?: number;
+  /** density and expanded uncertainty already worked out from these readings */
+  density?: { valueGPerCm3: number; expandedGPerCm3: number };
+  /** share of the variance, 0 to 1, that more repeats would lessen */
+  repeatsShare?: number;
+  balance: {
+    readabilityGrams: number;
+    /** standard deviation of one dry reading */
+    repeatabilityGrams: number;
+    /** standard deviation of one immersed reading */
+    immersedRepeatabilityGrams: number;
+  };
+}
+
+/** Which words a method uses for its wet reading. */
+export const wetName = {
+  hung: "immersed reading",
+  displaced: "rise",
+  flask: "reading of flask with piece",
+} as const;
+
+export function grams(reading: WatchedReading): number {
+  return Number(toGrams(reading.text, reading.unit));
+}
+
+export function seconds(reading: WatchedReading): number {
+  return Date.parse(reading.at) / 1000;
+}
+
+/** Mean of readings in g, or undefined when there is none. */
+export function meanGrams(readings: readonly WatchedReading[] | undefined): number | undefined {
+  if (readings === undefined || readings.length === 0) return undefined;
+  return readings.reduce((sum, reading) => sum + grams(reading), 0) / readings.length;
+}
+
+/** Displaced mass of every immersion in g, in the order taken; empty while the dry reading or the flask is missing. */
+export function displacedInOrder({ method, dry, wet, flaskFull, hangerGrams = 0 }: Situation): number[] {
+  const piece = meanGrams(dry);
+  const full = meanGrams(flaskFull);
+  if (method === "displaced") return wet.map(grams);
+  if (piece === undefined) return [];
+  if (method === "hung") return wet.map((reading) => piece + hangerGrams - grams(reading));
+  return full === undefined ? [] : wet.map((reading) => full + piece - grams(reading));
+}
+
+/**
+ * Scatter to expect of one reading in g: the balance's repeatability and the two roundings, at zero and at load,
+ * each d/√12 (EURAMET cg-18).
+ */
+export function scatterGrams(situation: Situation, role: "dry" | "wet"): number {
+  const { readabilityGrams, repeatabilityGrams, immersedRepeatabilityGrams } = situation.balance;
+  return Math.hypot(
+    role === "dry" ? repeatabilityGrams : immersedRepeatabilityGrams,
+    readabilityGrams / Math.sqrt(6),
+  );
+}
+
+/** Dry mass, mean displaced mass and their rough density, or undefined while something is missing. */
+export function soFar(
+  situation: Situation,
+): { dryGrams: number; displacedGrams: number; gPerCm3: number } | undefined {
+  const dryGrams = meanGrams(situation.dry);
+  const displaced = displacedInOrder(situation);
+  if (dryGrams === undefined || displaced.length === 0) return undefined;
+  const displacedGrams = displaced.reduce((sum, one) => sum + one, 0) / displaced.length;
+  return { dryGrams, displacedGrams, gPerCm3: roughDensity(dryGrams, displacedGrams) };
+}
+
+/**
+ * Density in g/cm³ good to about half a percent: water taken as 0.998 and air as 0.0012 g/cm³. The watch must
+ * recognise a slip before the water temperature is known; nothing measured is ever reported from here.
+ */
+export function roughDensity(dryGrams: number, displacedGrams: number): number {
+  return (dryGrams / displacedGrams) * 0.9968 + 0.0012;
+}
+
+/** Densities a solid piece of metal can have, g/cm³: below magnesium-rich alloys and above osmium (22.59) there is none. */
+export const solidMetal = { low: 2.5, high: 22.7 };
+
+export function isSolidMetal(gPerCm3: number): boolean {
+  return gPerCm3 >= solidMetal.low && gPerCm3 <= solidMetal.high;
+}
+
+/** Within the claim's band widened by a fraction of itself, or any solid metal when nothing is claimed. */
+export function fitsClaim(situation: Situation, gPerCm3: number, widened: number): boolean {
+  const { claim } = situation;
+  if (claim === undefined) return isSolidMetal(gPerCm3);
+  return gPerCm3 >= claim.lowGPerCm3 * (1 - widened) && gPerCm3 <= claim.highGPerCm3 * (1 + widened);
+}

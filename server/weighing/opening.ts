@@ -1,0 +1,37 @@
+import type { BodyOf } from "../ledger/kinds.ts";
+import type { Preferences } from "../station/bench-parts.ts";
+import type { Conditions } from "./conditions.ts";
+import type { Piece, Ticket } from "./piece.ts";
+
+/** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
+export function openingBody(
+  { ticket, description, method, claim, lot, ...told }: Ticket,
+  { decisionRule }: Preferences,
+  { confidencePercent }: Conditions,
+): BodyOf<"piece-opened"> {
+  return {
+    ticket,
+    description,
+    method,
+    claim: claim ?? null,
+    ...(lot === undefined ? {} : { lot }),
+    ...told,
+    rule: { ...decisionRule, confidence_percent: confidencePercent },
+  };
+}
+
+/** The ticket of a piece that was opened, to open it again. */
+export function ticketOf(piece: Piece): Ticket {
+  const { ticket, description, method, claim, lot, customer, condition, operator, customerSupplied } = piece;
+  return {
+    ticket,
+    description,
+    method,
+    ...(claim === undefined ? {} : { claim }),
+    ...(lot === undefined ? {} : { lot }),
+    ...(customer === undefined ? {} : { customer }),
+    ...(condition === undefined ? {} : { condition }),
+    ...(operator === undefined ? {} : { operator }),
+    ...(customerSupplied === undefined ? {} : { customerSupplied }),
+  };
+}

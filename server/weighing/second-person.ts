@@ -1,0 +1,108 @@
+import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
+import type { Lot } from "../lots/lot.ts";
+import { worthAtPrice } from "../lots/worth.ts";
+import type { Metal } from "../metals/metal.ts";
+import type { Preferences } from "../station/bench-parts.ts";
+import { methods, type NeededRole } from "./method.ts";
+import { type Capture, type Piece, standing } from "./piece.ts";
+import { readabilityGrams } from "./readability.ts";
+import { Refusal } from "./refusal.ts";
+
+type SecondReading = BodyOf<"second-reading">;
+
+/** A reading as the second person typed it. */
+export interface TypedAgain {
+  text: string;
+  unit: MassUnit;
+}
+
+/** Typed readings that count, by what they are, in the order of the method. */
+export function typedReadings(piece: Piece): { role: NeededRole; captures: Capture[] }[] {
+  return methods[piece.method].roles.flatMap((role) => {
+    const captures = standing(piece, role).filter(({ takenBy }) => takenBy === "typed");
+    return captures.length === 0 ? [] : [{ role, captures }];
+  });
+}
+
+/**
+ * The limit that asks for a second person, as text such as "50 g" or "800 EUR"; undefined when none is passed or
+ * nothing was typed. In a lot whose price tells what the piece is worth that counts, elsewhere its dry mass.
+ */
+export function secondPersonAbove(
+  piece: Piece,
+  { massG, worth }: Preferences["secondPerson"],
+  lot?: { prices: Lot["prices"]; claimed: Metal | undefined },
+): string | undefined {
+  if (typedReadings(piece).length === 0) return undefined;
+  const dry = standing(piece, "dry").map(({ grams }) => Number(grams));
+  if (dry.length === 0) return undefined;
+  const dryG = Math.max(...dry);
+  const worthNow = worth === "" || !lot ? undefined : worthAtPrice(dryG, lot.claimed, lot.prices);
+  if (worthNow) return worthNow.amount > Number(worth) ? `${worth} ${worthNow.currency}` : undefined;
+  return massG !== "" && dryG > Number(massG) ? `${massG} g` : undefined;
+}
+
+/** The newest word of a second person on just the typed readings that count now. */
+export function lastSecondReading(piece: Piece): Piece["secondReadings"][number] | undefined {
+  const counting = typedReadings(piece).flatMap(({ captures }) => captures.map(({ id }) => id));
+  return piece.secondReadings.findLast(
+    ({ body }) => body.of.length === counting.length && counting.every((id) => body.of.includes(id)),
+  );
+}
+
+/**
+ * Throws Refusal when a reading that a second person had to confirm would be put right by the one who typed it: what
+ * two had to see before is not changed by one of them alone.
+ */
+export function mustBeAnotherPerson({ secondReadings }: Piece, by: string): void {
+  const last = secondReadings.at(-1)?.body;
+  if (last && same(by, last.typedBy))
+    throw new Refusal(
+      `"${by}" typed these readings, and the piece is above ${last.above}. Another person puts them right.`,
+      "by",
+    );
+}
+
+/** Whether two names or initials are of one person, as far as they are written. */
+function same(one: string, other: string): boolean {
+  const bare = (name: string) => name.replace(/[\s.]/g, "").toLowerCase();
+  return bare(one) === bare(other);
+}
+
+/**
+ * What a second person read, held against the typed readings. Two readings of one load agree within twice one step of
+ * each display, added in squares (common practice). Throws Refusal for one and the same person, or none named.
+ */
+export function heldAgainst(
+  piece: Piece,
+  { by, typedBy, again, above }: { by: string; typedBy: string; again: readonly TypedAgain[]; above: string },
+): SecondReading {
+  const first = piece.operator ?? typedBy.trim();
+  if (first === "")
+    throw new Refusal("Who typed the readings? Give the initials of that person, too.", "typedBy");
+  if (by.trim() === "") throw new Refusal("Who reads them now? Give your own initials.", "by");
+  if (same(by, first))
+    throw new Refusal(
+      `"${by.trim()}" typed these readings. A second person, with other initials, must read them.`,
+      "by",
+    );
+  const typed = typedReadings(piece);
+  const readings = typed.map(({ role, captures }, place) => {
+    const { text, unit } = again[place]!;
+    const grams = toGrams(text, unit);
+    const meanG = captures.reduce((sum, one) => sum + Number(one.grams), 0) / captures.length;
+    const within_g = 2 * Math.hypot(readabilityGrams(captures), stepGrams(text, unit));
+    const against_g = captures.length === 1 ? captures[0]!.grams : String(Number(meanG.toPrecision(12)));
+    const agrees = Math.abs(Number(grams) - meanG) <= within_g + 1e-9;
+    return { what: role, reading: { text, unit, grams }, against_g, within_g, agrees };
+  });
+  return {
+    by: by.trim(),
+    typedBy: first,
+    of: typed.flatMap(({ captures }) => captures.map(({ id }) => id)),
+    readings,
+    agrees: readings.every(({ agrees }) => agrees),
+    above,
+  };
+}

@@ -1,0 +1,78 @@
+import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { type Evaluation, isRefused } from "../compute/evaluation.ts";
+import type { Library } from "../metals/library.ts";
+import type { Situation } from "./checks/situation.ts";
+import type { Role } from "./method.ts";
+import { type Capture, type Piece, standing } from "./piece.ts";
+import type { balanceFor } from "./request.ts";
+
+/** Names of budget inputs that further immersions would lessen. */
+const lessenedByRepeats = /repeatability/;
+
+/** What the procedure watch is told of a piece, as far as it goes. */
+export function situationOf(
+  piece: Piece,
+  balance: ReturnType<typeof balanceFor>,
+  evaluation: Evaluation | undefined,
+  library: Library,
+): Situation {
+  const of = (role: Role) => standing(piece, role).map(shownBy);
+  const wet =
+    piece.method === "hung" ? "immersed" : piece.method === "displaced" ? "rise" : "flask-with-piece";
+  const claimed = piece.claim === undefined ? undefined : library.metal(piece.claim);
+  const hanger = piece.details.hanger?.in_liquid;
+  const room = piece.details.air?.temperature_c;
+  const evaluated = evaluation && !isRefused(evaluation) ? evaluation.response : undefined;
+  return {
+    method: piece.method,
+    dry: of("dry"),
+    wet: of(wet),
+    ...(piece.method === "flask" ? { flaskFull: of("flask-full") } : {}),
+    dryAfter: of("dry-after"),
+    zeros: zerosOf(piece),
+    ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
+    ...(piece.waterCelsius === undefined ? {} : { waterCelsius: Number(piece.waterCelsius) }),
+    ...(room === undefined ? {} : { roomCelsius: Number(room) }),
+    ...(claimed
+      ? {
+          claim: {
+            name: claimed.name,
+            lowGPerCm3: claimed.densityGPerCm3.low,
+            highGPerCm3: claimed.densityGPerCm3.high,
+          },
+        }
+      : {}),
+    ...(evaluated
+      ? {
+          density: { valueGPerCm3: evaluated.density_g_cm3, expandedGPerCm3: evaluated.expanded_g_cm3 },
+          repeatsShare: evaluated.budget
+            .filter(({ input }) => lessenedByRepeats.test(input))
+            .reduce((sum, { share }) => sum + share, 0),
+        }
+      : {}),
+    balance: {
+      readabilityGrams: balance.readability_g,
+      repeatabilityGrams: balance.repeatability_g,
+      immersedRepeatabilityGrams: balance.immersed_repeatability_g,
+    },
+  };
+}
+
+const shownBy = ({ at, text, unit, unmoved }: Capture) => ({
+  at,
+  text,
+  unit,
+  ...(unmoved ? { unmoved } : {}),
+});
+
+/** Zeros about the immersions. Hung, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */
+function zerosOf({ method, captures }: Piece) {
+  const counting = captures.filter(({ setAside }) => setAside === undefined);
+  const firstWet = counting.findIndex(({ role }) => role !== "dry" && role !== "zero");
+  const before = counting.slice(0, Math.max(0, firstWet));
+  const from = method === "hung" ? 0 : before.findLastIndex(({ role }) => role === "dry") + 1;
+  return counting
+    .slice(from)
+    .filter(({ role }) => role === "zero")
+    .map(shownBy);
+}

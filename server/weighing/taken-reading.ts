@@ -1,0 +1,32 @@
+import { toGrams } from "../../calibration/units.ts";
+import type { TakenReading } from "../station/scale.ts";
+import type { Role } from "./method.ts";
+
+/** A reading as typed or taken, with the times of its lines. */
+export type Reading = Pick<
+  TakenReading,
+  "text" | "unit" | "takenBy" | "balance" | "profile" | "lines" | "unmoved"
+>;
+
+const becauseOf = {
+  mark: "the balance marked it as at rest",
+  "own-criterion": "spread and slope over the window were within the bench's limits",
+  "by-hand": "taken by hand as it stood",
+  typed: "typed by a person",
+} as const;
+
+/** A reading as the ledger keeps it: the text as it stood, the same in grams, where it came from and why it was taken. */
+export function captureOf(role: Role, reading: Reading, simulated: boolean) {
+  const { text, unit, takenBy, balance, profile, lines, unmoved } = reading;
+  const cabled = simulated ? ("simulated" as const) : ("balance" as const);
+  return {
+    what: role,
+    reading: { text, unit, grams: toGrams(text, unit) },
+    source: takenBy === "typed" ? ("typed" as const) : cabled,
+    balance,
+    ...(profile === undefined ? {} : { profile }),
+    lines,
+    ...(unmoved ? { unmoved } : {}),
+    settled: { by: takenBy, because: becauseOf[takenBy] },
+  };
+}

@@ -1,0 +1,57 @@
+import { expect, test } from "vitest";
+import { densityOfRest, massesOfTwo } from "../../../../server/metals/composites/two-bodies.ts";
+
+const exact = (value: number) => ({ value, u: 0 });
+
+test("a 3 g ring of 15.5 with a half-carat diamond reads 13.9, and gives its metal back", () => {
+  // 0.1 g of 3.52 in 3 g: a standing example of the trade (computed)
+  const read = 3 / (2.9 / 15.5 + 0.1 / 3.52);
+  expect(read).toBeCloseTo(13.92, 2);
+  const metal = densityOfRest(
+    { massG: exact(3), density: exact(read) },
+    { massG: exact(0.1), density: exact(3.52) },
+  );
+  expect(metal.value).toBeCloseTo(15.5, 9);
+});
+
+test("the metal's uncertainty grows with the uncertainty of the stone's mass", () => {
+  const metal = densityOfRest(
+    { massG: exact(3), density: exact(13.92) },
+    { massG: { value: 0.1, u: 0.005 }, density: { value: 3.52, u: 0.01 } },
+  );
+  // by hand: dρ/dm_s = ρ/m·(ρ/ρ_s − 1) = 15.5/2.9·(15.5/3.52 − 1) = 18.2 g/cm³ per g
+  expect(metal.u).toBeCloseTo(0.005 * 18.2, 2);
+});
+
+test("gold in quartz is solved by the miners' formula", () => {
+  // m_gold = ρ_g (ρ − ρ_q) / (ρ (ρ_g − ρ_q)) · m: common practice, written out here for 100 g of 4.00
+  const byHand = ((19.3 * (4 - 2.65)) / (4 * (19.3 - 2.65))) * 100;
+  const { firstG, secondG, firstShare } = massesOfTwo(
+    { massG: exact(100), density: { value: 4, u: 0.01 } },
+    { value: 19.3, u: 0 },
+    { value: 2.65, u: 0.01 },
+  );
+  expect(firstG.value).toBeCloseTo(byHand, 9);
+  expect(firstG.value + secondG.value).toBeCloseTo(100, 9);
+  expect(firstShare.value).toBeCloseTo(byHand / 100, 9);
+  expect(firstG.u).toBeGreaterThan(0.3);
+});
+
+test("native gold of unknown fineness widens the answer", () => {
+  const whole = { massG: exact(100), density: { value: 4, u: 0.01 } };
+  const fine = massesOfTwo(whole, { value: 19.3, u: 0.02 }, { value: 2.65, u: 0.01 });
+  const native = massesOfTwo(whole, { value: 17.5, u: 0.8 }, { value: 2.65, u: 0.01 });
+  expect(native.firstG.u).toBeGreaterThan(fine.firstG.u);
+});
+
+test("two bodies that cannot make up the whole are refused", () => {
+  expect(() =>
+    densityOfRest({ massG: exact(3), density: exact(14) }, { massG: exact(3.5), density: exact(3.5) }),
+  ).toThrow(/weighs 3.5 g, the whole only 3 g/);
+  expect(() =>
+    densityOfRest({ massG: exact(3), density: exact(14) }, { massG: exact(1), density: exact(3.5) }),
+  ).toThrow(/takes more volume/);
+  expect(() => massesOfTwo({ massG: exact(10), density: exact(21) }, exact(19.3), exact(2.65))).toThrow(
+    /outside 2.65 to 19.3/,
+  );
+});

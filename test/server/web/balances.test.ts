@@ -1,0 +1,194 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { createServer, type Server, type Socket } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { exportProfile } from "../../../drivers/learning/index.ts";
+import { settingsFrom } from "../../../server/settings.ts";
+import { BalanceInUse } from "../../../server/station/balance-in-use.ts";
+import { profile } from "../../drivers/invented-profile.ts";
+import { until } from "../../until.ts";
+import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
+import { sendForm } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+/** Sends the form of a profile with its file. */
+function sendFile(bytes: Uint8Array) {
+  const file = new File([bytes as BlobPart], "profile.json", { type: "application/json" });
+  return sendForm(at, { url: "/balances/profiles/import", from: "/balances" }, { file, text: "" });
+}
+
+const get = async (url: string) => (await at.app.inject({ url, headers: { host: "localhost:1" } })).body;
+const learned = profile({ kind: "characters", hex: "0d0a" });
+
+describe("a profile on the command line", () => {
+  const file = join(mkdtempSync(join(tmpdir(), "underhook-")), "profile.json");
+
+  test("is read whole, and its balance is listened to through it", () => {
+    writeFileSync(file, exportProfile(learned));
+    const { source } = settingsFrom(["--balance", "192.0.2.7:4001", "--profile", file], {});
+    expect(source).toMatchObject({
+      kind: "cable",
+      choice: { address: "192.0.2.7:4001" },
+      profile: { name: "invented balance" },
+    });
+  });
+
+  test("that does not read its own sample lines is refused before anything starts", () => {
+    const [sample] = learned.samples;
+    writeFileSync(file, exportProfile({ ...learned, samples: [{ ...sample!, raw: "w.     31.11g\\r\\n" }] }));
+    expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--profile", file], {})).toThrow(
+      /was refused.*does not read its own sample lines/,
+    );
+  });
+
+  test("that is not there is named, and so is a line setting that cannot be", () => {
+    expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--profile", "/nowhere.json"], {})).toThrow(
+      /\/nowhere\.json cannot be read/,
+    );
+    expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--line", "9601-8n1"], {})).toThrow(/"9601-8n1"/);
+  });
+});
+
+describe("a balance on the network", () => {
+  let server: Server;
+  let port: number;
+  const sockets: Socket[] = [];
+  beforeEach(async () => {
+    server = createServer((socket) => sockets.push(socket));
+    await new Promise<void>((listening) => server.listen(0, "127.0.0.1", listening));
+    port = (server.address() as { port: number }).port;
+  });
+  afterEach(() => {
+    for (const socket of sockets.splice(0)) socket.destroy();
+    server.close();
+  });
+
+  test("is chosen by host:port, its lines are shown escaped, and a restart goes on with it", async () => {
+    const address = `127.0.0.1:${port}`;
+    expect((await at.post("/balances/choice", { port: address })).statusCode).toBe(303);
+    await until(() => sockets.length > 0, "the connection");
+    sockets[0]?.write("12.3 g\r\n     31.10 g\r\n<b>no weight</b>\r\n");
+    await until(() => (at.balance.feed?.recent().length ?? 0) >= 3, "the lines");
+    const page = await get("/balances");
+    expect(page).toContain("31.10 g\\r\\n");
+    expect(page).toContain("31.10 g, the line does not say whether it rests");
+    expect(page).toContain("&lt;b>no weight&lt;/b>");
+    expect(page).not.toContain("<b>no weight");
+
+    const { file } = at;
+    await at.close();
+    at = await buildTestBench(file);
+    expect(at.balance.choice?.address).toBe(address);
+    expect(at.bench.scale?.name).toContain(address);
+  });
+});
+
+describe("the choice of a balance", () => {
+  test("is refused in words when the address or the line cannot be, with what was typed still there", async () => {
+    const nowhere = await at.post("/balances/choice", { port: "the blue one", line: "9600-8n1" });
+    expect(nowhere.statusCode).toBe(422);
+    expect(nowhere.body).toContain("is no address of a balance");
+    expect(nowhere.body).toContain('value="the blue one"');
+    const line = await at.post("/balances/choice", { port: "/dev/ttyUSB0", line: "9600-8x1" });
+    expect(line.body).toContain("9600-8x1");
+    expect(at.balance.choice).toBeUndefined();
+  });
+
+  test("a port that is not there is told in words on the page, and typing goes on when it is closed", async () => {
+    await at.post("/balances/choice", { port: "/dev/underhook-none", line: "2400-7e1", flow: "xon-xoff" });
+    expect(at.balance.choice?.line).toBe("2400-7e1-xon-xoff");
+    await until(() => at.balance.feed?.trouble()?.event?.kind === "refused", "the trouble");
+    expect(await get("/balances")).toMatch(/<strong>refused<\/strong>.*underhook-none/);
+    await at.post("/balances/typed", {});
+    expect(at.bench.scale).toBeUndefined();
+    expect(await get("/balances")).toContain("Readings are typed on the Bench");
+  });
+});
+
+describe("what was told about a balance", () => {
+  test("belongs to the device and not to the number its port has today", async () => {
+    const names: Record<string, string> = { "/dev/ttyUSB0": "/dev/serial/by-id/adapter-A113" };
+    const balance = new BalanceInUse(at.ledger, at.profiles, (address) => names[address] ?? address);
+    await balance.choose({ address: "/dev/ttyUSB0", line: "2400-7e1", comma: "decimal" });
+    expect(balance.choice?.address).toBe("/dev/serial/by-id/adapter-A113");
+    // Plugged in again it is another number, and a second adapter has taken the old one.
+    names["/dev/ttyUSB1"] = "/dev/serial/by-id/adapter-A113";
+    names["/dev/ttyUSB0"] = "/dev/serial/by-id/adapter-B7";
+    expect(balance.told("/dev/ttyUSB1")).toMatchObject({ comma: "decimal", line: "2400-7e1" });
+    expect(balance.told("/dev/ttyUSB0")).toBeUndefined();
+    await balance.close();
+  });
+
+  test("says what it is kept for, and why", async () => {
+    await at.post("/balances/choice", { port: "/dev/underhook-none" });
+    expect(await get("/balances")).toContain("this path: the system knows no lasting name for it");
+  });
+});
+
+describe("a learned profile", () => {
+  test("comes from a file only when it reads its own lines, and goes out as it came in", async () => {
+    const refused = await at.post("/balances/profiles/import", { text: "{}" });
+    expect(refused.statusCode).toBe(422);
+    expect(refused.body).toContain("reads format 1");
+    const text = exportProfile(learned);
+    const taken = await at.post("/balances/profiles/import", { text });
+    expect(taken.headers.location).toBe("/balances/profiles/invented%20balance");
+    expect(await get("/balances/profiles/invented%20balance/export")).toBe(text);
+    const { file } = at;
+    await at.close();
+    at = await buildTestBench(file);
+    expect(at.profiles.named("invented balance")?.version).toBe(1);
+  });
+
+  test("is taken over from a chosen file as from a pasted text; a file that is no text is refused in words", async () => {
+    const taken = await sendFile(Buffer.from(exportProfile(learned)));
+    expect(taken.headers.location).toBe("/balances/profiles/invented%20balance");
+    expect(at.profiles.named("invented balance")?.profile).toEqual(learned);
+    expect((await sendFile(Buffer.from([0xff, 0xfe, 0x00]))).body).toContain("is no text in UTF-8");
+    expect((await at.post("/balances/profiles/import", { text: "" })).body).toContain(
+      "Neither a file was chosen",
+    );
+  });
+
+  test("is learned from pasted lines whose moments were marked by hand", async () => {
+    const lines = (grams: number, spread: number, mark: string) =>
+      Array.from({ length: 8 }, (_, place) => {
+        const shown = (grams + ((place * 37) % 11) * spread).toFixed(2);
+        return `z${mark}${shown.padStart(10)} g`;
+      });
+    const text = [
+      ["# empty", ...lines(0, 0, "=")],
+      ["# putting-on", ...lines(80, 1.7, "~")],
+      ["# loaded", ...lines(128.41, 0, "=")],
+      ["# touched", ...lines(120, 0.9, "~")],
+      ["# settled", ...lines(128.41, 0, "=")],
+      ["# taking-off", ...lines(60, 1.3, "~")],
+      ["# empty", ...lines(0, 0, "=")],
+    ]
+      .flat()
+      .join("\n");
+    const unmarked = await at.post("/balances/learning/pasted", { text: "z= 0.00 g" });
+    expect(unmarked.statusCode).toBe(422);
+    expect(unmarked.body).toContain("marks no moment");
+    await at.post("/balances/learning/pasted", { text });
+    const shown = await get("/balances/learning");
+    expect(shown).toContain("This is what was learned");
+    expect(shown).toMatch(/is read as 128\.41 g/);
+    await at.post("/balances/profiles", { name: "pasted", confirmed: "yes" });
+    expect(at.profiles.named("pasted")?.profile.samples.length).toBeGreaterThan(3);
+  });
+});
+
+test("a demonstration shows its simulated balance and takes no real one", async () => {
+  const demo = await buildTestBench(newLedgerFile(), { demo: true });
+  const refused = await demo.post("/balances/choice", { port: "/dev/ttyUSB0" });
+  expect(refused.statusCode).toBe(422);
+  expect(refused.body).toContain("End the demonstration first");
+  await demo.close();
+});

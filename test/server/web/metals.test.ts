@@ -1,0 +1,214 @@
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { knownMixtures } from "../../../server/metals/composites/binary-mixtures.ts";
+import { knownCoreAndSkins } from "../../../server/metals/composites/core-and-skin.ts";
+import { metals } from "../../../server/metals/library.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+});
+afterEach(() => at.close());
+
+const get = (url: string, headers: Record<string, string> = {}) =>
+  at.app.inject({ url, headers: { host: "localhost:1", ...headers } });
+
+const idsIn = (body: string) => [...body.matchAll(/href="\/metals\/([^"]+)"/g)].map(([, id]) => id ?? "");
+
+const bellMetal = {
+  name: "Quay bell metal",
+  composition: "Cu 78 77-79\nSn 22",
+  nominal: "8,62",
+  low: "8.55",
+  high: "8.7",
+  magnetism: "none",
+  colour: "yellow",
+  likelihood: "common",
+  source: "own weighings",
+};
+
+describe("the library", () => {
+  test("lists every metal, and a search narrows it by name, element and family", async () => {
+    const all = await get("/metals");
+    expect(new Set(idsIn(all.body).filter((id) => id !== "own")).size).toBe(metals.length);
+    const gold = idsIn((await get("/metals?q=sterling")).body);
+    expect(gold).toContain("ag-925");
+    expect(gold).not.toContain("el-cu");
+    const steel = idsIn((await get("/metals?family=steel")).body);
+    expect(steel).toContain("steel-c");
+    expect(steel).not.toContain("ag-925");
+  });
+
+  test("the whole library is drawn by its families, a narrowed one by its metals", async () => {
+    const drawn = (body: string) => /<figure[\s\S]*?<\/figure>/.exec(body)![0];
+    const whole = drawn((await get("/metals")).body);
+    for (const family of ["Gold", "Silver", "Heavy metals"]) expect(whole).toContain(`>${family}</`);
+    expect(whole).not.toContain(">Magnesium</");
+    expect(drawn((await get("/metals?family=silver")).body)).toContain(">Silver 999 fine</");
+  });
+
+  test("finds what lies near a density, typed with a comma, nearest first", async () => {
+    const near = idsIn((await get("/metals?density=19,3")).body);
+    expect(near).toContain("el-w");
+    expect(near).toContain("au-999");
+    expect(near).not.toContain("el-pb");
+  });
+
+  test("answers a search from the page with the part alone", async () => {
+    const { body } = await get("/metals?q=lead", { "hx-request": "true" });
+    expect(body.startsWith('<div id="found">')).toBe(true);
+    expect(body).not.toContain("<html");
+  });
+
+  test("a metal's page shows its band, both mixture laws, what other tests show, and its source", async () => {
+    const { body } = await get("/metals/ag-925-cu");
+    for (const words of [
+      "mixture law",
+      "with the excess terms",
+      "% IACS",
+      "longitudinal",
+      "per kelvin",
+      "Where this comes from",
+      "What a density cannot tell from it",
+    ])
+      expect(body).toContain(words);
+    expect(body).toContain("92.5 %");
+  });
+
+  test("tungsten stands among what a density cannot tell from fine gold", async () => {
+    expect(idsIn((await get("/metals/au-999")).body)).toContain("el-w");
+  });
+
+  test("lead carries its caution", async () => {
+    expect((await get("/metals/el-pb")).body).toContain('aria-label="Caution"');
+  });
+
+  test("an unknown id is refused with the nearest names", async () => {
+    const { statusCode, body } = await get("/metals/ag-952");
+    expect(statusCode).toBe(404);
+    expect(body).toContain("ag-952");
+    expect(body).toContain("Silver 925");
+  });
+});
+
+describe("links from findings", () => {
+  test("every metal of the library has its page", { timeout: 60_000 }, async () => {
+    for (const { id } of metals) expect((await get(`/metals/${id}`)).statusCode, id).toBe(200);
+  });
+
+  test("so has every mixture and every cored piece that a finding can name", {
+    timeout: 60_000,
+  }, async () => {
+    const named = [10.49, 15.5, 17.7, 19.3, 21.4].flatMap((rho) => {
+      const interval = [rho * 0.99, rho * 1.01] as const;
+      return [...knownMixtures(interval), ...knownCoreAndSkins(interval)].map(({ id }) => id);
+    });
+    expect(named.length).toBeGreaterThan(20);
+    for (const id of new Set(named)) expect((await get(`/metals/${id}`)).statusCode, id).toBe(200);
+  });
+
+  test("a tungsten core under gold says what any test of the skin sees", async () => {
+    const { body } = await get("/metals/core-w-pure-skin-el-au");
+    expect(body).toContain("sees the skin");
+    expect(idsIn(body)).toEqual(expect.arrayContaining(["w-pure", "el-au"]));
+  });
+});
+
+describe("metals of one's own", () => {
+  test("one added by form stands in the library, in claims, in findings and in the version of the record", async () => {
+    expect((await at.post("/metals/own", bellMetal)).statusCode).toBe(303);
+    expect(at.library.now.version).toMatch(/\+own\.1$/);
+    expect((await get("/metals/own-quay-bell-metal")).body).toContain("8.550 to 8.700");
+    await at.post("/bench/piece", {
+      ticket: "B-1",
+      description: "a bell",
+      method: "hung",
+      claim: "own-quay-bell-metal",
+      key: "bell",
+    });
+    await at.post("/bench/typed-readings", { role: "dry", reading: "86.2000", unit: "g" });
+    await at.post("/bench/typed-readings", { role: "immersed", reading: "76.2200", unit: "g" });
+    await at.post("/bench/water", { celsius: "20" });
+    await at.post("/bench/record", {});
+    const record = await get("/records/bell");
+    expect(record.body).toContain("Quay bell metal");
+    const result = (await at.ledger.entriesOf("bell")).find(({ kind }) => kind === "result");
+    expect(result?.kind === "result" && result.body.versions.library).toMatch(/\+own\.1$/);
+    expect(result?.kind === "result" && result.body.response.alive).toContain("own-quay-bell-metal");
+  });
+
+  test("a record stays readable after its metal was taken out, and the change is a new version", async () => {
+    await at.post("/metals/own", bellMetal);
+    await at.post("/bench/piece", {
+      ticket: "B-1",
+      description: "",
+      method: "hung",
+      claim: "own-quay-bell-metal",
+      key: "bell",
+    });
+    await at.post("/bench/typed-readings", { role: "dry", reading: "86.2000", unit: "g" });
+    await at.post("/bench/typed-readings", { role: "immersed", reading: "76.2200", unit: "g" });
+    await at.post("/bench/water", { celsius: "20" });
+    await at.post("/bench/record", {});
+    await at.post("/metals/own/own-quay-bell-metal/removal", {});
+    expect(at.library.now.version).toMatch(/\+own\.2$/);
+    for (const url of ["/records/bell", "/records", "/"]) expect((await get(url)).statusCode, url).toBe(200);
+  });
+
+  test("what was exported is taken over again by another bench, and survives its restart", async () => {
+    await at.post("/metals/own", bellMetal);
+    const file = (await get("/metals/own.json")).body;
+    await at.close();
+    at = await buildTestBench();
+    expect((await at.post("/metals/own/import", { file })).statusCode).toBe(303);
+    const ledgerFile = at.file;
+    await at.close();
+    at = await buildTestBench(ledgerFile);
+    expect((await get("/metals/own.json")).body).toBe(file);
+    expect(at.library.now.has("own-quay-bell-metal")).toBe(true);
+  });
+
+  test("a chosen file is taken over, and one with a fault is refused with its place while nothing changes", async () => {
+    await at.post("/metals/own", bellMetal);
+    const file = (await get("/metals/own.json")).body;
+    await at.close();
+    at = await buildTestBench();
+    const faulty = file.replace('"yellow"', '"gold"');
+    const refused = await at.send("/metals/own/import", { name: "json-file", text: faulty });
+    expect(refused.statusCode).toBe(422);
+    expect(refused.body).toContain("metals.0.colour");
+    expect(at.library.own).toBeUndefined();
+    const empty = await at.send("/metals/own/import", { name: "json-file", text: "" });
+    expect(empty.body).toContain("No file was chosen");
+    expect((await at.send("/metals/own/import", { name: "json-file", text: file })).statusCode).toBe(303);
+    expect((await get("/metals/own.json")).body).toBe(file);
+  });
+
+  test.each([
+    ["a composition that does not add up", { composition: "Cu 50\nSn 22" }, "add up to 1"],
+    [
+      "a line that is no composition",
+      { composition: "mostly copper" },
+      "&quot;mostly copper&quot; is no line",
+    ],
+    ["a low above the high", { low: "9" }, "low ≤ nominal ≤ high"],
+    ["a density that is no number", { nominal: "heavy" }, "&quot;heavy&quot; is not a number"],
+    ["a source left out", { source: "" }, "say where the values come from"],
+  ])("%s is refused in words, what was typed stays, and nothing changes", async (_what, wrong, says) => {
+    const answer = await at.post("/metals/own", { ...bellMetal, ...wrong });
+    expect(answer.statusCode).toBe(422);
+    expect(answer.body).toContain(says);
+    expect(answer.body).toContain('value="Quay bell metal"');
+    expect(at.library.own).toBeUndefined();
+  });
+
+  test("a file that is no JSON, and one of an older version, are refused", async () => {
+    await at.post("/metals/own", bellMetal);
+    await at.post("/metals/own", { ...bellMetal, name: "Second" });
+    const held = (await get("/metals/own.json")).body;
+    expect((await at.post("/metals/own/import", { file: "metals" })).body).toContain("not JSON");
+    const older = held.replace('"version": 2', '"version": 1');
+    expect((await at.post("/metals/own/import", { file: older })).body).toContain("a higher version number");
+    expect(at.library.now.version).toMatch(/\+own\.2$/);
+  });
+});

@@ -1,0 +1,299 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { run as verify } from "../../../server/cli/verify.ts";
+import { readCsv } from "../../../server/ledger/csv.ts";
+import type { EntryOf } from "../../../server/ledger/entry.ts";
+import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
+import { reportAsIssued } from "../../../server/reports/issue.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { spoken } from "../ledger/bench-ledger.ts";
+import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
+import { host, recorded, textOf } from "./recorded.ts";
+
+/** Every text inside a value. */
+const textsIn = (value: unknown): string[] =>
+  typeof value === "string"
+    ? [value]
+    : typeof value === "object" && value !== null
+      ? Object.values(value).flatMap(textsIn)
+      : [];
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+  await recorded(at, { id: "bar-1", ticket: "B-1", claim: "ag-999", dry: "31.1035", immersed: "28.1435" });
+});
+afterEach(() => at.close());
+
+const get = (url: string) => at.app.inject({ url, headers: { host } });
+const issue = async (step: string) =>
+  (await at.post("/records/bar-1/reports", { step })).headers.location ?? "";
+
+test("a report is issued with a number and a copy, and shows result, readings, decision rule and hash", async () => {
+  const href = await issue("click-1");
+  expect(href).toMatch(/^\/records\/bar-1\/reports\/R-[0-9A-F]{6}-00001\?copy=1$/);
+  const text = await textOf(at, href);
+  const result = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "result");
+  for (const part of [
+    "31.1035",
+    "28.1435",
+    "Decision rule:",
+    "Risk:",
+    "relate only to the item tested",
+    result?.hash ?? "?",
+  ])
+    expect(text).toContain(part);
+  expect(text).not.toMatch(/certificate|certified/i);
+});
+
+test("the same click sent twice issues once; a new click is the next copy of the same number", async () => {
+  const first = await issue("click-1");
+  expect(await issue("click-1")).toBe(first);
+  const second = await issue("click-2");
+  expect(second).toBe(first.replace("copy=1", "copy=2"));
+  expect(await textOf(at, "/records/bar-1")).toMatch(/00001, copy 1 .*00001, copy 2 /);
+});
+
+test("a report of an amended record has a new number, names the one it replaces, and the old one stays as it was", async () => {
+  const first = await issue("click-1");
+  const before = (await get(first)).body;
+  await at.post("/records/bar-1/amendments", { ticket: "B-17", by: "counter 2", reason: "ticket misread" });
+  const second = await issue("click-2");
+  const number = /reports\/(R-[^?]+)/.exec(first)?.[1];
+  expect(second).toContain("-00002?copy=1");
+  expect(await textOf(at, second)).toContain(
+    `Amendment to report ${number}, which it replaces. Reason: ticket misread`,
+  );
+  const tokens = /name="_csrf" value="[^"]+"/g;
+  expect((await get(first)).body.replace(tokens, "")).toBe(before.replace(tokens, ""));
+});
+
+test("the PDF of a report is the same bytes each time, and names the house that issued it", async () => {
+  await at.settings.keep({
+    house: { name: "Quay Street counter", address: "3 Quay Street", verifiedScale: "", verifiedUntil: "" },
+  });
+  const href = (await issue("click-1")).replace("?", ".pdf?");
+  const [one, two] = [await get(href), await get(href)];
+  expect(one.headers["content-type"]).toBe("application/pdf");
+  expect(one.rawPayload.subarray(0, 5).toString()).toBe("%PDF-");
+  expect(one.rawPayload.equals(two.rawPayload)).toBe(true);
+  expect(await textOf(at, href.replace(".pdf?", "?"))).toContain("Quay Street counter");
+});
+
+/** Words that an English report has and a German one has not. */
+const english = /\b(the|and|of|with|is|from|by|standard|interval|none|reading|report|density)\b/i;
+
+test("a report issued in German is German for good, page and PDF, with decimals to match", async () => {
+  await at.settings.keep({
+    house: { name: "Kontor am Kai", address: "", verifiedScale: "HB 117", verifiedUntil: "2027-12-31" },
+  });
+  const answer = await at.post("/records/bar-1/reports", { step: "click-1", by: "Ö. Größ", language: "de" });
+  const href = answer.headers.location ?? "";
+  const { body } = await get(href);
+  expect(body).toContain('<main id="main" tabindex="-1" lang="de"');
+  const text = await textOf(at, href);
+  const { response } = (await at.ledger.entriesOf("bar-1")).find((entry) => entry.kind === "result")!.body;
+  for (const part of [
+    "Bericht über eine Dichteprüfung",
+    "31,1035 g",
+    "21,4 °C",
+    `k = ${response.k.toFixed(2).replace(".", ",")}`,
+    "95,45 %",
+    "Entscheidungsregel:",
+    "Noch möglich, also nicht ausgeschlossen: Feinsilber 999",
+    "HB 117, Siegel gültig bis 2027-12-31",
+    "Freigegeben von Ö. Größ",
+    "Formel des Wassers",
+  ])
+    expect(text).toContain(part);
+  const pdf = textOfPdf((await get(href.replace("?", ".pdf?"))).rawPayload);
+  for (const part of [
+    "Bericht über eine Dichteprüfung",
+    "trocken31,1035 g",
+    "gemessen, mit Überdeckungsintervall",
+    "Freigegeben von Ö. Größ",
+    "Ausfertigung 1 · Seite 2 von 2 · Ende des Berichts",
+  ])
+    expect(pdf).toContain(closedUp(part));
+  const issued = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "report-issued")!;
+  const report = await reportAsIssued(at.ledger, issued as EntryOf<"report-issued">);
+  expect(report.onlyEnglish).toEqual([]);
+  const { record, ...stated } = report;
+  expect(textsIn(stated).filter((one) => english.test(one))).toEqual([]);
+});
+
+test("without a choice a report is in the language of the page that asked, and each copy keeps its own", async () => {
+  const german = { "accept-language": "de" };
+  const form = await at.app.inject({ url: "/records/bar-1", headers: { host, ...german } });
+  expect(form.body).toMatch(/<option value="de" selected[^>]*>Deutsch/);
+  const first = await issue("click-1");
+  const before = (await get(first.replace("?", ".pdf?"))).rawPayload;
+  await at.post("/records/bar-1/reports", { step: "click-2", language: "de" });
+  expect((await get(first.replace("?", ".pdf?"))).rawPayload.equals(before)).toBe(true);
+  expect(await textOf(at, first)).toContain("Report of a density test");
+  expect(await textOf(at, first.replace("copy=1", "copy=2"))).toContain("Bericht über eine Dichteprüfung");
+});
+
+test("a report from before reports had a language is in English", async () => {
+  const result = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "result")!;
+  const body = { number: "R-OLD-00001", copy: 1, record: result.id, recordHash: result.hash };
+  await at.ledger.append("report-issued", "bar-1", body);
+  const page = await at.app.inject({
+    url: "/records/bar-1/reports/R-OLD-00001",
+    headers: { host, "accept-language": "de" },
+  });
+  expect(page.body).toContain('<html lang="de"');
+  expect(page.body).toContain('<main id="main" tabindex="-1" lang="en"');
+  expect(page.body).toContain("Report of a density test");
+});
+
+test("other tests of the piece stand in the report apart from the result", async () => {
+  await at.post("/records/bar-1/evidence", { kind: "magnet", "magnet-shows": "none" });
+  expect(await textOf(at, await issue("click-1"))).toMatch(/not part of the density result magnet: nothing/);
+});
+
+test("a number that was never issued is refused by name", async () => {
+  const answer = await get("/records/bar-1/reports/R-00099");
+  expect(answer.statusCode).toBe(404);
+  expect(answer.body).toContain("No report R-00099 was issued");
+});
+
+test("the list can be taken out as CSV with units in its headings", async () => {
+  const answer = await get("/records.csv");
+  expect(answer.headers["content-disposition"]).toContain("underhook-records.csv");
+  const [head, row] = readCsv(answer.body);
+  expect(head?.cells).toContain("density (g/cm3)");
+  expect(row?.cells).toContain("B-1");
+});
+
+test("every entry can be taken out as JSON Lines, one record as a file that checks by itself", async () => {
+  const lines = (await get("/records.jsonl")).body.trim().split("\n");
+  expect(lines.map((line) => JSON.parse(line).kind)).toContain("result");
+  const file = recordFile.parse((await get("/records/bar-1/file")).json());
+  expect(checkRecordFile(file)).toMatchObject({ good: true });
+  expect((await get("/records/nobody/file")).statusCode).toBe(404);
+});
+
+test("who authorised it, the seal of the scale and the state of the checks stand in the report as they were", async () => {
+  await at.settings.keep({
+    house: { name: "", address: "", verifiedScale: "HB 117", verifiedUntil: "2027-12-31" },
+  });
+  const answer = await at.post("/records/bar-1/reports", { step: "click-1", by: "counter 1" });
+  const href = answer.headers.location ?? "";
+  const text = await textOf(at, href);
+  expect(text).toContain("Authorised by counter 1");
+  expect(text).toContain("HB 117, seal valid until 2027-12-31");
+  expect(text).toContain("thermometer: no check is kept");
+  const before = (await get(href)).body;
+  await at.ledger.append("check", "thermometer", {
+    kind: "ice-point",
+    passed: false,
+    says: "0.3 °C too high",
+  });
+  const tokens = /name="_csrf" value="[^"]+"/g;
+  expect((await get(href)).body.replace(tokens, "")).toBe(before.replace(tokens, ""));
+});
+
+test("a piece measured after a check says how its thermometer stood on that day", async () => {
+  await at.ledger.append("check", "thermometer", {
+    kind: "ice-point",
+    passed: false,
+    says: "0.3 °C too high",
+  });
+  await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });
+  const answer = await at.post("/records/bar-2/reports", { step: "click-1" });
+  expect(await textOf(at, answer.headers.location ?? "")).toContain(
+    "thermometer: ice point NOT PASSED on the day of the work",
+  );
+});
+
+test("a learner's test on the same balance is no check of the equipment and stays off the report", async () => {
+  const check = (kind: string, says: string) =>
+    at.ledger.append("check", "thermometer", { kind, passed: false, says });
+  await check("ice-point", "0.3 °C too high");
+  await check("trainee", "J. Doe scatters more than the house");
+  await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });
+  const answer = await at.post("/records/bar-2/reports", { step: "click-1" });
+  const text = await textOf(at, answer.headers.location ?? "");
+  expect(text).toContain("thermometer: ice point NOT PASSED");
+  expect(text).not.toMatch(/trainee|Doe/);
+});
+
+test("reserved words stay out of the report until the house names its accreditation, body and number both", async () => {
+  await at.post("/settings/house", { house: "Certified Assay Counter" });
+  expect(await textOf(at, await issue("click-1"))).not.toMatch(/certified|assay c/i);
+  const half = await at.post("/settings/house", { house: "Certified Assay Counter", accreditation: "T-1" });
+  expect(half.statusCode).toBe(422);
+  await at.post("/settings/house", {
+    house: "Certified Assay Counter",
+    accreditedBy: "an invented accreditation body",
+    accreditation: "T-1",
+  });
+  const text = await textOf(at, await issue("click-2"));
+  expect(text).toContain("Certified Assay Counter");
+  expect(text).toContain("an invented accreditation body, T-1");
+});
+
+test("a report stays as it was issued when the library of metals changes", async () => {
+  const href = await issue("click-1");
+  const before = (await get(href.replace("?", ".pdf?"))).rawPayload;
+  await at.library.keep({
+    underhook_metals: 1,
+    version: 1,
+    metals: [
+      {
+        id: "own-x",
+        name: "Melt 7",
+        composition: { Ag: [1, 1, 1] },
+        density_g_cm3: { nominal: 10.5, low: 10.4, high: 10.6 },
+        expansion_per_million_k: null,
+        magnetism: "none",
+        conductivity_iacs_percent: null,
+        sound_m_s: null,
+        colour: "white",
+        likelihood: "common",
+        source: "an invented melt",
+      },
+    ],
+  });
+  expect((await get(href.replace("?", ".pdf?"))).rawPayload.equals(before)).toBe(true);
+});
+
+test("what was told of the piece when it was opened stands in the report: condition and operator, and apart what the customer says", async () => {
+  const opened = { ticket: "T-9", description: "ring", method: "hung", claim: "", key: "ring-9" };
+  const wrong = await at.post("/bench/piece", { ...opened, statedMass: "heavy" });
+  expect([wrong.statusCode, wrong.body]).toEqual([422, expect.stringContaining('value="heavy"')]);
+  await at.post("/bench/piece", {
+    ...opened,
+    customer: "window 3",
+    condition: "one knock at the rim",
+    operator: "counter 2",
+    statedMass: "31,1",
+    marks: "ship and anchor",
+  });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  await at.post("/bench/water", { celsius: "21.4" });
+  await at.post("/bench/record", {});
+  const answer = await at.post("/records/ring-9/reports", { step: "click-1" });
+  const text = await textOf(at, answer.headers.location ?? "");
+  for (const part of ["Customer window 3", "Condition one knock at the rim", "Operator counter 2"])
+    expect(text).toContain(part);
+  expect(text).toMatch(
+    /Supplied by the customer, not measured here Mass, as stated 31\.1 g Marks ship and anchor/,
+  );
+});
+
+test("the check the report prints needs the bench's file alone, and names the hash and the key that are printed", async () => {
+  const text = await textOf(at, await issue("click-1"));
+  const [, key = ""] = /underhook verify record\.json --key ([0-9a-f]{64})/.exec(text) ?? [];
+  const [, hash = ""] = /Hash \(SHA-256\) ([0-9a-f]{64})/.exec(text) ?? [];
+  const file = join(mkdtempSync(join(tmpdir(), "underhook-")), "record.json");
+  writeFileSync(file, (await get("/records/bar-1/file")).body);
+  const said = spoken();
+  expect(await verify([file, "--key", key])).toBe(0);
+  expect(said()).toContain(`has the hash ${hash}`);
+  expect(await verify([file, "--key", "0".repeat(64)])).toBe(1);
+});
