@@ -4,6 +4,7 @@ import type { Locale } from "./words/index.ts";
 const marks: Record<Locale, { decimal: "," | "."; other: "," | "." }> = {
   en: { decimal: ".", other: "," },
   de: { decimal: ",", other: "." },
+  es: { decimal: ",", other: "." },
 };
 
 /** The decimal mark that a language writes. */

@@ -72,7 +72,7 @@ function Document(frame: Frame) {
   } = frame;
   const say = words(locale);
   return (
-    <html lang={say.language} data-theme={theme} data-keys={keys ? "on" : "off"}>
+    <html lang={locale} data-theme={theme} data-keys={keys ? "on" : "off"}>
       <Head
         title={title}
         scripts={frame.scripts ?? []}

@@ -2,7 +2,7 @@ import { Told } from "./told.tsx";
 import { useWords } from "./words/spoken.ts";
 
 /** A page that only says what went wrong and where to go on. */
-export function Problem({ says }: { says: string }) {
+export function Problem({ says }: { says: Told }) {
   const say = useWords().frame;
   return (
     <div class="problems" role="alert">

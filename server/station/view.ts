@@ -1,4 +1,5 @@
 import type { PhotoView } from "../../views/photos.tsx";
+import type { Told } from "../../views/told.tsx";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
@@ -11,7 +12,7 @@ import type { Live, ScaleDoubt } from "./scale.ts";
 
 /** What went wrong with a form: the sentence, and the field it belongs to. */
 export interface Problem {
-  says: string;
+  says: Told;
   field?: string | undefined;
   /** what was typed, so that nothing typed is lost */
   typed?: Record<string, string>;

@@ -5,9 +5,11 @@ import formbody from "@fastify/formbody";
 import helmet from "@fastify/helmet";
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
 import { h } from "preact";
+import { message } from "../../calibration/message.ts";
 import { ProblemNote } from "../../views/bench/parts.tsx";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
+import type { Told } from "../../views/told.tsx";
 import { words } from "../../views/words/index.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { DemoHands } from "../demo/hands.ts";
@@ -124,7 +126,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     return html(reply, problemPage(request, reply, demo, says), status);
   });
   app.setNotFoundHandler((request, reply) =>
-    html(reply, problemPage(request, reply, demo, "There is no such page here. Go on from the bench."), 404),
+    html(reply, problemPage(request, reply, demo, message("refusal.no-page")), 404),
   );
   assetRoutes(app);
   await app.register(async (scope) =>
@@ -167,7 +169,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   return app;
 }
 
-function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: string): string {
+function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: Told): string {
   const frame = frameOf(request, reply, { path: "", demo });
   return page({ ...frame, title: words(frame.locale).frame.notDone, main: h(Problem, { says }) });
 }

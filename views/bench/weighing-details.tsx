@@ -10,6 +10,7 @@ import type { Piece } from "../../server/weighing/piece.ts";
 import { Check, Select } from "../forms/choices.tsx";
 import { Field } from "../forms.tsx";
 import { inLocale } from "../numbers.ts";
+import type { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
@@ -121,7 +122,7 @@ function Group({
   );
 }
 
-function Entry({ field, value, error }: { field: DetailField; value: string; error?: string }) {
+function Entry({ field, value, error }: { field: DetailField; value: string; error?: Told }) {
   const locale = useLocale();
   const { weighing: say } = useWords();
   const label = say.fields[field];

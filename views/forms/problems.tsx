@@ -1,8 +1,8 @@
 import { Told } from "../told.tsx";
 
-/** A refused entry: one whole sentence, or its four parts. */
+/** A refused entry: a message, one whole sentence, or its four parts. */
 export type FieldError =
-  | string
+  | Told
   | {
       /** what is wrong */
       what: string;
@@ -24,7 +24,7 @@ export const errorsOf =
 
 /** A refused entry in words, tied to its field by id. */
 export function Problem({ id, error }: { id: string; error: FieldError }) {
-  if (typeof error === "string")
+  if (typeof error === "string" || "code" in error)
     return (
       <p class="problem" id={id}>
         <Told says={error} />
@@ -59,7 +59,7 @@ export function Problems({
         {problems.map(({ fieldId, error }) => (
           <li key={fieldId}>
             <a href={`#${fieldId}`}>
-              <Told says={typeof error === "string" ? error : error.what} />
+              <Told says={typeof error === "string" || "code" in error ? error : error.what} />
             </a>
           </li>
         ))}

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { OtherPieceView, SecondPersonView } from "../../server/station/view.ts";
 import type { FindingStateName } from "../finding.tsx";
+import type { Told } from "../told.tsx";
 
 /** Pieces that go onto one tray, by what was found. */
 export interface Tray {
@@ -74,7 +75,7 @@ export interface LotView {
   /** the unit of the last reading, offered first for the next */
   unit: string;
   /** why the last entry was not taken, with what was typed */
-  problem?: { says: string; field?: string | undefined; typed: Readonly<Record<string, string>> };
+  problem?: { says: Told; field?: string | undefined; typed: Readonly<Record<string, string>> };
   claims: readonly { id: string; name: string }[];
   claim: string;
   trays: readonly Tray[];

@@ -1,5 +1,6 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
+import { type Tell, tellerOf } from "../messages/tell.ts";
 import { type Locale, type Words, words } from "./index.ts";
 
 const Spoken = createContext<Locale>("en");
@@ -15,4 +16,9 @@ export function useLocale(): Locale {
 /** The words of the language the part is drawn in. */
 export function useWords(): Words {
   return words(useLocale());
+}
+
+/** Gives the words of a code in the language the part is drawn in. */
+export function useTell(): Tell {
+  return tellerOf(useLocale());
 }

@@ -224,10 +224,6 @@ export const refusals: readonly ToldPair[] = [
     "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.",
     "Im Messplatz ging etwas schief, es steht in seiner Ausgabe. Genommene Ablesungen sind im Buch sicher; die Seite neu laden.",
   ],
-  [
-    "There is no such page here. Go on from the bench.",
-    "Diese Seite gibt es hier nicht. Vom Messplatz aus weitergehen.",
-  ],
   ["Nothing was changed.", "Nichts wurde geändert."],
   ['The ledger {place} says "{cause}". {remedy}', "Das Buch {place} sagt „{cause}“. {remedy}"],
   ["Nothing was stored.", "Nichts wurde gespeichert."],

@@ -1,0 +1,18 @@
+import { Refusal } from "../../calibration/refusal.ts";
+import type { Told } from "../../views/told.tsx";
+import { LedgerTrouble } from "../ledger/trouble.ts";
+import { Refusal as Worded } from "../weighing/refusal.ts";
+
+/** What was refused, to be shown beside the field it is about. */
+export interface Refused {
+  says: Told;
+  field?: string | undefined;
+}
+
+/** The refusal in an error, or undefined for an error of the program, which is no answer to a person. */
+export function refusedBy(error: unknown): Refused | undefined {
+  if (error instanceof Refusal) return { says: error, field: error.at };
+  if (error instanceof Worded) return { says: error.message, field: error.field };
+  if (error instanceof LedgerTrouble) return { says: error.message };
+  return undefined;
+}

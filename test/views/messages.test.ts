@@ -1,0 +1,106 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import ts from "typescript";
+import { describe, expect, it } from "vitest";
+import { checkCatalogues, codes, isCode, textOf } from "../../views/messages/catalogue.ts";
+import { tell, tellValue } from "../../views/messages/tell.ts";
+import { locales } from "../../views/words/index.ts";
+
+const files = ["calibration", "drivers", "server", "views"]
+  .flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
+  )
+  .filter((name) => /\.tsx?$/.test(name));
+const sources = files.map((name) =>
+  ts.createSourceFile(name, readFileSync(name, "utf8"), ts.ScriptTarget.ES2023, true),
+);
+
+/** A code that stands in the source as a literal, with the parameters that stand beside it as a literal object. */
+interface Given {
+  place: string;
+  code: string;
+  /** undefined where the parameters are put together elsewhere */
+  params: readonly string[] | undefined;
+}
+
+function givenIn(source: ts.SourceFile): Given[] {
+  const found: Given[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isCallExpression(node) || ts.isNewExpression(node)) {
+      const [first, second] = node.arguments ?? [];
+      if (first && ts.isStringLiteralLike(first) && isCode(first.text)) {
+        const { line } = source.getLineAndCharacterOfPosition(first.getStart());
+        const place = `${source.fileName}:${line + 1}`;
+        found.push({ place, code: first.text, params: second === undefined ? [] : namesIn(second) });
+      }
+    }
+    node.forEachChild(visit);
+  };
+  visit(source);
+  return found;
+}
+
+function namesIn(node: ts.Expression): string[] | undefined {
+  if (!ts.isObjectLiteralExpression(node)) return undefined;
+  const names = node.properties.map((one) =>
+    one.name && "text" in one.name ? String(one.name.text) : undefined,
+  );
+  return names.every((name) => name !== undefined) ? names : undefined;
+}
+
+describe("the catalogues", () => {
+  it("have the same codes with the same parameters in each language", () => {
+    expect(() => checkCatalogues()).not.toThrow();
+  });
+
+  it("stand in the order of their codes, so that each is found and added at one place", () => {
+    for (const locale of locales) {
+      const keys = Object.keys(JSON.parse(readFileSync(`views/messages/${locale}.json`, "utf8")));
+      expect(keys, locale).toEqual([...keys].sort());
+    }
+  });
+
+  it("get each parameter that they show", () => {
+    const wrong = sources.flatMap(givenIn).flatMap(({ place, code, params }) => {
+      if (params === undefined) return [];
+      const takes = [...textOf(code, "en")!.uses.keys()];
+      const missing = takes.filter((name) => !params.includes(name));
+      return missing.length > 0 ? [`${place} ${code}: without ${missing.join(", ")}`] : [];
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it("hold no code that nothing tells", () => {
+    const text = sources.map((source) => source.text).join("\n");
+    // a code put together from a stem and an id: `metal.${id}`
+    const stems = [...text.matchAll(/`([a-z][\w.-]*\.)\$\{/g)].map(([, stem]) => stem!);
+    const unused = codes.filter(
+      (code) => !text.includes(`"${code}"`) && !stems.some((stem) => code.startsWith(stem)),
+    );
+    expect(unused).toEqual([]);
+  });
+});
+
+describe("a message", () => {
+  it("shows what a person typed as it was typed, in every language", () => {
+    const typed = "…:14.0-usb-0:1.2 <b>Window and counter</b> {x} 'q'";
+    for (const locale of locales) {
+      expect(tellValue(typed, locale)).toBe(typed);
+      for (const code of codes) {
+        const { uses } = textOf(code, locale)!;
+        const params = Object.fromEntries(
+          [...uses].map(([name, use]) => [name, use === "number" ? 2 : typed]),
+        );
+        const shown = [...uses.values()].filter((use) => use === "shown").length;
+        if (shown > 0) expect(tell({ code, params }, locale), `${locale} ${code}`).toContain(typed);
+      }
+    }
+  });
+
+  it("writes numbers and lists in the manner of its language, and keeps decimals as they are", () => {
+    expect(tellValue({ decimal: "31.10" }, "de")).toBe("31,10");
+    expect(tellValue(0.25, "es")).toBe("0,25");
+    expect(tellValue(["a", "b", { decimal: "1.5" }], "de")).toBe("a, b und 1,5");
+    expect(tellValue({ anyOf: ["a", "b"] }, "en")).toBe("a or b");
+  });
+});

@@ -1,0 +1,63 @@
+import type { Code, Message, Param, Params } from "../../calibration/message.ts";
+import { inLocale } from "../numbers.ts";
+import type { Locale } from "../words/index.ts";
+import { isCode, type Text, textOf } from "./catalogue.ts";
+
+/** The words of a message in a language. A code that no catalogue has is shown as itself. */
+export function tell({ code, params = {} }: Message, locale: Locale): string {
+  const text = textOf(code, locale);
+  return text ? text.fill(valuesFor(text, params, locale)) : code;
+}
+
+/** Gives the words of a code in one language. */
+export type Tell = (code: Code, params?: Params) => string;
+
+/** `tell` for one language. */
+export function tellerOf(locale: Locale): Tell {
+  return (code, params) => tell({ code, ...(params && { params }) }, locale);
+}
+
+/** One value in the language's manner, as it stands inside a message. */
+export function tellValue(value: Param, locale: Locale): string {
+  if (typeof value === "string") return value;
+  if (typeof value === "number") return numberIn(value, locale);
+  if ("code" in value) return tell(value, locale);
+  if ("decimal" in value) return inLocale(value.decimal, locale);
+  if ("metal" in value) return metalName(value.metal, locale, value.name);
+  return "anyOf" in value ? list(value.anyOf, "disjunction", locale) : list(value, "conjunction", locale);
+}
+
+/** Name of a metal in a language; an owner's own metal has the name that was typed. */
+export function metalName(id: string, locale: Locale, own?: string): string {
+  const code = `metal.${id}`;
+  return own ?? (isCode(code) ? tell({ code }, locale) : id);
+}
+
+function valuesFor(text: Text, params: Params, locale: Locale): Record<string, string | number> {
+  return Object.fromEntries(
+    [...text.uses].map(([name, use]) => {
+      const value = params[name];
+      if (value === undefined) return [name, `{${name}}`];
+      if (use === "number") return [name, numberOf(value)];
+      return [name, use === "select" ? String(value) : tellValue(value, locale)];
+    }),
+  );
+}
+
+const numberOf = (value: Param): number =>
+  typeof value === "object" && "decimal" in value ? Number(value.decimal) : Number(value);
+
+const plain = new Map<Locale, Intl.NumberFormat>();
+
+function numberIn(value: number, locale: Locale): string {
+  let format = plain.get(locale);
+  if (!format) {
+    format = new Intl.NumberFormat(locale, { maximumSignificantDigits: 15, useGrouping: false });
+    plain.set(locale, format);
+  }
+  return format.format(value).replace(/^-/, "−");
+}
+
+function list(values: readonly Param[], type: "conjunction" | "disjunction", locale: Locale): string {
+  return new Intl.ListFormat(locale, { type }).format(values.map((value) => tellValue(value, locale)));
+}
