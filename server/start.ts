@@ -10,6 +10,7 @@ import { keepHandingOver } from "./ledger/keep-handing-over.ts";
 import { type Ledger, openLedger } from "./ledger/ledger.ts";
 import { openSharedLedger } from "./ledger/postgres.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
+import { reportsBeside } from "./reports/report-folder.ts";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
 import { BalanceInUse } from "./station/balance-in-use.ts";
 import { Bench } from "./station/bench.ts";
@@ -120,6 +121,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     compute: aside.compute,
     plan: aside.plan,
     photos: photosBeside(ledgerFile(settings.dataFolder)),
+    reports: reportsBeside(ledgerFile(settings.dataFolder)),
     demoHands: hands,
     settings: kept,
     library,

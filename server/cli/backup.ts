@@ -3,14 +3,15 @@ import { parseArgs } from "node:util";
 import { backUp } from "../ledger/backup.ts";
 import { dataFolder, ledgerFile } from "../ledger/data-folder.ts";
 import { carryPhotos } from "../photos/carry.ts";
-import { toldOfPhotos } from "./photos-carried.ts";
+import { copyPrints } from "../reports/report-folder.ts";
+import { toldOfPhotos, toldOfReports } from "./photos-carried.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook backup [TARGET] [--ledger FILE]
   copies the ledger as it stands at one moment, also while a bench is writing it, and checks the copy.
   TARGET         default: backups/ledger-MOMENT.sqlite in the data folder; never overwritten
   --ledger FILE  default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
-  The photos go into the folder photos beside it.
+  The photos and printed reports go into the folders photos and reports beside it.
   The signing key is not in the copy: keep signing-key.pem safe elsewhere.`;
 
 /** `underhook backup`: 0 when the copy is made and good, 1 when the ledger is damaged, 2 otherwise. */
@@ -30,6 +31,7 @@ export async function run(args: string[]): Promise<number> {
     const file = values.ledger ?? ledgerFile();
     const { entries, hash } = await backUp(file, target);
     console.log(`${target}: ${entries} entries, all good. Hash of the last: ${hash}`);
-    return toldOfPhotos(await carryPhotos(file, target, () => new Date()));
+    const photos = toldOfPhotos(await carryPhotos(file, target, () => new Date()));
+    return Math.max(photos, toldOfReports(await copyPrints(file, target, () => new Date())));
   });
 }

@@ -2,7 +2,8 @@ import { parseArgs } from "node:util";
 import { restore } from "../ledger/backup.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
 import { carryPhotos } from "../photos/carry.ts";
-import { toldOfPhotos } from "./photos-carried.ts";
+import { copyPrints } from "../reports/report-folder.ts";
+import { toldOfPhotos, toldOfReports } from "./photos-carried.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook restore BACKUP [--ledger FILE] [--until MOMENT|ROW]
@@ -31,6 +32,7 @@ export async function run(args: string[]): Promise<number> {
     const { entries, setAside } = await restore(from, file, new Date().toISOString(), values.until);
     console.log(`${file}: ${entries} entries restored from ${from}.`);
     if (setAside !== null) console.log(`The ledger that stood there is kept as ${setAside}.`);
-    return toldOfPhotos(await carryPhotos(from, file, () => new Date()));
+    const photos = toldOfPhotos(await carryPhotos(from, file, () => new Date()));
+    return Math.max(photos, toldOfReports(await copyPrints(from, file, () => new Date())));
   });
 }

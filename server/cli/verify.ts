@@ -2,6 +2,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
+import { tell } from "../../views/messages/tell.ts";
 import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
 import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -9,6 +10,7 @@ import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
 import { verifyPhotos } from "../photos/carry.ts";
 import { photosBeside } from "../photos/photo-folder.ts";
+import { reportsBeside, verifyPrints } from "../reports/report-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
@@ -80,7 +82,7 @@ async function verifyLedger(
       return 1;
     }
     console.log(`The list of ${list.records} records says what the entries say.`);
-    return await photosGood(ledger);
+    return Math.max(await photosGood(ledger), await reportsGood(ledger));
   } finally {
     await ledger.close();
   }
@@ -92,6 +94,16 @@ async function photosGood(ledger: Ledger): Promise<number> {
   const { photos, wrong } = await verifyPhotos(ledger, photosBeside(ledger.place));
   for (const fault of wrong) console.log(`not good: ${fault}.`);
   if (wrong.length === 0 && photos > 0) console.log(`${photos} photos are good.`);
+  return wrong.length === 0 ? 0 : 1;
+}
+
+/** Printed reports lie beside the file of a bench as photos do. */
+async function reportsGood(ledger: Ledger): Promise<number> {
+  if (!existsSync(ledger.place)) return 0;
+  const { reports, wrong } = await verifyPrints(ledger, reportsBeside(ledger.place));
+  for (const fault of wrong) console.log(`not good: ${fault}.`);
+  if (wrong.length === 0 && reports > 0)
+    console.log(tell({ code: "report.files-good", params: { n: reports } }, "en"));
   return wrong.length === 0 ? 0 : 1;
 }
 

@@ -5,11 +5,18 @@ import { LedgerTrouble } from "../ledger/trouble.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { checksOfTheDay } from "./checks-of-the-day.ts";
 import type { Report } from "./report.ts";
+import type { Print } from "./report-folder.ts";
 import { type ReportOptions, reportOf } from "./report-of.ts";
 import { statedBy } from "./stated.ts";
 import { languageOf, writingIn } from "./writing.ts";
 
+/** How a report is issued. */
 export type IssueOptions = Pick<ReportOptions, "house" | "library"> & {
+  /** prints the report and keeps what was printed, before the entry that names it is written */
+  print(report: Report): Promise<Print>;
+  /** version of the program, whose wording the report has */
+  program: string;
+  now(): Date;
   /** who authorises the report */
   by?: string;
   /** the language it is written in, for good; English when left out */
@@ -19,15 +26,15 @@ export type IssueOptions = Pick<ReportOptions, "house" | "library"> & {
 };
 
 /**
- * Issues a report of the piece: writes "report-issued" and gives what it states. A record that was reported before
+ * Issues a report of the piece: prints it, writes "report-issued" and gives that entry. A record that was reported before
  * keeps its number and becomes the next copy; an amended record gets a new number that refers to the one it replaces.
  * A number is never used for two records, also with several benches on one ledger. Throws LedgerTrouble, RangeError.
  */
 export async function issueReport(
   ledger: Ledger,
   subject: string,
-  options: IssueOptions = {},
-): Promise<Report> {
+  options: IssueOptions,
+): Promise<EntryOf<"report-issued">> {
   const entries = await ledger.entriesOf(subject);
   const { entry, issued, amendments, result } = statedBy(entries);
   const again =
@@ -38,28 +45,36 @@ export async function issueReport(
   const copy = Math.max(0, ...current.map((report) => report.body.copy)) + 1;
   const replaces = issued.findLast((report) => report.seq < since)?.body.number;
   const record = { record: entry.id, recordHash: entry.hash };
-  const written =
-    again ??
-    (await claimed(ledger, subject, number, {
+  if (again) return again;
+  return claimed(
+    ledger,
+    subject,
+    number,
+    {
       ...record,
       copy,
+      program: options.program,
       ...(replaces === undefined ? {} : { replaces }),
       ...(options.by === undefined ? {} : { by: options.by }),
       ...(options.key === undefined ? {} : { click: options.key }),
       ...(ledger.key === null ? {} : { keyId: ledger.key.keyId }),
       ...(options.locale === undefined ? {} : { language: options.locale }),
       bands: bandsOf(result.response.alive ?? [], options.library ?? builtIn),
-    }));
-  return reportAsIssued(ledger, written, options);
+    },
+    options,
+  );
 }
 
+/** What "report-issued" says of a report, and where and when it stands. */
+type Issue = Pick<EntryOf<"report-issued">, "subject" | "at" | "seq"> & { body: Body };
+
 /**
- * The report as it was issued: from the entries up to its own, so that what was added later changes nothing on it.
- * The same entry gives the same report, and the same bytes of its PDF.
+ * The report as it was issued, put together again from the entries up to its own, so that what was added later changes
+ * nothing on it. For reports issued before their print was kept.
  */
 export async function reportAsIssued(
   ledger: Ledger,
-  issued: EntryOf<"report-issued">,
+  issued: Issue,
   { house, library }: Pick<IssueOptions, "house" | "library"> = {},
 ): Promise<Report> {
   const { number, copy, by, keyId, bands, language } = issued.body;
@@ -93,21 +108,28 @@ function bandsOf(ids: readonly string[], library: Library): NonNullable<Body["ba
 
 type Body = EntryOf<"report-issued">["body"];
 
-/** Takes a number and copy by writing the entry under a key made of both; a number taken meanwhile is passed over. */
+/**
+ * Takes a number and copy by writing the entry under a key made of both; a number taken meanwhile is passed over, and
+ * what was printed under it stays on the disk unnamed.
+ */
 async function claimed(
   ledger: Ledger,
   subject: string,
   number: string | undefined,
   rest: Omit<Body, "number">,
-) {
+  { print, now, ...as }: IssueOptions,
+): Promise<EntryOf<"report-issued">> {
   const series = seriesOf(ledger);
   let next = number === undefined ? (await highestNumber(ledger, series)) + 1 : 0;
   for (let copy = rest.copy, tries = 0; tries < 1000; tries += 1) {
     const taken = number ?? `${series}${String(next).padStart(5, "0")}`;
     const key = `report-${taken}-copy-${copy}`;
     if ((await ledger.entry(key)) === null) {
+      const body = { ...rest, number: taken, copy };
+      const issue = { subject, at: now().toISOString(), seq: Number.MAX_SAFE_INTEGER, body };
+      const printed = await print(await reportAsIssued(ledger, issue, as));
       try {
-        return await ledger.append("report-issued", subject, { ...rest, number: taken, copy }, { key });
+        return await ledger.append("report-issued", subject, { ...body, print: printed }, { key });
       } catch (cause) {
         if (!(cause instanceof LedgerTrouble) || cause.kind !== "refused") throw cause;
       }

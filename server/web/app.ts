@@ -67,6 +67,8 @@ export interface AppParts {
   plan: PlanWeighing;
   /** the folder of the photos, beside the ledger */
   photos: string;
+  /** the folder of the printed reports, beside the ledger */
+  reports: string;
   /** hands at the simulated balance; undefined on a real bench */
   demoHands: DemoHands | undefined;
   settings: KeptSettings;
@@ -140,7 +142,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   assayRoutes(app, { ledger, demo, library: () => library.now, now });
   metalPriceRoutes(app, { ledger, demo, library: () => library.now });
   evidenceRoutes(app, { ledger, demo, library: () => library.now });
-  reportRoutes(app, { ledger, demo, library: () => library.now });
+  reportRoutes(app, { ledger, folder: parts.reports, demo, library: () => library.now });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);
   const { priceLocked } = customerRoutes(app, { bench, ledger, settings, demo });

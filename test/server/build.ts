@@ -10,6 +10,7 @@ import type { PlannedWeighing } from "../../server/conformity/plan/planned-weigh
 import { createDemoHands } from "../../server/demo/hands.ts";
 import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
 import { photosBeside } from "../../server/photos/photo-folder.ts";
+import { reportsBeside } from "../../server/reports/report-folder.ts";
 import { BalanceInUse } from "../../server/station/balance-in-use.ts";
 import { Bench } from "../../server/station/bench.ts";
 import { type KeptChecks, keptChecks } from "../../server/station/kept-checks.ts";
@@ -92,6 +93,7 @@ export async function buildTestBench(
     demoHands: simulated && createDemoHands(simulated),
     plan,
     photos: photosBeside(file),
+    reports: reportsBeside(file),
     settings,
     library,
     balance,

@@ -1,6 +1,8 @@
 import { z } from "zod";
 import { decimalText, json, moment, receivedLine, weightReading, words } from "./shapes.ts";
 
+const sha256Text = z.string().regex(/^[0-9a-f]{64}$/, { error: "a SHA-256, 64 hexadecimal digits" });
+
 /** What the customer says about the piece; reported as theirs, never as measured. */
 const customerSupplied = z.strictObject({
   claim: words.optional(),
@@ -212,6 +214,10 @@ export const pieceKinds = {
     bands: z.array(z.strictObject({ id: words, name: words, low: z.number(), high: z.number() })).optional(),
     /** the click that asked for it, so that a click sent twice issues once */
     click: words.optional(),
+    /** SHA-256 of the PDF and of the main part of the page as they were printed; kept beside the ledger */
+    print: z.strictObject({ pdf: sha256Text, page: sha256Text }).optional(),
+    /** version of the program whose wording it has */
+    program: words.optional(),
   }),
   /** a weighing from before this ledger, taken over from a list; says where it came from */
   "imported-weighing": z.looseObject({

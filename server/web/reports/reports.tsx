@@ -1,8 +1,10 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { page } from "../../../views/page.tsx";
+import { message } from "../../../calibration/message.ts";
+import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { ReportPage } from "../../../views/reports/index.tsx";
-import { locales, words } from "../../../views/words/index.ts";
+import type { Told } from "../../../views/told.tsx";
+import { type Locale, locales, words } from "../../../views/words/index.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -10,8 +12,10 @@ import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
 import { reportPdf } from "../../reports/pdf.ts";
 import type { House, Report } from "../../reports/report.ts";
+import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts";
 import { languageOf } from "../../reports/writing.ts";
 import { benchSettingsShape } from "../../station/bench-settings.ts";
+import { programVersion } from "../../version.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -19,6 +23,8 @@ import { noRecord } from "../records/no-record.tsx";
 
 interface ReportRouteParts {
   ledger: Ledger;
+  /** where printed reports lie, beside the ledger */
+  folder: string;
   demo: boolean;
   library: () => Library;
 }
@@ -26,8 +32,11 @@ interface ReportRouteParts {
 type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Reports of a record: issued once with a number of their own, then shown and printed as they were issued. */
-export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: ReportRouteParts): void {
-  const refusal = (request: FastifyRequest, reply: FastifyReply, says: string, status: number) =>
+export function reportRoutes(
+  app: FastifyInstance,
+  { ledger, folder, demo, library }: ReportRouteParts,
+): void {
+  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Told, status: number) =>
     html(
       reply,
       page({
@@ -45,14 +54,22 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
       const { piece } = request.params;
       const { step, by = "", language } = fieldsOf(request);
       if (!statedOf(await ledger.entriesOf(piece))) return refusal(request, reply, noRecord(piece), 404);
+      const locale = locales.find((locale) => locale === language) ?? lookOf(request).locale;
       try {
-        const { number, copy } = await issueReport(ledger, piece, {
+        const { body } = await issueReport(ledger, piece, {
           library: library(),
-          locale: locales.find((locale) => locale === language) ?? lookOf(request).locale,
+          house: await houseAt(ledger, Number.MAX_SAFE_INTEGER, locale),
+          locale,
+          program: programVersion,
+          now: () => new Date(),
+          print: async (report) => keepPrint(folder, await printed(report)),
           ...(step ? { key: step } : {}),
           ...(by.trim() ? { by: by.trim() } : {}),
         });
-        return reply.redirect(`/records/${encodeURIComponent(piece)}/reports/${number}?copy=${copy}`, 303);
+        return reply.redirect(
+          `/records/${encodeURIComponent(piece)}/reports/${body.number}?copy=${body.copy}`,
+          303,
+        );
       } catch (error) {
         if (!(error instanceof LedgerTrouble)) throw error;
         return refusal(request, reply, error.message, 422);
@@ -66,28 +83,37 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
       const { piece } = request.params;
       const asPdf = request.params.number.endsWith(".pdf");
       const number = request.params.number.replace(/\.pdf$/, "");
-      const report = await issuedReport(ledger, library(), piece, number, request.query.copy);
-      if (!report)
+      const issued = await issuedReport(ledger, piece, number, request.query.copy);
+      if (!issued)
         return refusal(
           request,
           reply,
           `No report ${number} was issued for this record. Issue one on the page of the record.`,
           404,
         );
+      const locale = languageOf(issued.body.language);
+      const print = issued.body.print
+        ? await printOf(folder, issued.body.print)
+        : await printed(
+            await reportAsIssued(ledger, issued, {
+              house: await houseAt(ledger, issued.seq, locale),
+              library: library(),
+            }),
+          );
+      if ("fault" in print)
+        return refusal(request, reply, message("report.print-missing", { file: print.fault, folder }), 404);
       if (asPdf)
         return reply
           .type("application/pdf")
-          .header("content-disposition", `inline; filename="${number}-copy-${report.copy}.pdf"`)
-          .send(await reportPdf(report));
-      const href = `/records/${encodeURIComponent(piece)}`;
-      const pdfHref = `${href}/reports/${number}.pdf?copy=${report.copy}`;
+          .header("content-disposition", `inline; filename="${number}-copy-${issued.body.copy}.pdf"`)
+          .send(print.pdf);
       return html(
         reply,
         page({
           ...frameOf(request, reply, { path: "/records", demo }),
-          title: report.title,
-          mainLocale: report.locale,
-          main: <ReportPage report={report} recordHref={href} pdfHref={pdfHref} />,
+          title: words(locale).report.title,
+          mainLocale: locale,
+          main: <div dangerouslySetInnerHTML={{ __html: print.page }} />,
         }),
       );
     },
@@ -97,24 +123,31 @@ export function reportRoutes(app: FastifyInstance, { ledger, demo, library }: Re
 /** The report of this number and copy, the last copy when none is named; undefined when there is none. */
 async function issuedReport(
   ledger: Ledger,
-  library: Library,
   piece: string,
   number: string,
   copy: string | undefined,
-): Promise<Report | undefined> {
-  const issued = (await ledger.entriesOf(piece)).findLast(
-    (entry) =>
+): Promise<EntryOf<"report-issued"> | undefined> {
+  return (await ledger.entriesOf(piece)).findLast(
+    (entry): entry is EntryOf<"report-issued"> =>
       entry.kind === "report-issued" &&
       entry.body.number === number &&
       (copy === undefined || `${entry.body.copy}` === copy),
   );
-  if (issued?.kind !== "report-issued") return undefined;
-  return reportAsIssued(ledger, issued, { house: await houseAt(ledger, issued), library });
 }
 
-/** The house as the settings named it when the report was issued. */
-async function houseAt(ledger: Ledger, { seq, body }: EntryOf<"report-issued">): Promise<House> {
-  const { sealUntil } = words(languageOf(body.language)).report.house;
+/** A report printed now: its PDF, and the main part of its page. */
+async function printed(report: Report): Promise<Printed> {
+  const href = `/records/${encodeURIComponent(report.record.subject)}`;
+  const pdfHref = `${href}/reports/${report.number}.pdf?copy=${report.copy}`;
+  return {
+    pdf: await reportPdf(report),
+    page: render(<ReportPage report={report} recordHref={href} pdfHref={pdfHref} />, report.locale),
+  };
+}
+
+/** The house as the settings named it before a row of the ledger. */
+async function houseAt(ledger: Ledger, seq: number, locale: Locale): Promise<House> {
+  const { sealUntil } = words(locale).report.house;
   const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
   const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
   if (!settings?.success) return {};

@@ -6,8 +6,8 @@ import { handOver } from "../../../server/ledger/hand-over.ts";
 import { keepHandingOver } from "../../../server/ledger/keep-handing-over.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
-import { issueReport } from "../../../server/reports/issue.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
+import { issued } from "../reports/issued.ts";
 import { startBench } from "../running.ts";
 import { wordsOf } from "../web/recorded.ts";
 import { clock, dry, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
@@ -112,8 +112,8 @@ test("a bench that lost the network hands over later, with nothing doubled and e
   await weigh(others, "piece:1");
   const own = await testLedger({ bench: "back room", now: clock("2026-03-02T11:00:00.000Z") });
   for (let i = 2; i < 16; i += 1) await weigh(own, `piece:${i}`, { ticket: `H-${i}` });
-  await issueReport(own, "piece:2");
-  await issueReport(others, "piece:1");
+  await issued(own, "piece:2");
+  await issued(others, "piece:1");
   const all = (await own.head())?.seq ?? 0;
 
   const first = await handOver(own, others);

@@ -1,15 +1,15 @@
 import { inflateSync } from "node:zlib";
 import { expect, test } from "vitest";
-import { issueReport } from "../../../server/reports/issue.ts";
 import { reportPdf } from "../../../server/reports/pdf.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
+import { issued } from "./issued.ts";
 import { computed, measurePiece, request } from "./measured-piece.ts";
 import { closedUp, textOfPdf } from "./pdf-text.ts";
 
 async function report() {
   const ledger = await testLedger();
   await measurePiece(ledger, "piece:1");
-  return issueReport(ledger, "piece:1", {
+  return issued(ledger, "piece:1", {
     house: { name: "Quay Street counter" },
     by: "counter 1",
   });

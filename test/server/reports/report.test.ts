@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { issueReport } from "../../../server/reports/issue.ts";
 import { reportOf } from "../../../server/reports/report-of.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
+import { issued } from "./issued.ts";
 import { computed, measurePiece } from "./measured-piece.ts";
 
 const house = { name: "Quay Street counter", address: "3 Quay Street, Harrowmouth" };
@@ -107,16 +107,16 @@ test("a hobbyist's report leaves out laboratory and customer and states the rest
 
 test("a further print is a further copy, a click sent twice is one copy, an amended record has a new number that names the old", async () => {
   const { ledger, result } = await measured();
-  const first = await issueReport(ledger, "piece:1", { house, key: "click-1" });
-  const same = await issueReport(ledger, "piece:1", { house, key: "click-1" });
-  const second = await issueReport(ledger, "piece:1", { house, key: "click-2" });
+  const first = await issued(ledger, "piece:1", { house, key: "click-1" });
+  const same = await issued(ledger, "piece:1", { house, key: "click-1" });
+  const second = await issued(ledger, "piece:1", { house, key: "click-2" });
   expect(same).toEqual(first);
   const number = (n: number) => `R-${ledger.key?.keyId.slice(0, 6).toUpperCase()}-0000${n}`;
   expect([first.number, first.copy, second.number, second.copy]).toEqual([number(1), 1, number(1), 2]);
   expect(first.record.keyId).toBe(ledger.key?.keyId);
 
   await measurePiece(ledger, "piece:2");
-  expect((await issueReport(ledger, "piece:2", { house })).number).toBe(number(2));
+  expect((await issued(ledger, "piece:2", { house })).number).toBe(number(2));
 
   await ledger.append("amendment", "piece:1", {
     replaces: result.id,
@@ -124,7 +124,7 @@ test("a further print is a further copy, a click sent twice is one copy, an amen
     by: "counter 1",
     piece: { ticket: "H-0421" },
   });
-  const amended = await issueReport(ledger, "piece:1", { house });
+  const amended = await issued(ledger, "piece:1", { house });
   expect(amended).toMatchObject({
     number: number(3),
     copy: 1,
@@ -138,17 +138,17 @@ test("reports issued at the same moment never share a number", async () => {
   const ledger = await testLedger();
   const subjects = Array.from({ length: 6 }, (_, i) => `piece:${i}`);
   for (const subject of subjects) await measurePiece(ledger, subject);
-  const reports = await Promise.all(subjects.map((subject) => issueReport(ledger, subject, { house })));
+  const reports = await Promise.all(subjects.map((subject) => issued(ledger, subject, { house })));
   expect(new Set(reports.map(({ number }) => number)).size).toBe(6);
 });
 
 test("an unfinished piece gives no report, and a voided result says so", async () => {
   const ledger = await testLedger();
   await ledger.append("piece-opened", "piece:1", { ticket: "H-1", description: "", claim: null });
-  await expect(issueReport(ledger, "piece:1")).rejects.toThrow(
+  await expect(issued(ledger, "piece:1")).rejects.toThrow(
     /no result yet for piece:1: finish the measurement/,
   );
   const result = await measurePiece(ledger, "piece:2");
   await ledger.append("voiding", "piece:2", { entry: result.id, reason: "wrong piece on the hook" });
-  expect((await issueReport(ledger, "piece:2")).voided).toBe("wrong piece on the hook");
+  expect((await issued(ledger, "piece:2")).voided).toBe("wrong piece on the hook");
 });

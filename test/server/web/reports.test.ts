@@ -1,12 +1,15 @@
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { run as verify } from "../../../server/cli/verify.ts";
+import { backUp } from "../../../server/ledger/backup.ts";
 import { readCsv } from "../../../server/ledger/csv.ts";
 import type { EntryOf } from "../../../server/ledger/entry.ts";
+import { sha256 } from "../../../server/ledger/file-beside.ts";
 import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
 import { reportAsIssued } from "../../../server/reports/issue.ts";
+import { copyPrints, reportsBeside, verifyPrints } from "../../../server/reports/report-folder.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { spoken } from "../ledger/bench-ledger.ts";
 import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
@@ -296,4 +299,26 @@ test("the check the report prints needs the bench's file alone, and names the ha
   expect(await verify([file, "--key", key])).toBe(0);
   expect(said()).toContain(`has the hash ${hash}`);
   expect(await verify([file, "--key", "0".repeat(64)])).toBe(1);
+});
+
+test("a report is printed once: page and PDF stay the bytes that the ledger names, and a changed file is never shown", async () => {
+  const href = await issue("click-1");
+  const pdfHref = href.replace("?", ".pdf?");
+  const entry = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "report-issued");
+  const { print } = (entry as EntryOf<"report-issued">).body;
+  const folder = reportsBeside(at.file);
+  expect(sha256((await get(pdfHref)).rawPayload)).toBe(print?.pdf);
+  expect((await get(href)).body).toContain(readFileSync(join(folder, `${print?.page}.html`), "utf8"));
+  expect(await verifyPrints(at.ledger, folder)).toEqual({ reports: 1, wrong: [] });
+
+  const copy = join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite");
+  await backUp(at.file, copy);
+  expect(await copyPrints(at.file, copy, () => new Date())).toEqual({ reports: 1, wrong: [] });
+  expect(await verifyPrints(at.ledger, reportsBeside(copy))).toEqual({ reports: 1, wrong: [] });
+
+  writeFileSync(join(folder, `${print?.pdf}.pdf`), "%PDF- another report");
+  const refused = await get(pdfHref);
+  expect(refused.statusCode).toBe(404);
+  expect(refused.body).toContain(`${print?.pdf}.pdf`);
+  expect((await verifyPrints(at.ledger, folder)).wrong).toHaveLength(1);
 });
