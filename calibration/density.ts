@@ -1,9 +1,16 @@
 import type { Arithmetic } from "./arithmetic.ts";
-import type { DisplacedMass } from "./displacement.ts";
 import type { Expression, Input } from "./input.ts";
 
 /** Density of the weights a balance is adjusted with, kg/m³, by convention (OIML D 28:2004). */
 export const referenceWeightKgPerM3 = 8000;
+
+/**
+ * The displaced mass: what the displaced liquid weighs on the balance, g, before bubbles and wire are taken off.
+ * Everything else in a density hangs on it, and the three ways of weighing differ in nothing else:
+ * hung from the balance, dry less immersed; vessel on the pan and piece hung from a stand, the rise itself; flask
+ * filled to its mark, full flask and piece less the flask with the piece in it.
+ */
+export type DisplacedMass = <N>(a: Arithmetic<N>, of: (input: Input) => N, dryGrams: N) => N;
 
 /** Everything a density is made of, each as an expression over the named inputs. */
 export interface DensityParts {

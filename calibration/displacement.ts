@@ -1,19 +1,11 @@
-import type { Arithmetic } from "./arithmetic.ts";
 import { type Load, load, traitsFor } from "./balance.ts";
+import type { DisplacedMass } from "./density.ts";
 import type { OpenContribution } from "./density-trials.ts";
 import { flaskWarmth } from "./flask.ts";
-import type { Expression, Input, Inputs } from "./input.ts";
+import type { Expression, Inputs } from "./input.ts";
 import type { Measurement } from "./measurement.ts";
 import { pairedCorrelation } from "./repeats.ts";
 import type { Series } from "./series.ts";
-
-/**
- * The displaced mass: what the displaced liquid weighs on the balance, g, before bubbles and wire are taken off.
- * Everything else in a density hangs on it, and the three ways of weighing differ in nothing else:
- * hung from the balance, dry less immersed; vessel on the pan and piece hung from a stand, the rise itself; flask
- * filled to its mark, full flask and piece less the flask with the piece in it.
- */
-export type DisplacedMass = <N>(a: Arithmetic<N>, of: (input: Input) => N, dryGrams: N) => N;
 
 /** The dry and the displaced mass of one measurement, and what they were weighed from. */
 export interface Weighings {

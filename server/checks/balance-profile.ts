@@ -1,19 +1,14 @@
-import type { CheckKind, CheckResult, Dof } from "./check.ts";
+import type { CheckKind, CheckResult } from "./check.ts";
 import type { EccentricityFound } from "./eccentricity.ts";
 import type { LinearityFound } from "./linearity.ts";
-import { lastPassed, numberInForce, originOf, scatterInForce } from "./number-in-force.ts";
+import {
+  lastPassed,
+  numberInForce,
+  originOf,
+  type ProfileNumber,
+  scatterInForce,
+} from "./number-in-force.ts";
 import type { ThermometerFound } from "./thermometer.ts";
-
-/** Where a number of the profile comes from: a check with its date, or an assumption that says so. */
-export type Origin =
-  | { check: CheckKind; at: string; by: string; says: string; passed: boolean }
-  | { assumed: string };
-
-export interface ProfileNumber {
-  value: number;
-  dof: Dof;
-  origin: Origin;
-}
 
 /** What is known of a balance (and the bench's thermometer), each number with its origin. Plain data for the ledger. */
 export interface BalanceProfile {

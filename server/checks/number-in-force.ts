@@ -1,6 +1,16 @@
-import type { Origin, ProfileNumber } from "./balance-profile.ts";
-import type { CheckKind, CheckResult } from "./check.ts";
+import type { CheckKind, CheckResult, Dof } from "./check.ts";
 import type { RepeatabilityFound } from "./repeatability.ts";
+
+/** Where a number of the profile comes from: a check with its date, or an assumption that says so. */
+export type Origin =
+  | { check: CheckKind; at: string; by: string; says: string; passed: boolean }
+  | { assumed: string };
+
+export interface ProfileNumber {
+  value: number;
+  dof: Dof;
+  origin: Origin;
+}
 
 /** The passed checks of a kind, and the failed ones since the last of them. Results oldest first. */
 function made<Found>(results: readonly CheckResult[], kind: CheckKind) {

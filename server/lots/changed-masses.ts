@@ -1,5 +1,5 @@
+import type { LotDoubt } from "./lot-doubt.ts";
 import type { LotPiece } from "./lot-piece.ts";
-import type { LotDoubt } from "./totals.ts";
 import { weighedAgain } from "./weighed-again.ts";
 
 /** Pieces that came back to the pan with another mass: water inside, something lost, or another piece. */

@@ -1,19 +1,6 @@
 import type { EntryOf } from "../ledger/entry.ts";
+import type { LotDoubt, RaisedFlag } from "./lot-doubt.ts";
 import type { LotPiece } from "./lot-piece.ts";
-import type { LotDoubt } from "./totals.ts";
-
-/** Flags the bench raises by itself; an operator may raise others in own words. */
-export const raisedFlags = [
-  "voided",
-  "typed",
-  "same mass",
-  "water inside",
-  "mass lost",
-  "other piece",
-  "swapped",
-  "light for its claim",
-] as const;
-export type RaisedFlag = (typeof raisedFlags)[number];
 
 /** A flag on a piece. Cleared is not deleted: it stays with its reason. */
 export interface Flag {

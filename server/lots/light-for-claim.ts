@@ -3,8 +3,6 @@ import { to20 } from "../metals/fineness/fineness.ts";
 import { isCertain } from "../metals/fineness/house-split.ts";
 import { restByColour } from "../metals/fineness/rest-of-alloy.ts";
 import { silverShare } from "../metals/fineness/silver-share.ts";
-import type { LotPiece } from "./lot-piece.ts";
-import type { LotDoubt } from "./totals.ts";
 
 /** The fineness a claim such as au-585 names, ‰; undefined where it names none below 1000. */
 export function claimedPermille(claim: string | null): number | undefined {
@@ -26,16 +24,4 @@ export function isLightFor(permille: number, measured: MeasuredDensity, celsius:
     uGPerCm3: measured.uGPerCm3 * warmer,
   });
   return isCertain(split) && split.share <= restByColour.red.silver[1];
-}
-
-/** Pieces as light as gold of their claim gets, by claim. */
-export function lightForTheirClaim(pieces: readonly LotPiece[]): LotDoubt[] {
-  const light = pieces.filter((piece) => piece.light);
-  const finenesses = [...new Set(light.map(({ claim }) => claimedPermille(claim)!))].sort((a, b) => a - b);
-  return finenesses.map((permille) => ({
-    flag: "light for its claim",
-    says: `As light as gold of ${permille} ‰ gets: so are red gold, zinc or nickel in it, a hollow, solder, a steel spring.`,
-    todo: "Unless it is red, hold a magnet to it and look for seams; cut it before it counts, or lay it with the suspects.",
-    tickets: light.filter(({ claim }) => claimedPermille(claim) === permille).map(({ ticket }) => ticket),
-  }));
 }

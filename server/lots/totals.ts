@@ -1,6 +1,7 @@
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
-import { type FlagEntry, isCleared, type RaisedFlag } from "./flags.ts";
-import { lightForTheirClaim } from "./light-for-claim.ts";
+import { type FlagEntry, isCleared } from "./flags.ts";
+import { lightForTheirClaim } from "./light-pieces.ts";
+import type { LotDoubt } from "./lot-doubt.ts";
 import { type Ends, fineSum, type LotFine } from "./lot-fine.ts";
 import type { LotPiece } from "./lot-piece.ts";
 import { twins } from "./twins.ts";
@@ -9,14 +10,6 @@ import { twins } from "./twins.ts";
 export interface GrossWeighing {
   grams: number;
   stepG: number;
-}
-
-export interface LotDoubt {
-  /** the flag it puts on its tickets; a doubt whose flag was cleared on every ticket is not told again */
-  flag?: RaisedFlag;
-  says: string;
-  todo: string;
-  tickets: readonly string[];
 }
 
 export interface LotSums {

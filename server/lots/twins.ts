@@ -1,5 +1,5 @@
+import type { LotDoubt } from "./lot-doubt.ts";
 import type { LotPiece } from "./lot-piece.ts";
-import type { LotDoubt } from "./totals.ts";
 
 /** So few pairs of one mass may be chance before a pair says anything. */
 const chancePairs = 0.5;

@@ -2,8 +2,8 @@ import {
   assumedImmersedPerDry,
   assumedRepeatabilityPerReadability,
   type BalanceProfile,
-  type ProfileNumber,
 } from "../checks/balance-profile.ts";
+import type { ProfileNumber } from "../checks/number-in-force.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";

@@ -1,8 +1,8 @@
 import { BuyingCaution } from "../cautions.tsx";
-import { type FieldError, Problems } from "../forms.tsx";
+import { Problems } from "../forms.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { useWords } from "../words/spoken.ts";
-import { PriceForm, TermsForm } from "./price-form.tsx";
+import { type PayoutEntries, PriceForm, TermsForm } from "./price-form.tsx";
 
 /** One line of the worksheet; low and high follow the interval of the fine mass. */
 export interface PayoutRow {
@@ -17,30 +17,7 @@ export interface PayoutRow {
   payHigh: string;
 }
 
-export interface PayoutView {
-  lotId: string;
-  lotName: string;
-  /** entries of both forms */
-  values: Readonly<
-    Record<
-      | "metal"
-      | "price"
-      | "currency"
-      | "per"
-      | "source"
-      | "at"
-      | "rate"
-      | "fee"
-      | "rounding"
-      | "ticket"
-      | "deducted"
-      | "permille"
-      | "saidBy"
-      | "by",
-      string
-    >
-  >;
-  problems: readonly { fieldId: string; error: FieldError }[];
+export interface PayoutView extends PayoutEntries {
   /** set once a price is locked */
   sheet?: {
     facts: readonly (readonly [name: string, value: string])[];
@@ -52,8 +29,6 @@ export interface PayoutView {
     /** what this house's melts say of the lot, one sentence or more each; empty while they say nothing */
     house: readonly string[];
   };
-  csrfToken: string;
-  stepKey: string;
 }
 
 /** The worksheet from fine mass to money, with both ends. */

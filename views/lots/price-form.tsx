@@ -1,6 +1,34 @@
-import { Csrf, errorsOf, Field, Select } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
 import { useWords } from "../words/spoken.ts";
-import type { PayoutView } from "./payout.tsx";
+
+/** What was entered about a payout, and what of it was refused. */
+export interface PayoutEntries {
+  lotId: string;
+  lotName: string;
+  /** entries of both forms */
+  values: Readonly<
+    Record<
+      | "metal"
+      | "price"
+      | "currency"
+      | "per"
+      | "source"
+      | "at"
+      | "rate"
+      | "fee"
+      | "rounding"
+      | "ticket"
+      | "deducted"
+      | "permille"
+      | "saidBy"
+      | "by",
+      string
+    >
+  >;
+  problems: readonly { fieldId: string; error: FieldError }[];
+  csrfToken: string;
+  stepKey: string;
+}
 
 const options = <K extends string>(names: Record<K, string>) =>
   (Object.keys(names) as K[]).map((value) => ({ value, label: names[value] }));
@@ -9,7 +37,7 @@ const options = <K extends string>(names: Record<K, string>) =>
 const sayers = ["stamp", "laboratory", "customer"] as const;
 
 /** A price is locked with its time and source. */
-export function PriceForm(view: PayoutView) {
+export function PriceForm(view: PayoutEntries) {
   const { values } = view;
   const { payout: say, lots } = useWords();
   const errorOf = errorsOf(view.problems);
@@ -66,7 +94,7 @@ export function PriceForm(view: PayoutView) {
 }
 
 /** Stones off the mass of a piece, and a fineness that somebody states. */
-export function TermsForm(view: PayoutView) {
+export function TermsForm(view: PayoutEntries) {
   const { payout } = useWords();
   const say = payout.terms;
   const errorOf = errorsOf(view.problems);

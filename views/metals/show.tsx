@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { fixed, fromTo } from "../numbers.ts";
-import { type Band, DensityAxis } from "../plots/density.tsx";
+import type { Band } from "../plots/bands.tsx";
+import { DensityAxis } from "../plots/density.tsx";
 import { Caution, Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";

@@ -1,4 +1,4 @@
-import type { DensityPlot } from "./density.tsx";
+import type { DensityPlot } from "./density-plot.ts";
 
 /** Everything alive, the claim, the interval and the nearest neighbour on either side, with a margin. */
 export function domainOf({ measured, bands, claimId, domain }: DensityPlot): readonly [number, number] {

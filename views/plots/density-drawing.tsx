@@ -4,8 +4,8 @@ import { inLocale, plusMinus } from "../numbers.ts";
 import { type Locale, words } from "../words/index.ts";
 import { BandRows } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
-import type { DensityPlot, MeasuredCurve } from "./density.tsx";
 import { domainOf } from "./density-domain.ts";
+import type { DensityPlot, MeasuredCurve } from "./density-plot.ts";
 import type { Drawing } from "./figure.tsx";
 import { textWidth } from "./lanes.ts";
 

@@ -1,5 +1,5 @@
 import type { FindingStateName } from "../finding.tsx";
-import type { DensityPlot } from "../plots/density.tsx";
+import type { DensityPlot } from "../plots/density-plot.ts";
 import { type Locale, words } from "../words/index.ts";
 import { told, toldValue } from "../words/told.ts";
 

@@ -14,7 +14,8 @@ import {
   type PhotoView,
 } from "../photos.tsx";
 import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
-import { DensityAxis, type DensityPlot } from "../plots/density.tsx";
+import { DensityAxis } from "../plots/density.tsx";
+import type { DensityPlot } from "../plots/density-plot.ts";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";

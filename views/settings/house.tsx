@@ -1,9 +1,20 @@
-import { Csrf, Field } from "../forms.tsx";
+import { Csrf, Field, type FieldError } from "../forms.tsx";
 import { useWords } from "../words/spoken.ts";
-import type { SettingsView } from "./index.tsx";
+
+export interface HouseView {
+  house: string;
+  address: string;
+  contact: string;
+  accreditedBy: string;
+  accreditation: string;
+  verifiedScale: string;
+  verifiedUntil: string;
+  problems: readonly { fieldId: string; error: FieldError }[];
+  csrfToken: string;
+}
 
 /** Who issues the reports, as they name it. */
-export function House(view: SettingsView) {
+export function House(view: HouseView) {
   const { house, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } = view;
   const say = useWords().settings;
   const error = view.problems.find(({ fieldId }) => fieldId === "accreditation")?.error;

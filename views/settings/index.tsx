@@ -1,24 +1,14 @@
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
-import {
-  Check,
-  Csrf,
-  errorsOf,
-  Field,
-  type FieldError,
-  Problems,
-  RadioCards,
-  Select,
-  UnitSelect,
-} from "../forms.tsx";
+import { Check, Csrf, errorsOf, Field, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
 import { type Locale, languageNames, locales } from "../words/index.ts";
 import { useWords } from "../words/spoken.ts";
-import { House } from "./house.tsx";
+import { House, type HouseView } from "./house.tsx";
 import { MorePages } from "./more.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
-import { SecondPersonLimits } from "./second-person.tsx";
+import { SecondPersonLimits, type SecondPersonView } from "./second-person.tsx";
 
 /** One number of the bench, as typed, with the words around it. */
 export interface NumberField {
@@ -30,7 +20,7 @@ export interface NumberField {
 }
 
 /** Settings as the page shows them; entries as typed. */
-export interface SettingsView {
+export interface SettingsView extends HouseView, SecondPersonView {
   theme: Theme;
   locale: Locale;
   keys: boolean;
@@ -42,27 +32,16 @@ export interface SettingsView {
   /** of the balance, then of water, air and hanger */
   numbers: { balance: readonly NumberField[]; around: readonly NumberField[] };
   rule: { kind: string; multiple: string };
-  /** limits above which a second person confirms typed readings, as typed; empty for never */
-  secondPerson: { massG: string; worth: string };
   scaleStep: string;
   scaleStepUnit: string;
   units: readonly string[];
   /** what masses of a lot are told in beside grams */
   secondUnit: string;
-  house: string;
-  address: string;
-  contact: string;
-  accreditedBy: string;
-  accreditation: string;
-  verifiedScale: string;
-  verifiedUntil: string;
   /** where the ledger is, free space, last backup: in words */
   storage: readonly string[];
-  problems: readonly { fieldId: string; error: FieldError }[];
   /** which of the forms was kept just now */
   kept?: string;
   demo: boolean;
-  csrfToken: string;
 }
 
 /** All settings, a form each: how it looks, how the bench weighs, who confirms, who you are. */

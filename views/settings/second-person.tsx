@@ -1,13 +1,15 @@
-import { Csrf, errorsOf, Field } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldError } from "../forms.tsx";
 import { useWords } from "../words/spoken.ts";
-import type { SettingsView } from "./index.tsx";
+
+export interface SecondPersonView {
+  /** limits above which a second person confirms typed readings, as typed; empty for never */
+  secondPerson: { massG: string; worth: string };
+  problems: readonly { fieldId: string; error: FieldError }[];
+  csrfToken: string;
+}
 
 /** Above which limits typed readings are confirmed by a second person. */
-export function SecondPersonLimits({
-  secondPerson,
-  problems,
-  csrfToken,
-}: Pick<SettingsView, "secondPerson" | "problems" | "csrfToken">) {
+export function SecondPersonLimits({ secondPerson, problems, csrfToken }: SecondPersonView) {
   const { secondPerson: say, settings } = useWords();
   const errorOf = errorsOf(problems);
   return (

@@ -7,8 +7,8 @@ import { Refusal } from "../../weighing/refusal.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import type { BalanceForm } from "./balance-forms.ts";
+import type { BalanceParts } from "./balance-parts.ts";
 import { meaningOf } from "./balance-words.ts";
-import type { BalanceParts } from "./balances.tsx";
 
 /** The request a balance must be sent before it answers, typed by its owner and agreed to. */
 export function balanceAskingRoutes(

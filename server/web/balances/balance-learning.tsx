@@ -16,8 +16,8 @@ import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import type { BalanceForm } from "./balance-forms.ts";
-import { profileHref } from "./balance-profiles.tsx";
-import type { BalanceParts } from "./balances.tsx";
+import type { BalanceParts } from "./balance-parts.ts";
+import { profileHref } from "./profile-href.ts";
 
 /** Learning the balance in use: the guided half minute over its live bytes, pasted lines, and what was learned. */
 export function balanceLearningRoutes(

@@ -11,12 +11,8 @@ import { html } from "../page-request.ts";
 import { fileOf } from "../uploads.ts";
 import type { BalanceForm } from "./balance-forms.ts";
 import { samplesOf } from "./balance-learning.tsx";
-import type { BalanceParts } from "./balances.tsx";
-
-/** Where a profile of this name is shown. */
-export function profileHref(name: string): string {
-  return `/balances/profiles/${encodeURIComponent(name)}`;
-}
+import type { BalanceParts } from "./balance-parts.ts";
+import { profileHref } from "./profile-href.ts";
 
 /** Throws Refusal for a file that is no text. */
 function textOf(file: Uint8Array): string {

@@ -1,5 +1,4 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import type { Clock } from "../../../drivers/clock.ts";
 import { BesideAsks, BesideNow } from "../../../views/balances/beside.tsx";
 import { Finding } from "../../../views/balances/finding.tsx";
 import { BalancesIndex } from "../../../views/balances/index.tsx";
@@ -9,9 +8,6 @@ import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { page, render } from "../../../views/page.tsx";
 import { words } from "../../../views/words/index.ts";
 import { type BalanceChoice, checkedChoice } from "../../station/balance-choice.ts";
-import type { BalanceInUse } from "../../station/balance-in-use.ts";
-import type { Bench } from "../../station/bench.ts";
-import type { KeptProfiles } from "../../station/kept-profiles.ts";
 import { Finding as Search } from "../../station/line-search.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
@@ -20,19 +16,10 @@ import { html } from "../page-request.ts";
 import { balanceAskingRoutes } from "./balance-asking.tsx";
 import { balanceForms } from "./balance-forms.ts";
 import { balanceLearningRoutes } from "./balance-learning.tsx";
-import { balanceProfileRoutes, profileHref } from "./balance-profiles.tsx";
+import type { BalanceParts } from "./balance-parts.ts";
+import { balanceProfileRoutes } from "./balance-profiles.tsx";
 import { besideOf, keptFor, nowOf, portRows } from "./balance-words.ts";
-
-export interface BalanceParts {
-  bench: Bench;
-  balance: BalanceInUse;
-  profiles: KeptProfiles;
-  demo: boolean;
-  /** the clock of the guided half minute */
-  clock?: Clock;
-  /** how long finding listens at each setting, ms */
-  findingMs?: number;
-}
+import { profileHref } from "./profile-href.ts";
 
 /** The Balances page and everything below it. Pages only watch; the server owns the port. */
 export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {

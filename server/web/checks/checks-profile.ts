@@ -1,7 +1,8 @@
 import { inLocale } from "../../../views/numbers.ts";
 import { type Locale, words } from "../../../views/words/index.ts";
 import { massWords } from "../../checks/amounts.ts";
-import type { BalanceProfile, ProfileNumber } from "../../checks/balance-profile.ts";
+import type { BalanceProfile } from "../../checks/balance-profile.ts";
+import type { ProfileNumber } from "../../checks/number-in-force.ts";
 
 /** From here on the factor of 95.45 % is within 0.1 % of the normal law's, and more digits tell nothing. */
 const manyDof = 1000;

@@ -17,7 +17,7 @@ import type { KeptSettings } from "../../station/kept-settings.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
-import { whenOf } from "../records/record-view.ts";
+import { whenOf } from "../when.ts";
 
 /** Seconds between two heartbeats; the window turns grey when it misses two. */
 const heartbeatSeconds = 2;

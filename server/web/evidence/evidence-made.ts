@@ -2,7 +2,7 @@ import type { MadeTest } from "../../../views/evidence/index.tsx";
 import type { Evidence } from "../../conformity/evidence/evidence.ts";
 import { foundWords, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import type { Test } from "../../weighing/piece.ts";
-import { whenOf } from "../records/record-view.ts";
+import { whenOf } from "../when.ts";
 import type { Standing } from "./evidence-standing.ts";
 
 /** What the tests found that still count. */

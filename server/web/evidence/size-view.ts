@@ -4,7 +4,7 @@ import type { ComputeResponse } from "../../compute/contract.ts";
 import { outlineDoubt } from "../../conformity/evidence/outline-and-displacement.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Test } from "../../weighing/piece.ts";
-import { whenOf } from "../records/record-view.ts";
+import { whenOf } from "../when.ts";
 import { counting } from "./evidence-made.ts";
 
 /** A form of evidence that was sent back. */

@@ -8,7 +8,7 @@ import type { Entry } from "../../ledger/entry.ts";
 import { isCertain } from "../../metals/fineness/house-split.ts";
 import type { SilverShare } from "../../metals/fineness/silver-share.ts";
 import { statedBy } from "../../reports/stated.ts";
-import { whenOf } from "../records/record-view.ts";
+import { whenOf } from "../when.ts";
 
 type Facts = NonNullable<AssayView["facts"]>;
 

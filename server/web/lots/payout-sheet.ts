@@ -10,7 +10,8 @@ import type { LotPiece } from "../../lots/lot-piece.ts";
 import { type PayoutLine, payFor, payoutLines, rounded } from "../../lots/payout.ts";
 import type { Library } from "../../metals/library.ts";
 import { houseTells } from "../laboratory/house-melts-view.ts";
-import { nameIn, whenOf } from "../records/record-view.ts";
+import { nameIn } from "../records/record-view.ts";
+import { whenOf } from "../when.ts";
 
 /** The worksheet as its page shows it; undefined while no price is locked. */
 export function sheetOf(

@@ -3,7 +3,7 @@ import type { EntryOf } from "../../ledger/entry.ts";
 import { photoLimit } from "../../photos/photo.ts";
 import { photoName } from "../../photos/photo-name.ts";
 import type { Piece } from "../../weighing/piece.ts";
-import { whenOf } from "../records/record-view.ts";
+import { whenOf } from "../when.ts";
 
 /** A kept photo as pages show it. */
 export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string): PhotoView {

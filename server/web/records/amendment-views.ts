@@ -5,7 +5,7 @@ import { computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { Result } from "../../reports/stated.ts";
 import type { Piece } from "../../weighing/piece.ts";
-import { whenOf } from "./record-view.ts";
+import { whenOf } from "../when.ts";
 
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
 export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: Locale): Amendment[] {

@@ -7,7 +7,8 @@ import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";
 import type { Library } from "../../metals/library.ts";
 import { claimsOf, metalBands } from "../../station/metal-bands.ts";
 import { type MassRange, massAsked } from "../lots/mass-asked.ts";
-import { nameIn, whenOf } from "./record-view.ts";
+import { whenOf } from "../when.ts";
+import { nameIn } from "./record-view.ts";
 
 /** One page of the list as it was asked for in the address. */
 export async function listOf(

@@ -26,6 +26,7 @@ import type { Stated } from "../../reports/stated.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import { secondReadingView } from "../../station/second-person-view.ts";
 import type { Capture, Piece } from "../../weighing/piece.ts";
+import { whenOf } from "../when.ts";
 import { amendmentViews } from "./amendment-views.ts";
 
 /** Everything the page of one record shows, read from the entries about its piece. */
@@ -118,11 +119,6 @@ function rightPieceSays({ announced, weighed, reason }: BodyOf<"right-piece">, l
 /** Name of a metal; its id where an owner has since taken it out of the library. */
 export function nameIn(library: Library, id: string): string {
   return library.has(id) ? library.metal(id).name : id;
-}
-
-/** A moment as the page writes it: date and time of day, UTC. */
-export function whenOf(at: string): string {
-  return `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`;
 }
 
 function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureView {

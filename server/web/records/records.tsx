@@ -15,11 +15,12 @@ import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
+import { whenOf } from "../when.ts";
 import { amend } from "./amend.ts";
 import { amendableReadings } from "./amended-result.ts";
 import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
-import { nameIn, recordView, whenOf } from "./record-view.ts";
+import { nameIn, recordView } from "./record-view.ts";
 
 interface RecordParts {
   ledger: Ledger;

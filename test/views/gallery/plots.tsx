@@ -1,7 +1,8 @@
+import type { Band } from "../../../views/plots/bands.tsx";
 import { BudgetBars } from "../../../views/plots/budget.tsx";
 import { ControlChart } from "../../../views/plots/control-chart.tsx";
 import { curveOf } from "../../../views/plots/curve.ts";
-import { type Band, DensityAxis } from "../../../views/plots/density.tsx";
+import { DensityAxis } from "../../../views/plots/density.tsx";
 import { Fineness } from "../../../views/plots/fineness.tsx";
 import { Repeats } from "../../../views/plots/repeats.tsx";
 

@@ -1,4 +1,4 @@
-import type { Words } from "../index.ts";
+import type { Words } from "../en/index.ts";
 
 /** Die Entscheidungsregel: ihre Wahl in den Einstellungen und ihr Urteil neben dem Befund. */
 export const decision: Words["decision"] = {

@@ -1,4 +1,4 @@
-import type { Words } from "../index.ts";
+import type { Words } from "../en/index.ts";
 
 /** Andere Prüfungen des Stücks an der Waage. */
 export const otherTests: Words["otherTests"] = {

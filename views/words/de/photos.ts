@@ -1,4 +1,4 @@
-import type { Words } from "../index.ts";
+import type { Words } from "../en/index.ts";
 
 export const photos: Words["photos"] = {
   heading: "Fotos dieses Stücks",

@@ -1,4 +1,4 @@
-import type { Words } from "../index.ts";
+import type { Words } from "../en/index.ts";
 
 /** Was eine Dichte haben kann: einzelne Metalle, Mischungen aus zweien, Kerne unter einer Haut. */
 export const reaching: Words["reaching"] = {

@@ -1,0 +1,16 @@
+import type { Clock } from "../../../drivers/clock.ts";
+import type { BalanceInUse } from "../../station/balance-in-use.ts";
+import type { Bench } from "../../station/bench.ts";
+import type { KeptProfiles } from "../../station/kept-profiles.ts";
+
+/** What the Balances pages work with. */
+export interface BalanceParts {
+  bench: Bench;
+  balance: BalanceInUse;
+  profiles: KeptProfiles;
+  demo: boolean;
+  /** the clock of the guided half minute */
+  clock?: Clock;
+  /** how long finding listens at each setting, ms */
+  findingMs?: number;
+}

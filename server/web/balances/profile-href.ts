@@ -1,0 +1,4 @@
+/** Where a profile of this name is shown. */
+export function profileHref(name: string): string {
+  return `/balances/profiles/${encodeURIComponent(name)}`;
+}
