@@ -1,17 +1,20 @@
+import { message, type Param } from "../../calibration/message.ts";
 import { elements } from "./elements.ts";
 
 /** Density of one component of a mixture at 20 °C, g/cm³, with a standard uncertainty. */
 export interface ComponentDensity {
   gPerCm3: number;
   uGPerCm3: number;
+  /** its name in a message */
+  called: Param;
 }
 
 /** Components that are no metal of their own on a bench, but occur inside one. All from memory. */
 const others: Readonly<Record<string, ComponentDensity>> = {
-  WC: { gPerCm3: 15.63, uGPerCm3: 0.05 },
-  polymer: { gPerCm3: 1.2, uGPerCm3: 0.06 },
-  C: { gPerCm3: 2.26, uGPerCm3: 0.05 },
-  P: { gPerCm3: 1.82, uGPerCm3: 0.1 },
+  WC: { gPerCm3: 15.63, uGPerCm3: 0.05, called: message("composite.component.wc") },
+  polymer: { gPerCm3: 1.2, uGPerCm3: 0.06, called: message("composite.component.polymer") },
+  C: { gPerCm3: 2.26, uGPerCm3: 0.05, called: message("composite.component.c") },
+  P: { gPerCm3: 1.82, uGPerCm3: 0.1, called: message("composite.component.p") },
 };
 
 /** Handbooks round to three or four figures, so no element is taken as better known than this share of its density. */
@@ -24,6 +27,7 @@ for (const { id, densityGPerCm3: band, composition } of elements) {
   known.set(symbol, {
     gPerCm3: band.nominal,
     uGPerCm3: Math.max(spread, leastRelativeU * band.nominal),
+    called: { metal: id },
   });
 }
 

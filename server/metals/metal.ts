@@ -1,3 +1,5 @@
+import type { Message } from "../../calibration/message.ts";
+
 /** What a magnet shows: nothing, a faint drift of a hung piece, or a pull that a hand feels. */
 export type Magnetism = "none" | "weak" | "strong";
 
@@ -51,4 +53,6 @@ export interface Metal {
   notes?: string;
   /** a fineness family lists the recipes it groups; its band runs over all of them */
   recipes?: readonly string[];
+  /** a made-up piece: what it is put together from, in place of a name */
+  made?: Message;
 }

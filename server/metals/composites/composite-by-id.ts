@@ -1,12 +1,20 @@
+import type { Message, Param } from "../../../calibration/message.ts";
+import { called, coreUnderSkin } from "../called.ts";
 import type { Library } from "../library.ts";
 import type { Metal } from "../metal.ts";
 import { knownPairs } from "./known-pairs.ts";
-import { components, type MixturePart, ownParts } from "./mixture-part.ts";
+import { calledMixture, components, type MixturePart, ownParts } from "./mixture-part.ts";
 
 /** A made-up piece as its id names it: what it is put together from, whatever the shares. */
 export type NamedComposite =
-  | { kind: "mixture"; pair: readonly [MixturePart, MixturePart]; name: string; source: string }
-  | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; source: string };
+  | {
+      kind: "mixture";
+      pair: readonly [MixturePart, MixturePart];
+      name: string;
+      called: Message;
+      source: string;
+    }
+  | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; called: Message; source: string };
 
 /**
  * What an id of a mixture ("mix-w-cu") or of a core under a skin ("core-w-pure-skin-el-au") stands for; undefined when it
@@ -14,6 +22,11 @@ export type NamedComposite =
  */
 export function compositeById(id: string, library: Library): NamedComposite | undefined {
   return mixtureById(id, library) ?? coredById(id, library);
+}
+
+/** What stands under an id of a metal or of a made-up piece, for a message; an id that stands for none is shown as it is. */
+export function calledById(id: string, library: Library): Param {
+  return library.has(id) ? called(library.metal(id)) : (compositeById(id, library)?.called ?? id);
 }
 
 function mixtureById(id: string, library: Library): NamedComposite | undefined {
@@ -29,6 +42,7 @@ function mixtureById(id: string, library: Library): NamedComposite | undefined {
       kind: "mixture",
       pair: [one, other],
       name: known?.name ?? `${one.name} with ${other.name}`,
+      called: calledMixture([one, other], known),
       source: known?.source ?? "mixture law",
     };
   }
@@ -44,6 +58,7 @@ function coredById(id: string, library: Library): NamedComposite | undefined {
     core: inside,
     skin: outside,
     name: `${inside.name} under ${outside.name}`,
+    called: coreUnderSkin(inside, outside),
     source: "computed from the volumes of core and skin",
   };
 }

@@ -1,5 +1,6 @@
 import { soundThrough } from "../../conformity/separation.ts";
 import { worthPerGram } from "../../conformity/worth.ts";
+import { coreUnderSkin } from "../called.ts";
 import type { Colour, Metal } from "../metal.ts";
 import type { DensityInterval } from "./binary-mixtures.ts";
 import type { CoreAndSkin } from "./core-and-skin.ts";
@@ -54,6 +55,7 @@ export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Met
   return {
     id: piece.id,
     name: piece.name,
+    made: coreUnderSkin(core, skin),
     family: "cored-and-plated",
     composition,
     densityGPerCm3: { nominal: (interval[0] + interval[1]) / 2, low: interval[0], high: interval[1] },

@@ -1,3 +1,4 @@
+import { type Message, message } from "../../../calibration/message.ts";
 import type { Colour, Likelihood, Magnetism } from "../metal.ts";
 
 /** A pair of components that somebody is known to make solid pieces of, and what such a piece shows. */
@@ -5,6 +6,7 @@ export interface KnownPair {
   /** the first is the one whose share is stated */
   pair: readonly [string, string];
   name: string;
+  called: Message;
   likelihood: Likelihood;
   /** % IACS at a mass fraction of the first component */
   conductivityIacsPercent: (share: number) => readonly [number, number];
@@ -48,6 +50,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Pb", "Sn"],
     name: "Lead and tin",
+    called: message("composite.mix-pb-sn"),
     likelihood: "common",
     conductivityIacsPercent: fixed(8, 15),
     soundMPerS: leadSound,
@@ -58,6 +61,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Pb", "Sb"],
     name: "Lead and antimony",
+    called: message("composite.mix-pb-sb"),
     likelihood: "common",
     conductivityIacsPercent: fixed(4.3, 8.5),
     soundMPerS: 2160,
@@ -68,6 +72,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Pb", "Cu"],
     name: "Lead and copper",
+    called: message("composite.mix-pb-cu"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(8, 50),
     soundMPerS: null,
@@ -78,6 +83,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Pb", "Ag"],
     name: "Lead and silver",
+    called: message("composite.mix-pb-ag"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(8, 60),
     soundMPerS: null,
@@ -88,6 +94,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Bi", "Sn"],
     name: "Bismuth and tin",
+    called: message("composite.mix-bi-sn"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(1.3, 15),
     soundMPerS: null,
@@ -98,6 +105,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Cu"],
     name: "Tungsten in copper",
+    called: message("composite.mix-w-cu"),
     likelihood: "possible",
     conductivityIacsPercent: tungstenCopperConductivity,
     soundMPerS: 4800,
@@ -108,6 +116,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Ag"],
     name: "Tungsten in silver",
+    called: message("composite.mix-w-ag"),
     likelihood: "possible",
     conductivityIacsPercent: (share) => [35, Math.max(65, 105 - 80 * share)],
     soundMPerS: 4400,
@@ -118,6 +127,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Au"],
     name: "Tungsten in gold",
+    called: message("composite.mix-au-w"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(25, 75),
     soundMPerS: null,
@@ -128,6 +138,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Ni"],
     name: "Tungsten with nickel binder",
+    called: message("composite.mix-w-ni"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(10, 17),
     soundMPerS: 5200,
@@ -138,6 +149,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Fe"],
     name: "Tungsten with iron binder",
+    called: message("composite.mix-w-fe"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(10, 17),
     soundMPerS: 5200,
@@ -148,6 +160,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Sn"],
     name: "Tungsten powder in tin",
+    called: message("composite.mix-w-sn"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(10, 30),
     soundMPerS: null,
@@ -158,6 +171,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "Pb"],
     name: "Tungsten powder in lead",
+    called: message("composite.mix-w-pb"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(8, 30),
     soundMPerS: null,
@@ -168,6 +182,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["W", "polymer"],
     name: "Tungsten powder in polymer",
+    called: message("composite.mix-w-polymer"),
     likelihood: "possible",
     conductivityIacsPercent: fixed(0, 1),
     soundMPerS: null,
@@ -178,6 +193,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Cu", "Zn"],
     name: "Copper and zinc (brass)",
+    called: message("composite.mix-cu-zn"),
     likelihood: "common",
     conductivityIacsPercent: fixed(24, 60),
     soundMPerS: 4370,
@@ -188,6 +204,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Cu", "Sn"],
     name: "Copper and tin (bronze)",
+    called: message("composite.mix-cu-sn"),
     likelihood: "common",
     conductivityIacsPercent: fixed(9, 40),
     soundMPerS: 3530,
@@ -198,6 +215,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Ag", "Cu"],
     name: "Silver and copper",
+    called: message("composite.mix-ag-cu"),
     likelihood: "common",
     conductivityIacsPercent: fixed(65, 100),
     soundMPerS: null,
@@ -208,6 +226,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Au", "Ag"],
     name: "Gold and silver",
+    called: message("composite.mix-au-ag"),
     likelihood: "common",
     conductivityIacsPercent: fixed(8, 60),
     soundMPerS: null,
@@ -218,6 +237,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Au", "Cu"],
     name: "Gold and copper",
+    called: message("composite.mix-au-cu"),
     likelihood: "common",
     conductivityIacsPercent: fixed(8, 60),
     soundMPerS: null,
@@ -228,6 +248,7 @@ export const knownPairs: readonly KnownPair[] = [
   {
     pair: ["Pt", "Cu"],
     name: "Platinum and copper",
+    called: message("composite.mix-pt-cu"),
     likelihood: "rare",
     conductivityIacsPercent: fixed(3, 15),
     soundMPerS: null,

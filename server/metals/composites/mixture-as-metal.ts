@@ -1,6 +1,7 @@
+import { message } from "../../../calibration/message.ts";
 import type { Metal } from "../metal.ts";
 import type { BinaryMixture } from "./binary-mixtures.ts";
-import { fractionsOf } from "./mixture-part.ts";
+import { calledMixture, fractionsOf } from "./mixture-part.ts";
 
 /** A mixture written as a metal of the library, so that evidence and separation treat both alike. */
 export function mixtureAsMetal(mixture: BinaryMixture, interval: readonly [number, number]): Metal {
@@ -9,6 +10,12 @@ export function mixtureAsMetal(mixture: BinaryMixture, interval: readonly [numbe
   return {
     id: mixture.id,
     name: mixture.name,
+    made: message("composite.mixture-share", {
+      mixture: calledMixture(parts, known),
+      low_percent: 100 * share[0],
+      high_percent: 100 * share[1],
+      part: parts[0].called,
+    }),
     family: "mixtures",
     composition: compositionOf(parts, share),
     densityGPerCm3: { nominal: (interval[0] + interval[1]) / 2, low: interval[0], high: interval[1] },

@@ -1,14 +1,17 @@
+import { type Message, message, type Param } from "../../../calibration/message.ts";
 import { componentDensity, componentSymbols } from "../component-density.ts";
 import { excessTerm } from "../excess-terms.ts";
 import type { Library } from "../library.ts";
 import type { Magnetism, Metal } from "../metal.ts";
 import type { MassFractions } from "../mixture.ts";
+import type { KnownPair } from "./known-pairs.ts";
 
 /** What a mixture of two is made of: a component such as copper, or a metal of the owner's. */
 export interface MixturePart {
   /** "Cu", or the id of the owner's metal */
   id: string;
   name: string;
+  called: Param;
   gPerCm3: number;
   /** what it holds, as mass fractions of elements */
   fractions: MassFractions;
@@ -21,6 +24,7 @@ function componentPart(symbol: string): MixturePart {
   return {
     id: symbol,
     name: symbol,
+    called: componentDensity(symbol).called,
     gPerCm3: componentDensity(symbol).gPerCm3,
     fractions: { [symbol]: 1 },
     magnetism: pulled.includes(symbol) ? "weak" : "none",
@@ -46,7 +50,7 @@ export function ownParts({ metals }: Library): MixturePart[] {
 
 function ownPart({ id, name, densityGPerCm3, composition, magnetism }: Metal): MixturePart {
   const fractions = Object.fromEntries(Object.entries(composition).map(([of, [nominal]]) => [of, nominal]));
-  return { id, name, gPerCm3: densityGPerCm3.nominal, fractions, magnetism };
+  return { id, name, called: { metal: id, name }, gPerCm3: densityGPerCm3.nominal, fractions, magnetism };
 }
 
 /**
@@ -77,4 +81,12 @@ export function fractionsOf(a: MixturePart, b: MixturePart, share: number): Mass
   ] as const)
     for (const [symbol, w] of Object.entries(part.fractions)) mixed[symbol] = (mixed[symbol] ?? 0) + of * w;
   return mixed;
+}
+
+/** The name of a mixture whatever its shares: that of the known pair, or of its two parts, the denser first. */
+export function calledMixture(
+  [dense, light]: readonly [MixturePart, MixturePart],
+  known: KnownPair | null | undefined,
+): Message {
+  return known?.called ?? message("composite.mixture", { dense: dense.called, light: light.called });
 }
