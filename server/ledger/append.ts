@@ -5,6 +5,7 @@ import { checkedBody, type Kind } from "./kinds.ts";
 import { project } from "./projection.ts";
 import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
+import { Stale } from "./stale.ts";
 import type { EntryRow, Store, Trx } from "./tables.ts";
 import { LedgerTrouble } from "./trouble.ts";
 
@@ -36,15 +37,59 @@ export async function appendTo(store: Store, draft: Draft, key: SigningKey | und
   for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
   return inTransaction(store, async (trx) => {
     await store.lockChain(trx);
-    const stood = await trx.selectFrom("entries").selectAll().where("id", "=", draft.id).executeTakeFirst();
-    if (stood) return sameAgain(stood, draft, body);
-    const own = draft.origin !== undefined || ownKinds.includes(draft.kind);
-    if (!own) await noteClockJump(trx, draft);
-    const row = await insert(trx, draft, body);
-    await project(trx, store.dialect, row, (subject) => aboutSubject(trx, subject));
-    if (key && !ownKinds.includes(draft.kind)) await checkpointIfDue(trx, draft, key);
-    return row;
+    return appendIn(trx, store, { draft, body, key });
   });
+}
+
+/**
+ * Writes several entries about one subject in one transaction: all of them or none. `after` is how many entries about
+ * the subject they rest on. Throws Stale when there are more by now, from this program or another one.
+ */
+export async function appendAllTo(
+  store: Store,
+  drafts: readonly Draft[],
+  key: SigningKey | undefined,
+  after: { subject: string; entries: number },
+): Promise<Entry[]> {
+  const checked = drafts.map((draft) => ({
+    draft,
+    body: canonicalJson(checkedBody(draft.kind, draft.body)),
+    key,
+  }));
+  for (const { draft } of checked)
+    for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
+  return inTransaction(store, async (trx) => {
+    await store.lockChain(trx);
+    const found = await countAbout(trx, after.subject);
+    if (found !== after.entries) throw new Stale(after.subject, after.entries, found);
+    const written: Entry[] = [];
+    for (const one of checked) written.push(await appendIn(trx, store, one));
+    return written;
+  });
+}
+
+async function countAbout(trx: Trx, subject: string): Promise<number> {
+  const { n } = await trx
+    .selectFrom("entries")
+    .select(({ fn }) => fn.countAll<number | string>().as("n"))
+    .where("subject", "=", subject)
+    .executeTakeFirstOrThrow();
+  return Number(n);
+}
+
+async function appendIn(
+  trx: Trx,
+  store: Store,
+  { draft, body, key }: { draft: Draft; body: string; key: SigningKey | undefined },
+): Promise<Entry> {
+  const stood = await trx.selectFrom("entries").selectAll().where("id", "=", draft.id).executeTakeFirst();
+  if (stood) return sameAgain(stood, draft, body);
+  const own = draft.origin !== undefined || ownKinds.includes(draft.kind);
+  if (!own) await noteClockJump(trx, draft);
+  const row = await insert(trx, draft, body);
+  await project(trx, store.dialect, row, (subject) => aboutSubject(trx, subject));
+  if (key && !ownKinds.includes(draft.kind)) await checkpointIfDue(trx, draft, key);
+  return row;
 }
 
 /** Signs the chain as it stands, unless the last entry is a checkpoint already; null in an empty ledger. */

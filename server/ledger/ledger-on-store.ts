@@ -1,4 +1,4 @@
-import { appendTo, checkpointNow } from "./append.ts";
+import { appendAllTo, appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery } from "./checkpoint.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
@@ -49,6 +49,20 @@ export async function ledgerOn(
   const { db, place } = store;
   let notStored: string | null = null;
   const leaptBy = leaping(now, monotonicMs);
+  const written = <T>(work: () => Promise<T>): Promise<T> =>
+    told(async () => {
+      if (readOnly)
+        throw new LedgerTrouble(
+          "read-only",
+          `The ledger ${place} was opened for reading; nothing was stored.`,
+        );
+      const done = await work();
+      notStored = null;
+      return done;
+    }).catch((error: unknown) => {
+      if (error instanceof LedgerTrouble && cannotWrite.has(error.kind)) notStored = error.message;
+      throw error;
+    });
 
   return {
     get notStored() {
@@ -59,19 +73,20 @@ export async function ledgerOn(
     found: store.found,
     key: key ? { keyId: key.keyId, publicKey: key.publicKey } : null,
     append: (kind, subject, body, { key: id = newId(), handedOver } = {}) =>
-      told(async () => {
-        if (readOnly)
-          throw new LedgerTrouble(
-            "read-only",
-            `The ledger ${place} was opened for reading; nothing was stored.`,
-          );
+      written(async () => {
         const when = handedOver ?? { bench, at: at(), leaptMs: leaptBy() };
         const entry = await appendTo(store, { id, kind, subject, body, ...when }, key);
-        notStored = null;
         return entry as EntryOf<typeof kind>;
-      }).catch((error: unknown) => {
-        if (error instanceof LedgerTrouble && cannotWrite.has(error.kind)) notStored = error.message;
-        throw error;
+      }),
+    appendAll: (subject, happened, after) =>
+      written(() => {
+        const when = { bench, at: at() };
+        const leaptMs = leaptBy();
+        const drafts = happened.map(({ kind, body, key: id = newId() }, place) => ({
+          ...{ id, kind, subject, body, ...when },
+          ...(place === 0 ? { leaptMs } : {}),
+        }));
+        return appendAllTo(store, drafts, key, { subject, entries: after });
       }),
     entriesOf: (subject) => told(() => aboutSubject(db, subject)),
     entries: (query = {}) => told(() => entriesIn(store, query)),

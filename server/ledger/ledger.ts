@@ -58,6 +58,11 @@ export interface Ledger {
     body: BodyOf<K>,
     options?: AppendOptions,
   ): Promise<EntryOf<K>>;
+  /**
+   * Writes several entries about one subject, all or none, and resolves when they are on the disk. `after` is how many
+   * entries about the subject they rest on. Throws Stale when there are more by now, and LedgerTrouble.
+   */
+  appendAll(subject: string, happened: readonly Happened[], after: number): Promise<Entry[]>;
   /** everything about one subject, oldest first */
   entriesOf(subject: string): Promise<Entry[]>;
   entries(query?: EntryQuery): Promise<Entry[]>;
@@ -74,6 +79,9 @@ export interface Ledger {
   /** signs what is not signed yet and lets go of the file */
   close(): Promise<void>;
 }
+
+/** Something that happened, as it is to be written; `key` becomes the id of its entry. */
+export type Happened = { [K in Kind]: { kind: K; body: BodyOf<K>; key?: string } }[Kind];
 
 export interface AppendOptions {
   /** idempotency key; becomes the id of the entry */

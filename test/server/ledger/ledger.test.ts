@@ -91,6 +91,35 @@ test("appends made all at once stand one behind the other", async () => {
   expect(await ledger.verify()).toMatchObject({ good: true });
 });
 
+test("entries that rest on what stood are written all together, or not at all when another came between", async () => {
+  const ledger = await testLedger();
+  await ledger.append("piece-opened", "piece:1", piece);
+  const readings = [
+    { kind: "capture", body: dry },
+    { kind: "note", body: { text: "rim dried" } },
+  ] as const;
+  expect((await ledger.appendAll("piece:1", readings, 1)).map(({ kind }) => kind)).toEqual([
+    "capture",
+    "note",
+  ]);
+  await expect(ledger.appendAll("piece:1", readings, 1)).rejects.toMatchObject({
+    name: "Stale",
+    expected: 1,
+    found: 3,
+  });
+  const broken = [
+    { kind: "note", body: { text: "first" } },
+    { kind: "note", body: { text: "" } },
+  ] as const;
+  await expect(ledger.appendAll("piece:1", broken, 3)).rejects.toMatchObject({ kind: "refused" });
+  const [one, other] = await Promise.allSettled([
+    ledger.appendAll("piece:1", readings, 3),
+    ledger.appendAll("piece:1", readings, 3),
+  ]);
+  expect([one.status, other.status]).toEqual(["fulfilled", "rejected"]);
+  expect(await ledger.entriesOf("piece:1")).toHaveLength(5);
+});
+
 test("a second writer on the same file is refused, reading is not", async () => {
   const ledger = await testLedger();
   await weigh(ledger, "piece:1");

@@ -106,6 +106,19 @@ test("eight benches that start and write at the same moment make one chain witho
   expect(await first?.verify({ keyId: benches[7]?.key?.keyId ?? "" })).toMatchObject({ good: true });
 });
 
+test("of two benches that write after the same entry, one is refused and nothing of it stands", async () => {
+  const url = await cluster.database("stale");
+  const [one, other] = [await shared(url, "one"), await shared(url, "other")];
+  await weigh(one, "piece:1");
+  const entries = (await other.entriesOf("piece:1")).length;
+  const note = [{ kind: "note", body: { text: "seen by both" } }] as const;
+  const done = await Promise.allSettled(
+    [one, other].map((ledger) => ledger.appendAll("piece:1", note, entries)),
+  );
+  expect(done.map(({ status }) => status).sort()).toEqual(["fulfilled", "rejected"]);
+  expect(await one.entriesOf("piece:1")).toHaveLength(entries + 1);
+});
+
 test("a bench that lost the network hands over later, with nothing doubled and everything provable", async () => {
   const url = await cluster.database("handed");
   const others = await shared(url, "window bench");
