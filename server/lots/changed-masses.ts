@@ -1,20 +1,21 @@
-import type { LotDoubt } from "./lot-doubt.ts";
+import { message } from "../../calibration/message.ts";
+import type { LotCheck } from "./lot-check.ts";
 import type { LotPiece } from "./lot-piece.ts";
 import { weighedAgain } from "./weighed-again.ts";
 
 /** Pieces that came back to the pan with another mass: water inside, something lost, or another piece. */
-export function changedMasses(pieces: readonly LotPiece[], decimals: number): LotDoubt[] {
-  return pieces.flatMap((piece): LotDoubt[] => {
+export function changedMasses(pieces: readonly LotPiece[], decimals: number): LotCheck[] {
+  return pieces.flatMap((piece): LotCheck[] => {
     const found = weighedAgain(piece, pieces);
-    const grams = Math.abs(found?.changeG ?? 0).toFixed(decimals);
+    const change_g = { decimal: Math.abs(found?.changeG ?? 0).toFixed(decimals) };
     const tickets = [piece.ticket];
     switch (found?.kind) {
       case "gained":
         return [
           {
             flag: "water inside",
-            says: `Mass gained ${grams} g since dry: water inside.`,
-            todo: "Dry it before paying by weight; what it weighed dry at first still counts.",
+            message: message("lot-check.mass-gained", { change_g }),
+            remedy: message("lot-check.mass-gained-remedy"),
             tickets,
           },
         ];
@@ -22,8 +23,8 @@ export function changedMasses(pieces: readonly LotPiece[], decimals: number): Lo
         return [
           {
             flag: "mass lost",
-            says: `Mass lost ${grams} g since the first weighing.`,
-            todo: "Look for a stone or a part that came off, or for water that was in it at first.",
+            message: message("lot-check.mass-lost", { change_g }),
+            remedy: message("lot-check.mass-lost-remedy"),
             tickets,
           },
         ];
@@ -31,11 +32,14 @@ export function changedMasses(pieces: readonly LotPiece[], decimals: number): Lo
         return [
           {
             flag: "other piece",
-            says: `What came back weighs ${grams} g ${found.changeG > 0 ? "more" : "less"} than this ticket did: it is another piece.`,
-            todo:
+            message:
+              found.changeG > 0
+                ? message("lot-check.other-piece-heavier", { change_g })
+                : message("lot-check.other-piece-lighter", { change_g }),
+            remedy:
               found.like.length > 0
-                ? `It weighs what ticket ${found.like.join(" and ")} weighs: swapped?`
-                : "Hold it against the photo and the ticket before it goes back.",
+                ? message("lot-check.other-piece-like", { tickets: found.like })
+                : message("lot-check.other-piece-remedy"),
             tickets,
           },
         ];
@@ -49,26 +53,29 @@ export function changedMasses(pieces: readonly LotPiece[], decimals: number): Lo
  * Pieces that do not weigh what their list said, two and two each what the other should: swapped. A list says the mass
  * to its own last digit, so within one step of it and of the display. Others that differ are told alone.
  */
-export function unlikeTheList(pieces: readonly LotPiece[]): LotDoubt[] {
+export function unlikeTheList(pieces: readonly LotPiece[]): LotCheck[] {
   const differs = (piece: LotPiece, from: LotPiece) =>
     from.expected === undefined ||
     Math.abs(piece.dryG - from.expected.grams) > 2 * Math.hypot(piece.stepG, from.expected.stepG) + 1e-9;
   const unlike = pieces.filter((piece) => piece.expected && differs(piece, piece));
-  return unlike.flatMap((piece, place): LotDoubt[] => {
+  return unlike.flatMap((piece, place): LotCheck[] => {
     const partner = unlike.find((one) => one !== piece && !differs(piece, one) && !differs(one, piece));
     if (partner && unlike.indexOf(partner) < place) return [];
     return [
       partner
         ? {
             flag: "swapped",
-            says: "Two pieces weigh each what the list says of the other: swapped.",
-            todo: "Put the tickets right, void both records and weigh them again.",
+            message: message("lot-check.swapped"),
+            remedy: message("lot-check.swapped-remedy"),
             tickets: [piece.ticket, partner.ticket],
           }
         : {
             flag: "other piece",
-            says: `It weighs ${piece.dryG} g, and the list says ${piece.expected?.grams} g.`,
-            todo: "Is it the piece of this ticket? Look at the photo and the marks.",
+            message: message("lot-check.unlike-list", {
+              dry_g: piece.dryG,
+              listed_g: piece.expected?.grams ?? 0,
+            }),
+            remedy: message("lot-check.unlike-list-remedy"),
             tickets: [piece.ticket],
           },
     ];

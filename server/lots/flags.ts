@@ -1,5 +1,5 @@
 import type { EntryOf } from "../ledger/entry.ts";
-import type { LotDoubt, RaisedFlag } from "./lot-doubt.ts";
+import type { LotCheck, RaisedFlag } from "./lot-check.ts";
 import type { LotPiece } from "./lot-piece.ts";
 
 /** A flag on a piece. Cleared is not deleted: it stays with its reason. */
@@ -13,12 +13,12 @@ export interface Flag {
 export type FlagEntry = EntryOf<"lot-flag">;
 
 /** The flags of a piece: those the bench raises, those a person set; the newest word on each counts. */
-export function flagsOf(piece: LotPiece, doubts: readonly LotDoubt[], said: readonly FlagEntry[]): Flag[] {
+export function flagsOf(piece: LotPiece, checks: readonly LotCheck[], said: readonly FlagEntry[]): Flag[] {
   const about = said.filter(({ body }) => body.piece === piece.id);
   const raised: RaisedFlag[] = [
     ...(piece.voided ? (["voided"] as const) : []),
     ...(piece.typed ? (["typed"] as const) : []),
-    ...doubts.flatMap(({ flag, tickets }) => (flag && tickets.includes(piece.ticket) ? [flag] : [])),
+    ...checks.flatMap(({ flag, tickets }) => (flag && tickets.includes(piece.ticket) ? [flag] : [])),
   ];
   const names = [...new Set<string>([...raised, ...about.map(({ body }) => body.flag)])];
   return names.map((flag) => {

@@ -1,7 +1,8 @@
+import { message } from "../../calibration/message.ts";
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
 import { type FlagEntry, isCleared } from "./flags.ts";
 import { lightForTheirClaim } from "./light-pieces.ts";
-import type { LotDoubt } from "./lot-doubt.ts";
+import type { LotCheck } from "./lot-check.ts";
 import { type Ends, fineSum, type LotFine } from "./lot-fine.ts";
 import type { LotPiece } from "./lot-piece.ts";
 import { twins } from "./twins.ts";
@@ -22,7 +23,7 @@ export interface LotSums {
   /** gross minus sum, g; undefined without a gross weighing */
   missingG?: number;
   fine: Partial<Record<LotFine["metal"], Ends>>;
-  doubts: readonly LotDoubt[];
+  checks: readonly LotCheck[];
 }
 
 /**
@@ -54,8 +55,8 @@ export function lotSums(
     ...(excess !== undefined
       ? [
           {
-            says: `The pieces weigh ${excess.toFixed(shown)} g more than the whole lot did.`,
-            todo: "Look for a piece weighed twice or one of another lot; water left in a hollow piece adds too.",
+            message: message("lot-check.more-than-gross", { excess_g: { decimal: excess.toFixed(shown) } }),
+            remedy: message("lot-check.more-than-gross-remedy"),
             tickets: [],
           },
         ]
@@ -63,14 +64,17 @@ export function lotSums(
     ...(missingG !== undefined && missingG > withinG && counted === pieces.length
       ? [
           {
-            says: `All ${counted} counted pieces are weighed, and ${missingG.toFixed(shown)} g of the gross mass are missing.`,
-            todo: "Count again; look for a piece left in the bag and for stones or string weighed with the lot.",
+            message: message("lot-check.gross-missing", {
+              pieces: counted,
+              missing_g: { decimal: missingG.toFixed(shown) },
+            }),
+            remedy: message("lot-check.gross-missing-remedy"),
             tickets: [],
           },
         ]
       : []),
   ];
-  const looked = ({ flag, tickets }: LotDoubt) =>
+  const looked = ({ flag, tickets }: LotCheck) =>
     flag !== undefined &&
     pieces.filter(({ ticket }) => tickets.includes(ticket)).every((piece) => isCleared(piece, flag, flags));
   return {
@@ -80,7 +84,7 @@ export function lotSums(
     withinG,
     ...(missingG === undefined ? {} : { missingG }),
     fine,
-    doubts: raised.filter((doubt) => !looked(doubt)),
+    checks: raised.filter((check) => !looked(check)),
   };
 }
 

@@ -1,4 +1,5 @@
-import type { LotDoubt } from "./lot-doubt.ts";
+import { message } from "../../calibration/message.ts";
+import type { LotCheck } from "./lot-check.ts";
 import type { LotPiece } from "./lot-piece.ts";
 
 /** So few pairs of one mass may be chance before a pair says anything. */
@@ -8,7 +9,7 @@ const chancePairs = 0.5;
  * Pieces of one mass to the last digit whose densities go together: perhaps one piece weighed twice. On a coarse scale
  * such pairs are chance; then only a pair that explains what the sum has too much is told. Masses in g.
  */
-export function twins(pieces: readonly LotPiece[], excess: number | undefined, withinG: number): LotDoubt[] {
+export function twins(pieces: readonly LotPiece[], excess: number | undefined, withinG: number): LotCheck[] {
   const byMass = new Map<string, LotPiece[]>();
   for (const piece of pieces) {
     const key = `${Math.round(piece.dryG / piece.stepG)} of ${piece.stepG}`;
@@ -18,7 +19,7 @@ export function twins(pieces: readonly LotPiece[], excess: number | undefined, w
   const span = Math.max(...masses) - Math.min(...masses);
   const step = Math.max(...pieces.map(({ stepG }) => stepG));
   const expected = span > 0 ? ((pieces.length * (pieces.length - 1)) / 2) * (step / span) : 0;
-  return [...byMass.values()].flatMap((same): LotDoubt[] => {
+  return [...byMass.values()].flatMap((same): LotCheck[] => {
     const [first, ...others] = same;
     if (!first) return [];
     const alike = others.filter(
@@ -30,8 +31,11 @@ export function twins(pieces: readonly LotPiece[], excess: number | undefined, w
     return [
       {
         flag: "same mass",
-        says: `${alike.length + 1} tickets weigh ${Number(first.dryG.toPrecision(8))} g each, with densities that go together${explains ? ", and the pieces together are too heavy by just that" : ""}.`,
-        todo: "Was one piece weighed twice? Lay them side by side.",
+        message: message(explains ? "lot-check.same-mass-in-excess" : "lot-check.same-mass", {
+          tickets: alike.length + 1,
+          mass_g: Number(first.dryG.toPrecision(8)),
+        }),
+        remedy: message("lot-check.same-mass-remedy"),
         tickets: [first, ...alike].map(({ ticket }) => ticket),
       },
     ];

@@ -4,7 +4,7 @@ import { useWords } from "../words/spoken.ts";
 import type { LotTotals, LotView } from "./view.ts";
 
 /** Sums, fine mass with its interval, doubts. */
-export function RunningTotals({ totals, doubts }: LotView) {
+export function RunningTotals({ totals, checks }: LotView) {
   const say = useWords().lots.totals;
   return (
     <section class="sheet" id="totals" aria-labelledby="totals-heading">
@@ -19,13 +19,13 @@ export function RunningTotals({ totals, doubts }: LotView) {
         ]}
       />
       <p class="hint">{say.fineWords}</p>
-      {doubts.length > 0 && (
+      {checks.length > 0 && (
         <>
           <h3>{say.doubts}</h3>
           <ul>
-            {doubts.map(({ says, todo, tickets }) => (
-              <li key={`${says} ${tickets.join()}`}>
-                <Told says={says} /> <Told says={todo} />{" "}
+            {checks.map(({ message, remedy, tickets }) => (
+              <li key={`${message.code} ${tickets.join()}`}>
+                <Told says={message} /> <Told says={remedy} />{" "}
                 {tickets.length > 0 && <small>({tickets.join(", ")})</small>}
               </li>
             ))}

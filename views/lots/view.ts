@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import type { Message } from "../../calibration/message.ts";
 import type { OtherPieceView, SecondPersonView } from "../../server/station/view.ts";
 import type { FindingStateName } from "../finding.tsx";
 import type { Told } from "../told.tsx";
@@ -80,8 +81,8 @@ export interface LotView {
   claim: string;
   trays: readonly Tray[];
   totals: LotTotals;
-  /** doubts: same mass twice, sum against gross, swapped, water inside */
-  doubts: readonly { says: string; todo: string; tickets: readonly string[] }[];
+  /** to look at: same mass twice, sum against gross, swapped, water inside */
+  checks: readonly { message: Message; remedy: Message; tickets: readonly string[] }[];
   /** the newest few */
   pieces: readonly LotPieceRow[];
   /** how many more there are */

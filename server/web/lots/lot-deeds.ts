@@ -97,7 +97,7 @@ export async function closeLot(
   const text = (grams: number) => grams.toFixed(Math.max(sums.decimals, 2));
   const flagged = pieces.filter(
     (piece) =>
-      !piece.voided && flagsOf(piece, sums.doubts, lot.flags).some(({ cleared }) => cleared === undefined),
+      !piece.voided && flagsOf(piece, sums.checks, lot.flags).some(({ cleared }) => cleared === undefined),
   );
   await ledger.append(
     "lot-closed",

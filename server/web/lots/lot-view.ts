@@ -7,7 +7,7 @@ import { toldValue } from "../../../views/words/told.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
 import { flagsOf } from "../../lots/flags.ts";
 import type { Lot } from "../../lots/lot.ts";
-import { type RaisedFlag, raisedFlags } from "../../lots/lot-doubt.ts";
+import { type RaisedFlag, raisedFlags } from "../../lots/lot-check.ts";
 import type { Ends, LotFine } from "../../lots/lot-fine.ts";
 import { displayStepG, type LotPiece } from "../../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
@@ -81,7 +81,7 @@ export function lotView(
     water: inLocale(lot.waterCelsius ?? "", locale),
     trays: states.map((state) => tray(state, newestFirst, manner)),
     totals: totalsOf(lot, sums, manner),
-    doubts: sums.doubts,
+    checks: sums.checks,
     pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, ...manner })),
     more: Math.max(0, pieces.length - piecesShown),
     flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
@@ -168,7 +168,7 @@ function pieceRow(
     density: plusMinus(density, expanded, locale),
     state,
     ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
-    flags: flagsOf(piece, sums.doubts, lot.flags).map(({ flag, ...said }) => ({
+    flags: flagsOf(piece, sums.checks, lot.flags).map(({ flag, ...said }) => ({
       name: flagName(flag, locale),
       ...said,
     })),

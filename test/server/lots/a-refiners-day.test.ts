@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { message } from "../../../calibration/message.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { recorded, textOf } from "../web/recorded.ts";
 import { openedLot, weighed } from "./screened.ts";
@@ -53,9 +55,7 @@ describe("a refiner's day", () => {
     // 13.8 g/cm³, yellow: nothing to say
     await weigh("42", "13.800", "12.803");
     const text = await textOf(at, lot);
-    expect(text).toContain(
-      "As light as gold of 585 ‰ gets: so are red gold, zinc or nickel in it, a hollow, solder, a steel spring.",
-    );
+    expect(text).toContain(tell(message("lot-check.light-for-claim", { permille: 585 }), "en"));
     expect(text).toContain("hold a magnet to it");
     expect(text).toContain("or lay it with the suspects. (41)");
     // the operator lays it aside with the suspects, in own words
@@ -122,10 +122,9 @@ describe("a refiner's day", () => {
     await weigh("33", "7.15", "6.614");
     const text = await textOf(at, lot);
     expect(text).toContain("1.84 g too much");
-    expect(text).toContain(
-      "2 tickets weigh 1.84 g each, with densities that go together, and the pieces together are too heavy by just that.",
-    );
-    expect(text).toContain("Was one piece weighed twice? Lay them side by side. (31, 32)");
+    const same = message("lot-check.same-mass-in-excess", { tickets: 2, mass_g: 1.84 });
+    expect(text).toContain(tell(same, "en"));
+    expect(text).toContain("(31, 32)");
   });
 
   it("a price that moves is locked anew with its time; the earlier one stays in the ledger", async () => {

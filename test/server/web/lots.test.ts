@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { message } from "../../../calibration/message.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { openedLot, weighed } from "../lots/screened.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
@@ -111,7 +113,9 @@ test("a piece that drank is flagged, the flag is cleared with a reason, and both
   await at.post(`${lot}/pieces`, { celsius: "21.4" });
   await weigh(lot, "31", "12.90", "11.932");
   await at.post(`${lot}/again`, { again: "31", againTyped: "13,21", unit: "g" });
-  expect(await textOf(at, lot)).toContain("Mass gained 0.31 g since dry: water inside.");
+  expect(await textOf(at, lot)).toContain(
+    tell(message("lot-check.mass-gained", { change_g: { decimal: "0.31" } }), "en"),
+  );
   const refused = await at.post(`${lot}/flags`, { flagTicket: "31", flag: "water inside", deed: "clear" });
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toContain("A flag needs a reason");
@@ -128,7 +132,7 @@ test("a piece that drank is flagged, the flag is cleared with a reason, and both
     reason: "held by the magnet",
   });
   const text = await textOf(at, lot);
-  expect(text).not.toContain("Mass gained");
+  expect(text).not.toContain(tell(message("lot-check.mass-gained-remedy"), "en"));
   expect(text).toContain("magnetic clasp (held by the magnet)");
   expect(await at.ledger.entries({ kind: "lot-flag" })).toHaveLength(2);
 });

@@ -334,10 +334,10 @@ export const lot = (
       against: "1.84 g missing: one piece is not weighed yet, or one was weighed twice",
       fine: ["231.4 to 246.0 g gold"],
     }}
-    doubts={[
+    checks={[
       {
-        says: "Two tickets have the same mass to 0.01 g.",
-        todo: "Weigh one of them again.",
+        message: { code: "lot-check.same-mass", params: { tickets: 2, mass_g: 12.9 } },
+        remedy: { code: "lot-check.same-mass-remedy" },
         tickets: ["T-0411", "T-0412"],
       },
     ]}

@@ -1,3 +1,5 @@
+import type { Message } from "../../calibration/message.ts";
+
 /** Flags the bench raises by itself; an operator may raise others in own words. */
 export const raisedFlags = [
   "voided",
@@ -12,10 +14,10 @@ export const raisedFlags = [
 export type RaisedFlag = (typeof raisedFlags)[number];
 
 /** Something in a lot that does not fit together, and what to do about it. */
-export interface LotDoubt {
-  /** the flag it puts on its tickets; a doubt whose flag was cleared on every ticket is not told again */
+export interface LotCheck {
+  /** the flag it puts on its tickets; a check whose flag was cleared on every ticket is not told again */
   flag?: RaisedFlag;
-  says: string;
-  todo: string;
+  message: Message;
+  remedy: Message;
   tickets: readonly string[];
 }
