@@ -1,15 +1,26 @@
 import type { Conformity } from "../server/compute/contract.ts";
 import { ConformityWords } from "./conformity.tsx";
+import { tell } from "./messages/tell.ts";
 import { Told } from "./told.tsx";
 import { type Locale, words } from "./words/index.ts";
 import { useLocale } from "./words/spoken.ts";
 import { toldValue } from "./words/told.ts";
 
-export type FindingStateName = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
+/** Where a claim stands, as pages show it. */
+export const stateNames = [
+  "consistent",
+  "consistent-not-unique",
+  "excluded",
+  "inconclusive",
+  "no-claim",
+  "no-valid-reading",
+] as const;
+
+export type StateName = (typeof stateNames)[number];
 
 /** A finding as a page shows it. */
 export interface FindingView {
-  state: FindingStateName;
+  state: StateName;
   /** name of the metal the piece is said to be; left out when nothing was claimed */
   claimName?: string;
   /** what this scale can tell the claim from here, and what not; left out when the claim is none or ruled out */
@@ -24,24 +35,26 @@ export interface FindingView {
   conformity?: Conformity;
 }
 
-/** The sign that repeats the word: equal, nearly equal, not equal, open. */
-export const findingSigns: Record<FindingStateName, string> = {
-  agrees: "=",
-  "agrees-not-alone": "≈",
-  disagrees: "≠",
-  undecided: "?",
+/** The sign that repeats the word: equal, nearly equal, not equal, open, none, stop. */
+export const stateSigns: Record<StateName, string> = {
+  consistent: "=",
+  "consistent-not-unique": "≈",
+  excluded: "≠",
+  inconclusive: "?",
+  "no-claim": "–",
+  "no-valid-reading": "!",
 };
 
 /** The state in one line: sign, word, colour; the word is what counts. */
-export function FindingState({ state, ...asked }: { state: FindingStateName; locale?: Locale }) {
+export function StateWord({ state, ...asked }: { state: StateName; locale?: Locale }) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   return (
     <span class={`state state-${state}`}>
       <span class="sign" aria-hidden="true">
-        {findingSigns[state]}
+        {stateSigns[state]}
       </span>
-      {words(locale).findings[state]}
+      {tell({ code: `state.${state}` }, locale)}
     </span>
   );
 }
@@ -76,7 +89,7 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
       <h2 id="finding-heading">{say.heading}</h2>
       <p>
         {claimName === undefined ? say.noClaim : `${say.saidToBe} ${toldValue(claimName, locale)}: `}
-        <FindingState state={state} locale={locale} />
+        <StateWord state={state} locale={locale} />
       </p>
       {plainly !== undefined && (
         <p>

@@ -4,6 +4,7 @@ import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
 import { lifts } from "../../calibration/series.ts";
 import { massUnits } from "../../calibration/units.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
+import { states } from "../conformity/state.ts";
 
 function describe(input: unknown): string {
   return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));
@@ -278,7 +279,7 @@ export const computeResponse = z.strictObject({
   ),
   finding: z.strictObject({
     claim: z.string().nullable(),
-    state: z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]),
+    state: z.enum(states),
     because: z.string(),
     conformity: conformity.optional(),
   }),

@@ -4,15 +4,16 @@ import type { Metal } from "../metals/metal.ts";
 import type { Evidence } from "./evidence/evidence.ts";
 import { type WeighedEvidence, weighEvidence } from "./evidence/weighed-evidence.ts";
 import { bandCelsius } from "./exclusion.ts";
-import { type Finding, type FindingContext, type FindingState, findingFor } from "./finding.ts";
+import { type Finding, type FindingContext, findingFor } from "./finding.ts";
 import { needsFiner, satisfies } from "./look-alike.ts";
+import type { State } from "./state.ts";
 import { madeUpBeside, metalsAlive } from "./what-fits.ts";
 
 /** The finding of the density, what other tests struck out of it, and where the claim then stands. */
 export interface FindingWithEvidence {
   density: Finding;
   evidence: WeighedEvidence;
-  state: FindingState;
+  state: State;
   because: string;
 }
 
@@ -43,24 +44,24 @@ type Standing = Pick<FindingWithEvidence, "state" | "because">;
 
 function standing(density: Finding, weighed: WeighedEvidence, claimed: Metal): Standing {
   if (weighed.contradictions.length > 0)
-    return { state: "undecided", because: weighed.contradictions.join(" ") };
+    return { state: "inconclusive", because: weighed.contradictions.join(" ") };
   const against = weighed.struck.filter((s) => s.id === claimed.id);
   if (against.length > 0)
     return {
-      state: "disagrees",
+      state: "excluded",
       because: `${against.map((s) => s.because).join("; ")}: this strikes out ${claimed.name}.`,
     };
-  if (density.state === "disagrees") return density;
+  if (density.state === "excluded") return density;
   const rest = weighed.alive.filter((m) => !satisfies(m, claimed));
   if (rest.length === 0)
     return {
-      state: "agrees",
+      state: "consistent",
       because: `Density and the other tests leave ${claimed.name} and nothing else that is known.`,
     };
   const names = rest.slice(0, 4).map((m) => m.name);
   const more = rest.length > 4 ? ` and ${rest.length - 4} more` : "";
   return {
-    state: rest.some((m) => isDecidable(density, m.id)) ? "undecided" : "agrees-not-alone",
+    state: rest.some((m) => isDecidable(density, m.id)) ? "inconclusive" : "consistent-not-unique",
     because: `Density and the other tests do not exclude ${claimed.name}; still alive beside it: ${names.join(", ")}${more}.`,
   };
 }

@@ -7,14 +7,13 @@ import * as words from "./finding-words.ts";
 import { type LookAlike, lookAlike, madeUp, needsFiner, satisfies } from "./look-alike.ts";
 import { type NextTest, nextTest } from "./next-test.ts";
 import { whyTooHigh, whyTooLow } from "./procedure-suspicions.ts";
+import type { State } from "./state.ts";
 import { madeUpBeside, metalsAlive } from "./what-fits.ts";
-
-export type FindingState = "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
 
 /** What a density says about a claim, and everything it leaves alive. */
 export interface Finding {
   claim?: string;
-  state: FindingState;
+  state: State;
   /** the reason in one or two plain sentences */
   because: string;
   /** ids of every library metal that the measurement does not exclude, likeliest first; the claim is among them if alive */
@@ -52,7 +51,7 @@ export interface FindingContext {
 
 /**
  * The finding for a measured density under a claim, at a confidence such as 0.9545. Without a claim the state is
- * "undecided" and `alive` says what the density leaves. Solid tungsten and a tungsten core stay alive beside fine gold
+ * "no-claim" and `alive` says what the density leaves. Solid tungsten and a tungsten core stay alive beside fine gold
  * whatever the numbers: their bands differ by less than handbooks disagree about gold.
  * Throws RangeError for an unknown claim (the message lists near ids) or a confidence outside (0, 1).
  */
@@ -72,7 +71,7 @@ export function findingFor(
   if (!claimed)
     return {
       ...base,
-      state: "undecided",
+      state: "no-claim",
       because: words.noClaim(alive),
       lookAlikes: alive.map((m) => lookAlike(m, undefined)),
       suspicions: [],
@@ -96,7 +95,7 @@ export function findingFor(
     const low = measured.valueGPerCm3 < bandAt(claimed, celsius).low;
     return {
       ...found,
-      state: "disagrees",
+      state: "excluded",
       because: words.disagrees(measured, claimed, celsius, confidence, others),
       suspicions: low ? whyTooLow : whyTooHigh,
     };
@@ -108,7 +107,7 @@ export function findingFor(
     );
     return {
       ...found,
-      state: "undecided",
+      state: "inconclusive",
       because: words.undecided(measured, claimed, decidable),
       suspicions: [],
       wouldDecide: words.wouldDecide(measured, needed, context),
@@ -117,7 +116,7 @@ export function findingFor(
   const alone = lookAlikes.length === 0;
   return {
     ...found,
-    state: alone ? "agrees" : "agrees-not-alone",
+    state: alone ? "consistent" : "consistent-not-unique",
     because: alone ? words.agrees(claimed, confidence) : words.notAlone(claimed, lookAlikes, confidence),
     suspicions: [],
   };

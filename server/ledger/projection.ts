@@ -1,4 +1,5 @@
 import { sql } from "kysely";
+import { stateOf } from "../conformity/state.ts";
 import { dryMass } from "./dry-mass.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { aboutSubjects } from "./rows.ts";
@@ -121,7 +122,7 @@ function measured(entry: Entry) {
   const result = entry.kind === "result" ? entry.body : (entry as EntryOf<"amendment">).body.result;
   const response = result?.response;
   return {
-    state: response?.finding?.state ?? null,
+    state: response?.finding ? stateOf(response) : null,
     mass_g: response?.mass_g ?? 0,
     dry: "",
     dry_g: response?.mass_g ?? 0,

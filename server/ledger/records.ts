@@ -1,4 +1,5 @@
 import { type RawBuilder, type SelectQueryBuilder, sql } from "kysely";
+import type { State } from "../conformity/state.ts";
 import { wordsOf } from "./search-words.ts";
 import type { RecordRow, Store, Tables } from "./tables.ts";
 
@@ -15,7 +16,7 @@ export interface RecordFilters {
   claim?: string;
   lot?: string;
   bench?: string;
-  state?: "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
+  state?: State;
   /** ISO 8601, from ≤ at < until */
   from?: string;
   until?: string;

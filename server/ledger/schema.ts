@@ -6,7 +6,7 @@ import { LedgerTrouble } from "./trouble.ts";
 type Step = (db: Trx, dialect: Store["dialect"]) => Promise<void>;
 
 /** Released schemas, oldest first. A step is never changed once released; a new one is added below. */
-const steps: Step[] = [first, second];
+const steps: Step[] = [first, second, third];
 
 export const currentSchema = steps.length;
 
@@ -82,6 +82,14 @@ async function second(db: Trx, dialect: Store["dialect"]): Promise<void> {
   await sql`alter table records add column photos integer not null default 0`.execute(db);
   await sql`create index records_by_dry_g on records (dry_g, seq)`.execute(db);
   await rebuildRecords(db, dialect);
+}
+
+/** States of finished measurements by the words of `conformity/state.ts`; what the entries say stays as it was written. */
+async function third(db: Trx): Promise<void> {
+  await sql`update records set state = case
+    when state = 'agrees' then 'consistent' when state = 'agrees-not-alone' then 'consistent-not-unique'
+    when state = 'disagrees' then 'excluded' when claim is null then 'no-claim' else 'inconclusive' end
+    where state in ('agrees', 'agrees-not-alone', 'disagrees', 'undecided')`.execute(db);
 }
 
 /** Append-only by trigger, and the full-text index (sqlite.org/fts5.html). */

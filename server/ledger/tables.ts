@@ -1,4 +1,5 @@
 import type { Kysely, Transaction } from "kysely";
+import type { State } from "../conformity/state.ts";
 import type { EntryText } from "./entry.ts";
 
 /** A row of the chain. Only ever inserted; triggers refuse anything else. */
@@ -24,7 +25,7 @@ export interface RecordRow {
   operator: string | null;
   /** who brought the piece, in the house's own words */
   customer: string | null;
-  state: "agrees" | "agrees-not-alone" | "disagrees" | "undecided" | null;
+  state: State | null;
   mass_g: number;
   /** what the balance showed for the piece dry, as it was read ("20.00 dwt"); empty when that is not known */
   dry: string;

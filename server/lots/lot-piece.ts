@@ -1,6 +1,7 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
+import { type State, stateOf } from "../conformity/state.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
@@ -13,7 +14,7 @@ export interface LotPiece {
   id: string;
   ticket: string;
   claim: string | null;
-  state: "agrees" | "agrees-not-alone" | "disagrees" | "undecided";
+  state: State;
   /** precious metal it is said to be an alloy of; null for others and where nothing is said */
   metal: LotFine["metal"] | null;
   /** mean of the dry readings, g, and one step of the display */
@@ -30,11 +31,11 @@ export interface LotPiece {
   again?: { grams: number; stepG: number };
   /** what a list said it weighs, g; the customer's word */
   expected?: { grams: number; stepG: number };
-  /** as light as gold of the claimed fineness gets; left out where it is not, or disagrees anyway */
+  /** as light as gold of the claimed fineness gets; left out where it is not, or is excluded anyway */
   light?: true;
-  /** what its fine metal is computed from; null when it disagrees or no fineness can be said */
+  /** what its fine metal is computed from; null when it is excluded or no fineness can be said */
   weighed: Weighed | null;
-  /** fine metal if it is sound alloy of the claimed metal; null when it disagrees or no fineness can be said */
+  /** fine metal if it is sound alloy of the claimed metal; null when it is excluded or no fineness can be said */
   fine: LotFine | null;
 }
 
@@ -56,14 +57,14 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length;
   const { text = "", unit = "g" } = dry.at(-1) ?? {};
   const claim = stated.piece.claim ?? null;
-  const state = response.finding?.state ?? "undecided";
+  const state = stateOf(response);
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   const family = claim !== null && library.has(claim) ? library.metal(claim).family : "";
   const measured = recordedDensity(response, confidence);
   const permille = claimedPermille(claim);
   const celsius = liquidCelsius(stated.result) ?? 20;
   const weighed =
-    state === "disagrees" || !isPrecious(family)
+    state === "excluded" || !isPrecious(family)
       ? null
       : { metal: family, measured, celsius, dryG, stepG, share: commonShare(response.budget) };
   return {

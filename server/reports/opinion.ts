@@ -1,3 +1,5 @@
+import { tell as tellMessage } from "../../views/messages/tell.ts";
+import { stateOf } from "../conformity/state.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import type { AliveMetal, Report } from "./report.ts";
 import type { Stated } from "./stated.ts";
@@ -13,11 +15,11 @@ interface Bands {
 export function opinionOf(
   { result: { response } }: Stated,
   { library = builtIn, bands = [] }: Bands,
-  { say, name, tell }: Writing,
+  { locale, name, tell }: Writing,
 ): Report["opinion"] {
   const { finding } = response;
   return {
-    state: finding ? say.opinion[finding.state] : say.opinion.none,
+    state: tellMessage({ code: `report.state.${stateOf(response)}` }, locale),
     because: finding ? tell(finding.because) : "",
     alive: (response.alive ?? []).map((id) => {
       const band = bands.find((one) => one.id === id);

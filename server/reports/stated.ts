@@ -1,3 +1,4 @@
+import { withStateNow } from "../conformity/state.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 
@@ -40,7 +41,7 @@ export function statedBy(entries: readonly Entry[]): Stated {
   return {
     piece: Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {})),
     opened,
-    result,
+    result: { ...result, response: withStateNow(result.response) },
     entry: states,
     captures: entries
       .filter((entry) => entry.kind === "capture")

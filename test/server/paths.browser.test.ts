@@ -1,5 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, type TestContext, test } from "vitest";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { words } from "../../views/words/index.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import {
@@ -12,6 +13,7 @@ import {
   startBench,
 } from "./running.ts";
 
+const t = tellerOf("en");
 let browser: Browser;
 /** The assayer's: no balance named and a folder of its own, so the demonstration with its simulated balance. */
 let simulated: RunningBench;
@@ -111,7 +113,7 @@ async function assayer(task: TestContext, look: Look): Promise<void> {
   await due(page, say.steps.water.title);
   await page.fill("#celsius", "21,4");
   await page.press("#celsius", "Enter");
-  await page.locator("#result").getByText(say.findings["agrees-not-alone"]).first().waitFor();
+  await page.locator("#result").getByText(t("state.consistent-not-unique")).first().waitFor();
   await shows("assayer-4-result");
   await button(end.write).click();
   await link(say.bench.readRecord).click();
@@ -161,8 +163,8 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
     await page.keyboard.press("F9");
   }
   await page.waitForSelector("#ticket:focus");
-  const disagrees = page.getByRole("region", { name: say.findings.disagrees, exact: true });
-  expect(await disagrees.textContent()).toContain("K-2");
+  const excluded = page.getByRole("region", { name: t("state.excluded"), exact: true });
+  expect(await excluded.textContent()).toContain("K-2");
   await shows("refiner-4-screened");
   await page.getByText(lots.closing.open, { exact: true }).click();
   await button(lots.closing.go).click();
@@ -196,7 +198,7 @@ async function hobbyist(task: TestContext, look: Look): Promise<void> {
   await page.fill("#celsius", "19");
   await page.press("#celsius", "Enter");
   // A step of 0.1 g on a rise of 0.5 g leaves nearly every metal alive.
-  await page.locator("#result").getByText(say.findings.undecided).first().waitFor();
+  await page.locator("#result").getByText(t("state.inconclusive")).first().waitFor();
   await shows("hobbyist-2-result");
   await button(end.write).click();
   await link(say.bench.readRecord).click();

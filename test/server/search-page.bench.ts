@@ -25,7 +25,7 @@ const typed = [
 const filters = [
   "",
   "&claim=ag-925",
-  "&state=disagrees",
+  "&state=excluded",
   "&from=2016-05-01&to=2016-06-30",
   "&mass=31.1",
   "&mass=5+to+95",

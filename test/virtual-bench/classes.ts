@@ -82,9 +82,9 @@ export function findings(all: readonly Measured[]): Findings {
     of.filter(({ answer }) => answer.finding.state === state).length / of.length;
   return {
     genuine: genuine.length,
-    genuineDisagrees: share(genuine, "disagrees"),
+    genuineDisagrees: share(genuine, "excluded"),
     fakes: fakes.length,
-    fakesAgrees: share(fakes, "agrees"),
-    fakesDisagrees: share(fakes, "disagrees"),
+    fakesAgrees: share(fakes, "consistent"),
+    fakesDisagrees: share(fakes, "excluded"),
   };
 }

@@ -56,7 +56,7 @@ export function PiecePart({ view }: { view: BenchView }) {
       <ClosedByChecks closed={view.closed} />
       <ScaleDoubts view={view} />
       {view.piece?.closed?.how === "recorded" && (
-        <p class="state state-agrees">
+        <p class="state state-consistent">
           <span class="sign" aria-hidden="true">
             ✓
           </span>

@@ -12,7 +12,7 @@ export function LiveReading({ live, waitingFor }: LiveView) {
   if (live === undefined) return <p class="hint">{say.none}</p>;
   if (live.state === "says")
     return (
-      <p class="state state-undecided" data-say={told(live.says, locale)}>
+      <p class="state state-inconclusive" data-say={told(live.says, locale)}>
         <span class="sign" aria-hidden="true">
           ○
         </span>
@@ -27,7 +27,7 @@ export function LiveReading({ live, waitingFor }: LiveView) {
             {inLocale(live.last.text, locale)} <span class="unit">{live.last.unit}</span>
           </p>
         )}
-        <p class="state state-disagrees" data-say={say.silent}>
+        <p class="state state-excluded" data-say={say.silent}>
           <span class="sign" aria-hidden="true">
             –
           </span>

@@ -1,6 +1,6 @@
 import { EvidenceSheet, type EvidenceView } from "../evidence/index.tsx";
 import { SizeSheet, type SizeView } from "../evidence/size.tsx";
-import { FindingState, type FindingStateName } from "../finding.tsx";
+import { type StateName, StateWord } from "../finding.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
@@ -9,7 +9,7 @@ import { toldValue } from "../words/told.ts";
 /** Other tests of the piece on the bench, before it is weighed and after. */
 export interface OtherTestsView {
   /** what density and tests together say; left out while there is no test, for then the finding says it */
-  standing?: { state: FindingStateName; because: string };
+  standing?: { state: StateName; because: string };
   contradictions: readonly string[];
   doubts: readonly string[];
   /** tests nobody made */
@@ -44,7 +44,7 @@ export function OtherTests({ tests }: { tests: OtherTestsView | undefined }) {
         )}
         {standing && (
           <p>
-            <FindingState state={standing.state} locale={locale} /> <Told says={standing.because} />
+            <StateWord state={standing.state} locale={locale} /> <Told says={standing.because} />
           </p>
         )}
         {struckOut.length > 0 && (

@@ -1,6 +1,6 @@
 import { isRefused } from "../../server/compute/evaluation.ts";
 import type { BenchView } from "../../server/station/view.ts";
-import { FindingState } from "../finding.tsx";
+import { StateWord } from "../finding.tsx";
 import { Field } from "../forms.tsx";
 import { plusMinus } from "../numbers.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
@@ -21,7 +21,7 @@ export function RecordForm({ view }: { view: BenchView }) {
           <a href="#result">
             {plusMinus(told.response.density_g_cm3, told.response.expanded_g_cm3, locale)} g/cm³
           </a>{" "}
-          <FindingState state={told.finding.state} />
+          <StateWord state={told.finding.state} />
         </p>
       )}
       {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}

@@ -1,5 +1,5 @@
 import { TestingCaution } from "../cautions.tsx";
-import { FindingState, type FindingStateName } from "../finding.tsx";
+import { type StateName, StateWord } from "../finding.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
@@ -12,7 +12,7 @@ import { SizeSheet, type SizeView } from "./size.tsx";
 export interface EvidencePageView {
   record: { href: string; ticket: string; density: string; mass: string };
   claimName?: string;
-  state: FindingStateName;
+  state: StateName;
   because: string;
   /** tests that cannot all be right */
   contradictions: readonly string[];
@@ -86,7 +86,7 @@ function Standing({ claimName, state, because, evidence }: EvidencePageView) {
     <Sheet id="standing" title={say.standing}>
       <p>
         {claimName === undefined ? finding.noClaim : `${finding.saidToBe} ${toldValue(claimName, locale)}: `}
-        <FindingState state={state} />
+        <StateWord state={state} />
       </p>
       <p>
         <Told says={because} />

@@ -1,4 +1,4 @@
-import { FindingState } from "../finding.tsx";
+import { StateWord } from "../finding.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import { useWords } from "../words/spoken.ts";
 import type { FlagView, LotView } from "./view.ts";
@@ -34,7 +34,7 @@ export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
             one.claimName,
             one.dry,
             one.density ?? "–",
-            one.state ? <FindingState key="s" state={one.state} /> : "–",
+            one.state ? <StateWord key="s" state={one.state} /> : "–",
             one.fine ?? "–",
             <Flags key="f" flags={one.flags} />,
           ],

@@ -1,15 +1,16 @@
-import { FindingState } from "../finding.tsx";
-import { useWords } from "../words/spoken.ts";
+import { StateWord } from "../finding.tsx";
+import { useTell, useWords } from "../words/spoken.ts";
 import type { LotView } from "./view.ts";
 
 /** The trays by finding. */
 export function Trays({ trays }: Pick<LotView, "trays">) {
-  const { lots, findings } = useWords();
+  const { lots } = useWords();
+  const t = useTell();
   return (
     <section id="trays" aria-label={lots.trays} class="trays">
       {trays.map(({ state, pieces, mass, tickets }) => (
-        <section class="sheet" key={state} aria-label={findings[state]}>
-          <FindingState state={state} />
+        <section class="sheet" key={state} aria-label={t(`state.${state}`)}>
+          <StateWord state={state} />
           <p class="result-value">{pieces}</p>
           <p>{mass}</p>
           <p class="hint">{tickets.join(", ")}</p>

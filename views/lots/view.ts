@@ -1,12 +1,12 @@
 import type { ComponentChildren } from "preact";
 import type { Message } from "../../calibration/message.ts";
 import type { OtherPieceView, SecondPersonView } from "../../server/station/view.ts";
-import type { FindingStateName } from "../finding.tsx";
+import type { StateName } from "../finding.tsx";
 import type { Told } from "../told.tsx";
 
 /** Pieces that go onto one tray, by what was found. */
 export interface Tray {
-  state: FindingStateName;
+  state: StateName;
   pieces: number;
   /** "412.36 g" */
   mass: string;
@@ -27,7 +27,7 @@ export interface LotPieceRow {
   claimName: string;
   dry: string;
   density?: string;
-  state?: FindingStateName;
+  state?: StateName;
   fine?: string;
   flags: readonly FlagView[];
   voided?: boolean;

@@ -1,7 +1,7 @@
-import { FindingState, type FindingStateName } from "../finding.tsx";
+import { type StateName, StateWord, stateNames } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
 import { Rows } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell, useWords } from "../words/spoken.ts";
 
 /** One line of the list of records; all numbers already written out. */
 export interface RecordRow {
@@ -17,7 +17,7 @@ export interface RecordRow {
   /** "10.488 ± 0.014" */
   density: string;
   claimName: string;
-  state?: FindingStateName;
+  state?: StateName;
   /** amended or voided later; the first entry stays readable */
   since?: "amended" | "voided";
 }
@@ -57,7 +57,8 @@ export interface RecordsPage {
 /** The list of records: search as one types, filters in the address, works without scripts by its button. */
 export function RecordsIndex(page: RecordsPage) {
   const { filters, claims } = page;
-  const { records: say, findings } = useWords();
+  const { records: say } = useWords();
+  const t = useTell();
   return (
     <>
       <search class="not-printed">
@@ -90,7 +91,7 @@ export function RecordsIndex(page: RecordsPage) {
               label={say.finding}
               empty={say.anyState}
               value={filters.state}
-              options={Object.entries(findings).map(([value, label]) => ({ value, label }))}
+              options={stateNames.map((value) => ({ value, label: t(`state.${value}`) }))}
             />
             <Select
               name="claim"
@@ -180,7 +181,7 @@ export function FoundRecords(page: RecordsPage) {
             row.density,
             row.claimName,
             <span key="s">
-              {row.state && <FindingState state={row.state} />}
+              {row.state && <StateWord state={row.state} />}
               {row.since && <span class="tag">{say.since[row.since]}</span>}
             </span>,
           ],

@@ -1,4 +1,5 @@
-import type { FindingStateName } from "../finding.tsx";
+import type { StateName } from "../finding.tsx";
+import { tell } from "../messages/tell.ts";
 import type { DensityPlot } from "../plots/density-plot.ts";
 import { type Locale, words } from "../words/index.ts";
 import { told, toldValue } from "../words/told.ts";
@@ -27,7 +28,7 @@ export interface ShareSheet {
   interval: string;
   /** undefined when nothing was claimed */
   claimName: string | undefined;
-  state: FindingStateName;
+  state: StateName;
   /** what the scale can tell the claim from here */
   plainly: string | undefined;
   because: string;
@@ -52,7 +53,7 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
     [record.piece, sheet.piece],
     [say.weighed, sheet.day],
   ].flatMap(([label, value]) => (value ? [`${label}: ${value}`] : []));
-  const state = all.findings[sheet.state];
+  const state = tell({ code: `state.${sheet.state}` }, locale);
   const parts: SharePart[] = [
     {
       heading: say.readings,

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { states, statesBefore } from "../../conformity/state.ts";
 import { decimalText, json, moment, receivedLine, weightReading, words } from "./shapes.ts";
 
 const sha256Text = z.string().regex(/^[0-9a-f]{64}$/, { error: "a SHA-256, 64 hexadecimal digits" });
@@ -106,7 +107,7 @@ const computeAnswer = z.looseObject({
   finding: z
     .looseObject({
       claim: z.string().nullable().optional(),
-      state: z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]),
+      state: z.enum([...states, ...statesBefore]),
       because: z.string(),
     })
     .nullable()

@@ -1,12 +1,13 @@
 import { z } from "zod";
 import { massUnits } from "../../../calibration/units.ts";
+import { states } from "../../conformity/state.ts";
 import { anyEntry } from "../../ledger/export.ts";
 import { json } from "../../ledger/kinds/shapes.ts";
 import { kinds } from "../../ledger/kinds.ts";
 import { type Role, roleNames } from "../../weighing/method.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
-const state = z.enum(["agrees", "agrees-not-alone", "disagrees", "undecided"]);
+const state = z.enum(states);
 const wholeIn = (from: number, to: number) => z.coerce.number().int().min(from).max(to);
 const moment = z.iso.datetime().describe("ISO 8601, UTC");
 

@@ -31,7 +31,7 @@ export function standingOf(piece: MeasuredPiece, evidence: readonly Evidence[], 
     const others = library.metals.filter((m) => !fits.includes(m));
     const weighed = weighEvidence(fits, others, evidence);
     return {
-      state: "undecided",
+      state: "no-claim",
       because: `Nothing was claimed, so nothing is tested: density and the other tests leave ${weighed.alive.length} of the ${fits.length} candidates of the density.`,
       weighed,
     };
@@ -89,12 +89,12 @@ export function standingUnweighed(
   const against = weighed.struck.filter(({ id }) => id === claimed?.id);
   if (claimed && against.length > 0 && weighed.contradictions.length === 0)
     return {
-      state: "disagrees",
+      state: "excluded",
       because: `${against.map(({ because }) => because).join("; ")}: this strikes out ${claimed.name}.`,
       weighed,
     };
   return {
-    state: "undecided",
+    state: "inconclusive",
     because: `Not weighed yet: the other tests leave ${weighed.alive.length} of the ${library.metals.length} metals of the library.`,
     weighed,
   };

@@ -4,6 +4,7 @@ import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../../vi
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
+import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
 import { flagsOf } from "../../lots/flags.ts";
 import type { Lot } from "../../lots/lot.ts";
@@ -20,7 +21,8 @@ import { nameIn } from "../records/record-view.ts";
 import { whenOf } from "../when.ts";
 import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
 
-const states = ["agrees", "agrees-not-alone", "undecided", "disagrees"] as const;
+/** Trays that stand there only while something lies on them. */
+const seldom: ReadonlySet<string> = new Set(["no-claim", "no-valid-reading"]);
 /** Tickets told on a tray and of a list, and rows shown of the pieces. */
 const ticketsTold = 6;
 const piecesShown = 12;
@@ -79,7 +81,9 @@ export function lotView(
           },
         }),
     water: inLocale(lot.waterCelsius ?? "", locale),
-    trays: states.map((state) => tray(state, newestFirst, manner)),
+    trays: states
+      .map((state) => tray(state, newestFirst, manner))
+      .filter(({ state, pieces }) => pieces > 0 || !seldom.has(state)),
     totals: totalsOf(lot, sums, manner),
     checks: sums.checks,
     pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, ...manner })),

@@ -76,7 +76,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         problems: numbers.problems,
         warnings: [
           ...(stated.voided ? [say.voided] : []),
-          ...(standing.state === "disagrees" && claim !== undefined
+          ...(standing.state === "excluded" && claim !== undefined
             ? [say.disagrees(toldValue(nameIn(library(), claim), locale))]
             : []),
         ],

@@ -1,7 +1,9 @@
+import { tell } from "../../../views/messages/tell.ts";
 import { inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Amendment } from "../../../views/records/amendments.tsx";
 import { type Locale, words } from "../../../views/words/index.ts";
 import { computeRequest } from "../../compute/contract.ts";
+import { stateOf } from "../../conformity/state.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { Result } from "../../reports/stated.ts";
 import type { Piece } from "../../weighing/piece.ts";
@@ -39,7 +41,7 @@ export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: 
 
 /** Density, finding and what went into them, where an amended result differs from the one before. */
 function resultChanges(before: Result, after: Result, locale: Locale): Amendment["changes"] {
-  const { amendments: say, findings } = words(locale);
+  const { amendments: say } = words(locale);
   const told = ({ response, request }: Result) => {
     const asked = computeRequest.safeParse(request).data;
     const celsius = asked?.liquid;
@@ -54,7 +56,7 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
           ] as const,
       ),
       [say.density, `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
-      [say.finding, response.finding ? findings[response.finding.state] : ""],
+      [say.finding, tell({ code: `state.${stateOf(response)}` }, locale)],
       [
         say.waterTemperature,
         celsius?.kind === "water" ? `${inLocale(String(celsius.temperature_c), locale)} °C` : "",

@@ -2,6 +2,7 @@ import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { RecordFilters, RecordRow, RecordsPage } from "../../../views/records/index.tsx";
 import type { Locale } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
+import { states } from "../../conformity/state.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";
 import type { Library } from "../../metals/library.ts";
@@ -41,8 +42,6 @@ export async function listOf(
     ...(found.next === null ? {} : { next: addressOf(filters, found.next) }),
   };
 }
-
-const states = ["agrees", "agrees-not-alone", "disagrees", "undecided"] as const;
 
 function queryOf(
   filters: RecordFilters,
@@ -85,7 +84,7 @@ function rowOf(record: MeasurementRecord, library: Library, locale: Locale): Rec
         ? fixed(record.density_g_cm3, 2, locale)
         : plusMinus(record.density_g_cm3, record.expanded_g_cm3, locale),
     claimName: record.claim === null ? "" : toldValue(nameIn(library, record.claim), locale),
-    ...(record.state === null ? {} : { state: states.find((one) => one === record.state) ?? "undecided" }),
+    ...(record.state === null ? {} : { state: record.state }),
     ...(record.voided ? { since: "voided" as const } : {}),
   };
 }

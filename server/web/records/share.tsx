@@ -125,7 +125,7 @@ function sheetOf(
     percent: inLocale(String(+(confidence * 100).toFixed(4)), locale),
     interval: fromTo(response.interval_g_cm3[0], response.interval_g_cm3[1], locale),
     claimName: view.finding?.claimName,
-    state: view.finding?.state ?? "undecided",
+    state: view.finding?.state ?? "no-claim",
     plainly: view.finding?.plainly,
     because: view.finding?.because ?? "",
     notExcluded: aliveIn(view),

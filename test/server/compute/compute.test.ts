@@ -74,7 +74,7 @@ describe("compute", () => {
     const answer = answered(ounce);
     expect(answer.density_g_cm3).toBeCloseTo(10.4746, 4);
     expect(answer.alive).toContain("ag-999");
-    expect(answer.finding.state).toBe("agrees-not-alone");
+    expect(answer.finding.state).toBe("consistent-not-unique");
   });
 
   it("says what is alive when nothing is claimed", () => {

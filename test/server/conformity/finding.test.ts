@@ -13,14 +13,14 @@ test("platinum at 21.45 with a laboratory balance leaves other costly platinum a
 
 test("aluminium has no neighbour on the density axis and agrees alone", () => {
   const finding = findingFor(normally(2.7, 0.005), "el-al", at);
-  expect(finding.state).toBe("agrees");
+  expect(finding.state).toBe("consistent");
   expect(finding.alive).toEqual(["el-al"]);
 });
 
 test("sterling at the OpenStax coin's density agrees, but not alone", () => {
   // OpenStax College Physics 2e, Example 11.10, corrected for air: 10.3677 g/cm³
   const finding = findingFor(normally(10.3677, 0.007), "ag-925", at);
-  expect(finding.state).toBe("agrees-not-alone");
+  expect(finding.state).toBe("consistent-not-unique");
   expect(finding.alive).toEqual(expect.arrayContaining(["ag-925", "ag-950", "pb-sn"]));
   expect(finding.alive).not.toContain("el-cu");
 });
@@ -28,7 +28,7 @@ test("sterling at the OpenStax coin's density agrees, but not alone", () => {
 test("tungsten stays alive beside fine gold however fine the measurement is", () => {
   for (const u of [0.1, 0.01, 0.001, 1e-5]) {
     const finding = findingFor(normally(19.3, u), "au-999", at);
-    expect(finding.state, `u = ${u}`).not.toBe("agrees");
+    expect(finding.state, `u = ${u}`).not.toBe("consistent");
     expect(finding.alive).toEqual(expect.arrayContaining(["au-999", "el-w", "w-core-au"]));
   }
 });
@@ -41,9 +41,9 @@ test("each look-alike of fine gold says why it is alive and which harmless test 
   expect(lookAlikes.find((l) => l.id === "w-core-au")!.separatedBy.test).toBe("sound");
 });
 
-test("brass sold as sterling disagrees, and the procedure is doubted before the metal", () => {
+test("brass sold as sterling is excluded, and the procedure is doubted before the metal", () => {
   const finding = findingFor(normally(8.5, 0.01), "ag-925", at);
-  expect(finding.state).toBe("disagrees");
+  expect(finding.state).toBe("excluded");
   expect(finding.because).toMatch(/first a suspicion of the procedure/);
   expect(finding.suspicions[0]).toMatch(/bubbles/);
   expect(finding.alive).toEqual(expect.arrayContaining(["brass-c360", "brass-c260"]));
@@ -52,21 +52,21 @@ test("brass sold as sterling disagrees, and the procedure is doubted before the 
 
 test("a result above the claim lists the few innocent causes", () => {
   const finding = findingFor(normally(18.9, 0.05), "au-916", at);
-  expect(finding.state).toBe("disagrees");
+  expect(finding.state).toBe("excluded");
   expect(finding.because).toMatch(/few innocent causes/);
   expect(finding.suspicions[0]).toMatch(/not wholly under water/);
 });
 
-test("a kitchen scale on one silver round is undecided and says what would decide", () => {
+test("a kitchen scale on one silver round is inconclusive and says what would decide", () => {
   const finding = findingFor(normally(10.4, 0.25), "ag-999", at, { massG: 31.1, readabilityG: 0.1 });
-  expect(finding.state).toBe("undecided");
+  expect(finding.state).toBe("inconclusive");
   expect(finding.alive).not.toContain("el-cu");
   expect(finding.wouldDecide).toMatch(/readability of 0\.01 g.*like pieces/);
 });
 
-test("without a claim the finding is undecided and still lists what is alive", () => {
+test("without a claim the finding is no-claim and still lists what is alive", () => {
   const finding = findingFor(normally(10.47, 0.01), undefined, at);
-  expect(finding.state).toBe("undecided");
+  expect(finding.state).toBe("no-claim");
   expect(finding).not.toHaveProperty("claim");
   expect(finding.alive).toContain("ag-999");
 });

@@ -58,7 +58,7 @@ export const result: BodyOf<"result"> = {
     interval_g_cm3: [10.301, 10.385],
     interval_from: "gum",
     mass_g: 31.1003,
-    finding: { claim: "ag-925", state: "agrees-not-alone", because: "a look-alike survives" },
+    finding: { claim: "ag-925", state: "consistent-not-unique", because: "a look-alike survives" },
     alive: ["ag-925", "ag-900"],
   },
   versions: { program: "0.1.0", water: "tanaka-2001", metals: "1" },

@@ -10,7 +10,7 @@ import { signingKey } from "../../../dist/server/ledger/signing-key.js";
 
 const [how, file, count = "1000000"] = process.argv.slice(2);
 const claims = ["ag-925", "ag-999", "ag-900", "au-750", "au-585", "au-917", "el-cu", "pt-950"];
-const states = ["agrees", "agrees-not-alone", "disagrees", "undecided"];
+const states = ["consistent", "consistent-not-unique", "excluded", "inconclusive"];
 const nouns = ["medal", "ring", "bar", "chain", "spoon", "cup", "coin", "brooch", "bracelet", "dish"];
 const open = (bench) => openLedger({ file, now: () => new Date(), bench });
 

@@ -42,8 +42,8 @@ describe("a refiner's day", () => {
     // 32.95 − 12.90 − 10.00
     expect(text).toContain("2 of 3 counted");
     expect(text).toContain("10.05 g not weighed yet");
-    expect(text).toMatch(/agrees, not alone 1 12\.90\d* g 31/);
-    expect(text).toMatch(/≠ disagrees 1 10\.00\d* g 32/);
+    expect(text).toMatch(/consistent, but not unique 1 12\.90\d* g 31/);
+    expect(text).toMatch(/≠ excluded 1 10\.00\d* g 32/);
     expect(text).toMatch(/Fine mass [\d.]+ to [\d.]+ g gold/);
     expect(text).toContain("Enter on an empty field takes 33");
   });
@@ -83,7 +83,7 @@ describe("a refiner's day", () => {
     expect(text).toContain("is not the mass of the piece");
     expect(text).toContain("Price of fine gold for this lot 60 EUR per gram of which 95 % is paid");
     expect(text).toMatch(/harbour board, as of 2026-03-02 09:30; locked \d{4}-/);
-    expect(text).not.toMatch(/g\/cm³ [\d.]+ ±|‰|agrees|undecided|585|Fine mass/);
+    expect(text).not.toMatch(/g\/cm³ [\d.]+ ±|‰|consistent|cannot tell|585|Fine mass/);
     await at.post(`${lot}/pieces`, { aside: "yes" });
     await at.post("/bench/piece", {
       ticket: "A-9",

@@ -15,7 +15,7 @@ function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): L
     id: ticket,
     ticket,
     claim: "au-585",
-    state: "agrees-not-alone",
+    state: "consistent-not-unique",
     dryG,
     stepG: 0.01,
     shown: { text: `${dryG}`, unit: "g" },
@@ -41,7 +41,7 @@ test("a voided piece counts nowhere, and a piece that disagrees brings no fine m
   const { pieces, fine } = lotSums([
     piece("1", 10),
     piece("2", 20, { voided: true }),
-    piece("3", 5, { state: "disagrees", fine: null }),
+    piece("3", 5, { state: "excluded", fine: null }),
   ]);
   expect(pieces).toBe(2);
   expect(fine.gold!.highG).toBeCloseTo(6.2, 9);

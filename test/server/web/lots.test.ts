@@ -44,13 +44,13 @@ test("a ticket that was weighed already is refused, and what was typed stays", a
   expect(answer.body).toContain('value="31"');
 });
 
-test("a brass piece lands on the tray of those that disagree and brings no fine mass", async () => {
+test("a brass piece lands on the tray of those that are excluded and brings no fine mass", async () => {
   const lot = await openLot();
   await at.post(`${lot}/pieces`, { celsius: "21.4" });
   // 8.5 g/cm³, brass
   await weigh(lot, "40", "10.00", "8.826");
   const text = await textOf(at, lot);
-  expect(text).toMatch(/≠ disagrees 1 10\.00\d* g 40/);
+  expect(text).toMatch(/≠ excluded 1 10\.00\d* g 40/);
   expect(text).toContain("Fine mass none yet");
 });
 

@@ -54,6 +54,6 @@ test("the sentence follows the scale: 1 g cannot tell copper, 0.001 g can tell 9
 
 test("a claim that is ruled out gets no such sentence", async () => {
   await typed("31.1", "3.5");
-  expect(await page("/")).toContain("disagrees");
+  expect(await page("/")).toContain("≠ excluded");
   expect(await page("/")).not.toContain("This scale can");
 });

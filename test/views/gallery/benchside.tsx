@@ -321,12 +321,14 @@ export const lot = (
     live={<Indication indication="11.842 g" state="at rest" />}
     claims={claims}
     claim="au-585"
-    trays={(["agrees", "agrees-not-alone", "disagrees", "undecided"] as const).map((state, index) => ({
-      state,
-      pieces: [17, 9, 3, 2][index]!,
-      mass: `${[210.4, 140.2, 41.8, 19.9][index]} g`,
-      tickets: ["T-0430", "T-0428"],
-    }))}
+    trays={(["consistent", "consistent-not-unique", "excluded", "inconclusive"] as const).map(
+      (state, index) => ({
+        state,
+        pieces: [17, 9, 3, 2][index]!,
+        mass: `${[210.4, 140.2, 41.8, 19.9][index]} g`,
+        tickets: ["T-0430", "T-0428"],
+      }),
+    )}
     totals={{
       pieces: "31 of 32 counted",
       sum: "410.52 g",
@@ -348,7 +350,7 @@ export const lot = (
         claimName: "gold 585",
         dry: "12.90 g",
         density: "13.1 ± 0.2",
-        state: "agrees",
+        state: "consistent",
         fine: "7.5 g",
         flags: [],
       },

@@ -27,24 +27,26 @@ export const records = (
     all={214}
     narrowed={false}
     next="/records?after=187"
-    rows={(["agrees", "agrees-not-alone", "disagrees", "undecided"] as const).map((state, index) => ({
-      id: `${214 - index}`,
-      when: `3 March 2026, 10:1${index}`,
-      ticket: `T-04${31 - index}`,
-      piece: [
-        "round, one ounce",
-        "bar, 100 g, with serial number",
-        "chain, hollow links",
-        "thin hammered coin",
-      ][index]!,
-      mass: ["31.1035 g", "100.02 g", "12.9 g", "1.204 g"][index]!,
-      density: ["10.488 ± 0.014", "19.28 ± 0.11", "11.62 ± 0.09", "16.9 ± 0.6"][index]!,
-      claimName: ["silver 999", "gold 999", "gold 585", "gold 900"][index]!,
-      state,
-      photos: index,
-      ...(index === 2 ? { broughtBy: "book 7, page 31" } : {}),
-      ...(index === 1 ? { since: "amended" as const } : {}),
-    }))}
+    rows={(["consistent", "consistent-not-unique", "excluded", "inconclusive"] as const).map(
+      (state, index) => ({
+        id: `${214 - index}`,
+        when: `3 March 2026, 10:1${index}`,
+        ticket: `T-04${31 - index}`,
+        piece: [
+          "round, one ounce",
+          "bar, 100 g, with serial number",
+          "chain, hollow links",
+          "thin hammered coin",
+        ][index]!,
+        mass: ["31.1035 g", "100.02 g", "12.9 g", "1.204 g"][index]!,
+        density: ["10.488 ± 0.014", "19.28 ± 0.11", "11.62 ± 0.09", "16.9 ± 0.6"][index]!,
+        claimName: ["silver 999", "gold 999", "gold 585", "gold 900"][index]!,
+        state,
+        photos: index,
+        ...(index === 2 ? { broughtBy: "book 7, page 31" } : {}),
+        ...(index === 1 ? { since: "amended" as const } : {}),
+      }),
+    )}
   />
 );
 
@@ -73,7 +75,7 @@ export const record = (
       ["Check of the day", "in order, 3 March, 08:02"],
     ]}
     finding={{
-      state: "agrees-not-alone",
+      state: "consistent-not-unique",
       claimName: "silver 999",
       because: "The density fits silver 999 and also two other things.",
       lookAlikes: [

@@ -11,11 +11,3 @@ export const finding: Words["finding"] = {
   wouldDecide: "Was entscheiden würde:",
   opinion: "Die Dichte ist das Ergebnis; was sie für das Metall bedeutet, ist eine Folgerung daraus.",
 };
-
-/** The four states of a finding. */
-export const findings: Words["findings"] = {
-  agrees: "stimmt überein",
-  "agrees-not-alone": "stimmt überein, nicht allein",
-  disagrees: "stimmt nicht überein",
-  undecided: "unentschieden",
-};

@@ -7,7 +7,7 @@ import { cautions } from "./cautions.ts";
 import { checkForm, checks, guides } from "./checks.ts";
 import { decision } from "./decision.ts";
 import { evidence, specifications } from "./evidence.ts";
-import { finding, findings } from "./findings.ts";
+import { finding } from "./findings.ts";
 import { drawings, firstStart, methods } from "./first-start.ts";
 import { forTheReport } from "./for-the-report.ts";
 import { frame, typedByBalance } from "./frame.ts";
@@ -58,7 +58,6 @@ export const de: Words = {
   reaching,
   otherPiece,
   otherTests,
-  findings,
   amendments,
   captures,
   record,

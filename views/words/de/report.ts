@@ -100,11 +100,6 @@ export const report: Words["report"] = {
       "Was dazu beiträgt, steht unter „Unsicherheitsbudget der Dichte“; gerundet wird nur in diesem Bericht, die Unsicherheit auf zwei geltende Stellen.",
   },
   opinion: {
-    agrees: "Die Dichte stimmt mit der Angabe überein.",
-    "agrees-not-alone": "Die Dichte stimmt mit der Angabe überein, aber nicht mit ihr allein.",
-    disagrees: "Die Dichte stimmt nicht mit der Angabe überein.",
-    undecided: "Die Dichte lässt es unentschieden.",
-    none: "Keine Angabe wurde geprüft.",
     alive: (names) => `Noch möglich, also nicht ausgeschlossen: ${names}.`,
   },
   decision: {

@@ -9,11 +9,3 @@ export const finding = {
   wouldDecide: "What would decide:",
   opinion: "The density is the result; what it means for the metal is an opinion drawn from it.",
 };
-
-/** The four states of a finding. */
-export const findings = {
-  agrees: "agrees",
-  "agrees-not-alone": "agrees, not alone",
-  disagrees: "disagrees",
-  undecided: "undecided",
-};

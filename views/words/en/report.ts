@@ -98,11 +98,6 @@ export const report = {
       "What contributes to it stands under “Budget of the density”; values are rounded in this report only, the uncertainty to two significant digits.",
   },
   opinion: {
-    agrees: "The density agrees with the claim.",
-    "agrees-not-alone": "The density agrees with the claim, but not with it alone.",
-    disagrees: "The density disagrees with the claim.",
-    undecided: "The density leaves it undecided.",
-    none: "No claim was tested.",
     alive: (names: string) => `Alive, that is, not excluded: ${names}.`,
   },
   decision: {

@@ -22,8 +22,8 @@ test("a coil that reads 31 % IACS strikes gold out and leaves tungsten", () => {
   expect(strike(coil(31), metal("el-w"))).toBeNull();
   expect(strike(coil(31), metal("el-au"))).toMatch(/70 to 78 % IACS at 20 °C, the coil reads 31/);
   const finding = findingWithEvidence(fineGold, "au-999", 0.9545, [coil(31)]);
-  expect(finding.state).toBe("disagrees");
-  expect(finding.density.state).toBe("agrees-not-alone");
+  expect(finding.state).toBe("excluded");
+  expect(finding.density.state).toBe("consistent-not-unique");
 });
 
 test("a coil that reads gold leaves the tungsten core alive, and sound speed takes it out", () => {
@@ -49,7 +49,7 @@ test("a strong pull on a piece with aluminium's density is a contradiction, and 
   const finding = findingWithEvidence(normally(2.7, 0.005), "el-al", 0.9545, [
     { kind: "magnet", shows: "strong" },
   ]);
-  expect(finding.state).toBe("undecided");
+  expect(finding.state).toBe("inconclusive");
   expect(finding.evidence.contradictions[0]).toMatch(/density and the magnet contradict/);
 });
 

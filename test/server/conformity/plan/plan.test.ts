@@ -19,7 +19,7 @@ test("a 0.1 g scale tells an ounce of silver from copper and brass, not from 925
   const excluded = plan.excludes.map((m) => m.id);
   expect(excluded).toEqual(expect.arrayContaining(["el-cu", "brass-c260"]));
   expect(excluded).not.toContain("ag-800");
-  expect(plan.finding!.state).toBe("undecided");
+  expect(plan.finding!.state).toBe("inconclusive");
   expect(plan.remedies.map((r) => r.kind)).toContain("readability");
   expect(plan.says).toMatch(/displaces about 3\.0 g/);
 });
@@ -28,7 +28,7 @@ test("the readability a plan recommends does decide", () => {
   const plan = planFor(ounceOfSilver);
   const finer = plan.remedies.find((r) => r.kind === "readability")!;
   const again = planFor({ ...ounceOfSilver, readabilityG: finer.value as number });
-  expect(again.finding!.state).toBe("agrees-not-alone");
+  expect(again.finding!.state).toBe("consistent-not-unique");
   expect(again.remedies).toEqual([]);
 });
 
