@@ -6,21 +6,22 @@ export const referenceWeightKgPerM3 = 8000;
 
 /**
  * The displaced mass: what the displaced liquid weighs on the balance, g, before bubbles and wire are taken off.
- * Everything else in a density hangs on it, and the three ways of weighing differ in nothing else:
- * hung from the balance, dry less immersed; vessel on the pan and piece hung from a stand, the rise itself; flask
- * filled to its mark, full flask and piece less the flask with the piece in it.
+ * Everything else in a density hangs on it, and the ways of weighing differ in nothing else. `dryGrams` is the dry
+ * reading less its zero, `scale` is 1 + span error of the balance.
  */
-export type DisplacedMass = <N>(a: Arithmetic<N>, of: (input: Input) => N, dryGrams: N) => N;
+export type DisplacedMass = <N>(
+  a: Arithmetic<N>,
+  of: (input: Input) => N,
+  at: { dryGrams: N; scale: N },
+) => N;
 
 /** Everything a density is made of, each as an expression over the named inputs. */
 export interface DensityParts {
   /** dry reading less its zero, g */
   dryGrams: Expression;
   displacedGrams: DisplacedMass;
-  /** one-sided: bubbles on the piece displace liquid of their own, g */
-  bubbleGrams: Input;
-  /** change of the pull on the hanger between zero and reading, g */
-  wireGrams: Expression;
+  /** what lifts on the balance and is no displacement of the piece, g: bubbles, change of the pull on the hanger */
+  untrueGrams: Expression;
   liquidKgPerM3: Expression;
   airKgPerM3: Input;
   /** relative error of the balance's scale; the same on every reading */
@@ -61,10 +62,9 @@ export function weighed<N>(parts: DensityParts, a: Arithmetic<N>, of: (input: In
   const lift = a.minus(liquid, air);
   const weights = a.minus(a.of(1), a.times(air, a.of(1 / referenceWeightKgPerM3)));
   const read = parts.dryGrams(a, of);
-  const rise = parts.displacedGrams(a, of, read);
-  const untrue = a.plus(of(parts.bubbleGrams), parts.wireGrams(a, of));
+  const rise = parts.displacedGrams(a, of, { dryGrams: read, scale });
   let dry = a.times(read, scale);
-  let displacedGrams = a.times(a.minus(rise, untrue), scale);
+  let displacedGrams = a.times(a.minus(rise, parts.untrueGrams(a, of)), scale);
   for (const body of parts.added) {
     const cm3 = a.over(a.times(of(body.grams), a.of(1000)), of(body.kgPerM3));
     const pull = a.minus(of(body.grams), a.times(cm3, a.times(air, a.of(1e-3))));

@@ -1,10 +1,15 @@
 import { plain } from "./arithmetic.ts";
+import { load, traitsFor } from "./balance.ts";
 import type { Input, Inputs } from "./input.ts";
 import type { Liquid } from "./liquid.ts";
+import type { Series } from "./series.ts";
 import { waterFormula } from "./water.ts";
+import { sumOfLoads, type Weighing } from "./weighing.ts";
 
-/** What is known of the two fillings of a flask. */
+/** The two fillings of a flask, and what is known of them. */
 export interface FlaskFillings {
+  full: Series;
+  withPiece: Series;
   /** mass of the liquid in the full flask, g */
   liquidGrams?: number;
   /** full flask warmer than the flask with the piece by, °C */
@@ -17,6 +22,7 @@ const glassExpansion = 9.9e-6;
 
 /** Cubic expansion of the liquid, 1/°C: of water from its formula, of another as stated, else that of water at 20 °C. */
 function expansionOf(liquid: Liquid): number {
+  if (liquid.kind === "none") return 0;
   if (liquid.kind !== "water") return liquid.expansionPerCelsius ?? 2.07e-4;
   const t = liquid.temperature.celsius;
   const step = 0.01;
@@ -25,11 +31,38 @@ function expansionOf(liquid: Liquid): number {
   );
 }
 
+/** A flask filled to its mark: displaced is full flask and piece less the flask with the piece in it. */
+export function flask(fillings: FlaskFillings): Weighing {
+  return {
+    key: "flask",
+    series: [fillings.full, fillings.withPiece],
+    term(inputs, { balance, liquid }) {
+      const traits = traitsFor(balance, "immersed");
+      const loads = sumOfLoads(
+        [
+          { load: load(inputs, "flask with piece", fillings.withPiece, traits), sign: -1 },
+          { load: load(inputs, "full flask", fillings.full, traits), sign: 1 },
+        ],
+        true,
+      );
+      const warmth = flaskWarmth(inputs, fillings, liquid);
+      return {
+        loads: loads.loads,
+        displacedGrams: (a, of, at) =>
+          a.plus(loads.displacedGrams(a, of, at), a.times(of(warmth.input), a.of(warmth.factor))),
+        open: [...loads.open, warmth],
+      };
+    },
+    nothingBecause: () =>
+      "flask and piece together are not lighter than the full flask plus the piece. Were the flask readings swapped?",
+  };
+}
+
 /**
  * A flask filled warmer holds less liquid, which the difference of the two fillings takes for displaced mass. Input:
  * the difference of their temperatures; factor: grams of displaced mass per °C.
  */
-export function flaskWarmth(
+function flaskWarmth(
   inputs: Inputs,
   { liquidGrams = 0, warmerCelsius = 0, uWarmerCelsius = 0 }: FlaskFillings,
   liquid: Liquid,

@@ -66,7 +66,14 @@ export interface MeasuredLiquid {
   expansionPerCelsius?: number;
 }
 
-export type Liquid = Water | StatedLiquid | MeasuredLiquid;
+/** No liquid at all: the volume is found without one. */
+export interface NoLiquid {
+  kind: "none";
+  /** of the piece while it is measured */
+  temperature: Temperature;
+}
+
+export type Liquid = Water | StatedLiquid | MeasuredLiquid | NoLiquid;
 
 /** What a liquid measured on the same balance shares with the piece. */
 export interface Surroundings {
@@ -180,8 +187,20 @@ function statedIn(inputs: Inputs, liquid: StatedLiquid): LiquidInModel {
   };
 }
 
+/**
+ * Stands for a liquid in the one model where there is none: 1 cm³ of it lifts 1 g on the balance in this air, so that
+ * the displaced mass in g is the volume in cm³.
+ */
+function noneIn(inputs: Inputs, { temperature }: NoLiquid, { air }: Surroundings): LiquidInModel {
+  return {
+    celsius: temperatureIn(inputs, "piece", temperature),
+    kgPerM3: (a, of) => a.plus(a.of(1000), a.times(of(air), a.of(1 - 1000 / referenceWeightKgPerM3))),
+  };
+}
+
 /** The liquid's named inputs and its density. Throws RangeError for water outside 0–40 °C. */
 export function liquidIn(inputs: Inputs, liquid: Liquid, surroundings: Surroundings): LiquidInModel {
   if (liquid.kind === "water") return waterIn(inputs, liquid, surroundings.hectopascals);
+  if (liquid.kind === "none") return noneIn(inputs, liquid, surroundings);
   return liquid.kind === "stated" ? statedIn(inputs, liquid) : measuredIn(inputs, liquid, surroundings);
 }

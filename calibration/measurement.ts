@@ -1,9 +1,9 @@
 import type { Ambient } from "./ambient.ts";
 import type { BalanceTraits } from "./balance.ts";
-import type { FlaskFillings } from "./flask.ts";
 import type { Liquid } from "./liquid.ts";
 import type { Series } from "./series.ts";
 import type { Hanger } from "./suspension.ts";
+import type { Weighing } from "./weighing.ts";
 
 /** A body of known mass and density weighed with the piece, such as a stone in its setting. */
 export interface AddedBody {
@@ -14,15 +14,10 @@ export interface AddedBody {
   uGPerCm3: number;
 }
 
-/** How the displaced mass was weighed. */
-export type Weighing =
-  | { method: "hung"; immersed: Series }
-  | { method: "displaced"; rise: Series }
-  | ({ method: "flask"; full: Series; withPiece: Series } & FlaskFillings);
-
 /** One measurement of one piece, or of several identical pieces together. */
 export interface Measurement {
   dry: Series;
+  /** how what it displaces was found: hung, displaced, flask … */
   weighing: Weighing;
   liquid: Liquid;
   air: Ambient;

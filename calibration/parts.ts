@@ -3,7 +3,7 @@ import type { Load } from "./balance.ts";
 import type { DensityParts } from "./density.ts";
 import type { OpenContribution } from "./density-trials.ts";
 import { weighingsOf } from "./displacement.ts";
-import { Inputs } from "./input.ts";
+import { type Expression, Inputs } from "./input.ts";
 import { liquidIn } from "./liquid.ts";
 import type { Measurement } from "./measurement.ts";
 import { wireChange } from "./suspension.ts";
@@ -23,14 +23,13 @@ export interface Assembled {
 
 /** Names every input once and puts the model together. Throws RangeError for values outside a stated range. */
 export function partsOf(measurement: Measurement): Assembled {
-  const { balance, liquid, hanger } = measurement;
+  const { balance, liquid } = measurement;
   const inputs = new Inputs();
   const { dryGrams, displacedGrams, loads, open } = weighingsOf(inputs, measurement);
   const { kgPerM3: air, hectopascals } = ambientIn(inputs, measurement.air);
   const span = inputs.normal("balance span", "relative", 0, balance.spanU ?? 0);
   const { kgPerM3, celsius } = liquidIn(inputs, liquid, { balance, air, span, hectopascals });
-  const bubbles = inputs.between("bubbles", "g", 0, measurement.bubbleAllowanceMg / 1000);
-  const wire = wireChange(inputs, hanger, liquid);
+  const untrue = untrueIn(inputs, measurement);
   const added = (measurement.added ?? []).map((body) => ({
     grams: inputs.normal(`mass of ${body.name}`, "g", body.massGrams, body.uMassGrams),
     kgPerM3: inputs.normal(`density of ${body.name}`, "kg/m³", body.gPerCm3 * 1000, body.uGPerCm3 * 1000),
@@ -44,12 +43,11 @@ export function partsOf(measurement: Measurement): Assembled {
   return {
     inputs,
     loads,
-    open: [...open, { input: bubbles, factor: -1 }, ...wire.open],
+    open: [...open, ...untrue.open],
     parts: {
       dryGrams,
       displacedGrams,
-      bubbleGrams: bubbles,
-      wireGrams: wire.grams,
+      untrueGrams: untrue.grams,
       liquidKgPerM3: kgPerM3,
       airKgPerM3: air,
       span,
@@ -57,5 +55,19 @@ export function partsOf(measurement: Measurement): Assembled {
       celsius,
       expansionPerCelsius,
     },
+  };
+}
+
+/** Bubbles, which only ever lift, and the change of the pull on the hanger. Without a liquid there is neither. */
+function untrueIn(
+  inputs: Inputs,
+  { liquid, hanger, bubbleAllowanceMg }: Measurement,
+): { grams: Expression; open: readonly OpenContribution[] } {
+  if (liquid.kind === "none") return { grams: (a) => a.of(0), open: [] };
+  const bubbles = inputs.between("bubbles", "g", 0, bubbleAllowanceMg / 1000);
+  const wire = wireChange(inputs, hanger, liquid);
+  return {
+    grams: (a, of) => a.plus(of(bubbles), wire.grams(a, of)),
+    open: [{ input: bubbles, factor: -1 }, ...wire.open],
   };
 }

@@ -1,11 +1,13 @@
 import type { Load } from "./balance.ts";
 import type { Measurement } from "./measurement.ts";
 import { coverageFactor } from "./student.ts";
+import type { Weighing } from "./weighing.ts";
 
 /** A refusal that knows which part of the measurement it is about. */
 export class Refusal extends RangeError {
-  readonly about: "dry" | "weighing" | "added";
-  constructor(about: Refusal["about"], message: string) {
+  /** key of a compute request, such as "immersed" */
+  readonly about: string;
+  constructor(about: string, message: string) {
     super(message);
     this.about = about;
   }
@@ -26,23 +28,18 @@ export function refuseIfNothingDisplaced(
       `The dry reading comes to ${g(dry!.mean)}: right is a mass above zero. Zero the empty balance and weigh the piece again.`,
     );
   if (!(displaced.value > 0)) {
-    const why =
-      weighing.method === "hung"
-        ? `the immersed reading ${g(wet!.mean)} is not below the dry reading ${g(dry!.mean)}. Were the two swapped, or was the piece not in the liquid?`
-        : weighing.method === "displaced"
-          ? `the rise ${g(wet!.mean)} is not above zero. Was the vessel tared with the hanger alone in the liquid?`
-          : "flask and piece together are not lighter than the full flask plus the piece. Were the flask readings swapped?";
-    throw new Refusal("weighing", `Nothing was displaced (${g(displaced.value)}): ${why}`);
+    const why = weighing.nothingBecause(dry!.mean, wet?.mean ?? 0);
+    throw new Refusal(weighing.key, `Nothing was displaced (${g(displaced.value)}): ${why}`);
   }
   const reach = coverageFactor(confidence, Number.POSITIVE_INFINITY) * displaced.u;
-  if (displaced.value <= reach) throw drowned(displaced.value, reach);
+  if (displaced.value <= reach) throw drowned(weighing, displaced.value, reach);
   if (!(dryGrams > 0) && added?.length)
     throw new Refusal("added", "The known bodies weigh as much as the whole piece: check their masses.");
 }
 
-function drowned(displaced: number, reach: number): Refusal {
+function drowned({ key }: Weighing, displaced: number, reach: number): Refusal {
   return new Refusal(
-    "weighing",
+    key,
     `The displaced mass ${g(displaced)} is within its own uncertainty of ${g(reach)}: this balance cannot tell it from zero, so no density follows. ` +
       "Weigh a larger piece, several identical pieces together, or use a finer balance.",
   );
@@ -50,10 +47,14 @@ function drowned(displaced: number, reach: number): Refusal {
 
 /** Refuses a density whose interval has no upper end: the displaced mass may be nothing at all. */
 export function refuseEndless(
-  { confidence }: Measurement,
+  { confidence, weighing }: Measurement,
   interval: readonly [number, number],
   displaced: { value: number; u: number },
 ): void {
   if (!interval.every(Number.isFinite))
-    throw drowned(displaced.value, coverageFactor(confidence, Number.POSITIVE_INFINITY) * displaced.u);
+    throw drowned(
+      weighing,
+      displaced.value,
+      coverageFactor(confidence, Number.POSITIVE_INFINITY) * displaced.u,
+    );
 }

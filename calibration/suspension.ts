@@ -50,7 +50,8 @@ export function wireBuoyancyGrams(wireMillimetres: number, depth: number, liquid
 
 function surfaceOf(liquid: Liquid): { newtonsPerMetre: number; gPerCm3: number } {
   if (liquid.kind === "stated") return { newtonsPerMetre: unknownSurfaceTension, gPerCm3: liquid.gPerCm3 };
-  if (liquid.kind === "measured") return { newtonsPerMetre: unknownSurfaceTension, gPerCm3: 1 };
+  if (liquid.kind === "measured" || liquid.kind === "none")
+    return { newtonsPerMetre: unknownSurfaceTension, gPerCm3: 1 };
   return {
     newtonsPerMetre: liquid.wettingAgent ? wettedSurfaceTension : surfaceTension(liquid.temperature.celsius),
     gPerCm3: 1,

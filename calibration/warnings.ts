@@ -50,15 +50,9 @@ function fromReadings(measurement: Measurement, loads: readonly Load[]): string[
   const said: string[] = [];
   const { balance, weighing } = measurement;
   const wet = balance.immersedReadabilityGrams ?? balance.readabilityGrams;
-  const rest =
-    weighing.method === "hung"
-      ? [weighing.immersed]
-      : weighing.method === "displaced"
-        ? [weighing.rise]
-        : [weighing.full, weighing.withPiece];
   for (const [series, d] of [
     [measurement.dry, balance.readabilityGrams] as const,
-    ...rest.map((s) => [s, wet] as const),
+    ...weighing.series.map((s) => [s, wet] as const),
   ]) {
     const coarsest = Math.max(
       ...readingTexts(series).map((r) => lastPlace(r) * Number(gramsPerUnit[series.unit])),

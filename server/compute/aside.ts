@@ -1,7 +1,4 @@
 import { Worker } from "node:worker_threads";
-import type { DensityResult } from "../../calibration/density-result.ts";
-import type { Measurement } from "../../calibration/measurement.ts";
-import { Refusal } from "../../calibration/refusals.ts";
 import type { Plan } from "../conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { OwnMetals } from "../metals/own-metals.ts";
@@ -9,18 +6,16 @@ import type { ComputeError, ComputeResponse } from "./contract.ts";
 import type { Evaluation } from "./evaluation.ts";
 
 export type Question = { number: number } & (
-  | { kind: "measure"; measurement: Measurement }
   | { kind: "compute"; request: unknown; own: OwnMetals | undefined }
   | { kind: "evaluate"; request: unknown; own: OwnMetals | undefined }
   | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined }
 );
 
 export type Answer = { number: number } & (
-  | { measured: DensityResult }
   | { computed: ComputeResponse | ComputeError }
   | { evaluated: Evaluation }
   | { planned: Plan }
-  | { refused: { about: Refusal["about"] | null; message: string } }
+  | { refused: string }
 );
 
 interface Waiting {
@@ -30,8 +25,6 @@ interface Waiting {
 
 /** Evaluates measurements in a thread of its own, so that a Monte Carlo never holds up the live reading. */
 export interface Aside {
-  /** As measure with a fixed seed; rejects with the same RangeError or Refusal. */
-  measure(measurement: Measurement): Promise<DensityResult>;
   /** As compute with the metals in force. */
   compute(request: unknown): Promise<ComputeResponse | ComputeError>;
   /** As evaluationOf: the answer with everything a page draws. */
@@ -98,13 +91,6 @@ export function openAside({
   }
 
   return {
-    measure: async (measurement) => {
-      const answer = await ask({ kind: "measure", measurement } as Omit<Question, "number">);
-      if ("measured" in answer) return answer.measured;
-      if (!("refused" in answer)) throw new Error("The computing thread answered another question.");
-      const { about, message } = answer.refused;
-      throw about === null ? new RangeError(message) : new Refusal(about, message);
-    },
     compute: async (request) => {
       const answer = await ask({ kind: "compute", request, own: own() } as Omit<Question, "number">);
       if ("computed" in answer) return answer.computed;
@@ -119,7 +105,7 @@ export function openAside({
       const answer = await ask({ kind: "plan", weighing, own: own() } as Omit<Question, "number">);
       if ("planned" in answer) return answer.planned;
       throw "refused" in answer
-        ? new RangeError(answer.refused.message)
+        ? new RangeError(answer.refused)
         : new Error("The computing thread answered another question.");
     },
     close: async () => {

@@ -62,7 +62,7 @@ export function compute(request: unknown, library: Library = builtIn): ComputeRe
   try {
     return evaluate(parsed.data, seededRandom(fixedSeed), library).response;
   } catch (error) {
-    return fromMetrology(parsed.data.id, parsed.data.method, error);
+    return fromMetrology(parsed.data.id, error);
   }
 }
 

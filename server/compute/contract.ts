@@ -1,62 +1,9 @@
 import { z } from "zod";
-import { isDecimal } from "../../calibration/decimal.ts";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
-import { lifts } from "../../calibration/series.ts";
-import { massUnits } from "../../calibration/units.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
 import { states } from "../conformity/state.ts";
-
-function describe(input: unknown): string {
-  return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));
-}
-
-/** A reading as the display wrote it. A JSON number is refused: 31.10 would arrive as 31.1 and lose its last place. */
-const reading = z
-  .string({
-    error: ({ input }) =>
-      typeof input === "number"
-        ? `The reading ${input} is a JSON number, which forgets how many decimals the display showed. Write it as text, such as "${input}", with every digit shown.`
-        : `A reading is text with the digits of the display, such as "31.1035", not ${describe(input)}.`,
-  })
-  .refine((text) => isDecimal(text), {
-    error: ({ input }) =>
-      `"${String(input)}" is not a decimal number. Right: digits with one point and no unit, such as "31.1035"; the unit stands beside the readings as "unit".`,
-  });
-
-const unit = z.enum(massUnits as [string, ...string[]]).default("g");
-
-const look = z.union(
-  [
-    z.strictObject({ at_s: z.number(), zero: reading }),
-    z.strictObject({ at_s: z.number(), reading: reading }),
-  ],
-  {
-    error:
-      'A look is {"at_s","zero"} with the load away or {"at_s","reading"} with it: seconds as a number, the display as text.',
-  },
-);
-
-/** Readings of one load; or, for a drift fit, zeros and readings with their times. */
-const series = z
-  .strictObject({
-    readings: z.array(reading).min(1, 'Give at least one reading, such as ["31.1035"].').optional(),
-    timed: z.array(look).min(3, "A drift fit needs at least three looks.").optional(),
-    lifted: z.enum(lifts).optional(),
-    unit,
-    zero_before: reading.optional(),
-    zero_after: reading.optional(),
-  })
-  .superRefine((given, ctx) => {
-    const say = (path: string, message: string) => ctx.addIssue({ code: "custom", path: [path], message });
-    if (!given.readings && !given.timed)
-      say("readings", 'Give the readings of the display as text, such as {"readings":["31.1035"]}.');
-    if (given.readings && given.timed)
-      say("timed", "Give either readings or timed looks, not both for one load.");
-    if (given.readings && given.lifted)
-      say("lifted", "How the piece was lifted matters to timed looks only; leave it out beside readings.");
-    if (given.timed && (given.zero_before || given.zero_after))
-      say("timed", "Timed looks hold their own zeros; leave zero_before and zero_after out.");
-  });
+import { type Method, type MethodName, methods } from "../methods/index.ts";
+import { series } from "./series.ts";
 
 const positive = z.number().positive();
 const notNegative = z.number().nonnegative();
@@ -190,11 +137,8 @@ const decisionRule = z
 const common = {
   id: z.string().min(1),
   dry: series,
-  liquid: z.discriminatedUnion("kind", [water, statedLiquid, measuredLiquid]),
   air,
   balance,
-  hanger: hanger.default({ wire_mm: 0, zeroed: "immersed" }),
-  bubble_allowance_mg: notNegative.default(0),
   pieces: z.int().positive().default(1),
   odd_density_g_cm3: positive.optional(),
   added: z.array(addedBody).optional(),
@@ -210,24 +154,30 @@ const common = {
   decision_rule: decisionRule.optional(),
 };
 
-/** A request to `underhook compute` and POST /api/compute. Unknown keys are errors. */
-export const computeRequest = z.discriminatedUnion("method", [
-  z.strictObject({ method: z.literal("hung"), ...common, immersed: series }),
-  z.strictObject({ method: z.literal("displaced"), ...common, rise: series }),
-  z.strictObject({
-    method: z.literal("flask"),
-    ...common,
-    flask: z.strictObject({
-      full: series,
-      with_piece: series,
-      liquid_g: notNegative.optional(),
-      warmer_c: z.number().optional(),
-      warmer_u_c: notNegative.optional(),
-    }),
-  }),
-]);
+/** Keys of every method that needs a liquid. */
+const inLiquid = {
+  liquid: z.discriminatedUnion("kind", [water, statedLiquid, measuredLiquid]),
+  hanger: hanger.default({ wire_mm: 0, zeroed: "immersed" }),
+  bubble_allowance_mg: notNegative.default(0),
+};
 
-export type ComputeRequest = z.infer<typeof computeRequest>;
+const anyMethod = z.strictObject({ ...common, ...z.object(inLiquid).partial().shape });
+
+/** What every request holds beside the keys of its method, which the method itself reads. */
+export type ComputeRequest = z.output<typeof anyMethod> & { method: MethodName };
+
+function requestBy({ name, keys, pieceTemperature }: Method) {
+  const own: object = keys;
+  const method = z.literal(name);
+  return pieceTemperature
+    ? z.strictObject({ ...common, ...own, method })
+    : z.strictObject({ ...common, ...inLiquid, ...own, method });
+}
+
+const [first, ...others] = Object.values(methods).map(requestBy);
+
+/** A request to `underhook compute` and POST /api/compute. Unknown keys are errors. */
+export const computeRequest: z.ZodType<ComputeRequest> = z.discriminatedUnion("method", [first!, ...others]);
 
 /** The claim's band as limits under the rule that was asked for; only there when one was. */
 export const conformity = z.strictObject({

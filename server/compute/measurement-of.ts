@@ -1,45 +1,13 @@
 import type { Ambient } from "../../calibration/ambient.ts";
 import type { Liquid, MeasuredLiquid } from "../../calibration/liquid.ts";
-import type { Measurement, Weighing } from "../../calibration/measurement.ts";
-import type { Lifted, Series } from "../../calibration/series.ts";
-import type { MassUnit } from "../../calibration/units.ts";
+import type { Measurement } from "../../calibration/measurement.ts";
+import { type Method, methods } from "../methods/index.ts";
 import type { ComputeRequest } from "./contract.ts";
 import { present } from "./present.ts";
+import { seriesOf } from "./series.ts";
 
-type MeasuredBody = Extract<ComputeRequest["liquid"], { kind: "measured" }>["body"];
-type GivenSeries = ComputeRequest["dry"];
-
-/** `lifted`: what lifting the piece does to the zero where the request does not say. */
-function series(given: GivenSeries, lifted: Lifted = "kept"): Series {
-  const unit = given.unit as MassUnit;
-  if (given.timed) {
-    const timed = given.timed.map((look) => {
-      const { at_s: atSeconds } = look;
-      return "zero" in look ? { atSeconds, zero: look.zero } : { atSeconds, reading: look.reading };
-    });
-    return { timed, lifted: given.lifted ?? lifted, unit };
-  }
-  return present({
-    readings: given.readings ?? [],
-    unit,
-    zeroBefore: given.zero_before,
-    zeroAfter: given.zero_after,
-  });
-}
-
-function weighing(request: ComputeRequest): Weighing {
-  if (request.method === "hung") return { method: "hung", immersed: series(request.immersed) };
-  if (request.method === "displaced") return { method: "displaced", rise: series(request.rise, "wet") };
-  const { full, with_piece, liquid_g, warmer_c, warmer_u_c } = request.flask;
-  return present({
-    method: "flask" as const,
-    full: series(full),
-    withPiece: series(with_piece),
-    liquidGrams: liquid_g,
-    warmerCelsius: warmer_c,
-    uWarmerCelsius: warmer_u_c,
-  });
-}
+type GivenLiquid = NonNullable<ComputeRequest["liquid"]>;
+type MeasuredBody = Extract<GivenLiquid, { kind: "measured" }>["body"];
 
 function temperature(from: {
   temperature_c?: number | undefined;
@@ -52,12 +20,12 @@ function temperature(from: {
 
 function body({ volume_cm3, u_volume_cm3, dry, immersed, rise }: MeasuredBody): MeasuredLiquid["body"] {
   const volume = { cm3: volume_cm3, uCm3: u_volume_cm3 };
-  if (rise) return { ...volume, rise: series(rise, "wet") };
+  if (rise) return { ...volume, rise: seriesOf(rise, "wet") };
   // the contract lets no body through without either a rise or both readings
-  return { ...volume, dry: series(dry!), immersed: series(immersed!) };
+  return { ...volume, dry: seriesOf(dry!), immersed: seriesOf(immersed!) };
 }
 
-function liquid(from: ComputeRequest["liquid"]): Liquid {
+function liquid(from: GivenLiquid): Liquid {
   if (from.kind === "water")
     return present({
       kind: "water" as const,
@@ -106,6 +74,13 @@ function air(from: ComputeRequest["air"]): Ambient {
   });
 }
 
+/** The contract lets no request through whose method needs a liquid and has none. */
+function liquidFor({ pieceTemperature }: Method, request: ComputeRequest): Liquid {
+  return pieceTemperature
+    ? { kind: "none", temperature: pieceTemperature(request) }
+    : liquid(request.liquid!);
+}
+
 /**
  * The measurement a request describes. `linearExpansionPerCelsius`: of the claimed metal, where there is a claim and
  * its expansion is known.
@@ -115,10 +90,11 @@ export function measurementOf(
   linearExpansionPerCelsius: number | undefined,
 ): Measurement {
   const { balance, hanger } = request;
+  const method = methods[request.method];
   return present({
-    dry: series(request.dry),
-    weighing: weighing(request),
-    liquid: liquid(request.liquid),
+    dry: seriesOf(request.dry),
+    weighing: method.weighing(request),
+    liquid: liquidFor(method, request),
     air: air(request.air),
     balance: present({
       readabilityGrams: balance.readability_g,
@@ -131,13 +107,13 @@ export function measurementOf(
       spanU: balance.span_u_relative,
     }),
     hanger: present({
-      wireMillimetres: hanger.wire_mm,
-      meniscusChange: hanger.meniscus_change,
-      depthMillimetres: hanger.depth_mm,
-      inLiquid: hanger.in_liquid && series(hanger.in_liquid),
-      inAir: hanger.in_air && series(hanger.in_air),
+      wireMillimetres: hanger?.wire_mm ?? 0,
+      meniscusChange: hanger?.meniscus_change,
+      depthMillimetres: hanger?.depth_mm,
+      inLiquid: hanger?.in_liquid && seriesOf(hanger.in_liquid),
+      inAir: hanger?.in_air && seriesOf(hanger.in_air),
     }),
-    bubbleAllowanceMg: request.bubble_allowance_mg,
+    bubbleAllowanceMg: request.bubble_allowance_mg ?? 0,
     pieces: request.pieces,
     oddGPerCm3: request.odd_density_g_cm3,
     added: request.added?.map((body) => ({

@@ -31,16 +31,13 @@ export function fromSchema(id: string | null, error: z.ZodError): ComputeError {
 }
 
 /** A refusal of the metrology (RangeError) in the contract's words; anything else is not ours and is thrown on. */
-export function fromMetrology(id: string, method: string, error: unknown): ComputeError {
+export function fromMetrology(id: string, error: unknown): ComputeError {
   if (!(error instanceof RangeError)) throw error;
-  return { id, error: { at: placeOf(error, method), message: error.message } };
+  return { id, error: { at: placeOf(error), message: error.message } };
 }
 
-const weighingKeys: Record<string, string> = { hung: "immersed", displaced: "rise", flask: "flask" };
-
-function placeOf(error: RangeError, method: string): string {
-  if (error instanceof Refusal)
-    return error.about === "weighing" ? (weighingKeys[method] ?? method) : error.about;
+function placeOf(error: RangeError): string {
+  if (error instanceof Refusal) return error.about;
   if (error.message.startsWith("Water at")) return "liquid.temperature_c";
   if (/^(Air|Height)/.test(error.message)) return "air";
   if (error.message.startsWith("No metal")) return "claim";

@@ -1,4 +1,5 @@
 import type { SimulatedBalance } from "../../drivers/simulated-balance.ts";
+import { methods } from "../methods/index.ts";
 import { type DemoPiece, demoPieces } from "./pieces.ts";
 
 /** What hands do at the simulated balance, always with the zero that belongs to it. */
@@ -35,7 +36,7 @@ export function createDemoHands(balance: SimulatedBalance): DemoHands {
       if (piece) balance.put(weighed(piece));
     },
     hangInWater() {
-      if (piece?.method === "displaced") {
+      if (piece && methods[piece.method].zeros === "of-vessel") {
         balance.beaker();
         balance.zero();
         balance.immerse(weighed(piece));

@@ -1,4 +1,4 @@
-import type { Method } from "../weighing/method.ts";
+import type { MethodName } from "../methods/index.ts";
 
 /** An invented piece of the demonstration: what the ticket says, and what it really is. */
 export interface DemoPiece {
@@ -6,7 +6,7 @@ export interface DemoPiece {
   ticket: string;
   description: string;
   claim: string;
-  method: Method;
+  method: MethodName;
   massGrams: number;
   /** what the simulated balance weighs */
   trueDensityGPerCm3: number;

@@ -1,3 +1,4 @@
+import { readingsIn } from "../methods/index.ts";
 import type { Line, ReportReading } from "./report.ts";
 import type { Result, Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
@@ -124,25 +125,16 @@ export function readingsOf(
 }
 
 function typedIn({ request }: Result, at: string, { say, number }: Writing): ReportReading[] {
-  const flask = shape(request.flask);
-  const series: [role: string, unknown][] = [
-    ["dry", request.dry],
-    ["immersed", request.immersed],
-    ["rise", request.rise],
-    ["flask-full", flask.full],
-    ["flask-with-piece", flask.with_piece],
-  ];
-  return series.flatMap(([role, given]) => {
-    const { readings = [], unit = "g" } = shape(given) as { readings?: string[]; unit?: string };
-    return readings.map((text) => ({
+  return readingsIn(request).flatMap(({ role, readings, unit }) =>
+    readings.map((text) => ({
       what: say.readings.roles[role] ?? role,
       shown: `${number(text)} ${unit}`,
       at,
       source: say.readings.sources.typed ?? "typed",
       because: "",
       voided: null,
-    }));
-  });
+    })),
+  );
 }
 
 function distinct(values: unknown[], named: (name: string) => string): string | undefined {

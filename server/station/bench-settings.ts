@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { massUnits } from "../../calibration/units.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
+import { firstMethod, methodNames } from "../methods/index.ts";
 import { conditionsShape, firstConditions } from "../weighing/conditions.ts";
 
 /** What a bench mostly sees; the list of claims begins with it. */
@@ -29,7 +30,7 @@ const line = z.string().trim().max(200);
 
 /** Everything the Settings page keeps of a bench. Keys left out of an older entry take the value of a new bench. */
 export const benchSettingsShape = z.object({
-  method: z.enum(["hung", "displaced", "flask"]).default("hung"),
+  method: z.enum(methodNames).default(firstMethod),
   metal: z.enum(metalGroups).default("any"),
   source: z.enum(sources).default("typed"),
   /** smallest step of the owner's scale, for the plan; on the bench the readings themselves show it */

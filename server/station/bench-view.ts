@@ -2,9 +2,9 @@ import { decimalsShown } from "../../calibration/decimal.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/usual-suspects.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
+import { rolesOf } from "../methods/index.ts";
 import { suspicions } from "../weighing/checks/index.ts";
 import type { Suspicion } from "../weighing/checks/suspicion.ts";
-import { methods } from "../weighing/method.ts";
 import { type Piece, standing } from "../weighing/piece.ts";
 import { balanceFor } from "../weighing/request.ts";
 import { situationOf } from "../weighing/situation.ts";
@@ -59,7 +59,7 @@ function truthBehind(piece: Piece | undefined): string | undefined {
 export function doubtsAbout(bench: Bench, piece: Piece) {
   const dry = standing(piece, "dry");
   if (dry.length === 0) return [];
-  const wet = methods[piece.method].roles
+  const wet = rolesOf(piece.method)
     .filter((role) => role !== "dry")
     .flatMap((role) => standing(piece, role));
   const balance = balanceFor({ dry, wet, steps: piece.details.steps }, bench.conditions, bench.profileOf);
@@ -74,7 +74,7 @@ export function questionsBeforeRecord(bench: Bench): Suspicion[] {
 }
 
 function repeatsOf(piece: Piece): RepeatsView | undefined {
-  const role = methods[piece.method].roles.at(-1);
+  const role = rolesOf(piece.method).at(-1);
   const captures = piece.captures.filter((capture) => capture.role === role);
   if (captures.length < 2) return undefined;
   return {

@@ -4,6 +4,7 @@ import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { builtIn, type Library } from "../metals/library.ts";
+import type { Role } from "../methods/index.ts";
 import {
   type AnnouncedMass,
   announcedMass,
@@ -18,13 +19,13 @@ import { checkedWhile } from "../weighing/checked-while.ts";
 import type { Conditions } from "../weighing/conditions.ts";
 import type { Details } from "../weighing/details.ts";
 import { limitPassed } from "../weighing/limit-passed.ts";
-import { mustTake, type Role } from "../weighing/method.ts";
 import { openAgain } from "../weighing/opened-again.ts";
 import { openingBody } from "../weighing/opening.ts";
 import type { Piece, Ticket } from "../weighing/piece.ts";
 import { wholeEvaluation } from "../weighing/piece-evaluation.ts";
 import { Refusal } from "../weighing/refusal.ts";
 import type { ProfileOf } from "../weighing/request.ts";
+import { mustTake } from "../weighing/role-names.ts";
 import { heldAgainst, lastSecondReading, type TypedAgain } from "../weighing/second-person.ts";
 import { asidePhoto, asideReading, asideTest, keyOfPhoto } from "../weighing/setting-aside.ts";
 import { captureOf, type Reading } from "../weighing/taken-reading.ts";

@@ -1,5 +1,6 @@
-import { type Role, roleNames } from "../weighing/method.ts";
+import type { Role } from "../methods/index.ts";
 import { Refusal } from "../weighing/refusal.ts";
+import { roleNames } from "../weighing/role-names.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { Scale, TakenReading } from "./scale.ts";
 

@@ -1,5 +1,5 @@
+import type { Role } from "../methods/index.ts";
 import type { WatchedReading } from "../weighing/checks/situation.ts";
-import type { Role } from "../weighing/method.ts";
 import type { Live } from "./scale.ts";
 
 /** So long is looked back, and so far apart are two looks at least: a drift shows over tens of seconds. */

@@ -3,9 +3,9 @@ import type { Told } from "../../views/told.tsx";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
+import type { MethodName, Role } from "../methods/index.ts";
 import type { BeforeWetting } from "../weighing/before-wetting.ts";
 import type { Suspicion } from "../weighing/checks/suspicion.ts";
-import type { Method, Role } from "../weighing/method.ts";
 import type { Piece } from "../weighing/piece.ts";
 import type { Step } from "../weighing/steps.ts";
 import type { Live, ScaleDoubt } from "./scale.ts";
@@ -105,7 +105,7 @@ export interface BenchView {
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];
   /** the way to weigh that a new piece begins with */
-  firstMethod: Method;
+  firstMethod: MethodName;
   /** what the ledger found when it was opened, in sentences */
   found: readonly string[];
   /** why nothing can be stored at present; the reading on the balance is shown all the same */

@@ -2,7 +2,8 @@ import { lastPlace } from "../../calibration/decimal.ts";
 import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
 import type { ChartPoint } from "../checks/charts/control-chart.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
-import { type Method, methods } from "../weighing/method.ts";
+import { firstMethod, type MethodName } from "../methods/index.ts";
+import { methodTitles } from "../weighing/role-names.ts";
 
 /** A point that a piece gives to a chart of its balance. */
 export interface WeighingPoint extends ChartPoint {
@@ -27,7 +28,7 @@ interface Weighed {
 
 /** A piece as far as its charts go. */
 export interface WeighedPiece {
-  method: Method;
+  method: MethodName;
   weighed: readonly Weighed[];
 }
 
@@ -36,7 +37,7 @@ export const weighingKinds = ["piece-opened", "capture", "voiding"] as const;
 
 /** The piece with one more entry about it; undefined until it was opened. */
 export function withEntry(piece: WeighedPiece | undefined, entry: Entry): WeighedPiece | undefined {
-  if (entry.kind === "piece-opened") return { method: entry.body.method ?? "hung", weighed: [] };
+  if (entry.kind === "piece-opened") return { method: entry.body.method ?? firstMethod, weighed: [] };
   if (piece === undefined) return undefined;
   if (entry.kind === "voiding") {
     const { entry: id, reason } = entry.body;
@@ -78,7 +79,7 @@ export function pointsOf({ method, weighed }: WeighedPiece): WeighingPoint[] {
     const before = points.findLast((point) => point.chart === chart);
     points.push({
       chart,
-      of: chart === "zero-after-lift" ? `${one.balance}, ${methods[method].name}` : one.balance,
+      of: chart === "zero-after-lift" ? `${one.balance}, ${methodTitles[method]}` : one.balance,
       at,
       value,
       by,

@@ -3,8 +3,8 @@ import { expectedWords } from "../conformity/plan/plan-words.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import { inOneSentence } from "../conformity/plan/usual-suspects.ts";
 import type { Library } from "../metals/library.ts";
+import { rolesOf } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
-import { methods } from "./method.ts";
 import { type Piece, standing } from "./piece.ts";
 import { balanceFor, type ProfileOf } from "./request.ts";
 
@@ -32,7 +32,7 @@ export function weighingAhead(
 ): PlannedWeighing | undefined {
   const { claim, method, details, lot, agreed } = piece;
   const dry = standing(piece, "dry");
-  const wet = methods[method].roles.some((role) => role !== "dry" && standing(piece, role).length > 0);
+  const wet = rolesOf(method).some((role) => role !== "dry" && standing(piece, role).length > 0);
   if (claim === undefined || lot !== undefined || dry.length === 0 || wet) return undefined;
   if (details.liquid !== undefined || details.added !== undefined || details.hanger?.in_air !== undefined)
     return undefined;

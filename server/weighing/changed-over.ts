@@ -1,4 +1,4 @@
-import { methods, type Role } from "./method.ts";
+import { type Role, rolesOf } from "../methods/index.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -7,7 +7,7 @@ import { Refusal } from "./refusal.ts";
  * the beaker on the pan. Throws Refusal when one of the two is missing or the method has more than two.
  */
 export function changedOver(piece: Piece): { capture: Capture; role: Role }[] {
-  const [first, wet, ...more] = methods[piece.method].roles;
+  const [first, wet, ...more] = rolesOf(piece.method);
   if (first !== "dry" || wet === undefined || more.length > 0)
     throw new Refusal("Only two readings can be changed over, and this method takes three.");
   const dry = standing(piece, "dry");

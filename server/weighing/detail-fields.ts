@@ -1,4 +1,5 @@
-import type { Method } from "./method.ts";
+import { type MethodName, methods } from "../methods/index.ts";
+import type { DetailGroupName } from "../methods/method.ts";
 
 /** A number that may be stated about one weighing: its range and unit. The range is what a form takes, said in refusals. */
 export interface NumberField {
@@ -46,16 +47,16 @@ export const boxes = ["wetting-agent", "paired"] as const;
 
 export type DetailField = NumberFieldName | (typeof wordFields)[number] | (typeof boxes)[number];
 
-/** The parts of the form in their order, and the methods that have them; all where none are named. */
+/** The parts of the form in their order; each method says which it has. */
 export const detailGroups = [
   { name: "pool", fields: ["pieces", "odd-density"] },
   {
     name: "added",
     fields: ["added-name", "added-mass", "added-mass-u", "added-density", "added-density-u"],
   },
-  { name: "hanger", fields: ["wire", "wetting-agent", "hanger-in-liquid", "hanger-in-air"], for: ["hung"] },
-  { name: "stand", fields: ["wire", "wetting-agent", "drift"], for: ["displaced"] },
-  { name: "flask", fields: ["flask-liquid", "flask-warmer", "flask-warmer-u"], for: ["flask"] },
+  { name: "hanger", fields: ["wire", "wetting-agent", "hanger-in-liquid", "hanger-in-air"] },
+  { name: "stand", fields: ["wire", "wetting-agent", "drift"] },
+  { name: "flask", fields: ["flask-liquid", "flask-warmer", "flask-warmer-u"] },
   {
     name: "liquid",
     fields: [
@@ -75,13 +76,11 @@ export const detailGroups = [
   },
   { name: "room", fields: ["gradient", "air-temperature", "air-pressure", "air-humidity"] },
   { name: "display", fields: ["step-dry", "step-wet", "paired"] },
-] as const satisfies readonly { name: string; fields: readonly DetailField[]; for?: readonly Method[] }[];
+] as const satisfies readonly { name: DetailGroupName; fields: readonly DetailField[] }[];
 
 export type DetailGroup = (typeof detailGroups)[number];
 
 /** The groups that a method has. */
-export function groupsOf(method: Method): readonly DetailGroup[] {
-  return detailGroups.filter(
-    (group) => !("for" in group) || (group.for as readonly Method[]).includes(method),
-  );
+export function groupsOf(method: MethodName): readonly DetailGroup[] {
+  return detailGroups.filter(({ name }) => methods[method].details.includes(name));
 }

@@ -1,9 +1,10 @@
 import { type Evaluated, type Evaluation, isRefused } from "../compute/evaluation.ts";
+import { rolesOf } from "../methods/index.ts";
 import type { BenchParts } from "../station/bench-parts.ts";
-import { methods, roleNames } from "./method.ts";
 import { type Piece, standing } from "./piece.ts";
 import { Refusal } from "./refusal.ts";
 import { requestFor } from "./request.ts";
+import { roleNames } from "./role-names.ts";
 
 type Evaluating = Pick<BenchParts, "conditions" | "profileOf" | "evaluate">;
 
@@ -18,7 +19,7 @@ export async function wholeEvaluation(piece: Piece, bench: Evaluating): Promise<
   const evaluation = await evaluationOfPiece(piece, bench);
   if (evaluation && !isRefused(evaluation)) return evaluation;
   if (evaluation) throw new Refusal(`The record was not written. ${evaluation.refused}`);
-  const missing = methods[piece.method].roles
+  const missing = rolesOf(piece.method)
     .filter((role) => standing(piece, role).length === 0)
     .map((role) => `the ${roleNames[role]} reading`)
     .concat(piece.waterCelsius === undefined ? ["the water temperature"] : []);

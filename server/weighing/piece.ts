@@ -1,8 +1,8 @@
 import type { MassUnit } from "../../calibration/units.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import { firstMethod, type MethodName, type Role } from "../methods/index.ts";
 import { type Details, noDetails } from "./details.ts";
-import type { Method, Role } from "./method.ts";
 
 /** One line of the balance as it came: the original observation. */
 export interface LineNote {
@@ -44,7 +44,7 @@ export interface Test {
 export interface Ticket {
   ticket: string;
   description: string;
-  method: Method;
+  method: MethodName;
   claim?: string;
   /** id of the lot it belongs to */
   lot?: string;
@@ -92,7 +92,7 @@ export interface Piece extends Ticket {
  */
 export function after(piece: Piece | undefined, entry: Entry): Piece | undefined {
   if (entry.kind === "piece-opened") {
-    const { ticket, description, method = "hung", claim, lot, rule, customer, operator } = entry.body;
+    const { ticket, description, method = firstMethod, claim, lot, rule, customer, operator } = entry.body;
     const { condition, customerSupplied } = entry.body;
     const opened = {
       id: entry.subject,

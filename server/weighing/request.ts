@@ -4,37 +4,24 @@ import {
   type BalanceProfile,
 } from "../checks/balance-profile.ts";
 import type { ProfileNumber } from "../checks/number-in-force.ts";
+import { methods, type NeededRole } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
-import { seriesAsked, standingLoad } from "./series-asked.ts";
+import { seriesAsked } from "./series-asked.ts";
 import { airAsked, hangerAsked, liquidAsked, loadAsked } from "./surroundings-asked.ts";
 
-/** The readings of a piece under the keys of their method, or undefined while one is missing. */
+/** The readings of a piece under the keys of their method, or undefined while one is missing; with those after the dry ones. */
 function weighings(piece: Piece) {
-  const { method, details } = piece;
-  const dry = standingLoad(piece, "dry");
-  if (dry === undefined) return undefined;
-  const load = (captures: readonly Capture[]) => seriesAsked(piece, captures);
-  if (method === "flask") {
-    const full = standingLoad(piece, "flask-full");
-    const withPiece = standingLoad(piece, "flask-with-piece");
-    if (!full || !withPiece) return undefined;
-    const fillings = { full: load(full), with_piece: load(withPiece), ...warmthOf(details) };
-    return { asked: { method, dry: load(dry), flask: fillings }, wet: [...full, ...withPiece] };
-  }
-  const wet = standingLoad(piece, method === "hung" ? "immersed" : "rise");
-  if (wet === undefined) return undefined;
-  return method === "hung"
-    ? { asked: { method, dry: load(dry), immersed: load(wet) }, wet }
-    : { asked: { method, dry: load(dry), rise: load(wet) }, wet };
-}
-
-function warmthOf({ flask }: Details) {
-  if (flask === undefined) return {};
-  const { liquid_g, warmer_c, warmer_u_c } = flask;
-  return { liquid_g: Number(liquid_g), warmer_c: Number(warmer_c), warmer_u_c: Number(warmer_u_c) };
+  const method = methods[piece.method];
+  const roles = method.loads.map(({ role }) => role);
+  if (roles.some((role) => standing(piece, role).length === 0)) return undefined;
+  const load = (role: NeededRole) => seriesAsked(piece, standing(piece, role));
+  return {
+    asked: { method: method.name, dry: load("dry"), ...method.asked({ load, details: piece.details }) },
+    wet: roles.slice(1).flatMap((role) => standing(piece, role)),
+  };
 }
 
 /** Gives the profile of a balance, by its name and readability, as its passed checks make it. */
@@ -95,22 +82,33 @@ export function balanceFor(
  */
 export function requestFor(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
   const weighed = weighings(piece);
-  if (weighed === undefined || piece.waterCelsius === undefined) return undefined;
+  const inLiquid = inLiquidAsked(piece, conditions, profileOf);
+  if (weighed === undefined || inLiquid === undefined) return undefined;
   const { details } = piece;
   const dry = standing(piece, "dry");
-  const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
   return {
     id: piece.id,
     ...weighed.asked,
-    liquid: liquidAsked(piece, conditions, profile),
+    ...inLiquid,
     air: airAsked(details, conditions),
     balance: balanceFor({ dry, wet: weighed.wet, steps: details.steps }, conditions, profileOf),
-    hanger: hangerAsked(details, conditions),
-    bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
     ...loadAsked(details),
     ...(details.paired ? { paired: true } : {}),
     ...(piece.claim === undefined ? {} : { claim: piece.claim, ...ruleOf(piece) }),
     confidence: Number(piece.agreed?.confidence_percent ?? conditions.confidencePercent) / 100,
+  };
+}
+
+/** The liquid and what hangs in it; nothing for a method without, undefined while the water temperature is missing. */
+function inLiquidAsked(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
+  if (methods[piece.method].pieceTemperature) return {};
+  if (piece.waterCelsius === undefined) return undefined;
+  const dry = standing(piece, "dry");
+  const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
+  return {
+    liquid: liquidAsked(piece, conditions, profile),
+    hanger: hangerAsked(piece.details, conditions),
+    bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
   };
 }
 

@@ -3,8 +3,8 @@ import type { BodyOf } from "../ledger/kinds.ts";
 import type { Lot } from "../lots/lot.ts";
 import { worthAtPrice } from "../lots/worth.ts";
 import type { Metal } from "../metals/metal.ts";
+import { type NeededRole, rolesOf } from "../methods/index.ts";
 import type { Preferences } from "../station/bench-parts.ts";
-import { methods, type NeededRole } from "./method.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
 import { Refusal } from "./refusal.ts";
@@ -19,7 +19,7 @@ export interface TypedAgain {
 
 /** Typed readings that count, by what they are, in the order of the method. */
 export function typedReadings(piece: Piece): { role: NeededRole; captures: Capture[] }[] {
-  return methods[piece.method].roles.flatMap((role) => {
+  return rolesOf(piece.method).flatMap((role) => {
     const captures = standing(piece, role).filter(({ takenBy }) => takenBy === "typed");
     return captures.length === 0 ? [] : [{ role, captures }];
   });

@@ -1,5 +1,5 @@
-import { rolesBeside } from "./method.ts";
-import { type Capture, type Piece, standing } from "./piece.ts";
+import { methods, rolesBeside } from "../methods/index.ts";
+import type { Capture, Piece } from "./piece.ts";
 
 const grams = ({ grams: text }: Capture) => text;
 
@@ -13,20 +13,22 @@ const inOrder = ({ captures }: Piece) => captures.filter(({ setAside }) => setAs
  * so that a rise has none without a drift fit. Zeros of another balance are no zeros of this one.
  */
 export function seriesAsked(piece: Piece, captures: readonly Capture[]) {
-  const { method, details } = piece;
+  const { details } = piece;
+  const { zeros, loads } = methods[piece.method];
   const role = captures[0]?.role;
-  if (role === "rise" && details.drift_fit !== undefined)
+  const losesLiquid = zeros === "of-vessel" && role === loads.at(-1)?.role;
+  if (losesLiquid && details.drift_fit !== undefined)
     return { timed: looks(piece, captures), lifted: details.drift_fit };
   const readings = { readings: captures.map(grams) };
   const all = inOrder(piece);
   const from = all.findIndex(({ id }) => id === captures[0]?.id);
   const to = all.findIndex(({ id }) => id === captures.at(-1)?.id);
   const near = (line: readonly Capture[]) => {
-    const end = method === "hung" ? -1 : line.findIndex((one) => isLoad(one) && one.role !== role);
+    const end = zeros === "of-hanger" ? -1 : line.findIndex((one) => isLoad(one) && one.role !== role);
     return (end < 0 ? line : line.slice(0, end)).find((one) => isZeroOf(one, captures))?.grams;
   };
   const before = near(all.slice(0, Math.max(0, from)).reverse());
-  const after = role === "rise" ? undefined : near(all.slice(to + 1));
+  const after = losesLiquid ? undefined : near(all.slice(to + 1));
   return {
     ...readings,
     ...(before === undefined ? {} : { zero_before: before }),
@@ -52,10 +54,4 @@ function looks(piece: Piece, captures: readonly Capture[]) {
     const at_s = (Date.parse(one.at) - start) / 1000;
     return one.role === "zero" ? { at_s, zero: one.grams } : { at_s, reading: one.grams };
   });
-}
-
-/** The load readings of one role that still count; undefined while there is none. */
-export function standingLoad(piece: Piece, role: Capture["role"]): readonly Capture[] | undefined {
-  const captures = standing(piece, role);
-  return captures.length === 0 ? undefined : captures;
 }

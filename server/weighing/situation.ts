@@ -1,8 +1,8 @@
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
 import type { Library } from "../metals/library.ts";
+import { methods, type Role } from "../methods/index.ts";
 import type { Situation } from "./checks/situation.ts";
-import type { Role } from "./method.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import type { balanceFor } from "./request.ts";
 
@@ -17,8 +17,8 @@ export function situationOf(
   library: Library,
 ): Situation {
   const of = (role: Role) => standing(piece, role).map(shownBy);
-  const wet =
-    piece.method === "hung" ? "immersed" : piece.method === "displaced" ? "rise" : "flask-with-piece";
+  const roles = methods[piece.method].loads.slice(1).map(({ role }) => role);
+  const [wet, full] = roles.reverse();
   const claimed = piece.claim === undefined ? undefined : library.metal(piece.claim);
   const hanger = piece.details.hanger?.in_liquid;
   const room = piece.details.air?.temperature_c;
@@ -26,8 +26,8 @@ export function situationOf(
   return {
     method: piece.method,
     dry: of("dry"),
-    wet: of(wet),
-    ...(piece.method === "flask" ? { flaskFull: of("flask-full") } : {}),
+    wet: wet ? of(wet) : [],
+    ...(full ? { flaskFull: of(full) } : {}),
     dryAfter: of("dry-after"),
     zeros: zerosOf(piece),
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
@@ -65,12 +65,13 @@ const shownBy = ({ at, text, unit, unmoved }: Capture) => ({
   ...(unmoved ? { unmoved } : {}),
 });
 
-/** Zeros about the immersions. Hung, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */
+/** Zeros about the immersions. Of a hanger, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */
 function zerosOf({ method, captures }: Piece) {
   const counting = captures.filter(({ setAside }) => setAside === undefined);
   const firstWet = counting.findIndex(({ role }) => role !== "dry" && role !== "zero");
   const before = counting.slice(0, Math.max(0, firstWet));
-  const from = method === "hung" ? 0 : before.findLastIndex(({ role }) => role === "dry") + 1;
+  const from =
+    methods[method].zeros === "of-hanger" ? 0 : before.findLastIndex(({ role }) => role === "dry") + 1;
   return counting
     .slice(from)
     .filter(({ role }) => role === "zero")

@@ -1,4 +1,4 @@
-import { methods, type NeededRole } from "./method.ts";
+import { type NeededRole, rolesOf } from "../methods/index.ts";
 import { type Piece, standing } from "./piece.ts";
 
 export type StepName = NeededRole | "water" | "record";
@@ -11,7 +11,7 @@ export interface Step {
 
 /** The steps of a piece's method in order, with exactly one due unless the piece is closed. */
 export function stepsOf(piece: Piece): Step[] {
-  const names: StepName[] = [...methods[piece.method].roles, "water", "record"];
+  const names: StepName[] = [...rolesOf(piece.method), "water", "record"];
   const done = (name: StepName) =>
     name === "record"
       ? piece.closed !== undefined

@@ -1,6 +1,6 @@
 import { toGrams } from "../../calibration/units.ts";
+import type { Role } from "../methods/index.ts";
 import type { TakenReading } from "../station/scale.ts";
-import type { Role } from "./method.ts";
 
 /** A reading as typed or taken, with the times of its lines. */
 export type Reading = Pick<

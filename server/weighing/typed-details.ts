@@ -1,7 +1,7 @@
 import { present } from "../compute/present.ts";
+import type { MethodName } from "../methods/index.ts";
 import { type DetailField, groupsOf, type NumberFieldName, numberFields } from "./detail-fields.ts";
 import type { Details } from "./details.ts";
-import type { Method } from "./method.ts";
 import { Refusal } from "./refusal.ts";
 import { type DecimalMark, typedDecimal } from "./typed-reading.ts";
 
@@ -10,7 +10,7 @@ type Fields = Readonly<Record<string, string>>;
 /** What the form of a method states about its weighing. Throws Refusal with the field and what would be right. */
 export function typedDetails(
   fields: Fields,
-  method: Method,
+  method: MethodName,
   names: Record<DetailField, string>,
   ownMark?: DecimalMark,
 ): Details {

@@ -2,6 +2,7 @@ import { spawn } from "node:child_process";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
 import { afterAll, bench, describe } from "vitest";
+import { hung } from "../../calibration/hung.ts";
 import { measure } from "../../calibration/measure.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { seededRandom } from "../../calibration/random.ts";
@@ -10,7 +11,7 @@ import { repeats } from "../../calibration/repeats.ts";
 /** 8 g at a 0.01 g display, twelve uncertain inputs; the same model stands in million-trials.py. Readings invented. */
 const kitchen: Measurement = {
   dry: { readings: ["8.00"], unit: "g" },
-  weighing: { method: "hung", immersed: { readings: ["7.38"], unit: "g" } },
+  weighing: hung({ readings: ["7.38"], unit: "g" }),
   liquid: { kind: "water", temperature: { celsius: 19, uCelsius: 0.5 }, purity: "distilled" },
   air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.03 },
   balance: { readabilityGrams: 0.01, repeatabilityGrams: 0.01, linearityGrams: 0 },
@@ -22,7 +23,7 @@ const kitchen: Measurement = {
 const fine: Measurement = {
   ...kitchen,
   dry: { readings: ["31.1035"], unit: "g" },
-  weighing: { method: "hung", immersed: { readings: ["28.1435"], unit: "g" } },
+  weighing: hung({ readings: ["28.1435"], unit: "g" }),
   balance: { readabilityGrams: 1e-4, repeatabilityGrams: 1e-4, linearityGrams: 0 },
 };
 

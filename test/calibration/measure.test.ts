@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { displaced } from "../../calibration/displaced.ts";
 import { densityCurve, densityQuantile, measuredDensity } from "../../calibration/distribution.ts";
+import { flask } from "../../calibration/flask.ts";
+import { hung } from "../../calibration/hung.ts";
 import { measure } from "../../calibration/measure.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { seededRandom } from "../../calibration/random.ts";
@@ -9,7 +12,7 @@ const grams = (...readings: string[]) => ({ readings, unit: "g" as const });
 /** A 1 oz piece of silver at a bench balance. Readings invented; figures below from separate scripts in python. */
 const bench: Measurement = {
   dry: grams("31.1035"),
-  weighing: { method: "hung", immersed: grams("28.1435") },
+  weighing: hung(grams("28.1435")),
   liquid: {
     kind: "water",
     temperature: { celsius: 21.4, uCelsius: 0.1 / Math.sqrt(3) },
@@ -33,7 +36,7 @@ const bench: Measurement = {
 const kitchen: Measurement = {
   ...bench,
   dry: grams("8.00"),
-  weighing: { method: "hung", immersed: grams("7.38") },
+  weighing: hung(grams("7.38")),
   liquid: {
     kind: "water",
     temperature: { celsius: 19, uCelsius: 1 / Math.sqrt(3) },
@@ -84,7 +87,7 @@ describe("measure", () => {
     const coin: Measurement = {
       ...bench,
       dry: grams("8.630"),
-      weighing: { method: "hung", immersed: grams("7.800") },
+      weighing: hung(grams("7.800")),
       liquid: { kind: "stated", name: "water", gPerCm3: 1, uGPerCm3: 0 },
       air: { kind: "stated", kgPerM3: 0, uKgPerM3: 0 },
       balance: { readabilityGrams: 0.001, repeatabilityGrams: 0, linearityGrams: 0 },
@@ -99,7 +102,7 @@ describe("measure", () => {
     const coin: Measurement = {
       ...bench,
       dry: grams("8.630"),
-      weighing: { method: "hung", immersed: grams("7.800") },
+      weighing: hung(grams("7.800")),
       liquid: {
         kind: "water",
         temperature: { celsius: 20, uCelsius: 0.5 },
@@ -126,7 +129,7 @@ describe("measure", () => {
     const result = measure({
       ...bench,
       dry: grams(String(reading)),
-      weighing: { method: "displaced", rise: grams(lost.toFixed(12)) },
+      weighing: displaced(grams(lost.toFixed(12))),
       liquid: { kind: "stated", name: "reference liquid", gPerCm3: 1, uGPerCm3: 0 },
       air: { kind: "stated", kgPerM3: air, uKgPerM3: 0 },
       balance: { readabilityGrams: 1e-6, repeatabilityGrams: 0, linearityGrams: 0 },
@@ -136,7 +139,7 @@ describe("measure", () => {
   });
 
   it("weighs in a flask what it weighs hung", () => {
-    const weighing = { method: "flask", full: grams("73.2110"), withPiece: grams("101.3545") } as const;
+    const weighing = flask({ full: grams("73.2110"), withPiece: grams("101.3545") });
     expect(measure({ ...bench, weighing }).gPerCm3).toBeCloseTo(measure(bench).gPerCm3, 10);
   });
 
@@ -165,7 +168,7 @@ describe("measure", () => {
     const frozen = measure({
       ...kitchen,
       dry: grams("8.00", "8.00", "8.00", "8.00", "8.00", "8.00"),
-      weighing: { method: "hung", immersed: grams("7.38", "7.38", "7.38", "7.38", "7.38", "7.38") },
+      weighing: hung(grams("7.38", "7.38", "7.38", "7.38", "7.38", "7.38")),
     });
     // two roundings of 0.01 g on either side: u(D) = 2 · 0.01/√12
     expect(frozen.uDisplacedGrams).toBeCloseTo((2 * 0.01) / Math.sqrt(12), 10);
@@ -203,9 +206,7 @@ describe("measure", () => {
   });
 
   it("refuses readings that cannot be a density, naming what they are", () => {
-    expect(() => measure({ ...bench, weighing: { method: "hung", immersed: grams("31.2000") } })).toThrow(
-      /swapped/,
-    );
+    expect(() => measure({ ...bench, weighing: hung(grams("31.2000")) })).toThrow(/swapped/);
     expect(() => measure({ ...bench, dry: grams("0.0000") })).toThrow(/above zero/);
   });
 });

@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { displaced as byRise } from "../../calibration/displaced.ts";
 import { driftFit } from "../../calibration/drift.ts";
+import { flask } from "../../calibration/flask.ts";
+import { hung } from "../../calibration/hung.ts";
 import { measure } from "../../calibration/measure.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { wouldHide } from "../../calibration/pool.ts";
@@ -11,7 +14,7 @@ const grams = (...readings: string[]) => ({ readings, unit: "g" as const });
 /** A piece of 31.1035 g that displaces 2.9600 g at a 0.1 mg balance; invented. */
 const piece: Measurement = {
   dry: grams("31.1035"),
-  weighing: { method: "hung", immersed: grams("28.1435") },
+  weighing: hung(grams("28.1435")),
   liquid: { kind: "water", temperature: { celsius: 21.4, uCelsius: 0.06 }, purity: "distilled" },
   air: { kind: "stated", kgPerM3: 1.19, uKgPerM3: 0.017 },
   balance: { readabilityGrams: 0.0001, repeatabilityGrams: 0.0002, linearityGrams: 0 },
@@ -86,8 +89,8 @@ describe("displaced, with a vessel that evaporates", () => {
       k === 4 || k === 7 ? -0.028 : 0,
     );
     const rise = { timed, lifted: "wet", unit: "g" } as const;
-    const drifting = measure({ ...piece, weighing: { method: "displaced", rise } });
-    const still = measure({ ...piece, weighing: { method: "displaced", rise: grams("1.6120") } });
+    const drifting = measure({ ...piece, weighing: byRise(rise) });
+    const still = measure({ ...piece, weighing: byRise(grams("1.6120")) });
     expect(drifting.gPerCm3 / still.gPerCm3).toBeCloseTo(1, 5);
     expect(drifting.budget.map((row) => row.input)).toContain("rise, repeatability about the drift");
   });
@@ -96,7 +99,7 @@ describe("displaced, with a vessel that evaporates", () => {
 describe("a zero looked at before and after", () => {
   it("is taken off at its middle and its change stands in the budget", () => {
     const immersed = { ...grams("28.1437"), zeroBefore: "0.0000", zeroAfter: "0.0004" };
-    const drifted = measure({ ...piece, weighing: { method: "hung", immersed } }, seededRandom(2));
+    const drifted = measure({ ...piece, weighing: hung(immersed) }, seededRandom(2));
     expect(drifted.gPerCm3).toBeCloseTo(density, 9);
     const row = drifted.budget.find(({ input }) => input === "immersed, zero drift")!;
     expect(row.u).toBeCloseTo(0.0002 / Math.sqrt(3), 12);
@@ -112,7 +115,7 @@ describe("a hanger weighed in", () => {
     const weighedIn = measure({
       ...piece,
       dry: grams("33.0535"),
-      weighing: { method: "hung", immersed: grams("30.0735") },
+      weighing: hung(grams("30.0735")),
       hanger: { wireMillimetres: 0, inAir: grams("1.9500"), inLiquid: grams("1.9300") },
     });
     expect(weighedIn.gPerCm3).toBeCloseTo(density, 9);
@@ -124,7 +127,7 @@ describe("a hanger weighed in", () => {
     const coin = measure({
       ...piece,
       dry: grams("33.11"),
-      weighing: { method: "hung", immersed: grams("30.12") },
+      weighing: hung(grams("30.12")),
       hanger: { wireMillimetres: 0, inAir: grams("1.95"), inLiquid: grams("1.94") },
       balance: { readabilityGrams: 0.01, repeatabilityGrams: 0.01, linearityGrams: 0 },
     });
@@ -145,7 +148,7 @@ describe("known bodies with the piece", () => {
     const ring: Measurement = {
       ...piece,
       dry: grams(dry.toFixed(9)),
-      weighing: { method: "displaced", rise: grams(displaced.toFixed(9)) },
+      weighing: byRise(grams(displaced.toFixed(9))),
       liquid: { kind: "stated", name: "water", gPerCm3: liquid, uGPerCm3: 0 },
     };
     expect(measure(ring).gPerCm3).toBeCloseTo((metal + stone) / volume, 6);
@@ -195,11 +198,11 @@ describe("other liquids", () => {
 describe("a flask filled warmer", () => {
   it("is corrected by 5 mg per °C for 25 g of water at 20 °C", () => {
     // 25 g · 2.07e-4/°C = 5.2 mg/°C, less the glass's own expansion of 5 %
-    const weighing = { method: "flask", full: grams("73.2110"), withPiece: grams("101.3545") } as const;
-    const cool = measure({ ...piece, weighing });
+    const fillings = { full: grams("73.2110"), withPiece: grams("101.3545") };
+    const cool = measure({ ...piece, weighing: flask(fillings) });
     const warm = measure({
       ...piece,
-      weighing: { ...weighing, liquidGrams: 25, warmerCelsius: 1, uWarmerCelsius: 0.1 },
+      weighing: flask({ ...fillings, liquidGrams: 25, warmerCelsius: 1, uWarmerCelsius: 0.1 }),
     });
     const moved = warm.displacedGrams - cool.displacedGrams;
     // 2.17e-4 at 21.4 °C
@@ -238,7 +241,7 @@ describe("paired repeats", () => {
   const paired: Measurement = {
     ...piece,
     dry: grams("31.1035", "31.1041", "31.1030", "31.1038", "31.1033"),
-    weighing: { method: "hung", immersed: grams("28.1435", "28.1441", "28.1430", "28.1438", "28.1433") },
+    weighing: hung(grams("28.1435", "28.1441", "28.1430", "28.1438", "28.1433")),
     paired: true,
   };
 

@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { plain } from "../../calibration/arithmetic.ts";
+import { displaced } from "../../calibration/displaced.ts";
+import { flask } from "../../calibration/flask.ts";
+import { hung } from "../../calibration/hung.ts";
 import { measure } from "../../calibration/measure.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { seededRandom } from "../../calibration/random.ts";
@@ -83,7 +86,7 @@ describe("budgets beside python3-uncertainties", () => {
     bench: {
       ...plainPiece,
       dry: grams("31.1035"),
-      weighing: { method: "hung", immersed: grams("28.1435") },
+      weighing: hung(grams("28.1435")),
       liquid: water(21.4, 0.1 / Math.sqrt(3), 0.005),
       air: { kind: "stated", kgPerM3: 1.19, uKgPerM3: 0.03 / Math.sqrt(3) },
       balance: {
@@ -96,7 +99,7 @@ describe("budgets beside python3-uncertainties", () => {
     kitchen: {
       ...plainPiece,
       dry: grams("8.00"),
-      weighing: { method: "hung", immersed: grams("7.38") },
+      weighing: hung(grams("7.38")),
       liquid: water(19, 1 / Math.sqrt(3), 0.2),
       air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.05 / Math.sqrt(3) },
       balance: { readabilityGrams: 0.01, repeatabilityGrams: 0.01, linearityGrams: 0 },
@@ -104,7 +107,7 @@ describe("budgets beside python3-uncertainties", () => {
     coin: {
       ...plainPiece,
       dry: grams("8.630"),
-      weighing: { method: "hung", immersed: grams("7.800") },
+      weighing: hung(grams("7.800")),
       liquid: water(20, 0.5, 0),
       air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.03 },
       balance: { readabilityGrams: 0.001, repeatabilityGrams: 0, linearityGrams: 0 },
@@ -127,7 +130,7 @@ describe("intervals beside ten million plain trials in numpy", () => {
     "kitchen gold": {
       ...plainPiece,
       dry: grams("31.1"),
-      weighing: { method: "hung", immersed: grams("29.5") },
+      weighing: hung(grams("29.5")),
       liquid: water(20, 0.5, 0),
       air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.03 },
       balance: { readabilityGrams: 0.1, repeatabilityGrams: 0.05, linearityGrams: 0 },
@@ -136,7 +139,7 @@ describe("intervals beside ten million plain trials in numpy", () => {
       ...plainPiece,
       dry: grams("31.1035"),
       // mean 1.6120 g, s = 0.0020 g
-      weighing: { method: "displaced", rise: grams("1.613732", "1.610268", "1.613732", "1.610268") },
+      weighing: displaced(grams("1.613732", "1.610268", "1.613732", "1.610268")),
       liquid: water(20, 0.1, 0),
       air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.03 },
       balance: { readabilityGrams: 1e-4, repeatabilityGrams: 1e-4, linearityGrams: 0 },
@@ -144,7 +147,7 @@ describe("intervals beside ten million plain trials in numpy", () => {
     "bubbles in a flask": {
       ...plainPiece,
       dry: grams("31.104"),
-      weighing: { method: "flask", full: grams("73.211"), withPiece: grams("101.355") },
+      weighing: flask({ full: grams("73.211"), withPiece: grams("101.355") }),
       liquid: water(20, 0.1, 0),
       air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.03 },
       balance: { readabilityGrams: 0.001, repeatabilityGrams: 0.001, linearityGrams: 0 },
@@ -170,7 +173,7 @@ describe("the inputs of a measurement", () => {
     const names = measure({
       ...plainPiece,
       dry: grams("31.104"),
-      weighing: { method: "flask", full: grams("73.211"), withPiece: grams("101.355") },
+      weighing: flask({ full: grams("73.211"), withPiece: grams("101.355") }),
       liquid: water(20, 0.1, 0.005),
       air: { kind: "altitude", metres: 100 },
       balance: { readabilityGrams: 0.001, repeatabilityGrams: 0.001, linearityGrams: 0.001 },

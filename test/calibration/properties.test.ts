@@ -1,5 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { displaced } from "../../calibration/displaced.ts";
+import { hung as byHanging } from "../../calibration/hung.ts";
 import { Inputs } from "../../calibration/input.ts";
 import { measure } from "../../calibration/measure.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
@@ -16,7 +18,7 @@ const pieces = fc.record({
 function hung(dry: string, immersed: string, celsius: number, readabilityGrams = 1e-4): Measurement {
   return {
     dry: { readings: [dry], unit: "g" },
-    weighing: { method: "hung", immersed: { readings: [immersed], unit: "g" } },
+    weighing: byHanging({ readings: [immersed], unit: "g" }),
     liquid: { kind: "water", temperature: { celsius, uCelsius: 0.1 }, purity: "distilled" },
     air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.02 },
     balance: { readabilityGrams, repeatabilityGrams: readabilityGrams, linearityGrams: 0 },
@@ -73,7 +75,7 @@ describe("for any piece", () => {
         const other: Measurement = {
           ...given,
           dry: { readings: [inUnit(dry)], unit },
-          weighing: { method: "hung", immersed: { readings: [inUnit(immersed)], unit } },
+          weighing: byHanging({ readings: [inUnit(immersed)], unit }),
         };
         const [a, b] = [measure(given), measure(other)];
         // the displaced mass is down to a thirtieth of the readings and passes their rounding on
@@ -127,7 +129,7 @@ describe("more repeats", () => {
           const text = steps.map((k) => (2.96 + k * 1e-4).toFixed(4));
           const u = (rise: string[]) => {
             const given = hung("31.1035", "28.1435", 20);
-            const weighing = { method: "displaced", rise: { readings: rise, unit: "g" } } as const;
+            const weighing = displaced({ readings: rise, unit: "g" });
             return measure({ ...given, weighing }).budget.find(
               ({ input }) => input === "rise, repeatability",
             )!.u;
@@ -144,7 +146,7 @@ describe("more repeats", () => {
     const u = (n: number) => {
       const given = hung("31.1035", "28.1435", 20);
       const immersed = { readings: Array.from({ length: n }, () => "28.1435"), unit: "g" } as const;
-      return measure({ ...given, weighing: { method: "hung", immersed } }).budget.find(
+      return measure({ ...given, weighing: byHanging(immersed) }).budget.find(
         ({ input }) => input === "immersed, repeatability",
       )!.u;
     };

@@ -1,5 +1,5 @@
+import type { Role } from "../../server/methods/index.ts";
 import type { BenchView, LiveView } from "../../server/station/view.ts";
-import type { Role } from "../../server/weighing/method.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 import { told } from "../words/told.ts";
 import { BenchForm } from "./parts.tsx";

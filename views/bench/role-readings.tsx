@@ -1,5 +1,5 @@
+import type { Role } from "../../server/methods/index.ts";
 import type { BenchView } from "../../server/station/view.ts";
-import type { Role } from "../../server/weighing/method.ts";
 import { type Piece, standing } from "../../server/weighing/piece.ts";
 import { useWords } from "../words/spoken.ts";
 import { CaptureLine } from "./capture-line.tsx";

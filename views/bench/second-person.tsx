@@ -1,6 +1,6 @@
 import { massUnits } from "../../calibration/units.ts";
+import type { Role } from "../../server/methods/index.ts";
 import type { SecondPersonView, SecondReadingView } from "../../server/station/view.ts";
-import type { Role } from "../../server/weighing/method.ts";
 import { Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
 import { fixed, inLocale } from "../numbers.ts";
 import { Rows } from "../sheet.tsx";

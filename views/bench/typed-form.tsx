@@ -1,6 +1,6 @@
 import { massUnits } from "../../calibration/units.ts";
+import type { Role } from "../../server/methods/index.ts";
 import type { BenchView } from "../../server/station/view.ts";
-import type { Role } from "../../server/weighing/method.ts";
 import { asIs } from "../as-is.ts";
 import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";

@@ -1,6 +1,7 @@
 import { Csrf, Field, TextArea } from "../forms.tsx";
 import { inLocale } from "../numbers.ts";
 import { Sheet } from "../sheet.tsx";
+import type { Words } from "../words/index.ts";
 import { useLocale, useWords } from "../words/spoken.ts";
 
 /** A later entry about this one. The first entry is never changed. */
@@ -43,7 +44,7 @@ export function Amendments({ amendments }: { amendments: readonly Amendment[] })
 /** A typed reading that an amendment can put right; decimal text in its unit. */
 export interface AmendableReading {
   id: string;
-  role: "dry" | "immersed" | "rise";
+  role: keyof Words["bench"]["roles"];
   text: string;
   unit: string;
 }

@@ -1,23 +1,17 @@
+import { type MethodName, methodNames, methods } from "../../methods/index.ts";
 import type { PlannedWeighing } from "./planned-weighing.ts";
 
 /** One change that would let the weighing decide. */
 export interface Remedy {
   kind: "readability" | "method" | "pieces" | "mass";
   /** g for readability and mass, a count for pieces, a name for the method */
-  value: number | "hung" | "displaced";
+  value: number | MethodName;
   says: string;
 }
 
 const finerSteps = [0.1, 0.01, 0.001, 0.0001, 0.00001];
 const counts = [2, 3, 5, 10, 20, 50];
 const heavier = [1.5, 2, 3, 5, 10, 20, 50, 100, 500];
-
-/** A flask is for small pieces; nobody is sent to it for one that can be hung. */
-const otherWays = {
-  hung: ["displaced"],
-  displaced: ["hung"],
-  flask: ["hung", "displaced"],
-} as const;
 
 /**
  * Of each kind the smallest change that decides, as far as one exists: a finer scale, the other method, more like pieces,
@@ -28,16 +22,10 @@ export function remedies(weighing: PlannedWeighing, decides: (other: PlannedWeig
   const step = finerSteps.find((d) => d < weighing.readabilityG * 0.99 && decides(onFinerScale(weighing, d)));
   if (step !== undefined)
     found.push({ kind: "readability", value: step, says: `a scale that shows ${step} g` });
-  const method = otherWays[weighing.method].find((way) => decides({ ...weighing, method: way }));
-  if (method)
-    found.push({
-      kind: "method",
-      value: method,
-      says:
-        method === "displaced"
-          ? "the beaker on the pan and the piece hung in it from a stand"
-          : "the piece hung from the balance",
-    });
+  const others = methodNames.filter((name) => methods[weighing.method].plan?.others.includes(name));
+  const method = others.find((way) => decides({ ...weighing, method: way }));
+  const says = method && methods[method].plan?.insteadSays;
+  if (method && says) found.push({ kind: "method", value: method, says });
   const times = counts.find((n) => decides({ ...weighing, pieces: weighing.pieces * n }));
   if (times !== undefined)
     found.push({

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { screeningMethods } from "../../methods/index.ts";
 import { decimalText, weightReading, words } from "./shapes.ts";
 
 export const lotKinds = {
@@ -10,7 +11,7 @@ export const lotKinds = {
     gross: weightReading.optional(),
     count: z.number().int().min(1).max(100_000).optional(),
     claim: words.optional(),
-    method: z.enum(["hung", "displaced"]),
+    method: z.enum(screeningMethods),
   }),
   /** the water temperature that counts for the pieces weighed from here on */
   "lot-water": z.strictObject({ celsius: decimalText }),

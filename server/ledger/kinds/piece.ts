@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { states, statesBefore } from "../../conformity/state.ts";
+import { methodNames, roles } from "../../methods/index.ts";
 import { decimalText, json, moment, receivedLine, weightReading, words } from "./shapes.ts";
 
 const sha256Text = z.string().regex(/^[0-9a-f]{64}$/, { error: "a SHA-256, 64 hexadecimal digits" });
@@ -18,7 +19,7 @@ const pieceOpened = z.strictObject({
   description: z.string().max(2000),
   /** id of the metal the piece is said to be */
   claim: z.string().max(100).nullable(),
-  method: z.enum(["hung", "displaced", "flask"]).optional(),
+  method: z.enum(methodNames).optional(),
   pieces: z.number().int().min(1).optional(),
   condition: words.optional(),
   lot: words.optional(),
@@ -52,7 +53,7 @@ const settled = z.looseObject({
 });
 
 const weightCapture = z.strictObject({
-  what: z.enum(["dry", "immersed", "rise", "flask-full", "flask-with-piece", "zero", "dry-after"]),
+  what: z.enum(roles),
   reading: weightReading,
   source: z.enum(["balance", "typed", "simulated"]),
   balance: words.optional(),

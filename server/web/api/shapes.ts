@@ -4,7 +4,7 @@ import { states } from "../../conformity/state.ts";
 import { anyEntry } from "../../ledger/export.ts";
 import { json } from "../../ledger/kinds/shapes.ts";
 import { kinds } from "../../ledger/kinds.ts";
-import { type Role, roleNames } from "../../weighing/method.ts";
+import { methodNames, roles, screeningMethods } from "../../methods/index.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
 const state = z.enum(states);
@@ -75,7 +75,7 @@ export const lot = z.looseObject({
   id: z.string(),
   name: z.string(),
   openedAt: moment,
-  method: z.enum(["hung", "displaced"]),
+  method: z.enum(screeningMethods),
   pieces: z.number().int().describe("recorded pieces that are not voided; counted up to 1000"),
 });
 
@@ -139,13 +139,8 @@ export const live = z.strictObject({
       }),
     ])
     .nullable(),
-  waiting_for: z
-    .enum(Object.keys(roleNames) as [Role, ...Role[]])
-    .nullable()
-    .describe("the reading a capture waits for"),
-  piece: z
-    .strictObject({ id: z.string(), ticket: z.string(), method: z.enum(["hung", "displaced", "flask"]) })
-    .nullable(),
+  waiting_for: z.enum(roles).nullable().describe("the reading a capture waits for"),
+  piece: z.strictObject({ id: z.string(), ticket: z.string(), method: z.enum(methodNames) }).nullable(),
 });
 export type Live = z.infer<typeof live>;
 

@@ -91,7 +91,7 @@ export class BenchTests {
     const weighed = this.#weighed;
     if (!weighed) return standingUnweighed(claim, found, library);
     const { request, response } = weighed;
-    const celsius = request.liquid.kind === "water" ? request.liquid.temperature_c : 20;
+    const celsius = request.liquid?.kind === "water" ? request.liquid.temperature_c : 20;
     return standingOf({ response, confidence: request.confidence, celsius, claim }, found, library);
   }
 }

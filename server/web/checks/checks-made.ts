@@ -11,13 +11,14 @@ import { icePoint, thermometerComparison } from "../../checks/thermometer.ts";
 import { trainee } from "../../checks/trainee.ts";
 import { zeroReturn } from "../../checks/zero-return.ts";
 import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
+import { type NeededRole, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import { type KeptChecks, thermometerName } from "../../station/kept-checks.ts";
 import { noDetails } from "../../weighing/details.ts";
-import { methods, type NeededRole } from "../../weighing/method.ts";
 import type { Capture, Piece } from "../../weighing/piece.ts";
 import { requestFor } from "../../weighing/request.ts";
+import { roleNames } from "../../weighing/role-names.ts";
 import type { TypedCheck } from "./checks-form.ts";
 
 export interface CheckedOn {
@@ -144,14 +145,8 @@ export async function checkMade(
   }
 }
 
-/** The column of a check that holds a role's readings. */
-const columns: Record<NeededRole, string> = {
-  dry: "dry",
-  immersed: "wet",
-  rise: "wet",
-  "flask-full": "full",
-  "flask-with-piece": "wet",
-};
+/** The column of a check that holds the readings of a load: dry first, in the liquid last. */
+const columnOf = (place: number, of: number) => (place === 0 ? "dry" : place === of - 1 ? "wet" : "full");
 
 /** The reference piece computed exactly as a customer's piece is, at 20 °C. Throws RangeError with the reason of a refusal. */
 async function throughTheProcedure(
@@ -161,6 +156,7 @@ async function throughTheProcedure(
   on: CheckedOn,
 ) {
   const { method } = on.bench.preferences;
+  const roles = rolesOf(method);
   const captures = (role: NeededRole, name: string): Capture[] =>
     rows
       .filter((row) => row[name])
@@ -189,14 +185,12 @@ async function throughTheProcedure(
     secondReadings: [],
     details: noDetails,
     detailsStated: 0,
-    captures: methods[method].roles.flatMap((role) => captures(role, columns[role])),
+    captures: roles.flatMap((role, place) => captures(role, columnOf(place, roles.length))),
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
   if (request === undefined)
     throw new RangeError(
-      method === "flask"
-        ? "By the flask the reference piece needs a dry reading, the flask full of water, and the flask with the piece."
-        : "The reference piece needs a dry and an immersed reading.",
+      `The reference piece needs these readings: ${roles.map((role) => roleNames[role]).join(", ")}.`,
     );
   const evaluation = await on.evaluate(request);
   if (isRefused(evaluation)) throw new RangeError(evaluation.refused);

@@ -13,6 +13,7 @@ import type { Ends, LotFine } from "../../lots/lot-fine.ts";
 import { displayStepG, type LotPiece } from "../../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
 import type { Library } from "../../metals/library.ts";
+import { rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { secondPersonView } from "../../station/second-person-view.ts";
 import { standing } from "../../weighing/piece.ts";
@@ -40,7 +41,7 @@ export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep 
     if (piece.lot !== lot.id) return { ticket: piece.ticket, step: "elsewhere" };
     if (standing(piece, "dry").length === 0) return { ticket: piece.ticket, step: "dry" };
     if (bench.otherMass) return { ticket: piece.ticket, step: "other-piece" };
-    const wet = piece.method === "displaced" ? "rise" : "immersed";
+    const wet = rolesOf(piece.method).includes("rise") ? "rise" : "immersed";
     const waits = standing(piece, wet).length > 0 && bench.secondPersonDue !== undefined;
     return { ticket: piece.ticket, step: waits ? "second-person" : wet };
   }

@@ -9,6 +9,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { LotBook } from "../../lots/lot-book.ts";
 import type { Library } from "../../metals/library.ts";
+import { firstMethod, methods } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
 import { claimsOf, metalBands } from "../../station/metal-bands.ts";
@@ -77,7 +78,7 @@ export function lotRoutes(
     const values = fieldsOf(request);
     try {
       const id = values.step?.startsWith("lot-") ? values.step : nextLot;
-      const method = settings.now.method === "displaced" ? "displaced" : "hung";
+      const method = methods[settings.now.method].screensLots ? settings.now.method : firstMethod;
       await ledger.append(
         "lot-opened",
         id,

@@ -5,9 +5,10 @@ import type { Locale } from "../../../views/words/index.ts";
 import type { LookAlike } from "../../conformity/look-alike.ts";
 import type { Plan } from "../../conformity/plan/plan.ts";
 import { planTable } from "../../conformity/plan/plan-table.ts";
-import { flaskFor, type PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
+import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import { inOneSentence, usualSuspects } from "../../conformity/plan/usual-suspects.ts";
 import type { Library } from "../../metals/library.ts";
+import { methods } from "../../methods/index.ts";
 
 /** Besides what one asks first, so many of the metals that stay alive are named. */
 const mostOthers = 6;
@@ -41,7 +42,7 @@ export function planAnswer(
       ["Displaced mass, if it is what it is said to be", grams(displacedG)],
       [
         "The scale would then show",
-        `${grams(dryG)} dry, ${wetShown(method, grams(displacedG), grams(immersedG), flaskFor(displacedG))}`,
+        `${grams(dryG)} dry, ${methods[method].plan!.showsWet({ displaced: grams(displacedG), immersed: grams(immersedG), displacedGrams: displacedG })}`,
       ],
       ...(plan.possible
         ? ([
@@ -74,17 +75,6 @@ export function planAnswer(
     ],
     advice: plan.remedies.map(({ says }) => `${says.charAt(0).toUpperCase()}${says.slice(1)}`),
   };
-}
-
-function wetShown(
-  method: PlannedWeighing["method"],
-  displaced: string,
-  less: string,
-  flaskMl: number,
-): string {
-  if (method === "hung") return `${less} immersed`;
-  if (method === "displaced") return `a rise of ${displaced}`;
-  return `${less} more than the full flask of ${flaskMl} mL`;
 }
 
 const reasons = {

@@ -4,6 +4,7 @@ import { waterRange } from "../../../calibration/water.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
 import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
+import { methods, readingsIn, rolesOf } from "../../methods/index.ts";
 import { type Result, statedBy } from "../../reports/stated.ts";
 import { programVersion } from "../../version.ts";
 import { after, type Capture, type Piece, standing } from "../../weighing/piece.ts";
@@ -19,11 +20,9 @@ export interface AmendedReading {
 }
 
 /** Readings that an amendment can put right: those of one load that were typed. What a balance sent stays as it came. */
-export function amendableReadings(piece: Piece): (Capture & { role: "dry" | "immersed" | "rise" })[] {
-  return (["dry", "immersed", "rise"] as const).flatMap((role) =>
-    standing(piece, role)
-      .filter(({ takenBy }) => takenBy === "typed")
-      .map((capture) => ({ ...capture, role })),
+export function amendableReadings(piece: Piece): Capture[] {
+  return rolesOf(piece.method).flatMap((role) =>
+    standing(piece, role).filter(({ takenBy }) => takenBy === "typed"),
   );
 }
 
@@ -63,7 +62,7 @@ function withWater(
   { waterCelsius: shown }: Piece,
   typed: string,
 ): ComputeRequest {
-  if (request.liquid.kind !== "water" || shown === undefined)
+  if (request.liquid?.kind !== "water" || shown === undefined)
     throw new Refusal(
       "This piece was not weighed in water of a stated temperature, so there is none to correct.",
       "celsius",
@@ -72,7 +71,7 @@ function withWater(
   if ("refused" in celsius) throw new Refusal(celsius.refused, "celsius");
   const first = entries.find((entry) => entry.kind === "result");
   const recorded = first ? computeRequest.parse(first.body.request).liquid : request.liquid;
-  const offset = recorded.kind === "water" ? recorded.temperature_c - Number(shown) : 0;
+  const offset = recorded?.kind === "water" ? recorded.temperature_c - Number(shown) : 0;
   const temperature_c = Number((Number(celsius.understood) + offset).toFixed(6));
   return { ...request, liquid: { ...request.liquid, temperature_c } };
 }
@@ -94,15 +93,18 @@ function putRight(piece: Piece, id: string, typed: string): AmendedReading {
 }
 
 function withReading(request: ComputeRequest, { capture, grams }: AmendedReading): ComputeRequest {
-  const role = capture.role as "dry" | "immersed" | "rise";
-  const load = (request as Partial<Record<typeof role, { readings?: string[] | undefined }>>)[role];
-  const place = load?.readings?.indexOf(capture.grams) ?? -1;
-  if (!load?.readings || place < 0)
+  const load = methods[request.method].loads.find(({ role }) => role === capture.role);
+  const readings = readingsIn(request).find(({ role }) => role === load?.role)?.readings ?? [];
+  const place = readings.indexOf(capture.grams);
+  if (!load || place < 0)
     throw new Refusal(
       "This reading went into a drift fit or together with others, and cannot be put right alone. Void the record and weigh again.",
     );
-  return computeRequest.parse({
-    ...request,
-    [role]: { ...load, readings: load.readings.with(place, grams) },
-  });
+  return computeRequest.parse(withReadings(request, load.key, readings.with(place, grams)));
+}
+
+/** The request with other readings in the series under this key. */
+function withReadings(within: object, [key, ...deeper]: readonly string[], readings: string[]): object {
+  if (key === undefined) return { ...within, readings };
+  return { ...within, [key]: withReadings(Object(Reflect.get(within, key)), deeper, readings) };
 }

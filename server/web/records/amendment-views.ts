@@ -5,6 +5,7 @@ import { type Locale, words } from "../../../views/words/index.ts";
 import { computeRequest } from "../../compute/contract.ts";
 import { stateOf } from "../../conformity/state.ts";
 import type { Entry } from "../../ledger/entry.ts";
+import { readingsIn } from "../../methods/index.ts";
 import type { Result } from "../../reports/stated.ts";
 import type { Piece } from "../../weighing/piece.ts";
 import { whenOf } from "../when.ts";
@@ -45,14 +46,13 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
   const told = ({ response, request }: Result) => {
     const asked = computeRequest.safeParse(request).data;
     const celsius = asked?.liquid;
-    const loads: { [role in "dry" | "immersed" | "rise"]?: { readings?: string[] | undefined } } =
-      asked ?? {};
+    const loads = readingsIn(request);
     return [
-      ...(["dry", "immersed", "rise"] as const).map(
-        (role) =>
+      ...loads.map(
+        ({ role, readings, unit }) =>
           [
             words(locale).bench.roles[role],
-            (loads[role]?.readings ?? []).map((text) => `${inLocale(text, locale)} g`).join(", "),
+            readings.map((text) => `${inLocale(text, locale)} ${unit}`).join(", "),
           ] as const,
       ),
       [say.density, `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],

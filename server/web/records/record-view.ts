@@ -159,16 +159,22 @@ function conditionsOf(
   const digits = (text: string) => inLocale(text, locale);
   const { liquid, balance, hanger } = request;
   const named =
-    liquid.kind === "water"
+    liquid?.kind === "water"
       ? say.water(
           toldValue(liquid.purity, locale),
           digits(String(liquid.temperature_c)),
           digits(liquid.temperature_u_c.toPrecision(2)),
         )
-      : say.asStated(liquid.name);
+      : liquid && say.asStated(liquid.name);
+  const inLiquid: RecordView["conditions"] =
+    named === undefined
+      ? []
+      : [
+          [say.liquid, named],
+          [say.liquidDensity, `${fixed(response.liquid_density_g_cm3, 6, locale)} g/cm³`],
+        ];
   return [
-    [say.liquid, named],
-    [say.liquidDensity, `${fixed(response.liquid_density_g_cm3, 6, locale)} g/cm³`],
+    ...inLiquid,
     [say.airDensity, `${fixed(response.air_density_kg_m3, 4, locale)} kg/m³`],
     [say.readability, `${digits(String(balance.readability_g))} g`],
     [
@@ -179,7 +185,7 @@ function conditionsOf(
       ),
     ],
     [say.linearity, balance.linearity_g === 0 ? say.notStated : `±${digits(String(balance.linearity_g))} g`],
-    [say.wire, hanger.wire_mm === 0 ? say.notStated : `${digits(String(hanger.wire_mm))} mm`],
+    [say.wire, !hanger?.wire_mm ? say.notStated : `${digits(String(hanger.wire_mm))} mm`],
   ];
 }
 

@@ -3,9 +3,9 @@ import { FirstStart } from "../../../views/first-start/index.tsx";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { words } from "../../../views/words/index.ts";
+import { isMethod } from "../../methods/index.ts";
 import { metalGroups, sources } from "../../station/bench-settings.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
-import { isMethod } from "../../weighing/method.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 

@@ -4,6 +4,7 @@ import type { FieldError } from "../../../views/forms.tsx";
 import { inLocale, readNumber } from "../../../views/numbers.ts";
 import type { NumberField } from "../../../views/settings/index.tsx";
 import { type Locale, words } from "../../../views/words/index.ts";
+import { isMethod } from "../../methods/index.ts";
 import {
   type BenchSettings,
   guardBandRange,
@@ -12,7 +13,6 @@ import {
   secondUnits,
 } from "../../station/bench-settings.ts";
 import { type Conditions, conditionsShape } from "../../weighing/conditions.ts";
-import { isMethod } from "../../weighing/method.ts";
 
 type NumberKey = Exclude<keyof Conditions, "purity">;
 

@@ -1,22 +1,16 @@
 import { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it } from "vitest";
-import { measure } from "../../../calibration/measure.ts";
-import type { Measurement } from "../../../calibration/measurement.ts";
-import { seededRandom } from "../../../calibration/random.ts";
-import { Refusal } from "../../../calibration/refusals.ts";
 import { type Aside, openAside } from "../../../server/compute/aside.ts";
-import { fixedSeed } from "../../../server/compute/compute.ts";
+import { compute } from "../../../server/compute/compute.ts";
 
-const piece: Measurement = {
-  dry: { readings: ["8.00"], unit: "g" },
-  weighing: { method: "hung", immersed: { readings: ["7.38"], unit: "g" } },
-  liquid: { kind: "water", temperature: { celsius: 19, uCelsius: 0.5 }, purity: "distilled" },
-  air: { kind: "altitude", metres: 0 },
-  balance: { readabilityGrams: 0.01, repeatabilityGrams: 0.01, linearityGrams: 0 },
-  hanger: { wireMillimetres: 0 },
-  bubbleAllowanceMg: 0,
-  pieces: 1,
-  confidence: 0.9545,
+const request = {
+  id: "x",
+  method: "hung",
+  dry: { readings: ["8.00"] },
+  immersed: { readings: ["7.38"] },
+  liquid: { kind: "water", temperature_c: 19, temperature_u_c: 0.5 },
+  air: { altitude_m: 0 },
+  balance: { readability_g: 0.01, repeatability_g: 0.01 },
 };
 
 describe("the computing thread", () => {
@@ -27,19 +21,20 @@ describe("the computing thread", () => {
     aside = openAside();
     let turns = 0;
     const counting = setInterval(() => turns++, 1);
-    const results = await Promise.all([aside.measure(piece), aside.measure(piece), aside.measure(piece)]);
+    const results = await Promise.all([
+      aside.compute(request),
+      aside.compute(request),
+      aside.compute(request),
+    ]);
     clearInterval(counting);
-    for (const result of results) expect(result).toEqual(measure(piece, seededRandom(fixedSeed)));
+    for (const result of results) expect(result).toEqual(compute(request));
     expect(turns).toBeGreaterThan(0);
   });
 
-  it("hands a refusal over as the refusal it is, and a bad request as the contract's error", async () => {
+  it("hands a refusal over at the key it is about, and a bad request as the contract's error", async () => {
     aside = openAside();
-    const swapped = { ...piece, dry: { readings: ["7.00"], unit: "g" as const } };
-    await expect(aside.measure(swapped)).rejects.toThrow(Refusal);
-    await expect(aside.measure({ ...piece, air: { kind: "altitude", metres: 9000 } })).rejects.toThrow(
-      /9000 m/,
-    );
+    const swapped = { ...request, dry: { readings: ["7.00"] } };
+    expect(await aside.compute(swapped)).toMatchObject({ id: "x", error: { at: "immersed" } });
     expect(await aside.compute({ id: "x" })).toMatchObject({ id: "x", error: { at: "method" } });
   });
 

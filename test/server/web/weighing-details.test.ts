@@ -96,7 +96,7 @@ describe("more about this weighing", () => {
     await reading("dry", shownIn(rhoAir, 20, cm3).toFixed(4));
     await reading("immersed", (shownIn(rhoWater, 20, cm3) + 3.2518).toFixed(4));
     await water();
-    expect(evaluated().request.hanger.zeroed).toBe("weighed");
+    expect(evaluated().request.hanger?.zeroed).toBe("weighed");
     expect(evaluated().response.density_g_cm3).toBeCloseTo(zeroed, 6);
     expect(evaluated().response.budget.some(({ input }) => input.startsWith("hanger in liquid"))).toBe(true);
   });
@@ -167,7 +167,7 @@ describe("more about this weighing", () => {
     await reading("immersed", "18.095");
     await water();
     const { request } = evaluated();
-    expect(request.hanger.wire_mm).toBe(0.1);
+    expect(request.hanger?.wire_mm).toBe(0.1);
     expect(request.liquid).toMatchObject({ kind: "water", wetting_agent: true, gradient_c: 0.2 });
     expect(request.air).toEqual({ temperature_c: 21.9, pressure_hpa: 1002.5, humidity_pct: 43 });
     expect(request.balance).toMatchObject({ readability_g: 0.0005, immersed_readability_g: 0.001 });

@@ -1,0 +1,23 @@
+import { load, traitsFor } from "./balance.ts";
+import type { Series } from "./series.ts";
+import { type SignedLoad, sumOfLoads, type Weighing } from "./weighing.ts";
+
+/** Hung from the balance: displaced is dry less immersed. A hanger that was not zeroed is weighed in. */
+export function hung(immersed: Series): Weighing {
+  return {
+    key: "immersed",
+    series: [immersed],
+    term(inputs, { balance, hanger }) {
+      const offDry = hanger.inAir && load(inputs, "hanger in air", hanger.inAir, traitsFor(balance, "dry"));
+      const traits = traitsFor(balance, "immersed");
+      const loads: SignedLoad[] = [{ load: load(inputs, "immersed", immersed, traits), sign: -1 }];
+      if (hanger.inLiquid)
+        loads.push({ load: load(inputs, "hanger in liquid", hanger.inLiquid, traits), sign: 1 });
+      return { ...(offDry && { offDry }), ...sumOfLoads(loads, true) };
+    },
+    nothingBecause: (dry, wet) =>
+      `the immersed reading ${shown(wet)} is not below the dry reading ${shown(dry)}. Were the two swapped, or was the piece not in the liquid?`,
+  };
+}
+
+const shown = (grams: number) => `${Number(grams.toPrecision(6))} g`;

@@ -1,0 +1,52 @@
+import type { BalanceTraits, Load } from "./balance.ts";
+import type { DisplacedMass } from "./density.ts";
+import type { OpenContribution } from "./density-trials.ts";
+import type { Inputs } from "./input.ts";
+import type { Liquid } from "./liquid.ts";
+import type { Series } from "./series.ts";
+import type { Hanger } from "./suspension.ts";
+
+/** What a way of weighing brings to the model. */
+export interface DisplacedTerm {
+  /** weighed with the dry piece and no part of it, such as a hanger in air */
+  offDry?: Load;
+  /** loads other than the dry one, the piece in the liquid first */
+  loads: readonly Load[];
+  displacedGrams: DisplacedMass;
+  /** contributions that enter the displaced mass alone, and enter it straight */
+  open: readonly OpenContribution[];
+}
+
+/** One way of finding what a piece displaces, with what was read in it. */
+export interface Weighing {
+  /** key of a compute request that a refusal of it is about */
+  readonly key: string;
+  /** readings beside the dry ones */
+  readonly series: readonly Series[];
+  /** names its inputs and builds its displaced mass */
+  term(inputs: Inputs, given: { balance: BalanceTraits; hanger: Hanger; liquid: Liquid }): DisplacedTerm;
+  /** why nothing came out as displaced, for a person */
+  nothingBecause(dryGrams: number, wetGrams: number): string;
+}
+
+/** A load with its sign in the displaced mass. */
+export interface SignedLoad {
+  load: Load;
+  sign: 1 | -1;
+}
+
+/** The displaced mass as the sum of loads, with the dry mass or without. */
+export function sumOfLoads(signed: readonly SignedLoad[], withDry: boolean): DisplacedTerm {
+  return {
+    loads: signed.map(({ load }) => load),
+    displacedGrams: (a, of, { dryGrams }) => {
+      let total = withDry ? dryGrams : a.of(0);
+      for (const { load, sign } of signed)
+        total = sign === 1 ? a.plus(total, load.grams(a, of)) : a.minus(total, load.grams(a, of));
+      return total;
+    },
+    open: signed.flatMap(({ load, sign }) =>
+      load.terms.map((term) => ({ input: term.input, factor: term.sign * sign })),
+    ),
+  };
+}

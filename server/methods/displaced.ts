@@ -1,0 +1,25 @@
+import { displaced as weighing } from "../../calibration/displaced.ts";
+import { series, seriesOf } from "../compute/series.ts";
+import { method, planned } from "./method.ts";
+
+/** Beaker on the pan: the piece hangs from a stand, and what it displaces weighs on the balance. */
+export const displaced = method({
+  name: "displaced",
+  loads: [
+    { role: "dry", key: ["dry"] },
+    { role: "rise", key: ["rise"] },
+  ],
+  zeros: "of-vessel",
+  details: ["pool", "added", "stand", "liquid", "room", "display"],
+  screensLots: true,
+  keys: { rise: series },
+  weighing: ({ rise }) => weighing(seriesOf(rise, "wet")),
+  asked: ({ load }) => ({ rise: load("rise") }),
+  plan: {
+    weighing: (_, displacedGrams) => weighing(planned(displacedGrams)),
+    scatterGrams: 0.001, // as for a hung piece (common practice)
+    others: ["hung"],
+    insteadSays: "the beaker on the pan and the piece hung in it from a stand",
+    showsWet: ({ displaced: rise }) => `a rise of ${rise}`,
+  },
+});

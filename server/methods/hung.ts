@@ -1,0 +1,25 @@
+import { hung as weighing } from "../../calibration/hung.ts";
+import { series, seriesOf } from "../compute/series.ts";
+import { method, planned } from "./method.ts";
+
+/** Hung from the balance: the piece hangs in the liquid, which stands beside the balance. */
+export const hung = method({
+  name: "hung",
+  loads: [
+    { role: "dry", key: ["dry"] },
+    { role: "immersed", key: ["immersed"] },
+  ],
+  zeros: "of-hanger",
+  details: ["pool", "added", "hanger", "liquid", "room", "display"],
+  screensLots: true,
+  keys: { immersed: series },
+  weighing: ({ immersed }) => weighing(seriesOf(immersed)),
+  asked: ({ load }) => ({ immersed: load("immersed") }),
+  plan: {
+    weighing: (dryGrams, displacedGrams) => weighing(planned(dryGrams - displacedGrams)),
+    scatterGrams: 0.001, // bubbles and the meniscus at a careful immersion (common practice: about 1 mg)
+    others: ["displaced"],
+    insteadSays: "the piece hung from the balance",
+    showsWet: ({ immersed }) => `${immersed} immersed`,
+  },
+});

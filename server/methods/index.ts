@@ -1,0 +1,62 @@
+import { z } from "zod";
+import { displaced } from "./displaced.ts";
+import { flask } from "./flask.ts";
+import { hung } from "./hung.ts";
+import type { Method as AnyMethod } from "./method.ts";
+
+/** Every way to weigh, by its name. To add one: write its file, and name it here. */
+const all = { hung, displaced, flask };
+
+export type MethodName = keyof typeof all;
+type Named = (typeof all)[MethodName];
+
+/** A reading that a method needs. */
+export type NeededRole = Named["loads"][number]["role"];
+/** Readings that every method may hold beside those it needs: the balance with the load away, and the piece dried again. */
+export const rolesBeside = ["zero", "dry-after"] as const;
+/** What a captured reading stands for in its method. */
+export type Role = NeededRole | (typeof rolesBeside)[number];
+
+export type Method = AnyMethod<MethodName, NeededRole>;
+export const methods: Readonly<Record<MethodName, Method>> = all;
+export const methodNames = Object.keys(all) as [MethodName, ...MethodName[]];
+/** Methods by which a lot can be screened. */
+export const screeningMethods = methodNames.filter((name) => methods[name].screensLots);
+/** The way of a piece opened before its entry named one. */
+export const firstMethod: MethodName = "hung";
+
+/** The roles of a method's readings, in the order they are taken, dry first. */
+export function rolesOf(name: MethodName): readonly NeededRole[] {
+  return methods[name].loads.map(({ role }) => role);
+}
+
+export const roles = [
+  ...new Set([...methodNames.flatMap(rolesOf), ...rolesBeside]),
+] as readonly Role[] as readonly [Role, ...Role[]];
+
+/** True for the name of a way to weigh. */
+export function isMethod(text: string): text is MethodName {
+  return Object.hasOwn(methods, text);
+}
+
+/** True for the name of a reading that some method takes. */
+export function isRole(text: string): text is Role {
+  return roles.some((role) => role === text);
+}
+
+/** True for a reading that the method may hold; one under another role belongs to another method. */
+export function takes(name: MethodName, role: Role): boolean {
+  return [...rolesOf(name), ...rolesBeside].includes(role);
+}
+
+/** The plain readings of each load in a compute request that was kept, by role; a load it does not hold is left out. */
+export function readingsIn(request: object): { role: NeededRole; readings: string[]; unit: string }[] {
+  const name = Reflect.get(request, "method");
+  const { loads } = isMethod(String(name)) ? methods[name as MethodName] : { loads: [] };
+  return loads.flatMap(({ role, key }) => {
+    const found = plainSeries.safeParse(key.reduce<unknown>((within, one) => Object(within)[one], request));
+    return found.success ? [{ role, ...found.data }] : [];
+  });
+}
+
+const plainSeries = z.object({ readings: z.array(z.string()), unit: z.string().default("g") });

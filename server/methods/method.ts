@@ -1,0 +1,86 @@
+import { z } from "zod";
+import type { Temperature } from "../../calibration/liquid.ts";
+import type { Weighing } from "../../calibration/weighing.ts";
+import type { series } from "../compute/series.ts";
+import type { weighingDetails } from "../ledger/kinds/weighing.ts";
+
+/** A reading that a method needs, and the key of a compute request that holds its series. */
+export interface NeededLoad<Role extends string = string> {
+  readonly role: Role;
+  readonly key: readonly [string, ...string[]];
+}
+
+/**
+ * Which readings of the empty balance belong to a load. "of-hanger": the liquid stands beside the balance, and one zero
+ * serves all loads. "of-load": only a zero with no other load in between. "of-vessel": the vessel stays on the pan; the
+ * same, and no zero after the piece in the liquid, since the piece takes liquid along.
+ */
+export type Zeros = "of-hanger" | "of-load" | "of-vessel";
+
+/** Parts of the form that states what is particular to one weighing. */
+export type DetailGroupName = "pool" | "added" | "hanger" | "stand" | "flask" | "liquid" | "room" | "display";
+
+/** What a compute request is built from: the series of each load, what was stated, and what the method's own form says. */
+export interface Weighed<Role extends string> {
+  load(role: Role): z.input<typeof series>;
+  details: z.infer<typeof weighingDetails>;
+}
+
+/** What a way of weighing is: everything that differs between one and the next stands here, and nowhere else. */
+export interface Method<Name extends string = string, Role extends string = string> {
+  readonly name: Name;
+  /** the readings it needs, in the order they are taken, dry first; the last is the one that is repeated */
+  readonly loads: readonly NeededLoad<Role>[];
+  readonly zeros: Zeros;
+  readonly details: readonly DetailGroupName[];
+  /** lots are screened by it: one dry and one further reading, and nothing else to state */
+  readonly screensLots: boolean;
+  /** the keys of a compute request that are its own, beside those all methods share */
+  readonly keys: z.ZodRawShape;
+  /** its part of the model, from a request that holds its keys */
+  weighing(request: object): Weighing;
+  /** of a method without a liquid: the temperature of the piece while it is measured */
+  pieceTemperature?(request: object): Temperature;
+  /** its keys of a compute request, from the readings of a piece that holds all of them */
+  asked(weighed: Weighed<Role>): Record<string, unknown>;
+  readonly plan?: MethodPlan;
+}
+
+/** How a weighing by a method is foreseen. */
+export interface MethodPlan {
+  /** the readings of a piece that displaces so much, in g as text of every digit */
+  weighing(dryGrams: number, displacedGrams: number): Weighing;
+  /** standard deviation that its handling adds to one reading in the liquid, g */
+  scatterGrams: number;
+  /** methods that may decide where this one does not */
+  others: readonly string[];
+  /** how a person is sent to it from another one */
+  insteadSays: string;
+  /** what the scale shows, in words */
+  showsWet(shown: { displaced: string; immersed: string; displacedGrams: number }): string;
+}
+
+/** A method as its file writes it; its keys give the type of what it reads from a request. */
+export interface WrittenMethod<Name extends string, Role extends string, Keys extends z.ZodRawShape>
+  extends Omit<Method<Name, Role>, "keys" | "weighing" | "pieceTemperature" | "asked"> {
+  readonly keys: Keys;
+  weighing(request: z.output<z.ZodObject<Keys>>): Weighing;
+  pieceTemperature?(request: z.output<z.ZodObject<Keys>>): Temperature;
+  asked(weighed: Weighed<Role>): z.input<z.ZodObject<Keys>>;
+}
+
+/** The method as the program uses it: any request that holds its keys may be given. */
+export function method<const Name extends string, const Role extends string, Keys extends z.ZodRawShape>(
+  written: WrittenMethod<Name, Role, Keys>,
+): Method<Name, Role> {
+  const own = z.object(written.keys);
+  const { pieceTemperature } = written;
+  return {
+    ...written,
+    weighing: (request) => written.weighing(own.parse(request)),
+    ...(pieceTemperature && { pieceTemperature: (request) => pieceTemperature(own.parse(request)) }),
+  };
+}
+
+/** A planned reading: more decimals than any balance shows, since a plan asks for no rounding. */
+export const planned = (grams: number) => ({ readings: [grams.toFixed(7)], unit: "g" as const });
