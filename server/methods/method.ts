@@ -2,7 +2,6 @@ import { z } from "zod";
 import type { Temperature } from "../../calibration/liquid.ts";
 import type { Weighing } from "../../calibration/weighing.ts";
 import type { series } from "../compute/series.ts";
-import type { weighingDetails } from "../ledger/kinds/weighing.ts";
 
 /** A reading that a method needs, and the key of a compute request that holds its series. */
 export interface NeededLoad<Role extends string = string> {
@@ -23,7 +22,8 @@ export type DetailGroupName = "pool" | "added" | "hanger" | "stand" | "flask" | 
 /** What a compute request is built from: the series of each load, what was stated, and what the method's own form says. */
 export interface Weighed<Role extends string> {
   load(role: Role): z.input<typeof series>;
-  details: z.infer<typeof weighingDetails>;
+  /** of what was stated about the weighing: the two fillings of a flask; decimal text */
+  details: { flask?: { liquid_g: string; warmer_c: string; warmer_u_c: string } | undefined };
 }
 
 /** What a way of weighing is: everything that differs between one and the next stands here, and nowhere else. */
