@@ -1,5 +1,5 @@
 import { message, type Param } from "../../calibration/message.ts";
-import { elements } from "./elements.ts";
+import { elements } from "./recipes.ts";
 
 /** Density of one component of a mixture at 20 °C, g/cm³, with a standard uncertainty. */
 export interface ComponentDensity {

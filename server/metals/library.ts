@@ -1,17 +1,7 @@
-import { brassAndBronze } from "./brass-and-bronze.ts";
-import { coredAndPlated } from "./cored-and-plated.ts";
-import { elements } from "./elements.ts";
 import { finenessFamilies } from "./fineness-families.ts";
-import { gold } from "./gold.ts";
-import { heavyMetals } from "./heavy-metals.ts";
-import { leadTinZinc } from "./lead-tin-zinc.ts";
 import type { Metal } from "./metal.ts";
 import { nearIds } from "./near-ids.ts";
-import { palladium } from "./palladium.ts";
-import { platinum } from "./platinum.ts";
-import { silver } from "./silver.ts";
-import { steel } from "./steel.ts";
-import { whiteCopperAlloys } from "./white-copper-alloys.ts";
+import { recipes } from "./recipes.ts";
 
 /** A set of metals under a version; the built-in one, or that with an owner's additions. */
 export interface Library {
@@ -24,7 +14,7 @@ export interface Library {
 }
 
 /** Goes up with any change of a value or an id; every result carries it, so that an old finding can be explained. */
-export const libraryVersion = "1";
+export const libraryVersion = "2";
 
 /** A library of the given metals. Throws RangeError when two share an id. */
 export function libraryOf(version: string, metals: readonly Metal[]): Library {
@@ -50,20 +40,7 @@ export function libraryOf(version: string, metals: readonly Metal[]): Library {
 }
 
 /** The library as built: fineness families first, then recipes, base metals, heavy metals, pieces of two, elements. */
-export const builtIn: Library = libraryOf(libraryVersion, [
-  ...finenessFamilies,
-  ...gold,
-  ...silver,
-  ...platinum,
-  ...palladium,
-  ...brassAndBronze,
-  ...whiteCopperAlloys,
-  ...leadTinZinc,
-  ...steel,
-  ...heavyMetals,
-  ...coredAndPlated,
-  ...elements,
-]);
+export const builtIn: Library = libraryOf(libraryVersion, [...finenessFamilies(recipes), ...recipes]);
 
 /** Every metal of the built-in library. */
 export const metals: readonly Metal[] = builtIn.metals;

@@ -1,4 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
+import type { Provenance } from "./provenance.ts";
 
 /** What a magnet shows: nothing, a faint drift of a hung piece, or a pull that a hand feels. */
 export type Magnetism = "none" | "weak" | "strong";
@@ -29,6 +30,22 @@ export interface DensityBand {
   high: number;
 }
 
+/** The figures of a metal that have a provenance of their own. */
+export type Figure =
+  | "composition"
+  | "limits"
+  | "nominal"
+  | "low"
+  | "high"
+  | "expansion"
+  | "magnetism"
+  | "conductivityLow"
+  | "conductivityHigh"
+  | "sound"
+  | "elasticModulus"
+  | "poissonRatio"
+  | "colour";
+
 /** One metal, alloy, fineness family or two-bodied piece of the library. */
 export interface Metal {
   id: string;
@@ -47,10 +64,18 @@ export interface Metal {
   poissonRatio: number | null;
   colour: Colour;
   likelihood: Likelihood;
-  source: string;
-  /** true when the density or the composition was seen in the source named; other fields may still be from memory */
-  verified: boolean;
-  notes?: string;
+  /** where each figure comes from; none for a figure that is not known */
+  provenance: Readonly<Partial<Record<Figure, Provenance>>>;
+  /** densities that other sources print or other rules give, g/cm³ at 20 °C unless the source says otherwise */
+  otherDensities: readonly { gPerCm3: number; provenance: Provenance }[];
+  /** what else to know; text that an owner typed stays as typed */
+  notes: readonly (Message | string)[];
+  /** id of the fineness family whose stamp it may carry */
+  fineness?: string;
+  /** how often it is met as a core; absent: hardly ever; never: another metal of the library stands for it */
+  asCore?: "common" | "possible" | "never";
+  /** put around others as a skin; the lower number is tried first */
+  asSkin?: number;
   /** a fineness family lists the recipes it groups; its band runs over all of them */
   recipes?: readonly string[];
   /** a made-up piece: what it is put together from, in place of a name */

@@ -2,7 +2,8 @@ import { z } from "zod";
 import { bandByMixture } from "./band-by-mixture.ts";
 import { componentSymbols } from "./component-density.ts";
 import { builtIn, type Library, libraryOf } from "./library.ts";
-import { colours, type Metal } from "./metal.ts";
+import { colours, type Figure, type Metal } from "./metal.ts";
+import type { Provenance } from "./provenance.ts";
 
 /** Shape of the file of own metals; goes up when a key changes its meaning. */
 export const ownMetalsFormat = 1;
@@ -123,8 +124,21 @@ function asMetal(own: OwnMetals["metals"][number]): Metal {
     poissonRatio: null,
     colour: own.colour,
     likelihood: own.likelihood,
-    source: own.source,
-    verified: false,
-    ...(own.notes === undefined ? {} : { notes: own.notes }),
+    provenance: statedIn(own),
+    otherDensities: [],
+    notes: own.notes === undefined ? [] : [own.notes],
   };
+}
+
+/** Every figure of an owner's metal comes from the source that the owner typed. */
+function statedIn(own: OwnMetals["metals"][number]): Metal["provenance"] {
+  const stated: Provenance = { kind: "stated", source: own.source };
+  const known = <T>(value: T | null, ...figures: Figure[]) =>
+    value === null ? [] : figures.map((figure) => [figure, stated] as const);
+  return Object.fromEntries([
+    ...known(own.composition, "composition", "limits", "nominal", "low", "high", "magnetism", "colour"),
+    ...known(own.expansion_per_million_k, "expansion"),
+    ...known(own.conductivity_iacs_percent, "conductivityLow", "conductivityHigh"),
+    ...known(own.sound_m_s, "sound"),
+  ]);
 }

@@ -1,6 +1,6 @@
 import { Facts, Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { useWords } from "../words/spoken.ts";
+import { Figures, type FigureView } from "./figures.tsx";
 
 /** A mixture or a core under a skin, named by what it is put together from. */
 export interface CompositeView {
@@ -12,10 +12,10 @@ export interface CompositeView {
   /** share and density in g/cm³, as text */
   densities: readonly (readonly [share: string, density: string])[];
   shows: readonly (readonly [name: string, value: string | undefined])[];
-  source: string;
+  figures: readonly FigureView[];
 }
 
-export function CompositePage({ says, parts, shareOf, densities, shows, source }: CompositeView) {
+export function CompositePage({ says, parts, shareOf, densities, shows, figures }: CompositeView) {
   const say = useWords().composite;
   return (
     <>
@@ -30,9 +30,7 @@ export function CompositePage({ says, parts, shareOf, densities, shows, source }
             ))}
           </ul>
           <Facts facts={shows} />
-          <p class="hint">
-            <Told says={source} />
-          </p>
+          <Figures figures={figures} />
         </Sheet>
         <Sheet id="densities" title={say.byShare}>
           <Rows

@@ -3,7 +3,10 @@ import { fixed } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
+import { useLocale, useTell, useWords } from "../words/spoken.ts";
+
+/** Where a figure comes from: a source, a rule, memory, or the owner. */
+export type ProvenanceKind = "seen" | "computed" | "from-memory" | "stated";
 
 export interface MetalRow {
   id: string;
@@ -12,8 +15,8 @@ export interface MetalRow {
   low: number;
   nominal: number;
   high: number;
-  /** seen in the source named; false: not yet checked, or from memory */
-  verified: boolean;
+  /** where the usual density comes from */
+  from: ProvenanceKind;
 }
 
 export interface MetalsPage {
@@ -132,6 +135,7 @@ function Family({ name, low, high, rows }: FamilyRows) {
 function Listed({ caption, rows }: { caption: string; rows: readonly MetalRow[] }) {
   const locale = useLocale();
   const say = useWords().metals;
+  const t = useTell();
   return (
     <Rows
       caption={caption}
@@ -154,7 +158,7 @@ function Listed({ caption, rows }: { caption: string; rows: readonly MetalRow[] 
           fixed(row.low, 3, locale),
           fixed(row.nominal, 3, locale),
           fixed(row.high, 3, locale),
-          row.verified ? say.seen : say.memory,
+          t(`metal.from.${row.from}`),
         ],
       }))}
     />

@@ -5,6 +5,7 @@ import { DensityAxis } from "../plots/density.tsx";
 import { Caution, Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { useLocale, useWords } from "../words/spoken.ts";
+import { Figures, type FigureView } from "./figures.tsx";
 
 /** One metal of the library as its page shows it. Absent values are told as not known, never filled in. */
 export interface MetalView {
@@ -23,9 +24,8 @@ export interface MetalView {
   sound?: string;
   expansion?: string;
   likelihood: string;
-  source: string;
-  verified: boolean;
-  notes?: string;
+  figures: readonly FigureView[];
+  notes: readonly Told[];
   /** lead, cadmium, beryllium, mercury, uranium and so on */
   hazard?: string;
   recipes: readonly { id: string; name: string }[];
@@ -101,15 +101,12 @@ export function MetalPage(metal: MetalView) {
         )}
       </Sheet>
       <Sheet id="source" title={say.source}>
-        <p>
-          <Told says={metal.source} />
-        </p>
-        <p>{metal.verified ? say.seen : say.memory}</p>
-        {metal.notes !== undefined && (
-          <p>
-            <Told says={metal.notes} />
+        <Figures figures={metal.figures} />
+        {metal.notes.map((note) => (
+          <p key={typeof note === "string" ? note : note.code}>
+            <Told says={note} />
           </p>
-        )}
+        ))}
       </Sheet>
     </>
   );

@@ -2,7 +2,7 @@ import type { Message, Param } from "../../../calibration/message.ts";
 import { called, coreUnderSkin } from "../called.ts";
 import type { Library } from "../library.ts";
 import type { Metal } from "../metal.ts";
-import { knownPairs } from "./known-pairs.ts";
+import { type KnownPair, knownPairs } from "./known-pairs.ts";
 import { calledMixture, components, type MixturePart, ownParts } from "./mixture-part.ts";
 
 /** A made-up piece as its id names it: what it is put together from, whatever the shares. */
@@ -12,9 +12,9 @@ export type NamedComposite =
       pair: readonly [MixturePart, MixturePart];
       name: string;
       called: Message;
-      source: string;
+      known: KnownPair | undefined;
     }
-  | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; called: Message; source: string };
+  | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; called: Message };
 
 /**
  * What an id of a mixture ("mix-w-cu") or of a core under a skin ("core-w-pure-skin-el-au") stands for; undefined when it
@@ -43,7 +43,7 @@ function mixtureById(id: string, library: Library): NamedComposite | undefined {
       pair: [one, other],
       name: known?.name ?? `${one.name} with ${other.name}`,
       called: calledMixture([one, other], known),
-      source: known?.source ?? "mixture law",
+      known,
     };
   }
   return undefined;
@@ -59,6 +59,5 @@ function coredById(id: string, library: Library): NamedComposite | undefined {
     skin: outside,
     name: `${inside.name} under ${outside.name}`,
     called: coreUnderSkin(inside, outside),
-    source: "computed from the volumes of core and skin",
   };
 }

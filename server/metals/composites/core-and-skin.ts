@@ -17,56 +17,19 @@ export interface CoreAndSkin {
   likelihood: Likelihood;
 }
 
-/** Metals that are put around others. */
-const skinIds = [
-  "el-au",
-  "au-22y",
-  "au-18y",
-  "au-14y",
-  "el-ag",
-  "ag-925-cu",
-  "el-pt",
-  "pt-950ru",
-  "el-cu",
-  "el-ni",
-];
-
-/** Cores somebody is known to use (common practice); any other metal as a core is called rare. */
-const likelyCores: Readonly<Record<string, Likelihood>> = {
-  "w-pure": "common",
-  "el-cu": "common",
-  "brass-c260": "common",
-  "el-pb": "common",
-  "pb-sb6": "common",
-  "steel-c": "common",
-  "el-zn": "common",
-  "wha-90": "possible",
-  "wha-95": "possible",
-  "wha-97": "possible",
-  "wcu-60": "possible",
-  "wcu-70": "possible",
-  "wcu-80": "possible",
-  "wcu-90": "possible",
-  "el-ag": "possible",
-  "el-sn": "possible",
-  "cuni-25": "possible",
-  nisilver: "possible",
-  "el-ta": "possible",
-  mo: "possible",
-  "el-bi": "possible",
-};
-
 /** A free mixture is no core of its own density; it is answered by the mixtures. */
 const widestBand = 0.06;
-/** Stock metal stands for its element as a core. */
-const asStock = new Set(["el-w", "el-mo", "el-u", "ag-9999", "ag-999", "au-24", "au-999"]);
-function isCore({ id, recipes, family, densityGPerCm3: { low, high, nominal } }: Metal): boolean {
-  return !recipes && !asStock.has(id) && family !== "cored-and-plated" && (high - low) / nominal < widestBand;
+function isCore({ asCore, recipes, family, densityGPerCm3: { low, high, nominal } }: Metal): boolean {
+  if (recipes || asCore === "never" || family === "cored-and-plated") return false;
+  return (high - low) / nominal < widestBand;
 }
 
-/** An owner's metal is as likely a core as its owner says it is met. */
-const likelihoodAsCore = ({ id, family, likelihood }: Metal): Likelihood =>
-  family === "own" ? likelihood : (likelyCores[id] ?? "rare");
+/** Cores somebody is known to use are marked in their rows (common practice), and any other is called rare. */
+const likelihoodAsCore = ({ family, likelihood, asCore }: Metal): Likelihood => {
+  // an owner's metal is as likely a core as its owner says it is met
+  if (family === "own") return likelihood;
+  return asCore === "common" || asCore === "possible" ? asCore : "rare";
+};
 
 interface Bodies {
   cores: readonly Metal[];
@@ -86,7 +49,7 @@ function bodiesOf(library: Library): Bodies {
     cores,
     known: cores.filter((m) => likelihoodAsCore(m) !== "rare"),
     skins: [
-      ...skinIds.map((id) => library.metal(id)),
+      ...library.metals.filter(({ asSkin }) => asSkin !== undefined).sort((a, b) => a.asSkin! - b.asSkin!),
       ...library.metals.filter(({ family }) => family === "own"),
     ],
   };

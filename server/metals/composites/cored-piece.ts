@@ -2,6 +2,7 @@ import { soundThrough } from "../../conformity/separation.ts";
 import { worthPerGram } from "../../conformity/worth.ts";
 import { coreUnderSkin } from "../called.ts";
 import type { Colour, Metal } from "../metal.ts";
+import { computedBy } from "../provenance.ts";
 import type { DensityInterval } from "./binary-mixtures.ts";
 import type { CoreAndSkin } from "./core-and-skin.ts";
 
@@ -67,7 +68,13 @@ export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Met
     poissonRatio: null,
     colour: skin.colour,
     likelihood: piece.likelihood,
-    source: "computed from the volumes of core and skin",
-    verified: false,
+    provenance: {
+      composition: computedBy("core-and-skin"),
+      nominal: computedBy("core-and-skin"),
+      low: computedBy("core-and-skin"),
+      high: computedBy("core-and-skin"),
+    },
+    otherDensities: [],
+    notes: [],
   };
 }

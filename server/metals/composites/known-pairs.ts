@@ -1,5 +1,6 @@
 import { type Message, message } from "../../../calibration/message.ts";
-import type { Colour, Likelihood, Magnetism } from "../metal.ts";
+import type { Colour, Likelihood, Magnetism, Metal } from "../metal.ts";
+import { fromMemory } from "../provenance.ts";
 
 /** A pair of components that somebody is known to make solid pieces of, and what such a piece shows. */
 export interface KnownPair {
@@ -13,7 +14,7 @@ export interface KnownPair {
   soundMPerS: number | null;
   magnetism: Magnetism;
   colour: Colour;
-  source: string;
+  provenance: Metal["provenance"];
 }
 
 const fixed = (low: number, high: number) => () => [low, high] as const;
@@ -42,7 +43,15 @@ function tungstenCopperConductivity(share: number): readonly [number, number] {
   return [low, Math.min(100, low + (share < 0.4 ? 15 : 8))];
 }
 
-const memory = "common practice; figures from memory";
+/** That somebody makes it, its colour and its pull are common practice. */
+const memory = {
+  conductivityLow: fromMemory,
+  conductivityHigh: fromMemory,
+  magnetism: fromMemory,
+  colour: fromMemory,
+} as const satisfies Metal["provenance"];
+const memoryWithSound = { ...memory, sound: fromMemory } as const;
+const soundSeen = { ...memory, sound: { kind: "seen", sources: ["astm-e494"] } } as const;
 const leadSound = 2200;
 
 /** Pairs outside this list are still computed, and called rare. */
@@ -56,7 +65,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: leadSound,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memoryWithSound,
   },
   {
     pair: ["Pb", "Sb"],
@@ -67,7 +76,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 2160,
     magnetism: "none",
     colour: "grey",
-    source: "ASTM E494 Table X3.1 for 94/6",
+    provenance: soundSeen,
   },
   {
     pair: ["Pb", "Cu"],
@@ -78,7 +87,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["Pb", "Ag"],
@@ -89,7 +98,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["Bi", "Sn"],
@@ -100,7 +109,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["W", "Cu"],
@@ -111,7 +120,10 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 4800,
     magnetism: "none",
     colour: "reddish-grey",
-    source: "minima of the printed tungsten-copper table; sound estimated",
+    provenance: {
+      ...memoryWithSound,
+      conductivityLow: { kind: "seen", sources: ["encyclopedia-copper-tungsten"] },
+    },
   },
   {
     pair: ["W", "Ag"],
@@ -122,7 +134,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 4400,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memoryWithSound,
   },
   {
     pair: ["W", "Au"],
@@ -133,7 +145,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "yellow",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["W", "Ni"],
@@ -144,7 +156,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 5200,
     magnetism: "weak",
     colour: "grey",
-    source: memory,
+    provenance: memoryWithSound,
   },
   {
     pair: ["W", "Fe"],
@@ -155,7 +167,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 5200,
     magnetism: "weak",
     colour: "grey",
-    source: memory,
+    provenance: memoryWithSound,
   },
   {
     pair: ["W", "Sn"],
@@ -166,7 +178,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["W", "Pb"],
@@ -177,7 +189,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["W", "polymer"],
@@ -188,7 +200,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "grey",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["Cu", "Zn"],
@@ -199,7 +211,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 4370,
     magnetism: "none",
     colour: "yellow",
-    source: "ASTM E494 Table X3.1 for brass; conductivity from memory",
+    provenance: soundSeen,
   },
   {
     pair: ["Cu", "Sn"],
@@ -210,7 +222,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: 3530,
     magnetism: "none",
     colour: "reddish-yellow",
-    source: "ASTM E494 Table X3.1 for bronze; conductivity from memory",
+    provenance: soundSeen,
   },
   {
     pair: ["Ag", "Cu"],
@@ -221,7 +233,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "white",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["Au", "Ag"],
@@ -232,7 +244,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "greenish-yellow",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["Au", "Cu"],
@@ -243,7 +255,7 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "red",
-    source: memory,
+    provenance: memory,
   },
   {
     pair: ["Pt", "Cu"],
@@ -254,6 +266,6 @@ export const knownPairs: readonly KnownPair[] = [
     soundMPerS: null,
     magnetism: "none",
     colour: "white",
-    source: memory,
+    provenance: memory,
   },
 ];

@@ -1,5 +1,6 @@
 import { message } from "../../../calibration/message.ts";
 import type { Metal } from "../metal.ts";
+import { computedBy } from "../provenance.ts";
 import type { BinaryMixture } from "./binary-mixtures.ts";
 import { calledMixture, fractionsOf } from "./mixture-part.ts";
 
@@ -28,8 +29,15 @@ export function mixtureAsMetal(mixture: BinaryMixture, interval: readonly [numbe
     poissonRatio: null,
     colour: known?.colour ?? "white",
     likelihood: mixture.likelihood,
-    source: known?.source ?? "mixture law",
-    verified: false,
+    provenance: {
+      ...known?.provenance,
+      composition: computedBy("mixture-law"),
+      nominal: computedBy("mixture-law"),
+      low: computedBy("mixture-law"),
+      high: computedBy("mixture-law"),
+    },
+    otherDensities: [],
+    notes: [],
   };
 }
 

@@ -1,10 +1,14 @@
+import { tellValue } from "../../../views/messages/tell.ts";
 import type { CompositeView } from "../../../views/metals/composite.tsx";
+import type { FigureView } from "../../../views/metals/figures.tsx";
 import { fixed } from "../../../views/numbers.ts";
 import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { soundThrough } from "../../conformity/separation.ts";
 import type { NamedComposite } from "../../metals/composites/composite-by-id.ts";
+import type { KnownPair } from "../../metals/composites/known-pairs.ts";
 import { densityOfMixture } from "../../metals/composites/mixture-part.ts";
+import { computedBy, told } from "../../metals/provenance.ts";
 
 const steps = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
 
@@ -12,13 +16,12 @@ const steps = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
 export function compositeView(composite: NamedComposite, locale: Locale): CompositeView {
   const say = words(locale).composite;
   const { colours } = words(locale).metal;
-  const { source } = composite;
-  const name = toldValue(composite.name, locale);
+  const name = tellValue(composite.called, locale);
   if (composite.kind === "mixture") {
     const [dense, light] = composite.pair;
     return {
       name,
-      source,
+      figures: mixtureFigures(composite.known, locale),
       says: say.mixture,
       parts: [dense, light].map(({ id, name }) => ({
         id: id.startsWith("own-") ? id : `el-${id.toLowerCase()}`,
@@ -36,7 +39,7 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
   const sound = soundThrough(core);
   return {
     name,
-    source,
+    figures: [{ figure: "nominal", from: told(computedBy("core-and-skin")) }],
     says: say.skin,
     parts: [core, skin].map((part) => ({ id: part.id, name: toldValue(part.name, locale) })),
     shareOf: say.shareOfVolume,
@@ -50,4 +53,25 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
       [say.speedOfSound, sound ? say.speedOfCore(Math.round(sound.mPerS / 10) * 10) : undefined],
     ],
   };
+}
+
+/** Where the figures of a mixture come from: density by the law, the rest where the pair is known. */
+function mixtureFigures(known: KnownPair | undefined, locale: Locale): FigureView[] {
+  const density: FigureView = { figure: "nominal", from: told(computedBy("mixture-law")) };
+  if (!known) return [density];
+  const { conductivityLow, conductivityHigh, sound } = known.provenance;
+  return [
+    density,
+    ...(conductivityLow ? [{ figure: "conductivity-low" as const, from: told(conductivityLow) }] : []),
+    ...(conductivityHigh ? [{ figure: "conductivity-high" as const, from: told(conductivityHigh) }] : []),
+    ...(sound && known.soundMPerS !== null
+      ? [
+          {
+            figure: "sound" as const,
+            value: words(locale).metal.soundPrinted(known.soundMPerS),
+            from: told(sound),
+          },
+        ]
+      : []),
+  ];
 }

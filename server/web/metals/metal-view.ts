@@ -1,3 +1,4 @@
+import type { FigureName, FigureView } from "../../../views/metals/figures.tsx";
 import type { MetalRow } from "../../../views/metals/index.tsx";
 import type { MetalView } from "../../../views/metals/show.tsx";
 import { fixed } from "../../../views/numbers.ts";
@@ -8,20 +9,21 @@ import { satisfies } from "../../conformity/look-alike.ts";
 import { separation, soundThrough } from "../../conformity/separation.ts";
 import { bandByMixture } from "../../metals/band-by-mixture.ts";
 import type { Library } from "../../metals/library.ts";
-import type { DensityBand, Fraction, Metal } from "../../metals/metal.ts";
+import type { DensityBand, Figure, Fraction, Metal } from "../../metals/metal.ts";
+import { fromMemory, told } from "../../metals/provenance.ts";
 
 /** A family of the library as a reader calls it. */
 export const familyName = (family: string, locale: Locale = "en"): string =>
   words(locale).metal.families[family] ?? family;
 
 /** A line of the list of metals. */
-export function metalRow({ id, name, family, densityGPerCm3, verified }: Metal, locale: Locale): MetalRow {
+export function metalRow({ id, name, family, densityGPerCm3, provenance }: Metal, locale: Locale): MetalRow {
   return {
     id,
     name: toldValue(name, locale),
     family: familyName(family, locale),
     ...densityGPerCm3,
-    verified,
+    from: (provenance.nominal ?? fromMemory).kind,
   };
 }
 
@@ -30,7 +32,7 @@ const drawnNeighbours = 14;
 
 /** Everything the page of one metal shows. */
 export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
-  const { id, name, family, densityGPerCm3: band, verified, source, notes } = metal;
+  const { id, name, family, densityGPerCm3: band, notes } = metal;
   const say = words(locale).metal;
   const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
   const sound = soundThrough(metal);
@@ -54,9 +56,8 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
       ? {}
       : { expansion: say.perKelvin(fixed(metal.expansionPerMillionK, 1, locale)) }),
     likelihood: say.likelihoods[metal.likelihood],
-    source,
-    verified,
-    ...(notes === undefined ? {} : { notes }),
+    figures: figuresOf(metal, locale),
+    notes,
     ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
     recipes: (metal.recipes ?? [])
       .filter((recipe) => library.has(recipe))
@@ -68,6 +69,58 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
       separatedBy: separation(metal, other).says,
     })),
   };
+}
+
+const figureNames = {
+  nominal: "nominal",
+  low: "low",
+  high: "high",
+  composition: "composition",
+  limits: "limits",
+  expansion: "expansion",
+  magnetism: "magnetism",
+  conductivityLow: "conductivity-low",
+  conductivityHigh: "conductivity-high",
+  sound: "sound",
+  elasticModulus: "elastic-modulus",
+  poissonRatio: "poisson-ratio",
+  colour: "colour",
+} as const satisfies Record<Figure, FigureName>;
+
+/** Each figure that is known, with its value and where it comes from; other printed densities after them. */
+function figuresOf(metal: Metal, locale: Locale): FigureView[] {
+  const { provenance, otherDensities } = metal;
+  const gPerCm3 = (value: number) => `${decimals(value, locale)} g/cm³`;
+  const say = words(locale).metal;
+  const iacs = (end: 0 | 1) => say.iacs(decimals(metal.conductivityIacsPercent?.[end] ?? 0, locale));
+  const values: Record<Figure, string | undefined> = {
+    nominal: gPerCm3(metal.densityGPerCm3.nominal),
+    low: gPerCm3(metal.densityGPerCm3.low),
+    high: gPerCm3(metal.densityGPerCm3.high),
+    composition: undefined,
+    limits: undefined,
+    expansion: say.perKelvin(decimals(metal.expansionPerMillionK ?? 0, locale)),
+    magnetism: say.magnets[metal.magnetism],
+    conductivityLow: iacs(0),
+    conductivityHigh: iacs(1),
+    sound: say.soundPrinted(metal.soundMPerS ?? 0),
+    elasticModulus: `${decimals(metal.elasticModulusGPa ?? 0, locale)} GPa`,
+    poissonRatio: decimals(metal.poissonRatio ?? 0, locale),
+    colour: say.colours[metal.colour] ?? metal.colour,
+  };
+  const known = (Object.keys(figureNames) as Figure[]).flatMap((figure) => {
+    const from = provenance[figure];
+    const value = values[figure];
+    return from === undefined
+      ? []
+      : { figure: figureNames[figure], ...(value === undefined ? {} : { value }), from: told(from) };
+  });
+  const others = otherDensities.map((one) => ({
+    figure: "other" as const,
+    value: gPerCm3(one.gPerCm3),
+    from: told(one.provenance),
+  }));
+  return [...known, ...others];
 }
 
 /** A share as percent with the decimals it was given with: 0.925 is 92.5 %, 0.9999 is 99.99 %. */

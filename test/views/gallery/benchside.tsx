@@ -42,7 +42,11 @@ export const metalsIndex = (
     families={[{ id: "silver", name: "silver" }]}
     all={metals.length}
     libraryVersion="2026-11"
-    rows={metals.map((metal, index) => ({ ...metal, family: "metal", verified: index % 3 !== 0 }))}
+    rows={metals.map((metal, index) => ({
+      ...metal,
+      family: "metal",
+      from: index % 3 === 0 ? "from-memory" : "seen",
+    }))}
   />
 );
 
@@ -59,8 +63,8 @@ export const metalPage = (
     colour="grey"
     conductivity="8.3 % IACS"
     likelihood="common"
-    source="invented for this gallery"
-    verified={false}
+    figures={[{ figure: "nominal", value: "11.34 g/cm³", from: { code: "metal.provenance.from-memory" } }]}
+    notes={[]}
     hazard="Lead: wash your hands; do not file, melt or sand it."
     recipes={[]}
     neighbours={metals.slice(1, 5).map(({ id, name, low, high }) => ({ id, name, low, high }))}

@@ -1,0 +1,177 @@
+import { z } from "zod";
+import type { Code } from "../../calibration/message.ts";
+import en from "../../views/messages/en.json" with { type: "json" };
+import { colours, type Figure, type Metal } from "./metal.ts";
+import { isSourceId, type Provenance, rules, type SourceId } from "./provenance.ts";
+
+const source = z.custom<SourceId>((id) => typeof id === "string" && isSourceId(id), {
+  error: ({ input }) => `no source "${input}" in sources.json`,
+});
+
+/** A value with exactly one provenance: seen in named sources, computed by a rule, or from memory. */
+const figure = <T extends z.ZodType>(value: T) =>
+  z
+    .strictObject({
+      value,
+      seen: z.array(source).min(1).optional(),
+      computed: z.enum(rules).optional(),
+      from_memory: z.literal(true).optional(),
+    })
+    .refine(
+      ({ seen, computed, from_memory }) =>
+        [seen, computed, from_memory].filter((one) => one !== undefined).length === 1,
+      { error: 'right is exactly one of "seen", "computed" and "from_memory"' },
+    );
+
+const share = z.number().min(0).max(1);
+const density = z.number().min(0.5).max(23);
+
+const metalRow = z
+  .strictObject({
+    id: z.string().regex(/^[a-z]+[a-z0-9-]*$/, "right is small letters, digits and dashes"),
+    likelihood: z.enum(["common", "possible", "rare"]),
+    fineness: z.string().optional(),
+    as_core: z.enum(["common", "possible", "never"]).optional(),
+    as_skin: z.int().min(1).optional(),
+    composition: figure(z.record(z.string(), share)),
+    limits: figure(z.record(z.string(), z.tuple([share, share]))).optional(),
+    nominal_g_cm3: figure(density),
+    low_g_cm3: figure(density),
+    high_g_cm3: figure(density),
+    expansion_per_million_k: figure(z.number().min(0).max(100)).optional(),
+    magnetism: figure(z.enum(["none", "weak", "strong"])),
+    conductivity_low_iacs_percent: figure(z.number().min(0).max(110)).optional(),
+    conductivity_high_iacs_percent: figure(z.number().min(0).max(110)).optional(),
+    sound_m_s: figure(z.number().min(300).max(20_000)).optional(),
+    elastic_modulus_gpa: figure(z.number().min(0).max(1500)).optional(),
+    poisson_ratio: figure(z.number().min(0).max(0.5)).optional(),
+    colour: figure(z.enum(colours)),
+    other_g_cm3: z.array(figure(density)).default([]),
+    notes: z.array(z.string()).default([]),
+  })
+  .refine(({ low_g_cm3: l, nominal_g_cm3: n, high_g_cm3: h }) => l.value <= n.value && n.value <= h.value, {
+    path: ["nominal_g_cm3"],
+    error: "right is low ≤ nominal ≤ high",
+  })
+  .refine(
+    ({ composition, limits }) =>
+      Object.entries(limits?.value ?? {}).every(([of, [low, high]]) => {
+        const nominal = composition.value[of];
+        return nominal !== undefined && low <= nominal && nominal <= high;
+      }),
+    { path: ["limits"], error: "right is a low and a high around the share of each component named" },
+  )
+  .refine(
+    ({ conductivity_low_iacs_percent: low, conductivity_high_iacs_percent: high }) =>
+      low === undefined || high === undefined ? low === high : low.value <= high.value,
+    { path: ["conductivity_low_iacs_percent"], error: "right is low ≤ high, or neither of the two" },
+  );
+
+const metalFile = z.strictObject({ family: z.string().min(1), metals: z.array(metalRow).min(1) });
+
+type Row = z.infer<typeof metalRow>;
+
+/**
+ * The metals of one data file. Throws Error that names file, row and field of every fault: a figure without provenance or
+ * with two, a source that is not listed, a band that does not hold its nominal value, a metal without a name.
+ */
+export function metalsOf(file: string, json: unknown): Metal[] {
+  const parsed = metalFile.safeParse(json);
+  if (!parsed.success)
+    throw new Error(parsed.error.issues.map((issue) => faultAt(file, json, issue)).join("\n"));
+  const { family, metals } = parsed.data;
+  return metals.map((row) => {
+    const missing = [nameCode(row.id), ...row.notes.map(noteCode)].find((code) => !hasText(code));
+    if (missing !== undefined)
+      throw new Error(
+        `server/metals/data/${file}: ${row.id}: no text "${missing}" in views/messages. Add it in each language.`,
+      );
+    return metalOf(row, family);
+  });
+}
+
+function faultAt(file: string, json: unknown, { path, message }: z.core.$ZodIssue): string {
+  const [list, place, ...field] = path;
+  if (list !== "metals" || typeof place !== "number")
+    return `server/metals/data/${file}: ${path.join(".") || "file"}: ${message}`;
+  const { id } = (json as { metals: { id?: unknown }[] }).metals[place] ?? {};
+  return `server/metals/data/${file}: ${typeof id === "string" ? id : `row ${place + 1}`}: ${field.join(".") || "row"}: ${message}`;
+}
+
+const nameCode = (id: string) => `metal.${id}`;
+const noteCode = (note: string) => `metal.note.${note}`;
+const hasText = (code: string): code is Code => Object.hasOwn(en, code);
+/** The English name. Messages name a metal by its id; see called.ts. */
+export function englishName(id: string): string {
+  const code = nameCode(id);
+  return hasText(code) ? en[code] : id;
+}
+
+function provenanceOf({
+  seen,
+  computed,
+}: {
+  seen?: SourceId[] | undefined;
+  computed?: Row["colour"]["computed"];
+}): Provenance {
+  if (seen) return { kind: "seen", sources: seen };
+  return computed ? { kind: "computed", rule: computed } : { kind: "from-memory" };
+}
+
+const figureOf = {
+  composition: "composition",
+  limits: "limits",
+  nominal_g_cm3: "nominal",
+  low_g_cm3: "low",
+  high_g_cm3: "high",
+  expansion_per_million_k: "expansion",
+  magnetism: "magnetism",
+  conductivity_low_iacs_percent: "conductivityLow",
+  conductivity_high_iacs_percent: "conductivityHigh",
+  sound_m_s: "sound",
+  elastic_modulus_gpa: "elasticModulus",
+  poisson_ratio: "poissonRatio",
+  colour: "colour",
+} as const satisfies Partial<Record<keyof Row, Figure>>;
+
+function metalOf(row: Row, family: string): Metal {
+  const { conductivity_low_iacs_percent: low, conductivity_high_iacs_percent: high } = row;
+  const provenance: Partial<Record<Figure, Provenance>> = {};
+  for (const [field, name] of Object.entries(figureOf) as [keyof typeof figureOf, Figure][]) {
+    const given = row[field];
+    if (given) provenance[name] = provenanceOf(given);
+  }
+  return {
+    id: row.id,
+    name: englishName(row.id),
+    family,
+    composition: Object.fromEntries(
+      Object.entries(row.composition.value).map(([of, nominal]) => [
+        of,
+        [nominal, ...(row.limits?.value[of] ?? ([null, null] as const))] as const,
+      ]),
+    ),
+    densityGPerCm3: {
+      nominal: row.nominal_g_cm3.value,
+      low: row.low_g_cm3.value,
+      high: row.high_g_cm3.value,
+    },
+    expansionPerMillionK: row.expansion_per_million_k?.value ?? null,
+    magnetism: row.magnetism.value,
+    conductivityIacsPercent: low && high ? [low.value, high.value] : null,
+    soundMPerS: row.sound_m_s?.value ?? null,
+    elasticModulusGPa: row.elastic_modulus_gpa?.value ?? null,
+    poissonRatio: row.poisson_ratio?.value ?? null,
+    colour: row.colour.value,
+    likelihood: row.likelihood,
+    provenance,
+    otherDensities: row.other_g_cm3.map((one) => ({ gPerCm3: one.value, provenance: provenanceOf(one) })),
+    notes: row.notes
+      .map(noteCode)
+      .filter(hasText)
+      .map((code) => ({ code })),
+    ...(row.fineness === undefined ? {} : { fineness: row.fineness }),
+    ...(row.as_core === undefined ? {} : { asCore: row.as_core }),
+    ...(row.as_skin === undefined ? {} : { asSkin: row.as_skin }),
+  };
+}

@@ -1,0 +1,31 @@
+import copperAlloys from "./data/copper-alloys.json" with { type: "json" };
+import coredAndPlated from "./data/cored-and-plated.json" with { type: "json" };
+import elementRows from "./data/elements.json" with { type: "json" };
+import gold from "./data/gold.json" with { type: "json" };
+import heavy from "./data/heavy.json" with { type: "json" };
+import leadTinZinc from "./data/lead-tin-zinc.json" with { type: "json" };
+import palladium from "./data/palladium.json" with { type: "json" };
+import platinum from "./data/platinum.json" with { type: "json" };
+import silver from "./data/silver.json" with { type: "json" };
+import steel from "./data/steel.json" with { type: "json" };
+import whiteAlloys from "./data/white-alloys.json" with { type: "json" };
+import type { Metal } from "./metal.ts";
+import { metalsOf } from "./metal-row.ts";
+
+/** The elements, as a bench could meet them. Handbooks disagree in the third figure; low and high span what they print. */
+export const elements: readonly Metal[] = metalsOf("elements.json", elementRows);
+
+/** Every row of the data files: precious metals, base metals, heavy metals, pieces of two, elements. */
+export const recipes: readonly Metal[] = [
+  ...metalsOf("gold.json", gold),
+  ...metalsOf("silver.json", silver),
+  ...metalsOf("platinum.json", platinum),
+  ...metalsOf("palladium.json", palladium),
+  ...metalsOf("copper-alloys.json", copperAlloys),
+  ...metalsOf("white-alloys.json", whiteAlloys),
+  ...metalsOf("lead-tin-zinc.json", leadTinZinc),
+  ...metalsOf("steel.json", steel),
+  ...metalsOf("heavy.json", heavy),
+  ...metalsOf("cored-and-plated.json", coredAndPlated),
+  ...elements,
+];

@@ -1,0 +1,158 @@
+import { describe, expect, test } from "vitest";
+import { bandByMixture } from "../../../server/metals/band-by-mixture.ts";
+import gold from "../../../server/metals/data/gold.json" with { type: "json" };
+import sources from "../../../server/metals/data/sources.json" with { type: "json" };
+import { finenessFamilies } from "../../../server/metals/fineness-families.ts";
+import { metal, metals } from "../../../server/metals/library.ts";
+import type { Figure, Metal } from "../../../server/metals/metal.ts";
+import { metalsOf } from "../../../server/metals/metal-row.ts";
+import type { rules } from "../../../server/metals/provenance.ts";
+import { recipes } from "../../../server/metals/recipes.ts";
+
+/** The value of each figure that is known. */
+function figuresOf(m: Metal): Partial<Record<Figure, unknown>> {
+  const limits = Object.values(m.composition).some(([, low, high]) => low !== null || high !== null);
+  const known = {
+    composition: m.composition,
+    limits: limits || null,
+    nominal: m.densityGPerCm3.nominal,
+    low: m.densityGPerCm3.low,
+    high: m.densityGPerCm3.high,
+    expansion: m.expansionPerMillionK,
+    magnetism: m.magnetism,
+    conductivityLow: m.conductivityIacsPercent?.[0] ?? null,
+    conductivityHigh: m.conductivityIacsPercent?.[1] ?? null,
+    sound: m.soundMPerS,
+    elasticModulus: m.elasticModulusGPa,
+    poissonRatio: m.poissonRatio,
+    colour: m.colour,
+  };
+  return Object.fromEntries(Object.entries(known).filter(([, value]) => value !== null));
+}
+
+describe("the data files", () => {
+  test("every known figure of every metal has a provenance, and no other has one", () => {
+    for (const m of metals)
+      expect(Object.keys(m.provenance).sort(), m.id).toEqual(Object.keys(figuresOf(m)).sort());
+  });
+
+  test("no figure is NaN, a band holds its nominal value, a share its limits", () => {
+    for (const m of metals) {
+      const { low, nominal, high } = m.densityGPerCm3;
+      expect(low <= nominal && nominal <= high, m.id).toBe(true);
+      expect(
+        Object.values(figuresOf(m)).every((value) => !Number.isNaN(value)),
+        m.id,
+      ).toBe(true);
+      for (const [share, least, most] of Object.values(m.composition))
+        expect((least ?? share) <= share && share <= (most ?? share), m.id).toBe(true);
+    }
+  });
+
+  test("every source that is listed is the source of a figure", () => {
+    const used = metals.flatMap((m) =>
+      [...Object.values(m.provenance), ...m.otherDensities.map(({ provenance }) => provenance)].flatMap(
+        (one) => (one.kind === "seen" ? one.sources : []),
+      ),
+    );
+    expect(new Set(used)).toEqual(new Set(Object.keys(sources)));
+  });
+});
+
+/** One unit of the last decimal given: "computed" figures are rounded as their rows give them. */
+const lastPlace = (value: number) => 10 ** -(String(value).split(".")[1]?.length ?? 0);
+
+describe("a figure that is said to be computed comes out of its rule", () => {
+  const said = (rule: (typeof rules)[number]) =>
+    recipes.flatMap((m) =>
+      Object.entries(m.provenance).flatMap(([figure, by]) =>
+        by.kind === "computed" && by.rule === rule ? [[m, figure as Figure] as const] : [],
+      ),
+    );
+  const close = (m: Metal, figure: Figure, expected: number) => {
+    const value = Number(figuresOf(m)[figure]);
+    expect(Math.abs(value - expected), `${m.id} ${figure} ${value} ${expected}`).toBeLessThan(
+      lastPlace(value) + 1e-9,
+    );
+  };
+
+  test("mixture law, whole and as a share of it", () => {
+    const factors = {
+      "mixture-law": 1,
+      "sintered-96-percent": 0.96,
+      "sintered-98.5-percent": 0.985,
+    } as const;
+    for (const [rule, factor] of Object.entries(factors)) {
+      const found = said(rule as keyof typeof factors);
+      expect(found.length).toBeGreaterThan(3);
+      for (const [m, figure] of found) close(m, figure, bandByMixture(m).corrected.nominal * factor);
+    }
+  });
+
+  test("bands around the nominal value, and its middle", () => {
+    for (const [m, figure] of [...said("cast-band"), ...said("struck-band")]) {
+      const { nominal } = m.densityGPerCm3;
+      const by = m.provenance[figure];
+      const less = by?.kind === "computed" && by.rule === "cast-band" ? 0.994 : 0.997;
+      close(m, figure, nominal * (figure === "low" ? less : 1.003));
+    }
+    for (const [m, figure] of said("middle-of-band"))
+      close(m, figure, (m.densityGPerCm3.low + m.densityGPerCm3.high) / 2);
+  });
+
+  test("limits of gold and silver recipes", () => {
+    const [goldRecipes, silverRecipes] = [said("gold-recipe-limits"), said("silver-copper-limits")];
+    expect(goldRecipes.length + silverRecipes.length).toBeGreaterThan(30);
+    for (const [m] of goldRecipes)
+      for (const [symbol, [share, low, high]] of Object.entries(m.composition)) {
+        expect(low, m.id).toBeCloseTo(symbol === "Au" ? share : Math.max(0, share - 0.03), 9);
+        expect(high, m.id).toBeCloseTo(symbol === "Au" ? Math.min(1, share + 0.005) : share + 0.03, 9);
+      }
+    for (const [{ id, composition }] of silverRecipes) {
+      expect(composition.Ag![2], id).toBeCloseTo(Math.min(1, composition.Ag![0] + 0.01), 9);
+      expect(composition.Cu!.slice(1), id).toEqual([0, composition.Cu![0]]);
+    }
+  });
+
+  test("figures of the element, and lead-antimony by its printed formula", () => {
+    for (const [m, figure] of said("as-its-element")) {
+      const [symbol] = Object.entries(m.composition).sort(([, a], [, b]) => b[0] - a[0])[0]!;
+      expect(figuresOf(m)[figure], m.id).toBe(figuresOf(metal(`el-${symbol.toLowerCase()}`))[figure]);
+    }
+    // % Sb = 1636.416/ρ − 144.241 (tmtpages.com)
+    for (const [m, figure] of said("lead-antimony-formula"))
+      close(m, figure, 1636.416 / (100 * m.composition.Sb![0] + 144.241));
+  });
+});
+
+describe("a data file with a fault is refused with file, row and field", () => {
+  const row = gold.metals.find(({ id }) => id === "au-18y")!;
+  const withRow = (change: object) => () =>
+    metalsOf("gold.json", { family: "gold", metals: [{ ...row, ...change }] });
+  const { value } = row.nominal_g_cm3;
+
+  test.each([
+    ["no provenance", { nominal_g_cm3: { value } }],
+    ["two provenances", { nominal_g_cm3: { value, computed: "mixture-law", from_memory: true } }],
+    ["an unknown source", { nominal_g_cm3: { value, seen: ["hearsay"] } }],
+    ["an unknown rule", { nominal_g_cm3: { value, computed: "guess" } }],
+    ["a nominal outside its band", { nominal_g_cm3: { value: 19, from_memory: true } }],
+    ["a value that is no number", { nominal_g_cm3: { value: "15.5", from_memory: true } }],
+  ])("%s", (_what, change) => {
+    expect(withRow(change)).toThrow(/^server\/metals\/data\/gold\.json: au-18y: nominal_g_cm3/);
+  });
+
+  test("an unknown field, and a metal without a name", () => {
+    expect(withRow({ densty: 1 })).toThrow(/^server\/metals\/data\/gold\.json: au-18y: row: .*densty/);
+    expect(withRow({ id: "au-18x" })).toThrow(/^server\/metals\/data\/gold\.json: au-18x: .*"metal\.au-18x"/);
+  });
+});
+
+test("a row alone puts a metal into its fineness family", () => {
+  const without = recipes.filter(({ id }) => id !== "au-18wpd");
+  const family = (rows: readonly Metal[]) => finenessFamilies(rows).find(({ id }) => id === "au-750")!;
+  expect(family(without).densityGPerCm3.high).toBe(16.05);
+  expect(family(without).composition.Pd).toBeUndefined();
+  expect(family(recipes).densityGPerCm3.high).toBe(16.9);
+  expect(family(recipes).recipes).toContain("au-18wpd");
+});
