@@ -1,15 +1,15 @@
+import { useTell } from "./messages/spoken.ts";
 import { Caution } from "./sheet.tsx";
-import { useWords } from "./words/spoken.ts";
 
 /** Shown before the first immersion: pieces that water harms. */
 export function WettingCaution() {
-  const say = useWords().cautions;
+  const t = useTell();
   return (
-    <Caution title={say.wetting}>
-      <p>{say.wettingLead}</p>
+    <Caution title={t("cautions.wetting")}>
+      <p>{t("cautions.wetting-lead")}</p>
       <ul>
-        {say.notToBeWetted.map((one) => (
-          <li key={one}>{one}</li>
+        {([1, 2, 3, 4, 5] as const).map((place) => (
+          <li key={place}>{t(`cautions.not-to-be-wetted.${place}`)}</li>
         ))}
       </ul>
     </Caution>
@@ -18,21 +18,21 @@ export function WettingCaution() {
 
 /** Shown beside other evidence: acids and magnets. */
 export function TestingCaution() {
-  const say = useWords().cautions;
+  const t = useTell();
   return (
-    <Caution title={say.testing}>
-      <p>{say.acid}</p>
-      <p>{say.magnet}</p>
+    <Caution title={t("cautions.testing")}>
+      <p>{t("cautions.acid")}</p>
+      <p>{t("cautions.magnet")}</p>
     </Caution>
   );
 }
 
 /** Shown where weights become money. */
 export function BuyingCaution() {
-  const say = useWords().cautions;
+  const t = useTell();
   return (
-    <Caution title={say.buying}>
-      <p>{say.buyingWhat}</p>
+    <Caution title={t("cautions.buying")}>
+      <p>{t("cautions.buying-what")}</p>
     </Caution>
   );
 }

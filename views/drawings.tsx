@@ -1,24 +1,23 @@
 import type { ComponentChildren } from "preact";
-import type { Words } from "./words/index.ts";
-import { useWords } from "./words/spoken.ts";
+import { useTell } from "./messages/spoken.ts";
+import type { Tell } from "./messages/tell.ts";
 
 /** The three ways of weighing. */
 export type MethodName = "hung" | "displaced" | "flask";
 
 /** A line drawing of a method, with its name as title and the way of it as description. */
 export function MethodDrawing({ method, id = `drawing-${method}` }: { method: MethodName; id?: string }) {
-  const say = useWords();
+  const t = useTell();
   const Draw = drawings[method];
   return (
     <svg class="drawing" viewBox="0 0 260 190" role="img" aria-labelledby={`${id}-title`}>
-      <title id={`${id}-title`}>{say.methods[method]}</title>
-      <Draw say={say.drawings} />
+      <title id={`${id}-title`}>{t(`methods.${method}`)}</title>
+      <Draw t={t} />
     </svg>
   );
 }
 
-type Labels = Words["drawings"];
-const drawings: Record<MethodName, (parts: { say: Labels }) => ComponentChildren> = {
+const drawings: Record<MethodName, (parts: { t: Tell }) => ComponentChildren> = {
   hung,
   displaced,
   flask,
@@ -49,7 +48,7 @@ function Beaker({ x, y, width, height }: { x: number; y: number; width: number; 
   );
 }
 
-function hung({ say }: { say: Labels }) {
+function hung({ t }: { t: Tell }) {
   return (
     <>
       <path d="M6 62H116M124 62H254M30 62V182M230 62V182" />
@@ -59,20 +58,20 @@ function hung({ say }: { say: Labels }) {
       <path d="M120 61V146" stroke-width="1.25" />
       <ellipse class="metal" cx="120" cy="154" rx="17" ry="8" />
       <text x="168" y="36">
-        {say.balance}
+        {t("drawings.balance")}
       </text>
       <text x="166" y="150">
-        {say.water}
+        {t("drawings.water")}
       </text>
       <text x="40" y="92">
-        {say.hanger}
+        {t("drawings.hanger")}
       </text>
       <path d="M92 88L117 84" stroke-width="1" />
     </>
   );
 }
 
-function displaced({ say }: { say: Labels }) {
+function displaced({ t }: { t: Tell }) {
   return (
     <>
       <Bench y={182} />
@@ -82,19 +81,19 @@ function displaced({ say }: { say: Labels }) {
       <path d="M122 22V122" stroke-width="1.25" />
       <ellipse class="metal" cx="122" cy="130" rx="17" ry="8" />
       <text x="208" y="60" text-anchor="end">
-        {say.stand}
+        {t("drawings.stand")}
       </text>
       <text x="14" y="154">
-        {say.scale}
+        {t("drawings.scale")}
       </text>
       <text x="36" y="112">
-        {say.water}
+        {t("drawings.water")}
       </text>
     </>
   );
 }
 
-function flask({ say }: { say: Labels }) {
+function flask({ t }: { t: Tell }) {
   return (
     <>
       <Bench y={182} />
@@ -114,13 +113,13 @@ function flask({ say }: { say: Labels }) {
         <circle key={`${cx} ${cy}`} class="metal" cx={cx} cy={cy} r="3.4" stroke-width="1" />
       ))}
       <text x="142" y="42">
-        {say.stopper}
+        {t("drawings.stopper")}
       </text>
       <text x="166" y="146">
-        {say.grains}
+        {t("drawings.grains")}
       </text>
       <text x="14" y="154">
-        {say.scale}
+        {t("drawings.scale")}
       </text>
     </>
   );

@@ -1,9 +1,9 @@
 import type { Conformity } from "../server/compute/contract.ts";
 import { ConformityWords } from "./conformity.tsx";
-import { tell } from "./messages/tell.ts";
+import type { Locale } from "./messages/language.ts";
+import { useLocale } from "./messages/spoken.ts";
+import { tell, tellerOf } from "./messages/tell.ts";
 import { Told } from "./told.tsx";
-import { type Locale, words } from "./words/index.ts";
-import { useLocale } from "./words/spoken.ts";
 import { toldValue } from "./words/told.ts";
 
 /** Where a claim stands, as pages show it. */
@@ -82,13 +82,15 @@ function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
 export function FindingWords({ finding, ...asked }: { finding: FindingView; locale?: Locale }) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
-  const say = words(locale).finding;
+  const t = tellerOf(locale);
   const { state, claimName, plainly, because, lookAlikes, suspicions, wouldDecide, conformity } = finding;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
-      <h2 id="finding-heading">{say.heading}</h2>
+      <h2 id="finding-heading">{t("finding.heading")}</h2>
       <p>
-        {claimName === undefined ? say.noClaim : `${say.saidToBe} ${toldValue(claimName, locale)}: `}
+        {claimName === undefined
+          ? t("finding.no-claim")
+          : `${t("finding.said-to-be")} ${toldValue(claimName, locale)}: `}
         <StateWord state={state} locale={locale} />
       </p>
       {plainly !== undefined && (
@@ -103,7 +105,7 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
       </p>
       {suspicions.length > 0 && (
         <>
-          <h3>{say.first}</h3>
+          <h3>{t("finding.first")}</h3>
           <ul>
             {suspicions.map((one) => (
               <li key={one}>
@@ -115,11 +117,11 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
       )}
       {lookAlikes.length > 0 && (
         <>
-          <h3>{say.stillAlive}</h3>
+          <h3>{t("finding.still-alive")}</h3>
           <LookAlikes list={lookAlikes.slice(0, shownAtOnce)} />
           {lookAlikes.length > shownAtOnce && (
             <details>
-              <summary>{say.more(lookAlikes.length - shownAtOnce)}</summary>
+              <summary>{t("finding.more", { count: lookAlikes.length - shownAtOnce })}</summary>
               <LookAlikes list={lookAlikes.slice(shownAtOnce)} />
             </details>
           )}
@@ -127,11 +129,11 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
       )}
       {wouldDecide !== undefined && (
         <p>
-          <strong>{say.wouldDecide}</strong> <Told says={wouldDecide} />
+          <strong>{t("finding.would-decide")}</strong> <Told says={wouldDecide} />
         </p>
       )}
       {conformity && <ConformityWords conformity={conformity} locale={locale} />}
-      <p class="hint">{say.opinion}</p>
+      <p class="hint">{t("finding.opinion")}</p>
     </section>
   );
 }

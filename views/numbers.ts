@@ -1,5 +1,5 @@
 import { roundedPair } from "../calibration/rounding.ts";
-import type { Locale } from "./words/index.ts";
+import type { Locale } from "./messages/language.ts";
 
 const marks: Record<Locale, { decimal: "," | "."; other: "," | "." }> = {
   en: { decimal: ".", other: "," },

@@ -2,8 +2,9 @@ import type { ComponentChildren, VNode } from "preact";
 import { renderToString } from "preact-render-to-string";
 import { AxisLine } from "./axis-line.tsx";
 import "./hx.ts";
-import { type Locale, type Words, words } from "./words/index.ts";
-import { Speaking } from "./words/spoken.ts";
+import type { Locale } from "./messages/language.ts";
+import { Speaking } from "./messages/spoken.ts";
+import { type Tell, tellerOf } from "./messages/tell.ts";
 
 /** What the frame around every page is told. */
 export interface Frame {
@@ -33,10 +34,7 @@ export interface Frame {
 
 export type Theme = "auto" | "light" | "dark";
 
-type Place = keyof Pick<
-  Words["frame"],
-  "bench" | "records" | "lots" | "balances" | "checks" | "metals" | "plan" | "settings"
->;
+type Place = "bench" | "records" | "lots" | "balances" | "checks" | "metals" | "plan" | "settings";
 
 /** The places of the navigation in order, with their paths. */
 export const places: readonly { place: Place; path: string }[] = [
@@ -60,6 +58,17 @@ export function page(frame: Frame): string {
   return `<!doctype html>${renderToString(<Document {...frame} />)}`;
 }
 
+/** What the page's own script says of a line that is typed by a balance; it fills {text} and {unit} in by itself. */
+export function typedByBalance(t: Tell): Record<string, string> {
+  const kept = { text: "{text}", unit: "{unit}" };
+  return {
+    noWeight: t("typed-by-balance.no-weight", kept),
+    noField: t("typed-by-balance.no-field", kept),
+    manyFields: t("typed-by-balance.many-fields", kept),
+    unknownUnit: t("typed-by-balance.unknown-unit", kept),
+  };
+}
+
 function Document(frame: Frame) {
   const {
     title,
@@ -70,7 +79,7 @@ function Document(frame: Frame) {
     kind = "full",
     main,
   } = frame;
-  const say = words(locale);
+  const t = tellerOf(locale);
   return (
     <html lang={locale} data-theme={theme} data-keys={keys ? "on" : "off"}>
       <Head
@@ -78,13 +87,13 @@ function Document(frame: Frame) {
         scripts={frame.scripts ?? []}
         {...(frame.assetVersion === undefined ? {} : { version: frame.assetVersion })}
       />
-      <body class={kind} data-typed-by-balance={JSON.stringify(say.typedByBalance)}>
+      <body class={kind} data-typed-by-balance={JSON.stringify(typedByBalance(t))}>
         <a class="skip" href="#main">
-          {say.frame.skip}
+          {t("frame.skip")}
         </a>
         {kind === "full" && <Masthead {...frame} />}
         <p class="quiet-notice" data-stale-notice hidden>
-          {say.frame.stale}
+          {t("frame.stale")}
         </p>
         <main id="main" tabIndex={-1} {...(mainLocale === locale ? {} : { lang: mainLocale })}>
           <h1>{title}</h1>
@@ -93,7 +102,7 @@ function Document(frame: Frame) {
         <div id="live" class="unseen" role="status" aria-live="polite" aria-atomic="true" />
         {kind === "full" && (
           <footer>
-            <p>{say.frame.footer}</p>
+            <p>{t("frame.footer")}</p>
           </footer>
         )}
       </body>
@@ -130,15 +139,15 @@ function Head({ title, version, scripts }: { title: string; version?: string; sc
 }
 
 function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
-  const say = words(locale).frame;
+  const t = tellerOf(locale);
   return (
     <header>
       {demo && (
         <form class="demo" method="post" action="/settings/demo-clearing">
-          <p>{say.demo}</p>
+          <p>{t("frame.demo")}</p>
           <input type="hidden" name="_csrf" value={csrfToken} />
           <button type="submit" class="plain">
-            {say.demoEnd}
+            {t("frame.demo-end")}
           </button>
         </form>
       )}
@@ -146,19 +155,19 @@ function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
         <a class="name" href="/">
           Underhook
         </a>
-        <nav aria-label={say.places}>
+        <nav aria-label={t("frame.places")}>
           <ul>
             {places.map(({ place, path: to }) => (
               <li key={place}>
                 <a href={to} {...(isAt(path, to) ? { "aria-current": "page" as const } : {})}>
-                  {say[place]}
+                  {t(`frame.${place}`)}
                 </a>
               </li>
             ))}
           </ul>
         </nav>
       </div>
-      <AxisLine unit={say.gramsPerCm3} />
+      <AxisLine unit={t("frame.grams-per-cm3")} />
     </header>
   );
 }

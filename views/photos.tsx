@@ -1,6 +1,6 @@
 import { Csrf, Field } from "./forms.tsx";
+import { useTell } from "./messages/spoken.ts";
 import { Told } from "./told.tsx";
-import { useWords } from "./words/spoken.ts";
 
 /** A kept photo; width and height in pixels. */
 export interface PhotoView {
@@ -40,7 +40,7 @@ export interface PhotoFormView {
 
 /** Pictures in the order they were taken, each with what it shows. */
 export function Photos({ photos, aside }: { photos: readonly PhotoView[]; aside?: PhotoAsideForm }) {
-  const say = useWords().photos;
+  const t = useTell();
   return (
     <div class="photos">
       {photos.map(({ src, entry, ticket, shows, when, width, height }) => (
@@ -49,13 +49,13 @@ export function Photos({ photos, aside }: { photos: readonly PhotoView[]; aside?
             <img
               class="photo"
               src={src}
-              alt={say.alt(ticket, shows)}
+              alt={shows === "" ? t("photos.alt-plain", { ticket }) : t("photos.alt", { ticket, shows })}
               width={width}
               height={height}
               loading="lazy"
             />
           </a>
-          <figcaption class="hint">{say.caption(shows, when)}</figcaption>
+          <figcaption class="hint">{shows === "" ? when : t("photos.caption", { shows, when })}</figcaption>
           {aside && entry !== undefined && <SetPhotoAside entry={entry} aside={aside} />}
         </figure>
       ))}
@@ -64,12 +64,12 @@ export function Photos({ photos, aside }: { photos: readonly PhotoView[]; aside?
 }
 
 function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm }) {
-  const say = useWords().photos;
+  const t = useTell();
   const action = aside.action(entry);
   const id = entry.slice(-12);
   return (
     <details>
-      <summary>{say.aside}</summary>
+      <summary>{t("photos.aside")}</summary>
       <form
         method="post"
         action={action}
@@ -81,14 +81,16 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
         <Field
           name="reason"
           id={`photo-why-${id}`}
-          label={say.why}
-          placeholder={say.whyExample}
+          label={t("photos.why")}
+          placeholder={t("photos.why-example")}
           maxLength={200}
           required
         />
-        {aside.asksBy && <Field name="by" id={`photo-by-${id}`} label={say.by} maxLength={100} required />}
+        {aside.asksBy && (
+          <Field name="by" id={`photo-by-${id}`} label={t("photos.by")} maxLength={100} required />
+        )}
         <button type="submit" class="plain">
-          {say.asideNow}
+          {t("photos.aside-now")}
         </button>
       </form>
     </details>
@@ -97,14 +99,14 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
 
 /** How many photos were set aside, and why; they stay on the disk and in the ledger. */
 export function PhotosAside({ reasons }: { reasons: readonly string[] }) {
-  const say = useWords().photos;
+  const t = useTell();
   if (reasons.length === 0) return null;
-  return <p class="hint">{say.setAside(reasons.length, reasons.join("; "))}</p>;
+  return <p class="hint">{t("photos.set-aside", { count: reasons.length, reasons: reasons.join("; ") })}</p>;
 }
 
 /** Takes a photo with the camera or from a file; without scripts the page comes anew. */
 export function PhotoForm({ action, fills, piece, csrfToken, megabytes, problem }: PhotoFormView) {
-  const say = useWords().photos;
+  const t = useTell();
   return (
     <form
       method="post"
@@ -129,9 +131,9 @@ export function PhotoForm({ action, fills, piece, csrfToken, megabytes, problem 
         </div>
       )}
       <div class="field">
-        <label for="photo">{say.choose}</label>
+        <label for="photo">{t("photos.choose")}</label>
         <span class="hint" id="photo-hint">
-          {say.chooseHint(megabytes)}
+          {t("photos.choose-hint", { megabytes })}
         </span>
         <input
           id="photo"
@@ -143,8 +145,8 @@ export function PhotoForm({ action, fills, piece, csrfToken, megabytes, problem 
           required
         />
       </div>
-      <Field name="shows" label={say.shows} hint={say.showsHint} maxLength={200} />
-      <button type="submit">{say.keep}</button>
+      <Field name="shows" label={t("photos.shows")} hint={t("photos.shows-hint")} maxLength={200} />
+      <button type="submit">{t("photos.keep")}</button>
     </form>
   );
 }

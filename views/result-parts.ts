@@ -3,10 +3,10 @@ import type { ComputeResponse, Conformity } from "../server/compute/contract.ts"
 import type { Finding } from "../server/conformity/finding.ts";
 import type { MetalBand } from "../server/station/view.ts";
 import type { FindingView } from "./finding.tsx";
+import type { Locale } from "./messages/language.ts";
 import type { Band } from "./plots/bands.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { MeasuredCurve } from "./plots/density-plot.ts";
-import type { Locale } from "./words/index.ts";
 import { toldValue } from "./words/told.ts";
 
 /** A finding as the page words it. */

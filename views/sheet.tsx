@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useLocale } from "./words/spoken.ts";
+import { useLocale } from "./messages/spoken.ts";
 import { toldValue } from "./words/told.ts";
 
 /** A framed part of a page with its heading. */

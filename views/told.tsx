@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { Message } from "../calibration/message.ts";
+import { useLocale } from "./messages/spoken.ts";
 import { tell } from "./messages/tell.ts";
-import { useLocale } from "./words/spoken.ts";
 import { toldIn } from "./words/told.ts";
 
 /** Something told to a person: a message, or a sentence as an entry of earlier versions holds it. */

@@ -1,3 +1,4 @@
+import { tellId } from "../../views/messages/tell.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { statedBy } from "./stated.ts";
@@ -28,8 +29,8 @@ export async function checksOfTheDay(
     for (const check of await ledger.entriesOf(name))
       if (check.kind === "check" && check.seq < entry.seq && ofEquipment(check))
         newest.set(check.body.kind, check);
-    const of = name === thermometer ? writing.say.checks.thermometer : writing.name(name);
-    if (newest.size === 0) told.push(writing.say.checks.none(of));
+    const of = name === thermometer ? writing.t("report.checks.thermometer") : writing.name(name);
+    if (newest.size === 0) told.push(writing.t("report.checks.none", { of }));
     for (const check of newest.values()) told.push(inWords(of, check, first.at, writing));
   }
   return told;
@@ -38,14 +39,13 @@ export async function checksOfTheDay(
 /** How a learner's hands scatter says nothing of the balance, and their name is nobody else's business. */
 const ofEquipment = ({ body }: EntryOf<"check">) => body.kind !== "trainee";
 
-function inWords(of: string, { at, body }: EntryOf<"check">, workAt: string, { say }: Writing): string {
-  const { checks } = say;
+function inWords(of: string, { at, body }: EntryOf<"check">, workAt: string, { t, locale }: Writing): string {
   const day = at.slice(0, 10);
-  const kind = checks.kinds[body.kind] ?? body.kind.replaceAll("-", " ");
-  return checks.stood(
+  const kind = tellId("report.checks.kinds", body.kind, locale);
+  return t("report.checks.stood", {
     of,
     kind,
-    body.passed,
-    day === workAt.slice(0, 10) ? checks.sameDay : checks.lastOn(day),
-  );
+    passed: String(body.passed),
+    when: day === workAt.slice(0, 10) ? t("report.checks.same-day") : t("report.checks.last-on", { day }),
+  });
 }

@@ -1,3 +1,5 @@
+import { isCode } from "../../views/messages/catalogue.ts";
+import { tellId } from "../../views/messages/tell.ts";
 import { readingsIn } from "../methods/index.ts";
 import type { Line, ReportReading } from "./report.ts";
 import type { Result, Stated } from "./stated.ts";
@@ -8,9 +10,10 @@ const shape = (value: unknown): Shape =>
   typeof value === "object" && value !== null ? (value as Shape) : {};
 
 /** The method in words; ρ = (R/D)(ρL − ρa) + ρa is the model of all three. */
-export function methodOf({ request }: Result, { say }: Writing): string {
+export function methodOf({ request }: Result, { t }: Writing): string {
   const name = String(request.method ?? "");
-  return `${say.methods[name] ?? say.otherMethod(name)} ${say.model}`;
+  const own = `report.methods.${name}`;
+  return `${isCode(own) ? t(own) : t("report.other-method", { name })} ${t("report.model")}`;
 }
 
 /** Temperature of the liquid, °C; null when it was not stated. */
@@ -22,8 +25,7 @@ export function liquidCelsius({ request }: Result): number | null {
 /** Conditions and equipment as they entered the computation. */
 export function conditionsOf({ result, captures }: Stated, writing: Writing): Line[] {
   const { request, response } = result;
-  const { say, number, name } = writing;
-  const labels = say.conditions;
+  const { t, number, name } = writing;
   const liquid = shape(request.liquid);
   const air = shape(request.air);
   const balance = shape(request.balance);
@@ -33,19 +35,21 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
     value === undefined ? undefined : number(value.toFixed(decimals));
   const lines: (Line | null)[] = [
     line(
-      labels.liquid,
-      isNamed(liquid) ? liquid.name : labels.water(name(String(liquid.purity ?? "distilled"))),
+      t("report.conditions.liquid"),
+      isNamed(liquid)
+        ? liquid.name
+        : t("report.conditions.water", { purity: name(String(liquid.purity ?? "distilled")) }),
     ),
-    line(labels.liquidTemperature, liquid.temperature_c, "°C", liquid.temperature_u_c),
-    line(labels.solids, liquid.dissolved_solids_mg_l, "mg/l"),
-    line(labels.liquidDensity, fixed(response.liquid_density_g_cm3, 6), "g/cm³"),
-    line(labels.airTemperature, air.temperature_c, "°C"),
-    line(labels.airPressure, air.pressure_hpa, "hPa"),
-    line(labels.humidity, air.humidity_pct, "%"),
-    line(labels.altitude, air.altitude_m, "m"),
-    line(labels.airDensity, fixed(response.air_density_kg_m3, 4), "kg/m³"),
+    line(t("report.conditions.liquid-temperature"), liquid.temperature_c, "°C", liquid.temperature_u_c),
+    line(t("report.conditions.solids"), liquid.dissolved_solids_mg_l, "mg/l"),
+    line(t("report.conditions.liquid-density"), fixed(response.liquid_density_g_cm3, 6), "g/cm³"),
+    line(t("report.conditions.air-temperature"), air.temperature_c, "°C"),
+    line(t("report.conditions.air-pressure"), air.pressure_hpa, "hPa"),
+    line(t("report.conditions.humidity"), air.humidity_pct, "%"),
+    line(t("report.conditions.altitude"), air.altitude_m, "m"),
+    line(t("report.conditions.air-density"), fixed(response.air_density_kg_m3, 4), "kg/m³"),
     line(
-      labels.balance,
+      t("report.conditions.balance"),
       distinct(
         captures.map(({ entry }) =>
           entry.body.what.includes("temperature") ? undefined : shape(entry.body).balance,
@@ -53,19 +57,19 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
         name,
       ),
     ),
-    line(labels.readability, balance.readability_g, "g"),
-    line(labels.repeatability, spread(balance.repeatability_g), "g"),
-    line(labels.immersedRepeatability, spread(balance.immersed_repeatability_g), "g"),
+    line(t("report.conditions.readability"), balance.readability_g, "g"),
+    line(t("report.conditions.repeatability"), spread(balance.repeatability_g), "g"),
+    line(t("report.conditions.immersed-repeatability"), spread(balance.immersed_repeatability_g), "g"),
     line(
-      labels.thermometer,
+      t("report.conditions.thermometer"),
       distinct(
         captures.map(({ entry }) => shape(entry.body).thermometer),
         name,
       ),
     ),
-    line(labels.wire, hanger.wire_mm, "mm"),
-    line(labels.bubbles, request.bubble_allowance_mg, "mg"),
-    line(labels.pieces, request.pieces),
+    line(t("report.conditions.wire"), hanger.wire_mm, "mm"),
+    line(t("report.conditions.bubbles"), request.bubble_allowance_mg, "mg"),
+    line(t("report.conditions.pieces"), request.pieces),
     ...addedBodies(request.added, writing),
   ];
   return lines.filter((each) => each !== null);
@@ -75,22 +79,25 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
 const isNamed = ({ kind }: Shape) => kind === "stated" || kind === "measured";
 
 /** Bodies of known mass and density that were taken out of both weighings. */
-function addedBodies(added: unknown, { say, number }: Writing): Line[] {
+function addedBodies(added: unknown, { t, number }: Writing): Line[] {
   if (!Array.isArray(added)) return [];
   return added.map(shape).map(({ name, mass_g, density_g_cm3 }) => ({
-    label: say.conditions.body,
-    value: say.conditions.bodyIs(String(name), number(String(mass_g)), number(String(density_g_cm3))),
+    label: t("report.conditions.body"),
+    value: t("report.conditions.body-is", {
+      name: String(name),
+      mass: number(String(mass_g)),
+      density: number(String(density_g_cm3)),
+    }),
   }));
 }
 
 /** What was corrected for, as far as the computation tells. */
-export function correctionsOf({ request }: Result, { say }: Writing): string[] {
-  const { corrections } = say;
+export function correctionsOf({ request }: Result, { t }: Writing): string[] {
   return [
-    corrections.air,
-    isNamed(shape(request.liquid)) ? corrections.liquid : corrections.water,
-    corrections.expansion,
-    ...(request.method === "hung" ? [corrections.wire] : []),
+    t("report.corrections.air"),
+    isNamed(shape(request.liquid)) ? t("report.corrections.liquid") : t("report.corrections.water"),
+    t("report.corrections.expansion"),
+    ...(request.method === "hung" ? [t("report.corrections.wire")] : []),
   ];
 }
 
@@ -100,23 +107,23 @@ export function readingsOf(
   writing: Writing,
 ): ReportReading[] {
   if (captures.length === 0) return typedIn(result, entry.at, writing);
-  const { say, number, tell } = writing;
+  const { t, number, tell, locale } = writing;
   const confirmed = (id: string) => {
     const one = secondReadings.findLast(({ body }) => body.agrees && body.of.includes(id));
-    return one ? [say.readings.confirmed(one.body.by, one.at)] : [];
+    return one ? [t("report.readings.confirmed", { by: one.body.by, at: one.at })] : [];
   };
   return captures.map(({ entry: { id, at, body }, voided }) => {
     const settled = "settled" in body ? body.settled?.because : undefined;
     return {
-      what: say.readings.roles[body.what] ?? body.what,
+      what: tellId("report.readings.roles", body.what, locale),
       shown:
         "reading" in body
           ? `${number(body.reading.text)} ${body.reading.unit}`
           : `${number(body.celsius)} °C`,
       at,
-      source: say.readings.sources[body.source] ?? body.source,
+      source: tellId("report.readings.sources", body.source, locale),
       because: [
-        settled === undefined ? (body.source === "typed" ? say.readings.typed : "") : tell(settled),
+        settled === undefined ? (body.source === "typed" ? t("report.readings.typed") : "") : tell(settled),
         ...confirmed(id),
       ].join(", "),
       voided,
@@ -124,13 +131,13 @@ export function readingsOf(
   });
 }
 
-function typedIn({ request }: Result, at: string, { say, number }: Writing): ReportReading[] {
+function typedIn({ request }: Result, at: string, { t, number, locale }: Writing): ReportReading[] {
   return readingsIn(request).flatMap(({ role, readings, unit }) =>
     readings.map((text) => ({
-      what: say.readings.roles[role] ?? role,
+      what: tellId("report.readings.roles", role, locale),
       shown: `${number(text)} ${unit}`,
       at,
-      source: say.readings.sources.typed ?? "typed",
+      source: t("report.readings.sources.typed"),
       because: "",
       voided: null,
     })),
@@ -143,13 +150,18 @@ function distinct(values: unknown[], named: (name: string) => string): string | 
 }
 
 /** Lines of a language: a value that was not stated makes none. */
-function lineIn({ say, number }: Writing) {
+function lineIn({ t, number }: Writing) {
   return (label: string, value: unknown, unit = "", u?: unknown): Line | null => {
     if (value === undefined || value === null || value === "") return null;
     const withUnit = (text: string) => `${text}${unit === "" ? "" : ` ${unit}`}`;
     const shown = withUnit(typeof value === "number" ? number(figure(value, 6)) : String(value));
     const uncertain = typeof u === "number" && u > 0;
-    return { label, value: uncertain ? say.conditions.withU(shown, withUnit(number(figure(u, 2)))) : shown };
+    return {
+      label,
+      value: uncertain
+        ? t("report.conditions.with-u", { value: shown, u: withUnit(number(figure(u, 2))) })
+        : shown,
+    };
   };
 }
 

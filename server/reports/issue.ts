@@ -1,4 +1,4 @@
-import type { Locale } from "../../views/words/index.ts";
+import type { Locale } from "../../views/messages/language.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";

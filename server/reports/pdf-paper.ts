@@ -1,5 +1,5 @@
 import PDFDocument from "pdfkit";
-import { words } from "../../views/words/index.ts";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { reportFonts } from "./fonts.ts";
 import type { Line, Report } from "./report.ts";
 
@@ -34,7 +34,7 @@ const listed = (sentence: string) => `–  ${sentence}`;
 
 /** Opens the sheet. The date inside is the date of issue, so that the same report gives the same bytes. */
 export function paper(report: Report): Paper {
-  const say = words(report.locale).report;
+  const t = tellerOf(report.locale);
   const doc = new PDFDocument({
     size: "A4",
     margins: { top: margin, left: margin, right: margin, bottom: margin + 18 },
@@ -45,7 +45,7 @@ export function paper(report: Report): Paper {
     bufferPages: true,
     info: {
       Title: `${report.title} ${report.number}`,
-      Subject: `${say.record.record} ${report.record.hash}`,
+      Subject: `${t("report.record.record")} ${report.record.hash}`,
       Creator: "Underhook",
       Producer: "Underhook",
       CreationDate: new Date(report.issuedAt),
@@ -163,17 +163,17 @@ export function paper(report: Report): Paper {
 
 /** Number, copy and page on every page, and a clear end (7.8.2.1 d). Marked as artifacts: they are not read aloud. */
 function footers(doc: Doc, report: Report, regular: string): void {
-  const { foot } = words(report.locale).report;
+  const t = tellerOf(report.locale);
   const { count } = doc.bufferedPageRange();
   for (let page = 0; page < count; page += 1) {
     doc.switchToPage(page);
     doc.page.margins.bottom = 0;
     const line = [
-      foot.number(report.number),
-      foot.copy(report.copy),
-      ...(report.replaces?.number ? [foot.replaces(report.replaces.number)] : []),
-      foot.page(page + 1, count),
-      ...(page === count - 1 ? [foot.end] : []),
+      t("report.foot.number", { number: report.number }),
+      t("report.foot.copy", { copy: report.copy }),
+      ...(report.replaces?.number ? [t("report.foot.replaces", { number: report.replaces.number })] : []),
+      t("report.foot.page", { page: page + 1, of: count }),
+      ...(page === count - 1 ? [t("report.foot.end")] : []),
     ].join("  ·  ");
     doc.markContent("Artifact", { type: "Pagination" });
     doc

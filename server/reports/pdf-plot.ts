@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
-import { words } from "../../views/words/index.ts";
 import { type Doc, ink, pale } from "./pdf-paper.ts";
 import type { Report } from "./report.ts";
 
@@ -23,7 +23,7 @@ export function plotHeight(report: Report): number {
 /** One density axis at 20 °C: the measured value with its coverage interval, the bands of what is alive under it. */
 export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: number): void {
   const { plot } = report;
-  const say = words(report.locale).report.plot;
+  const t = tellerOf(report.locale);
   const bands = bandsDrawn(report);
   const [from, to] = shownRange(
     report,
@@ -48,7 +48,7 @@ export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: 
     .lineWidth(1.6)
     .stroke(ink);
   doc.circle(axis(plot.value), y + 12, 2.2).fill(ink);
-  doc.fillColor(ink).text(say.measured, x, y + 8, { width: labels - 6, lineBreak: false });
+  doc.fillColor(ink).text(t("report.plot.measured"), x, y + 8, { width: labels - 6, lineBreak: false });
 
   for (const [row, metal] of bands.entries()) {
     if (!metal.band) continue;
@@ -58,7 +58,7 @@ export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: 
     doc.rect(axis(low), top + 1, Math.max(axis(high) - axis(low), 1.2), 6);
     if (claimed) doc.fill(ink);
     else doc.lineWidth(0.7).stroke(ink);
-    const label = claimed ? say.claim(metal.name) : metal.name;
+    const label = claimed ? t("report.plot.claim", { name: metal.name }) : metal.name;
     doc
       .fillColor(ink)
       .text(label, x, top, { width: labels - 6, height: 9, ellipsis: true, lineBreak: false });
@@ -80,7 +80,7 @@ export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: 
       lineBreak: false,
     });
   }
-  doc.text(say.axis, x, bottom + 4, { width: labels - 6, lineBreak: false });
+  doc.text(t("report.plot.axis"), x, bottom + 4, { width: labels - 6, lineBreak: false });
 }
 
 /** A band wider than this share of the value (powders in resin, mixtures) runs off the axis instead of squeezing it. */

@@ -1,6 +1,6 @@
 import { encode } from "uqr";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
-import { words } from "../../views/words/index.ts";
 import { type Paper, paper } from "./pdf-paper.ts";
 import { drawPlot, plotHeight } from "./pdf-plot.ts";
 import type { BudgetLine, Report } from "./report.ts";
@@ -18,27 +18,37 @@ export async function reportPdf(report: Report): Promise<Buffer> {
 }
 
 function result(sheet: Paper, report: Report): void {
-  const say = words(report.locale).report;
+  const t = tellerOf(report.locale);
   sheet.heading(report.title, "H1");
-  sheet.paragraph(say.numberAndCopy(report.number, report.copy), { size: 10, bold: true });
+  sheet.paragraph(t("report.number-and-copy", { number: report.number, copy: report.copy }), {
+    size: 10,
+    bold: true,
+  });
   if (report.voided !== null)
-    sheet.paragraph(`${say.voided.toLocaleUpperCase(report.locale)}: ${say.voidedBecause(report.voided)}`, {
-      size: 10,
-      bold: true,
-    });
+    sheet.paragraph(
+      `${t("report.voided").toLocaleUpperCase(report.locale)}: ${t("report.voided-because", { reason: report.voided })}`,
+      {
+        size: 10,
+        bold: true,
+      },
+    );
   if (report.replaces) {
     const { number, reason, by, at } = report.replaces;
-    const what = number === null ? say.amendedRecord : say.amends(number);
-    sheet.paragraph(`${what} ${say.reason(reason, by, at)}`, { bold: true });
+    const what = number === null ? t("report.amended-record") : t("report.amends", { number });
+    sheet.paragraph(`${what} ${t("report.reason", { reason, by, at })}`, { bold: true });
   }
-  const customer = report.customer === null ? [] : [{ label: say.customer, value: report.customer }];
+  const customer = report.customer === null ? [] : [{ label: t("report.customer"), value: report.customer }];
   sheet.facts([...report.house, ...customer, ...report.dates]);
-  sheet.heading(say.headings.item);
+  sheet.heading(t("report.headings.item"));
   sheet.facts(report.item);
-  sheet.heading(say.headings.results);
-  const { quantity, value, unit, uncertainty } = say.results.head;
+  sheet.heading(t("report.headings.results"));
   sheet.table(
-    [quantity, value, unit, uncertainty],
+    [
+      t("report.results.head.quantity"),
+      t("report.results.head.value"),
+      t("report.results.head.unit"),
+      t("report.results.head.uncertainty"),
+    ],
     report.results.map(({ quantity, value, unit, uncertainty }) => [
       quantity,
       value,
@@ -51,61 +61,74 @@ function result(sheet: Paper, report: Report): void {
   sheet.figure(plotHeight(report), plotInWords(report), (x, y) =>
     drawPlot(sheet.doc, report, x, y, sheet.width),
   );
-  sheet.heading(say.headings.opinion);
+  sheet.heading(t("report.headings.opinion"));
   const { state, because } = report.opinion;
   const told = report.onlyEnglish.includes(because) ? [state, because] : [`${state} ${because}`.trim()];
   for (const text of told) sheet.paragraph(text);
   if (report.opinion.alive.length > 0)
-    sheet.paragraph(say.opinion.alive(report.opinion.alive.map(({ name }) => name).join(", ")));
+    sheet.paragraph(
+      t("report.opinion.alive", { names: report.opinion.alive.map(({ name }) => name).join(", ") }),
+    );
   sheet.list(report.decision);
   if (report.otherTests.length > 0) {
-    sheet.heading(say.headings.otherTests);
+    sheet.heading(t("report.headings.other-tests"));
     sheet.list(report.otherTests);
   }
   if (report.customerSupplied.length > 0) {
-    sheet.heading(say.headings.supplied);
+    sheet.heading(t("report.headings.supplied"));
     sheet.facts(report.customerSupplied);
   }
-  sheet.heading(say.headings.cautions);
+  sheet.heading(t("report.headings.cautions"));
   sheet.list([...report.cautions, ...report.statements]);
-  if (report.authorisedBy !== null) sheet.paragraph(say.authorised(report.authorisedBy), { bold: true });
+  if (report.authorisedBy !== null)
+    sheet.paragraph(t("report.authorised", { by: report.authorisedBy }), { bold: true });
 }
 
 function behindIt(sheet: Paper, report: Report): void {
-  const say = words(report.locale).report;
-  sheet.heading(say.headings.method);
+  const t = tellerOf(report.locale);
+  sheet.heading(t("report.headings.method"));
   sheet.paragraph(report.method);
-  sheet.paragraph(say.correctedFor(report.corrections.join("; "), report.sampling));
+  sheet.paragraph(
+    t("report.corrected-for", { what: report.corrections.join("; "), sampling: report.sampling }),
+  );
   const deviations = [...report.deviations, ...report.warnings];
-  sheet.paragraph(deviations.length === 0 ? say.deviations.none : say.deviations.some);
+  sheet.paragraph(deviations.length === 0 ? t("report.deviations.none") : t("report.deviations.some"));
   sheet.list(deviations);
-  sheet.heading(say.headings.conditions);
+  sheet.heading(t("report.headings.conditions"));
   sheet.factsInPairs(report.conditions);
-  sheet.heading(say.headings.readingsInOrder);
-  const { head, void: voidWord } = say.readings;
+  sheet.heading(t("report.headings.readings-in-order"));
   sheet.table(
-    [head.what, head.shown, head.at, head.from, head.because],
+    [
+      t("report.readings.head.what"),
+      t("report.readings.head.shown"),
+      t("report.readings.head.at"),
+      t("report.readings.head.from"),
+      t("report.readings.head.because"),
+    ],
     report.readings.map(({ what, shown, at, source, because, voided }) => [
       what,
-      voided === null ? shown : `${shown} ${voidWord.toLocaleUpperCase(report.locale)}`,
+      voided === null ? shown : `${shown} ${t("report.readings.void").toLocaleUpperCase(report.locale)}`,
       at,
       source,
-      voided === null ? because : `${voidWord}: ${voided}`,
+      voided === null ? because : `${t("report.readings.void")}: ${voided}`,
     ]),
     [105, -80, 120, 62, "*"],
   );
-  sheet.heading(say.headings.budget);
-  const { input, value, u, unit, perUnit, part, share } = say.budget.head;
-  sheet.table([input, value, u, unit, perUnit, part, share], report.budget.map(budgetRow), [
-    "*",
-    -62,
-    -56,
-    72,
-    -66,
-    -60,
-    -40,
-  ]);
-  sheet.heading(say.headings.record);
+  sheet.heading(t("report.headings.budget"));
+  sheet.table(
+    [
+      t("report.budget.head.input"),
+      t("report.budget.head.value"),
+      t("report.budget.head.u"),
+      t("report.budget.head.unit"),
+      t("report.budget.head.per-unit"),
+      t("report.budget.head.part"),
+      t("report.budget.head.share"),
+    ],
+    report.budget.map(budgetRow),
+    ["*", -62, -56, 72, -66, -60, -40],
+  );
+  sheet.heading(t("report.headings.record"));
   record(sheet, report);
 }
 
@@ -116,18 +139,18 @@ function budgetRow({ input, value, u, unit, sensitivity, contribution, share }: 
 const qrPoints = 74;
 
 function record(sheet: Paper, { record, locale }: Report): void {
-  const say = words(locale).report.record;
+  const t = tellerOf(locale);
   const text = [
-    `${say.record} ${say.place(record.subject, record.row)}`,
-    `${say.hash}: ${record.hash}`,
-    ...(record.keyId === null ? [] : [`${say.signedBy}: ${record.keyId}`]),
-    `${say.toCheck}: ${record.checkHow}`,
-    `${say.versions}: ${record.versions.map(({ label, value }) => `${label} ${value}`).join(", ")}`,
+    `${t("report.record.record")} ${t("report.record.place", { subject: record.subject, row: record.row })}`,
+    `${t("report.record.hash")}: ${record.hash}`,
+    ...(record.keyId === null ? [] : [`${t("report.record.signed-by")}: ${record.keyId}`]),
+    `${t("report.record.to-check")}: ${record.checkHow}`,
+    `${t("report.record.versions")}: ${record.versions.map(({ label, value }) => `${label} ${value}`).join(", ")}`,
   ];
   const code = `underhook record ${record.hash}`;
   const { data, size } = encode(code, { ecc: "M", border: 4 });
   let top = 0;
-  sheet.figure(qrPoints, say.qr(code), (x, y) => {
+  sheet.figure(qrPoints, t("report.record.qr", { text: code }), (x, y) => {
     const step = qrPoints / size;
     for (const [row, cells] of data.entries())
       for (const [column, dark] of cells.entries())
@@ -141,11 +164,16 @@ function record(sheet: Paper, { record, locale }: Report): void {
 }
 
 function plotInWords({ plot, opinion, locale }: Report): string {
-  const say = words(locale).report.plot;
+  const t = tellerOf(locale);
   const number = (value: number | string) => inLocale(`${value}`, locale);
   const bands = opinion.alive.flatMap(({ name, band }) =>
-    band ? [say.band(name, number(band[0]), number(band[1]))] : [],
+    band ? [t("report.plot.band", { name, low: number(band[0]), high: number(band[1]) })] : [],
   );
   const [value, low, high] = [plot.value, plot.low, plot.high].map((x) => number(x.toPrecision(6)));
-  return say.inWords(value!, low!, high!, bands.join("; "));
+  return t("report.plot.in-words", {
+    value: value!,
+    low: low!,
+    high: high!,
+    bands: bands.join("; ") || t("report.plot.no-bands"),
+  });
 }

@@ -1,4 +1,4 @@
-import { words } from "../../views/words/index.ts";
+import { tellId } from "../../views/messages/tell.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
@@ -39,7 +39,7 @@ export function reportOf(
   writing: Writing = writingIn("en"),
 ): Report {
   const { house = {} } = options;
-  const { say, number } = writing;
+  const { t, number } = writing;
   const stated = statedBy(entries);
   const { piece, result, entry } = stated;
   const { response, request } = result;
@@ -50,14 +50,14 @@ export function reportOf(
   const report: Report = {
     locale: writing.locale,
     onlyEnglish: writing.onlyEnglish,
-    title: say.title,
+    title: t("report.title"),
     house: lines(
-      [say.house.name, house.name],
-      [say.house.address, house.address],
-      [say.house.contact, house.contact],
-      [say.house.location, house.location],
+      [t("report.house.name"), house.name],
+      [t("report.house.address"), house.address],
+      [t("report.house.contact"), house.contact],
+      [t("report.house.location"), house.location],
       [
-        say.house.accreditation,
+        t("report.house.accreditation"),
         house.accreditation && `${house.accreditation.body}, ${house.accreditation.number}`,
       ],
     ),
@@ -75,11 +75,11 @@ export function reportOf(
       height,
     })),
     dates: lines(
-      [say.dates.received, piece.receivedAt ?? stated.opened?.at],
-      [say.dates.done, workDone(stated, writing)],
-      [say.dates.issued, options.issuedAt],
+      [t("report.dates.received"), piece.receivedAt ?? stated.opened?.at],
+      [t("report.dates.done"), workDone(stated, writing)],
+      [t("report.dates.issued"), options.issuedAt],
     ),
-    sampling: piece.sampling ?? say.sampling,
+    sampling: piece.sampling ?? t("report.sampling"),
     results: resultsOf(response, liquidCelsius(result), writing),
     uncertaintyStatement: uncertaintyStatement(response, confidence, writing),
     deviations: deviationsOf(stated, writing),
@@ -87,9 +87,9 @@ export function reportOf(
     conditions: [
       ...conditionsOf(stated, writing),
       ...lines(
-        [say.house.verifiedScale, house.verifiedScale],
-        [say.conditions.operator, piece.operator],
-        [say.conditions.checks, options.checks?.join("; ")],
+        [t("report.house.verified-scale"), house.verifiedScale],
+        [t("report.conditions.operator"), piece.operator],
+        [t("report.conditions.checks"), options.checks?.join("; ")],
       ),
     ],
     corrections: correctionsOf(result, writing),
@@ -102,17 +102,17 @@ export function reportOf(
         `${writing.name(body.test)}: ${writing.name(body.outcome)} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
     ),
     customerSupplied: lines(
-      [say.supplied.claim, saidToBe],
-      [say.supplied.mass, mass_g && `${number(mass_g)} g`],
-      [say.supplied.stones, stones],
-      [say.supplied.marks, marks],
-      [say.supplied.note, note],
+      [t("report.supplied.claim"), saidToBe],
+      [t("report.supplied.mass"), mass_g && `${number(mass_g)} g`],
+      [t("report.supplied.stones"), stones],
+      [t("report.supplied.marks"), marks],
+      [t("report.supplied.note"), note],
     ),
     replaces: replacement(stated),
     voided: stated.voided?.body.reason ?? null,
     warnings: (response.warnings ?? []).map(writing.tell),
-    statements: [...say.statements],
-    cautions: [...say.cautions],
+    statements: ([1, 2] as const).map((place) => t(`report.statements.${place}`)),
+    cautions: ([1, 2] as const).map((place) => t(`report.cautions.${place}`)),
     plot: {
       value: response.density_g_cm3 + shift,
       low: response.interval_g_cm3[0] + shift,
@@ -126,9 +126,11 @@ export function reportOf(
       hash: entry.hash,
       row: entry.seq,
       keyId: options.keyId ?? null,
-      checkHow: say.record.how(entry.subject, options.keyId ?? ""),
+      checkHow: options.keyId
+        ? t("report.record.how-with-key", { subject: entry.subject, key: options.keyId })
+        : t("report.record.how", { subject: entry.subject }),
       versions: Object.entries(result.versions).map(([name, value]) => ({
-        label: words(writing.locale).record.version[name] ?? name,
+        label: tellId("record-page.version", name, writing.locale),
         value,
       })),
     },
@@ -137,12 +139,12 @@ export function reportOf(
   return house.accreditation ? report : unaccredited(report, writing);
 }
 
-function unaccredited(report: Report, { say }: Writing): Report {
+function unaccredited(report: Report, { t }: Writing): Report {
   const { value, count } = withoutReservedWords(
     { ...report, record: { ...report.record, hash: "" } },
-    say.reservedWord,
+    t("report.reserved-word"),
   );
-  if (count > 0) value.deviations.push(say.deviations.reserved(count));
+  if (count > 0) value.deviations.push(t("report.deviations.reserved", { count }));
   return { ...value, record: { ...value.record, hash: report.record.hash } };
 }
 
@@ -154,50 +156,59 @@ function itemOf(
   { piece, photos }: Stated,
   claim: string | null,
   { library = builtIn }: ReportOptions,
-  { say: { item }, name }: Writing,
+  { t, name }: Writing,
 ): Line[] {
   const nameOf = (id: string) => (library.has(id) ? `${name(library.metal(id).name)} (${id})` : id);
   return lines(
-    [item.ticket, piece.ticket],
-    [item.description, piece.description],
-    [item.condition, piece.condition],
-    [item.lot, piece.lot],
-    [item.claim, claim === null ? item.noClaim : nameOf(claim)],
-    ...photos.map(({ body: { shows = "", hash } }) => [item.photo, item.photoIs(shows, hash)] as const),
+    [t("report.item.ticket"), piece.ticket],
+    [t("report.item.description"), piece.description],
+    [t("report.item.condition"), piece.condition],
+    [t("report.item.lot"), piece.lot],
+    [t("report.item.claim"), claim === null ? t("report.item.no-claim") : nameOf(claim)],
+    ...photos.map(
+      ({ body: { shows = "", hash } }) =>
+        [
+          t("report.item.photo"),
+          t("report.item.photo-is", { shows: shows === "" ? t("report.item.photo-of-item") : shows, hash }),
+        ] as const,
+    ),
   );
 }
 
-function workDone({ captures, entry }: Stated, { say }: Writing): string {
+function workDone({ captures, entry }: Stated, { t }: Writing): string {
   const first = captures[0]?.entry.at ?? entry.at;
-  return first === entry.at ? first : say.dates.fromTo(first, entry.at);
+  return first === entry.at ? first : t("report.dates.from-to", { first, last: entry.at });
 }
 
-function deviationsOf({ captures, secondReadings }: Stated, { say, number }: Writing): string[] {
-  const { deviations, readings } = say;
+function deviationsOf({ captures, secondReadings }: Stated, { t, number }: Writing): string[] {
   const typed = captures.filter(({ entry }) => entry.body.source === "typed").length;
   const simulated = captures.some(({ entry }) => entry.body.source === "simulated");
   const shown = (body: Stated["captures"][number]["entry"]["body"]) =>
     "reading" in body
-      ? `${readings.roles[body.what] ?? body.what} ${number(body.reading.text)} ${body.reading.unit}`
+      ? `${t(`report.readings.roles.${body.what}`) ?? body.what} ${number(body.reading.text)} ${body.reading.unit}`
       : `${number(body.celsius)} °C`;
   return [
-    ...(simulated ? [deviations.simulated] : []),
+    ...(simulated ? [t("report.deviations.simulated")] : []),
     ...captures.flatMap(({ entry, voided }) =>
-      voided === null ? [] : [deviations.voided(entry.at, shown(entry.body), voided)],
+      voided === null
+        ? []
+        : [t("report.deviations.voided", { at: entry.at, shown: shown(entry.body), reason: voided })],
     ),
-    ...clockWentBack(captures.map(({ entry }) => entry)).map(([from, to]) => deviations.clock(from, to)),
-    ...(typed > 0 ? [deviations.typed(typed, captures.length)] : []),
+    ...clockWentBack(captures.map(({ entry }) => entry)).map(([from, to]) =>
+      t("report.deviations.clock", { from, to }),
+    ),
+    ...(typed > 0 ? [t("report.deviations.typed", { typed, all: captures.length })] : []),
     ...secondReadings.flatMap(({ at, body }) =>
       body.readings
         .filter(({ agrees }) => !agrees)
         .map(({ what, reading, against_g }) =>
-          deviations.secondPerson(
-            body.by,
+          t("report.deviations.second-person", {
+            by: body.by,
             at,
-            readings.roles[what] ?? what,
-            `${number(reading.text)} ${reading.unit}`,
-            `${number(against_g)} g`,
-          ),
+            what: t(`report.readings.roles.${what}`) ?? what,
+            read: `${number(reading.text)} ${reading.unit}`,
+            typed: `${number(against_g)} g`,
+          }),
         ),
     ),
   ];

@@ -7,48 +7,55 @@ import type { Writing } from "./writing.ts";
 export function resultsOf(
   response: Response,
   liquidCelsius: number | null,
-  { say, number }: Writing,
+  { t, number }: Writing,
 ): ReportResult[] {
-  const { results: labels } = say;
-  const quantity = liquidCelsius === null ? labels.atLiquid : labels.at(number(`${liquidCelsius}`));
+  const quantity =
+    liquidCelsius === null
+      ? t("report.results.at-liquid")
+      : t("report.results.at", { celsius: number(`${liquidCelsius}`) });
   const results: ReportResult[] = [];
-  const expanded = labels.expanded(number(response.k.toFixed(2)));
+  const expanded = t("report.results.expanded", { k: number(response.k.toFixed(2)) });
   const add = (quantity: string, value: number, u: number | undefined, unit: string, kind: string) =>
     results.push(stated(quantity, value, u, unit, kind, number));
   add(quantity, response.density_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
   if (typeof response.density_20_g_cm3 === "number")
-    add(labels.at20, response.density_20_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
-  add(labels.mass, response.mass_g, response.u_mass_g, "g", labels.standard);
+    add(t("report.results.at20"), response.density_20_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
+  add(t("report.results.mass"), response.mass_g, response.u_mass_g, "g", t("report.results.standard"));
   if (response.volume_cm3 !== undefined)
-    add(labels.volume, response.volume_cm3, response.u_volume_cm3, "cm³", labels.standard);
+    add(
+      t("report.results.volume"),
+      response.volume_cm3,
+      response.u_volume_cm3,
+      "cm³",
+      t("report.results.standard"),
+    );
   const relative = response.relative_density as { d20_4?: number; apparent?: number } | undefined;
   const places = roundedOr(response.density_g_cm3, response.expanded_g_cm3).decimals;
   const quotient = (quantity: string, value: number | undefined) => {
     if (value !== undefined)
       results.push({ quantity, value: number(value.toFixed(places)), unit: "1", uncertainty: null });
   };
-  quotient(labels.relative, relative?.d20_4);
-  quotient(labels.apparent, relative?.apparent);
+  quotient(t("report.results.relative"), relative?.d20_4);
+  quotient(t("report.results.apparent"), relative?.apparent);
   return results;
 }
 
 /** How the interval came about, in the words of JCGM 100:2008 and JCGM 101:2008. */
-export function uncertaintyStatement(
-  response: Response,
-  confidence: number,
-  { say, number }: Writing,
-): string {
-  const { uncertainty } = say;
+export function uncertaintyStatement(response: Response, confidence: number, { t, number }: Writing): string {
   const { decimals } = roundedOr(response.density_g_cm3, response.expanded_g_cm3);
   const [low = "", high = ""] = response.interval_g_cm3.map((end) => number(end.toFixed(decimals)));
-  const interval = uncertainty.interval(low, high, `${number(`${+(confidence * 100).toFixed(2)}`)} %`);
+  const interval = t("report.uncertainty.interval", {
+    low,
+    high,
+    percent: `${number(`${+(confidence * 100).toFixed(2)}`)} %`,
+  });
   if (response.interval_from === "monte-carlo")
-    return `${interval}, ${uncertainty.byMonteCarlo} ${uncertainty.budget}`;
+    return `${interval}, ${t("report.uncertainty.by-monte-carlo")} ${t("report.uncertainty.budget")}`;
   const degrees =
     typeof response.dof === "number" && response.dof < 1e6
-      ? uncertainty.degrees(Math.floor(response.dof))
-      : uncertainty.manyDegrees;
-  return `${interval}: ${uncertainty.byPropagation(number(response.k.toFixed(2)), degrees)} ${uncertainty.budget}`;
+      ? t("report.uncertainty.degrees", { count: Math.floor(response.dof) })
+      : t("report.uncertainty.many-degrees");
+  return `${interval}: ${t("report.uncertainty.by-propagation", { k: number(response.k.toFixed(2)), degrees })} ${t("report.uncertainty.budget")}`;
 }
 
 /** The budget with the largest share first, inputs that contribute nothing left out; u and contribution to two significant digits. */

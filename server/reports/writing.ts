@@ -1,11 +1,12 @@
+import { type Locale, locales } from "../../views/messages/language.ts";
+import { type Tell, tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
-import { type Locale, locales, type Words, words } from "../../views/words/index.ts";
 import { toldIn, toldValue } from "../../views/words/told.ts";
 
 /** What a report is written with: the words, the numbers and the sentences of one language. */
 export interface Writing {
   locale: Locale;
-  say: Words["report"];
+  t: Tell;
   /** decimal text with the language's mark */
   number(decimal: string): string;
   /** a sentence that was stored in English */
@@ -21,7 +22,7 @@ export function writingIn(locale: Locale): Writing {
   const onlyEnglish: string[] = [];
   return {
     locale,
-    say: words(locale).report,
+    t: tellerOf(locale),
     number: (decimal) => (locale === "en" ? decimal : inLocale(decimal, locale)),
     tell(english) {
       const there = toldIn(english, locale);

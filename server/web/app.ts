@@ -7,10 +7,10 @@ import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest }
 import { h } from "preact";
 import { message } from "../../calibration/message.ts";
 import { ProblemNote } from "../../views/bench/parts.tsx";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Told } from "../../views/told.tsx";
-import { words } from "../../views/words/index.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { DemoHands } from "../demo/hands.ts";
 import type { HandOverState } from "../ledger/keep-handing-over.ts";
@@ -174,7 +174,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
 
 function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: Told): string {
   const frame = frameOf(request, reply, { path: "", demo });
-  return page({ ...frame, title: words(frame.locale).frame.notDone, main: h(Problem, { says }) });
+  return page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: h(Problem, { says }) });
 }
 
 function inWords(error: Error & { code?: string }, status: number): string {

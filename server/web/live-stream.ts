@@ -1,6 +1,6 @@
 import type { ServerResponse } from "node:http";
 import type { FastifyReply, FastifyRequest } from "fastify";
-import type { Locale } from "../../views/words/index.ts";
+import type { Locale } from "../../views/messages/language.ts";
 import { lookOf } from "./look.ts";
 import { pageIdOf } from "./standing-refusals.ts";
 

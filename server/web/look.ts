@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
+import { type Locale, localeFrom, locales } from "../../views/messages/language.ts";
 import { decimalMark } from "../../views/numbers.ts";
 import type { Frame, Theme } from "../../views/page.tsx";
-import { type Locale, localeFrom, locales } from "../../views/words/index.ts";
 import { assetVersion } from "./assets.ts";
 
 /** How pages look on one device; kept there, since the phone and the window to the customer may differ. */

@@ -1,7 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, type TestContext, test } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
-import { words } from "../../views/words/index.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import {
   answerFirstQuestions,
@@ -13,7 +12,6 @@ import {
   startBench,
 } from "./running.ts";
 
-const t = tellerOf("en");
 let browser: Browser;
 /** The assayer's: no balance named and a folder of its own, so the demonstration with its simulated balance. */
 let simulated: RunningBench;
@@ -82,7 +80,7 @@ async function opened({ onTestFinished }: TestContext, { device, ...look }: Look
   return {
     page,
     shows,
-    say: words(look.locale),
+    t: tellerOf(look.locale),
     button: (name: string) => page.getByRole("button", { name }),
     link: (name: string) => page.getByRole("link", { name }),
     labelled: (name: string) => page.getByLabel(name, { exact: true }),
@@ -91,37 +89,36 @@ async function opened({ onTestFinished }: TestContext, { device, ...look }: Look
 
 /** From plan and ticket by weighing and finding to record and report. */
 async function assayer(task: TestContext, look: Look): Promise<void> {
-  const { page, shows, say, button, link } = await opened(task, look, simulated.url);
-  const { readings, hands, opening, end, roles } = say.bench;
+  const { page, shows, t, button, link } = await opened(task, look, simulated.url);
   await shows("assayer-1-bench");
-  await link(opening.plan).click();
+  await link(t("bench.opening.plan")).click();
   await page.selectOption("#claim", "ag-999");
   await page.fill("#mass", "31.1");
   await page.fill("#readability", "0.0001");
-  await button(say.plan.go).click();
+  await button(t("plan.go")).click();
   await page.locator("#answer-heading").waitFor();
   await shows("assayer-2-plan");
 
-  await link(say.frame.bench).click();
+  await link(t("frame.bench")).click();
   await button("MQ-101").click();
-  await button(hands.dry).click();
-  await button(readings.take(roles.dry)).click();
-  await due(page, say.steps.immersed.title);
+  await button(t("bench.hands.dry")).click();
+  await button(t("bench.readings.take", { role: t("bench.roles.dry") })).click();
+  await due(page, t("step.immersed.title"));
   await shows("assayer-3-dry-taken");
-  await button(hands.wet).click();
-  await button(readings.take(roles.immersed)).click();
-  await due(page, say.steps.water.title);
+  await button(t("bench.hands.wet")).click();
+  await button(t("bench.readings.take", { role: t("bench.roles.immersed") })).click();
+  await due(page, t("step.water.title"));
   await page.fill("#celsius", "21,4");
   await page.press("#celsius", "Enter");
   await page.locator("#result").getByText(t("state.consistent-not-unique")).first().waitFor();
   await shows("assayer-4-result");
-  await button(end.write).click();
-  await link(say.bench.readRecord).click();
+  await button(t("bench.end.write")).click();
+  await link(t("bench.read-record")).click();
   await page.locator("#chain-heading").waitFor();
   await shows("assayer-5-record");
-  await button(say.record.issue).click();
+  await button(t("record-page.issue")).click();
   await page
-    .getByText(new RegExp(say.report.numberAndCopy(".*", 1)))
+    .getByText(new RegExp(t("report.number-and-copy", { number: ".*", copy: 1 })))
     .first()
     .waitFor();
   await shows("assayer-6-report");
@@ -132,8 +129,7 @@ const due = (page: Page, step: string) =>
 
 /** A lot with its tickets, screened by keyboard: one key a weighing; then its totals and the payout. */
 async function refiner(task: TestContext, look: Look): Promise<void> {
-  const { page, shows, say, button, link } = await opened(task, look, `${cabled.url}lots`);
-  const { lots, payout } = say;
+  const { page, shows, t, button, link } = await opened(task, look, `${cabled.url}lots`);
   await shows("refiner-1-lots");
   await page.fill("#name", `Quay lot, ${look.device}, ${look.colorScheme}`);
   await page.fill("#count", "3");
@@ -154,11 +150,13 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
     await page.focus("#ticket");
     await page.keyboard.insertText(ticket);
     await page.keyboard.press("Enter");
-    await page.getByRole("button", { name: lots.step.take(lots.step.roles.dry) }).waitFor();
+    await page
+      .getByRole("button", { name: t("lots.step.take", { role: t("lots.step.roles.dry") }) })
+      .waitFor();
     if (ticket === "K-1") await shows("refiner-3-dry");
     shown = dry;
     await page.keyboard.press("Enter");
-    await button(lots.step.take(lots.step.roles.immersed)).waitFor();
+    await button(t("lots.step.take", { role: t("lots.step.roles.immersed") })).waitFor();
     shown = immersed;
     await page.keyboard.press("F9");
   }
@@ -166,50 +164,49 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
   const excluded = page.getByRole("region", { name: t("state.excluded"), exact: true });
   expect(await excluded.textContent()).toContain("K-2");
   await shows("refiner-4-screened");
-  await page.getByText(lots.closing.open, { exact: true }).click();
-  await button(lots.closing.go).click();
+  await page.getByText(t("lots.closing.open"), { exact: true }).click();
+  await button(t("lots.closing.go")).click();
   await page.locator("#closed-heading").waitFor();
   await shows("refiner-5-closed");
-  await link(lots.list.payout).click();
+  await link(t("lots.list.payout")).click();
   await page.selectOption("#metal", "silver");
   await page.fill("#price", "28,50");
   await page.fill("#currency", "EUR");
   await page.fill("#at", "2026-11-25 11:00");
   await page.fill("#source", "agreed with the seller");
   await page.fill("#rate", "95");
-  await button(payout.lock).click();
+  await button(t("payout.lock")).click();
   await page.locator("#worksheet-heading").waitFor();
   await shows("refiner-6-payout");
 }
 
 /** A ring typed from a kitchen scale, its plain sentence, and one page to share. */
 async function hobbyist(task: TestContext, look: Look): Promise<void> {
-  const { page, shows, say, button, link, labelled } = await opened(task, look, typed.url);
-  const { opening, readings, end, methods, roles } = say.bench;
-  await labelled(opening.ticket).fill("grandmother's ring");
+  const { page, shows, t, button, link, labelled } = await opened(task, look, typed.url);
+  await labelled(t("bench.opening.ticket")).fill("grandmother's ring");
   await page.selectOption("#claim", "au-750");
-  await page.getByText(methods.displaced.name).click();
-  await button(opening.go).click();
-  await labelled(readings.label(roles.dry)).fill("8,4");
+  await page.getByText(t("bench.methods.displaced.name")).click();
+  await button(t("bench.opening.go")).click();
+  await labelled(t("bench.readings.label", { role: t("bench.roles.dry") })).fill("8,4");
   await shows("hobbyist-1-dry");
-  await button(readings.enter).click();
-  await labelled(readings.label(roles.rise)).fill("0,5");
-  await button(readings.enter).click();
+  await button(t("bench.readings.enter")).click();
+  await labelled(t("bench.readings.label", { role: t("bench.roles.rise") })).fill("0,5");
+  await button(t("bench.readings.enter")).click();
   await page.fill("#celsius", "19");
   await page.press("#celsius", "Enter");
   // A step of 0.1 g on a rise of 0.5 g leaves nearly every metal alive.
   await page.locator("#result").getByText(t("state.inconclusive")).first().waitFor();
   await shows("hobbyist-2-result");
-  await button(end.write).click();
-  await link(say.bench.readRecord).click();
+  await button(t("bench.end.write")).click();
+  await link(t("bench.read-record")).click();
   await page.locator("#chain-heading").waitFor();
   await shows("hobbyist-3-record");
-  await link(say.share.link).click();
+  await link(t("share.link")).click();
   // An image is decoded only when it is sound XML and needs nothing that the page's policy forbids.
   const decoded = (image: HTMLImageElement) => image.decode().then(() => image.naturalWidth);
   expect(await page.locator("#share-picture").evaluate(decoded)).toBe(820);
   const saving = page.waitForEvent("download");
-  await button(say.share.asPng).click();
+  await button(t("share.as-png")).click();
   expect((await saving).suggestedFilename()).toBe("density-test.png");
   await shows("hobbyist-4-share");
 }

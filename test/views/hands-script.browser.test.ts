@@ -3,7 +3,8 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { words } from "../../views/words/index.ts";
+import { tellerOf } from "../../views/messages/tell.ts";
+import { typedByBalance } from "../../views/page.tsx";
 import { chromiumPath } from "../setup/chromium-path.ts";
 
 let browser: Browser;
@@ -11,7 +12,7 @@ let server: Server;
 let tab: Page;
 
 /** A weight field, a field of words, and a shortcut that a burst must not press. */
-const sentences = JSON.stringify(words("en").typedByBalance).replaceAll('"', "&quot;");
+const sentences = JSON.stringify(typedByBalance(tellerOf("en"))).replaceAll('"', "&quot;");
 const markup = (
   weights: number,
 ) => `<!doctype html><html lang="en"><body data-typed-by-balance="${sentences}"><main><h1>Bench</h1>

@@ -5,7 +5,7 @@ import { builtIn } from "../../server/metals/library.ts";
 import { germanBook } from "../../views/words/de/told/index.ts";
 import { told, toldIn, toldValue } from "../../views/words/told.ts";
 
-/** Everything the bench can say stands in these folders, the English words of the pages among them. */
+/** Everything the bench can say stands in these folders, the English catalogue among them. */
 const source = ["calibration", "drivers", "server", "views"]
   .flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
@@ -21,7 +21,8 @@ const source = ["calibration", "drivers", "server", "views"]
   .join("\n")
   // a sentence broken over two lines of the source is one sentence
   .replace(/["`]\s*\+\s*["`]/g, "")
-  .replaceAll('\\"', '"');
+  .replaceAll('\\"', '"')
+  .replaceAll("’", "'");
 
 /** Every run of three words of the source; the rest is looked for as it stands. */
 const words = source.split(/\s+/);

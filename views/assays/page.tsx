@@ -1,22 +1,23 @@
 import { Csrf, Field, Problems } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import { AssayForm } from "./form.tsx";
 import type { AssayPageView } from "./view.ts";
 
 /** The laboratory assays of one recorded piece, and entering one. */
 export function AssayPage(view: AssayPageView) {
-  const { assay: say, records } = useWords();
+  const t = useTell();
   const { record, facts, problems, rows } = view;
   return (
     <>
       <p>
-        <a href={record.href}>{records.recordOf(record.ticket)}</a>: {record.density}, {record.mass}.
+        <a href={record.href}>{t("records.record-of", { ticket: record.ticket })}</a>: {record.density},{" "}
+        {record.mass}.
       </p>
-      <Problems heading={say.problems} problems={problems} />
-      <Sheet id="laboratory-result" title={say.heading}>
-        {facts === undefined ? <p>{say.none}</p> : <Facts facts={facts} />}
-        <p class="hint">{say.hint}</p>
+      <Problems heading={t("assay.problems")} problems={problems} />
+      <Sheet id="laboratory-result" title={t("assay.heading")}>
+        {facts === undefined ? <p>{t("assay.none")}</p> : <Facts facts={facts} />}
+        <p class="hint">{t("assay.hint")}</p>
       </Sheet>
       <AssayForm {...view} />
       {rows.length > 0 && <EveryAssay {...view} />}
@@ -25,9 +26,9 @@ export function AssayPage(view: AssayPageView) {
 }
 
 function EveryAssay({ href, rows, csrfToken }: AssayPageView) {
-  const say = useWords().assay.list;
+  const t = useTell();
   return (
-    <Sheet id="every-result" title={say.heading}>
+    <Sheet id="every-result" title={t("assay.list.heading")}>
       <ol>
         {rows.map(({ id, says, standing, reason, counts }) => (
           <li key={id}>
@@ -37,12 +38,18 @@ function EveryAssay({ href, rows, csrfToken }: AssayPageView) {
             {reason !== "" && <p>{reason}</p>}
             {counts && (
               <details>
-                <summary>{say.open}</summary>
+                <summary>{t("assay.list.open")}</summary>
                 <form method="post" action={`${href}/${id}/voiding`}>
                   <Csrf token={csrfToken} />
-                  <Field name="reason" id={`reason-${id}`} label={say.reason} required maxLength={400} />
+                  <Field
+                    name="reason"
+                    id={`reason-${id}`}
+                    label={t("assay.list.reason")}
+                    required
+                    maxLength={400}
+                  />
                   <button type="submit" class="plain">
-                    {say.go}
+                    {t("assay.list.go")}
                   </button>
                 </form>
               </details>

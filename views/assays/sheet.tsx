@@ -1,15 +1,15 @@
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import type { AssayView } from "./view.ts";
 
 /** On the page of a record: the laboratory's result beside the density, or the way to enter one. */
 export function AssaySheet({ href, facts }: AssayView) {
-  const say = useWords().assay;
+  const t = useTell();
   return (
-    <Sheet id="laboratory-result" title={say.heading}>
-      {facts === undefined ? <p>{say.none}</p> : <Facts facts={facts} />}
+    <Sheet id="laboratory-result" title={t("assay.heading")}>
+      {facts === undefined ? <p>{t("assay.none")}</p> : <Facts facts={facts} />}
       <p>
-        <a href={href}>{facts === undefined ? say.enter : say.all}</a>
+        <a href={href}>{facts === undefined ? t("assay.enter") : t("assay.all")}</a>
       </p>
     </Sheet>
   );

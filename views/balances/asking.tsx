@@ -1,7 +1,7 @@
 import { Check, Csrf, Field, RadioCards } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Caution, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 export interface AskingView {
@@ -21,7 +21,7 @@ export interface AskingView {
 /** For a balance that must be asked: its owner types the request from its own manual. Never sent before consent. */
 export function Asking(view: AskingView) {
   const locale = useLocale();
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <>
       {view.problem !== undefined && (
@@ -31,42 +31,46 @@ export function Asking(view: AskingView) {
           </p>
         </div>
       )}
-      <p>{say.askingLead(toldValue(view.balance, locale))}</p>
-      <Caution title={say.askCaution}>
-        <p>{say.askCautionText}</p>
+      <p>{t("balances.asking-lead", { balance: toldValue(view.balance, locale) })}</p>
+      <Caution title={t("balances.ask-caution")}>
+        <p>{t("balances.ask-caution-text")}</p>
       </Caution>
       <form method="post" action="/balances/asking" class="sheet">
         <Csrf token={view.csrfToken} />
         <Field
           name="request"
-          label={say.request}
-          hint={say.requestHint}
+          label={t("balances.request")}
+          hint={t("balances.request-hint")}
           value={view.request}
           maxLength={200}
           required
         />
         <RadioCards
           name="when"
-          legend={say.whenAsked}
+          legend={t("balances.when-asked")}
           value={view.when}
           cards={[
-            { value: "timer", label: say.askedSteadily, hint: say.askedSteadilyHint },
-            { value: "capture", label: say.askedAtReading, hint: say.askedAtReadingHint },
+            { value: "timer", label: t("balances.asked-steadily"), hint: t("balances.asked-steadily-hint") },
+            {
+              value: "capture",
+              label: t("balances.asked-at-reading"),
+              hint: t("balances.asked-at-reading-hint"),
+            },
           ]}
         />
         <Field
           kind="decimal"
           name="every"
-          label={say.againAfter}
-          hint={say.againAfterHint}
+          label={t("balances.again-after")}
+          hint={t("balances.again-after-hint")}
           after="s"
           value={view.everySeconds}
         />
-        <Check name="consent" label={say.requestConfirmed} checked={view.consented} />
-        <button type="submit">{say.keepAndAsk}</button>
+        <Check name="consent" label={t("balances.request-confirmed")} checked={view.consented} />
+        <button type="submit">{t("balances.keep-and-ask")}</button>
       </form>
       {view.asking && (
-        <Sheet id="sent" title={say.sentTitle}>
+        <Sheet id="sent" title={t("balances.sent-title")}>
           <p>
             <code>{view.asking.request}</code>
           </p>
@@ -76,7 +80,7 @@ export function Asking(view: AskingView) {
           <form method="post" action="/balances/asking/end">
             <Csrf token={view.csrfToken} />
             <button type="submit" class="plain">
-              {say.stopAsking}
+              {t("balances.stop-asking")}
             </button>
           </form>
         </Sheet>

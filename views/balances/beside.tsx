@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** A balance that is open although the bench takes from another one. */
@@ -18,13 +18,13 @@ export interface BesideView {
 /** Fragment: every balance beside the one in use in words; renewed with every line, so nothing in it can be pressed. */
 export function BesideNow({ beside }: { beside: readonly BesideView[] }) {
   const locale = useLocale();
-  const say = useWords().beside;
-  if (beside.length === 0) return <p class="hint">{say.none}</p>;
+  const t = useTell();
+  if (beside.length === 0) return <p class="hint">{t("beside.none")}</p>;
   return (
     <Rows
-      caption={say.caption}
-      empty={say.none}
-      columns={[{ head: say.balance }, { head: say.now }, { head: say.inWords }]}
+      caption={t("beside.caption")}
+      empty={t("beside.none")}
+      columns={[{ head: t("beside.balance") }, { head: t("beside.now") }, { head: t("beside.in-words") }]}
       rows={beside.map(({ address, name, state, says, doubts }) => ({
         key: address,
         cells: [
@@ -54,16 +54,16 @@ export function BesideAsks({
   csrfToken: string;
 }) {
   const locale = useLocale();
-  const say = useWords().beside;
+  const t = useTell();
   return (
     <>
       {beside.map(({ address, name }) => (
         <form key={address} method="post" action="/balances/beside/take" class="row">
           <Csrf token={csrfToken} />
           <input type="hidden" name="port" value={address} />
-          <button type="submit">{say.take(toldValue(name, locale))}</button>
+          <button type="submit">{t("beside.take", { balance: toldValue(name, locale) })}</button>
           <button type="submit" class="plain" formAction="/balances/beside/end">
-            {say.end(toldValue(name, locale))}
+            {t("beside.end", { balance: toldValue(name, locale) })}
           </button>
         </form>
       ))}

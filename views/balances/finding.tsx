@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface FindingView {
   /** undefined until somebody has asked */
@@ -18,19 +18,19 @@ export interface FindingView {
 
 /** Fragment: finding speed and parity by listening; what was tried and what came back. */
 export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToken: string }) {
-  const { balances: say, beside } = useWords();
+  const t = useTell();
   const { port, running, now, says, line, tried } = finding;
   if (port === undefined) return null;
   return (
-    <Sheet id="finding" title={say.findingTitle}>
+    <Sheet id="finding" title={t("balances.finding-title")}>
       {running && (
         <>
-          <p role="status">{say.listening(port)}</p>
-          {now !== undefined && <p>{beside.listeningAt(now, tried.length)}</p>}
+          <p role="status">{t("balances.listening", { port })}</p>
+          {now !== undefined && <p>{t("beside.listening-at", { line: now, tried: tried.length })}</p>}
           <form method="post" action="/balances/finding/stop">
             <Csrf token={csrfToken} />
             <button type="submit" class="plain">
-              {say.stopLooking}
+              {t("balances.stop-looking")}
             </button>
           </form>
         </>
@@ -45,18 +45,18 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
           <Csrf token={csrfToken} />
           <input type="hidden" name="port" value={port} />
           <input type="hidden" name="line" value={line} />
-          <button type="submit">{say.useLine(line)}</button>
+          <button type="submit">{t("balances.use-line", { line })}</button>
         </form>
       )}
       {tried.length > 0 && (
         <Rows
-          caption={say.triedCaption}
+          caption={t("balances.tried-caption")}
           empty=""
           columns={[
-            { head: say.line },
-            { head: say.bytes, number: true },
-            { head: say.firstBytes },
-            { head: say.outcome },
+            { head: t("balances.line") },
+            { head: t("balances.bytes"), number: true },
+            { head: t("balances.first-bytes") },
+            { head: t("balances.outcome") },
           ]}
           rows={tried.map((one) => ({
             key: one.line,

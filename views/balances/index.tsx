@@ -1,8 +1,8 @@
 import { Csrf } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { RawLines } from "../records/captures.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 import { BesideAsks, BesideNow, type BesideView } from "./beside.tsx";
 import { Finding, type FindingView } from "./finding.tsx";
 import { BalanceAsks, BalanceNow, LastLines, type NowView } from "./now.tsx";
@@ -23,7 +23,7 @@ export interface BalancesPage extends NowView {
 /** The ports, the balance in use in words, and the last lines exactly as received. */
 export function BalancesIndex(page: BalancesPage) {
   const { csrfToken } = page;
-  const { balances: say, beside } = useWords();
+  const t = useTell();
   return (
     <div hx-sse:connect="/balances/live" data-heartbeat-seconds={2}>
       <div id="heartbeat" hidden />
@@ -34,8 +34,8 @@ export function BalancesIndex(page: BalancesPage) {
           </p>
         </div>
       )}
-      {page.simulated && <p>{say.simulatedInUse}</p>}
-      <Sheet id="now" title={say.balanceInUse}>
+      {page.simulated && <p>{t("balances.simulated-in-use")}</p>}
+      <Sheet id="now" title={t("balances.balance-in-use")}>
         <div id="balance-now">
           <BalanceNow {...page} />
         </div>
@@ -45,14 +45,14 @@ export function BalancesIndex(page: BalancesPage) {
         <div id="last-lines">
           <LastLines {...page} />
         </div>
-        <p class="hint">{say.garbage}</p>
+        <p class="hint">{t("balances.garbage")}</p>
         {page.choice && (
           <p class="row">
             <a class="button" href="/balances/learning">
-              {say.learnThisBalance}
+              {t("balances.learn-this-balance")}
             </a>
             <a class="button plain" href="/balances/asking">
-              {say.toAsking}
+              {t("balances.to-asking")}
             </a>
           </p>
         )}
@@ -60,7 +60,7 @@ export function BalancesIndex(page: BalancesPage) {
       {!page.simulated && (
         <>
           {(page.choice || page.beside.length > 0) && (
-            <Sheet id="beside" title={beside.heading}>
+            <Sheet id="beside" title={t("beside.heading")}>
               <div id="beside-now">
                 <BesideNow beside={page.beside} />
               </div>
@@ -84,37 +84,37 @@ export function BalancesIndex(page: BalancesPage) {
 }
 
 function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrfToken">) {
-  const { balances: say, beside } = useWords();
+  const t = useTell();
   return (
-    <Sheet id="profiles" title={say.learnedProfiles}>
+    <Sheet id="profiles" title={t("balances.learned-profiles")}>
       {profiles.length === 0 ? (
-        <p>{say.noProfiles}</p>
+        <p>{t("balances.no-profiles")}</p>
       ) : (
         <ul>
           {profiles.map(({ name, version, href, inUse }) => (
             <li key={name}>
-              <a href={href}>{name}</a>, {say.versionOf(version)}
-              {inUse && `, ${say.inUseNow}`}
+              <a href={href}>{name}</a>, {t("balances.version-of", { version })}
+              {inUse && `, ${t("balances.in-use-now")}`}
             </li>
           ))}
         </ul>
       )}
       <p>
-        <a href="/balances/learning#pasted-heading">{say.learnFromPasted}</a>
+        <a href="/balances/learning#pasted-heading">{t("balances.learn-from-pasted")}</a>
       </p>
       <details class="inline">
-        <summary>{say.takeOverProfile}</summary>
+        <summary>{t("balances.take-over-profile")}</summary>
         <form method="post" action="/balances/profiles/import" enctype="multipart/form-data">
           <Csrf token={csrfToken} />
           <div class="field">
-            <label for="profile-file">{beside.profileFile}</label>
+            <label for="profile-file">{t("beside.profile-file")}</label>
             <input id="profile-file" name="file" type="file" accept="application/json,.json" />
           </div>
           <div class="field">
-            <label for="profile-text">{beside.profileText}</label>
+            <label for="profile-text">{t("beside.profile-text")}</label>
             <textarea id="profile-text" name="text" rows={6} spellcheck={false} />
           </div>
-          <button type="submit">{say.testAndKeep}</button>
+          <button type="submit">{t("balances.test-and-keep")}</button>
         </form>
       </details>
     </Sheet>
@@ -123,6 +123,6 @@ function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrf
 
 /** Sample lines of a profile, which are also its own test. */
 export function SampleLines({ lines }: { lines: readonly { at: string; raw: string }[] }) {
-  const say = useWords().balances;
-  return <RawLines title={say.sampleLines} lines={lines} />;
+  const t = useTell();
+  return <RawLines title={t("balances.sample-lines")} lines={lines} />;
 }

@@ -1,7 +1,7 @@
 import { Check, Csrf, Field } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { told, toldValue } from "../words/told.ts";
 import { SampleLines } from "./index.tsx";
 
@@ -44,7 +44,7 @@ export interface QuestionView {
 /** Learning a balance from its own lines; the owner sees in words what was learned and confirms it. */
 export function Learning(view: LearningView) {
   const locale = useLocale();
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <div hx-sse:connect="/balances/learning/live" data-heartbeat-seconds={2}>
       <div id="heartbeat" hidden />
@@ -55,7 +55,7 @@ export function Learning(view: LearningView) {
           </p>
         </div>
       )}
-      <p>{say.learningLead(toldValue(view.balance, locale))}</p>
+      <p>{t("balances.learning-lead", { balance: toldValue(view.balance, locale) })}</p>
       <div id="learning-now">
         <LearningNow {...view} />
       </div>
@@ -70,14 +70,16 @@ export function Learning(view: LearningView) {
 /** Fragment: what to do now; renewed with every line, so nothing in it can be pressed. */
 export function LearningNow({ running }: Pick<LearningView, "running">) {
   const locale = useLocale();
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <section
       class="sheet"
       aria-labelledby="half-minute"
       data-say={running === undefined ? "" : told(running.says, locale)}
     >
-      <h2 id="half-minute">{running ? say.step(running.step, running.of) : say.halfMinute}</h2>
+      <h2 id="half-minute">
+        {running ? t("balances.step", { step: running.step, of: running.of }) : t("balances.half-minute")}
+      </h2>
       {running ? (
         <>
           <p>
@@ -86,12 +88,14 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
             </strong>
           </p>
           <p class="hint">
-            {running.secondsLeft > 0 ? say.secondsLeft(running.secondsLeft) : say.waitingForLines};{" "}
-            {say.heard(running.heard)}
+            {running.secondsLeft > 0
+              ? t("balances.seconds-left", { seconds: running.secondsLeft })
+              : t("balances.waiting-for-lines")}
+            ; {t("balances.heard", { pieces: running.heard })}
           </p>
         </>
       ) : (
-        <p>{say.learningNeeds}</p>
+        <p>{t("balances.learning-needs")}</p>
       )}
     </section>
   );
@@ -99,25 +103,25 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
 
 /** Fragment: the buttons of the present step, and what was learned. */
 export function LearningPart({ running, learned, canListen, csrfToken }: LearningView) {
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <>
-      {!canListen && <p class="hint">{say.noBalanceOnCable}</p>}
+      {!canListen && <p class="hint">{t("balances.no-balance-on-cable")}</p>}
       <form method="post" action="/balances/learning" class="row">
         <Csrf token={csrfToken} />
         {running?.canSkip && (
           <button type="submit" name="go" value="skip">
-            {say.skipStep}
+            {t("balances.skip-step")}
           </button>
         )}
         {!running && canListen && (
           <button type="submit" name="go" value="begin">
-            {learned ? say.learnAgain : say.begin}
+            {learned ? t("balances.learn-again") : t("balances.begin")}
           </button>
         )}
         {(running || learned) && (
           <button type="submit" name="go" value="stop" class="plain">
-            {say.stopKeepNothing}
+            {t("balances.stop-keep-nothing")}
           </button>
         )}
       </form>
@@ -133,10 +137,10 @@ function Learned({
   learned: NonNullable<LearningView["learned"]>;
   csrfToken: string;
 }) {
-  const say = useWords().balances;
+  const t = useTell();
   const { facts, open, questions, samples, canBeKept } = learned;
   return (
-    <Sheet id="learned" title={canBeKept ? say.wasLearned : say.notLearned}>
+    <Sheet id="learned" title={canBeKept ? t("balances.was-learned") : t("balances.not-learned")}>
       <ul>
         {facts.map((one) => (
           <li key={one}>
@@ -146,7 +150,7 @@ function Learned({
       </ul>
       {open.length > 0 && (
         <>
-          <h3>{say.notSure}</h3>
+          <h3>{t("balances.not-sure")}</h3>
           <ul>
             {open.map((one) => (
               <li key={one}>
@@ -162,9 +166,15 @@ function Learned({
           <SampleLines lines={samples} />
           <form method="post" action="/balances/profiles">
             <Csrf token={csrfToken} />
-            <Field name="name" id="profile-name" label={say.profileName} maxLength={120} required />
-            <Check name="confirmed" label={say.numbersCompared} required />
-            <button type="submit">{say.keepThisProfile}</button>
+            <Field
+              name="name"
+              id="profile-name"
+              label={t("balances.profile-name")}
+              maxLength={120}
+              required
+            />
+            <Check name="confirmed" label={t("balances.numbers-compared")} required />
+            <button type="submit">{t("balances.keep-this-profile")}</button>
           </form>
         </>
       )}
@@ -174,7 +184,7 @@ function Learned({
 
 function Questions({ questions, csrfToken }: { questions: readonly QuestionView[]; csrfToken: string }) {
   const locale = useLocale();
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <form method="post" action="/balances/learning/answers">
       <Csrf token={csrfToken} />
@@ -205,29 +215,29 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
           />
         ),
       )}
-      <button type="submit">{say.answer}</button>
+      <button type="submit">{t("balances.answer")}</button>
     </form>
   );
 }
 
 function Pasted({ pastedText = "", csrfToken }: LearningView) {
-  const say = useWords().balances;
+  const t = useTell();
   return (
-    <Sheet id="pasted" title={say.pastedTitle}>
+    <Sheet id="pasted" title={t("balances.pasted-title")}>
       <p>
-        {say.pastedBefore} <code>#</code> {say.pastedAfter} <code># empty</code>, <code># putting-on</code>,{" "}
-        <code># loaded</code>, <code># touched</code>, <code># settled</code>, <code># taking-off</code>,{" "}
-        <code># overloaded</code>.
+        {t("balances.pasted-before")} <code>#</code> {t("balances.pasted-after")} <code># empty</code>,{" "}
+        <code># putting-on</code>, <code># loaded</code>, <code># touched</code>, <code># settled</code>,{" "}
+        <code># taking-off</code>, <code># overloaded</code>.
       </p>
       <form method="post" action="/balances/learning/pasted">
         <Csrf token={csrfToken} />
         <div class="field">
-          <label for="pasted-text">{say.markedLines}</label>
+          <label for="pasted-text">{t("balances.marked-lines")}</label>
           <textarea id="pasted-text" name="text" rows={10} required spellcheck={false}>
             {pastedText}
           </textarea>
         </div>
-        <button type="submit">{say.learnFromMarked}</button>
+        <button type="submit">{t("balances.learn-from-marked")}</button>
       </form>
     </Sheet>
   );

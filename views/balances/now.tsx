@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Facts, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 export interface NowView {
@@ -27,7 +27,7 @@ export interface NowView {
 /** Fragment: the balance in use in words; renewed with every line, so nothing in it can be pressed. */
 export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowView) {
   const locale = useLocale();
-  const { balances: say, beside } = useWords();
+  const t = useTell();
   return (
     <>
       <p>
@@ -35,11 +35,11 @@ export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowVi
       </p>
       <Facts
         facts={[
-          [say.source, toldValue(name, locale)],
-          [say.line, choice?.line],
-          [say.readBy, toldValue(readBy, locale)],
-          [beside.keptFor, keptFor && <Told says={keptFor} />],
-          [say.askedWith, choice?.asked && <code>{choice.asked}</code>],
+          [t("balances.source"), toldValue(name, locale)],
+          [t("balances.line"), choice?.line],
+          [t("balances.read-by"), toldValue(readBy, locale)],
+          [t("beside.kept-for"), keptFor && <Told says={keptFor} />],
+          [t("balances.asked-with"), choice?.asked && <code>{choice.asked}</code>],
         ]}
       />
     </>
@@ -48,11 +48,11 @@ export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowVi
 
 /** Fragment: what a person has to look at or answer about the balance in use. */
 export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) {
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <>
       {doubts.map((doubt) => (
-        <section key={doubt.kind} class="caution" aria-label={say.lookAtBalance}>
+        <section key={doubt.kind} class="caution" aria-label={t("balances.look-at-balance")}>
           <p>
             <Told says={doubt.says} />
           </p>
@@ -60,7 +60,7 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
             <Csrf token={csrfToken} />
             <input type="hidden" name="kind" value={doubt.kind} />
             <button type="submit" class="plain">
-              {say.looked}
+              {t("balances.looked")}
             </button>
           </form>
         </section>
@@ -69,14 +69,14 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
         <form method="post" action="/balances/comma" class="caution">
           <Csrf token={csrfToken} />
           <p>
-            {say.commaBefore} <code>{commaAsked.raw}</code> {say.commaAsk}
+            {t("balances.comma-before")} <code>{commaAsked.raw}</code> {t("balances.comma-ask")}
           </p>
           <p class="row">
             <button type="submit" name="comma" value="decimal">
-              {say.commaIsDecimal}
+              {t("balances.comma-is-decimal")}
             </button>
             <button type="submit" name="comma" value="thousands" class="plain">
-              {say.commaIsThousands}
+              {t("balances.comma-is-thousands")}
             </button>
           </p>
         </form>
@@ -85,7 +85,7 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
         <form method="post" action="/balances/typed">
           <Csrf token={csrfToken} />
           <button type="submit" class="plain">
-            {say.closeAndType}
+            {t("balances.close-and-type")}
           </button>
         </form>
       )}
@@ -95,12 +95,16 @@ export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) 
 
 /** Fragment: the lines as received, with what each was understood to mean. */
 export function LastLines({ lines }: Pick<NowView, "lines">) {
-  const say = useWords().balances;
+  const t = useTell();
   return (
     <Rows
-      caption={say.lastLinesCaption}
-      empty={say.noLines}
-      columns={[{ head: say.at }, { head: say.asReceived }, { head: say.understoodAs }]}
+      caption={t("balances.last-lines-caption")}
+      empty={t("balances.no-lines")}
+      columns={[
+        { head: t("balances.at") },
+        { head: t("balances.as-received") },
+        { head: t("balances.understood-as") },
+      ]}
       rows={lines.map(({ at, raw, meaning }, index) => ({
         key: `${at} ${index}`,
         cells: [at, <code key="r">{raw}</code>, <Told key="m" says={meaning} />],

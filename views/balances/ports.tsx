@@ -1,7 +1,7 @@
 import { Csrf, Field, Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** One place where a balance may be heard. */
@@ -26,30 +26,47 @@ export interface PortRow {
 /** What was found on this machine, stable names first. */
 export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfToken: string }) {
   const locale = useLocale();
-  const { balances: say, beside } = useWords();
+  const t = useTell();
   return (
     <Rows
-      caption={say.portsCaption}
-      empty={say.noPorts}
-      columns={[{ head: say.port }, { head: say.state }, { head: say.inWords }, { head: say.choice }]}
+      caption={t("balances.ports-caption")}
+      empty={t("balances.no-ports")}
+      columns={[
+        { head: t("balances.port") },
+        { head: t("balances.state") },
+        { head: t("balances.in-words") },
+        { head: t("balances.choice") },
+      ]}
       rows={ports.map((port) => ({
         key: port.stableName,
         cells: [
           <span key="n">
             {port.stableName}
-            {port.todayName !== undefined && <small> ({say.today(port.todayName)})</small>}
+            {port.todayName !== undefined && (
+              <small> ({t("balances.today", { name: port.todayName })})</small>
+            )}
           </span>,
-          <strong key="s">{port.beside ? beside.state : toldValue(port.state, locale)}</strong>,
+          <strong key="s">{port.beside ? t("beside.state") : toldValue(port.state, locale)}</strong>,
           <Told key="w" says={port.says} />,
           <span key="c" class="row">
             {!port.chosen && (
-              <PortButton port={port} to="/balances/choice" does={say.usePort} csrfToken={csrfToken} />
+              <PortButton
+                port={port}
+                to="/balances/choice"
+                does={t("balances.use-port")}
+                csrfToken={csrfToken}
+              />
             )}
             {!port.chosen && !port.beside && port.mayBeBeside && (
-              <PortButton port={port} to="/balances/beside" does={beside.hear} csrfToken={csrfToken} />
+              <PortButton port={port} to="/balances/beside" does={t("beside.hear")} csrfToken={csrfToken} />
             )}
             {port.serial && (
-              <PortButton port={port} to="/balances/finding" does={say.findSettings} csrfToken={csrfToken} />
+              <PortButton
+                port={port}
+                to="/balances/finding"
+                does={t("balances.find-settings")}
+                csrfToken={csrfToken}
+              />
             )}
           </span>,
         ],
@@ -90,28 +107,28 @@ export function OtherPort({
   mayBeBeside: boolean;
   csrfToken: string;
 }) {
-  const { balances: say, beside } = useWords();
+  const t = useTell();
   return (
     <form method="post" action="/balances/choice" class="sheet">
-      <h2>{say.otherPort}</h2>
+      <h2>{t("balances.other-port")}</h2>
       <Csrf token={csrfToken} />
-      <Field name="port" id="port-typed" label={say.address} value={typed.port} required />
-      <Field name="line" label={say.line} hint={say.lineHint} value={typed.line} />
+      <Field name="port" id="port-typed" label={t("balances.address")} value={typed.port} required />
+      <Field name="line" label={t("balances.line")} hint={t("balances.line-hint")} value={typed.line} />
       <Select
         name="flow"
-        label={say.flowControl}
+        label={t("balances.flow-control")}
         value={typed.flow}
         options={[
-          { value: "none", label: say.flowNone },
+          { value: "none", label: t("balances.flow-none") },
           { value: "xon-xoff", label: "XON/XOFF" },
           { value: "rts-cts", label: "RTS/CTS" },
         ]}
       />
       <p class="row">
-        <button type="submit">{say.listenThere}</button>
+        <button type="submit">{t("balances.listen-there")}</button>
         {mayBeBeside && (
           <button type="submit" class="plain" formAction="/balances/beside">
-            {beside.hear}
+            {t("beside.hear")}
           </button>
         )}
       </p>

@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 import { SampleLines } from "./index.tsx";
 
 export interface ProfileView {
@@ -21,15 +21,15 @@ export interface ProfileView {
 
 /** One learned profile: what it says, its own test, and what can be done with it. */
 export function ProfilePage(view: ProfileView) {
-  const { balances: say, plan } = useWords();
+  const t = useTell();
   return (
     <Sheet id="profile" title={view.name}>
       <Facts
         facts={[
-          [say.version, String(view.version)],
-          [say.kept, view.keptAt],
-          [say.ownTest, <Told key="t" says={view.test} />],
-          [say.inUse, view.inUse ? plan.yes : plan.no],
+          [t("balances.version"), String(view.version)],
+          [t("balances.kept"), view.keptAt],
+          [t("balances.own-test"), <Told key="t" says={view.test} />],
+          [t("balances.in-use"), view.inUse ? t("plan.yes") : t("plan.no")],
         ]}
       />
       <ul>
@@ -41,7 +41,7 @@ export function ProfilePage(view: ProfileView) {
       </ul>
       {view.open.length > 0 && (
         <>
-          <h3>{say.notSure}</h3>
+          <h3>{t("balances.not-sure")}</h3>
           <ul>
             {view.open.map((one) => (
               <li key={one}>
@@ -54,14 +54,14 @@ export function ProfilePage(view: ProfileView) {
       <SampleLines lines={view.samples} />
       <div class="row">
         <a class="button" href={view.exportHref}>
-          {say.saveAsFile}
+          {t("balances.save-as-file")}
         </a>
         {view.canBeUsed && (
           <form method="post" action="/balances/profiles/use">
             <Csrf token={view.csrfToken} />
             <input type="hidden" name="name" value={view.inUse ? "" : view.name} />
             <button type="submit" class="plain">
-              {view.inUse ? say.goBackToShapes : say.readByIt}
+              {view.inUse ? t("balances.go-back-to-shapes") : t("balances.read-by-it")}
             </button>
           </form>
         )}

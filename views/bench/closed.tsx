@@ -1,17 +1,19 @@
 import type { BenchView } from "../../server/station/view.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 
 /** A failed check stands: what failed, when, what to do. Weighing goes on, and its records carry the mark. */
 export function ClosedByChecks({ closed }: Pick<BenchView, "closed">) {
-  const say = useWords().checks;
+  const t = useTell();
   if (closed === undefined) return null;
   return (
-    <section class="problems" aria-label={say.closed}>
+    <section class="problems" aria-label={t("checks-page.closed")}>
       <p>
-        <strong>{say.closedSince(`${closed.since.slice(0, 16).replace("T", " ")} UTC`)}</strong>{" "}
-        <Told says={closed.says} /> <Told says={closed.todo} /> {say.weighingMarked}{" "}
-        <a href="/checks">{say.toChecks}</a>
+        <strong>
+          {t("checks-page.closed-since", { since: `${closed.since.slice(0, 16).replace("T", " ")} UTC` })}
+        </strong>{" "}
+        <Told says={closed.says} /> <Told says={closed.todo} /> {t("checks-page.weighing-marked")}{" "}
+        <a href="/checks">{t("checks-page.to-checks")}</a>
       </p>
     </section>
   );

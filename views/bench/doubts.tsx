@@ -1,16 +1,16 @@
 import type { BenchView } from "../../server/station/view.ts";
 import type { Suspicion } from "../../server/weighing/checks/suspicion.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
 export function Doubts({ view, doubts }: { view: BenchView; doubts: readonly Suspicion[] }) {
-  const say = useWords().bench.steps;
+  const t = useTell();
   if (doubts.length === 0) return null;
   return (
     <section class="caution" aria-labelledby="doubts-heading">
-      <h3 id="doubts-heading">{say.doubts}</h3>
+      <h3 id="doubts-heading">{t("bench.steps.doubts")}</h3>
       {doubts.map(({ kind, says, ask, remedies }) => (
         <div key={kind}>
           <p>
@@ -26,7 +26,7 @@ export function Doubts({ view, doubts }: { view: BenchView; doubts: readonly Sus
                 {remedy.offer?.do === "swap-dry-and-wet" && (
                   <BenchForm view={view} to="/bench/changed-over">
                     <button type="submit" class="plain">
-                      {say.changeOver}
+                      {t("bench.steps.change-over")}
                     </button>
                   </BenchForm>
                 )}
@@ -41,17 +41,17 @@ export function Doubts({ view, doubts }: { view: BenchView; doubts: readonly Sus
 
 /** After a lost cable: what to look at on the balance, and the button that says it was looked at. */
 export function ScaleDoubts({ view }: { view: BenchView }) {
-  const say = useWords().bench.steps;
+  const t = useTell();
   return (
     <>
       {view.scaleDoubts.map(({ kind, says }) => (
-        <section key={kind} class="caution" aria-label={say.lookAtBalance}>
+        <section key={kind} class="caution" aria-label={t("bench.steps.look-at-balance")}>
           <p>
             <Told says={says} />
           </p>
           <BenchForm view={view} to="/bench/balance-looked-at" hidden={{ kind: kind }}>
             <button type="submit" class="plain">
-              {say.looked}
+              {t("bench.steps.looked")}
             </button>
           </BenchForm>
         </section>

@@ -1,20 +1,20 @@
 import type { Role } from "../../server/methods/index.ts";
 import type { BenchView, LiveView } from "../../server/station/view.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { told } from "../words/told.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** The switch for hands in water: each settled load is taken by itself. */
 export function EachLoadSwitch({ role, view }: { role: Role; view: BenchView }) {
-  const say = useWords().bench.eachLoad;
+  const t = useTell();
   const on = view.eachLoad?.role === role;
   const path = on ? "/bench/each-load/end" : "/bench/each-load";
   return (
     <BenchForm view={view} to={path} hidden={{ role }}>
       <button type="submit" class="plain" data-wakes-sound>
-        {on ? say.end : say.begin}
+        {on ? t("bench.each-load.end") : t("bench.each-load.begin")}
       </button>
-      {!on && <p class="hint">{say.hint}</p>}
+      {!on && <p class="hint">{t("bench.each-load.hint")}</p>}
     </BenchForm>
   );
 }
@@ -22,13 +22,14 @@ export function EachLoadSwitch({ role, view }: { role: Role; view: BenchView }) 
 /** What to do now while each load is taken by itself; renewed with the live reading. */
 export function EachLoadNow({ eachLoad }: Pick<LiveView, "eachLoad">) {
   const locale = useLocale();
-  const say = useWords().bench;
+  const t = useTell();
   if (!eachLoad) return null;
   const { role, taken } = eachLoad;
   const says = told(eachLoad.says, locale);
   return (
     <p class="label" data-taken={taken} data-says={says} data-say={says}>
-      <strong>{says}</strong> <span class="hint">{say.eachLoad.taken(taken, say.roles[role])}</span>
+      <strong>{says}</strong>{" "}
+      <span class="hint">{t("bench.each-load.taken", { count: taken, role: t(`bench.roles.${role}`) })}</span>
     </p>
   );
 }

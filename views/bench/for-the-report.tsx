@@ -1,32 +1,35 @@
 import { Field } from "../forms.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
+
+const fieldNames = ["customer", "condition", "operator", "statedMass", "marks", "stones"] as const;
+type FieldName = (typeof fieldNames)[number];
 
 /** Who brought the piece, in what state, and what the customer says of it: for whoever issues reports. Folded away. */
 export function ForTheReport({ typed }: { typed: Readonly<Record<string, string>> }) {
-  const say = useWords().forTheReport;
-  const entry = (name: keyof typeof say.fields, hint?: string, maxLength = 400) => (
+  const t = useTell();
+  const entry = (name: FieldName, hint?: string, maxLength = 400) => (
     <Field
       name={name}
       id={`opening-${name}`}
-      label={say.fields[name]}
+      label={t(`for-the-report.fields.${name}`)}
       {...(hint === undefined ? {} : { hint })}
       value={typed[name] ?? ""}
       maxLength={maxLength}
     />
   );
   return (
-    <details open={Object.keys(say.fields).some((name) => (typed[name] ?? "") !== "")}>
-      <summary>{say.summary}</summary>
-      {entry("customer", say.customerHint, 200)}
-      {entry("condition", say.conditionHint)}
+    <details open={fieldNames.some((name) => (typed[name] ?? "") !== "")}>
+      <summary>{t("for-the-report.summary")}</summary>
+      {entry("customer", t("for-the-report.customer-hint"), 200)}
+      {entry("condition", t("for-the-report.condition-hint"))}
       {entry("operator", undefined, 100)}
-      <p class="hint">{say.theirs}</p>
+      <p class="hint">{t("for-the-report.theirs")}</p>
       <Field
         kind="decimal"
         name="statedMass"
         id="opening-statedMass"
-        label={say.fields.statedMass}
-        hint={say.statedMassHint}
+        label={t("for-the-report.fields.statedMass")}
+        hint={t("for-the-report.stated-mass-hint")}
         after="g"
         value={typed.statedMass ?? ""}
       />

@@ -1,6 +1,6 @@
 import type { BenchView, LiveView } from "../../server/station/view.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { ClosedByChecks } from "./closed.tsx";
 import { DemoHands } from "./demo-hands.tsx";
@@ -39,7 +39,7 @@ export function LivePart(live: LiveView) {
 /** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
 export function PiecePart({ view }: { view: BenchView }) {
   const locale = useLocale();
-  const say = useWords().bench;
+  const t = useTell();
   if (view.piece && !view.piece.closed)
     return (
       <>
@@ -60,11 +60,17 @@ export function PiecePart({ view }: { view: BenchView }) {
           <span class="sign" aria-hidden="true">
             ✓
           </span>
-          {say.recordWritten(view.piece.ticket)} <a href={`/records/${view.piece.id}`}>{say.readRecord}</a>
+          {t("bench.record-written", { ticket: view.piece.ticket })}{" "}
+          <a href={`/records/${view.piece.id}`}>{t("bench.read-record")}</a>
         </p>
       )}
       {view.demo?.truth !== undefined && view.piece && (
-        <p class="hint">{say.opening.demoTruth(view.piece.ticket, toldValue(view.demo.truth, locale))}</p>
+        <p class="hint">
+          {t("bench.opening.demo-truth", {
+            ticket: view.piece.ticket,
+            truth: toldValue(view.demo.truth, locale),
+          })}
+        </p>
       )}
       <ProblemNote problem={view.problem} />
       <Opening view={view} />
@@ -75,19 +81,25 @@ export function PiecePart({ view }: { view: BenchView }) {
 /** Where the readings come from; it changes when the bench changes over to another balance. */
 export function LiveHeading({ scaleName }: { scaleName: string | undefined }) {
   const locale = useLocale();
-  const say = useWords().bench;
-  return <>{scaleName === undefined ? say.typedReadings : say.nowOn(toldValue(scaleName, locale))}</>;
+  const t = useTell();
+  return (
+    <>
+      {scaleName === undefined
+        ? t("bench.typed-readings")
+        : t("bench.now-on", { scale: toldValue(scaleName, locale) })}
+    </>
+  );
 }
 
 /** The right column: what the readings say so far. */
 export function ResultPart({ view }: { view: BenchView }) {
-  const say = useWords().bench;
+  const t = useTell();
   if (view.piece && !view.piece.closed && view.evaluation)
     return <Result view={view} evaluation={view.evaluation} />;
   return (
     <section class="sheet" aria-labelledby="result-heading">
-      <h2 id="result-heading">{say.density}</h2>
-      <p class="hint">{say.densityLater}</p>
+      <h2 id="result-heading">{t("bench.density")}</h2>
+      <p class="hint">{t("bench.density-later")}</p>
     </section>
   );
 }

@@ -1,27 +1,27 @@
 import type { BenchView } from "../../server/station/view.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 
 /** What the person at the bench must know of the ledger: that nothing can be stored now, and what was found on opening. */
 export function LedgerNotes({ view: { notStored, found } }: { view: BenchView }) {
-  const say = useWords().ledger.notes;
+  const t = useTell();
   return (
     <>
       {notStored !== undefined && (
         <section class="problems" role="alert">
           <p class="result-value">
-            <strong>{say.nothingStored}</strong>
+            <strong>{t("ledger-page.notes.nothing-stored")}</strong>
           </p>
-          <p>{say.goesOn}</p>
+          <p>{t("ledger-page.notes.goes-on")}</p>
           <p>
             <Told says={notStored} />
           </p>
         </section>
       )}
       {found.length > 0 && (
-        <aside class="caution" aria-label={say.opened}>
+        <aside class="caution" aria-label={t("ledger-page.notes.opened")}>
           <p>
-            <strong>{say.opened}</strong>
+            <strong>{t("ledger-page.notes.opened")}</strong>
           </p>
           {found.map((says) => (
             <p key={says}>

@@ -1,15 +1,15 @@
 import type { LiveView } from "../../server/station/view.ts";
 import { asIs } from "../as-is.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { told } from "../words/told.ts";
 
 /** The balance's own indication, in its own digits and unit; silence is shown as silence, never as a number that still counts. */
 export function LiveReading({ live, waitingFor }: LiveView) {
   const locale = useLocale();
-  const { live: say, roles } = useWords().bench;
-  if (live === undefined) return <p class="hint">{say.none}</p>;
+  const t = useTell();
+  if (live === undefined) return <p class="hint">{t("bench.live.none")}</p>;
   if (live.state === "says")
     return (
       <p class="state state-inconclusive" data-say={told(live.says, locale)}>
@@ -27,7 +27,7 @@ export function LiveReading({ live, waitingFor }: LiveView) {
             {inLocale(live.last.text, locale)} <span class="unit">{live.last.unit}</span>
           </p>
         )}
-        <p class="state state-excluded" data-say={say.silent}>
+        <p class="state state-excluded" data-say={t("bench.live.silent")}>
           <span class="sign" aria-hidden="true">
             –
           </span>
@@ -44,8 +44,8 @@ export function LiveReading({ live, waitingFor }: LiveView) {
         <span aria-hidden="true">
           {live.steady === "steady" ? "= " : live.steady === "moving" ? "~ " : "? "}
         </span>
-        {say[live.steady]}
-        {waitingFor && `; ${say.waitingFor(roles[waitingFor])}`}
+        {t(`bench.live.${live.steady}`)}
+        {waitingFor && `; ${t("bench.live.waiting-for", { role: t(`bench.roles.${waitingFor}`) })}`}
       </p>
     </>
   );

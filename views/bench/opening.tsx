@@ -1,6 +1,6 @@
 import type { DemoPiece } from "../../server/demo/pieces.ts";
 import type { BenchView } from "../../server/station/view.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { ForTheReport } from "./for-the-report.tsx";
 import { BenchForm } from "./parts.tsx";
@@ -10,18 +10,17 @@ const methods = ["hung", "displaced", "flask"] as const;
 /** The ticket of a new piece: what it is called, what it is said to be, how it will be weighed. */
 export function Opening({ view }: { view: BenchView }) {
   const locale = useLocale();
-  const all = useWords();
-  const { opening: say, methods: ways } = all.bench;
-  const tickets = all.tickets.title;
+  const t = useTell();
+  const tickets = t("tickets.title");
   const typed = view.problem?.typed ?? {};
   const field = view.problem?.field;
   return (
     <section class="sheet" aria-labelledby="opening">
-      <h2 id="opening">{say.heading}</h2>
+      <h2 id="opening">{t("bench.opening.heading")}</h2>
       {view.demo && <DemoChoice view={view} />}
       <BenchForm view={view} to="/bench/piece" hidden={{ key: view.key }}>
         <div class="field">
-          <label for="ticket">{say.ticket}</label>
+          <label for="ticket">{t("bench.opening.ticket")}</label>
           <input
             id="ticket"
             name="ticket"
@@ -35,7 +34,7 @@ export function Opening({ view }: { view: BenchView }) {
           />
         </div>
         <div class="field">
-          <label for="description">{say.looks}</label>
+          <label for="description">{t("bench.opening.looks")}</label>
           <input
             id="description"
             name="description"
@@ -46,9 +45,9 @@ export function Opening({ view }: { view: BenchView }) {
           />
         </div>
         <div class="field">
-          <label for="claim">{say.claim}</label>
+          <label for="claim">{t("bench.opening.claim")}</label>
           <select id="claim" name="claim">
-            <option value="">{say.noClaim}</option>
+            <option value="">{t("bench.opening.no-claim")}</option>
             {view.bands
               .filter(({ claimable }) => claimable)
               .map(({ id, name }) => (
@@ -57,10 +56,10 @@ export function Opening({ view }: { view: BenchView }) {
                 </option>
               ))}
           </select>
-          <span class="hint">{say.claimHint}</span>
+          <span class="hint">{t("bench.opening.claim-hint")}</span>
         </div>
         <fieldset>
-          <legend>{say.method}</legend>
+          <legend>{t("bench.opening.method")}</legend>
           {methods.map((method) => (
             <label key={method} class="choice">
               <input
@@ -70,9 +69,9 @@ export function Opening({ view }: { view: BenchView }) {
                 checked={(typed.method ?? view.firstMethod) === method}
               />
               <span>
-                <strong>{ways[method].name}</strong>
+                <strong>{t(`bench.methods.${method}.name`)}</strong>
                 <br />
-                <span class="hint">{ways[method].hint}</span>
+                <span class="hint">{t(`bench.methods.${method}.hint`)}</span>
               </span>
             </label>
           ))}
@@ -80,14 +79,14 @@ export function Opening({ view }: { view: BenchView }) {
         <ForTheReport typed={typed} />
         <div class="caution">
           <p>
-            <strong>{say.keepDry}</strong> {say.keepDryWhat}
+            <strong>{t("bench.opening.keep-dry")}</strong> {t("bench.opening.keep-dry-what")}
           </p>
         </div>
         <button type="submit" data-key="Enter">
-          {say.go}
+          {t("bench.opening.go")}
         </button>
         <p>
-          <a href="/plan">{say.plan}</a>
+          <a href="/plan">{t("bench.opening.plan")}</a>
         </p>
         <p>
           <a href="/tickets">{tickets}</a>
@@ -102,16 +101,16 @@ const inSight = 4;
 
 function DemoChoice({ view }: { view: BenchView }) {
   const locale = useLocale();
-  const say = useWords().bench.opening;
+  const t = useTell();
   if (!view.demo) return null;
   const { counter, pieces } = view.demo;
   return (
     <div class="demo-choice">
-      <p>{say.demo(toldValue(counter, locale))}</p>
+      <p>{t("bench.opening.demo", { counter: toldValue(counter, locale) })}</p>
       <DemoPieces view={view} pieces={pieces.slice(0, inSight)} />
       {pieces.length > inSight && (
         <details>
-          <summary>{say.demoMore(pieces.length - inSight)}</summary>
+          <summary>{t("bench.opening.demo-more", { count: pieces.length - inSight })}</summary>
           <DemoPieces view={view} pieces={pieces.slice(inSight)} />
         </details>
       )}

@@ -1,20 +1,20 @@
 import type { BenchView } from "../../server/station/view.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** Changing over to a balance that is heard already; nothing is opened anew. */
 export function OtherBalances({ view }: { view: BenchView }) {
   const locale = useLocale();
-  const say = useWords().beside;
+  const t = useTell();
   if (view.otherBalances.length === 0) return null;
   return (
     <details class="inline">
-      <summary>{say.changeOver}</summary>
+      <summary>{t("beside.change-over")}</summary>
       {view.otherBalances.map(({ address, name }) => (
         <BenchForm key={address} view={view} to="/bench/balance" hidden={{ address }}>
           <button type="submit" class="plain">
-            {say.take(toldValue(name, locale))}
+            {t("beside.take", { balance: toldValue(name, locale) })}
           </button>
         </BenchForm>
       ))}

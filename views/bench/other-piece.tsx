@@ -1,11 +1,11 @@
 import type { ComponentChildren } from "preact";
 import type { OtherPieceView } from "../../server/station/view.ts";
 import { Field } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Photos } from "../photos.tsx";
 import { Facts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 
 /**
  * The stop before wetting: both masses, the photo if there is one, and two ways on. `form` draws a form of the page it
@@ -19,17 +19,23 @@ export function OtherPiece({
   form: (to: "right-piece" | "other-piece", children: ComponentChildren) => ComponentChildren;
 }) {
   const locale = useLocale();
-  const say = useWords().otherPiece;
+  const t = useTell();
   const grams = (g: number) => fixed(g, view.decimals, locale);
   return (
     <section class="caution" role="alert" aria-labelledby="other-piece">
-      <h3 id="other-piece">{say.heading}</h3>
-      <p>{say.lead}</p>
+      <h3 id="other-piece">{t("other-piece.heading")}</h3>
+      <p>{t("other-piece.lead")}</p>
       <Facts
         facts={[
-          [say.announced[view.from], <strong key="a">{inLocale(view.announced, locale)}</strong>],
-          [say.weighed, <strong key="w">{inLocale(view.weighed, locale)}</strong>],
-          [say.apart, say.apartBy(grams(view.apartG), grams(view.withinG))],
+          [
+            t(`other-piece.announced.${view.from}`),
+            <strong key="a">{inLocale(view.announced, locale)}</strong>,
+          ],
+          [t("other-piece.weighed"), <strong key="w">{inLocale(view.weighed, locale)}</strong>],
+          [
+            t("other-piece.apart"),
+            t("other-piece.apart-by", { apart: grams(view.apartG), within: grams(view.withinG) }),
+          ],
         ]}
       />
       {view.ask !== undefined && (
@@ -39,22 +45,32 @@ export function OtherPiece({
           </strong>
         </p>
       )}
-      {view.photos.length === 0 ? <p class="hint">{say.noPhoto}</p> : <Photos photos={view.photos} />}
+      {view.photos.length === 0 ? (
+        <p class="hint">{t("other-piece.no-photo")}</p>
+      ) : (
+        <Photos photos={view.photos} />
+      )}
       {form(
         "other-piece",
         <>
-          <button type="submit">{say.other(view.ticket)}</button>
-          <p class="hint">{say.otherHint}</p>
+          <button type="submit">{t("other-piece.other", { ticket: view.ticket })}</button>
+          <p class="hint">{t("other-piece.other-hint")}</p>
         </>,
       )}
       {form(
         "right-piece",
         <fieldset>
-          <legend>{say.right}</legend>
-          <Field name="rightReason" label={say.why} placeholder={say.whyExample} required maxLength={200} />
-          <Field name="rightBy" label={say.by} maxLength={100} />
+          <legend>{t("other-piece.right")}</legend>
+          <Field
+            name="rightReason"
+            label={t("other-piece.why")}
+            placeholder={t("other-piece.why-example")}
+            required
+            maxLength={200}
+          />
+          <Field name="rightBy" label={t("other-piece.by")} maxLength={100} />
           <button type="submit" class="plain">
-            {say.goOn}
+            {t("other-piece.go-on")}
           </button>
         </fieldset>,
       )}

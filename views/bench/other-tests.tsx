@@ -1,9 +1,9 @@
 import { EvidenceSheet, type EvidenceView } from "../evidence/index.tsx";
 import { SizeSheet, type SizeView } from "../evidence/size.tsx";
 import { type StateName, StateWord } from "../finding.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** Other tests of the piece on the bench, before it is weighed and after. */
@@ -25,14 +25,14 @@ const namesTold = 5;
 
 /** What other tests found on the piece on the bench, the holes they leave, and the forms to enter one. */
 export function OtherTests({ tests }: { tests: OtherTestsView | undefined }) {
-  const say = useWords().otherTests;
+  const t = useTell();
   const locale = useLocale();
   if (!tests) return null;
   const { standing, contradictions, doubts, holes, struckOut, next, evidence, size } = tests;
   const named = (names: readonly string[]) => names.map((name) => toldValue(name, locale)).join(", ");
   return (
     <>
-      <Sheet id="other-tests" title={say.heading}>
+      <Sheet id="other-tests" title={t("other-tests.heading")}>
         {contradictions.length > 0 && (
           <div class="problems" role="alert">
             {contradictions.map((one) => (
@@ -49,7 +49,10 @@ export function OtherTests({ tests }: { tests: OtherTestsView | undefined }) {
         )}
         {struckOut.length > 0 && (
           <p>
-            {say.struckOut(named(struckOut.slice(0, namesTold)), Math.max(0, struckOut.length - namesTold))}
+            {t("other-tests.struck-out", {
+              names: named(struckOut.slice(0, namesTold)),
+              more: Math.max(0, struckOut.length - namesTold),
+            })}
           </p>
         )}
         {doubts.map((one) => (
@@ -57,15 +60,17 @@ export function OtherTests({ tests }: { tests: OtherTestsView | undefined }) {
             <Told says={one} />
           </p>
         ))}
-        <p>{holes.length === 0 ? say.noHoles : say.holes(named(holes))}</p>
+        <p>
+          {holes.length === 0 ? t("other-tests.no-holes") : t("other-tests.holes", { names: named(holes) })}
+        </p>
         {next !== undefined && (
           <p>
-            <strong>{say.next}</strong> <Told says={next} />
+            <strong>{t("other-tests.next")}</strong> <Told says={next} />
           </p>
         )}
       </Sheet>
       <details open={evidence.refused !== undefined || size.problems.length > 0 || undefined}>
-        <summary>{say.enter}</summary>
+        <summary>{t("other-tests.enter")}</summary>
         <EvidenceSheet {...evidence} />
         <SizeSheet {...size} />
       </details>

@@ -1,3 +1,4 @@
+import { useTell } from "../messages/spoken.ts";
 import {
   type PhotoAsideForm,
   PhotoForm,
@@ -7,7 +8,6 @@ import {
   type PhotoView,
 } from "../photos.tsx";
 import { Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface BenchPhotosView {
   kept: readonly PhotoView[];
@@ -19,15 +19,15 @@ export interface BenchPhotosView {
 
 /** Photos of the piece on the bench; nothing while no piece is on it. */
 export function BenchPhotos({ photos }: { photos: BenchPhotosView | undefined }) {
-  const say = useWords().photos;
+  const t = useTell();
   if (!photos) return null;
   const { kept, form, aside, asideReasons } = photos;
   return (
-    <Sheet id="photo-sheet" title={say.heading}>
-      {kept.length === 0 ? <p class="hint">{say.none}</p> : <Photos photos={kept} aside={aside} />}
+    <Sheet id="photo-sheet" title={t("photos.heading")}>
+      {kept.length === 0 ? <p class="hint">{t("photos.none")}</p> : <Photos photos={kept} aside={aside} />}
       <PhotosAside reasons={asideReasons} />
       <details open={form.problem !== undefined || undefined}>
-        <summary>{say.add}</summary>
+        <summary>{t("photos.add")}</summary>
         <PhotoForm {...form} />
       </details>
     </Sheet>

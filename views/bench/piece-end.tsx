@@ -2,15 +2,15 @@ import { isRefused } from "../../server/compute/evaluation.ts";
 import type { BenchView } from "../../server/station/view.ts";
 import { StateWord } from "../finding.tsx";
 import { Field } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { plusMinus } from "../numbers.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
 
 /** The two ends of a weighing: its record, with the result in one line, or setting the piece aside. */
 export function RecordForm({ view }: { view: BenchView }) {
   const locale = useLocale();
-  const say = useWords().bench.end;
+  const t = useTell();
   const { evaluation } = view;
   const climbing = view.doubts.some(({ kind }) => kind === "still-climbing");
   const told = evaluation && !isRefused(evaluation) && !climbing ? evaluation : undefined;
@@ -29,7 +29,7 @@ export function RecordForm({ view }: { view: BenchView }) {
         <BenchForm view={view} to="/bench/record" hidden={{ key: `${view.key}-found` }}>
           {view.doubts.some(({ blocking }) => blocking) && <WhatWasFound view={view} />}
           <button type="submit" class="large" data-key="w">
-            {say.write} <kbd>W</kbd>
+            {t("bench.end.write")} <kbd>W</kbd>
           </button>
         </BenchForm>
       )}
@@ -39,12 +39,12 @@ export function RecordForm({ view }: { view: BenchView }) {
 
 /** A question of the watch is open: what somebody found goes into the record with it. */
 function WhatWasFound({ view: { problem } }: { view: BenchView }) {
-  const say = useWords().bench.end;
+  const t = useTell();
   return (
     <Field
       name="found"
-      label={say.found}
-      hint={say.foundHint}
+      label={t("bench.end.found")}
+      hint={t("bench.end.found-hint")}
       value={problem?.typed?.found ?? ""}
       maxLength={400}
       required
@@ -55,18 +55,24 @@ function WhatWasFound({ view: { problem } }: { view: BenchView }) {
 
 /** Sets the whole piece aside with a reason; its readings stay in the ledger. */
 export function SetPieceAside({ view }: { view: BenchView }) {
-  const say = useWords().bench.end;
+  const t = useTell();
   return (
     <details class="inline">
-      <summary>{say.leave}</summary>
+      <summary>{t("bench.end.leave")}</summary>
       <BenchForm view={view} to="/bench/piece-set-aside">
         <div class="entry">
           <label class="unseen" for="piece-why">
-            {say.why}
+            {t("bench.end.why")}
           </label>
-          <input id="piece-why" name="reason" type="text" placeholder={say.whyExample} maxLength={200} />
+          <input
+            id="piece-why"
+            name="reason"
+            type="text"
+            placeholder={t("bench.end.why-example")}
+            maxLength={200}
+          />
           <button type="submit" class="plain">
-            {say.leaveNow}
+            {t("bench.end.leave-now")}
           </button>
         </div>
       </BenchForm>

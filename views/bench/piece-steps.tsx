@@ -2,9 +2,9 @@ import type { BenchView } from "../../server/station/view.ts";
 import type { Piece } from "../../server/weighing/piece.ts";
 import type { Step } from "../../server/weighing/steps.ts";
 import { asIs } from "../as-is.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { Doubts } from "./doubts.tsx";
 import { OtherPiece } from "./other-piece.tsx";
@@ -60,7 +60,7 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
 /** What the weighing will and will not tell, while the piece is still dry. */
 function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<BenchView["beforeWetting"]> }) {
   const locale = useLocale();
-  const say = useWords().bench.steps;
+  const t = useTell();
   const { claim, method, massG, readabilityG, pieces } = weighing;
   const number = (value: number) => inLocale(String(Number(value.toPrecision(8))), locale);
   const asked = new URLSearchParams({
@@ -74,13 +74,13 @@ function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<Bench
   });
   return (
     <p>
-      <strong>{say.beforeWetting}</strong>{" "}
+      <strong>{t("bench.steps.before-wetting")}</strong>{" "}
       {says.map((one) => (
         <span key={one}>
           <Told says={one} />{" "}
         </span>
       ))}
-      <a href={`/plan?${asked}`}>{say.wholePlan}</a>
+      <a href={`/plan?${asked}`}>{t("bench.steps.whole-plan")}</a>
     </p>
   );
 }
@@ -88,21 +88,21 @@ function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<Bench
 function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: Piece }) {
   const { name } = step;
   const due = step.state === "due" && (view.otherPiece === undefined || name === "dry");
-  const { steps, bench } = useWords();
+  const t = useTell();
   return (
     <li
       class={step.state === "done" ? "done" : undefined}
       {...(due ? { "aria-current": "step" as const } : {})}
     >
       <p class="step-title">
-        <strong>{steps[name].title}</strong>{" "}
-        {step.state === "done" && <span class="tag">{bench.steps.done}</span>}
+        <strong>{t(`step.${name}.title`)}</strong>{" "}
+        {step.state === "done" && <span class="tag">{t("bench.steps.done")}</span>}
       </p>
       {due && (
         <>
           {name !== "dry" && view.beforeWetting && <BeforeWetting ahead={view.beforeWetting} />}
-          <p>{steps[name].does}</p>
-          <p class="hint">{bench.steps.mind(steps[name].minds)}</p>
+          <p>{t(`step.${name}.does`)}</p>
+          <p class="hint">{t("bench.steps.mind", { what: t(`step.${name}.minds`) })}</p>
         </>
       )}
       {name === "water" ? (

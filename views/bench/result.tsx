@@ -2,6 +2,7 @@ import { roundedPair } from "../../calibration/rounding.ts";
 import { type Evaluated, type Evaluation, isRefused } from "../../server/compute/evaluation.ts";
 import type { BenchView } from "../../server/station/view.ts";
 import { FindingWords } from "../finding.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
@@ -15,16 +16,15 @@ import {
   twoBodiesHref,
 } from "../result-parts.ts";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 
 /** What the readings say: the density in one line, the finding in words, the axis with the bands, budget and repeats. */
 export function Result({ view, evaluation }: { view: BenchView; evaluation: Evaluation }) {
   const locale = useLocale();
-  const say = useWords().bench;
+  const t = useTell();
   if (isRefused(evaluation))
     return (
       <section class="sheet" aria-labelledby="result-heading">
-        <h2 id="result-heading">{say.density}</h2>
+        <h2 id="result-heading">{t("bench.density")}</h2>
         <div class="problems" role="alert">
           <p>
             <Told says={evaluation.refused} />
@@ -38,7 +38,7 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
     return (
       <>
         <section class="sheet" aria-labelledby="result-heading">
-          <h2 id="result-heading">{say.density}</h2>
+          <h2 id="result-heading">{t("bench.density")}</h2>
           <p>
             <Told says={climbing.says} />
           </p>
@@ -80,35 +80,34 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
 
 function DensityLine({ evaluation: { request, response, displacedGrams } }: { evaluation: Evaluated }) {
   const locale = useLocale();
-  const { density, result: say } = useWords().bench;
+  const t = useTell();
   const { density_g_cm3, expanded_g_cm3, interval_g_cm3, interval_from, u_g_cm3, dof, k } = response;
   return (
     <section class="sheet" aria-labelledby="result-heading">
-      <h2 id="result-heading">{density}</h2>
+      <h2 id="result-heading">{t("bench.density")}</h2>
       <p class="result-value">{plusMinus(density_g_cm3, expanded_g_cm3, locale)} g/cm³</p>
       <p>
-        {say.interval(
-          inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
-          fromTo(interval_g_cm3[0], interval_g_cm3[1], locale),
-        )}
-        , {say[interval_from]}.
+        {t("bench.result.interval", {
+          confidence: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
+          interval: fromTo(interval_g_cm3[0], interval_g_cm3[1], locale),
+        })}
+        , {t(`bench.result.${interval_from}`)}.
       </p>
       <p class="hint">
         u = {inLocale(u_g_cm3.toPrecision(2), locale)} g/cm³, k = {fixed(k, 2, locale)}
-        {dof !== null && `, ${say.degrees(dof)}`};{" "}
-        {say.masses(
-          plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
-          // no more decimals than the mass deserves: both come from the same display
-          fixed(
+        {dof !== null && `, ${t("bench.result.degrees", { count: dof })}`};{" "}
+        {t("bench.result.masses", {
+          mass: plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
+          displaced: fixed(
             displacedGrams,
             Math.max(0, roundedPair(response.mass_g, 2 * response.u_mass_g).decimals),
             locale,
           ),
-        )}
-        . {say.apparent(fixed(response.relative_density.apparent, 4, locale))}
+        })}
+        . {t("bench.result.apparent", { ratio: fixed(response.relative_density.apparent, 4, locale) })}
       </p>
       <p class="hint">
-        {say.stone} <a href={twoBodiesHref(response)}>{say.metalAlone}</a>
+        {t("bench.result.stone")} <a href={twoBodiesHref(response)}>{t("bench.result.metal-alone")}</a>
       </p>
       {response.warnings.map((warning) => (
         <p key={warning} class="hint">

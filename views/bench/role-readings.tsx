@@ -1,7 +1,7 @@
 import type { Role } from "../../server/methods/index.ts";
 import type { BenchView } from "../../server/station/view.ts";
 import { type Piece, standing } from "../../server/weighing/piece.ts";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { CaptureLine } from "./capture-line.tsx";
 import { EachLoadSwitch } from "./each-load.tsx";
 import { BenchForm } from "./parts.tsx";
@@ -60,7 +60,7 @@ function TakeButton({
   due: boolean;
   again: boolean;
 }) {
-  const { readings: say, roles } = useWords().bench;
+  const t = useTell();
   return (
     <BenchForm view={view} to="/bench/captures" hidden={{ role: role }}>
       <button
@@ -69,27 +69,30 @@ function TakeButton({
         data-needs-live
         {...(due ? { "data-key": "t F9" } : {})}
       >
-        {again ? say.takeAgain(roles[role]) : say.take(roles[role])} {due && <kbd>T</kbd>}
+        {again
+          ? t("bench.readings.take-again", { role: t(`bench.roles.${role}`) })
+          : t("bench.readings.take", { role: t(`bench.roles.${role}`) })}{" "}
+        {due && <kbd>T</kbd>}
       </button>
     </BenchForm>
   );
 }
 
 function Waiting({ view }: { view: BenchView }) {
-  const say = useWords().bench.readings;
+  const t = useTell();
   return (
     <div class="row" role="status">
       <p>
-        <strong>{say.waiting}</strong>
+        <strong>{t("bench.readings.waiting")}</strong>
       </p>
       <BenchForm view={view} to="/bench/capture-by-hand">
         <button type="submit" class="plain">
-          {say.takeByHand}
+          {t("bench.readings.take-by-hand")}
         </button>
       </BenchForm>
       <BenchForm view={view} to="/bench/capture-cancelled">
         <button type="submit" class="plain">
-          {say.doNotTake}
+          {t("bench.readings.do-not-take")}
         </button>
       </BenchForm>
     </div>

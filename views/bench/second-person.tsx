@@ -2,35 +2,36 @@ import { massUnits } from "../../calibration/units.ts";
 import type { Role } from "../../server/methods/index.ts";
 import type { SecondPersonView, SecondReadingView } from "../../server/station/view.ts";
 import { Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Rows } from "../sheet.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 
 /** Above the record's button: that a second person must read, what that person read, or that it is confirmed. */
 export function SecondPersonNote({ view, inLot = false }: { view: SecondPersonView; inLot?: boolean }) {
-  const say = useWords().secondPerson;
+  const t = useTell();
   const { due, last } = view;
-  if (due === undefined) return last ? <p class="hint">{say.confirmed(last.by, last.when)}</p> : null;
+  if (due === undefined)
+    return last ? <p class="hint">{t("second-person.confirmed", { by: last.by, when: last.when })}</p> : null;
   return (
     <>
       {last === undefined ? (
-        <p>{say.due(due)}</p>
+        <p>{t("second-person.due", { above: due })}</p>
       ) : (
         <>
           <p>
-            <strong>{say.differs(last.by)}</strong>
+            <strong>{t("second-person.differs", { by: last.by })}</strong>
           </p>
           <SecondReadingRows reading={last} />
           {inLot && (
             <p>
-              <a href="/">{say.differsBack}</a>
+              <a href="/">{t("second-person.differs-back")}</a>
             </p>
           )}
         </>
       )}
       <p>
         <a class={last === undefined ? "button large" : "button plain"} href="/bench/second-person">
-          {say.handOver}
+          {t("second-person.hand-over")}
         </a>
       </p>
     </>
@@ -40,27 +41,30 @@ export function SecondPersonNote({ view, inLot = false }: { view: SecondPersonVi
 /** Both readings of each load, side by side. */
 export function SecondReadingRows({ reading }: { reading: SecondReadingView }) {
   const locale = useLocale();
-  const { secondPerson: say, bench } = useWords();
-  const { what, first, second, state } = say.columns;
+  const t = useTell();
   return (
     <Rows
-      caption={say.caption}
+      caption={t("second-person.caption")}
       empty=""
       columns={[
-        { head: what },
-        { head: first, number: true },
-        { head: second, number: true },
-        { head: state },
+        { head: t("second-person.columns.what") },
+        { head: t("second-person.columns.first"), number: true },
+        { head: t("second-person.columns.second"), number: true },
+        { head: t("second-person.columns.state") },
       ]}
       rows={reading.readings.map((one) => {
         const within = fixed(one.withinG, one.withinG < 0.01 ? 4 : 2, locale);
         return {
           key: one.role,
           cells: [
-            bench.roles[one.role],
+            t(`bench.roles.${one.role}`),
             inLocale(one.first, locale),
             inLocale(one.second, locale),
-            one.agrees ? say.agrees(within) : <strong key="s">{say.unlike(within)}</strong>,
+            one.agrees ? (
+              t("second-person.agrees", { grams: within })
+            ) : (
+              <strong key="s">{t("second-person.unlike", { grams: within })}</strong>
+            ),
           ],
         };
       })}
@@ -86,7 +90,7 @@ export interface SecondPersonPageView {
 
 /** The page of the second person: what to read, and nothing of what was typed before. */
 export function SecondPersonPage(view: SecondPersonPageView) {
-  const { secondPerson: say, bench } = useWords();
+  const t = useTell();
   const { ticket, description, roles, operator, typed, problems, csrfToken, key, back } = view;
   const entry = (name: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
@@ -95,11 +99,11 @@ export function SecondPersonPage(view: SecondPersonPageView) {
   return (
     <form method="post" action="/bench/second-person" class="sheet">
       <h2>
-        {say.piece(ticket)}
+        {t("second-person.piece", { ticket })}
         {description !== "" && <small> {description}</small>}
       </h2>
-      <Problems heading={bench.steps.doubts} problems={problems} />
-      <p>{say.lead}</p>
+      <Problems heading={t("bench.steps.doubts")} problems={problems} />
+      <p>{t("second-person.lead")}</p>
       <Csrf token={csrfToken} />
       <input type="hidden" name="key" value={key} />
       {roles.map((role, place) => (
@@ -107,30 +111,30 @@ export function SecondPersonPage(view: SecondPersonPageView) {
           key={role}
           kind="decimal"
           {...entry(`reading-${role}`)}
-          label={say.reading(bench.roles[role])}
-          hint={say.allDecimals}
+          label={t("second-person.reading", { role: t(`bench.roles.${role}`) })}
+          hint={t("second-person.all-decimals")}
           required
           autoFocus={place === 0}
           after={
             <UnitSelect
               name={`unit-${role}`}
-              label={say.unit(bench.roles[role])}
+              label={t("second-person.unit", { role: t(`bench.roles.${role}`) })}
               units={massUnits}
               value={typed[`unit-${role}`] ?? "g"}
             />
           }
         />
       ))}
-      <Field {...entry("by")} label={say.by} required maxLength={100} />
+      <Field {...entry("by")} label={t("second-person.by")} required maxLength={100} />
       {operator === undefined ? (
-        <Field {...entry("typedBy")} label={say.typedBy} required maxLength={100} />
+        <Field {...entry("typedBy")} label={t("second-person.typed-by")} required maxLength={100} />
       ) : (
-        <p class="hint">{say.typedByIs(operator)}</p>
+        <p class="hint">{t("second-person.typed-by-is", { who: operator })}</p>
       )}
       <p>
-        <button type="submit">{say.send}</button>{" "}
+        <button type="submit">{t("second-person.send")}</button>{" "}
         <a class="button plain" href={back}>
-          {say.back}
+          {t("second-person.back")}
         </a>
       </p>
     </form>

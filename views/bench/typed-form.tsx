@@ -2,7 +2,7 @@ import { massUnits } from "../../calibration/units.ts";
 import type { Role } from "../../server/methods/index.ts";
 import type { BenchView } from "../../server/station/view.ts";
 import { asIs } from "../as-is.ts";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** A reading typed from the display; what was refused stays in its field. */
@@ -17,14 +17,14 @@ export function TypedForm({
   open: boolean;
   again: boolean;
 }) {
-  const { readings: say, roles } = useWords().bench;
+  const t = useTell();
   const typed = view.problem?.typed?.role === role ? view.problem.typed : {};
   const id = `typed-${role}`;
   const form = (
     <BenchForm view={view} to="/bench/typed-readings" hidden={{ role: role, key: `${view.key}-${role}` }}>
       <div class="entry">
         <label class="unseen" for={id}>
-          {say.label(roles[role])}
+          {t("bench.readings.label", { role: t(`bench.roles.${role}`) })}
         </label>
         <input
           id={id}
@@ -38,7 +38,7 @@ export function TypedForm({
           {...(typed.reading === undefined ? {} : { "aria-invalid": "true" as const })}
         />
         <label class="unseen" for={`${id}-unit`}>
-          {say.unit}
+          {t("bench.readings.unit")}
         </label>
         <select {...asIs} id={`${id}-unit`} name="unit">
           {massUnits.map((unit) => (
@@ -47,15 +47,19 @@ export function TypedForm({
             </option>
           ))}
         </select>
-        <button type="submit">{say.enter}</button>
+        <button type="submit">{t("bench.readings.enter")}</button>
       </div>
-      <span class="hint">{say.allDecimals}</span>
+      <span class="hint">{t("bench.readings.all-decimals")}</span>
     </BenchForm>
   );
   if (open && !again) return form;
   return (
     <details class="inline" open={typed.reading !== undefined}>
-      <summary>{again ? say.typeAnother(roles[role]) : say.typeInstead}</summary>
+      <summary>
+        {again
+          ? t("bench.readings.type-another", { role: t(`bench.roles.${role}`) })
+          : t("bench.readings.type-instead")}
+      </summary>
       {form}
     </details>
   );

@@ -1,20 +1,20 @@
 import type { BenchView } from "../../server/station/view.ts";
 import type { Piece } from "../../server/weighing/piece.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
 export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
   const locale = useLocale();
-  const say = useWords().bench.readings;
+  const t = useTell();
   if (!due && piece.waterCelsius === undefined) return null;
   const typed = view.problem?.field === "celsius" ? view.problem.typed?.celsius : undefined;
   const form = (
     <BenchForm view={view} to="/bench/water" hidden={{ key: `${view.key}-water` }}>
       <div class="entry">
         <label class="unseen" for="celsius">
-          {say.temperature}
+          {t("bench.readings.temperature")}
         </label>
         <input
           id="celsius"
@@ -28,7 +28,7 @@ export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece;
         />
         <span>°C</span>
         <button type="submit" class={due ? undefined : "plain"}>
-          {say.enter}
+          {t("bench.readings.enter")}
         </button>
       </div>
     </BenchForm>
@@ -38,7 +38,7 @@ export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece;
     <>
       <span class="number">{inLocale(piece.waterCelsius ?? "", locale)} °C</span>{" "}
       <details class="inline" open={typed !== undefined}>
-        <summary>{say.stateAnew}</summary>
+        <summary>{t("bench.readings.state-anew")}</summary>
         {form}
       </details>
     </>

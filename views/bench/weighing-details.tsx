@@ -9,15 +9,16 @@ import { fieldsOfDetails } from "../../server/weighing/details-shown.ts";
 import type { Piece } from "../../server/weighing/piece.ts";
 import { Check, Select } from "../forms/choices.tsx";
 import { Field } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
+import { tellId } from "../messages/tell.ts";
 import { inLocale } from "../numbers.ts";
 import type { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 
 /** What may be stated about this weighing, closed until somebody needs it; opened with whatever was refused. */
 export function WeighingDetails({ view, piece }: { view: BenchView; piece: Piece }) {
-  const say = useWords().weighing;
+  const t = useTell();
   const groups = groupsOf(piece.method);
   const names: readonly string[] = groups.flatMap(({ fields }) => fields);
   const refused = names.includes(view.problem?.field ?? "") ? view.problem : undefined;
@@ -26,8 +27,8 @@ export function WeighingDetails({ view, piece }: { view: BenchView; piece: Piece
     <>
       <Stated piece={piece} />
       <details id="weighing-details" open={refused !== undefined || undefined}>
-        <summary>{say.heading}</summary>
-        <p class="hint">{say.lead}</p>
+        <summary>{t("weighing.heading")}</summary>
+        <p class="hint">{t("weighing.lead")}</p>
         <BenchForm
           view={view}
           to="/bench/details"
@@ -37,7 +38,7 @@ export function WeighingDetails({ view, piece }: { view: BenchView; piece: Piece
             <Group key={group.name} group={group} values={values} refused={refused} />
           ))}
           <button type="submit" class="plain">
-            {say.save}
+            {t("weighing.save")}
           </button>
         </BenchForm>
       </details>
@@ -50,16 +51,16 @@ const dryAfter = { role: "dry-after" } as const;
 
 /** Zeros about the immersion, and the piece dried and weighed again. */
 export function BesideReadings({ view, piece }: { view: BenchView; piece: Piece }) {
-  const say = useWords().weighing.beside;
+  const t = useTell();
   const waits = view.waitingFor === "zero" || view.waitingFor === "dry-after";
   const typing = view.problem?.typed?.role === "zero" || view.problem?.typed?.role === "dry-after";
   const some = piece.captures.some(({ role }) => role === "zero" || role === "dry-after");
   return (
     <details open={waits || typing || some || undefined}>
-      <summary>{say.heading}</summary>
-      <p class="hint">{say[piece.method]}</p>
+      <summary>{t("weighing.beside.heading")}</summary>
+      <p class="hint">{t(`weighing.beside.${piece.method}`)}</p>
       <RoleReadings {...zero} view={view} piece={piece} due={false} offered />
-      <p class="hint">{say.dryAfter}</p>
+      <p class="hint">{t("weighing.beside.dry-after")}</p>
       <RoleReadings {...dryAfter} view={view} piece={piece} due={false} offered />
     </details>
   );
@@ -68,7 +69,7 @@ export function BesideReadings({ view, piece }: { view: BenchView; piece: Piece 
 /** What was stated, in one line each, so that nobody has to open the form to see it. */
 function Stated({ piece }: { piece: Piece }) {
   const locale = useLocale();
-  const say = useWords().weighing;
+  const t = useTell();
   const values = fieldsOfDetails(piece.details);
   const shown = groupsOf(piece.method).flatMap(({ fields }): DetailField[] =>
     fields.filter((field) => values[field] !== undefined),
@@ -76,16 +77,18 @@ function Stated({ piece }: { piece: Piece }) {
   if (shown.length === 0) return null;
   const value = (field: DetailField) => {
     const text = values[field] ?? "";
-    if (field === "drift") return say.drifts[text as keyof typeof say.drifts];
-    if (field === "liquid") return say.liquids[text as keyof typeof say.liquids];
+    if (field === "drift") return tellId("weighing.drifts", text, locale);
+    if (field === "liquid") return tellId("weighing.liquids", text, locale);
     return isNumber(field) ? `${inLocale(text, locale)} ${numberFields[field].unit}`.trim() : text;
   };
   return (
     <p>
-      {say.stated}{" "}
+      {t("weighing.stated")}{" "}
       {shown
         .map((field) =>
-          values[field] === "yes" ? say.fields[field] : `${say.fields[field]} ${value(field)}`,
+          values[field] === "yes"
+            ? t(`weighing.fields.${field}`)
+            : `${t(`weighing.fields.${field}`)} ${value(field)}`,
         )
         .join("; ")}
       .
@@ -105,11 +108,11 @@ function Group({
   values: Record<string, string>;
   refused: Problem | undefined;
 }) {
-  const say = useWords().weighing;
+  const t = useTell();
   return (
     <fieldset>
-      <legend>{say.groups[group.name]}</legend>
-      <p class="hint">{say.hints[group.name]}</p>
+      <legend>{t(`weighing.groups.${group.name}`)}</legend>
+      <p class="hint">{t(`weighing.hints.${group.name}`)}</p>
       {group.fields.map((field) => (
         <Entry
           key={field}
@@ -122,23 +125,22 @@ function Group({
   );
 }
 
+const liquids = ["water", "stated", "measured"] as const;
+const drifts = ["none", "wet", "dried", "kept"] as const;
+
 function Entry({ field, value, error }: { field: DetailField; value: string; error?: Told }) {
   const locale = useLocale();
-  const { weighing: say } = useWords();
-  const label = say.fields[field];
+  const t = useTell();
+  const label = t(`weighing.fields.${field}`);
   if (field === "wetting-agent" || field === "paired")
     return <Check name={field} label={label} checked={value === "yes"} />;
   if (field === "liquid" || field === "drift") {
-    const options: Record<string, string> = field === "liquid" ? say.liquids : say.drifts;
+    const options =
+      field === "liquid"
+        ? liquids.map((value) => ({ value, label: t(`weighing.liquids.${value}`) }))
+        : drifts.map((value) => ({ value, label: t(`weighing.drifts.${value}`) }));
     const first = field === "liquid" ? "water" : "none";
-    return (
-      <Select
-        name={field}
-        label={label}
-        options={Object.entries(options).map(([name, words]) => ({ value: name, label: words }))}
-        value={value === "" ? first : value}
-      />
-    );
+    return <Select name={field} label={label} options={options} value={value === "" ? first : value} />;
   }
   const wrong = error === undefined ? {} : { error };
   if (!isNumber(field)) return <Field name={field} label={label} value={value} maxLength={80} {...wrong} />;

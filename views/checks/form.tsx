@@ -1,8 +1,8 @@
 import { Csrf, Field, type FieldError, Problems, TextArea, UnitSelect } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { type CheckKind, entryName, type GuideEntry, guideOf } from "./guides.ts";
 
@@ -30,17 +30,14 @@ export interface CheckFormView {
 /** One guided check: why, how, the entries, the outcome and its chart. Sent to POST /checks/KIND. */
 export function CheckForm(view: CheckFormView) {
   const guide = guideOf(view.kind, useLocale());
-  const {
-    checkForm: say,
-    checks: { by },
-  } = useWords();
+  const t = useTell();
   return (
     <>
       <p>{guide.why}</p>
       {view.outcome && <Outcome outcome={view.outcome} />}
-      <Problems heading={say.problems} problems={view.problems} />
+      <Problems heading={t("check-form.problems")} problems={view.problems} />
       <div class="columns">
-        <Sheet id="how" title={say.how}>
+        <Sheet id="how" title={t("check-form.how")}>
           <ol>
             {guide.steps.map((step) => (
               <li key={step}>{step}</li>
@@ -52,7 +49,8 @@ export function CheckForm(view: CheckFormView) {
           <input type="hidden" name="step" value={view.stepKey} />
           {view.attempt > 1 && (
             <p>
-              <strong>{say.attempt(view.attempt)}</strong> {say.attemptRest}
+              <strong>{t("check-form.attempt", { count: view.attempt })}</strong>{" "}
+              {t("check-form.attempt-rest")}
             </p>
           )}
           {guide.once.map((entry) => (
@@ -60,9 +58,9 @@ export function CheckForm(view: CheckFormView) {
           ))}
           {[...guide.perRow, ...guide.once].some(({ unit }) => unit === "mass") && (
             <div class="field">
-              <label for="unit">{say.unit}</label>
+              <label for="unit">{t("check-form.unit")}</label>
               <span class="entry">
-                <UnitSelect name="unit" label={say.unit} units={view.units} value={view.unit} />
+                <UnitSelect name="unit" label={t("check-form.unit")} units={view.units} value={view.unit} />
               </span>
             </div>
           )}
@@ -76,9 +74,9 @@ export function CheckForm(view: CheckFormView) {
               </div>
             </fieldset>
           ))}
-          <Field name="by" label={by} value={view.values.by ?? ""} required />
-          <TextArea name="note" label={say.note} value={view.values.note ?? ""} rows={2} />
-          <button type="submit">{say.keep}</button>
+          <Field name="by" label={t("checks-page.by")} value={view.values.by ?? ""} required />
+          <TextArea name="note" label={t("check-form.note")} value={view.values.note ?? ""} rows={2} />
+          <button type="submit">{t("check-form.keep")}</button>
         </form>
       </div>
       {view.chart && (
@@ -118,12 +116,12 @@ function Entry({
 
 function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }) {
   const locale = useLocale();
-  const say = useWords().checkForm;
+  const t = useTell();
   return (
     <section class="sheet" aria-labelledby="outcome-heading">
       <h2 id="outcome-heading">
         <span aria-hidden="true">{outcome.passed ? "= " : "≠ "}</span>
-        {outcome.passed ? say.inside : say.outside}
+        {outcome.passed ? t("check-form.inside") : t("check-form.outside")}
       </h2>
       <p role="status">
         <Told says={outcome.says} />
@@ -131,7 +129,7 @@ function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }
       <Facts facts={outcome.facts.map(([name, value]) => [name, toldValue(value, locale)] as const)} />
       {outcome.todo !== undefined && (
         <p>
-          <strong>{say.now}</strong> <Told says={outcome.todo} />
+          <strong>{t("check-form.now")}</strong> <Told says={outcome.todo} />
         </p>
       )}
     </section>

@@ -1,4 +1,6 @@
-import { type Locale, words } from "../words/index.ts";
+import { isCode } from "../messages/catalogue.ts";
+import type { Locale } from "../messages/language.ts";
+import { type Tell, tellerOf, tellId } from "../messages/tell.ts";
 
 /** The guided checks of a bench, in the order a new bench makes them. */
 export const checkKinds = [
@@ -101,17 +103,28 @@ const asked: Record<CheckKind, { once: Asked; rows: number; perRow: Asked }> = {
 
 /** A guided check with its words in a language. */
 export function guideOf(kind: CheckKind, locale: Locale = "en"): Guide {
-  const { title, why, steps, rows, entries } = words(locale).guides[kind];
+  const t = tellerOf(locale);
   const { once, rows: count, perRow } = asked[kind];
-  const named = ([name, unit]: Asked[number]): GuideEntry => ({
-    name,
-    unit,
-    ...(entries[name] ?? { label: name }),
-  });
+  const named = ([name, unit]: Asked[number]): GuideEntry => {
+    const [hint] = textsOf([`guide.${kind}.entries.${name}.hint`], t);
+    return {
+      name,
+      unit,
+      label: tellId(`guide.${kind}.entries`, `${name}.label`, locale),
+      ...(hint === undefined ? {} : { hint }),
+    };
+  };
+  const rows = textsOf(
+    Array.from({ length: count }, (_, place) => `guide.${kind}.rows.${place + 1}`),
+    t,
+  );
   return {
-    title,
-    why,
-    steps,
+    title: t(`guide.${kind}.title`),
+    why: t(`guide.${kind}.why`),
+    steps: textsOf(
+      Array.from({ length: mostSteps }, (_, place) => `guide.${kind}.steps.${place + 1}`),
+      t,
+    ),
     once: once.map(named),
     rows: Array.from({ length: count }, (_, place) =>
       rows.length === count ? (rows[place] ?? "") : `${rows[0]} ${place + 1}`,
@@ -119,6 +132,11 @@ export function guideOf(kind: CheckKind, locale: Locale = "en"): Guide {
     perRow: perRow.map(named),
   };
 }
+
+const mostSteps = 9;
+
+/** The texts of those codes that the catalogue has. */
+const textsOf = (codes: readonly string[], t: Tell) => codes.filter(isCode).map((code) => t(code));
 
 /** Name of an entry in the form that is sent: "reading-3", counted from 1; entries asked once keep their name. */
 export function entryName(entry: GuideEntry, row?: number): string {

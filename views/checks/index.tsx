@@ -1,8 +1,8 @@
 import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { type CheckKind, guideOf } from "./guides.ts";
 
 /** How a check stands today, in words first. */
@@ -58,30 +58,35 @@ function Check({ kind, standing }: Pick<CheckRow, "kind" | "standing">) {
 /** All checks of the bench: what is due, how it runs over time, what to look back at. */
 export function ChecksIndex(page: ChecksPage) {
   const { closed, checks, profile, charts, lookBack, problems, typed, csrfToken } = page;
-  const say = useWords().checks;
+  const t = useTell();
   return (
     <>
-      <Problems heading={say.limitsRefused} problems={problems} />
+      <Problems heading={t("checks-page.limits-refused")} problems={problems} />
       {closed && (
-        <section class="problems" aria-label={say.closed}>
+        <section class="problems" aria-label={t("checks-page.closed")}>
           <p>
-            <strong>{say.closedSince(closed.since)}</strong> <Told says={closed.says} />{" "}
-            <Told says={closed.todo} />
+            <strong>{t("checks-page.closed-since", { since: closed.since })}</strong>{" "}
+            <Told says={closed.says} /> <Told says={closed.todo} />
           </p>
         </section>
       )}
-      {checks.every(({ standing }) => standing === "never made") && <p>{say.noneYet}</p>}
+      {checks.every(({ standing }) => standing === "never made") && <p>{t("checks-page.none-yet")}</p>}
       <Rows
-        caption={say.caption}
-        empty={say.empty}
-        columns={[{ head: say.check }, { head: say.stands }, { head: say.last }, { head: say.next }]}
+        caption={t("checks-page.caption")}
+        empty={t("checks-page.empty")}
+        columns={[
+          { head: t("checks-page.check") },
+          { head: t("checks-page.stands") },
+          { head: t("checks-page.last") },
+          { head: t("checks-page.next") },
+        ]}
         rows={checks.map(({ kind, standing, last, due }) => ({
           key: kind,
           cells: [
             <Check key="a" kind={kind} standing={standing} />,
             <strong key="s">
               <span aria-hidden="true">{signs[standing]} </span>
-              {say.standings[standing]}
+              {t(`checks-page.standings.${standing}`)}
             </strong>,
             last === undefined ? "–" : <Told key="l" says={last} />,
             due ?? "–",
@@ -89,8 +94,8 @@ export function ChecksIndex(page: ChecksPage) {
         }))}
       />
       {lookBack.length > 0 && (
-        <Sheet id="look-back" title={say.lookBack}>
-          <p>{say.lookBackLead}</p>
+        <Sheet id="look-back" title={t("checks-page.look-back")}>
+          <p>{t("checks-page.look-back-lead")}</p>
           <ul>
             {lookBack.map(({ id, ticket, when }) => (
               <li key={id}>
@@ -101,9 +106,9 @@ export function ChecksIndex(page: ChecksPage) {
         </Sheet>
       )}
       {profile.length > 0 && (
-        <Sheet id="profile" title={say.profile.title}>
+        <Sheet id="profile" title={t("checks-page.profile.title")}>
           <Facts facts={profile} />
-          <p class="hint">{say.profile.lead}</p>
+          <p class="hint">{t("checks-page.profile.lead")}</p>
         </Sheet>
       )}
       {charts.map(({ id, plot, standing, limits, olderAreLeftOut }) => (
@@ -112,39 +117,39 @@ export function ChecksIndex(page: ChecksPage) {
           <p>
             <Told says={standing.says} /> <Told says={standing.todo} />
           </p>
-          {olderAreLeftOut && <p class="hint">{say.olderLeftOut}</p>}
+          {olderAreLeftOut && <p class="hint">{t("checks-page.older-left-out")}</p>}
           {limits.length > 0 && (
             <ul>
               {limits.map(({ from, says, entry }) => (
                 <li key={from}>
-                  {say.limitsFrom(from)} <Told says={says} />
-                  {entry !== undefined && ` ${say.limitsEntry(entry)}`}
+                  {t("checks-page.limits-from", { when: from })} <Told says={says} />
+                  {entry !== undefined && ` ${t("checks-page.limits-entry", { number: entry })}`}
                 </li>
               ))}
             </ul>
           )}
           <details open={typed.chart === id}>
-            <summary>{say.sign}</summary>
-            <p>{say.signLead}</p>
+            <summary>{t("checks-page.sign")}</summary>
+            <p>{t("checks-page.sign-lead")}</p>
             <form method="post" action="/checks/limits">
               <Csrf token={csrfToken} />
               <input type="hidden" name="chart" value={id} />
               <Field
                 id={`by-${plot.id}`}
                 name="by"
-                label={say.by}
+                label={t("checks-page.by")}
                 value={typed.chart === id ? (typed.by ?? "") : ""}
                 required
               />
               <Field
                 id={`why-${plot.id}`}
                 name="why"
-                label={say.why}
-                hint={say.whyHint}
+                label={t("checks-page.why")}
+                hint={t("checks-page.why-hint")}
                 value={typed.chart === id ? (typed.why ?? "") : ""}
                 required
               />
-              <button type="submit">{say.signNow}</button>
+              <button type="submit">{t("checks-page.sign-now")}</button>
             </form>
           </details>
         </div>

@@ -1,5 +1,5 @@
+import { useTell } from "../messages/spoken.ts";
 import { Facts } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 /** What the person on the other side of the counter sees: the instrument's own indication, unaltered. */
 export interface CustomerView {
@@ -21,17 +21,17 @@ export interface CustomerView {
 
 /** The window facing the customer. Nothing computed stands on it. */
 export function CustomerWindow({ scale, heartbeatSeconds, demo, ...live }: CustomerView) {
-  const say = useWords().customer;
+  const t = useTell();
   return (
     <>
       {demo && (
         <p class="caution">
-          <strong>{say.demo}</strong>
+          <strong>{t("customer.demo")}</strong>
         </p>
       )}
       <div data-live hx-sse:connect="/customer/live" data-heartbeat-seconds={heartbeatSeconds}>
         <div id="heartbeat" hidden />
-        <section class="live-box" aria-label={say.indication}>
+        <section class="live-box" aria-label={t("customer.indication")}>
           <div id="indication">
             <Indication {...live} />
           </div>
@@ -46,12 +46,15 @@ export function CustomerWindow({ scale, heartbeatSeconds, demo, ...live }: Custo
       <Facts
         facts={[
           [
-            say.scale,
-            scale && (scale.validUntil === "" ? scale.number : say.sealUntil(scale.number, scale.validUntil)),
+            t("customer.scale"),
+            scale &&
+              (scale.validUntil === ""
+                ? scale.number
+                : t("customer.seal-until", { number: scale.number, until: scale.validUntil })),
           ],
         ]}
       />
-      <p class="hint">{say.hint}</p>
+      <p class="hint">{t("customer.hint")}</p>
     </>
   );
 }
@@ -70,13 +73,13 @@ export function Indication({ indication, state }: Pick<CustomerView, "indication
 
 /** Fragment: which piece is on the bench, and its mass as the instrument showed it. */
 export function PieceShown({ piece, kept }: Pick<CustomerView, "piece" | "kept">) {
-  const say = useWords().customer;
+  const t = useTell();
   return (
     <>
-      <p>{say.piece(piece ?? say.noPiece)}</p>
+      <p>{t("customer.piece", { piece: piece ?? t("customer.no-piece") })}</p>
       {kept !== undefined && (
         <p>
-          <strong>{say.kept(kept)}</strong> {say.afterDry}
+          <strong>{t("customer.kept", { reading: kept })}</strong> {t("customer.after-dry")}
         </p>
       )}
     </>
@@ -85,12 +88,12 @@ export function PieceShown({ piece, kept }: Pick<CustomerView, "piece" | "kept">
 
 /** Fragment: what is paid for the metal of this lot, as it was locked. */
 export function PriceShown({ prices }: Pick<CustomerView, "prices">) {
-  const say = useWords().customer;
+  const t = useTell();
   return (
     <>
       {prices.map(({ metal, price, rate, from }) => (
-        <section key={metal} aria-label={say.price(metal)}>
-          <p>{say.price(metal)}</p>
+        <section key={metal} aria-label={t("customer.price", { metal })}>
+          <p>{t("customer.price", { metal })}</p>
           <p class="result-value">{price}</p>
           <p>
             {rate} <span class="hint">({from})</span>

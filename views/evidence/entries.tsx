@@ -2,7 +2,7 @@ import type { EvidenceKind } from "../../server/conformity/evidence/evidence.ts"
 import { wallPaths } from "../../server/conformity/evidence/sound-speed.ts";
 import { colours } from "../../server/metals/metal.ts";
 import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { told } from "../words/told.ts";
 
 /** What was typed into the form of one test, and what was refused of it. */
@@ -14,7 +14,7 @@ export interface TypedEntries {
 /** Entries of one test; each is named by its kind and the quantity, so that no two on the page share an id. */
 export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedEntries }) {
   const locale = useLocale();
-  const { evidence: say, metal } = useWords();
+  const t = useTell();
   const { values, problems } = typed;
   const errorOf = errorsOf(problems);
   const entry = (name: string, label: string, after?: string, required = true) => (
@@ -29,54 +29,60 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
     />
   );
   const choice = (name: string, label: string, options: { value: string; label: string }[]) => (
-    <Select name={name} label={label} options={options} value={values[name] ?? ""} empty={say.choose} />
+    <Select
+      name={name}
+      label={label}
+      options={options}
+      value={values[name] ?? ""}
+      empty={t("evidence.choose")}
+    />
   );
   switch (kind) {
     case "outline":
       return (
         <>
-          {entry("outline-mass", say.mass, "g")}
-          {entry("outline-volume", say.outlineVolume, "cm³")}
-          {entry("outline-within", say.plusOrMinus, "cm³")}
+          {entry("outline-mass", t("evidence.mass"), "g")}
+          {entry("outline-volume", t("evidence.outline-volume"), "cm³")}
+          {entry("outline-within", t("evidence.plus-or-minus"), "cm³")}
         </>
       );
     case "magnet":
-      return choice("magnet-shows", say.magnetHeld, [
-        { value: "none", label: say.nothing },
-        { value: "weak", label: say.driftsSlowly },
-        { value: "strong", label: say.pulls },
+      return choice("magnet-shows", t("evidence.magnet-held"), [
+        { value: "none", label: t("evidence.nothing") },
+        { value: "weak", label: t("evidence.drifts-slowly") },
+        { value: "strong", label: t("evidence.pulls") },
       ]);
     case "ring":
       return (
         <>
-          {choice("ring-heard", say.ringTapped, [
-            { value: "clear", label: say.ringsClear },
-            { value: "dull", label: say.soundsDull },
+          {choice("ring-heard", t("evidence.ring-tapped"), [
+            { value: "clear", label: t("evidence.rings-clear") },
+            { value: "dull", label: t("evidence.sounds-dull") },
           ])}
-          {entry("ring-words", say.inWords, undefined, false)}
+          {entry("ring-words", t("evidence.in-words"), undefined, false)}
         </>
       );
     case "conductivity":
       return (
         <>
-          {entry("conductivity-percent", say.conductivity, "% IACS")}
-          {entry("conductivity-within", say.plusOrMinus, "% IACS")}
-          {entry("conductivity-celsius", say.pieceTemperature, "°C")}
+          {entry("conductivity-percent", t("evidence.conductivity"), "% IACS")}
+          {entry("conductivity-within", t("evidence.plus-or-minus"), "% IACS")}
+          {entry("conductivity-celsius", t("evidence.piece-temperature"), "°C")}
         </>
       );
     case "sound":
       return (
         <>
-          {entry("sound-speed", say.soundSpeed, "m/s", false)}
-          {entry("sound-within", say.plusOrMinus, "m/s", false)}
-          <p>{say.orByEcho}</p>
-          {entry("sound-thickness", say.wallThickness, "mm", false)}
-          {entry("sound-thickness-within", say.plusOrMinus, "mm", false)}
-          {entry("sound-time", say.flightTime, "µs", false)}
-          {entry("sound-time-within", say.plusOrMinus, "µs", false)}
+          {entry("sound-speed", t("evidence.sound-speed"), "m/s", false)}
+          {entry("sound-within", t("evidence.plus-or-minus"), "m/s", false)}
+          <p>{t("evidence.or-by-echo")}</p>
+          {entry("sound-thickness", t("evidence.wall-thickness"), "mm", false)}
+          {entry("sound-thickness-within", t("evidence.plus-or-minus"), "mm", false)}
+          {entry("sound-time", t("evidence.flight-time"), "µs", false)}
+          {entry("sound-time-within", t("evidence.plus-or-minus"), "µs", false)}
           {choice(
             "sound-paths",
-            say.soundPath,
+            t("evidence.sound-path"),
             wallPaths.map(({ count, says }) => ({ value: `${count}`, label: told(says, locale) })),
           )}
         </>
@@ -86,24 +92,24 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
         <>
           {choice(
             "scratch-colour",
-            say.colourUnderScratch,
-            colours.map((value) => ({ value, label: metal.colours[value] ?? value })),
+            t("evidence.colour-under-scratch"),
+            colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) ?? value })),
           )}
-          {agreed("scratch-agreed", say.agreesToMark)}
+          {agreed("scratch-agreed", t("evidence.agrees-to-mark"))}
         </>
       );
     case "touch":
       return (
         <>
-          {choice("touch-metal", say.readsLike, [
-            { value: "gold", label: say.gold },
-            { value: "silver", label: say.silver },
-            { value: "neither", label: say.neither },
+          {choice("touch-metal", t("evidence.reads-like"), [
+            { value: "gold", label: t("evidence.gold") },
+            { value: "silver", label: t("evidence.silver") },
+            { value: "neither", label: t("evidence.neither") },
           ])}
-          {entry("touch-low", say.from, "‰", false)}
-          {entry("touch-high", say.to, "‰", false)}
-          {entry("touch-by", say.touchReadBy)}
-          {agreed("touch-agreed", say.agreesToAcid)}
+          {entry("touch-low", t("evidence.from"), "‰", false)}
+          {entry("touch-high", t("evidence.to"), "‰", false)}
+          {entry("touch-by", t("evidence.touch-read-by"))}
+          {agreed("touch-agreed", t("evidence.agrees-to-acid"))}
         </>
       );
   }

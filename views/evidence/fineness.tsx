@@ -1,8 +1,8 @@
 import { Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Fineness, type FinenessPlot } from "../plots/fineness.tsx";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** The fineness that a density leaves open, and the fine mass that follows. */
@@ -28,10 +28,10 @@ export interface FinenessSheetView {
 /** Fineness of the recorded piece if it is sound gold or silver alloy. */
 export function FinenessSheet(view: FinenessSheetView) {
   const locale = useLocale();
-  const { evidence: say, metalPrice } = useWords();
+  const t = useTell();
   const { action, priceHref, metal, colour, colours, answer } = view;
   return (
-    <Sheet id="fineness" title={say.finenessTitle}>
+    <Sheet id="fineness" title={t("evidence.fineness-title")}>
       <p>
         <Told says={answer.says} />
       </p>
@@ -39,38 +39,38 @@ export function FinenessSheet(view: FinenessSheetView) {
       <ToldFacts facts={answer.facts} />
       <HouseMelts says={answer.house} />
       <p class="not-printed">
-        <a href={priceHref}>{metalPrice.link}</a>
+        <a href={priceHref}>{t("metal-price.link")}</a>
       </p>
       <form method="get" action={`${action}#fineness-heading`} class="row not-printed">
         <Select
           name="metal"
-          label={say.ifItIs}
+          label={t("evidence.if-it-is")}
           value={metal}
           options={[
-            { value: "gold", label: say.gold },
-            { value: "silver", label: say.silver },
+            { value: "gold", label: t("evidence.gold") },
+            { value: "silver", label: t("evidence.silver") },
           ]}
         />
         <Select
           name="colour"
-          label={say.goldColour}
+          label={t("evidence.gold-colour")}
           value={colour}
           options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
         />
-        <button type="submit">{say.show}</button>
+        <button type="submit">{t("evidence.show")}</button>
       </form>
-      <p class="hint">{say.colourIsARange}</p>
+      <p class="hint">{t("evidence.colour-is-arange")}</p>
     </Sheet>
   );
 }
 
 /** What the melts of this house add to the interval; they never take its place. */
 export function HouseMelts({ says }: { says: FinenessAnswer["house"] }) {
-  const { house } = useWords().assay;
+  const t = useTell();
   if (says === undefined) return null;
   return (
     <>
-      <h3>{house.heading}</h3>
+      <h3>{t("assay.house.heading")}</h3>
       {says.map((one) => (
         <p key={one}>{one}</p>
       ))}

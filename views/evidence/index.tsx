@@ -1,8 +1,8 @@
 import { type EvidenceKind, evidenceKinds } from "../../server/conformity/evidence/evidence.ts";
 import { Field, Problems } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
 import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
@@ -38,16 +38,16 @@ const namesTold = 4;
 /** All tests from harmless to harming: what each found, what it cannot see, and its entries. */
 export function EvidenceSheet(view: EvidenceView) {
   const locale = useLocale();
-  const say = useWords().evidence;
+  const t = useTell();
   return (
-    <Sheet id="evidence" title={say.otherEvidence}>
-      <p>{say.lead}</p>
+    <Sheet id="evidence" title={t("evidence.other-evidence")}>
+      <p>{t("evidence.lead")}</p>
       {view.next !== undefined && (
         <p>
-          <strong>{say.next}</strong> <Told says={view.next} />
+          <strong>{t("evidence.next")}</strong> <Told says={view.next} />
         </p>
       )}
-      <Problems heading={say.problems} problems={view.refused?.problems ?? []} />
+      <Problems heading={t("evidence.problems")} problems={view.refused?.problems ?? []} />
       <ul class="plain-list">
         {evidenceKinds.map((test) => {
           const { kind, name, harmless } = test;
@@ -56,8 +56,8 @@ export function EvidenceSheet(view: EvidenceView) {
             <li key={kind} id={`test-${kind}`}>
               <p>
                 <strong>{toldValue(name, locale)}</strong>
-                {harmless ? "" : ` (${say.marksPiece})`}
-                {made.every(({ setAside }) => setAside !== undefined) && `: ${say.notMade}`}
+                {harmless ? "" : ` (${t("evidence.marks-piece")})`}
+                {made.every(({ setAside }) => setAside !== undefined) && `: ${t("evidence.not-made")}`}
               </p>
               {made.map((one) => (
                 <Made key={one.id} made={one} view={view} />
@@ -73,16 +73,16 @@ export function EvidenceSheet(view: EvidenceView) {
 
 function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: EvidenceView }) {
   const locale = useLocale();
-  const say = useWords().evidence;
+  const t = useTell();
   const { kind, name, blindTo, caution } = test;
   const { refused } = view;
   return (
     <details open={refused?.kind === kind || undefined}>
       <summary>
-        {say.enter} <span class="unseen">{toldValue(name, locale)}</span>
+        {t("evidence.enter")} <span class="unseen">{toldValue(name, locale)}</span>
       </summary>
       <p class="hint">
-        {say.blindTo} <Told says={blindTo} />.
+        {t("evidence.blind-to")} <Told says={blindTo} />.
       </p>
       {caution !== undefined && (
         <p class="caution">
@@ -95,7 +95,7 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
         <div class="row">
           <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />
         </div>
-        <button type="submit">{say.keep}</button>
+        <button type="submit">{t("evidence.keep")}</button>
       </EvidenceForm>
     </details>
   );
@@ -103,7 +103,7 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
 
 function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
   const locale = useLocale();
-  const say = useWords().evidence;
+  const t = useTell();
   const { id, found, when, struckOut, setAside } = made;
   if (setAside !== undefined)
     return (
@@ -111,7 +111,7 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
         <s>
           <Told says={found} /> ({when})
         </s>{" "}
-        {say.setAsideWith(setAside)}
+        {t("evidence.set-aside-with", { reason: setAside })}
       </p>
     );
   const names = struckOut.slice(0, namesTold).map((name) => toldValue(name, locale));
@@ -120,17 +120,23 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
       <p>
         <Told says={found} /> ({when});{" "}
         {struckOut.length > 0
-          ? say.strikesOut(names.join(", "), struckOut.length - names.length)
-          : say.strikesNothing}
+          ? t("evidence.strikes-out", { names: names.join(", "), more: struckOut.length - names.length })
+          : t("evidence.strikes-nothing")}
       </p>
       <details>
         <summary>
-          {say.setAside} <span class="unseen">{found}</span>
+          {t("evidence.set-aside")} <span class="unseen">{found}</span>
         </summary>
         <EvidenceForm door={view} path={`/${id}/voiding`}>
-          <Field name="reason" id={`reason-${id}`} label={say.why} hint={say.setAsideHint} required />
+          <Field
+            name="reason"
+            id={`reason-${id}`}
+            label={t("evidence.why")}
+            hint={t("evidence.set-aside-hint")}
+            required
+          />
           <button type="submit" class="plain">
-            {say.setAside}
+            {t("evidence.set-aside")}
           </button>
         </EvidenceForm>
       </details>

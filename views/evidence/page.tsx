@@ -1,8 +1,8 @@
 import { TestingCaution } from "../cautions.tsx";
 import { type StateName, StateWord } from "../finding.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { told, toldValue } from "../words/told.ts";
 import { FinenessSheet, type FinenessSheetView } from "./fineness.tsx";
 import { EvidenceSheet, type EvidenceView } from "./index.tsx";
@@ -36,15 +36,16 @@ export interface EvidencePageView {
 }
 
 export function EvidencePage(view: EvidencePageView) {
-  const { evidence: say, records } = useWords();
+  const t = useTell();
   const { record, contradictions, doubts } = view;
   return (
     <>
       <p>
-        <a href={record.href}>{records.recordOf(record.ticket)}</a>: {record.density}, {record.mass}.
+        <a href={record.href}>{t("records.record-of", { ticket: record.ticket })}</a>: {record.density},{" "}
+        {record.mass}.
       </p>
       {contradictions.length > 0 && (
-        <section class="problems" aria-label={say.contradictingTests}>
+        <section class="problems" aria-label={t("evidence.contradicting-tests")}>
           {contradictions.map((one) => (
             <p key={one}>
               <Told says={one} />
@@ -54,25 +55,25 @@ export function EvidencePage(view: EvidencePageView) {
       )}
       <div class="columns">
         <Standing {...view} />
-        <Sheet id="candidates" title={say.candidates}>
+        <Sheet id="candidates" title={t("evidence.candidates")}>
           <Candidates {...view} />
         </Sheet>
       </div>
       {doubts.map((one) => (
         <p key={one}>
-          <strong>{say.note}</strong> <Told says={one} />
+          <strong>{t("evidence.note")}</strong> <Told says={one} />
         </p>
       ))}
       <EvidenceSheet {...view.evidence} />
       <TestingCaution />
       <SizeSheet {...view.size} />
       {view.fineness && <FinenessSheet {...view.fineness} />}
-      <Sheet id="two-bodies" title={say.stoneAndMetal}>
+      <Sheet id="two-bodies" title={t("evidence.stone-and-metal")}>
         <p>
-          {say.ifTwoBodies} <a href={view.twoBodiesHref}>{say.workOutOne}</a>.
+          {t("evidence.if-two-bodies")} <a href={view.twoBodiesHref}>{t("evidence.work-out-one")}</a>.
         </p>
         <p>
-          <a href={view.reachingHref}>{useWords().reaching.fromRecord}</a>.
+          <a href={view.reachingHref}>{t("reaching.from-record")}</a>.
         </p>
       </Sheet>
     </>
@@ -81,11 +82,13 @@ export function EvidencePage(view: EvidencePageView) {
 
 function Standing({ claimName, state, because, evidence }: EvidencePageView) {
   const locale = useLocale();
-  const { evidence: say, finding } = useWords();
+  const t = useTell();
   return (
-    <Sheet id="standing" title={say.standing}>
+    <Sheet id="standing" title={t("evidence.standing")}>
       <p>
-        {claimName === undefined ? finding.noClaim : `${finding.saidToBe} ${toldValue(claimName, locale)}: `}
+        {claimName === undefined
+          ? t("finding.no-claim")
+          : `${t("finding.said-to-be")} ${toldValue(claimName, locale)}: `}
         <StateWord state={state} />
       </p>
       <p>
@@ -93,30 +96,30 @@ function Standing({ claimName, state, because, evidence }: EvidencePageView) {
       </p>
       {evidence.next !== undefined && (
         <p>
-          <strong>{say.next}</strong> <Told says={evidence.next} />
+          <strong>{t("evidence.next")}</strong> <Told says={evidence.next} />
         </p>
       )}
-      <p class="hint">{say.findingStays}</p>
+      <p class="hint">{t("evidence.finding-stays")}</p>
     </Sheet>
   );
 }
 
 function Candidates({ candidates }: EvidencePageView) {
   const locale = useLocale();
-  const { evidence: say, finding } = useWords();
+  const t = useTell();
   const alive = candidates.filter(({ struckBy }) => struckBy.length === 0);
   const struck = candidates.filter(({ struckBy }) => struckBy.length > 0);
   return (
     <>
       <Rows
-        caption={say.stillAlive}
-        empty={say.noneAlive}
-        columns={[{ head: say.candidate }, { head: "g/cm³", number: true }]}
+        caption={t("evidence.still-alive")}
+        empty={t("evidence.none-alive")}
+        columns={[{ head: t("evidence.candidate") }, { head: "g/cm³", number: true }]}
         rows={alive.map(({ id, name, band, claimed }) => ({
           key: id,
           cells: [
             claimed ? (
-              <strong key="n">{`${toldValue(name, locale)} (${finding.saidToBe})`}</strong>
+              <strong key="n">{`${toldValue(name, locale)} (${t("finding.said-to-be")})`}</strong>
             ) : (
               toldValue(name, locale)
             ),
@@ -126,7 +129,7 @@ function Candidates({ candidates }: EvidencePageView) {
       />
       {struck.length > 0 && (
         <>
-          <h3>{say.struckOut}</h3>
+          <h3>{t("evidence.struck-out")}</h3>
           <ul>
             {struck.map(({ id, name, struckBy }) => (
               <li key={id}>

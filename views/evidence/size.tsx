@@ -1,7 +1,7 @@
 import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
 
 /** Mass and size against what the piece is meant to be. */
@@ -27,17 +27,17 @@ export interface SizeView extends EvidenceDoor {
 
 export function SizeSheet(view: SizeView) {
   const { specifications, values, problems, made, doubt, asksMass, stepKey } = view;
-  const say = useWords().evidence;
+  const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
-    <Sheet id="size" title={say.sizeTitle}>
-      <Problems heading={say.problems} problems={problems} />
-      {made.length === 0 && <p>{say.notCompared}</p>}
+    <Sheet id="size" title={t("evidence.size-title")}>
+      <Problems heading={t("evidence.problems")} problems={problems} />
+      {made.length === 0 && <p>{t("evidence.not-compared")}</p>}
       {made.map(({ id, specification, source, when, lines, setAside }) => (
         <div key={id}>
           <p>
             <strong>{specification}</strong> ({when})
-            {setAside !== undefined && `, ${say.setAsideWith(setAside)}`}
+            {setAside !== undefined && `, ${t("evidence.set-aside-with", { reason: setAside })}`}
           </p>
           <ul>
             {lines.map((line) => (
@@ -58,12 +58,12 @@ export function SizeSheet(view: SizeView) {
           {setAside === undefined && (
             <details>
               <summary>
-                {say.setAside} <span class="unseen">{specification}</span>
+                {t("evidence.set-aside")} <span class="unseen">{specification}</span>
               </summary>
               <EvidenceForm door={view} path={`/${id}/voiding`}>
-                <Field name="reason" id={`reason-${id}`} label={say.why} required />
+                <Field name="reason" id={`reason-${id}`} label={t("evidence.why")} required />
                 <button type="submit" class="plain">
-                  {say.setAside}
+                  {t("evidence.set-aside")}
                 </button>
               </EvidenceForm>
             </details>
@@ -72,7 +72,7 @@ export function SizeSheet(view: SizeView) {
       ))}
       {doubt !== undefined && (
         <p>
-          <strong>{say.note}</strong> <Told says={doubt} />
+          <strong>{t("evidence.note")}</strong> <Told says={doubt} />
         </p>
       )}
       <EvidenceForm door={view}>
@@ -81,21 +81,22 @@ export function SizeSheet(view: SizeView) {
         <div class="row">
           <Select
             name="size-specification"
-            label={say.meantToBe}
+            label={t("evidence.meant-to-be")}
             options={specifications}
             value={values["size-specification"] ?? ""}
-            empty={say.choose}
+            empty={t("evidence.choose")}
           />
-          {asksMass && entry("size-mass", say.mass, "g", true)}
-          {asksMass && entry("size-mass-within", say.plusOrMinus, "g", true)}
-          {entry("size-diameter", say.diameter, "mm")}
-          {entry("size-thickness", say.rimThickness, "mm")}
-          {entry("size-within", say.plusOrMinus, "mm", true)}
+          {asksMass && entry("size-mass", t("evidence.mass"), "g", true)}
+          {asksMass && entry("size-mass-within", t("evidence.plus-or-minus"), "g", true)}
+          {entry("size-diameter", t("evidence.diameter"), "mm")}
+          {entry("size-thickness", t("evidence.rim-thickness"), "mm")}
+          {entry("size-within", t("evidence.plus-or-minus"), "mm", true)}
         </div>
         <p class="hint">
-          {asksMass ? say.massTyped : say.massIsDry} {say.sizeHint}
+          {asksMass ? t("evidence.mass-typed") : t("evidence.mass-is-dry")} {t("evidence.size-hint")}
         </p>
-        <button type="submit">{say.compare}</button> <a href="/specifications">{say.toSpecifications}</a>
+        <button type="submit">{t("evidence.compare")}</button>{" "}
+        <a href="/specifications">{t("evidence.to-specifications")}</a>
       </EvidenceForm>
     </Sheet>
   );

@@ -1,6 +1,7 @@
 import { MethodDrawing } from "../drawings.tsx";
 import { Csrf, RadioCards } from "../forms.tsx";
-import { type Locale, words } from "../words/index.ts";
+import type { Locale } from "../messages/language.ts";
+import { tellerOf } from "../messages/tell.ts";
 
 export interface FirstStartView {
   csrfToken: string;
@@ -15,53 +16,61 @@ export interface FirstStartView {
 
 /** Three questions that set a new bench up; every answer can be changed later. */
 export function FirstStart({ csrfToken, metals, answers, canTry = true, locale = "en" }: FirstStartView) {
-  const say = words(locale).firstStart;
+  const t = tellerOf(locale);
   return (
     <form method="post" action="/first-start">
       <Csrf token={csrfToken} />
-      <p>{say.lead}</p>
+      <p>{t("first-start.lead")}</p>
       <RadioCards
         name="method"
-        legend={say.water}
+        legend={t("first-start.water")}
         value={answers?.method ?? "displaced"}
         cards={[
           {
             value: "displaced",
-            label: say.onScale,
-            hint: say.onScaleHint,
+            label: t("first-start.on-scale"),
+            hint: t("first-start.on-scale-hint"),
             drawing: <MethodDrawing method="displaced" />,
           },
           {
             value: "hung",
-            label: say.beside,
-            hint: say.besideHint,
+            label: t("first-start.beside"),
+            hint: t("first-start.beside-hint"),
             drawing: <MethodDrawing method="hung" />,
           },
           {
             value: "flask",
-            label: say.inFlask,
-            hint: say.inFlaskHint,
+            label: t("first-start.in-flask"),
+            hint: t("first-start.in-flask-hint"),
             drawing: <MethodDrawing method="flask" />,
           },
         ]}
       />
       <RadioCards
         name="source"
-        legend={say.source}
+        legend={t("first-start.source")}
         value={answers?.source ?? "typed"}
         cards={[
-          { value: "typed", label: say.typed, hint: say.typedHint },
+          { value: "typed", label: t("first-start.typed"), hint: t("first-start.typed-hint") },
           {
             value: "cable",
-            label: say.cable,
-            hint: say.cableHint,
+            label: t("first-start.cable"),
+            hint: t("first-start.cable-hint"),
           },
-          ...(canTry ? [{ value: "simulated", label: say.simulated, hint: say.simulatedHint }] : []),
+          ...(canTry
+            ? [
+                {
+                  value: "simulated",
+                  label: t("first-start.simulated"),
+                  hint: t("first-start.simulated-hint"),
+                },
+              ]
+            : []),
         ]}
       />
       <RadioCards
         name="metal"
-        legend={say.metal}
+        legend={t("first-start.metal")}
         value={answers?.metal ?? metals[0]?.id ?? ""}
         cards={metals.map(({ id, name, hint }) => ({
           value: id,
@@ -70,7 +79,7 @@ export function FirstStart({ csrfToken, metals, answers, canTry = true, locale =
         }))}
       />
       <button type="submit" class="large">
-        {say.go}
+        {t("first-start.go")}
       </button>
     </form>
   );

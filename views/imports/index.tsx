@@ -1,10 +1,10 @@
 import { Csrf, Field, Problems, RadioCards, TextArea } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import type { Words } from "../words/index.ts";
-import { useWords } from "../words/spoken.ts";
 
-export type ListName = keyof Words["imports"]["lists"];
+const listNames = ["weighings", "tickets", "specifications", "metals"] as const;
+export type ListName = (typeof listNames)[number];
 
 export interface ImportView {
   /** headings of every list, and whether each must be there */
@@ -19,45 +19,55 @@ export interface ImportView {
 
 /** Choosing a list: a file or pasted lines, and where they come from. */
 export function ImportPage(view: ImportView) {
-  const say = useWords().imports;
+  const t = useTell();
   return (
     <>
-      <Problems heading={say.refused} problems={view.problems} />
+      <Problems heading={t("imports.refused")} problems={view.problems} />
       {view.taken && (
         <p role="status">
-          <strong>{say.taken(view.taken.count, say.lists[view.taken.list])}</strong> {say.stoodAlready}
+          <strong>
+            {t("imports.taken", { count: view.taken.count, list: t(`imports.lists.${view.taken.list}`) })}
+          </strong>{" "}
+          {t("imports.stood-already")}
         </p>
       )}
-      <p>{say.lead}</p>
+      <p>{t("imports.lead")}</p>
       <form method="post" action="/imports" enctype="multipart/form-data" class="sheet">
         <Csrf token={view.csrfToken} />
         <RadioCards
           name="list"
-          legend={say.list}
+          legend={t("imports.list")}
           value={view.list}
-          cards={(Object.keys(say.lists) as ListName[]).map((list) => ({
+          cards={listNames.map((list) => ({
             value: list,
-            label: say.lists[list],
+            label: t(`imports.lists.${list}`),
           }))}
         />
         <div class="field">
-          <label for="file">{say.file}</label>
+          <label for="file">{t("imports.file")}</label>
           <input type="file" id="file" name="file" accept=".csv,.tsv,.txt,text/csv,text/plain" />
         </div>
-        <TextArea name="text" label={say.text} value={view.text} rows={6} />
-        <Field name="from" label={say.from} hint={say.fromHint} value={view.from} maxLength={200} required />
-        <button type="submit">{say.look}</button>
+        <TextArea name="text" label={t("imports.text")} value={view.text} rows={6} />
+        <Field
+          name="from"
+          label={t("imports.from")}
+          hint={t("imports.from-hint")}
+          value={view.from}
+          maxLength={200}
+          required
+        />
+        <button type="submit">{t("imports.look")}</button>
       </form>
-      {(Object.keys(say.lists) as ListName[]).map((list) => (
+      {listNames.map((list) => (
         <details key={list}>
           <summary>
-            {say.columns}: {say.lists[list]}
+            {t("imports.columns")}: {t(`imports.lists.${list}`)}
           </summary>
           <p class="raw">{view.headings[list].map(({ name }) => name).join(",")}</p>
           <ul>
             {view.headings[list].map(({ name, needed }) => (
               <li key={name}>
-                {name}: {needed ? say.needed : say.mayBeMissing}
+                {name}: {needed ? t("imports.needed") : t("imports.may-be-missing")}
               </li>
             ))}
           </ul>
@@ -85,55 +95,63 @@ export interface PreviewView {
 
 /** What would be taken over, with every refused cell by its line and column. */
 export function PreviewPage(view: PreviewView) {
-  const say = useWords().imports;
+  const t = useTell();
   const { right, refused, refusedCount, leftOut } = view;
   return (
     <>
       <p>
-        <strong>{say.good(right)}</strong> {refusedCount > 0 && say.bad(refusedCount)}
+        <strong>{t("imports.good", { count: right })}</strong>{" "}
+        {refusedCount > 0 && t("imports.bad", { count: refusedCount })}
       </p>
-      {leftOut.length > 0 && <p>{say.leftOut(leftOut.join(", "))}</p>}
+      {leftOut.length > 0 && <p>{t("imports.left-out", { names: leftOut.join(", ") })}</p>}
       {refusedCount > 0 && (
-        <Sheet id="refused" title={say.refusedCells}>
+        <Sheet id="refused" title={t("imports.refused-cells")}>
           <Rows
-            caption={say.refusedCells}
+            caption={t("imports.refused-cells")}
             empty=""
             columns={[
-              { head: say.line, number: true },
-              { head: say.column },
-              { head: say.stands },
-              { head: say.why },
+              { head: t("imports.line"), number: true },
+              { head: t("imports.column") },
+              { head: t("imports.stands") },
+              { head: t("imports.why") },
             ]}
             rows={refused.map(({ line, column, value, says }) => ({
               key: `${line} ${column} ${value}`,
-              cells: [`${line}`, column, value === "" ? say.empty : value, <Told key="w" says={says} />],
+              cells: [
+                `${line}`,
+                column,
+                value === "" ? t("imports.empty") : value,
+                <Told key="w" says={says} />,
+              ],
             }))}
           />
-          {refusedCount > refused.length && <p>{say.moreRefused(refusedCount - refused.length)}</p>}
+          {refusedCount > refused.length && (
+            <p>{t("imports.more-refused", { count: refusedCount - refused.length })}</p>
+          )}
         </Sheet>
       )}
-      {right === 0 ? <p>{say.nothingRight}</p> : <TakeOver {...view} />}
+      {right === 0 ? <p>{t("imports.nothing-right")}</p> : <TakeOver {...view} />}
       <p>
-        <a href="/imports">{say.correct}</a>
+        <a href="/imports">{t("imports.correct")}</a>
       </p>
     </>
   );
 }
 
 function TakeOver({ headings, rows, right, held, csrfToken }: PreviewView) {
-  const say = useWords().imports;
+  const t = useTell();
   return (
     <form method="post" action="/imports/taken" class="sheet">
-      <h2>{say.rows}</h2>
+      <h2>{t("imports.rows")}</h2>
       <Csrf token={csrfToken} />
       <input type="hidden" name="held" value={held} />
       <Rows
-        caption={say.rows}
+        caption={t("imports.rows")}
         empty=""
-        columns={[{ head: say.line, number: true }, ...headings.map((head) => ({ head }))]}
+        columns={[{ head: t("imports.line"), number: true }, ...headings.map((head) => ({ head }))]}
         rows={rows.map(({ line, cells }) => ({ key: `${line}`, cells: [`${line}`, ...cells] }))}
       />
-      <button type="submit">{say.takeOver(right)}</button>
+      <button type="submit">{t("imports.take-over", { count: right })}</button>
     </form>
   );
 }

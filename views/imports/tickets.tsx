@@ -1,6 +1,6 @@
 import { Csrf } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface TicketsView {
   tickets: readonly { id: string; ticket: string; piece: string; claim: string; lot: string; from: string }[];
@@ -9,40 +9,39 @@ export interface TicketsView {
 
 /** Tickets that wait to be weighed, each with the way onto the bench. */
 export function TicketsPage({ tickets, csrfToken }: TicketsView) {
-  const { tickets: say, imports } = useWords();
-  const { ticket, piece, claim, lot, from, weigh } = say.columns;
+  const t = useTell();
   return (
     <>
-      <p>{say.lead}</p>
+      <p>{t("tickets.lead")}</p>
       <Rows
-        caption={say.title}
-        empty={say.none}
+        caption={t("tickets.title")}
+        empty={t("tickets.none")}
         columns={[
-          { head: ticket },
-          { head: piece },
-          { head: claim },
-          { head: lot },
-          { head: from },
-          { head: weigh },
+          { head: t("tickets.columns.ticket") },
+          { head: t("tickets.columns.piece") },
+          { head: t("tickets.columns.claim") },
+          { head: t("tickets.columns.lot") },
+          { head: t("tickets.columns.from") },
+          { head: t("tickets.columns.weigh") },
         ]}
         rows={tickets.map((one) => ({
           key: one.id,
           cells: [
             one.ticket,
             one.piece,
-            one.claim || say.noClaim,
+            one.claim || t("tickets.no-claim"),
             one.lot,
             one.from,
             <form key="w" method="post" action="/tickets">
               <Csrf token={csrfToken} />
               <input type="hidden" name="id" value={one.id} />
-              <button type="submit">{say.weigh}</button>
+              <button type="submit">{t("tickets.weigh")}</button>
             </form>,
           ],
         }))}
       />
       <p>
-        <a href="/imports">{imports.title}</a>
+        <a href="/imports">{t("imports.title")}</a>
       </p>
     </>
   );

@@ -2,13 +2,13 @@ import type { LiveView } from "../../server/station/view.ts";
 import { heartbeatSeconds } from "../bench/index.tsx";
 import { LiveReading } from "../bench/live-reading.tsx";
 import { Csrf } from "../forms.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 
 const hands = ["dry", "wet", "off"] as const;
 
 /** The balance's own indication beside a lot; in the demonstration, hands at the simulated balance. */
 export function LotBalance({ live, demoToken }: { live: LiveView; demoToken?: string }) {
-  const say = useWords().lots.hands;
+  const t = useTell();
   return (
     <>
       <div hx-sse:connect="/lots/live" data-heartbeat-seconds={heartbeatSeconds}>
@@ -22,7 +22,7 @@ export function LotBalance({ live, demoToken }: { live: LiveView; demoToken?: st
           <Csrf token={demoToken} />
           {hands.map((deed) => (
             <button key={deed} type="submit" class="plain" name="deed" value={deed}>
-              {say[deed]}
+              {t(`lots.hands.${deed}`)}
             </button>
           ))}
         </form>

@@ -1,30 +1,36 @@
 import { Field, Select, UnitSelect } from "../forms.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { LotForm } from "./form.tsx";
 import type { LotView } from "./view.ts";
 
 /** A piece that comes back to the pan after it was wet. */
 export function WeighAgain(lot: LotView) {
-  const say = useWords().lots.again;
+  const t = useTell();
   return (
     <details>
-      <summary>{say.open}</summary>
-      <p class="hint">{say.lead}</p>
+      <summary>{t("lots.again.open")}</summary>
+      <p class="hint">{t("lots.again.lead")}</p>
       <LotForm lot={lot} to="again">
-        <Field name="again" scan label={say.ticket} required />
+        <Field name="again" scan label={t("lots.again.ticket")} required />
         <Field
           kind="decimal"
           name="againTyped"
           weight
-          label={say.reading}
+          label={t("lots.again.reading")}
           after={
-            <UnitSelect name="unit" id="again-unit" label={say.unit} units={lot.units} value={lot.unit} />
+            <UnitSelect
+              name="unit"
+              id="again-unit"
+              label={t("lots.again.unit")}
+              units={lot.units}
+              value={lot.unit}
+            />
           }
         />
-        <button type="submit">{say.keep}</button>{" "}
+        <button type="submit">{t("lots.again.keep")}</button>{" "}
         {lot.live !== undefined && (
           <button type="submit" name="take" value="yes" data-needs-live>
-            {say.take}
+            {t("lots.again.take")}
           </button>
         )}
       </LotForm>
@@ -34,31 +40,37 @@ export function WeighAgain(lot: LotView) {
 
 /** Flags are set and cleared with a reason; every one stays in the ledger. */
 export function FlagPiece(lot: LotView) {
-  const say = useWords().lots.flagging;
+  const t = useTell();
   return (
     <details>
-      <summary>{say.open}</summary>
+      <summary>{t("lots.flagging.open")}</summary>
       <LotForm lot={lot} to="flags">
-        <Field name="flagTicket" scan label={say.ticket} required />
+        <Field name="flagTicket" scan label={t("lots.flagging.ticket")} required />
         <Select
           name="flag"
-          label={say.flag}
+          label={t("lots.flagging.flag")}
           empty="–"
           options={lot.flagNames.map(({ id, name }) => ({ value: id, label: name }))}
         />
-        <Field name="own" label={say.own} hint={say.ownHint} maxLength={100} />
+        <Field name="own" label={t("lots.flagging.own")} hint={t("lots.flagging.own-hint")} maxLength={100} />
         <Select
           name="deed"
-          label={say.what}
+          label={t("lots.flagging.what")}
           value="set"
           options={[
-            { value: "set", label: say.set },
-            { value: "clear", label: say.clear },
+            { value: "set", label: t("lots.flagging.set") },
+            { value: "clear", label: t("lots.flagging.clear") },
           ]}
         />
-        <Field name="reason" label={say.reason} hint={say.stays} required maxLength={400} />
-        <Field name="by" label={say.by} maxLength={100} />
-        <button type="submit">{say.go}</button>
+        <Field
+          name="reason"
+          label={t("lots.flagging.reason")}
+          hint={t("lots.flagging.stays")}
+          required
+          maxLength={400}
+        />
+        <Field name="by" label={t("lots.flagging.by")} maxLength={100} />
+        <button type="submit">{t("lots.flagging.go")}</button>
       </LotForm>
     </details>
   );
@@ -66,15 +78,15 @@ export function FlagPiece(lot: LotView) {
 
 /** Ends the lot; its totals become an entry. */
 export function CloseLot(lot: LotView) {
-  const say = useWords().lots.closing;
+  const t = useTell();
   return (
     <details>
-      <summary>{say.open}</summary>
-      <p class="hint">{say.lead}</p>
+      <summary>{t("lots.closing.open")}</summary>
+      <p class="hint">{t("lots.closing.lead")}</p>
       <LotForm lot={lot} to="closing">
-        <Field name="note" id="closing-note" label={say.note} maxLength={400} />
-        <Field name="by" id="closing-by" label={say.by} maxLength={100} />
-        <button type="submit">{say.go}</button>
+        <Field name="note" id="closing-note" label={t("lots.closing.note")} maxLength={400} />
+        <Field name="by" id="closing-by" label={t("lots.closing.by")} maxLength={100} />
+        <button type="submit">{t("lots.closing.go")}</button>
       </LotForm>
     </details>
   );

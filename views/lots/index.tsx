@@ -1,7 +1,7 @@
 import { WettingCaution } from "../cautions.tsx";
 import { Csrf, Field, type FieldError, Problems, Select, UnitSelect } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface LotRow {
   id: string;
@@ -26,8 +26,7 @@ export interface LotsPage {
 
 /** All lots, and opening a new one. */
 export function LotsIndex({ lots, claims, units, values, problems, csrfToken, stepKey }: LotsPage) {
-  const say = useWords().lots;
-  const { opening } = say;
+  const t = useTell();
   const typed = (name: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return { name, value: values[name] ?? "", ...(error === undefined ? {} : { error }) };
@@ -35,14 +34,14 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
   return (
     <>
       <Rows
-        caption={say.caption}
-        empty={say.empty}
+        caption={t("lots.caption")}
+        empty={t("lots.empty")}
         columns={[
-          { head: say.lot },
-          { head: say.opened },
-          { head: say.pieces, number: true },
-          { head: say.gross, number: true },
-          { head: say.state },
+          { head: t("lots.lot") },
+          { head: t("lots.opened") },
+          { head: t("lots.pieces"), number: true },
+          { head: t("lots.gross"), number: true },
+          { head: t("lots.state") },
         ]}
         rows={lots.map(({ id, name, opened, pieces, gross, state }) => ({
           key: id,
@@ -58,38 +57,38 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
         }))}
       />
       <form method="post" action="/lots" class="sheet">
-        <h2>{opening.heading}</h2>
-        <Problems heading={opening.problems} problems={problems} />
+        <h2>{t("lots.opening.heading")}</h2>
+        <Problems heading={t("lots.opening.problems")} problems={problems} />
         <Csrf token={csrfToken} />
         <input type="hidden" name="step" value={stepKey} />
-        <Field {...typed("name")} label={opening.name} required shortcut="n" />
-        <Field {...typed("from")} label={opening.from} hint={opening.fromHint} />
+        <Field {...typed("name")} label={t("lots.opening.name")} required shortcut="n" />
+        <Field {...typed("from")} label={t("lots.opening.from")} hint={t("lots.opening.from-hint")} />
         <Field
           kind="decimal"
           {...typed("gross")}
-          label={opening.gross}
-          hint={opening.grossHint}
+          label={t("lots.opening.gross")}
+          hint={t("lots.opening.gross-hint")}
           after={
             <UnitSelect
               name="grossUnit"
-              label={opening.grossUnit}
+              label={t("lots.opening.gross-unit")}
               units={units}
               value={values.grossUnit ?? "g"}
             />
           }
         />
-        <Field kind="whole" {...typed("count")} label={opening.count} />
+        <Field kind="whole" {...typed("count")} label={t("lots.opening.count")} />
         <Select
           name="claim"
-          label={opening.claim}
-          empty={opening.notSaid}
+          label={t("lots.opening.claim")}
+          empty={t("lots.opening.not-said")}
           value={values.claim ?? ""}
           options={claims.map(({ id, name }) => ({ value: id, label: name }))}
         />
         <p class="hint">
-          {opening.list} <a href="/imports">{opening.listLink}</a>.
+          {t("lots.opening.list")} <a href="/imports">{t("lots.opening.list-link")}</a>.
         </p>
-        <button type="submit">{opening.go}</button>
+        <button type="submit">{t("lots.opening.go")}</button>
       </form>
       <WettingCaution />
     </>

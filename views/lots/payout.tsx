@@ -1,7 +1,7 @@
 import { BuyingCaution } from "../cautions.tsx";
 import { Problems } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import { type PayoutEntries, PriceForm, TermsForm } from "./price-form.tsx";
 
 /** One line of the worksheet; low and high follow the interval of the fine mass. */
@@ -33,36 +33,36 @@ export interface PayoutView extends PayoutEntries {
 
 /** The worksheet from fine mass to money, with both ends. */
 export function Payout(view: PayoutView) {
-  const { assay, payout: say } = useWords();
+  const t = useTell();
   const { sheet } = view;
   return (
     <>
       <BuyingCaution />
-      <Problems heading={say.problems} problems={view.problems} />
+      <Problems heading={t("payout.problems")} problems={view.problems} />
       {sheet && (
-        <Sheet id="worksheet" title={say.title(view.lotName)}>
+        <Sheet id="worksheet" title={t("payout.title", { lot: view.lotName })}>
           <Facts facts={sheet.facts} />
           <Rows
-            caption={say.caption}
-            empty={say.empty}
+            caption={t("payout.caption")}
+            empty={t("payout.empty")}
             columns={[
-              { head: say.what },
-              { head: say.net, number: true },
-              { head: say.fineness },
-              { head: say.saidBy },
-              { head: say.fine },
-              { head: say.payLow, number: true },
-              { head: say.payHigh, number: true },
+              { head: t("payout.what") },
+              { head: t("payout.net"), number: true },
+              { head: t("payout.fineness") },
+              { head: t("payout.said-by") },
+              { head: t("payout.fine") },
+              { head: t("payout.pay-low"), number: true },
+              { head: t("payout.pay-high"), number: true },
             ]}
             rows={sheet.rows.map((row) => ({
               key: row.what,
               cells: [row.what, row.net, row.fineness, row.saidBy, row.fine, row.payLow, row.payHigh],
             }))}
-            foot={[say.together, "", "", "", "", sheet.totalLow, sheet.totalHigh]}
+            foot={[t("payout.together"), "", "", "", "", sheet.totalLow, sheet.totalHigh]}
           />
-          {sheet.left !== "" && <p>{say.left(sheet.left)}</p>}
-          <p>{say.says}</p>
-          {sheet.house.length > 0 && <h3>{assay.house.heading}</h3>}
+          {sheet.left !== "" && <p>{t("payout.left", { tickets: sheet.left })}</p>}
+          <p>{t("payout.says")}</p>
+          {sheet.house.length > 0 && <h3>{t("assay.house.heading")}</h3>}
           {sheet.house.map((one) => (
             <p key={one}>{one}</p>
           ))}

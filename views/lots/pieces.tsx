@@ -1,24 +1,24 @@
 import { StateWord } from "../finding.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import type { FlagView, LotView } from "./view.ts";
 
 /** The newest pieces of the lot with their flags. */
 export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
-  const say = useWords().lots.list;
+  const t = useTell();
   return (
-    <Sheet id="pieces" title={say.heading}>
+    <Sheet id="pieces" title={t("lots.list.heading")}>
       <Rows
-        caption={say.caption}
-        empty={say.empty}
+        caption={t("lots.list.caption")}
+        empty={t("lots.list.empty")}
         columns={[
-          { head: say.ticket },
-          { head: say.claim },
-          { head: say.dry, number: true },
-          { head: say.density, number: true },
-          { head: say.finding },
-          { head: say.fine, number: true },
-          { head: say.flags },
+          { head: t("lots.list.ticket") },
+          { head: t("lots.list.claim") },
+          { head: t("lots.list.dry"), number: true },
+          { head: t("lots.list.density"), number: true },
+          { head: t("lots.list.finding") },
+          { head: t("lots.list.fine"), number: true },
+          { head: t("lots.list.flags") },
         ]}
         rows={pieces.map((one, index) => ({
           key: `${one.ticket} ${index}`,
@@ -40,17 +40,18 @@ export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
           ],
         }))}
       />
-      {waiting && <p>{say.waiting(waiting.count, waiting.tickets)}</p>}
+      {waiting && <p>{t("lots.list.waiting", { count: waiting.count, tickets: waiting.tickets })}</p>}
       <p>
-        <a href={`/lots/${id}/payout`}>{say.payout}</a>; <a href="/customer">{say.seller}</a>{" "}
-        {more > 0 && <span class="hint">{say.more(more)}</span>}
+        <a href={`/lots/${id}/payout`}>{t("lots.list.payout")}</a>;{" "}
+        <a href="/customer">{t("lots.list.seller")}</a>{" "}
+        {more > 0 && <span class="hint">{t("lots.list.more", { count: more })}</span>}
       </p>
     </Sheet>
   );
 }
 
 function Flags({ flags }: { flags: readonly FlagView[] }) {
-  const say = useWords().lots.list;
+  const t = useTell();
   return (
     <span>
       {flags.map(({ name, reason, cleared }, place) => (
@@ -60,7 +61,7 @@ function Flags({ flags }: { flags: readonly FlagView[] }) {
             name
           ) : (
             <>
-              <s>{name}</s> ({say.cleared(cleared)})
+              <s>{name}</s> ({t("lots.list.cleared", { reason: cleared })})
             </>
           )}
           {reason !== undefined && <small> ({reason})</small>}

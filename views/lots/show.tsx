@@ -1,5 +1,5 @@
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import { CloseLot, FlagPiece, WeighAgain } from "./deeds.tsx";
 import { Pieces } from "./pieces.tsx";
 import { ScreeningStep } from "./step.tsx";
@@ -9,11 +9,11 @@ import type { LotView } from "./view.ts";
 
 /** Screening a lot: ticket, dry, immersed, next. One key per weighing; the totals run along. */
 export function LotPage(lot: LotView) {
-  const say = useWords().lots;
+  const t = useTell();
   return (
     <>
       {lot.live !== undefined && (
-        <section class="sheet live-box" aria-label={say.balance} data-live>
+        <section class="sheet live-box" aria-label={t("lots.balance")} data-live>
           {lot.live}
         </section>
       )}
@@ -24,7 +24,7 @@ export function LotPage(lot: LotView) {
 
 /** Fragment: everything of the lot that a weighing changes. */
 export function LotPart(lot: LotView) {
-  const say = useWords().lots.closing;
+  const t = useTell();
   return (
     <div id="lot">
       <div class="bench-columns">
@@ -32,7 +32,7 @@ export function LotPart(lot: LotView) {
         <RunningTotals {...lot} />
       </div>
       {lot.closed && (
-        <Sheet id="closed" title={say.heading}>
+        <Sheet id="closed" title={t("lots.closing.heading")}>
           <Facts facts={lot.closed.facts} />
         </Sheet>
       )}

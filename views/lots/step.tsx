@@ -1,18 +1,18 @@
 import { OtherPiece } from "../bench/other-piece.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 import { LotForm } from "./form.tsx";
 import type { LotView } from "./view.ts";
 
 /** The step at hand with its one entry or its one button. */
 export function ScreeningStep(lot: LotView) {
   const { current, problem, closed } = lot;
-  const say = useWords().lots.step;
-  const now = say.now[current.step];
+  const t = useTell();
+  const now = t(`lots.step.now.${current.step}`);
   return (
-    <section class="sheet" id="screening" aria-label={say.label} data-say={now}>
+    <section class="sheet" id="screening" aria-label={t("lots.step.label")} data-say={now}>
       <h2>{now}</h2>
       {problem && (
         <div class="problems" role="alert">
@@ -22,10 +22,11 @@ export function ScreeningStep(lot: LotView) {
         </div>
       )}
       {current.step === "closed" ? (
-        <p>{say.closed(closed?.when ?? "")}</p>
+        <p>{t("lots.step.closed", { when: closed?.when ?? "" })}</p>
       ) : current.step === "elsewhere" ? (
         <p>
-          {say.elsewhere(current.ticket)} <a href="/">{say.elsewhereLink}</a>
+          {t("lots.step.elsewhere", { ticket: current.ticket })}{" "}
+          <a href="/">{t("lots.step.elsewhere-link")}</a>
         </p>
       ) : current.step === "water" ? (
         <WaterForm lot={lot} />
@@ -45,7 +46,7 @@ export function ScreeningStep(lot: LotView) {
       ) : current.step === "second-person" ? (
         <>
           <p>
-            {say.ticket} <strong>{current.ticket}</strong>
+            {t("lots.step.ticket")} <strong>{current.ticket}</strong>
           </p>
           {lot.secondPerson && <SecondPersonNote view={lot.secondPerson} inLot />}
           <AsideForm lot={lot} />
@@ -55,7 +56,7 @@ export function ScreeningStep(lot: LotView) {
       )}
       {lot.water !== "" && current.step === "ticket" && (
         <details>
-          <summary>{say.waterAnew(lot.water)}</summary>
+          <summary>{t("lots.step.water-anew", { celsius: lot.water })}</summary>
           <WaterForm lot={lot} />
         </details>
       )}
@@ -65,55 +66,59 @@ export function ScreeningStep(lot: LotView) {
 
 function WaterForm({ lot }: { lot: LotView }) {
   const { problem, current } = lot;
-  const say = useWords().lots.step;
+  const t = useTell();
   return (
     <LotForm lot={lot}>
       <Field
         kind="decimal"
         name="celsius"
-        label={say.celsius}
+        label={t("lots.step.celsius")}
         after="°C"
         value={problem?.typed.celsius ?? ""}
         required
         autoFocus={current.step === "water"}
       />
-      <button type="submit">{say.keep}</button>
+      <button type="submit">{t("lots.step.keep")}</button>
     </LotForm>
   );
 }
 
 function TicketForm({ lot }: { lot: LotView }) {
   const { claim, claims, problem, nextTicket } = lot;
-  const say = useWords().lots.step;
+  const t = useTell();
   return (
     <LotForm lot={lot}>
       {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
       <Field
         name="ticket"
         scan
-        label={say.ticket}
-        hint={nextTicket === undefined ? say.ticketHint : say.ticketNext(nextTicket)}
+        label={t("lots.step.ticket")}
+        hint={
+          nextTicket === undefined
+            ? t("lots.step.ticket-hint")
+            : t("lots.step.ticket-next", { next: nextTicket })
+        }
         value={problem?.typed.ticket ?? ""}
         required={nextTicket === undefined}
         autoFocus
       />
       <Select
         name="claim"
-        label={say.claim}
-        empty={say.notSaid}
+        label={t("lots.step.claim")}
+        empty={t("lots.step.not-said")}
         value={problem?.typed.claim ?? claim}
         options={claims.map((one) => ({ value: one.id, label: one.name }))}
       />
       <button type="submit" class="large">
-        {say.next} <kbd>Enter</kbd>
+        {t("lots.step.next")} <kbd>Enter</kbd>
       </button>
     </LotForm>
   );
 }
 
 function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" | "rise" }) {
-  const say = useWords().lots.step;
-  const role = say.roles[step];
+  const t = useTell();
+  const role = t(`lots.step.roles.${step}`);
   const typed = (
     <LotForm lot={lot}>
       <input type="hidden" name="role" value={step} />
@@ -121,28 +126,28 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
         kind="decimal"
         name="typed"
         weight
-        label={say.reading(role)}
+        label={t("lots.step.reading", { role })}
         value={lot.problem?.typed.typed ?? ""}
         required
         autoFocus={lot.live === undefined}
         after={
           <UnitSelect
             name="unit"
-            label={say.unit}
+            label={t("lots.step.unit")}
             units={lot.units}
             value={lot.problem?.typed.unit ?? lot.unit}
           />
         }
       />
       <button type="submit">
-        {say.keepTyped} <kbd>Enter</kbd>
+        {t("lots.step.keep-typed")} <kbd>Enter</kbd>
       </button>
     </LotForm>
   );
   return (
     <>
       <p>
-        {say.ticket} <strong>{lot.current.ticket}</strong>
+        {t("lots.step.ticket")} <strong>{lot.current.ticket}</strong>
       </p>
       {lot.live === undefined ? (
         typed
@@ -157,13 +162,13 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
             data-needs-live
             autofocus
           >
-            {say.take(role)} <kbd>Enter</kbd>
+            {t("lots.step.take", { role })} <kbd>Enter</kbd>
           </button>
         </LotForm>
       )}
       {lot.live !== undefined && (
         <details>
-          <summary>{say.typeIt}</summary>
+          <summary>{t("lots.step.type-it")}</summary>
           {typed}
         </details>
       )}
@@ -173,11 +178,11 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
 }
 
 function AsideForm({ lot }: { lot: LotView }) {
-  const say = useWords().lots.step;
+  const t = useTell();
   return (
     <LotForm lot={lot}>
       <button type="submit" class="plain" name="aside" value="yes">
-        {say.aside}
+        {t("lots.step.aside")}
       </button>
     </LotForm>
   );

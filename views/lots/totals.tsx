@@ -1,27 +1,27 @@
+import { useTell } from "../messages/spoken.ts";
 import { Facts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 import type { LotTotals, LotView } from "./view.ts";
 
 /** Sums, fine mass with its interval, doubts. */
 export function RunningTotals({ totals, checks }: LotView) {
-  const say = useWords().lots.totals;
+  const t = useTell();
   return (
     <section class="sheet" id="totals" aria-labelledby="totals-heading">
-      <h2 id="totals-heading">{say.heading}</h2>
+      <h2 id="totals-heading">{t("lots.totals.heading")}</h2>
       <Facts
         facts={[
-          [say.pieces, totals.pieces],
-          [say.sum, totals.sum],
-          [say.gross, totals.gross],
-          [say.against, totals.against],
-          [say.fine, <FineMasses key="f" fine={totals.fine} />],
+          [t("lots.totals.pieces"), totals.pieces],
+          [t("lots.totals.sum"), totals.sum],
+          [t("lots.totals.gross"), totals.gross],
+          [t("lots.totals.against"), totals.against],
+          [t("lots.totals.fine"), <FineMasses key="f" fine={totals.fine} />],
         ]}
       />
-      <p class="hint">{say.fineWords}</p>
+      <p class="hint">{t("lots.totals.fine-words")}</p>
       {checks.length > 0 && (
         <>
-          <h3>{say.doubts}</h3>
+          <h3>{t("lots.totals.doubts")}</h3>
           <ul>
             {checks.map(({ message, remedy, tickets }) => (
               <li key={`${message.code} ${tickets.join()}`}>

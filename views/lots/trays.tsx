@@ -1,13 +1,12 @@
 import { StateWord } from "../finding.tsx";
-import { useTell, useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import type { LotView } from "./view.ts";
 
 /** The trays by finding. */
 export function Trays({ trays }: Pick<LotView, "trays">) {
-  const { lots } = useWords();
   const t = useTell();
   return (
-    <section id="trays" aria-label={lots.trays} class="trays">
+    <section id="trays" aria-label={t("lots.trays")} class="trays">
       {trays.map(({ state, pieces, mass, tickets }) => (
         <section class="sheet" key={state} aria-label={t(`state.${state}`)}>
           <StateWord state={state} />

@@ -1,9 +1,9 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import type { Code } from "../../calibration/message.ts";
-import { type Locale, locales } from "../words/index.ts";
 import de from "./de.json" with { type: "json" };
 import en from "./en.json" with { type: "json" };
 import es from "./es.json" with { type: "json" };
+import { type Locale, locales } from "./language.ts";
 
 const texts: Record<Locale, Readonly<Record<string, string>>> = { en, de, es };
 

@@ -1,7 +1,7 @@
 import type { Code, Message, Param, Params } from "../../calibration/message.ts";
 import { inLocale } from "../numbers.ts";
-import type { Locale } from "../words/index.ts";
 import { isCode, type Text, textOf } from "./catalogue.ts";
+import type { Locale } from "./language.ts";
 
 /** The words of a message in a language. A code that no catalogue has is shown as itself. */
 export function tell({ code, params = {} }: Message, locale: Locale): string {
@@ -29,8 +29,13 @@ export function tellValue(value: Param, locale: Locale): string {
 
 /** Name of a metal in a language; an owner's own metal has the name that was typed. */
 export function metalName(id: string, locale: Locale, own?: string): string {
-  const code = `metal.${id}`;
-  return own ?? (isCode(code) ? tell({ code }, locale) : id);
+  return own ?? tellId("metal", id, locale);
+}
+
+/** The words of an id under a stem of codes; the id itself when the catalogue has none, such as one out of an older entry. */
+export function tellId(stem: string, id: string, locale: Locale): string {
+  const code = `${stem}.${id}`;
+  return isCode(code) ? tell({ code }, locale) : id;
 }
 
 function valuesFor(text: Text, params: Params, locale: Locale): Record<string, string | number> {

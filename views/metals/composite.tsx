@@ -1,5 +1,5 @@
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import { Figures, type FigureView } from "./figures.tsx";
 
 /** A mixture or a core under a skin, named by what it is put together from. */
@@ -16,12 +16,12 @@ export interface CompositeView {
 }
 
 export function CompositePage({ says, parts, shareOf, densities, shows, figures }: CompositeView) {
-  const say = useWords().composite;
+  const t = useTell();
   return (
     <>
       <p>{says}</p>
       <div class="columns">
-        <Sheet id="parts" title={say.madeOf}>
+        <Sheet id="parts" title={t("composite.made-of")}>
           <ul>
             {parts.map(({ id, name }) => (
               <li key={id}>
@@ -32,9 +32,9 @@ export function CompositePage({ says, parts, shareOf, densities, shows, figures 
           <Facts facts={shows} />
           <Figures figures={figures} />
         </Sheet>
-        <Sheet id="densities" title={say.byShare}>
+        <Sheet id="densities" title={t("composite.by-share")}>
           <Rows
-            caption={say.sound}
+            caption={t("composite.sound")}
             empty=""
             columns={[{ head: shareOf }, { head: "g/cm³", number: true }]}
             rows={densities.map(([share, density]) => ({ key: share, cells: [share, density] }))}

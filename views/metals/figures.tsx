@@ -1,6 +1,6 @@
+import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useTell } from "../words/spoken.ts";
 
 /** One figure and where it comes from; composition and limits stand in their own table and have no value here. */
 export interface FigureView {

@@ -1,9 +1,9 @@
 import { Field, Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useTell, useWords } from "../words/spoken.ts";
 
 /** Where a figure comes from: a source, a rule, memory, or the owner. */
 export type ProvenanceKind = "seen" | "computed" | "from-memory" | "stated";
@@ -35,7 +35,7 @@ export interface MetalsPage {
 /** The library: what each metal's recipe leaves free on the density axis. */
 export function MetalsIndex(page: MetalsPage) {
   const { q, family, families, density } = page;
-  const say = useWords().metals;
+  const t = useTell();
   return (
     <>
       <search class="not-printed">
@@ -51,16 +51,22 @@ export function MetalsIndex(page: MetalsPage) {
           hx-sync="this:replace"
         >
           <div class="row">
-            <Field kind="search" name="q" label={say.search} value={q} shortcut="/" />
+            <Field kind="search" name="q" label={t("metals.search")} value={q} shortcut="/" />
             <Select
               name="family"
-              label={say.family}
-              empty={say.allFamilies}
+              label={t("metals.family")}
+              empty={t("metals.all-families")}
               value={family}
               options={families.map(({ id, name }) => ({ value: id, label: name }))}
             />
-            <Field kind="decimal" name="density" label={say.nearDensity} after="g/cm³" value={density} />
-            <button type="submit">{say.search}</button>
+            <Field
+              kind="decimal"
+              name="density"
+              label={t("metals.near-density")}
+              after="g/cm³"
+              value={density}
+            />
+            <button type="submit">{t("metals.search")}</button>
           </div>
         </form>
       </search>
@@ -74,7 +80,7 @@ const shownAtOnce = 24;
 
 /** The part that a search replaces: axis and table of what was found. */
 export function FoundMetals({ rows, all, libraryVersion, densityProblem }: MetalsPage) {
-  const say = useWords().metals;
+  const t = useTell();
   const families = rows.length > shownAtOnce ? familiesOf(rows) : undefined;
   return (
     <div id="found">
@@ -83,21 +89,23 @@ export function FoundMetals({ rows, all, libraryVersion, densityProblem }: Metal
           <Told says={densityProblem} />
         </p>
       )}
-      <p role="status">{say.count(rows.length, all)}</p>
+      <p role="status">
+        {rows.length === all ? t("metals.count", { all }) : t("metals.count-of", { found: rows.length, all })}
+      </p>
       {rows.length > 0 && (
         <div class="sheet">
           <DensityAxis
             id="library"
-            caption={families ? say.familiesOnAxis : say.onAxis}
+            caption={families ? t("metals.families-on-axis") : t("metals.on-axis")}
             bands={(families ?? rows).map(({ id, name, low, high }) => ({ id, name, low, high }))}
           />
         </div>
       )}
       {families?.map((family) => <Family key={family.id} {...family} />) ?? (
-        <Listed caption={say.caption} rows={rows} />
+        <Listed caption={t("metals.caption")} rows={rows} />
       )}
       <p class="hint">
-        {say.library(libraryVersion)} <a href="/metals/own">{say.own}</a>
+        {t("metals.library", { version: libraryVersion })} <a href="/metals/own">{t("metals.own")}</a>
       </p>
     </div>
   );
@@ -123,30 +131,36 @@ function familiesOf(rows: readonly MetalRow[]): FamilyRows[] {
 
 function Family({ name, low, high, rows }: FamilyRows) {
   const locale = useLocale();
-  const say = useWords().metals;
+  const t = useTell();
   return (
     <details class="family">
-      <summary>{say.inFamily(name, rows.length, fixed(low, 2, locale), fixed(high, 2, locale))}</summary>
-      <Listed caption={`${say.caption}: ${name}`} rows={rows} />
+      <summary>
+        {t("metals.in-family", {
+          name,
+          count: rows.length,
+          low: fixed(low, 2, locale),
+          high: fixed(high, 2, locale),
+        })}
+      </summary>
+      <Listed caption={`${t("metals.caption")}: ${name}`} rows={rows} />
     </details>
   );
 }
 
 function Listed({ caption, rows }: { caption: string; rows: readonly MetalRow[] }) {
   const locale = useLocale();
-  const say = useWords().metals;
   const t = useTell();
   return (
     <Rows
       caption={caption}
-      empty={say.empty}
+      empty={t("metals.empty")}
       columns={[
-        { head: say.metal },
-        { head: say.family },
-        { head: say.from, number: true },
-        { head: say.usual, number: true },
-        { head: say.to, number: true },
-        { head: say.source },
+        { head: t("metals.metal") },
+        { head: t("metals.family") },
+        { head: t("metals.from"), number: true },
+        { head: t("metals.usual"), number: true },
+        { head: t("metals.to"), number: true },
+        { head: t("metals.source") },
       ]}
       rows={rows.map((row) => ({
         key: row.id,

@@ -1,9 +1,9 @@
 import { colours } from "../../server/metals/metal.ts";
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface OwnMetalsPage {
   libraryVersion: string;
@@ -20,20 +20,25 @@ export interface OwnMetalsPage {
 /** The owner's own metals: what is held, one more by form, all of them as a file. */
 export function OwnMetalsPage(page: OwnMetalsPage) {
   const { metals, doubts, problems, csrfToken, libraryVersion } = page;
-  const { ownMetals: say, metals: list } = useWords();
+  const t = useTell();
   return (
     <>
-      <Problems heading={say.problems} problems={problems} />
+      <Problems heading={t("own-metals.problems")} problems={problems} />
       {page.kept && (
         <p role="status">
-          <strong>{say.kept(libraryVersion)}</strong>
+          <strong>{t("own-metals.kept", { version: libraryVersion })}</strong>
         </p>
       )}
-      <p>{say.lead}</p>
+      <p>{t("own-metals.lead")}</p>
       <Rows
-        caption={say.caption(libraryVersion)}
-        empty={say.empty}
-        columns={[{ head: list.metal }, { head: "g/cm³", number: true }, { head: list.source }, { head: "" }]}
+        caption={t("own-metals.caption", { version: libraryVersion })}
+        empty={t("own-metals.empty")}
+        columns={[
+          { head: t("metals.metal") },
+          { head: "g/cm³", number: true },
+          { head: t("metals.source") },
+          { head: "" },
+        ]}
         rows={metals.map(({ id, name, band, source }) => ({
           key: id,
           cells: [
@@ -44,15 +49,15 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
             source,
             <form key="f" method="post" action={`/metals/own/${id}/removal`}>
               <Csrf token={csrfToken} />
-              <button type="submit" class="plain" aria-label={say.takeOutNamed(name)}>
-                {say.takeOut}
+              <button type="submit" class="plain" aria-label={t("own-metals.take-out-named", { name })}>
+                {t("own-metals.take-out")}
               </button>
             </form>,
           ],
         }))}
       />
       {doubts.length > 0 && (
-        <Sheet id="doubts" title={say.doubts}>
+        <Sheet id="doubts" title={t("own-metals.doubts")}>
           <ul>
             {doubts.map((one) => (
               <li key={one}>
@@ -63,20 +68,20 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
         </Sheet>
       )}
       <AddForm {...page} />
-      <Sheet id="file" title={say.file}>
+      <Sheet id="file" title={t("own-metals.file")}>
         <p>
           <a href="/metals/own.json" download>
-            {say.download}
+            {t("own-metals.download")}
           </a>
         </p>
         <TakeOver
           action="/metals/own/import"
           csrfToken={csrfToken}
           words={{
-            choose: say.takeOverJson,
-            paste: say.takeOverPasted,
-            hint: say.takeOverHint,
-            takeOver: say.takeOver,
+            choose: t("own-metals.take-over-json"),
+            paste: t("own-metals.take-over-pasted"),
+            hint: t("own-metals.take-over-hint"),
+            takeOver: t("own-metals.take-over"),
           }}
           pasted={page.typed.file ?? ""}
           {...fileError(problems)}
@@ -92,7 +97,7 @@ function fileError(problems: OwnMetalsPage["problems"]): { error?: FieldError } 
 }
 
 function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
-  const { ownMetals: say, metal } = useWords();
+  const t = useTell();
   const refused = errorsOf(problems);
   const errorOf = (name: string) => ({ value: typed[name] ?? "", ...refused(name) });
   const number = (name: string, label: string, after: string, hint?: string, required = false) => (
@@ -108,25 +113,25 @@ function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
   );
   return (
     <form method="post" action="/metals/own" class="sheet">
-      <h2>{say.oneMore}</h2>
+      <h2>{t("own-metals.one-more")}</h2>
       <Csrf token={csrfToken} />
       <div class="columns">
         <div>
-          <Field name="name" label={say.name} required maxLength={80} {...errorOf("name")} />
+          <Field name="name" label={t("own-metals.name")} required maxLength={80} {...errorOf("name")} />
           <TextArea
             name="composition"
-            label={say.composition}
-            hint={say.compositionHint}
+            label={t("own-metals.composition")}
+            hint={t("own-metals.composition-hint")}
             required
             {...errorOf("composition")}
           />
-          {number("nominal", say.nominal, "g/cm³", undefined, true)}
-          {number("low", say.low, "g/cm³", say.emptyUsual)}
-          {number("high", say.high, "g/cm³", say.emptyUsual)}
+          {number("nominal", t("own-metals.nominal"), "g/cm³", undefined, true)}
+          {number("low", t("own-metals.low"), "g/cm³", t("own-metals.empty-usual"))}
+          {number("high", t("own-metals.high"), "g/cm³", t("own-metals.empty-usual"))}
           <Field
             name="source"
-            label={say.source}
-            hint={say.sourceHint}
+            label={t("own-metals.source")}
+            hint={t("own-metals.source-hint")}
             required
             maxLength={400}
             {...errorOf("source")}
@@ -135,38 +140,43 @@ function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
         <div>
           <Select
             name="magnetism"
-            label={say.magnet}
+            label={t("own-metals.magnet")}
             value={typed.magnetism ?? "none"}
             options={[
-              { value: "none", label: metal.magnets.none },
-              { value: "weak", label: say.weak },
-              { value: "strong", label: metal.magnets.strong },
+              { value: "none", label: t("metal-page.magnets.none") },
+              { value: "weak", label: t("own-metals.weak") },
+              { value: "strong", label: t("metal-page.magnets.strong") },
             ]}
           />
           <Select
             name="colour"
-            label={say.colour}
+            label={t("own-metals.colour")}
             value={typed.colour ?? "white"}
-            options={colours.map((value) => ({ value, label: metal.colours[value] ?? value }))}
+            options={colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) ?? value }))}
           />
           <Select
             name="likelihood"
-            label={say.met}
+            label={t("own-metals.met")}
             value={typed.likelihood ?? "common"}
             options={[
-              { value: "common", label: metal.likelihoods.common },
-              { value: "possible", label: metal.likelihoods.possible },
-              { value: "rare", label: metal.likelihoods.rare },
+              { value: "common", label: t("metal-page.likelihoods.common") },
+              { value: "possible", label: t("metal-page.likelihoods.possible") },
+              { value: "rare", label: t("metal-page.likelihoods.rare") },
             ]}
           />
-          {number("conductivityLow", say.conductivityFrom, "% IACS", say.emptyUnknown)}
-          {number("conductivityHigh", say.conductivityTo, "% IACS")}
-          {number("sound", say.sound, "m/s", say.emptyUnknown)}
-          {number("expansion", say.expansion, "10⁻⁶/K", say.emptyUnknown)}
-          <Field name="notes" label={say.notes} maxLength={400} {...errorOf("notes")} />
+          {number(
+            "conductivityLow",
+            t("own-metals.conductivity-from"),
+            "% IACS",
+            t("own-metals.empty-unknown"),
+          )}
+          {number("conductivityHigh", t("own-metals.conductivity-to"), "% IACS")}
+          {number("sound", t("own-metals.sound"), "m/s", t("own-metals.empty-unknown"))}
+          {number("expansion", t("own-metals.expansion"), "10⁻⁶/K", t("own-metals.empty-unknown"))}
+          <Field name="notes" label={t("own-metals.notes")} maxLength={400} {...errorOf("notes")} />
         </div>
       </div>
-      <button type="submit">{say.add}</button>
+      <button type="submit">{t("own-metals.add")}</button>
     </form>
   );
 }

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, fromTo } from "../numbers.ts";
 import type { Band } from "../plots/bands.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Caution, Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { Figures, type FigureView } from "./figures.tsx";
 
 /** One metal of the library as its page shows it. Absent values are told as not known, never filled in. */
@@ -37,70 +37,79 @@ export interface MetalView {
 
 export function MetalPage(metal: MetalView) {
   const locale = useLocale();
-  const say = useWords().metal;
-  const known = (value: string | undefined): ComponentChildren => value ?? say.notKnown;
+  const t = useTell();
+  const known = (value: string | undefined): ComponentChildren => value ?? t("metal-page.not-known");
   return (
     <>
       {metal.hazard !== undefined && (
-        <Caution title={say.caution}>
+        <Caution title={t("metal-page.caution")}>
           <p>
             <Told says={metal.hazard} />
           </p>
         </Caution>
       )}
       <p class="result-value">{fromTo(metal.low, metal.high, locale)} g/cm³</p>
-      <p>{say.usual(fixed(metal.nominal, 3, locale))}</p>
+      <p>{t("metal-page.usual", { density: fixed(metal.nominal, 3, locale) })}</p>
       <div class="sheet">
-        <DensityAxis id="neighbours" caption={say.neighbours} bands={metal.neighbours} locale={locale} />
+        <DensityAxis
+          id="neighbours"
+          caption={t("metal-page.neighbours")}
+          bands={metal.neighbours}
+          locale={locale}
+        />
       </div>
       <div class="columns">
-        <Sheet id="properties" title={say.otherTests}>
+        <Sheet id="properties" title={t("metal-page.other-tests")}>
           <Facts
             facts={[
-              [say.family, metal.family],
-              [say.magnet, metal.magnetism],
-              [say.colour, metal.colour],
-              [say.conductivity, known(metal.conductivity)],
-              [say.sound, known(metal.sound)],
-              [say.expansion, known(metal.expansion)],
-              [say.met, metal.likelihood],
+              [t("metal-page.family"), metal.family],
+              [t("metal-page.magnet"), metal.magnetism],
+              [t("metal-page.colour"), metal.colour],
+              [t("metal-page.conductivity"), known(metal.conductivity)],
+              [t("metal-page.sound"), known(metal.sound)],
+              [t("metal-page.expansion"), known(metal.expansion)],
+              [t("metal-page.met"), metal.likelihood],
             ]}
           />
         </Sheet>
-        <Sheet id="composition" title={say.composition}>
+        <Sheet id="composition" title={t("metal-page.composition")}>
           <Rows
-            caption={say.massFractions}
-            empty={say.noComposition}
+            caption={t("metal-page.mass-fractions")}
+            empty={t("metal-page.no-composition")}
             columns={[
-              { head: say.element },
-              { head: say.usualShare, number: true },
-              { head: say.range, number: true },
+              { head: t("metal-page.element") },
+              { head: t("metal-page.usual-share"), number: true },
+              { head: t("metal-page.range"), number: true },
             ]}
             rows={metal.composition.map(({ element, nominal, range }) => ({
               key: element,
               cells: [element, nominal, range],
             }))}
           />
-          {metal.mixture && <p>{say.mixture(metal.mixture.ideal, metal.mixture.withExcess)}</p>}
+          {metal.mixture && (
+            <p>
+              {t("metal-page.mixture", { ideal: metal.mixture.ideal, withExcess: metal.mixture.withExcess })}
+            </p>
+          )}
           {metal.recipes.length > 0 && (
             <>
-              <h3>{say.recipes}</h3>
+              <h3>{t("metal-page.recipes")}</h3>
               <Links items={metal.recipes} />
             </>
           )}
         </Sheet>
       </div>
-      <Sheet id="look-alikes" title={say.lookAlikes}>
-        {metal.lookAlikes.length === 0 && <p>{say.noLookAlike}</p>}
+      <Sheet id="look-alikes" title={t("metal-page.look-alikes")}>
+        {metal.lookAlikes.length === 0 && <p>{t("metal-page.no-look-alike")}</p>}
         <LookAlikes list={metal.lookAlikes.slice(0, shownAtOnce)} />
         {metal.lookAlikes.length > shownAtOnce && (
           <details>
-            <summary>{say.more(metal.lookAlikes.length - shownAtOnce)}</summary>
+            <summary>{t("metal-page.more", { count: metal.lookAlikes.length - shownAtOnce })}</summary>
             <LookAlikes list={metal.lookAlikes.slice(shownAtOnce)} />
           </details>
         )}
       </Sheet>
-      <Sheet id="source" title={say.source}>
+      <Sheet id="source" title={t("metal-page.source")}>
         <Figures figures={metal.figures} />
         {metal.notes.map((note) => (
           <p key={typeof note === "string" ? note : note.code}>

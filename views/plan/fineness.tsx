@@ -1,9 +1,9 @@
 import { type FinenessAnswer, HouseMelts } from "../evidence/fineness.tsx";
 import { decimalEntries, type FieldError, Problems, Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Fineness } from "../plots/fineness.tsx";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 export interface FinenessView {
@@ -18,33 +18,33 @@ export interface FinenessView {
 /** What fineness a density leaves open, and which cause leaves how much of it. */
 export function FinenessPage({ values, colours, problems, answer }: FinenessView) {
   const locale = useLocale();
-  const say = useWords().planPages;
+  const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
     <>
-      <Problems heading={say.problems} problems={problems} />
+      <Problems heading={t("plan-pages.problems")} problems={problems} />
       <form method="get" action="/plan/fineness" class="sheet">
         <div class="row">
-          {entry("density", say.density, "g/cm³", true)}
-          {entry("uDensity", say.standardUncertainty, "g/cm³", true)}
+          {entry("density", t("plan-pages.density"), "g/cm³", true)}
+          {entry("uDensity", t("plan-pages.standard-uncertainty"), "g/cm³", true)}
           <Select
             name="metal"
-            label={say.metal}
+            label={t("plan-pages.metal")}
             value={values.metal}
             options={[
-              { value: "gold", label: say.gold },
-              { value: "silver", label: say.silver },
+              { value: "gold", label: t("plan-pages.gold") },
+              { value: "silver", label: t("plan-pages.silver") },
             ]}
           />
           <Select
             name="colour"
-            label={say.goldColour}
+            label={t("plan-pages.gold-colour")}
             value={values.colour}
             options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
           />
-          <button type="submit">{say.showInterval}</button>
+          <button type="submit">{t("plan-pages.show-interval")}</button>
         </div>
-        <p class="hint">{say.colourIsARange}</p>
+        <p class="hint">{t("plan-pages.colour-is-arange")}</p>
       </form>
       {answer && (
         <>
@@ -56,10 +56,10 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
             </p>
             {answer.plot && <Fineness id="fineness" {...answer.plot} />}
           </div>
-          <Sheet id="causes" title={say.widthTitle}>
+          <Sheet id="causes" title={t("plan-pages.width-title")}>
             <ToldFacts facts={answer.facts} />
             <HouseMelts says={answer.house} />
-            <p class="hint">{say.notAnAssay}</p>
+            <p class="hint">{t("plan-pages.not-an-assay")}</p>
           </Sheet>
         </>
       )}

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { errorsOf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
+import type { Tell } from "../messages/tell.ts";
 import { Rows, Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import type { Words } from "../words/index.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** What is asked before anything gets wet; every entry as it was typed. */
@@ -46,78 +46,80 @@ export interface PlanPage {
 /** Can this scale answer this question for this piece? Asked and answered dry. */
 export function Plan({ form, claims, units, problems, answer, table, more = [] }: PlanPage) {
   const locale = useLocale();
-  const { plan: say, bench } = useWords();
+  const t = useTell();
   const errorOf = errorsOf(problems);
   return (
     <>
-      <p>{say.lead}</p>
-      <Problems heading={say.problems} problems={problems} />
+      <p>{t("plan.lead")}</p>
+      <Problems heading={t("plan.problems")} problems={problems} />
       <form method="get" action="/plan#answer-heading" class="sheet">
         <RadioCards
           name="method"
-          legend={say.method}
+          legend={t("plan.method")}
           value={form.method}
           cards={(["displaced", "hung", "flask"] as const).map((method) => ({
             value: method,
-            label: say.methods[method],
+            label: t(`plan.methods.${method}`),
             drawing: <MethodDrawing method={method} />,
           }))}
         />
         <Select
           name="claim"
-          label={bench.opening.claim}
+          label={t("bench.opening.claim")}
           value={form.claim}
           options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
         />
         <Field
           kind="decimal"
           name="mass"
-          label={say.mass}
-          hint={say.massHint}
+          label={t("plan.mass")}
+          hint={t("plan.mass-hint")}
           value={form.mass}
           required
           {...errorOf("mass")}
-          after={<UnitSelect name="massUnit" label={say.massUnit} units={units} value={form.massUnit} />}
+          after={
+            <UnitSelect name="massUnit" label={t("plan.mass-unit")} units={units} value={form.massUnit} />
+          }
         />
         <Field
           kind="decimal"
           name="readability"
-          label={say.step}
-          hint={say.stepHint}
+          label={t("plan.step")}
+          hint={t("plan.step-hint")}
           value={form.readability}
           required
           {...errorOf("readability")}
           after={
             <UnitSelect
               name="readabilityUnit"
-              label={say.stepUnit}
+              label={t("plan.step-unit")}
               units={units}
               value={form.readabilityUnit}
             />
           }
         />
         <details>
-          <summary>{say.more}</summary>
+          <summary>{t("plan.more")}</summary>
           <Field
             kind="decimal"
             name="repeatability"
-            label={say.repeatability}
-            hint={say.repeatabilityHint}
+            label={t("plan.repeatability")}
+            hint={t("plan.repeatability-hint")}
             value={form.repeatability}
             {...errorOf("repeatability")}
           />
           <Field
             kind="whole"
             name="pieces"
-            label={say.pieces}
-            hint={say.piecesHint}
+            label={t("plan.pieces")}
+            hint={t("plan.pieces-hint")}
             value={form.pieces}
             {...errorOf("pieces")}
           />
         </details>
-        <button type="submit">{say.go}</button>
+        <button type="submit">{t("plan.go")}</button>
       </form>
-      {answer && <Answer answer={answer} say={say} />}
+      {answer && <Answer answer={answer} t={t} />}
       {more.length > 0 && (
         <p class="row not-printed">
           {more.map(({ href, label }) => (
@@ -128,7 +130,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
         </p>
       )}
       {table && (
-        <Sheet id="table" title={say.table}>
+        <Sheet id="table" title={t("plan.table")}>
           <Rows
             caption={toldValue(table.caption, locale)}
             empty=""
@@ -138,17 +140,17 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
               cells: cells.map((cell) => toldValue(cell, locale)),
             }))}
           />
-          <p class="hint">{say.print}</p>
+          <p class="hint">{t("plan.print")}</p>
         </Sheet>
       )}
     </>
   );
 }
 
-function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
+function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
   const locale = useLocale();
   return (
-    <Sheet id="answer" title={say.answer}>
+    <Sheet id="answer" title={t("plan.answer")}>
       <p role="status">
         <strong>
           <Told says={answer.says} />
@@ -161,27 +163,27 @@ function Answer({ answer, say }: { answer: PlanAnswer; say: Words["plan"] }) {
       )}
       <ToldFacts facts={answer.facts} />
       <Rows
-        caption={say.against}
-        empty={say.nothingNear}
+        caption={t("plan.against")}
+        empty={t("plan.nothing-near")}
         columns={[
-          { head: say.metal },
-          { head: say.wouldShow, number: true },
-          { head: say.apart },
-          { head: say.why },
+          { head: t("plan.metal") },
+          { head: t("plan.would-show"), number: true },
+          { head: t("plan.apart") },
+          { head: t("plan.why") },
         ]}
         rows={answer.apart.map(({ id, name, expected, told: apart, says }) => ({
           key: id,
           cells: [
             toldValue(name, locale),
             expected,
-            <strong key="t">{apart ? say.yes : say.no}</strong>,
+            <strong key="t">{apart ? t("plan.yes") : t("plan.no")}</strong>,
             toldValue(says, locale),
           ],
         }))}
       />
       {answer.advice.length > 0 && (
         <>
-          <h3>{say.help}</h3>
+          <h3>{t("plan.help")}</h3>
           <ul>
             {answer.advice.map((one) => (
               <li key={one}>{toldValue(one, locale)}</li>

@@ -1,7 +1,7 @@
 import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 export const outlines = ["none", "disc", "bar", "ring"] as const;
@@ -45,46 +45,48 @@ export interface ReachingView {
 /** Everything that reaches a density: single metals, mixtures of two, cores under skins; with the skin on one's own piece. */
 export function ReachingPage({ values, claims, problems, answer }: ReachingView) {
   const locale = useLocale();
-  const say = useWords().reaching;
+  const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
     <>
-      <p>{say.lead}</p>
-      <Problems heading={say.problems} problems={problems} />
+      <p>{t("reaching.lead")}</p>
+      <Problems heading={t("reaching.problems")} problems={problems} />
       <form method="get" action="/plan/reaching" class="sheet">
         <div class="row">
-          {entry("density", say.density, "g/cm³")}
-          {entry("uDensity", say.standardUncertainty, "g/cm³")}
+          {entry("density", t("reaching.density"), "g/cm³")}
+          {entry("uDensity", t("reaching.standard-uncertainty"), "g/cm³")}
           <Select
             name="claim"
-            label={say.claim}
+            label={t("reaching.claim")}
             value={values.claim}
-            empty={say.noClaim}
+            empty={t("reaching.no-claim")}
             options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
           />
         </div>
         <RadioCards
           name="outline"
-          legend={say.outline}
+          legend={t("reaching.outline")}
           value={values.outline}
-          cards={outlines.map((kind) => ({ value: kind, label: say.outlines[kind] }))}
+          cards={outlines.map((kind) => ({ value: kind, label: t(`reaching.outlines.${kind}`) }))}
         />
         {outlines.map((kind) =>
           lengthsOf[kind].length === 0 ? null : (
             <fieldset key={kind}>
-              <legend>{say.outlines[kind]}</legend>
-              <div class="row">{lengthsOf[kind].map((name) => entry(name, say.lengths[name], "mm"))}</div>
+              <legend>{t(`reaching.outlines.${kind}`)}</legend>
+              <div class="row">
+                {lengthsOf[kind].map((name) => entry(name, t(`reaching.lengths.${name}`), "mm"))}
+              </div>
             </fieldset>
           ),
         )}
-        <button type="submit">{say.show}</button>
+        <button type="submit">{t("reaching.show")}</button>
       </form>
       {answer && (
-        <Sheet id="answer" title={say.answer(answer.interval)}>
+        <Sheet id="answer" title={t("reaching.answer", { interval: answer.interval })}>
           {answer.lists.map((list) => (
             <ReachingList key={list.kind} {...list} />
           ))}
-          <p class="hint">{say.hint}</p>
+          <p class="hint">{t("reaching.hint")}</p>
         </Sheet>
       )}
     </>
@@ -93,25 +95,27 @@ export function ReachingPage({ values, claims, problems, answer }: ReachingView)
 
 function ReachingList({ kind, rows, more }: NonNullable<ReachingView["answer"]>["lists"][number]) {
   const locale = useLocale();
-  const { reaching: say, metal } = useWords();
+  const t = useTell();
   const named = ({ names: [one, other] }: ReachingRow) => {
     const [first, second] = [toldValue(one, locale), toldValue(other ?? "", locale)];
     if (other === undefined) return first;
-    return kind === "mixture" ? say.mixed(first, second) : say.under(first, second);
+    return kind === "mixture"
+      ? t("reaching.mixed", { first, second })
+      : t("reaching.under", { core: first, skin: second });
   };
   const skins = rows.some(({ skinMm }) => skinMm !== undefined);
   return (
     <>
       <Rows
         id={`reaching-${kind}`}
-        caption={say.kinds[kind]}
-        empty={say.nothing[kind]}
+        caption={t(`reaching.kinds.${kind}`)}
+        empty={t(`reaching.nothing.${kind}`)}
         columns={[
-          { head: say.what },
-          ...(kind === "single" ? [] : [{ head: say.shares[kind] }]),
-          ...(skins ? [{ head: say.skinMm, number: true }] : []),
-          { head: say.met },
-          { head: say.toldBy },
+          { head: t("reaching.what") },
+          ...(kind === "single" ? [] : [{ head: t(`reaching.shares.${kind}`) }]),
+          ...(skins ? [{ head: t("reaching.skin-mm"), number: true }] : []),
+          { head: t("reaching.met") },
+          { head: t("reaching.told-by") },
         ]}
         rows={rows.map((row) => ({
           key: row.id,
@@ -121,12 +125,12 @@ function ReachingList({ kind, rows, more }: NonNullable<ReachingView["answer"]>[
             </a>,
             ...(kind === "single" ? [] : [row.share]),
             ...(skins ? [row.skinMm ?? ""] : []),
-            `${metal.likelihoods[row.likelihood]}${row.pays === false ? `; ${say.doesNotPay}` : ""}`,
+            `${t(`metal-page.likelihoods.${row.likelihood}`)}${row.pays === false ? `; ${t("reaching.does-not-pay")}` : ""}`,
             row.separatedBy === undefined ? "" : <Told key="t" says={row.separatedBy} />,
           ],
         }))}
       />
-      {more > 0 && <p>{say.more(more)}</p>}
+      {more > 0 && <p>{t("reaching.more", { count: more })}</p>}
     </>
   );
 }

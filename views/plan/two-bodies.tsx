@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { WettingCaution } from "../cautions.tsx";
 import { decimalEntries, type FieldError, Problems, RadioCards } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { fromTo } from "../numbers.ts";
 import { Sheet, ToldFacts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** "rest": one body is known, what is the density of the other; "masses": both densities are known, how much of each. */
@@ -37,73 +37,74 @@ export interface TwoBodiesView {
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
 export function TwoBodies({ question, values, problems, answer, stones = [] }: TwoBodiesView) {
   const locale = useLocale();
-  const say = useWords().planPages;
+  const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
     <>
-      <p>{say.twoBodiesLead}</p>
+      <p>{t("plan-pages.two-bodies-lead")}</p>
       <WettingCaution />
-      <Problems heading={say.problems} problems={problems} />
+      <Problems heading={t("plan-pages.problems")} problems={problems} />
       <form method="get" action="/plan/two-bodies" class="sheet">
         <RadioCards
           name="question"
-          legend={say.question}
+          legend={t("plan-pages.question")}
           value={question}
           cards={[
             {
               value: "rest",
-              label: say.askOtherBody,
-              hint: say.askOtherBodyHint,
+              label: t("plan-pages.ask-other-body"),
+              hint: t("plan-pages.ask-other-body-hint"),
             },
             {
               value: "masses",
-              label: say.askShares,
-              hint: say.askSharesHint,
+              label: t("plan-pages.ask-shares"),
+              hint: t("plan-pages.ask-shares-hint"),
             },
           ]}
         />
         <fieldset>
-          <legend>{say.wholePiece}</legend>
+          <legend>{t("plan-pages.whole-piece")}</legend>
           <div class="row">
-            {entry("massG", say.mass, "g")}
-            {entry("density", say.density, "g/cm³")}
-            {entry("uDensity", say.standardUncertainty, "g/cm³")}
+            {entry("massG", t("plan-pages.mass"), "g")}
+            {entry("density", t("plan-pages.density"), "g/cm³")}
+            {entry("uDensity", t("plan-pages.standard-uncertainty"), "g/cm³")}
           </div>
         </fieldset>
         <fieldset>
-          <legend>{say.knownBody}</legend>
+          <legend>{t("plan-pages.known-body")}</legend>
           <div class="row">
-            {entry("knownMassG", say.mass, "g")}
-            {entry("knownDensity", say.density, "g/cm³")}
-            {entry("uKnownDensity", say.standardUncertainty, "g/cm³")}
+            {entry("knownMassG", t("plan-pages.mass"), "g")}
+            {entry("knownDensity", t("plan-pages.density"), "g/cm³")}
+            {entry("uKnownDensity", t("plan-pages.standard-uncertainty"), "g/cm³")}
           </div>
         </fieldset>
         <fieldset>
-          <legend>{say.bothBodies}</legend>
+          <legend>{t("plan-pages.both-bodies")}</legend>
           <div class="row">
-            {entry("first", say.firstDensity, "g/cm³")}
-            {entry("uFirst", say.standardUncertainty, "g/cm³")}
-            {entry("second", say.secondDensity, "g/cm³")}
-            {entry("uSecond", say.standardUncertainty, "g/cm³")}
+            {entry("first", t("plan-pages.first-density"), "g/cm³")}
+            {entry("uFirst", t("plan-pages.standard-uncertainty"), "g/cm³")}
+            {entry("second", t("plan-pages.second-density"), "g/cm³")}
+            {entry("uSecond", t("plan-pages.standard-uncertainty"), "g/cm³")}
           </div>
         </fieldset>
-        <button type="submit">{say.workOut}</button>
+        <button type="submit">{t("plan-pages.work-out")}</button>
       </form>
       {stones.length > 0 && (
         <details>
-          <summary>{say.stonesTitle}</summary>
+          <summary>{t("plan-pages.stones-title")}</summary>
           <ul>
             {stones.map(({ name, low, high, wet }) => (
               <li key={name}>
-                {toldValue(name, locale)}: {fromTo(low, high, locale)} g/cm³{!wet && ` (${say.doNotWet})`}
+                {toldValue(name, locale)}: {fromTo(low, high, locale)} g/cm³
+                {!wet && ` (${t("plan-pages.do-not-wet")})`}
               </li>
             ))}
           </ul>
-          <p class="hint">{say.stonesHint}</p>
+          <p class="hint">{t("plan-pages.stones-hint")}</p>
         </details>
       )}
       {answer && (
-        <Sheet id="answer" title={say.answer}>
+        <Sheet id="answer" title={t("plan-pages.answer")}>
           <p role="status">
             <strong>
               <Told says={answer.says} />

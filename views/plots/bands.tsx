@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
+import type { Locale } from "../messages/language.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { fromTo } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
 import { clampLabel, lanes, textWidth } from "./lanes.ts";
 
 /** The density band of one metal, g/cm³ at 20 °C. */
@@ -38,7 +39,7 @@ const headHeight = 22;
  */
 export function BandRows(parts: BandRowsParts): { height: number; content: ComponentChildren } {
   const { bands, claimId, width, domain, locale = "en", measured, top, id } = parts;
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const claim = bands.filter((band) => band.id === claimId);
   const others = bands.filter((band) => band.id !== claimId);
   const excluded = nearest(
@@ -47,15 +48,19 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
   );
   const shown = excluded.slice(0, width < 500 ? 6 : 12).filter((band) => onAxis(band, domain));
   const alive = aliveInSight(others, measured?.value);
-  const more = [
-    { count: alive.hidden, says: say.moreAlive },
-    { count: excluded.length - shown.length, says: say.moreExcluded },
+  const more: { count: number; code: "plots.more-alive" | "plots.more-excluded" }[] = [
+    { count: alive.hidden, code: "plots.more-alive" },
+    { count: excluded.length - shown.length, code: "plots.more-excluded" },
   ];
   const groups = [
-    { word: claim[0]?.alive === false ? say.claimedOut : say.claimed, kind: "claim", bands: claim },
-    { word: say.alive, kind: "alive", bands: alive.shown },
-    { word: say.excluded, kind: "excluded", bands: shown },
-    { word: say.metals, kind: "plain", bands: others.filter((band) => band.alive === undefined) },
+    {
+      word: claim[0]?.alive === false ? t("plots.claimed-out") : t("plots.claimed"),
+      kind: "claim",
+      bands: claim,
+    },
+    { word: t("plots.alive"), kind: "alive", bands: alive.shown },
+    { word: t("plots.excluded"), kind: "excluded", bands: shown },
+    { word: t("plots.metals"), kind: "plain", bands: others.filter((band) => band.alive === undefined) },
   ];
   let y = top;
   const drawn: ComponentChildren[] = [
@@ -99,11 +104,11 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
     );
     y += headHeight + (1 + Math.max(...placed.map(({ lane }) => lane))) * rowHeight + 6;
   }
-  for (const { count, says } of more) {
+  for (const { count, code } of more) {
     if (count === 0) continue;
     drawn.push(
-      <text key={says(count)} x={0} y={y + 12} class="faint">
-        {says(count)}
+      <text key={code} x={0} y={y + 12} class="faint">
+        {t(code, { count })}
       </text>,
     );
     y += headHeight;
@@ -132,14 +137,14 @@ function onAxis({ low, high }: Band, [from, to]: readonly [number, number]): boo
 }
 
 function place(bands: readonly Band[], { x, width, domain, locale = "en" }: BandRowsParts) {
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const entries = bands.map((band) => {
     const left = Math.max(0, Math.min(width - 3, x(band.low)));
     const right = Math.min(width, Math.max(left + 3, x(band.high)));
     // What lies off the axis is told in words at its end; a bar drawn there would lie.
     const label = onAxis(band, domain)
       ? band.name
-      : say.offAxis(band.name, fromTo(band.low, band.high, locale));
+      : t("plots.off-axis", { name: band.name, band: fromTo(band.low, band.high, locale) });
     const labelAt = clampLabel(left, textWidth(label), 0, width);
     return { band, label, left, right, labelAt };
   });

@@ -1,6 +1,7 @@
+import type { Locale } from "../messages/language.ts";
+import { useLocale } from "../messages/spoken.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { fixed, share as shareText } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
-import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 
 /** One named input of the budget. */
@@ -30,23 +31,23 @@ export interface BudgetPlot {
 export function BudgetBars({ id, inputs, caption, bars = 7, ...asked }: BudgetPlot) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
-  const say = words(locale);
+  const t = tellerOf(locale);
   const sorted = [...inputs].sort((a, b) => b.share - a.share);
   const first = sorted[0];
   return (
     <PlotFigure
       id={id}
-      caption={caption ?? say.plots.budget}
-      says={first ? say.plots.largest(first.input, shareText(first.share, locale)) : ""}
+      caption={caption ?? t("plots.budget")}
+      says={first ? t("plots.largest", { name: first.input, part: shareText(first.share, locale) }) : ""}
       locale={locale}
       draw={(width) => draw(sorted, bars, width, locale)}
       table={{
         head: [
-          say.plots.input,
-          say.plots.value,
-          say.plots.uncertainty,
-          say.plots.contribution,
-          say.plots.share,
+          t("plots.input"),
+          t("plots.value"),
+          t("plots.uncertainty"),
+          t("plots.contribution"),
+          t("plots.share"),
         ],
         rows: sorted.map((one) => [
           one.input,
@@ -70,7 +71,8 @@ function draw(sorted: readonly BudgetInput[], bars: number, width: number, local
   const small = sorted.slice(bars);
   const rest = small.reduce((sum, one) => sum + one.share, 0);
   const rows = sorted.slice(0, bars).map(({ input, share }) => ({ input, share }));
-  if (small.length > 0) rows.push({ input: words(locale).plots.rest(small.length), share: rest });
+  if (small.length > 0)
+    rows.push({ input: tellerOf(locale)("plots.rest", { count: small.length }), share: rest });
   const rowHeight = 38;
   return {
     height: rows.length * rowHeight + 2,

@@ -1,7 +1,8 @@
 import { scaleLinear } from "d3-scale";
+import type { Locale } from "../messages/language.ts";
+import { useLocale } from "../messages/spoken.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { fixed } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
-import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { spread, textWidth } from "./lanes.ts";
 import { Legend, Mark, type Shape } from "./marks.tsx";
@@ -51,23 +52,23 @@ export function ControlChart(asked: ControlChartPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
   const { id, caption, points, unit, decimals, locale } = plot;
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const count = (outcome: CheckPoint["outcome"]) =>
     points.filter((point) => point.outcome === outcome).length;
   return (
     <PlotFigure
       id={id}
       caption={caption}
-      says={say.chartIs(points.length, count("warning"), count("action"))}
+      says={t("plots.chart-is", { count: points.length, warned: count("warning"), stopped: count("action") })}
       locale={locale}
       draw={(width) => draw(plot, width)}
       table={{
-        head: [say.when, unit, say.attempt, say.state],
+        head: [t("plots.when"), unit, t("plots.attempt"), t("plots.state")],
         rows: points.map((point) => [
           point.when,
           fixed(point.value, decimals, locale),
           `${point.attempt}`,
-          point.note ? `${say[point.outcome]}; ${point.note}` : say[point.outcome],
+          point.note ? `${t(`plots.${point.outcome}`)}; ${point.note}` : t(`plots.${point.outcome}`),
         ]),
       }}
     />
@@ -78,7 +79,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   const { points, decimals, unit, locale = "en" } = plot;
   // Limits replaced before a single check was made under them have no stretch of the chart to stand on.
   const epochs = plot.epochs.filter((epoch, index, all) => all[index + 1]?.from !== epoch.from);
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const ends = [
     ...points.map(({ value }) => value),
     ...epochs.flatMap(({ mean, s }) => [mean - 3.5 * s, mean + 3.5 * s]),
@@ -139,9 +140,9 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
             y={222 + (stacked ? index * 22 : 0) + 8}
             entries={
               stacked
-                ? [{ shape: shapes[outcome], word: say[outcome] }]
+                ? [{ shape: shapes[outcome], word: t(`plots.${outcome}`) }]
                 : index === 0
-                  ? used.map((each) => ({ shape: shapes[each], word: say[each] }))
+                  ? used.map((each) => ({ shape: shapes[each], word: t(`plots.${each}`) }))
                   : []
             }
           />
@@ -165,13 +166,13 @@ interface EpochLinesParts {
 }
 
 function EpochLines({ epoch, y, from, to, first, last, locale }: EpochLinesParts) {
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const lines = [
-    { at: epoch.mean, kind: "mean", word: say.mean },
-    { at: epoch.mean + 2 * epoch.s, kind: "warning-limit", word: say.twoS },
-    { at: epoch.mean - 2 * epoch.s, kind: "warning-limit", word: say.twoS },
-    { at: epoch.mean + 3 * epoch.s, kind: "action-limit", word: say.threeS },
-    { at: epoch.mean - 3 * epoch.s, kind: "action-limit", word: say.threeS },
+    { at: epoch.mean, kind: "mean", word: t("plots.mean") },
+    { at: epoch.mean + 2 * epoch.s, kind: "warning-limit", word: t("plots.two-s") },
+    { at: epoch.mean - 2 * epoch.s, kind: "warning-limit", word: t("plots.two-s") },
+    { at: epoch.mean + 3 * epoch.s, kind: "action-limit", word: t("plots.three-s") },
+    { at: epoch.mean - 3 * epoch.s, kind: "action-limit", word: t("plots.three-s") },
   ];
   const heights = spread(
     lines.map(({ at }) => y(at)),

@@ -1,7 +1,8 @@
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { area, curveMonotoneX, line } from "d3-shape";
+import type { Locale } from "../messages/language.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { inLocale, plusMinus } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
 import { BandRows } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
 import { domainOf } from "./density-domain.ts";
@@ -52,7 +53,7 @@ export function halfWidth({ interval: [low, high] }: MeasuredCurve): number {
 /** Draws the axis for a width: hill above, bands below. */
 export function drawDensity(plot: DensityPlot, width: number, id: string): Drawing {
   const { measured, locale = "en" } = plot;
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const domain = domainOf(plot);
   const { hill, axis, widened, times } = layoutOf(measured, domain, width);
   const across = (ends: readonly [number, number]) =>
@@ -78,7 +79,7 @@ export function drawDensity(plot: DensityPlot, width: number, id: string): Drawi
               class="thread"
             />
             <text x={0} y={axis - 8} class="faint">
-              {say.widened(times)}
+              {t("plots.widened", { times })}
             </text>
           </>
         )}

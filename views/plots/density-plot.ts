@@ -1,4 +1,4 @@
-import type { Locale } from "../words/index.ts";
+import type { Locale } from "../messages/language.ts";
 import type { Band } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
 

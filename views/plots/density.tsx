@@ -1,6 +1,7 @@
+import type { Locale } from "../messages/language.ts";
+import { useLocale } from "../messages/spoken.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { fixed, fromTo, plusMinus } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
-import { useLocale } from "../words/spoken.ts";
 import { aliveInSight, type Band } from "./bands.tsx";
 import { drawDensity, halfWidth } from "./density-drawing.tsx";
 import type { DensityPlot } from "./density-plot.ts";
@@ -11,16 +12,16 @@ export function DensityAxis(asked: DensityPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
   const { id, locale, bands, claimId } = plot;
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   return (
     <PlotFigure
       id={id}
-      caption={plot.caption ?? say.densityAxis}
+      caption={plot.caption ?? t("plots.density-axis")}
       says={densityInWords(plot)}
       locale={locale}
       draw={(width, own) => drawDensity(plot, width, own)}
       table={{
-        head: [say.metal, say.from, say.to, say.state],
+        head: [t("plots.metal"), t("plots.from"), t("plots.to"), t("plots.state")],
         rows: [...bands]
           .sort((a, b) => a.low - b.low)
           .map((band) => [
@@ -36,7 +37,7 @@ export function DensityAxis(asked: DensityPlot) {
 
 /** The plot in sentences: value, interval, claim, what is alive, how many are ruled out. */
 export function densityInWords({ measured, bands, claimId, locale = "en" }: DensityPlot): string {
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const claim = bands.find((band) => band.id === claimId);
   const alive = aliveInSight(
     bands.filter((band) => band !== claim),
@@ -46,23 +47,26 @@ export function densityInWords({ measured, bands, claimId, locale = "en" }: Dens
   const sentences: string[] = [];
   if (measured)
     sentences.push(
-      say.measured(
-        plusMinus(measured.value, halfWidth(measured), locale),
-        `${fixed(measured.confidence * 100, 2, locale)} %`,
-        fromTo(measured.interval[0], measured.interval[1], locale),
-      ),
+      t("plots.measured", {
+        value: plusMinus(measured.value, halfWidth(measured), locale),
+        confidence: `${fixed(measured.confidence * 100, 2, locale)} %`,
+        interval: fromTo(measured.interval[0], measured.interval[1], locale),
+      }),
     );
-  else sentences.push(say.notMeasured);
-  if (claim) sentences.push(say.claimIs(claim.name, fromTo(claim.low, claim.high, locale)));
+  else sentences.push(t("plots.not-measured"));
+  if (claim)
+    sentences.push(t("plots.claim-is", { name: claim.name, band: fromTo(claim.low, claim.high, locale) }));
   if (alive.shown.length > 0)
-    sentences.push(say.aliveAre(alive.shown.map(({ name }) => name).join(", "), alive.hidden));
-  else if (measured && claim?.alive !== true) sentences.push(say.noneAlive);
-  if (excluded.length > 0) sentences.push(say.excludedAre(excluded.length));
+    sentences.push(
+      t("plots.alive-are", { names: alive.shown.map(({ name }) => name).join(", "), more: alive.hidden }),
+    );
+  else if (measured && claim?.alive !== true) sentences.push(t("plots.none-alive"));
+  if (excluded.length > 0) sentences.push(t("plots.excluded-are", { count: excluded.length }));
   return sentences.join(" ");
 }
 
 function stateWord(band: Band, claimed: boolean, locale: Locale): string {
-  const say = words(locale).plots;
-  const state = band.alive === undefined ? "–" : band.alive ? say.alive : say.excluded;
-  return claimed ? `${say.claimed}; ${state}` : state;
+  const t = tellerOf(locale);
+  const state = band.alive === undefined ? "–" : band.alive ? t("plots.alive") : t("plots.excluded");
+  return claimed ? `${t("plots.claimed")}; ${state}` : state;
 }

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
-import { type Locale, words } from "../words/index.ts";
-import { useLocale } from "../words/spoken.ts";
+import type { Locale } from "../messages/language.ts";
+import { useLocale } from "../messages/spoken.ts";
+import { tellerOf } from "../messages/tell.ts";
 
 /** One drawing at a given width in user units. */
 export interface Drawing {
@@ -59,7 +60,7 @@ export function PlotFigure({ id, caption, says, draw, table, ...asked }: FigureP
       <p class="says">{says}</p>
       <details>
         <summary>
-          {words(locale).frame.table}
+          {tellerOf(locale)("frame.table")}
           <span class="unseen">: {caption}</span>
         </summary>
         <DataTable {...table} caption={caption} />

@@ -1,7 +1,8 @@
 import { scaleLinear } from "d3-scale";
+import type { Locale } from "../messages/language.ts";
+import { useLocale } from "../messages/spoken.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { fixed } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
-import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { clampLabel, lanes, textWidth } from "./lanes.ts";
 
@@ -28,24 +29,24 @@ export function Fineness(asked: FinenessPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
   const { id, caption, interval, recipes, standards, locale } = plot;
-  const say = words(locale).plots;
+  const t = tellerOf(locale);
   const whole = (value: number) => fixed(value, 0, locale);
   const inside = standards.filter(({ fineness }) => fineness >= interval[0] && fineness <= interval[1]);
   const range = `${whole(interval[0])} – ${whole(interval[1])}`;
   return (
     <PlotFigure
       id={id}
-      caption={caption ?? say.fineness}
+      caption={caption ?? t("plots.fineness")}
       says={[
-        say.finenessIs(range),
+        t("plots.fineness-is", { interval: range }),
         inside.length > 0
-          ? say.standardsInside(inside.map(({ name }) => name).join(", "))
-          : say.noStandardInside,
+          ? t("plots.standards-inside", { names: inside.map(({ name }) => name).join(", ") })
+          : t("plots.no-standard-inside"),
       ].join(" ")}
       locale={locale}
       draw={(width, own) => draw(plot, width, own)}
       table={{
-        head: [say.recipe, say.fineness],
+        head: [t("plots.recipe"), t("plots.fineness")],
         rows: recipes.map(({ name, low, high }) => [name, `${whole(low)} – ${whole(high)}`]),
       }}
     />
@@ -68,7 +69,7 @@ function draw(
   const axis = top + recipes.length * rowHeight + 8;
   const shown = standards.filter(({ fineness }) => x(fineness) >= 0 && x(fineness) <= width);
   const labels = shown.map(({ name, fineness, claimed }) => {
-    const text = claimed ? `${name} (${words(locale).plots.claimed})` : name;
+    const text = claimed ? `${name} (${tellerOf(locale)("plots.claimed")})` : name;
     const left = clampLabel(x(fineness) - textWidth(text) / 2, textWidth(text), 0, width);
     return { text, left, right: left + textWidth(text), at: x(fineness), claimed };
   });

@@ -1,7 +1,8 @@
 import { scaleLinear } from "d3-scale";
+import type { Locale } from "../messages/language.ts";
+import { useLocale } from "../messages/spoken.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { fixed } from "../numbers.ts";
-import { type Locale, words } from "../words/index.ts";
-import { useLocale } from "../words/spoken.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { Legend, Mark } from "./marks.tsx";
 
@@ -34,22 +35,22 @@ export function Repeats(asked: RepeatsPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
   const { id, repeats, unit, decimals, caption, trend, locale } = plot;
-  const say = words(locale);
+  const t = tellerOf(locale);
   const states = {
-    kept: say.plots.kept,
-    "left-out": say.plots.leftOut,
-    voided: say.plots.voided,
+    kept: t("plots.kept"),
+    "left-out": t("plots.left-out"),
+    voided: t("plots.voided"),
   };
-  const says = [say.plots.repeatsAre(repeats.length, unit), trend].filter(Boolean).join(" ");
+  const says = [t("plots.repeats-are", { count: repeats.length, unit }), trend].filter(Boolean).join(" ");
   return (
     <PlotFigure
       id={id}
-      caption={caption ?? say.plots.repeats}
+      caption={caption ?? t("plots.repeats")}
       says={says}
       locale={locale}
       draw={(width) => draw(plot, states, width)}
       table={{
-        head: [say.plots.order, unit, say.plots.state],
+        head: [t("plots.order"), unit, t("plots.state")],
         rows: repeats.map((one, index) => [
           `${index + 1}`,
           fixed(one.value, decimals, locale),

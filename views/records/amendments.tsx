@@ -1,8 +1,7 @@
 import { Csrf, Field, TextArea } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Sheet } from "../sheet.tsx";
-import type { Words } from "../words/index.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
 
 /** A later entry about this one. The first entry is never changed. */
 export interface Amendment {
@@ -16,17 +15,17 @@ export interface Amendment {
 }
 
 export function Amendments({ amendments }: { amendments: readonly Amendment[] }) {
-  const say = useWords().amendments;
+  const t = useTell();
   if (amendments.length === 0) return null;
   return (
-    <Sheet id="amendments" title={say.heading}>
+    <Sheet id="amendments" title={t("amendments.heading")}>
       <ol>
         {amendments.map(({ id, when, by, reason, changes, replaces }) => (
           <li key={id}>
             <p>
               {when}, {by}: {reason}
             </p>
-            {replaces !== undefined && <p>{say.replaces(replaces)}</p>}
+            {replaces !== undefined && <p>{t("amendments.replaces", { entry: replaces })}</p>}
             <ul>
               {changes.map(({ what, from, to }) => (
                 <li key={what}>
@@ -44,7 +43,7 @@ export function Amendments({ amendments }: { amendments: readonly Amendment[] })
 /** A typed reading that an amendment can put right; decimal text in its unit. */
 export interface AmendableReading {
   id: string;
-  role: keyof Words["bench"]["roles"];
+  role: "dry" | "immersed" | "rise" | "flask-full" | "flask-with-piece" | "zero" | "dry-after";
   text: string;
   unit: string;
 }
@@ -62,25 +61,36 @@ export function AmendmentForms({
   stepKey: string;
 }) {
   const locale = useLocale();
-  const { amendments: say, forTheReport, bench } = useWords();
-  const broughtBy = forTheReport.customerHint;
+  const t = useTell();
+  const broughtBy = t("for-the-report.customer-hint");
   return (
-    <Sheet id="amend" title={say.amendOrVoid}>
-      <p>{say.lead}</p>
+    <Sheet id="amend" title={t("amendments.amend-or-void")}>
+      <p>{t("amendments.lead")}</p>
       <details>
-        <summary>{say.amend}</summary>
+        <summary>{t("amendments.amend")}</summary>
         <form method="post" action={`/records/${id}/amendments`}>
           <Csrf token={csrfToken} />
           <input type="hidden" name="step" value={`${stepKey}-amend`} />
-          <Field name="ticket" id="amend-ticket" label={say.ticket} hint={say.ticketHint} />
-          <Field name="piece" id="amend-piece" label={say.piece} />
-          <Field name="customer" id="amend-customer" label={say.broughtBy} hint={broughtBy} maxLength={200} />
+          <Field
+            name="ticket"
+            id="amend-ticket"
+            label={t("amendments.ticket")}
+            hint={t("amendments.ticket-hint")}
+          />
+          <Field name="piece" id="amend-piece" label={t("amendments.piece")} />
+          <Field
+            name="customer"
+            id="amend-customer"
+            label={t("amendments.brought-by")}
+            hint={broughtBy}
+            maxLength={200}
+          />
           <Field
             kind="decimal"
             name="celsius"
             id="amend-celsius"
-            label={say.waterTemperature}
-            hint={say.waterHint}
+            label={t("amendments.water-temperature")}
+            hint={t("amendments.water-hint")}
             after="°C"
           />
           {amendable.map((one) => (
@@ -89,26 +99,30 @@ export function AmendmentForms({
               kind="decimal"
               name={`reading:${one.id}`}
               id={`amend-${one.id}`}
-              label={say.reading(bench.roles[one.role], inLocale(one.text, locale), one.unit)}
-              hint={say.readingHint}
+              label={t("amendments.reading", {
+                role: t(`bench.roles.${one.role}`),
+                text: inLocale(one.text, locale),
+                unit: one.unit,
+              })}
+              hint={t("amendments.reading-hint")}
               after={one.unit}
             />
           ))}
-          <TextArea name="note" id="amend-note" label={say.note} />
-          <Field name="by" id="amend-by" label={say.by} required />
-          <TextArea name="reason" id="amend-reason" label={say.amendReason} required />
-          <button type="submit">{say.addAmendment}</button>
+          <TextArea name="note" id="amend-note" label={t("amendments.note")} />
+          <Field name="by" id="amend-by" label={t("amendments.by")} required />
+          <TextArea name="reason" id="amend-reason" label={t("amendments.amend-reason")} required />
+          <button type="submit">{t("amendments.add-amendment")}</button>
         </form>
       </details>
       <details>
-        <summary>{say.void}</summary>
+        <summary>{t("amendments.void")}</summary>
         <form method="post" action={`/records/${id}/voiding`}>
           <Csrf token={csrfToken} />
           <input type="hidden" name="step" value={`${stepKey}-void`} />
-          <Field name="by" id="void-by" label={say.by} required />
-          <TextArea name="reason" id="void-reason" label={say.voidReason} required />
+          <Field name="by" id="void-by" label={t("amendments.by")} required />
+          <TextArea name="reason" id="void-reason" label={t("amendments.void-reason")} required />
           <button type="submit" class="plain">
-            {say.voidNow}
+            {t("amendments.void-now")}
           </button>
         </form>
       </details>

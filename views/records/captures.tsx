@@ -1,6 +1,6 @@
 import { asIs } from "../as-is.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 /** One captured reading with the lines it came from. */
@@ -23,20 +23,20 @@ export interface Capture {
 /** Every reading in order, the voided ones struck through with their reason, and the lines as received. */
 export function Captures({ captures }: { captures: readonly Capture[] }) {
   const locale = useLocale();
-  const say = useWords().captures;
+  const t = useTell();
   const lines = captures.reduce((sum, one) => sum + one.lines.length, 0);
   return (
-    <Sheet id="captures" title={say.heading}>
+    <Sheet id="captures" title={t("captures.heading")}>
       <Rows
-        caption={say.caption}
-        empty={say.empty}
+        caption={t("captures.caption")}
+        empty={t("captures.empty")}
         columns={[
-          { head: say.reading },
-          { head: say.value, number: true },
-          { head: say.taken },
-          { head: say.from },
-          { head: say.restBy },
-          { head: say.state },
+          { head: t("captures.reading") },
+          { head: t("captures.value"), number: true },
+          { head: t("captures.taken") },
+          { head: t("captures.from") },
+          { head: t("captures.rest-by") },
+          { head: t("captures.state") },
         ]}
         rows={captures.map((one) => ({
           key: one.id,
@@ -48,13 +48,15 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
             one.when,
             toldValue(one.from, locale),
             one.settled,
-            one.voided ? say.voided(one.voided.reason, one.voided.when) : say.kept,
+            one.voided
+              ? t("captures.voided", { reason: one.voided.reason, when: one.voided.when })
+              : t("captures.kept"),
           ],
         }))}
       />
       {lines > 0 && (
         <details>
-          <summary>{say.lines(lines)}</summary>
+          <summary>{t("captures.lines", { count: lines })}</summary>
           {captures
             .filter((one) => one.lines.length > 0)
             .map((one) => (

@@ -1,5 +1,5 @@
+import { useTell } from "../messages/spoken.ts";
 import { Facts } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface ImportedView {
   from: string;
@@ -15,24 +15,24 @@ export interface ImportedView {
 
 /** A weighing that was taken over from a list: what the list says, and that nothing more is known of it. */
 export function ImportedRecord(view: ImportedView) {
-  const say = useWords().imported;
+  const t = useTell();
   const { from, when, description, claim, mass, density, uncertainty, entry, hash } = view;
   return (
     <>
       <p>
-        <strong>{say.lead}</strong>
+        <strong>{t("imported.lead")}</strong>
       </p>
       <Facts
         facts={[
-          [say.from, from],
-          [say.when, when],
-          [say.piece, description],
-          [say.claim, claim],
-          [say.mass, mass],
-          [say.density, density],
-          [say.uncertainty, uncertainty],
-          [say.entry, entry],
-          [say.hash, <code key="h">{hash}</code>],
+          [t("imported.from"), from],
+          [t("imported.when"), when],
+          [t("imported.piece"), description],
+          [t("imported.claim"), claim],
+          [t("imported.mass"), mass],
+          [t("imported.density"), density],
+          [t("imported.uncertainty"), uncertainty],
+          [t("imported.entry"), entry],
+          [t("imported.hash"), <code key="h">{hash}</code>],
         ]}
       />
     </>

@@ -1,7 +1,7 @@
 import { type StateName, StateWord, stateNames } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
-import { useTell, useWords } from "../words/spoken.ts";
 
 /** One line of the list of records; all numbers already written out. */
 export interface RecordRow {
@@ -57,7 +57,6 @@ export interface RecordsPage {
 /** The list of records: search as one types, filters in the address, works without scripts by its button. */
 export function RecordsIndex(page: RecordsPage) {
   const { filters, claims } = page;
-  const { records: say } = useWords();
   const t = useTell();
   return (
     <>
@@ -78,51 +77,58 @@ export function RecordsIndex(page: RecordsPage) {
               kind="search"
               name="q"
               scan
-              label={say.search}
-              hint={say.searchHint}
+              label={t("records.search")}
+              hint={t("records.search-hint")}
               value={filters.q}
               shortcut="/"
             />
-            <Field name="mass" label={say.mass} hint={say.massHint} value={filters.mass} maxLength={40} />
+            <Field
+              name="mass"
+              label={t("records.mass")}
+              hint={t("records.mass-hint")}
+              value={filters.mass}
+              maxLength={40}
+            />
           </div>
           <div class="row">
             <Select
               name="state"
-              label={say.finding}
-              empty={say.anyState}
+              label={t("records.finding")}
+              empty={t("records.any-state")}
               value={filters.state}
               options={stateNames.map((value) => ({ value, label: t(`state.${value}`) }))}
             />
             <Select
               name="claim"
-              label={say.claim}
-              empty={say.anyClaim}
+              label={t("records.claim")}
+              empty={t("records.any-claim")}
               value={filters.claim}
               options={claims.map(({ id, name }) => ({ value: id, label: name }))}
             />
             <Select
               name="photo"
-              label={say.photo}
-              empty={say.anyPhoto}
+              label={t("records.photo")}
+              empty={t("records.any-photo")}
               value={filters.photo}
               options={[
-                { value: "with", label: say.withPhoto },
-                { value: "without", label: say.withoutPhoto },
+                { value: "with", label: t("records.with-photo") },
+                { value: "without", label: t("records.without-photo") },
               ]}
             />
-            <Field kind="date" name="from" label={say.from} value={filters.from} />
-            <Field kind="date" name="to" label={say.until} value={filters.to} />
-            <button type="submit">{say.search}</button>
+            <Field kind="date" name="from" label={t("records.from")} value={filters.from} />
+            <Field kind="date" name="to" label={t("records.until")} value={filters.to} />
+            <button type="submit">{t("records.search")}</button>
             <a class="button plain" href="/records">
-              {say.clear}
+              {t("records.clear")}
             </a>
           </div>
         </form>
       </search>
       <FoundRecords {...page} />
       <p class="not-printed">
-        {say.takeOut} <a href="/records.csv">{say.csv}</a>, <a href="/records.jsonl">{say.jsonl}</a> (
-        <a href="/records-schema.json">{say.schema}</a>). {say.oneFile}
+        {t("records.take-out")} <a href="/records.csv">{t("records.csv")}</a>,{" "}
+        <a href="/records.jsonl">{t("records.jsonl")}</a> (
+        <a href="/records-schema.json">{t("records.schema")}</a>). {t("records.one-file")}
       </p>
     </>
   );
@@ -131,40 +137,44 @@ export function RecordsIndex(page: RecordsPage) {
 /** The part of the list that a search replaces. */
 export function FoundRecords(page: RecordsPage) {
   const { rows, found, all, countedTo, narrowed, massUnread, next, previous } = page;
-  const say = useWords().records;
-  const counted = (count: number, floor?: boolean) => (floor ? say.moreThan(count) : `${count}`);
+  const t = useTell();
+  const counted = (count: number, floor?: boolean) =>
+    floor ? t("records.more-than", { count }) : `${count}`;
   return (
     <div id="found">
       <p role="status">
         {narrowed
-          ? say.countOf(counted(found, countedTo?.found), counted(all, countedTo?.all))
-          : say.count(counted(all, countedTo?.all))}
-        {rows.length < found && `, ${say.shown(rows.length)}`}
+          ? t("records.count-of", {
+              found: counted(found, countedTo?.found),
+              all: counted(all, countedTo?.all),
+            })
+          : t("records.count", { all: counted(all, countedTo?.all) })}
+        {rows.length < found && `, ${t("records.shown", { count: rows.length })}`}
         {massUnread !== undefined && (
           <>
             <br />
-            <strong>{say.massUnread(massUnread)}</strong>
+            <strong>{t("records.mass-unread", { typed: massUnread })}</strong>
           </>
         )}
       </p>
       <Rows
-        caption={say.caption}
-        empty={say.empty}
+        caption={t("records.caption")}
+        empty={t("records.empty")}
         columns={[
-          { head: say.ticket },
-          { head: say.when },
-          { head: say.piece },
-          { head: say.dry, number: true },
-          { head: say.density, number: true },
-          { head: say.claim },
-          { head: say.finding },
+          { head: t("records.ticket") },
+          { head: t("records.when") },
+          { head: t("records.piece") },
+          { head: t("records.dry"), number: true },
+          { head: t("records.density"), number: true },
+          { head: t("records.claim") },
+          { head: t("records.finding") },
         ]}
         rows={rows.map((row) => ({
           key: row.id,
           voided: row.since === "voided",
           cells: [
             <a key="a" class="ticket" href={`/records/${row.id}`}>
-              {row.ticket || say.unnamed(row.id)}
+              {row.ticket || t("records.unnamed", { id: row.id })}
             </a>,
             row.when,
             <span key="p">
@@ -172,31 +182,31 @@ export function FoundRecords(page: RecordsPage) {
               {row.broughtBy !== undefined && (
                 <>
                   {row.piece !== "" && <br />}
-                  <small>{say.broughtBy(row.broughtBy)}</small>
+                  <small>{t("records.brought-by", { who: row.broughtBy })}</small>
                 </>
               )}
-              {row.photos > 0 && <small class="tag">{say.photos(row.photos)}</small>}
+              {row.photos > 0 && <small class="tag">{t("records.photos", { count: row.photos })}</small>}
             </span>,
             row.mass,
             row.density,
             row.claimName,
             <span key="s">
               {row.state && <StateWord state={row.state} />}
-              {row.since && <span class="tag">{say.since[row.since]}</span>}
+              {row.since && <span class="tag">{t(`records.since.${row.since}`)}</span>}
             </span>,
           ],
         }))}
       />
       {(previous ?? next) !== undefined && (
-        <nav aria-label={say.pages} class="row">
+        <nav aria-label={t("records.pages")} class="row">
           {previous !== undefined && (
             <a href={previous} rel="prev">
-              {say.newer}
+              {t("records.newer")}
             </a>
           )}
           {next !== undefined && (
             <a href={next} rel="next">
-              {say.older}
+              {t("records.older")}
             </a>
           )}
         </nav>

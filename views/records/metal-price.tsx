@@ -1,7 +1,7 @@
 import { BuyingCaution } from "../cautions.tsx";
 import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 export const metalPriceFields = ["metal", "colour", "price", "currency", "per", "source", "at"] as const;
@@ -23,14 +23,15 @@ export interface MetalPriceView {
 
 /** Fine mass of one piece times a price, low to high, with what that leaves out. */
 export function MetalPrice(view: MetalPriceView) {
-  const { metalPrice: say, records } = useWords();
+  const t = useTell();
   const { record, problems, warnings, answer, alive } = view;
   return (
     <>
       <p>
-        <a href={record.href}>{records.recordOf(record.ticket)}</a>: {record.density}, {record.mass}.
+        <a href={record.href}>{t("records.record-of", { ticket: record.ticket })}</a>: {record.density},{" "}
+        {record.mass}.
       </p>
-      <Problems heading={say.problems} problems={problems} />
+      <Problems heading={t("metal-price.problems")} problems={problems} />
       {warnings.map((one) => (
         <p class="problems" key={one}>
           <strong>{one}</strong>
@@ -38,7 +39,7 @@ export function MetalPrice(view: MetalPriceView) {
       ))}
       <Form {...view} />
       {answer && (
-        <Sheet id="metal-price" title={say.heading}>
+        <Sheet id="metal-price" title={t("metal-price.heading")}>
           {"impossible" in answer ? (
             <p role="status">{answer.impossible}</p>
           ) : (
@@ -47,21 +48,21 @@ export function MetalPrice(view: MetalPriceView) {
                 {answer.range}
               </p>
               <p>
-                <strong>{answer.condition}.</strong> {say.notValuation}
+                <strong>{answer.condition}.</strong> {t("metal-price.not-valuation")}
               </p>
               <Facts facts={answer.facts} />
             </>
           )}
         </Sheet>
       )}
-      <Sheet id="meaning" title={say.meaning}>
-        {answer === undefined && <p>{say.notValuation}</p>}
-        <p>{say.deductions}</p>
+      <Sheet id="meaning" title={t("metal-price.meaning")}>
+        {answer === undefined && <p>{t("metal-price.not-valuation")}</p>}
+        <p>{t("metal-price.deductions")}</p>
         <p>
-          {say.notProof} {alive} {say.hollow}
+          {t("metal-price.not-proof")} {alive} {t("metal-price.hollow")}
         </p>
         <p>
-          <a href={`${record.href}/evidence`}>{say.narrow}</a>
+          <a href={`${record.href}/evidence`}>{t("metal-price.narrow")}</a>
         </p>
       </Sheet>
       <BuyingCaution />
@@ -70,40 +71,57 @@ export function MetalPrice(view: MetalPriceView) {
 }
 
 function Form({ action, values, colours, problems }: MetalPriceView) {
-  const { metalPrice: say, payout, lots } = useWords();
+  const t = useTell();
   const locale = useLocale();
   const errorOf = errorsOf(problems);
   const entry = <N extends keyof typeof values>(name: N) => ({ name, value: values[name], ...errorOf(name) });
   return (
     <form method="get" action={action} class="sheet">
-      <p class="hint">{say.lead}</p>
+      <p class="hint">{t("metal-price.lead")}</p>
       <div class="row">
         <Select
           name="metal"
-          label={say.ifItIs}
+          label={t("metal-price.if-it-is")}
           value={values.metal}
-          options={(["gold", "silver"] as const).map((value) => ({ value, label: lots.metals[value] }))}
+          options={(["gold", "silver"] as const).map((value) => ({
+            value,
+            label: t(`lots.metals.${value}`),
+          }))}
         />
         <Select
           name="colour"
-          label={say.colour}
+          label={t("metal-price.colour")}
           value={values.colour}
           options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
         />
       </div>
       <div class="row">
-        <Field kind="decimal" {...entry("price")} label={payout.price} required />
-        <Field {...entry("currency")} label={payout.currency} hint={payout.currencyHint} required />
+        <Field kind="decimal" {...entry("price")} label={t("payout.price")} required />
+        <Field
+          {...entry("currency")}
+          label={t("payout.currency")}
+          hint={t("payout.currency-hint")}
+          required
+        />
         <Select
           name="per"
-          label={payout.per}
+          label={t("payout.per")}
           value={values.per}
-          options={(["g", "ozt", "dwt"] as const).map((value) => ({ value, label: payout.pers[value] }))}
+          options={(["g", "ozt", "dwt"] as const).map((value) => ({
+            value,
+            label: t(`payout.pers.${value}`),
+          }))}
         />
       </div>
-      <Field {...entry("source")} label={payout.source} hint={say.sourceHint} required maxLength={200} />
-      <Field {...entry("at")} label={payout.at} hint={payout.atHint} required maxLength={60} />
-      <button type="submit">{say.go}</button>
+      <Field
+        {...entry("source")}
+        label={t("payout.source")}
+        hint={t("metal-price.source-hint")}
+        required
+        maxLength={200}
+      />
+      <Field {...entry("at")} label={t("payout.at")} hint={t("payout.at-hint")} required maxLength={60} />
+      <button type="submit">{t("metal-price.go")}</button>
     </form>
   );
 }

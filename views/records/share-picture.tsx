@@ -1,9 +1,8 @@
 import { renderToString } from "preact-render-to-string";
+import type { Locale } from "../messages/language.ts";
 import { type Band, nearest } from "../plots/bands.tsx";
 import { drawDensity } from "../plots/density-drawing.tsx";
 import { plotWidths } from "../plots/figure.tsx";
-import type { Locale } from "../words/index.ts";
-import { words } from "../words/index.ts";
 import { drawnInInk, ink } from "./share-ink.ts";
 import { type ShareSheet, shareWords } from "./share-sheet.ts";
 import { shareText } from "./share-text.ts";
@@ -89,5 +88,5 @@ export function sharePicture(sheet: ShareSheet, locale: Locale): string {
       <desc>{shareText(sheet, locale)}</desc>
     </>,
   );
-  return `<svg xmlns="http://www.w3.org/2000/svg" lang="${words(locale).language}" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="${family}" role="img">${spoken}<rect width="${width}" height="${height}" fill="${ink.paper}"/>${content.join("")}</svg>\n`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" lang="${locale}" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="${family}" role="img">${spoken}<rect width="${width}" height="${height}" fill="${ink.paper}"/>${content.join("")}</svg>\n`;
 }

@@ -1,7 +1,7 @@
 import type { StateName } from "../finding.tsx";
-import { tell } from "../messages/tell.ts";
+import type { Locale } from "../messages/language.ts";
+import { tell, tellerOf } from "../messages/tell.ts";
 import type { DensityPlot } from "../plots/density-plot.ts";
-import { type Locale, words } from "../words/index.ts";
 import { told, toldValue } from "../words/told.ts";
 
 /** What of a record goes onto one page to share. Numbers are written out; what is left out was not ticked. */
@@ -45,50 +45,53 @@ export interface SharePart {
 
 /** The sheet in words, in order; picture and text are both made of it, so that neither says more than the other. */
 export function shareWords(sheet: ShareSheet, locale: Locale) {
-  const all = words(locale);
-  const { share: say, record } = all;
-  const source = (typed: boolean) => (typed ? say.typed : sheet.simulated ? say.simulated : say.fromBalance);
+  const t = tellerOf(locale);
+  const source = (typed: boolean) =>
+    typed ? t("share.typed") : sheet.simulated ? t("share.simulated") : t("share.from-balance");
   const named = [
-    [record.ticket, sheet.ticket],
-    [record.piece, sheet.piece],
-    [say.weighed, sheet.day],
+    [t("record-page.ticket"), sheet.ticket],
+    [t("record-page.piece"), sheet.piece],
+    [t("share.weighed"), sheet.day],
   ].flatMap(([label, value]) => (value ? [`${label}: ${value}`] : []));
   const state = tell({ code: `state.${sheet.state}` }, locale);
   const parts: SharePart[] = [
     {
-      heading: say.readings,
+      heading: t("share.readings"),
       lines: [
         ...sheet.readings.map(({ role, shown, typed }) => `${role}: ${shown} (${source(typed)})`),
-        ...(sheet.setAside > 0 ? [say.setAside(sheet.setAside)] : []),
-        `${record.method}: ${sheet.method}; ${sheet.liquid}`,
+        ...(sheet.setAside > 0 ? [t("share.set-aside", { count: sheet.setAside })] : []),
+        `${t("record-page.method")}: ${sheet.method}; ${sheet.liquid}`,
       ],
     },
     {
-      heading: all.finding.heading,
+      heading: t("finding.heading"),
       lines: [
         sheet.claimName === undefined
-          ? say.nothingClaimed
-          : say.saidToBe(toldValue(sheet.claimName, locale), state),
+          ? t("share.nothing-claimed")
+          : t("share.said-to-be", { name: toldValue(sheet.claimName, locale), state }),
         ...(sheet.plainly === undefined ? [] : [told(sheet.plainly, locale)]),
         told(sheet.because, locale),
       ],
     },
     {
-      heading: say.notExcluded,
-      lines: sheet.notExcluded.length > 0 ? [`${sheet.notExcluded.join(", ")}.`] : [say.nothingAlive],
+      heading: t("share.not-excluded"),
+      lines: sheet.notExcluded.length > 0 ? [`${sheet.notExcluded.join(", ")}.`] : [t("share.nothing-alive")],
     },
   ];
   return {
-    heading: say.heading,
+    heading: t("share.heading"),
     warnings: [
-      ...(sheet.simulated ? [say.demo] : []),
-      ...(sheet.voided ? [say.voided] : []),
+      ...(sheet.simulated ? [t("share.demo")] : []),
+      ...(sheet.voided ? [t("share.voided")] : []),
       ...(sheet.closed === undefined ? [] : [told(sheet.closed, locale)]),
     ],
     named,
-    density: `${say.density}: ${sheet.density}`,
-    stated: [say.uncertainty(sheet.expanded, sheet.k, sheet.percent), say.interval(sheet.interval)],
+    density: `${t("share.density")}: ${sheet.density}`,
+    stated: [
+      t("share.uncertainty", { expanded: sheet.expanded, k: sheet.k, percent: sheet.percent }),
+      t("share.interval", { interval: sheet.interval }),
+    ],
     parts,
-    foot: say.foot,
+    foot: t("share.foot"),
   };
 }

@@ -1,5 +1,6 @@
+import type { Locale } from "../messages/language.ts";
+import { tellerOf } from "../messages/tell.ts";
 import { densityInWords } from "../plots/density.tsx";
-import { type Locale, words } from "../words/index.ts";
 import { type ShareSheet, shareWords } from "./share-sheet.ts";
 
 /** The sheet as plain text; the density axis stands in it as its sentences. */
@@ -9,7 +10,7 @@ export function shareText(sheet: ShareSheet, locale: Locale): string {
     [heading, ...warnings, ...named],
     [density, ...stated],
     ...parts.map((part) => [`${part.heading}:`, ...part.lines]),
-    [`${words(locale).plots.densityAxis}:`, densityInWords({ ...sheet.plot, id: "share", locale })],
+    [`${tellerOf(locale)("plots.density-axis")}:`, densityInWords({ ...sheet.plot, id: "share", locale })],
     [foot],
   ];
   return `${blocks.map((lines) => lines.join("\n")).join("\n\n")}\n`;

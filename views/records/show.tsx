@@ -5,6 +5,9 @@ import type { AssayView } from "../assays/view.ts";
 import { SecondReadingRows } from "../bench/second-person.tsx";
 import { type FindingView, FindingWords } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
+import { languageNames, locales } from "../messages/language.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
+import { tellId } from "../messages/tell.ts";
 import {
   type PhotoAsideForm,
   PhotoForm,
@@ -19,8 +22,6 @@ import type { DensityPlot } from "../plots/density-plot.ts";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { languageNames, locales } from "../words/index.ts";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { type AmendableReading, type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
 import { type Capture, Captures } from "./captures.tsx";
 
@@ -81,63 +82,70 @@ export interface RecordView {
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
   const locale = useLocale();
-  const { record: say, report, metalPrice, photos, share } = useWords();
+  const t = useTell();
   return (
     <>
       {record.voided && (
         <p class="problems">
-          <strong>{say.voided}</strong>{" "}
-          {say.voidedBy(record.voided.when, record.voided.by, record.voided.reason)} {say.staysBelow}
+          <strong>{t("record-page.voided")}</strong>{" "}
+          {t("record-page.voided-by", {
+            when: record.voided.when,
+            by: record.voided.by,
+            reason: record.voided.reason,
+          })}{" "}
+          {t("record-page.stays-below")}
         </p>
       )}
       {record.closed && (
         <p class="problems">
-          <strong>{say.weighedClosed(record.closed.since)}</strong> <Told says={record.closed.says} />{" "}
-          {say.weighedClosedTodo}
+          <strong>{t("record-page.weighed-closed", { since: record.closed.since })}</strong>{" "}
+          <Told says={record.closed.says} /> {t("record-page.weighed-closed-todo")}
         </p>
       )}
       <p class="result-value">{record.density}</p>
       {record.amended && (
         <p>
-          <a href="#amendments-heading">{say.amended(record.amended.when, record.amended.by)}</a>
+          <a href="#amendments-heading">
+            {t("record-page.amended", { when: record.amended.when, by: record.amended.by })}
+          </a>
         </p>
       )}
       <p>
-        {record.densityWords} <a href={`/records/${record.id}/share`}>{share.link}</a>
+        {record.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>
       </p>
       {record.warnings.map((warning) => (
         <p key={warning}>
-          <strong>{say.note}</strong> <Told says={warning} />
+          <strong>{t("record-page.note")}</strong> <Told says={warning} />
         </p>
       ))}
       <div class="columns">
         {record.finding && <FindingWords finding={record.finding} />}
-        <Sheet id="piece" title={say.piece}>
+        <Sheet id="piece" title={t("record-page.piece")}>
           <Facts
             facts={[
-              [say.ticket, record.ticket],
-              [say.piece, record.piece],
-              [say.description, record.description],
-              [say.broughtBy, record.broughtBy],
-              [say.saidByCustomer, record.saidByCustomer],
-              [say.method, record.method],
-              [say.weighed, record.when],
-              [say.by, record.operator],
-              [say.at, record.place],
+              [t("record-page.ticket"), record.ticket],
+              [t("record-page.piece"), record.piece],
+              [t("record-page.description"), record.description],
+              [t("record-page.brought-by"), record.broughtBy],
+              [t("record-page.said-by-customer"), record.saidByCustomer],
+              [t("record-page.method"), record.method],
+              [t("record-page.weighed"), record.when],
+              [t("record-page.by"), record.operator],
+              [t("record-page.at"), record.place],
               ...record.results,
             ]}
           />
         </Sheet>
       </div>
-      <Sheet id="photos" title={photos.heading}>
+      <Sheet id="photos" title={t("photos.heading")}>
         {record.photos.length === 0 ? (
-          <p>{photos.none}</p>
+          <p>{t("photos.none")}</p>
         ) : (
           <Photos photos={record.photos} aside={record.photoAside} />
         )}
         <PhotosAside reasons={record.photosAside} />
         <details>
-          <summary>{photos.add}</summary>
+          <summary>{t("photos.add")}</summary>
           <PhotoForm {...record.photoForm} />
         </details>
       </Sheet>
@@ -153,14 +161,14 @@ export function RecordPage(record: RecordView) {
             <Repeats id="repeats" {...record.repeats} locale={locale} />
           </div>
         )}
-        <Sheet id="conditions" title={say.conditions}>
+        <Sheet id="conditions" title={t("record-page.conditions")}>
           <Facts facts={record.conditions} />
         </Sheet>
       </div>
       <Captures captures={record.captures} />
       <SecondReadings readings={record.secondReadings ?? []} />
       {record.notes.length > 0 && (
-        <Sheet id="notes" title={say.notes}>
+        <Sheet id="notes" title={t("record-page.notes")}>
           <ul>
             {record.notes.map(({ when, by, says }) => (
               <li key={`${when} ${says}`}>
@@ -170,21 +178,22 @@ export function RecordPage(record: RecordView) {
           </ul>
         </Sheet>
       )}
-      <Sheet id="other-evidence" title={say.otherEvidence}>
+      <Sheet id="other-evidence" title={t("record-page.other-evidence")}>
         <p>
-          {say.evidenceLead} <a href={`/records/${record.id}/evidence`}>{say.evidenceLink}</a>.
+          {t("record-page.evidence-lead")}{" "}
+          <a href={`/records/${record.id}/evidence`}>{t("record-page.evidence-link")}</a>.
         </p>
         <p>
-          <a href={`/records/${record.id}/price`}>{metalPrice.link}</a>
+          <a href={`/records/${record.id}/price`}>{t("metal-price.link")}</a>
         </p>
       </Sheet>
       <AssaySheet {...record.assay} />
-      <Sheet id="reports" title={say.reports}>
-        {record.reports.length === 0 && <p>{say.noReport}</p>}
+      <Sheet id="reports" title={t("record-page.reports")}>
+        {record.reports.length === 0 && <p>{t("record-page.no-report")}</p>}
         <ul>
           {record.reports.map(({ number, href, when }) => (
             <li key={number}>
-              <a href={href}>{say.report(number)}</a>, {when}
+              <a href={href}>{t("record-page.report", { number })}</a>, {when}
             </li>
           ))}
         </ul>
@@ -194,17 +203,17 @@ export function RecordPage(record: RecordView) {
           <Field
             name="by"
             id="authorised-by"
-            label={say.authorisedBy}
-            hint={say.authorisedByHint}
+            label={t("record-page.authorised-by")}
+            hint={t("record-page.authorised-by-hint")}
             maxLength={100}
           />
           <Select
             name="language"
-            label={report.language}
+            label={t("report.language")}
             value={locale}
             options={locales.map((value) => ({ value, label: languageNames[value] }))}
           />
-          <button type="submit">{say.issue}</button>
+          <button type="submit">{t("record-page.issue")}</button>
         </form>
       </Sheet>
       <Amendments amendments={record.amendments} />
@@ -216,19 +225,21 @@ export function RecordPage(record: RecordView) {
           stepKey={record.stepKey}
         />
       )}
-      <Sheet id="chain" title={say.chain}>
+      <Sheet id="chain" title={t("record-page.chain")}>
         <Facts
           facts={[
-            [say.entry, `${record.chain.sequence}`],
-            [say.hash, <code key="h">{record.chain.hash}</code>],
-            [say.hashBefore, <code key="p">{record.chain.previous}</code>],
-            ...record.versions.map(([name, value]) => [say.version[name] ?? name, value] as const),
+            [t("record-page.entry"), `${record.chain.sequence}`],
+            [t("record-page.hash"), <code key="h">{record.chain.hash}</code>],
+            [t("record-page.hash-before"), <code key="p">{record.chain.previous}</code>],
+            ...record.versions.map(
+              ([name, value]) => [tellId("record-page.version", name, locale), value] as const,
+            ),
           ]}
         />
         <p>
-          <a href={`/records/${record.id}/file`}>{say.file}</a>, {say.fileRest}
+          <a href={`/records/${record.id}/file`}>{t("record-page.file")}</a>, {t("record-page.file-rest")}
         </p>
-        <p class="hint">{say.verify}</p>
+        <p class="hint">{t("record-page.verify")}</p>
       </Sheet>
     </>
   );
@@ -236,13 +247,20 @@ export function RecordPage(record: RecordView) {
 
 /** What second persons read of typed readings, agreeing or not. */
 function SecondReadings({ readings }: { readings: readonly SecondReadingView[] }) {
-  const say = useWords().secondPerson;
+  const t = useTell();
   if (readings.length === 0) return null;
   return (
-    <Sheet id="second-person" title={say.heading}>
+    <Sheet id="second-person" title={t("second-person.heading")}>
       {readings.map((one) => (
         <div key={one.when}>
-          <p>{say.readBy(one.by, one.typedBy, one.when, one.above)}</p>
+          <p>
+            {t("second-person.read-by", {
+              by: one.by,
+              typedBy: one.typedBy,
+              when: one.when,
+              above: one.above,
+            })}
+          </p>
           <SecondReadingRows reading={one} />
         </div>
       ))}

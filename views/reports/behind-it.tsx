@@ -1,6 +1,6 @@
 import type { BudgetLine, Report } from "../../server/reports/report.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import { QrCode } from "./qr.tsx";
 import { factsOf, List, Stated } from "./stated.tsx";
 
@@ -17,67 +17,70 @@ export function BehindIt({
   record,
   onlyEnglish,
 }: Report) {
-  const { headings, ...say } = useWords().report;
+  const t = useTell();
   const notes = [...deviations, ...warnings];
   return (
     <>
-      <Sheet id="method" title={headings.method}>
+      <Sheet id="method" title={t("report.headings.method")}>
         <p>{method}</p>
-        <p>{say.correctedFor(corrections.join("; "), sampling)}</p>
-        <p>{notes.length === 0 ? say.deviations.none : say.deviations.some}</p>
+        <p>{t("report.corrected-for", { what: corrections.join("; "), sampling })}</p>
+        <p>{t(notes.length === 0 ? "report.deviations.none" : "report.deviations.some")}</p>
         <List items={notes} onlyEnglish={onlyEnglish} />
       </Sheet>
-      <Sheet id="conditions" title={headings.conditions}>
+      <Sheet id="conditions" title={t("report.headings.conditions")}>
         <Facts facts={factsOf(conditions)} />
       </Sheet>
-      <Sheet id="readings" title={headings.readings}>
+      <Sheet id="readings" title={t("report.headings.readings")}>
         <Readings readings={readings} onlyEnglish={onlyEnglish} />
       </Sheet>
-      <Sheet id="budget" title={headings.budget}>
+      <Sheet id="budget" title={t("report.headings.budget")}>
         <Budget lines={budget} />
       </Sheet>
-      <Sheet id="record" title={headings.record}>
+      <Sheet id="record" title={t("report.headings.record")}>
         <QrCode text={`underhook record ${record.hash}`} />
         <Facts
           facts={[
-            [say.record.record, say.record.place(record.subject, record.row)],
-            [say.record.hash, <code key="h">{record.hash}</code>],
-            [say.record.signedBy, record.keyId],
-            [say.record.toCheck, record.checkHow],
+            [
+              t("report.record.record"),
+              t("report.record.place", { subject: record.subject, row: record.row }),
+            ],
+            [t("report.record.hash"), <code key="h">{record.hash}</code>],
+            [t("report.record.signed-by"), record.keyId],
+            [t("report.record.to-check"), record.checkHow],
             ...factsOf(record.versions),
           ]}
         />
-        <p>{say.record.end}</p>
+        <p>{t("report.record.end")}</p>
       </Sheet>
     </>
   );
 }
 
 function Readings({ readings, onlyEnglish }: Pick<Report, "readings" | "onlyEnglish">) {
-  const { head, caption, empty, ...say } = useWords().report.readings;
+  const t = useTell();
   return (
     <Rows
-      caption={caption}
-      empty={empty}
+      caption={t("report.readings.caption")}
+      empty={t("report.readings.empty")}
       columns={[
-        { head: head.what },
-        { head: head.shown, number: true },
-        { head: head.at },
-        { head: head.from },
-        { head: head.because },
+        { head: t("report.readings.head.what") },
+        { head: t("report.readings.head.shown"), number: true },
+        { head: t("report.readings.head.at") },
+        { head: t("report.readings.head.from") },
+        { head: t("report.readings.head.because") },
       ]}
       rows={readings.map(({ what, shown, at, source, because, voided }) => ({
         key: `${at} ${what}`,
         voided: voided !== null,
         cells: [
           what,
-          voided === null ? shown : `${shown} ${say.void}`,
+          voided === null ? shown : `${shown} ${t("report.readings.void")}`,
           at,
           source,
           voided === null ? (
             <Stated key="b" says={because} onlyEnglish={onlyEnglish} />
           ) : (
-            `${say.void}: ${voided}`
+            `${t("report.readings.void")}: ${voided}`
           ),
         ],
       }))}
@@ -86,19 +89,19 @@ function Readings({ readings, onlyEnglish }: Pick<Report, "readings" | "onlyEngl
 }
 
 function Budget({ lines }: { lines: readonly BudgetLine[] }) {
-  const { head, caption, empty } = useWords().report.budget;
+  const t = useTell();
   return (
     <Rows
-      caption={caption}
-      empty={empty}
+      caption={t("report.budget.caption")}
+      empty={t("report.budget.empty")}
       columns={[
-        { head: head.input },
-        { head: head.value, number: true },
-        { head: head.u, number: true },
-        { head: head.unit },
-        { head: head.sensitivity, number: true },
-        { head: head.part, number: true },
-        { head: head.share, number: true },
+        { head: t("report.budget.head.input") },
+        { head: t("report.budget.head.value"), number: true },
+        { head: t("report.budget.head.u"), number: true },
+        { head: t("report.budget.head.unit") },
+        { head: t("report.budget.head.sensitivity"), number: true },
+        { head: t("report.budget.head.part"), number: true },
+        { head: t("report.budget.head.share"), number: true },
       ]}
       rows={lines.map(({ input, value, u, unit, sensitivity, contribution, share }) => ({
         key: input,

@@ -1,11 +1,11 @@
 import { recordedDensity } from "../../server/conformity/recorded-density.ts";
 import { photoName } from "../../server/photos/photo-name.ts";
 import type { Report, ReportPhoto } from "../../server/reports/report.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Photos } from "../photos.tsx";
 import { curveOf } from "../plots/curve.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 import { BehindIt } from "./behind-it.tsx";
 import { factsOf, List, Stated } from "./stated.tsx";
 
@@ -17,26 +17,31 @@ export interface ReportView {
 
 /** A report to print: the result first, what it rests on after it. Draws what the report states and adds nothing. */
 export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
-  const say = useWords().report;
-  const ticket = report.item.find(({ label }) => label === say.item.ticket)?.value ?? say.item.theItem;
+  const t = useTell();
+  const ticket =
+    report.item.find(({ label }) => label === t("report.item.ticket"))?.value ?? t("report.item.the-item");
   return (
     <>
       <p class="not-printed row">
-        <a href={pdfHref}>{say.asPdf}</a>
-        <a href={recordHref}>{say.behind}</a>
-        <span class="hint">{say.toPrint}</span>
+        <a href={pdfHref}>{t("report.as-pdf")}</a>
+        <a href={recordHref}>{t("report.behind")}</a>
+        <span class="hint">{t("report.to-print")}</span>
       </p>
       <p>
-        <strong>{say.numberAndCopy(report.number, report.copy)}</strong>
+        <strong>{t("report.number-and-copy", { number: report.number, copy: report.copy })}</strong>
       </p>
       <Standing {...report} />
       <div class="columns">
-        <Sheet id="issued" title={say.headings.issued}>
+        <Sheet id="issued" title={t("report.headings.issued")}>
           <Facts
-            facts={[...factsOf(report.house), [say.customer, report.customer], ...factsOf(report.dates)]}
+            facts={[
+              ...factsOf(report.house),
+              [t("report.customer"), report.customer],
+              ...factsOf(report.dates),
+            ]}
           />
         </Sheet>
-        <Sheet id="item" title={say.headings.item}>
+        <Sheet id="item" title={t("report.headings.item")}>
           <Facts facts={factsOf(report.item)} />
           <Photos photos={report.photos.map((photo) => photoViewOf(photo, ticket))} />
         </Sheet>
@@ -55,20 +60,24 @@ function photoViewOf({ at, shows, width, height, ...photo }: ReportPhoto, ticket
 }
 
 function Standing({ voided, replaces }: Report) {
-  const say = useWords().report;
+  const t = useTell();
   return (
     <>
       {voided !== null && (
         <p class="problems">
           <strong>
-            {say.voided}: {say.voidedBecause(voided)}
+            {t("report.voided")}: {t("report.voided-because", { reason: voided })}
           </strong>
         </p>
       )}
       {replaces && (
         <p>
-          <strong>{replaces.number === null ? say.amendedRecord : say.amends(replaces.number)}</strong>{" "}
-          {say.reason(replaces.reason, replaces.by, replaces.at)}
+          <strong>
+            {replaces.number === null
+              ? t("report.amended-record")
+              : t("report.amends", { number: replaces.number })}
+          </strong>{" "}
+          {t("report.reason", { reason: replaces.reason, by: replaces.by, at: replaces.at })}
         </p>
       )}
     </>
@@ -76,20 +85,20 @@ function Standing({ voided, replaces }: Report) {
 }
 
 function Results({ results, uncertaintyStatement, plot, opinion }: Report) {
-  const { headings, results: say } = useWords().report;
+  const t = useTell();
   const bands = opinion.alive.flatMap(({ id, name, band }) =>
     band ? [{ id, name, low: band[0], high: band[1], alive: true }] : [],
   );
   return (
-    <Sheet id="results" title={headings.results}>
+    <Sheet id="results" title={t("report.headings.results")}>
       <Rows
-        caption={say.caption}
-        empty={say.empty}
+        caption={t("report.results.caption")}
+        empty={t("report.results.empty")}
         columns={[
-          { head: say.head.quantity },
-          { head: say.head.value, number: true },
-          { head: say.head.unit },
-          { head: say.head.uncertainty },
+          { head: t("report.results.head.quantity") },
+          { head: t("report.results.head.value"), number: true },
+          { head: t("report.results.head.unit") },
+          { head: t("report.results.head.uncertainty") },
         ]}
         rows={results.map(({ quantity, value, unit, uncertainty }) => ({
           key: quantity,
@@ -128,32 +137,32 @@ function Opinion({
   authorisedBy,
   onlyEnglish,
 }: Report) {
-  const { headings, ...say } = useWords().report;
+  const t = useTell();
   return (
     <>
-      <Sheet id="opinion" title={headings.opinion}>
+      <Sheet id="opinion" title={t("report.headings.opinion")}>
         <p>
           {opinion.state} <Stated says={opinion.because} onlyEnglish={onlyEnglish} />
         </p>
         {opinion.alive.length > 0 && (
-          <p>{say.opinion.alive(opinion.alive.map(({ name }) => name).join(", "))}</p>
+          <p>{t("report.opinion.alive", { names: opinion.alive.map(({ name }) => name).join(", ") })}</p>
         )}
         <List items={decision} />
         {otherTests.length > 0 && (
           <>
-            <h3>{headings.otherTests}</h3>
+            <h3>{t("report.headings.other-tests")}</h3>
             <List items={otherTests} />
           </>
         )}
       </Sheet>
       {customerSupplied.length > 0 && (
-        <Sheet id="supplied" title={headings.supplied}>
+        <Sheet id="supplied" title={t("report.headings.supplied")}>
           <Facts facts={factsOf(customerSupplied)} />
         </Sheet>
       )}
-      <Sheet id="cautions" title={headings.cautions}>
+      <Sheet id="cautions" title={t("report.headings.cautions")}>
         <List items={[...cautions, ...statements]} />
-        {authorisedBy !== null && <p>{say.authorised(authorisedBy)}</p>}
+        {authorisedBy !== null && <p>{t("report.authorised", { by: authorisedBy })}</p>}
       </Sheet>
     </>
   );

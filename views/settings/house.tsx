@@ -1,5 +1,5 @@
 import { Csrf, Field, type FieldError } from "../forms.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 
 export interface HouseView {
   house: string;
@@ -16,30 +16,35 @@ export interface HouseView {
 /** Who issues the reports, as they name it. */
 export function House(view: HouseView) {
   const { house, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } = view;
-  const say = useWords().settings;
+  const t = useTell();
   const error = view.problems.find(({ fieldId }) => fieldId === "accreditation")?.error;
   return (
     <form method="post" action="/settings/house" class="sheet">
-      <h2>{say.onReports}</h2>
+      <h2>{t("settings.on-reports")}</h2>
       <Csrf token={view.csrfToken} />
-      <Field name="house" label={say.house} hint={say.houseHint} value={house} />
-      <Field name="address" label={say.address} value={address} />
-      <Field name="contact" label={say.contact} hint={say.contactHint} value={contact} />
+      <Field name="house" label={t("settings.house")} hint={t("settings.house-hint")} value={house} />
+      <Field name="address" label={t("settings.address")} value={address} />
+      <Field name="contact" label={t("settings.contact")} hint={t("settings.contact-hint")} value={contact} />
       <Field
         name="verifiedScale"
-        label={say.verifiedScale}
-        hint={say.verifiedScaleHint}
+        label={t("settings.verified-scale")}
+        hint={t("settings.verified-scale-hint")}
         value={verifiedScale}
       />
-      <Field kind="date" name="verifiedUntil" label={say.verifiedUntil} value={verifiedUntil} />
-      <Field name="accreditedBy" label={say.accreditedBy} hint={say.accreditedByHint} value={accreditedBy} />
+      <Field kind="date" name="verifiedUntil" label={t("settings.verified-until")} value={verifiedUntil} />
+      <Field
+        name="accreditedBy"
+        label={t("settings.accredited-by")}
+        hint={t("settings.accredited-by-hint")}
+        value={accreditedBy}
+      />
       <Field
         name="accreditation"
-        label={say.accreditation}
+        label={t("settings.accreditation")}
         value={accreditation}
         {...(error === undefined ? {} : { error })}
       />
-      <button type="submit">{say.keep}</button>
+      <button type="submit">{t("settings.keep")}</button>
     </form>
   );
 }

@@ -1,10 +1,10 @@
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { Check, Csrf, errorsOf, Field, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
+import { type Locale, languageNames, locales } from "../messages/language.ts";
+import { useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
-import { type Locale, languageNames, locales } from "../words/index.ts";
-import { useWords } from "../words/spoken.ts";
 import { House, type HouseView } from "./house.tsx";
 import { MorePages } from "./more.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
@@ -46,10 +46,10 @@ export interface SettingsView extends HouseView, SecondPersonView {
 
 /** All settings, a form each: how it looks, how the bench weighs, who confirms, who you are. */
 export function Settings(view: SettingsView) {
-  const say = useWords().settings;
+  const t = useTell();
   return (
     <>
-      <Problems heading={say.problems} problems={view.problems} />
+      <Problems heading={t("settings.problems")} problems={view.problems} />
       {view.kept !== undefined && (
         <p role="status">
           <strong>{view.kept}</strong>
@@ -62,84 +62,87 @@ export function Settings(view: SettingsView) {
         <Looks {...view} />
         <House {...view} />
       </div>
-      <Sheet id="storage" title={say.storage}>
+      <Sheet id="storage" title={t("settings.storage")}>
         <ul>
           {view.storage.map((one) => (
             <li key={one}>{one}</li>
           ))}
         </ul>
-        <p class="hint">{say.backup}</p>
+        <p class="hint">{t("settings.backup")}</p>
       </Sheet>
       <MorePages />
       <p>
-        <a href="/first-start">{say.askAgain}</a>
+        <a href="/first-start">{t("settings.ask-again")}</a>
       </p>
       <p>
-        <a href="/metals/own">{say.ownMetals}</a>
+        <a href="/metals/own">{t("settings.own-metals")}</a>
       </p>
     </>
   );
 }
 
 function DemoEnd({ csrfToken }: { csrfToken: string }) {
-  const say = useWords().settings;
+  const t = useTell();
   return (
-    <Sheet id="demo-end" title={say.demoEnd}>
+    <Sheet id="demo-end" title={t("settings.demo-end")}>
       <form method="post" action="/settings/demo-clearing">
         <Csrf token={csrfToken} />
-        <p>{say.demoEndLead}</p>
-        <button type="submit">{say.beginReal}</button>
+        <p>{t("settings.demo-end-lead")}</p>
+        <button type="submit">{t("settings.begin-real")}</button>
       </form>
     </Sheet>
   );
 }
 
 function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
-  const say = useWords().settings;
+  const t = useTell();
   return (
     <form method="post" action="/settings/look" class="sheet">
-      <h2>{say.look}</h2>
+      <h2>{t("settings.look")}</h2>
       <Csrf token={csrfToken} />
       <Select
         name="theme"
-        label={say.theme}
+        label={t("settings.theme")}
         value={theme}
-        options={(["auto", "light", "dark"] as const).map((value) => ({ value, label: say.themes[value] }))}
+        options={(["auto", "light", "dark"] as const).map((value) => ({
+          value,
+          label: t(`settings.themes.${value}`),
+        }))}
       />
       <Select
         name="locale"
-        label={say.locale}
+        label={t("settings.locale")}
         value={locale}
         options={locales.map((value) => ({
           value,
           label: `${languageNames[value]}, ${inLocale("10.49", value)}`,
         }))}
       />
-      <Check name="keys" label={say.keys} checked={keys} />
+      <Check name="keys" label={t("settings.keys")} checked={keys} />
       <p>
-        <button type="submit">{say.keep}</button>
+        <button type="submit">{t("settings.keep")}</button>
       </p>
     </form>
   );
 }
 
 function BenchSettings(view: SettingsView) {
-  const say = useWords().settings;
+  const t = useTell();
   const errorOf = errorsOf(view.problems);
   const drawn = ({ unit, ...field }: NumberField) => (
     <Field key={field.name} kind="decimal" {...field} after={unit} {...errorOf(field.name)} />
   );
   return (
     <form method="post" action="/settings/bench" class="sheet">
-      <h2>{say.bench}</h2>
+      <h2>{t("settings.bench")}</h2>
       <Csrf token={view.csrfToken} />
       <RadioCards
         name="method"
-        legend={say.method}
+        legend={t("settings.method")}
         value={view.method}
         cards={(["displaced", "hung", "flask"] as const).map((method) => ({
           value: method,
-          label: say.methods[method],
+          label: t(`settings.methods.${method}`),
           drawing: <MethodDrawing method={method} />,
         }))}
       />
@@ -147,22 +150,22 @@ function BenchSettings(view: SettingsView) {
         <div>
           <Select
             name="metal"
-            label={say.metal}
-            hint={say.metalHint}
+            label={t("settings.metal")}
+            hint={t("settings.metal-hint")}
             value={view.metal}
             options={view.metals.map(({ id, name }) => ({ value: id, label: name }))}
           />
           <Field
             kind="decimal"
             name="scaleStep"
-            label={say.scaleStep}
-            hint={say.scaleStepHint}
+            label={t("settings.scale-step")}
+            hint={t("settings.scale-step-hint")}
             value={view.scaleStep}
             {...errorOf("scaleStep")}
             after={
               <UnitSelect
                 name="scaleStepUnit"
-                label={say.scaleStepUnit}
+                label={t("settings.scale-step-unit")}
                 units={view.units}
                 value={view.scaleStepUnit}
               />
@@ -170,12 +173,12 @@ function BenchSettings(view: SettingsView) {
           />
           <Select
             name="secondUnit"
-            label={say.secondUnit}
-            hint={say.secondUnitHint}
+            label={t("settings.second-unit")}
+            hint={t("settings.second-unit-hint")}
             value={view.secondUnit}
             options={(["none", "ozt", "dwt"] as const).map((value) => ({
               value,
-              label: say.secondUnits[value],
+              label: t(`settings.second-units.${value}`),
             }))}
           />
           {view.numbers.balance.map(drawn)}
@@ -183,7 +186,7 @@ function BenchSettings(view: SettingsView) {
         <div>
           <Select
             name="water"
-            label={say.water}
+            label={t("settings.water")}
             value={view.water}
             options={view.waters.map(({ id, name }) => ({ value: id, label: name }))}
           />
@@ -191,8 +194,8 @@ function BenchSettings(view: SettingsView) {
         </div>
       </div>
       <RuleChoice rule={view.rule} {...errorOf("ruleMultiple")} />
-      <button type="submit">{say.keepFromNow}</button>
-      <p class="hint">{say.keepHint}</p>
+      <button type="submit">{t("settings.keep-from-now")}</button>
+      <p class="hint">{t("settings.keep-hint")}</p>
     </form>
   );
 }

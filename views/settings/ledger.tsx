@@ -1,7 +1,7 @@
 import { Csrf, Problems, TextArea } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface LedgerView {
   place: string;
@@ -40,19 +40,22 @@ export interface HandOverView {
 
 /** The ledger: whole or not, a checkpoint to keep elsewhere, and how far it is handed over. */
 export function LedgerPage(view: LedgerView) {
-  const say = useWords().ledger;
+  const t = useTell();
   return (
     <>
-      <Problems heading={say.check.heading} problems={view.problems} />
+      <Problems heading={t("ledger-page.check.heading")} problems={view.problems} />
       {view.checked && <Checked {...view} />}
       <Facts
         facts={[
-          [say.title, say.entries(view.entries, view.place)],
-          [say.key, view.keyId === null ? say.noKey : <code key="k">{view.keyId}</code>],
+          [t("ledger-page.title"), t("ledger-page.entries", { count: view.entries, place: view.place })],
+          [
+            t("ledger-page.key"),
+            view.keyId === null ? t("ledger-page.no-key") : <code key="k">{view.keyId}</code>,
+          ],
         ]}
       />
       {view.found.length > 0 && (
-        <Sheet id="found" title={say.found}>
+        <Sheet id="found" title={t("ledger-page.found")}>
           {view.found.map((sentence) => (
             <p key={sentence}>
               <Told says={sentence} />
@@ -62,7 +65,7 @@ export function LedgerPage(view: LedgerView) {
       )}
       <Checkpoint {...view} />
       <CheckForm {...view} />
-      <Sheet id="hand-over" title={say.handOver.heading}>
+      <Sheet id="hand-over" title={t("ledger-page.hand-over.heading")}>
         <HandingOver handOver={view.handOver} />
       </Sheet>
     </>
@@ -70,14 +73,22 @@ export function LedgerPage(view: LedgerView) {
 }
 
 function Checked({ checked }: LedgerView) {
-  const say = useWords().ledger.check;
+  const t = useTell();
   if (!checked) return null;
   if (checked.good)
     return (
       <p role="status">
-        <strong>{say.good(checked.entries, checked.checkpoints, checked.signedUpTo)}</strong>
-        {checked.fitting > 0 && ` ${say.fitting(checked.fitting)}`}{" "}
-        {checked.list.good ? say.listGood(checked.list.records) : say.listBad}
+        <strong>
+          {t("ledger-page.check.good", {
+            entries: checked.entries,
+            checkpoints: checked.checkpoints,
+            signedUpTo: checked.signedUpTo,
+          })}
+        </strong>
+        {checked.fitting > 0 && ` ${t("ledger-page.check.fitting", { count: checked.fitting })}`}{" "}
+        {checked.list.good
+          ? t("ledger-page.check.list-good", { records: checked.list.records })
+          : t("ledger-page.check.list-bad")}
         {!checked.list.good && (
           <>
             {" "}
@@ -88,68 +99,75 @@ function Checked({ checked }: LedgerView) {
     );
   return (
     <p class="problems" role="alert">
-      <strong>{say.bad(checked.row)}</strong> <Told says={checked.says} />
+      <strong>{t("ledger-page.check.bad", { row: checked.row })}</strong> <Told says={checked.says} />
     </p>
   );
 }
 
 function Checkpoint({ checkpoint, csrfToken }: LedgerView) {
-  const say = useWords().ledger.checkpoint;
+  const t = useTell();
   const mail = (line: string) =>
-    `mailto:?subject=${encodeURIComponent(say.subject)}&body=${encodeURIComponent(line)}`;
+    `mailto:?subject=${encodeURIComponent(t("ledger-page.checkpoint.subject"))}&body=${encodeURIComponent(line)}`;
   return (
-    <Sheet id="checkpoint" title={say.heading}>
-      <p>{say.lead}</p>
+    <Sheet id="checkpoint" title={t("ledger-page.checkpoint.heading")}>
+      <p>{t("ledger-page.checkpoint.lead")}</p>
       {checkpoint && (
         <div role="status">
           <p>
-            <strong>{say.made(checkpoint.row)}</strong> {say.line}:
+            <strong>{t("ledger-page.checkpoint.made", { row: checkpoint.row })}</strong>{" "}
+            {t("ledger-page.checkpoint.line")}:
           </p>
           <p class="raw">{checkpoint.line}</p>
           <p>
-            <a href={mail(checkpoint.line)}>{say.send}</a>
+            <a href={mail(checkpoint.line)}>{t("ledger-page.checkpoint.send")}</a>
           </p>
-          <p class="hint">{say.print}</p>
-          <p>{say.use}</p>
+          <p class="hint">{t("ledger-page.checkpoint.print")}</p>
+          <p>{t("ledger-page.checkpoint.use")}</p>
           <p class="raw">underhook verify --checkpoint "{checkpoint.line}"</p>
         </div>
       )}
       <form method="post" action="/settings/ledger/checkpoint">
         <Csrf token={csrfToken} />
-        <button type="submit">{say.make}</button>
+        <button type="submit">{t("ledger-page.checkpoint.make")}</button>
       </form>
     </Sheet>
   );
 }
 
 function CheckForm({ kept, csrfToken }: LedgerView) {
-  const say = useWords().ledger.check;
+  const t = useTell();
   return (
     <form method="post" action="/settings/ledger/check" class="sheet">
-      <h2>{say.heading}</h2>
+      <h2>{t("ledger-page.check.heading")}</h2>
       <Csrf token={csrfToken} />
-      <p>{say.lead}</p>
-      <TextArea name="kept" label={say.kept} hint={say.keptHint} value={kept} />
-      <button type="submit">{say.go}</button>
+      <p>{t("ledger-page.check.lead")}</p>
+      <TextArea
+        name="kept"
+        label={t("ledger-page.check.kept")}
+        hint={t("ledger-page.check.kept-hint")}
+        value={kept}
+      />
+      <button type="submit">{t("ledger-page.check.go")}</button>
     </form>
   );
 }
 
 /** How far the shared ledger is behind this bench's own, in words. */
 export function HandingOver({ handOver }: { handOver: HandOverView | undefined }) {
-  const say = useWords().ledger.handOver;
-  if (!handOver) return <p>{say.none}</p>;
+  const t = useTell();
+  if (!handOver) return <p>{t("ledger-page.hand-over.none")}</p>;
   const { state, lastAt, place, why } = handOver;
   if (state === "up-to-date")
     return (
       <p>
-        {say["up-to-date"](lastAt ?? "")} {place}
+        {t("ledger-page.hand-over.up-to-date", { at: lastAt ?? "" })} {place}
       </p>
     );
   return (
     <>
       <p>
-        <strong>{say.waiting}</strong> {lastAt === null ? say.never : say.last(lastAt)}
+        <strong>{t("ledger-page.hand-over.waiting")}</strong>{" "}
+        {lastAt === null ? t("ledger-page.hand-over.never") : t("ledger-page.hand-over.last", { at: lastAt })}
       </p>
       {why !== null && (
         <p>

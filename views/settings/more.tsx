@@ -1,19 +1,19 @@
+import { useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 /** The way from Settings to what has a page of its own. */
 export function MorePages() {
-  const say = useWords().settingsPages;
+  const t = useTell();
   const pages = [
-    { path: "/settings/ledger", name: say.ledger },
-    { path: "/customer", name: say.customer },
-    { path: "/imports", name: say.imports },
-    { path: "/tickets", name: say.tickets },
-    { path: "/settings/tokens", name: say.tokens },
-    { path: "/settings/retention", name: say.retention },
+    { path: "/settings/ledger", name: t("settings-pages.ledger") },
+    { path: "/customer", name: t("settings-pages.customer") },
+    { path: "/imports", name: t("settings-pages.imports") },
+    { path: "/tickets", name: t("settings-pages.tickets") },
+    { path: "/settings/tokens", name: t("settings-pages.tokens") },
+    { path: "/settings/retention", name: t("settings-pages.retention") },
   ];
   return (
-    <Sheet id="more" title={say.heading}>
+    <Sheet id="more" title={t("settings-pages.heading")}>
       <ul>
         {pages.map(({ path, name }) => (
           <li key={path}>

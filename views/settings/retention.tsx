@@ -1,6 +1,6 @@
 import { Csrf, Field, Problems } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
-import { useWords } from "../words/spoken.ts";
 
 export interface RetentionView {
   /** settings so far, oldest first; days as ISO 8601 */
@@ -16,28 +16,36 @@ export interface RetentionView {
 
 /** How long records are kept, whose time is ending, and the form that lengthens it. */
 export function RetentionPage(view: RetentionView) {
-  const say = useWords().retention;
+  const t = useTell();
   const now = view.settings.at(-1);
-  const { ticket, measured, until, standing } = say.columns;
   return (
     <>
-      <Problems heading={say.refused} problems={view.problems} />
+      <Problems heading={t("retention.refused")} problems={view.problems} />
       {view.kept && (
         <p role="status">
-          <strong>{say.kept}</strong>
+          <strong>{t("retention.kept")}</strong>
         </p>
       )}
       <p>
-        <strong>{now === undefined ? say.standingNone : say.standing(now.years, now.since)}</strong>
+        <strong>
+          {now === undefined
+            ? t("retention.standing-none")
+            : t("retention.standing", { years: now.years, since: now.since })}
+        </strong>
       </p>
-      <p>{say.rules}</p>
-      <p>{say.persons}</p>
-      <p>{say.law}</p>
-      <Sheet id="expiring" title={say.list}>
+      <p>{t("retention.rules")}</p>
+      <p>{t("retention.persons")}</p>
+      <p>{t("retention.law")}</p>
+      <Sheet id="expiring" title={t("retention.list")}>
         <Rows
-          caption={say.list}
-          empty={say.none}
-          columns={[{ head: ticket }, { head: measured }, { head: until }, { head: standing }]}
+          caption={t("retention.list")}
+          empty={t("retention.none")}
+          columns={[
+            { head: t("retention.columns.ticket") },
+            { head: t("retention.columns.measured") },
+            { head: t("retention.columns.until") },
+            { head: t("retention.columns.standing") },
+          ]}
           rows={view.expiring.map(({ id, ticket, measured, until, over }) => ({
             key: id,
             cells: [
@@ -46,11 +54,11 @@ export function RetentionPage(view: RetentionView) {
               </a>,
               measured,
               until,
-              over ? say.over : say.ending,
+              over ? t("retention.over") : t("retention.ending"),
             ],
           }))}
         />
-        {view.more && <p>{say.more}</p>}
+        {view.more && <p>{t("retention.more")}</p>}
       </Sheet>
       <Change {...view} />
       {view.settings.length > 0 && <History {...view} />}
@@ -59,39 +67,48 @@ export function RetentionPage(view: RetentionView) {
 }
 
 function Change({ typed, problems, csrfToken }: RetentionView) {
-  const say = useWords().retention;
+  const t = useTell();
   const error = problems.find(({ fieldId }) => fieldId === "years")?.error;
   return (
     <form method="post" action="/settings/retention" class="sheet">
-      <h2>{say.change}</h2>
+      <h2>{t("retention.change")}</h2>
       <Csrf token={csrfToken} />
       <div class="row">
         <Field
           kind="decimal"
           name="years"
-          label={say.years}
-          after={say.yearsAfter}
+          label={t("retention.years")}
+          after={t("retention.years-after")}
           value={typed.years ?? ""}
           required
           {...(error === undefined ? {} : { error })}
         />
-        <Field name="reason" label={say.reason} hint={say.reasonHint} value={typed.reason ?? ""} />
-        <Field name="by" label={say.by} value={typed.by ?? ""} />
+        <Field
+          name="reason"
+          label={t("retention.reason")}
+          hint={t("retention.reason-hint")}
+          value={typed.reason ?? ""}
+        />
+        <Field name="by" label={t("retention.by")} value={typed.by ?? ""} />
       </div>
-      <button type="submit">{say.keep}</button>
+      <button type="submit">{t("retention.keep")}</button>
     </form>
   );
 }
 
 function History({ settings }: RetentionView) {
-  const say = useWords().retention;
-  const { since, years, by, reason } = say.historyColumns;
+  const t = useTell();
   return (
-    <Sheet id="history" title={say.history}>
+    <Sheet id="history" title={t("retention.history")}>
       <Rows
-        caption={say.history}
+        caption={t("retention.history")}
         empty=""
-        columns={[{ head: since }, { head: years, number: true }, { head: by }, { head: reason }]}
+        columns={[
+          { head: t("retention.history-columns.since") },
+          { head: t("retention.history-columns.years"), number: true },
+          { head: t("retention.history-columns.by") },
+          { head: t("retention.history-columns.reason") },
+        ]}
         rows={settings.map((one, place) => ({
           key: `${place}`,
           cells: [one.since, `${one.years}`, one.by, one.reason],

@@ -1,6 +1,6 @@
 import { ruleChoices } from "../../server/station/bench-settings.ts";
 import { Field, type FieldError, RadioCards } from "../forms.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 
 /** The decision rule with the risk each one carries, in words. */
 export function RuleChoice({
@@ -10,29 +10,29 @@ export function RuleChoice({
   rule: { kind: string; multiple: string };
   error?: FieldError;
 }) {
-  const say = useWords().decision;
+  const t = useTell();
   return (
     <>
       <RadioCards
         name="rule"
-        legend={say.choice}
+        legend={t("decision.choice")}
         value={rule.kind}
         cards={ruleChoices.map((kind) => ({
           value: kind,
-          label: say.choices[kind].name,
-          hint: say.choices[kind].risk,
+          label: t(`decision.choices.${kind}.name`),
+          hint: t(`decision.choices.${kind}.risk`),
         }))}
       />
       <Field
         kind="decimal"
         name="ruleMultiple"
-        label={say.multiple}
-        hint={say.multipleHint}
+        label={t("decision.multiple")}
+        hint={t("decision.multiple-hint")}
         after="U"
         value={rule.multiple}
         {...(error === undefined ? {} : { error })}
       />
-      <p class="hint">{say.choiceHint}</p>
+      <p class="hint">{t("decision.choice-hint")}</p>
     </>
   );
 }

@@ -1,5 +1,5 @@
 import { Csrf, errorsOf, Field, type FieldError } from "../forms.tsx";
-import { useWords } from "../words/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 
 export interface SecondPersonView {
   /** limits above which a second person confirms typed readings, as typed; empty for never */
@@ -10,18 +10,18 @@ export interface SecondPersonView {
 
 /** Above which limits typed readings are confirmed by a second person. */
 export function SecondPersonLimits({ secondPerson, problems, csrfToken }: SecondPersonView) {
-  const { secondPerson: say, settings } = useWords();
+  const t = useTell();
   const errorOf = errorsOf(problems);
   return (
     <form method="post" action="/settings/second-person" class="sheet">
-      <h2>{say.settings}</h2>
+      <h2>{t("second-person.settings")}</h2>
       <Csrf token={csrfToken} />
-      <p>{say.settingsLead}</p>
+      <p>{t("second-person.settings-lead")}</p>
       <Field
         kind="decimal"
         name="secondMassG"
-        label={say.massG}
-        hint={say.never}
+        label={t("second-person.mass-g")}
+        hint={t("second-person.never")}
         value={secondPerson.massG}
         after="g"
         {...errorOf("secondMassG")}
@@ -29,12 +29,12 @@ export function SecondPersonLimits({ secondPerson, problems, csrfToken }: Second
       <Field
         kind="decimal"
         name="secondWorth"
-        label={say.worth}
-        hint={`${say.worthUnit}; ${say.never}`}
+        label={t("second-person.worth")}
+        hint={`${t("second-person.worth-unit")}; ${t("second-person.never")}`}
         value={secondPerson.worth}
         {...errorOf("secondWorth")}
       />
-      <button type="submit">{settings.keepFromNow}</button>
+      <button type="submit">{t("settings.keep-from-now")}</button>
     </form>
   );
 }

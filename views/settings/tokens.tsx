@@ -1,9 +1,9 @@
 import { Check, Csrf, errorsOf, Field, Problems } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
-import type { Words } from "../words/index.ts";
-import { useWords } from "../words/spoken.ts";
 
-export type ScopeName = keyof Words["tokens"]["scopes"];
+const scopeNames = ["records:read", "lots:read", "checks:read", "live:read"] as const;
+export type ScopeName = (typeof scopeNames)[number];
 
 export interface TokenView {
   tokenHash: string;
@@ -12,7 +12,7 @@ export interface TokenView {
   /** days, ISO 8601 */
   made: string;
   until: string | null;
-  standing: keyof Words["tokens"]["standing"];
+  standing: "good" | "revoked" | "over";
 }
 
 export interface TokensView {
@@ -28,18 +28,18 @@ export interface TokensView {
 
 /** Tokens of the API: what each opens, the form that makes one, and the one that was made just now. */
 export function TokensPage(view: TokensView) {
-  const say = useWords().tokens;
+  const t = useTell();
   return (
     <>
-      <Problems heading={say.refused} problems={view.problems} />
+      <Problems heading={t("tokens.refused")} problems={view.problems} />
       {view.revoked && (
         <p role="status">
-          <strong>{say.revoked}</strong>
+          <strong>{t("tokens.revoked")}</strong>
         </p>
       )}
       {view.made !== undefined && <Made token={view.made} />}
       <p>
-        {say.lead} <a href="/api/openapi.json">{say.document}</a>
+        {t("tokens.lead")} <a href="/api/openapi.json">{t("tokens.document")}</a>
       </p>
       <NewToken {...view} />
       <Standing {...view} />
@@ -48,79 +48,89 @@ export function TokensPage(view: TokensView) {
 }
 
 function Made({ token }: { token: string }) {
-  const say = useWords().tokens;
+  const t = useTell();
   return (
     <section class="sheet" role="status">
       <p>
-        <strong>{say.made}</strong>
+        <strong>{t("tokens.made")}</strong>
       </p>
       <p class="raw">{token}</p>
-      <p>{say.header}</p>
+      <p>{t("tokens.header")}</p>
       <p class="raw">Authorization: Bearer {token}</p>
     </section>
   );
 }
 
 function NewToken({ typed, problems, csrfToken, stepKey }: TokensView) {
-  const say = useWords().tokens;
+  const t = useTell();
   const errorOf = errorsOf(problems);
   return (
     <form method="post" action="/settings/tokens" class="sheet">
-      <h2>{say.newOne}</h2>
+      <h2>{t("tokens.new-one")}</h2>
       <Csrf token={csrfToken} />
       <input type="hidden" name="step" value={stepKey} />
       <Field
         name="name"
-        label={say.name}
-        hint={say.nameHint}
+        label={t("tokens.name")}
+        hint={t("tokens.name-hint")}
         value={typed.name ?? ""}
         maxLength={100}
         required
         {...errorOf("name")}
       />
       <fieldset id="scopes">
-        <legend>{say.may}</legend>
-        {(Object.keys(say.scopes) as ScopeName[]).map((scope) => (
-          <Check key={scope} name={scope} label={say.scopes[scope]} checked={typed[scope] === "yes"} />
+        <legend>{t("tokens.may")}</legend>
+        {scopeNames.map((scope) => (
+          <Check
+            key={scope}
+            name={scope}
+            label={t(`tokens.scopes.${scope}`)}
+            checked={typed[scope] === "yes"}
+          />
         ))}
       </fieldset>
       <div class="row">
         <Field
           kind="date"
           name="until"
-          label={say.until}
-          hint={say.untilHint}
+          label={t("tokens.until")}
+          hint={t("tokens.until-hint")}
           value={typed.until ?? ""}
           {...errorOf("until")}
         />
-        <Field name="by" label={say.by} value={typed.by ?? ""} maxLength={100} />
+        <Field name="by" label={t("tokens.by")} value={typed.by ?? ""} maxLength={100} />
       </div>
-      <button type="submit">{say.make}</button>
+      <button type="submit">{t("tokens.make")}</button>
     </form>
   );
 }
 
 function Standing({ tokens, csrfToken }: TokensView) {
-  const say = useWords().tokens;
-  const { name, opens, made, until, standing } = say.columns;
+  const t = useTell();
   return (
-    <Sheet id="tokens" title={say.list}>
+    <Sheet id="tokens" title={t("tokens.list")}>
       <Rows
-        caption={say.list}
-        empty={say.none}
-        columns={[{ head: name }, { head: opens }, { head: made }, { head: until }, { head: standing }]}
+        caption={t("tokens.list")}
+        empty={t("tokens.none")}
+        columns={[
+          { head: t("tokens.columns.name") },
+          { head: t("tokens.columns.opens") },
+          { head: t("tokens.columns.made") },
+          { head: t("tokens.columns.until") },
+          { head: t("tokens.columns.standing") },
+        ]}
         rows={tokens.map((token) => ({
           key: token.tokenHash,
           voided: token.standing !== "good",
           cells: [
             token.name,
-            token.scopes.map((scope) => say.scopes[scope]).join("; "),
+            token.scopes.map((scope) => t(`tokens.scopes.${scope}`)).join("; "),
             token.made,
-            token.until ?? say.noEnd,
+            token.until ?? t("tokens.no-end"),
             token.standing === "good" ? (
               <Revocation tokenHash={token.tokenHash} csrfToken={csrfToken} />
             ) : (
-              say.standing[token.standing]
+              t(`tokens.standing.${token.standing}`)
             ),
           ],
         }))}
@@ -130,17 +140,17 @@ function Standing({ tokens, csrfToken }: TokensView) {
 }
 
 function Revocation({ tokenHash, csrfToken }: { tokenHash: string; csrfToken: string }) {
-  const say = useWords().tokens;
+  const t = useTell();
   const id = `reason-${tokenHash.slice(0, 12)}`;
   return (
     <details>
       <summary>
-        {say.standing.good} · {say.revoke}
+        {t("tokens.standing.good")} · {t("tokens.revoke")}
       </summary>
       <form method="post" action={`/settings/tokens/${tokenHash}/revocation`}>
         <Csrf token={csrfToken} />
-        <Field name="reason" id={id} label={say.why} placeholder={say.whyShort} required />
-        <button type="submit">{say.revoke}</button>
+        <Field name="reason" id={id} label={t("tokens.why")} placeholder={t("tokens.why-short")} required />
+        <button type="submit">{t("tokens.revoke")}</button>
       </form>
     </details>
   );

@@ -1,8 +1,8 @@
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { useLocale, useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { useLocale, useWords } from "../words/spoken.ts";
 import { toldValue } from "../words/told.ts";
 
 export interface SpecificationsView {
@@ -26,70 +26,75 @@ export interface SpecificationsView {
 /** What pieces are meant to be: laws and conventions, and what the owner added. */
 export function Specifications({ rows, claims, values, problems, csrfToken, stepKey }: SpecificationsView) {
   const locale = useLocale();
-  const say = useWords().specifications;
+  const t = useTell();
   const fileError = problems.find(({ fieldId }) => fieldId === "json-file")?.error;
   const entry = decimalEntries(values, problems);
   return (
     <>
       <form method="post" action="/specifications" class="sheet">
-        <h2>{say.addOwn}</h2>
-        <Problems heading={say.problems} problems={problems} />
+        <h2>{t("specifications.add-own")}</h2>
+        <Problems heading={t("specifications.problems")} problems={problems} />
         <Csrf token={csrfToken} />
         <input type="hidden" name="step" value={stepKey} />
         <div class="row">
-          <Field name="name" label={say.name} value={values.name ?? ""} required />
+          <Field name="name" label={t("specifications.name")} value={values.name ?? ""} required />
           <Select
             name="metal"
-            label={say.madeOf}
+            label={t("specifications.made-of")}
             value={values.metal ?? ""}
-            empty={say.choose}
+            empty={t("specifications.choose")}
             options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
           />
         </div>
         <div class="row">
-          {entry("mass", say.mass, "g", true)}
-          {entry("tolerance", say.tolerance, "g")}
-          {entry("fineness", say.fineness, "‰", true)}
-          {entry("fine", say.fineMass, "g")}
+          {entry("mass", t("specifications.mass"), "g", true)}
+          {entry("tolerance", t("specifications.tolerance"), "g")}
+          {entry("fineness", t("specifications.fineness"), "‰", true)}
+          {entry("fine", t("specifications.fine-mass"), "g")}
         </div>
         <div class="row">
-          {entry("diameter", say.diameter, "mm")}
-          {entry("thickness", say.rimThickness, "mm")}
+          {entry("diameter", t("specifications.diameter"), "mm")}
+          {entry("thickness", t("specifications.rim-thickness"), "mm")}
         </div>
-        <Field name="source" label={say.sourceOfValues} value={values.source ?? ""} required />
-        <p class="hint">{say.fineHint}</p>
-        <button type="submit">{say.add}</button>
+        <Field
+          name="source"
+          label={t("specifications.source-of-values")}
+          value={values.source ?? ""}
+          required
+        />
+        <p class="hint">{t("specifications.fine-hint")}</p>
+        <button type="submit">{t("specifications.add")}</button>
       </form>
-      <Sheet id="file" title={say.file}>
+      <Sheet id="file" title={t("specifications.file")}>
         <p>
           <a href="/specifications.json" download>
-            {say.ownAsFile}
+            {t("specifications.own-as-file")}
           </a>
         </p>
         <TakeOver
           action="/specifications/import"
           csrfToken={csrfToken}
           words={{
-            choose: say.takeOverJson,
-            paste: say.takeOverPasted,
-            hint: say.takeOverHint,
-            takeOver: say.takeOver,
+            choose: t("specifications.take-over-json"),
+            paste: t("specifications.take-over-pasted"),
+            hint: t("specifications.take-over-hint"),
+            takeOver: t("specifications.take-over"),
           }}
           pasted={values.file ?? ""}
           {...(fileError === undefined ? {} : { error: fileError })}
         />
       </Sheet>
       <Rows
-        caption={say.caption}
-        empty={say.none}
+        caption={t("specifications.caption")}
+        empty={t("specifications.none")}
         columns={[
-          { head: say.piece },
-          { head: say.metal },
-          { head: say.massG, number: true },
-          { head: say.toleranceG, number: true },
-          { head: say.finenessPermille, number: true },
-          { head: say.sizeMm },
-          { head: say.source },
+          { head: t("specifications.piece") },
+          { head: t("specifications.metal") },
+          { head: t("specifications.mass-g"), number: true },
+          { head: t("specifications.tolerance-g"), number: true },
+          { head: t("specifications.fineness-permille"), number: true },
+          { head: t("specifications.size-mm") },
+          { head: t("specifications.source") },
         ]}
         rows={rows.map(({ id, name, metal, mass, tolerance, fineness, size, source }) => ({
           key: id,

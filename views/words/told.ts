@@ -1,5 +1,6 @@
+import { codes, textOf } from "../messages/catalogue.ts";
+import type { Locale } from "../messages/language.ts";
 import { germanBook } from "./de/told/index.ts";
-import { type Locale, words } from "./index.ts";
 
 /**
  * A sentence as the bench tells it in English, with {slots} for its values, and the same in another language. A slot
@@ -171,15 +172,14 @@ const books: Partial<Record<Locale, Book>> = { de: new Book(germanBook) };
 /** A value that nobody types, to see what a sentence of the page's words says around it. */
 const anything = "\uFFFC";
 
-/** The page's own words, whole or as what they say around their values: a refusal may come from there already. */
-function ownWordsOf(within: object): RegExp[] {
-  return Object.values(within).flatMap((value): RegExp[] => {
-    if (typeof value === "object") return ownWordsOf(value);
-    const said: unknown =
-      typeof value === "function" ? value(...Array.from({ length: value.length }, () => anything)) : value;
-    if (typeof said !== "string") return [];
+/** The catalogue's texts, whole or as what they say around their values: a sentence may come from there already. */
+function ownWordsOf(locale: Locale): RegExp[] {
+  return codes.flatMap((code): RegExp[] => {
+    const text = textOf(code, locale)!;
+    const kept = [...text.uses].map(([name, use]) => [name, use === "number" ? 2 : anything] as const);
+    const said = text.fill(Object.fromEntries(kept));
     // "{name}: {value}" says nothing by which it could be known
-    if (typeof value === "function" && (said.match(/\p{L}{2,}/gu) ?? []).length < 3) return [];
+    if (kept.length > 0 && (said.match(/\p{L}{2,}/gu) ?? []).length < 3) return [];
     return [new RegExp(`^${said.split(anything).map(literally).join("[\\s\\S]*")}$`)];
   });
 }
@@ -187,7 +187,7 @@ function ownWordsOf(within: object): RegExp[] {
 const ownWords = new Map<Locale, RegExp[]>();
 
 function isOwnWord(text: string, locale: Locale): boolean {
-  const own = ownWords.get(locale) ?? ownWordsOf(words(locale));
+  const own = ownWords.get(locale) ?? ownWordsOf(locale);
   ownWords.set(locale, own);
   return own.some((pattern) => pattern.test(text));
 }

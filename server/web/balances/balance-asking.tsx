@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Asking } from "../../../views/balances/asking.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { cableOf, checkedChoice } from "../../station/balance-choice.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { frameOf } from "../look.ts";
@@ -40,7 +40,7 @@ export function balanceAskingRoutes(
     );
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).balances.askingTitle, main }),
+      page({ ...frame, title: tellerOf(frame.locale)("balances.asking-title"), main }),
       problem === undefined ? 200 : 422,
     );
   }

@@ -8,8 +8,8 @@ import {
   type LearningView,
 } from "../../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { Learning } from "../../station/learning.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
@@ -57,7 +57,7 @@ export function balanceLearningRoutes(
     );
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).balances.learningTitle, main }),
+      page({ ...frame, title: tellerOf(frame.locale)("balances.learning-title"), main }),
       problem === undefined ? 200 : 422,
     );
   }

@@ -1,9 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { checkProfile, exportProfile, importProfile } from "../../../drivers/learning/index.ts";
 import { ProfilePage } from "../../../views/balances/profile.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { KeptProfile } from "../../station/kept-profiles.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { frameOf } from "../look.ts";
@@ -33,7 +33,7 @@ export function balanceProfileRoutes(
     const frame = frameOf(request, reply, { path: "/balances/profiles", demo });
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).frame.notDone, main: <Problem says={says} /> }),
+      page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: <Problem says={says} /> }),
       status,
     );
   }
@@ -67,7 +67,7 @@ export function balanceProfileRoutes(
         csrfToken={frame.csrfToken}
       />
     );
-    return html(reply, page({ ...frame, title: words(frame.locale).balances.profileTitle, main }));
+    return html(reply, page({ ...frame, title: tellerOf(frame.locale)("balances.profile-title"), main }));
   });
 
   app.get("/balances/profiles/:name/export", (request, reply) => {

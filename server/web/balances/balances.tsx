@@ -5,8 +5,8 @@ import { BalancesIndex } from "../../../views/balances/index.tsx";
 import { BalanceAsks, BalanceNow, LastLines } from "../../../views/balances/now.tsx";
 import { Ports } from "../../../views/balances/ports.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { type BalanceChoice, checkedChoice } from "../../station/balance-choice.ts";
 import { Finding as Search } from "../../station/line-search.ts";
 import { Refusal } from "../../weighing/refusal.ts";
@@ -98,7 +98,7 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
     );
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).balances.title, main }),
+      page({ ...frame, title: tellerOf(frame.locale)("balances.title"), main }),
       problem === undefined ? 200 : 422,
     );
   }

@@ -1,5 +1,5 @@
 import type { OtherTestsView } from "../../../views/bench/other-tests.tsx";
-import type { Locale } from "../../../views/words/index.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import { isRefused } from "../../compute/evaluation.ts";
 import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import type { Ledger } from "../../ledger/ledger.ts";

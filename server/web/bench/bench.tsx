@@ -11,8 +11,8 @@ import {
   PiecePart,
   ResultPart,
 } from "../../../views/bench/index.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { isMethod, isRole, type Role } from "../../methods/index.ts";
@@ -20,6 +20,13 @@ import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
 import { benchView, doubtsAbout, questionsBeforeRecord } from "../../station/bench-view.ts";
 import type { BenchView, LiveView, Problem } from "../../station/view.ts";
+import {
+  boxes,
+  type DetailField,
+  type NumberFieldName,
+  numberFields,
+  wordFields,
+} from "../../weighing/detail-fields.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { roleNames } from "../../weighing/role-names.ts";
 import { toldOfPiece } from "../../weighing/told-of-piece.ts";
@@ -36,7 +43,13 @@ import { BenchTests } from "./bench-tests.ts";
 import { otherPieceView } from "./other-piece-view.ts";
 
 /** A refusal names a field in English, and is told in the page's language as any sentence is. */
-const detailNames = words("en").weighing.fields;
+const english = tellerOf("en");
+const detailNames = Object.fromEntries(
+  [...wordFields, ...boxes, ...(Object.keys(numberFields) as NumberFieldName[])].map((field) => [
+    field,
+    english(`weighing.fields.${field}`),
+  ]),
+) as Record<DetailField, string>;
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
 const ageEveryMs = 1000;
@@ -127,7 +140,7 @@ export function benchRoutes(
     const frame = frameOf(request, reply, { path: "/", demo });
     return page({
       ...frame,
-      title: words(frame.locale).bench.title,
+      title: tellerOf(frame.locale)("bench.title"),
       main: (
         <BenchMain
           view={view(frame.csrfToken, problem)}

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { words } from "../../../views/words/index.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import type { ChangeBench } from "../settings/first-start.tsx";
@@ -19,7 +19,7 @@ export function demoClearingRoute(app: FastifyInstance, demo: boolean, changeBen
     const frame = frameOf(request, reply, { path: "/settings", demo });
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).frame.notDone, main: <Problem says={says} /> }),
+      page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: <Problem says={says} /> }),
       demo ? 503 : 409,
     );
   });

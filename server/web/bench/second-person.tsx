@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { SecondPersonPage, type SecondPersonPageView } from "../../../views/bench/second-person.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -40,7 +40,7 @@ export function secondPersonRoutes(
       key: `${piece.id}-second-${piece.secondReadings.length}`,
       back: home(piece),
     };
-    const title = words(frame.locale).secondPerson.title;
+    const title = tellerOf(frame.locale)("second-person.title");
     const main = <SecondPersonPage {...view} />;
     return html(reply, page({ ...frame, title, main }), problems.length > 0 ? 422 : 200);
   }

@@ -1,8 +1,8 @@
 import { lastPlace } from "../../../calibration/decimal.ts";
 import { gramsPerUnit, type MassUnit, massUnits, toGrams } from "../../../calibration/units.ts";
 import { type CheckKind, entryName, type GuideEntry, guideOf } from "../../../views/checks/guides.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import { readNumber } from "../../../views/numbers.ts";
-import type { Locale } from "../../../views/words/index.ts";
 import { type CheckWeight, type WeightClass, weightClasses } from "../../checks/check-weights.ts";
 
 /** What was typed into a guided check, read: masses in g, rows without any entry left out. */

@@ -1,5 +1,6 @@
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { massWords } from "../../checks/amounts.ts";
 import type { BalanceProfile } from "../../checks/balance-profile.ts";
 import type { ProfileNumber } from "../../checks/number-in-force.ts";
@@ -9,25 +10,34 @@ const manyDof = 1000;
 
 /** What the checks say of a balance and its thermometer, line by line: the number, its check, who and when. */
 export function profileLines(profile: BalanceProfile, locale: Locale): (readonly [string, string])[] {
-  const say = words(locale).checks.profile;
+  const t = tellerOf(locale);
   const degrees = (dof: number | null) => {
     if (dof === null) return "";
-    return dof < manyDof ? say.dof(String(+dof.toFixed(1))) : say.manyDof;
+    return dof < manyDof
+      ? t("checks-page.profile.dof", { count: String(+dof.toFixed(1)) })
+      : t("checks-page.profile.many-dof");
   };
   const line = (name: string, number: ProfileNumber | undefined, value: (of: number) => string) => {
     if (number === undefined || !("check" in number.origin)) return [];
     const { at, by, passed } = number.origin;
-    const text = `${value(number.value)}${degrees(number.dof)}, ${say.from(at.slice(0, 10), by)}${passed ? "" : say.ofFailed}`;
+    const text = `${value(number.value)}${degrees(number.dof)}, ${t("checks-page.profile.from", { day: at.slice(0, 10), by })}${passed ? "" : t("checks-page.profile.of-failed")}`;
     return [[name, inLocale(text, locale)] as const];
   };
   const { thermometer } = profile;
   return [
-    ...line(say.dry, profile.repeatability, (s) => `s = ${massWords(s)}`),
-    ...line(say.immersed, profile.immersedRepeatability, (s) => `s = ${massWords(s)}`),
-    ...line(say.linearity, profile.linearity, (a) => `±${massWords(a)}`),
-    ...line(say.offCentre, profile.eccentricityPerGram, (u) => `u = ${massWords(100 * u)}`),
-    ...line(say.thermometer, thermometer?.uCelsius, (u) =>
-      say.corrected((thermometer?.correctionCelsius ?? 0).toFixed(2), u.toFixed(2)),
+    ...line(t("checks-page.profile.dry"), profile.repeatability, (s) => `s = ${massWords(s)}`),
+    ...line(t("checks-page.profile.immersed"), profile.immersedRepeatability, (s) => `s = ${massWords(s)}`),
+    ...line(t("checks-page.profile.linearity"), profile.linearity, (a) => `±${massWords(a)}`),
+    ...line(
+      t("checks-page.profile.off-centre"),
+      profile.eccentricityPerGram,
+      (u) => `u = ${massWords(100 * u)}`,
+    ),
+    ...line(t("checks-page.profile.thermometer"), thermometer?.uCelsius, (u) =>
+      t("checks-page.profile.corrected", {
+        celsius: (thermometer?.correctionCelsius ?? 0).toFixed(2),
+        u: u.toFixed(2),
+      }),
     ),
   ];
 }

@@ -1,7 +1,8 @@
 import { type CheckKind, checkKinds } from "../../../views/checks/guides.ts";
 import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { told, toldValue } from "../../../views/words/told.ts";
 import { validDays } from "../../checks/balance-profile.ts";
 import { closesBench } from "../../checks/bench-closed.ts";
@@ -86,7 +87,7 @@ function rowOf(
   at: string,
   locale: Locale,
 ): CheckRow {
-  const say = words(locale).checks;
+  const t = tellerOf(locale);
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
   const lastSays = `${when(last.at)}: ${told(last.says, locale)}`;
@@ -97,7 +98,11 @@ function rowOf(
     kind,
     standing: stopped ? "stopped" : over ? "due" : "in order",
     last: lastSays,
-    due: stopped ? say.now : (over ? say.since : say.holdsUntil)(when(new Date(holdsUntil).toISOString())),
+    due: stopped
+      ? t("checks-page.now")
+      : t(over ? "checks-page.since" : "checks-page.holds-until", {
+          when: when(new Date(holdsUntil).toISOString()),
+        }),
   };
 }
 

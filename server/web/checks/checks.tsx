@@ -4,8 +4,8 @@ import { massUnits } from "../../../calibration/units.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
 import { ChecksIndex } from "../../../views/checks/index.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { basisOf, withEpoch } from "../../checks/charts/epoch.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -45,7 +45,7 @@ export function checkRoutes(
     const main = <ChecksIndex {...view} csrfToken={frame.csrfToken} problems={refused ?? []} typed={typed} />;
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).checks.title, main }),
+      page({ ...frame, title: tellerOf(frame.locale)("checks-page.title"), main }),
       refused ? 422 : 200,
     );
   }
@@ -57,7 +57,7 @@ export function checkRoutes(
     { problems = [], values = {} }: { problems?: Problems; values?: Record<string, string> } = {},
   ) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
-    const say = words(frame.locale).checkForm;
+    const t = tellerOf(frame.locale);
     const { kept } = request.query as { kept?: string };
     const shown = checks.all.find(({ id }) => id === kept);
     const mine = checks.all.filter((check) => check.kind === kindInLedger(kind));
@@ -77,9 +77,9 @@ export function checkRoutes(
           passed: shown.passed,
           todo: shown.todo,
           facts: [
-            [say.of, shown.of],
-            [say.by, shown.by],
-            [say.at, `${shown.at.slice(0, 16).replace("T", " ")} UTC`],
+            [t("check-form.of"), shown.of],
+            [t("check-form.by"), shown.by],
+            [t("check-form.at"), `${shown.at.slice(0, 16).replace("T", " ")} UTC`],
           ],
         },
       }),

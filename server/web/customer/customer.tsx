@@ -6,9 +6,10 @@ import {
   PieceShown,
   PriceShown,
 } from "../../../views/customer/index.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import { page, render } from "../../../views/page.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { told } from "../../../views/words/told.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { type Lot, lotOf } from "../../lots/lot.ts";
@@ -75,7 +76,7 @@ export function customerRoutes(
       reply,
       page({
         ...frame,
-        title: words(frame.locale).customer.title,
+        title: tellerOf(frame.locale)("customer.title"),
         kind: "plain",
         main: <CustomerWindow {...view} />,
       }),
@@ -88,19 +89,19 @@ export function customerRoutes(
 /** Digits and unit exactly as they came; none while none is fresh. */
 function indicationOf({ scale, piece }: Bench, locale: Locale): Pick<CustomerView, "indication" | "state"> {
   const live = scale?.live();
-  const say = words(locale).customer;
-  if (!live) return typedIndication(piece, say);
-  if (live.state === "reading") return { indication: `${live.text} ${live.unit}`, state: say[live.steady] };
+  const t = tellerOf(locale);
+  if (!live) return typedIndication(piece, t);
+  if (live.state === "reading")
+    return { indication: `${live.text} ${live.unit}`, state: t(`customer.${live.steady}`) };
   return { state: told(live.says, locale) };
 }
 
 /** Without a cable the last reading that a person typed is shown, and said to be typed. */
-function typedIndication(
-  piece: Bench["piece"],
-  say: { typed: string; nothing: string },
-): Pick<CustomerView, "indication" | "state"> {
+function typedIndication(piece: Bench["piece"], t: Tell): Pick<CustomerView, "indication" | "state"> {
   const last = piece && !piece.closed ? piece.captures.findLast(({ setAside }) => !setAside) : undefined;
-  return last ? { indication: `${last.text} ${last.unit}`, state: say.typed } : { state: say.nothing };
+  return last
+    ? { indication: `${last.text} ${last.unit}`, state: t("customer.typed") }
+    : { state: t("customer.nothing") };
 }
 
 /** The piece with its dry reading as it came, which stays on show while it hangs in the water. */
@@ -116,13 +117,17 @@ function pieceOf({ piece }: Bench, locale: Locale): Pick<CustomerView, "piece" |
 
 /** What is paid for each metal of the lot, as it was locked: the price, the share of it, where it came from. */
 function pricesOf(lot: Lot | undefined, locale: Locale): CustomerView["prices"] {
-  const { customer: say, lots, payout } = words(locale);
+  const t = tellerOf(locale);
   return Object.values(lot?.prices ?? {}).map(
     ({ metal, price, currency, per, ratePercent, source, at, lockedAt }) => ({
-      metal: lots.metals[metal],
-      price: say.priceIs(inLocale(price, locale), currency, payout.pers[per]),
-      rate: say.rate(inLocale(ratePercent, locale)),
-      from: say.priceFrom(source, at, whenOf(lockedAt)),
+      metal: t(`lots.metals.${metal}`),
+      price: t("customer.price-is", {
+        price: inLocale(price, locale),
+        currency,
+        per: t(`payout.pers.${per}`),
+      }),
+      rate: t("customer.rate", { rate: inLocale(ratePercent, locale) }),
+      from: t("customer.price-from", { source, at, locked: whenOf(lockedAt) }),
     }),
   );
 }

@@ -1,4 +1,4 @@
-import type { Locale } from "../../../views/words/index.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import { foundWords } from "../../conformity/evidence/recorded.ts";
 import { type FieldProblem, isEvidenceKind, typedEvidence } from "./evidence-form.ts";
 import { typedSize } from "./size-form.ts";

@@ -1,6 +1,6 @@
 import type { FieldError } from "../../../views/forms.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
 import { readNumber } from "../../../views/numbers.ts";
-import type { Locale } from "../../../views/words/index.ts";
 import { type Evidence, type EvidenceKind, evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import { evidenceRanges, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import { soundSpeed, wallPaths } from "../../conformity/evidence/sound-speed.ts";

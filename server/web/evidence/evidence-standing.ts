@@ -1,6 +1,6 @@
 import type { EvidencePageView } from "../../../views/evidence/page.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
 import { fixed } from "../../../views/numbers.ts";
-import type { Locale } from "../../../views/words/index.ts";
 import type { ComputeResponse } from "../../compute/contract.ts";
 import type { Evidence } from "../../conformity/evidence/evidence.ts";
 import { type WeighedEvidence, weighEvidence } from "../../conformity/evidence/weighed-evidence.ts";

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import type { EvidencePageView } from "../../../views/evidence/page.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
 import { plusMinus } from "../../../views/numbers.ts";
 import { twoBodiesHref } from "../../../views/result-parts.ts";
-import type { Locale } from "../../../views/words/index.ts";
 import { computeResponse } from "../../compute/contract.ts";
 import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";

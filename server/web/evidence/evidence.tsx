@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { EvidencePage } from "../../../views/evidence/page.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -42,7 +42,7 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       ...around,
       ...(refused ? { refused } : {}),
     });
-    const title = words(around.locale).evidence.title(view.record.ticket);
+    const title = tellerOf(around.locale)("evidence.title", { ticket: view.record.ticket });
     return html(reply, page({ ...around, title, main: <EvidencePage {...view} /> }), refused ? 422 : 200);
   }
 

@@ -1,4 +1,4 @@
-import type { Locale } from "../../../views/words/index.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import { computeResponse } from "../../compute/contract.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { checkSize } from "../../conformity/evidence/size-check.ts";

@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -47,7 +47,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   ) {
     const around = frame(request, reply);
     const view = { headings, list, text, from, problems, taken, csrfToken: around.csrfToken };
-    const title = words(around.locale).imports.title;
+    const title = tellerOf(around.locale)("imports.title");
     return html(
       reply,
       page({ ...around, title, main: <ImportPage {...view} /> }),
@@ -67,13 +67,13 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   app.post("/imports", { preHandler: app.csrfProtection }, async (request, reply) => {
     const { list: asked = "", text: pasted = "", from = "" } = fieldsOf(request);
     const list = isList(asked) ? asked : "weighings";
-    const say = words(lookOf(request).locale).imports;
+    const t = tellerOf(lookOf(request).locale);
     const file = fileOf(request, "file");
     const text = file ? textOf(file) : pasted;
     const again = (fieldId: string, error: string) =>
       choose(request, reply, { list, from, text: pasted, problems: [{ fieldId, error }] });
-    if (text.trim() === "") return again("file", say.noText);
-    if (from.trim() === "") return again("from", say.noFrom);
+    if (text.trim() === "") return again("file", t("imports.no-text"));
+    if (from.trim() === "") return again("from", t("imports.no-from"));
     try {
       const preview = previewImport(list, text, rowCheck(list, library.now));
       const key = createHash("sha256").update(`${list}\n${from}\n${text}`).digest("hex");
@@ -95,7 +95,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     key: string,
   ) {
     const around = frame(request, reply);
-    const say = words(around.locale).imports;
+    const t = tellerOf(around.locale);
     const names = headings[list].map(({ name }) => name);
     const main = (
       <PreviewPage
@@ -114,14 +114,17 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
         csrfToken={around.csrfToken}
       />
     );
-    return html(reply, page({ ...around, title: say.preview(say.lists[list]), main }));
+    return html(
+      reply,
+      page({ ...around, title: t("imports.preview", { list: t(`imports.lists.${list}`) }), main }),
+    );
   }
 
   app.post("/imports/taken", { preHandler: app.csrfProtection }, async (request, reply) => {
     const key = fieldsOf(request).held ?? "";
     const waiting = held.get(key);
     if (!waiting) {
-      const error = words(lookOf(request).locale).imports.gone;
+      const error = tellerOf(lookOf(request).locale)("imports.gone");
       return choose(request, reply, { problems: [{ fieldId: "file", error }] });
     }
     try {

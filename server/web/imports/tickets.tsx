@@ -1,8 +1,8 @@
 import type { FastifyInstance } from "fastify";
 import { TicketsPage, type TicketsView } from "../../../views/imports/tickets.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -61,19 +61,19 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
       })),
       csrfToken: frame.csrfToken,
     };
-    const title = words(frame.locale).tickets.title;
+    const title = tellerOf(frame.locale)("tickets.title");
     return html(reply, page({ ...frame, title, main: <TicketsPage {...view} /> }));
   });
 
   app.post("/tickets", { preHandler: app.csrfProtection }, async (request, reply) => {
     const { id = "" } = fieldsOf(request);
-    const say = words(lookOf(request).locale);
+    const t = tellerOf(lookOf(request).locale);
     try {
       const entry = (await waiting()).find((one) => one.id === id);
-      if (!entry) throw new Refusal(say.tickets.unknown);
+      if (!entry) throw new Refusal(t("tickets.unknown"));
       const { ticket, description, claim, customer, mass_g } = entry.body;
       const piece = await idFor(pieceOf(entry), ledger);
-      if (piece === undefined) throw new Refusal(say.tickets.unknown);
+      if (piece === undefined) throw new Refusal(t("tickets.unknown"));
       await bench.openPiece(
         {
           ticket,
@@ -90,7 +90,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
       if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
       const frame = frameOf(request, reply, { path: "/", demo });
       const main = <Problem says={error.message} />;
-      return html(reply, page({ ...frame, title: say.frame.notDone, main }), 422);
+      return html(reply, page({ ...frame, title: t("frame.not-done"), main }), 422);
     }
   });
 }

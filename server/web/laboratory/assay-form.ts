@@ -1,4 +1,4 @@
-import type { Locale } from "../../../views/words/index.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import type { AssayEntry } from "../../laboratory/assay.ts";
 import { type FieldProblem, NumberEntries } from "../evidence/evidence-form.ts";
 

@@ -1,6 +1,7 @@
 import type { AssayRow, AssayView } from "../../../views/assays/view.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { type AssayEntry, assaysOf, standingAssay } from "../../laboratory/assay.ts";
 import { type AssayAgainstDensity, assayAgainstDensity } from "../../laboratory/assay-against-density.ts";
 import { weighedPiece } from "../../laboratory/weighed-piece.ts";
@@ -23,18 +24,18 @@ export function assayView(subject: string, entries: readonly Entry[], locale: Lo
 
 /** Every assay of the piece, newest first, with how it stands. */
 export function assayRows(entries: readonly Entry[], locale: Locale): AssayRow[] {
-  const say = words(locale).assay;
+  const t = tellerOf(locale);
   const counting = standingAssay(entries)?.id;
   return assaysOf(entries)
     .map(({ entry, setAside }) => ({
       id: entry.id,
-      says: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${say.reportIs(entry.body.report, entry.body.date)}; ${say.writtenIs(whenOf(entry.at), entry.body.by ?? "")}:`,
+      says: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${t("assay.report-is", { number: entry.body.report, date: entry.body.date })}; ${writtenIs(entry, t)}:`,
       standing:
         setAside !== undefined
-          ? say.list.setAside(setAside)
+          ? t("assay.list.set-aside", { reason: setAside })
           : entry.id === counting
-            ? say.list.counts
-            : say.list.earlier,
+            ? t("assay.list.counts")
+            : t("assay.list.earlier"),
       reason: entry.body.reason ?? "",
       counts: setAside === undefined,
     }))
@@ -42,61 +43,77 @@ export function assayRows(entries: readonly Entry[], locale: Locale): AssayRow[]
 }
 
 function finenessOf({ body }: AssayEntry, locale: Locale): string {
-  const { assay: say, lots } = words(locale);
-  const [permille, metal] = [inLocale(body.permille, locale), lots.metals[body.metal]];
+  const t = tellerOf(locale);
+  const [permille, metal] = [inLocale(body.permille, locale), t(`lots.metals.${body.metal}`)];
   return body.expanded_permille === undefined
-    ? say.finenessIs(permille, metal)
-    : say.finenessWithU(
+    ? t("assay.fineness-is", { permille, metal })
+    : t("assay.fineness-with-u", {
         permille,
-        inLocale(body.expanded_permille, locale),
-        inLocale(body.coverage_factor ?? "2", locale),
+        u: inLocale(body.expanded_permille, locale),
+        k: inLocale(body.coverage_factor ?? "2", locale),
         metal,
-      );
+      });
+}
+
+function writtenIs({ at, body: { by = "" } }: AssayEntry, t: Tell): string {
+  return by === "" ? whenOf(at) : t("assay.written-is", { when: whenOf(at), by });
 }
 
 function statedFacts(assay: AssayEntry, locale: Locale): Facts {
-  const say = words(locale).assay;
-  const { laboratory, report, method, date, by = "" } = assay.body;
+  const t = tellerOf(locale);
+  const { laboratory, report, method, date } = assay.body;
   return [
-    [say.fineness, finenessOf(assay, locale)],
-    [say.laboratory, laboratory],
-    [say.report, say.reportIs(report, date)],
-    [say.method, method],
-    [say.written, say.writtenIs(whenOf(assay.at), by)],
+    [t("assay.fineness"), finenessOf(assay, locale)],
+    [t("assay.laboratory"), laboratory],
+    [t("assay.report"), t("assay.report-is", { number: report, date })],
+    [t("assay.method"), method],
+    [t("assay.written"), writtenIs(assay, t)],
   ];
 }
 
 function againstFacts(against: AssayAgainstDensity, locale: Locale): Facts {
-  const say = words(locale).assay;
+  const t = tellerOf(locale);
   const { byDensity, place, toNearerEnd = 0, withinItsU, fineG, split } = against;
-  const rest: Facts = split ? [[say.rest, splitWords(split, locale)]] : [];
-  if (!byDensity || !place) return [[say.byDensity, say.impossible], ...rest];
+  const rest: Facts = split ? [[t("assay.rest"), splitWords(split, locale)]] : [];
+  if (!byDensity || !place) return [[t("assay.by-density"), t("assay.impossible")], ...rest];
   const { permille, lowG, highG } = byDensity;
   const decimals = highG - lowG < 0.05 ? 3 : 2;
   const grams = (mass: number) => fixed(mass, decimals, locale);
   // Whole per mille outwards, as the fineness of a density is told; tenths where an end is near.
-  const off = say.place[place](fixed(toNearerEnd, toNearerEnd < 10 ? 1 : 0, locale));
+  const off = t(`assay.place.${place}`, { permille: fixed(toNearerEnd, toNearerEnd < 10 ? 1 : 0, locale) });
   return [
     [
-      say.byDensity,
-      say.byDensityIs(fixed(Math.floor(permille.low), 0, locale), fixed(Math.ceil(permille.high), 0, locale)),
+      t("assay.by-density"),
+      t("assay.by-density-is", {
+        low: fixed(Math.floor(permille.low), 0, locale),
+        high: fixed(Math.ceil(permille.high), 0, locale),
+      }),
     ],
-    [say.lies, withinItsU ? say.withinItsU(off) : off],
-    [say.fineByAssay, `${grams(fineG)} g`],
-    [say.fineByDensity, say.fineRange(grams(lowG), grams(highG))],
-    [say.againstLow, fineG >= lowG ? say.more(grams(fineG - lowG)) : say.less(grams(lowG - fineG))],
+    [t("assay.lies"), withinItsU ? t("assay.within-its-u", { place: off }) : off],
+    [t("assay.fine-by-assay"), `${grams(fineG)} g`],
+    [t("assay.fine-by-density"), t("assay.fine-range", { low: grams(lowG), high: grams(highG) })],
+    [
+      t("assay.against-low"),
+      fineG >= lowG
+        ? t("assay.more", { grams: grams(fineG - lowG) })
+        : t("assay.less", { grams: grams(lowG - fineG) }),
+    ],
     ...rest,
   ];
 }
 
 function splitWords(split: SilverShare, locale: Locale): string {
-  const say = words(locale).assay;
+  const t = tellerOf(locale);
   const { share, u } = split;
-  if (!isCertain(split)) return say.hardlyARest;
-  if (share < -2 * u) return say.noneLight;
-  if (share > 1 + 2 * u) return say.noneHeavy;
-  if (share < 0) return say.end.copper;
-  if (share > 1) return say.end.silver;
+  if (!isCertain(split)) return t("assay.hardly-arest");
+  if (share < -2 * u) return t("assay.none-light");
+  if (share > 1 + 2 * u) return t("assay.none-heavy");
+  if (share < 0) return t("assay.end.copper");
+  if (share > 1) return t("assay.end.silver");
   const percent = Math.round(100 * share);
-  return say.split(`${percent}`, `${100 - percent}`, `${Math.max(1, Math.ceil(200 * u))}`);
+  return t("assay.split", {
+    silver: `${percent}`,
+    copper: `${100 - percent}`,
+    u: `${Math.max(1, Math.ceil(200 * u))}`,
+  });
 }

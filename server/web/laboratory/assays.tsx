@@ -1,9 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { AssayPage } from "../../../views/assays/page.tsx";
 import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { assaysOf, standingAssay } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -35,7 +35,7 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
     const { piece: subject } = request.params;
     const entries = await ledger.entriesOf(subject);
     const around = frameOf(request, reply, { path: "/records", demo });
-    const { assay: say } = words(around.locale);
+    const t = tellerOf(around.locale);
     const stated = statedOf(entries);
     if (!stated) return noRecordPage(reply, around, subject);
     const { response } = stated.result;
@@ -58,7 +58,7 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       csrfToken: around.csrfToken,
       stepKey: `${subject}-assay-${entries.length}`,
     };
-    const title = say.title(view.record.ticket);
+    const title = t("assay.title", { ticket: view.record.ticket });
     return html(reply, page({ ...around, title, main: <AssayPage {...view} /> }), refused ? 422 : 200);
   }
 

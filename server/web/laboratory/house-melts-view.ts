@@ -1,6 +1,7 @@
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import type { HouseMelts } from "../../laboratory/house-melts.ts";
 import { goldFinenessOfMelt, type PermilleRange } from "../../metals/fineness/fineness.ts";
 import { fewestMelts, type HouseSplit, houseSplit } from "../../metals/fineness/house-split.ts";
@@ -11,21 +12,34 @@ export function houseTells(
   confidence: number,
   locale: Locale,
 ): { says: string; split?: HouseSplit } | undefined {
-  const say = words(locale).assay.house;
+  const t = tellerOf(locale);
   const { shares, permille, silent } = melts;
-  const notCounted = silent > 0 ? [say.silent(silent)] : [];
-  if (shares.length === 0 || !permille) return silent > 0 ? { says: say.silent(silent) } : undefined;
+  const notCounted = silent > 0 ? [t("assay.house.silent", { count: silent })] : [];
+  if (shares.length === 0 || !permille)
+    return silent > 0 ? { says: t("assay.house.silent", { count: silent }) } : undefined;
   if (shares.length < fewestMelts)
-    return { says: [say.few(shares.length, fewestMelts), ...notCounted].join(" ") };
+    return {
+      says: [t("assay.house.few", { melts: shares.length, needed: fewestMelts }), ...notCounted].join(" "),
+    };
   const split = houseSplit(shares, confidence);
   const percent = (share: number) => `${fixed(100 * share, 0, locale)} %`;
   const whole = (of: number) => fixed(of, 0, locale);
   const { mean, s, next } = split;
   return {
     says: [
-      say.typical(shares.length, percent(mean), percent(s), whole(permille.low), whole(permille.high)),
+      t("assay.house.typical", {
+        melts: shares.length,
+        mean: percent(mean),
+        s: percent(s),
+        low: whole(permille.low),
+        high: whole(permille.high),
+      }),
       ...notCounted,
-      say.next(`${fixed(100 * confidence, 2, locale)} %`, percent(next[0]), percent(next[1])),
+      t("assay.house.next", {
+        confidence: `${fixed(100 * confidence, 2, locale)} %`,
+        low: percent(next[0]),
+        high: percent(next[1]),
+      }),
     ].join(" "),
     split,
   };
@@ -44,7 +58,7 @@ export function houseSays(
   { measured, celsius }: { measured: MeasuredDensity; celsius: number },
   locale: Locale,
 ): HouseSays | undefined {
-  const say = words(locale).assay.house;
+  const t = tellerOf(locale);
   const told = houseTells(melts, measured.confidence, locale);
   if (!told?.split) return told && { says: [told.says] };
   const found = goldFinenessOfMelt(measured, told.split.next, celsius);
@@ -53,8 +67,10 @@ export function houseSays(
   return {
     says: [
       told.says,
-      found.possible ? say.narrower(whole(Math.floor(low)), whole(Math.ceil(high))) : say.impossible,
-      say.only,
+      found.possible
+        ? t("assay.house.narrower", { low: whole(Math.floor(low)), high: whole(Math.ceil(high)) })
+        : t("assay.house.impossible"),
+      t("assay.house.only"),
     ],
     ...(found.possible ? { permille: found.corrected } : {}),
   };

@@ -6,9 +6,10 @@ import { LiveReading } from "../../../views/bench/live-reading.tsx";
 import { LotBalance } from "../../../views/lots/balance.tsx";
 import { LotPage, LotPart } from "../../../views/lots/show.tsx";
 import type { LotView } from "../../../views/lots/view.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { announcedFor } from "../../lots/announced.ts";
@@ -66,7 +67,7 @@ export function screeningRoutes(
     if (!lot)
       return html(
         reply,
-        page({ ...around, title: words(around.locale).lots.none, main: <Problem says={noLot} /> }),
+        page({ ...around, title: tellerOf(around.locale)("lots.none"), main: <Problem says={noLot} /> }),
         404,
       );
     const pieces = await book.pieces(lot.id, library());

@@ -1,8 +1,9 @@
 import { decimalsShown } from "../../../calibration/decimal.ts";
 import type { LotRow } from "../../../views/lots/index.tsx";
 import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
@@ -110,11 +111,11 @@ function tray(state: Tray["state"], newestFirst: readonly LotPiece[], manner: Ma
 
 function totalsOf(lot: Lot, sums: LotSums, manner: MassManner): LotTotals {
   const { locale } = manner;
-  const say = words(locale).lots.totals;
+  const t = tellerOf(locale);
   const { pieces, sumG, withinG, missingG, fine } = sums;
   const grams = (g: number) => `${fixed(g, sums.decimals, locale)} g`;
   return {
-    pieces: lot.count === undefined ? `${pieces}` : say.of(pieces, lot.count),
+    pieces: lot.count === undefined ? `${pieces}` : t("lots.totals.of", { pieces, counted: lot.count }),
     sum: massTold(sumG, sums.decimals, manner),
     ...(lot.gross
       ? { gross: asItCame(lot.gross, Number(lot.gross.grams), displayStepG(lot.gross), manner) }
@@ -124,10 +125,10 @@ function totalsOf(lot: Lot, sums: LotSums, manner: MassManner): LotTotals {
       : {
           against:
             Math.abs(missingG) <= withinG
-              ? say.agree(grams(withinG))
+              ? t("lots.totals.agree", { within: grams(withinG) })
               : missingG > 0
-                ? say.notYet(grams(missingG))
-                : say.tooMuch(grams(-missingG)),
+                ? t("lots.totals.not-yet", { grams: grams(missingG) })
+                : t("lots.totals.too-much", { grams: grams(-missingG) }),
         }),
     fine: fineWords(fine, manner),
   };
@@ -148,15 +149,17 @@ function asItCame(
 
 function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
   const { locale } = manner;
-  const { totals, metals } = words(locale).lots;
+  const t = tellerOf(locale);
   const each = Object.entries(fine) as [LotFine["metal"], Ends][];
-  if (each.length === 0) return [totals.noneYet];
-  return each.map(([metal, { lowG, highG }]) => massRangeTold([lowG, highG], 2, manner, metals[metal]));
+  if (each.length === 0) return [t("lots.totals.none-yet")];
+  return each.map(([metal, { lowG, highG }]) =>
+    massRangeTold([lowG, highG], 2, manner, t(`lots.metals.${metal}`)),
+  );
 }
 
 function flagName(flag: string, locale: Locale): string {
-  const names = words(locale).lots.flagNames;
-  return names[flag as RaisedFlag] ?? flag;
+  const t = tellerOf(locale);
+  return t(`lots.flag-names.${flag as RaisedFlag}`) ?? flag;
 }
 
 function pieceRow(
@@ -182,43 +185,42 @@ function pieceRow(
 }
 
 function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): NonNullable<LotView["closed"]> {
-  const { closing, metals } = words(manner.locale).lots;
+  const t = tellerOf(manner.locale);
   const grams = (text: string) => massTold(Number(text), decimalsShown(text), manner);
-  const { facts: say } = closing;
   const when = whenOf(closed.at);
   const fine = (Object.entries(closed.fine_g) as [LotFine["metal"], { low: string; high: string }][])
     .map(([metal, { low, high }]) =>
-      massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, metals[metal]),
+      massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, t(`lots.metals.${metal}`)),
     )
     .join("; ");
   return {
     when,
     facts: [
-      [say.when, when],
-      [say.by, closed.by ?? ""],
-      [say.pieces, `${closed.pieces}`],
-      [say.sum, grams(closed.sum_g)],
-      [say.missing, closed.missing_g === undefined ? "" : grams(closed.missing_g)],
-      [say.fine, fine],
-      [say.flagged, `${closed.flagged}`],
-      [say.note, closed.note ?? ""],
+      [t("lots.closing.facts.when"), when],
+      [t("lots.closing.facts.by"), closed.by ?? ""],
+      [t("lots.closing.facts.pieces"), `${closed.pieces}`],
+      [t("lots.closing.facts.sum"), grams(closed.sum_g)],
+      [t("lots.closing.facts.missing"), closed.missing_g === undefined ? "" : grams(closed.missing_g)],
+      [t("lots.closing.facts.fine"), fine],
+      [t("lots.closing.facts.flagged"), `${closed.flagged}`],
+      [t("lots.closing.facts.note"), closed.note ?? ""],
     ],
   };
 }
 
 /** One line of the list of lots. */
 export function lotRow(lot: Lot, pieces: number, locale: Locale): LotRow {
-  const say = words(locale).lots;
-  const priced = (Object.keys(lot.prices) as LotFine["metal"][]).map((metal) => say.metals[metal]);
+  const t = tellerOf(locale);
+  const priced = (Object.keys(lot.prices) as LotFine["metal"][]).map((metal) => t(`lots.metals.${metal}`));
   return {
     id: lot.id,
     name: lot.name,
     opened: whenOf(lot.openedAt),
     pieces,
-    gross: lot.gross ? `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` : say.notWeighed,
+    gross: lot.gross ? `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` : t("lots.not-weighed"),
     state: [
-      lot.closed ? say.closed(whenOf(lot.closed.at)) : say.open,
-      ...(priced.length === 0 ? [] : [say.priced(priced.join(say.and))]),
+      lot.closed ? t("lots.closed", { when: whenOf(lot.closed.at) }) : t("lots.open"),
+      ...(priced.length === 0 ? [] : [t("lots.priced", { metals: priced.join(t("lots.and")) })]),
     ].join("; "),
   };
 }

@@ -2,8 +2,9 @@ import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { massUnits, toGrams } from "../../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -68,7 +69,7 @@ export function lotRoutes(
     };
     return html(
       reply,
-      page({ ...around, title: words(around.locale).lots.title, main: <LotsIndex {...view} /> }),
+      page({ ...around, title: tellerOf(around.locale)("lots.title"), main: <LotsIndex {...view} /> }),
       refused ? 422 : 200,
     );
   }

@@ -1,7 +1,7 @@
 import { lastPlace } from "../../../calibration/decimal.ts";
 import { isMassUnit, type MassUnit, toGrams } from "../../../calibration/units.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import { readNumber } from "../../../views/numbers.ts";
-import type { Locale } from "../../../views/words/index.ts";
 
 /** Masses from one to the other, g, both included. */
 export interface MassRange {

@@ -1,6 +1,7 @@
 import { gramsPerUnit } from "../../../calibration/units.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import type { SecondUnit } from "../../station/bench-settings.ts";
 
 /** How a page tells masses: in the language's manner, in grams and in the house's second unit beside them. */
@@ -27,9 +28,9 @@ export function massRangeTold(
   { locale, second }: MassManner,
   of = "",
 ): string {
-  const say = words(locale).lots.totals;
+  const t = tellerOf(locale);
   const between = (per: number, shown: number, unit: string) =>
-    `${unbroken(say.range(fixed(low / per, shown, locale), fixed(high / per, shown, locale), "").trim())} ${unit}`;
+    `${unbroken(t("lots.totals.range", { low: fixed(low / per, shown, locale), high: fixed(high / per, shown, locale), unit: "" }).trim())} ${unit}`;
   const inGrams = `${between(1, decimals, "g")} ${of}`.trim();
   if (second === "none") return inGrams;
   const per = Number(gramsPerUnit[second]);

@@ -1,8 +1,9 @@
 import type { FastifyInstance } from "fastify";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { MetalPrice, type MetalPriceView, metalPriceFields } from "../../../views/records/metal-price.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
 import { type AssayEntry, standingAssay } from "../../laboratory/assay.ts";
@@ -43,7 +44,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       const { locale } = around;
       const entries = await ledger.entriesOf(subject);
       const stated = statedOf(entries);
-      const { metalPrice: say } = words(locale);
+      const t = tellerOf(locale);
       if (!stated) return noRecordPage(reply, around, subject);
       const piece = measuredPiece(stated, library());
       const { response, claim } = piece;
@@ -75,9 +76,9 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         colours: colourOptions,
         problems: numbers.problems,
         warnings: [
-          ...(stated.voided ? [say.voided] : []),
+          ...(stated.voided ? [t("metal-price.voided")] : []),
           ...(standing.state === "excluded" && claim !== undefined
-            ? [say.disagrees(toldValue(nameIn(library(), claim), locale))]
+            ? [t("metal-price.disagrees", { claim: toldValue(nameIn(library(), claim), locale) })]
             : []),
         ],
         ...(price && numbers.problems.length === 0
@@ -90,7 +91,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
           locale,
         ),
       };
-      const title = say.title(view.record.ticket);
+      const title = t("metal-price.title", { ticket: view.record.ticket });
       const status = numbers.problems.length > 0 ? 422 : 200;
       return html(reply, page({ ...around, title, main: <MetalPrice {...view} /> }), status);
     },
@@ -113,11 +114,11 @@ function answerOf(
     locale: Locale;
   },
 ): NonNullable<MetalPriceView["answer"]> {
-  const { metalPrice: say, payout, lots } = words(locale);
+  const t = tellerOf(locale);
   const measured = recordedDensity(response, confidence);
   const found =
     metal === "gold" ? goldFineness(measured, colour, celsius) : silverFineness(measured, celsius);
-  if (!found.possible) return { impossible: say.impossible };
+  if (!found.possible) return { impossible: t("metal-price.impossible") };
   const { low, high } = found.corrected;
   const { lowG, highG } = fineMass(response.mass_g, 2 * response.u_mass_g, found.corrected);
   // The whole price of the metal: what a dealer would take off is not known. Each end is rounded outwards.
@@ -125,31 +126,51 @@ function answerOf(
   const money = (fineG: number, direction: "down" | "up" | "half-even") =>
     fixed(rounded(pay(fineG), direction), 2, locale);
   const decimals = highG - lowG < 0.05 ? 3 : 2;
-  const { facts } = say;
   return {
-    range: say.range(money(lowG, "down"), money(highG, "up"), price.currency),
-    condition: say.conditions[metal],
+    range: t("metal-price.range", {
+      low: money(lowG, "down"),
+      high: money(highG, "up"),
+      currency: price.currency,
+    }),
+    condition: t(`metal-price.conditions.${metal}`),
     facts: [
-      [facts.mass, `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
+      [t("metal-price.facts.mass"), `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
       [
-        facts.fineness,
-        facts.finenessIs(fixed(Math.floor(low), 0, locale), fixed(Math.ceil(high), 0, locale)),
+        t("metal-price.facts.fineness"),
+        t("metal-price.facts.fineness-is", {
+          low: fixed(Math.floor(low), 0, locale),
+          high: fixed(Math.ceil(high), 0, locale),
+        }),
       ],
       [
-        `${facts.fine} (${lots.metals[metal]})`,
-        lots.totals.range(fixed(lowG, decimals, locale), fixed(highG, decimals, locale), "g"),
+        `${t("metal-price.facts.fine")} (${t(`lots.metals.${metal}`)})`,
+        t("lots.totals.range", {
+          low: fixed(lowG, decimals, locale),
+          high: fixed(highG, decimals, locale),
+          unit: "g",
+        }),
       ],
-      [facts.price, facts.priceIs(inLocale(price.price, locale), price.currency, payout.pers[price.per])],
-      [facts.source, facts.sourceIs(price.source, price.at)],
+      [
+        t("metal-price.facts.price"),
+        t("metal-price.facts.price-is", {
+          price: inLocale(price.price, locale),
+          currency: price.currency,
+          per: t(`payout.pers.${price.per}`),
+        }),
+      ],
+      [
+        t("metal-price.facts.source"),
+        t("metal-price.facts.source-is", { source: price.source, at: price.at }),
+      ],
       ...(assay?.body.metal === metal
         ? [
             [
-              facts.laboratory,
-              facts.laboratoryIs(
-                inLocale(assay.body.permille, locale),
-                money((response.mass_g * Number(assay.body.permille)) / 1000, "half-even"),
-                price.currency,
-              ),
+              t("metal-price.facts.laboratory"),
+              t("metal-price.facts.laboratory-is", {
+                permille: inLocale(assay.body.permille, locale),
+                money: money((response.mass_g * Number(assay.body.permille)) / 1000, "half-even"),
+                currency: price.currency,
+              }),
             ] as const,
           ]
         : []),
@@ -159,8 +180,13 @@ function answerOf(
 
 /** The look-alikes that are no alloy of the metal asked about. */
 function aliveWords(names: readonly string[], locale: Locale): string {
-  const say = words(locale).metalPrice;
-  if (names.length === 0) return say.noneKnown;
+  const t = tellerOf(locale);
+  if (names.length === 0) return t("metal-price.none-known");
   const shown = names.slice(0, namedAlive).join(", ");
-  return say.alive(names.length > namedAlive ? say.andMore(shown, names.length - namedAlive) : shown);
+  return t("metal-price.alive", {
+    names:
+      names.length > namedAlive
+        ? t("metal-price.and-more", { names: shown, count: names.length - namedAlive })
+        : shown,
+  });
 }

@@ -1,7 +1,8 @@
 import { gramsPerUnit } from "../../../calibration/units.ts";
 import type { PayoutRow, PayoutView } from "../../../views/lots/payout.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import type { HouseMelts } from "../../laboratory/house-melts.ts";
 import type { Lot, LotPrice } from "../../lots/lot.ts";
@@ -58,64 +59,82 @@ function houseOf(
   if (!told) return [];
   const gold = told.split && goldOfMelt(weighed, told.split.next);
   if (!gold) return [told.says];
-  const { house } = words(locale).assay;
-  const fine = words(locale).lots.totals.range(
-    fixed(gold.lowG, 2, locale),
-    fixed(gold.highG, 2, locale),
-    "g",
-  );
+  const t = tellerOf(locale);
+  const fine = t("lots.totals.range", {
+    low: fixed(gold.lowG, 2, locale),
+    high: fixed(gold.highG, 2, locale),
+    unit: "g",
+  });
   const price = lot.prices.gold;
   const pay = (grams: number) => price && fixed(rounded(payFor(grams, price), price.rounding), 2, locale);
   return [
     told.says,
     price
-      ? house.lotPaid(fine, pay(gold.lowG) ?? "", pay(gold.highG) ?? "", price.currency)
-      : house.lot(fine),
-    house.only,
+      ? t("assay.house.lot-paid", {
+          fine,
+          low: pay(gold.lowG) ?? "",
+          high: pay(gold.highG) ?? "",
+          currency: price.currency,
+        })
+      : t("assay.house.lot", { fine }),
+    t("assay.house.only"),
   ];
 }
 
 const money = (amount: number, currency: string, locale: Locale) => `${fixed(amount, 2, locale)} ${currency}`;
 
 function factsOf(price: LotPrice, locale: Locale): (readonly [string, string])[] {
-  const { payout, lots } = words(locale);
-  const { facts, pers, roundings } = payout;
-  const metal = lots.metals[price.metal];
+  const t = tellerOf(locale);
+  const metal = t(`lots.metals.${price.metal}`);
   const decimal = (text: string) => inLocale(text, locale);
   return [
-    [facts.price(metal), facts.priceIs(decimal(price.price), price.currency, pers[price.per])],
-    [facts.source(metal), facts.sourceIs(price.source, price.at, whenOf(price.lockedAt))],
     [
-      facts.terms(metal),
-      facts.termsAre(
-        decimal(price.ratePercent),
-        decimal(price.fee),
-        price.currency,
-        roundings[price.rounding],
-      ),
+      t("payout.facts.price", { metal }),
+      t("payout.facts.price-is", {
+        price: decimal(price.price),
+        currency: price.currency,
+        per: t(`payout.pers.${price.per}`),
+      }),
+    ],
+    [
+      t("payout.facts.source", { metal }),
+      t("payout.facts.source-is", { source: price.source, at: price.at, locked: whenOf(price.lockedAt) }),
+    ],
+    [
+      t("payout.facts.terms", { metal }),
+      t("payout.facts.terms-are", {
+        rate: decimal(price.ratePercent),
+        fee: decimal(price.fee),
+        currency: price.currency,
+        rounding: t(`payout.roundings.${price.rounding}`),
+      }),
     ],
   ];
 }
 
 function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Locale): PayoutRow {
-  const say = words(locale).payout;
+  const t = tellerOf(locale);
   const name = toldValue(nameIn(library, line.claim), locale);
   const grams = (mass: number) => `${fixed(mass, 2, locale)} g`;
-  const { range } = words(locale).lots.totals;
   const fineIn = (gramsPer: number, decimals: number, unit: string) => {
     const [low, high] = [line.fineLowG, line.fineHighG].map((mass) =>
       fixed(mass / gramsPer, decimals, locale),
     );
-    return line.saidBy === "density" ? range(low!, high!, unit) : `${low} ${unit}`;
+    return line.saidBy === "density"
+      ? t("lots.totals.range", { low: low!, high: high!, unit })
+      : `${low} ${unit}`;
   };
   return {
     what:
       line.saidBy === "density"
-        ? say.pieces(name, line.tickets.length)
-        : say.onePiece(name, line.tickets.join(", ")),
-    net: line.deductedG > 0 ? say.deducted(grams(line.netG), grams(line.deductedG)) : grams(line.netG),
+        ? t("payout.pieces", { name, count: line.tickets.length })
+        : t("payout.one-piece", { name, ticket: line.tickets.join(", ") }),
+    net:
+      line.deductedG > 0
+        ? t("payout.deducted", { net: grams(line.netG), deducted: grams(line.deductedG) })
+        : grams(line.netG),
     fineness: finenessOf(line, locale),
-    saidBy: say.sayers[line.saidBy],
+    saidBy: t(`payout.sayers.${line.saidBy}`),
     fine:
       price.per === "g"
         ? fineIn(1, 2, "g")
@@ -126,11 +145,13 @@ function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Loca
 }
 
 function finenessOf({ netG, fineLowG, fineHighG, saidBy, beside }: PayoutLine, locale: Locale): string {
-  const say = words(locale).payout;
+  const t = tellerOf(locale);
   // The upper end of the mass goes with that of the fineness; no fineness is above 1000 ‰ by it.
   const permille = (grams: number) => fixed(Math.min(1000, (1000 * grams) / netG), 0, locale);
-  if (saidBy === "density") return say.range(permille(fineLowG), permille(fineHighG));
+  if (saidBy === "density") return t("payout.range", { low: permille(fineLowG), high: permille(fineHighG) });
   if (!beside) return `${permille(fineLowG)} ‰`;
   const ends = [fixed(beside.lowPermille, 0, locale), fixed(beside.highPermille, 0, locale)] as const;
-  return beside.fits ? say.fits(permille(fineLowG), ...ends) : say.fitsNot(permille(fineLowG), ...ends);
+  return beside.fits
+    ? t("payout.fits", { permille: permille(fineLowG), low: ends[0], high: ends[1] })
+    : t("payout.fits-not", { permille: permille(fineLowG), low: ends[0], high: ends[1] });
 }

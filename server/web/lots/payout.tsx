@@ -1,8 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Payout, type PayoutView } from "../../../views/lots/payout.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -58,7 +59,7 @@ export function payoutRoutes(
         reply,
         page({
           ...around,
-          title: words(around.locale).lots.none,
+          title: tellerOf(around.locale)("lots.none"),
           main: <Problem says="No such lot is in this ledger." />,
         }),
         404,
@@ -81,7 +82,11 @@ export function payoutRoutes(
     };
     return html(
       reply,
-      page({ ...around, title: words(around.locale).payout.title(lot.name), main: <Payout {...view} /> }),
+      page({
+        ...around,
+        title: tellerOf(around.locale)("payout.title", { lot: lot.name }),
+        main: <Payout {...view} />,
+      }),
       refused ? 422 : 200,
     );
   }

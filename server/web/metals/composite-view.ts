@@ -1,8 +1,8 @@
-import { tellValue } from "../../../views/messages/tell.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import type { CompositeView } from "../../../views/metals/composite.tsx";
 import type { FigureView } from "../../../views/metals/figures.tsx";
 import { fixed } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { soundThrough } from "../../conformity/separation.ts";
 import type { NamedComposite } from "../../metals/composites/composite-by-id.ts";
@@ -14,20 +14,19 @@ const steps = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
 
 /** What a piece put together from two shows, whatever the shares, and its density along them. */
 export function compositeView(composite: NamedComposite, locale: Locale): CompositeView {
-  const say = words(locale).composite;
-  const { colours } = words(locale).metal;
+  const t = tellerOf(locale);
   const name = tellValue(composite.called, locale);
   if (composite.kind === "mixture") {
     const [dense, light] = composite.pair;
     return {
       name,
       figures: mixtureFigures(composite.known, locale),
-      says: say.mixture,
+      says: t("composite.mixture"),
       parts: [dense, light].map(({ id, name }) => ({
         id: id.startsWith("own-") ? id : `el-${id.toLowerCase()}`,
         name,
       })),
-      shareOf: say.shareOfMass(dense.name),
+      shareOf: t("composite.share-of-mass", { element: dense.name }),
       densities: steps.map(
         (share) =>
           [`${Math.round(share * 100)} %`, fixed(densityOfMixture(dense, light, share), 2, locale)] as const,
@@ -40,17 +39,26 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
   return {
     name,
     figures: [{ figure: "nominal", from: told(computedBy("core-and-skin")) }],
-    says: say.skin,
+    says: t("composite.skin"),
     parts: [core, skin].map((part) => ({ id: part.id, name: toldValue(part.name, locale) })),
-    shareOf: say.shareOfVolume,
+    shareOf: t("composite.share-of-volume"),
     densities: steps.map((share) => {
       const [c, s] = [core.densityGPerCm3.nominal, skin.densityGPerCm3.nominal];
       return [`${Math.round(share * 100)} %`, fixed(c + (s - c) * share, 2, locale)] as const;
     }),
     shows: [
-      [say.magnet, core.magnetism === "none" ? say.notPulled : say.pulled],
-      [say.colour, say.colours(colours[skin.colour] ?? skin.colour, colours[core.colour] ?? core.colour)],
-      [say.speedOfSound, sound ? say.speedOfCore(Math.round(sound.mPerS / 10) * 10) : undefined],
+      [t("composite.magnet"), core.magnetism === "none" ? t("composite.not-pulled") : t("composite.pulled")],
+      [
+        t("composite.colour"),
+        t("composite.colours", {
+          outside: t(`metal-page.colours.${skin.colour}`) ?? skin.colour,
+          inside: t(`metal-page.colours.${core.colour}`) ?? core.colour,
+        }),
+      ],
+      [
+        t("composite.speed-of-sound"),
+        sound ? t("composite.speed-of-core", { speed: Math.round(sound.mPerS / 10) * 10 }) : undefined,
+      ],
     ],
   };
 }
@@ -68,7 +76,7 @@ function mixtureFigures(known: KnownPair | undefined, locale: Locale): FigureVie
       ? [
           {
             figure: "sound" as const,
-            value: words(locale).metal.soundPrinted(known.soundMPerS),
+            value: tellerOf(locale)("metal-page.sound-printed", { speed: known.soundMPerS }),
             from: told(sound),
           },
         ]

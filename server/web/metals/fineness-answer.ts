@@ -1,8 +1,8 @@
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import type { FinenessAnswer } from "../../../views/evidence/fineness.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
-
 import { toldValue } from "../../../views/words/told.ts";
 import type { HouseMelts } from "../../laboratory/house-melts.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
@@ -55,7 +55,7 @@ export function finenessAnswer(
       interval: [found.corrected.low, found.corrected.high],
       recipes: [
         ...recipes,
-        ...(house?.permille ? [{ name: words(locale).assay.house.recipe, ...house.permille }] : []),
+        ...(house?.permille ? [{ name: tellerOf(locale)("assay.house.recipe"), ...house.permille }] : []),
       ],
       standards: stamped[metal].map((fineness) => ({
         fineness,

@@ -1,8 +1,9 @@
 import type { FastifyInstance } from "fastify";
 import { normalBelow } from "../../../calibration/normal.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { FinenessPage, type FinenessView } from "../../../views/plan/fineness.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { type HouseMelts, houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
@@ -29,7 +30,7 @@ export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boole
       reply,
       page({
         ...frame,
-        title: words(frame.locale).planPages.finenessTitle,
+        title: tellerOf(frame.locale)("plan-pages.fineness-title"),
         main: <FinenessPage {...view} />,
       }),
       status,

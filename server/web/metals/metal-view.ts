@@ -1,8 +1,9 @@
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf, tellId } from "../../../views/messages/tell.ts";
 import type { FigureName, FigureView } from "../../../views/metals/figures.tsx";
 import type { MetalRow } from "../../../views/metals/index.tsx";
 import type { MetalView } from "../../../views/metals/show.tsx";
 import { fixed } from "../../../views/numbers.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { cautionsAbout } from "../../conformity/cautions-for.ts";
 import { satisfies } from "../../conformity/look-alike.ts";
@@ -14,7 +15,7 @@ import { fromMemory, told } from "../../metals/provenance.ts";
 
 /** A family of the library as a reader calls it. */
 export const familyName = (family: string, locale: Locale = "en"): string =>
-  words(locale).metal.families[family] ?? family;
+  tellId("metal-page.families", family, locale);
 
 /** A line of the list of metals. */
 export function metalRow({ id, name, family, densityGPerCm3, provenance }: Metal, locale: Locale): MetalRow {
@@ -33,7 +34,7 @@ const drawnNeighbours = 14;
 /** Everything the page of one metal shows. */
 export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
   const { id, name, family, densityGPerCm3: band, notes } = metal;
-  const say = words(locale).metal;
+  const t = tellerOf(locale);
   const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
   const sound = soundThrough(metal);
   const conductivity = metal.conductivityIacsPercent;
@@ -48,14 +49,14 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
       range: rangeOf(fraction, locale),
     })),
     mixture: mixtureOf(metal, locale),
-    magnetism: say.magnets[metal.magnetism],
-    colour: say.colours[metal.colour] ?? metal.colour,
+    magnetism: t(`metal-page.magnets.${metal.magnetism}`),
+    colour: t(`metal-page.colours.${metal.colour}`) ?? metal.colour,
     ...(conductivity ? { conductivity: conductivityText(conductivity, locale) } : {}),
     ...(sound ? { sound: soundText(sound, locale) } : {}),
     ...(metal.expansionPerMillionK === null
       ? {}
-      : { expansion: say.perKelvin(fixed(metal.expansionPerMillionK, 1, locale)) }),
-    likelihood: say.likelihoods[metal.likelihood],
+      : { expansion: t("metal-page.per-kelvin", { value: fixed(metal.expansionPerMillionK, 1, locale) }) }),
+    likelihood: t(`metal-page.likelihoods.${metal.likelihood}`),
     figures: figuresOf(metal, locale),
     notes,
     ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
@@ -91,22 +92,23 @@ const figureNames = {
 function figuresOf(metal: Metal, locale: Locale): FigureView[] {
   const { provenance, otherDensities } = metal;
   const gPerCm3 = (value: number) => `${decimals(value, locale)} g/cm³`;
-  const say = words(locale).metal;
-  const iacs = (end: 0 | 1) => say.iacs(decimals(metal.conductivityIacsPercent?.[end] ?? 0, locale));
+  const t = tellerOf(locale);
+  const iacs = (end: 0 | 1) =>
+    t("metal-page.iacs", { range: decimals(metal.conductivityIacsPercent?.[end] ?? 0, locale) });
   const values: Record<Figure, string | undefined> = {
     nominal: gPerCm3(metal.densityGPerCm3.nominal),
     low: gPerCm3(metal.densityGPerCm3.low),
     high: gPerCm3(metal.densityGPerCm3.high),
     composition: undefined,
     limits: undefined,
-    expansion: say.perKelvin(decimals(metal.expansionPerMillionK ?? 0, locale)),
-    magnetism: say.magnets[metal.magnetism],
+    expansion: t("metal-page.per-kelvin", { value: decimals(metal.expansionPerMillionK ?? 0, locale) }),
+    magnetism: t(`metal-page.magnets.${metal.magnetism}`),
     conductivityLow: iacs(0),
     conductivityHigh: iacs(1),
-    sound: say.soundPrinted(metal.soundMPerS ?? 0),
+    sound: t("metal-page.sound-printed", { speed: metal.soundMPerS ?? 0 }),
     elasticModulus: `${decimals(metal.elasticModulusGPa ?? 0, locale)} GPa`,
     poissonRatio: decimals(metal.poissonRatio ?? 0, locale),
-    colour: say.colours[metal.colour] ?? metal.colour,
+    colour: t(`metal-page.colours.${metal.colour}`) ?? metal.colour,
   };
   const known = (Object.keys(figureNames) as Figure[]).flatMap((figure) => {
     const from = provenance[figure];
@@ -132,7 +134,7 @@ function decimals(value: number, locale: Locale): string {
 }
 
 function rangeOf([, low, high]: Fraction, locale: Locale): string {
-  if (low === null && high === null) return words(locale).metal.notKnown;
+  if (low === null && high === null) return tellerOf(locale)("metal-page.not-known");
   const end = (share: number | null) => (share === null ? "?" : percent(share, locale).replace(" %", ""));
   return `${end(low)} – ${end(high)} %`;
 }
@@ -149,13 +151,15 @@ function mixtureOf(metal: Metal, locale: Locale): { ideal: string; withExcess: s
 
 export function conductivityText([low, high]: readonly [number, number], locale: Locale): string {
   const range = low === high ? decimals(low, locale) : `${decimals(low, locale)} – ${decimals(high, locale)}`;
-  return words(locale).metal.iacs(range);
+  return tellerOf(locale)("metal-page.iacs", { range });
 }
 
 function soundText({ mPerS, estimated }: { mPerS: number; estimated: boolean }, locale: Locale): string {
-  const say = words(locale).metal;
+  const t = tellerOf(locale);
   const rounded = Math.round(mPerS / 10) * 10;
-  return estimated ? say.soundComputed(rounded) : say.soundPrinted(mPerS);
+  return estimated
+    ? t("metal-page.sound-computed", { speed: rounded })
+    : t("metal-page.sound-printed", { speed: mPerS });
 }
 
 function neighboursOf(metal: Metal, { metals }: Library) {

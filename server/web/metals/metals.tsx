@@ -1,11 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { CompositePage } from "../../../views/metals/composite.tsx";
 import { FoundMetals, MetalsIndex, type MetalsPage } from "../../../views/metals/index.tsx";
 import { MetalPage } from "../../../views/metals/show.tsx";
 import { readNumber } from "../../../views/numbers.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { type Locale, words as wordsOf } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { distanceTo } from "../../conformity/exclusion.ts";
 import { compositeById } from "../../metals/composites/composite-by-id.ts";
@@ -34,7 +35,7 @@ export function metalRoutes(
     const found = pageOf(library.now, asked, lookOf(request).locale);
     const around = frame(request, reply);
     if (wantsPart(request)) return html(reply, render(<FoundMetals {...found} />, around.locale));
-    const { title } = wordsOf(around.locale).metals;
+    const title = tellerOf(around.locale)("metals.title");
     return html(reply, page({ ...around, title, main: <MetalsIndex {...found} /> }));
   });
 
@@ -59,7 +60,7 @@ export function metalRoutes(
     const says = `No metal is called "${id}" in library ${now.version}. Near it: ${names.join(", ")}. Look for it in the list of metals.`;
     return html(
       reply,
-      page({ ...around, title: wordsOf(around.locale).metals.none, main: <Problem says={says} /> }),
+      page({ ...around, title: tellerOf(around.locale)("metals.none"), main: <Problem says={says} /> }),
       404,
     );
   });

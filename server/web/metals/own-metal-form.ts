@@ -1,5 +1,5 @@
+import type { Locale } from "../../../views/messages/language.ts";
 import { readNumber } from "../../../views/numbers.ts";
-import type { Locale } from "../../../views/words/index.ts";
 import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
 
 /** A refused entry of the form. */

@@ -1,8 +1,8 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { OwnMetalsPage } from "../../../views/metals/own.tsx";
 import { fixed } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
-import { words } from "../../../views/words/index.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import {
   doubtsAbout,
@@ -49,7 +49,7 @@ export function ownMetalRoutes(
     );
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).ownMetals.title, main }),
+      page({ ...frame, title: tellerOf(frame.locale)("own-metals.title"), main }),
       problems.length > 0 ? 422 : 200,
     );
   }

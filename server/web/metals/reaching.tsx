@@ -1,4 +1,6 @@
 import type { FastifyInstance } from "fastify";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import {
@@ -10,7 +12,6 @@ import {
   type ReachingRow,
   type ReachingView,
 } from "../../../views/plan/reaching.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { type Candidate, candidates } from "../../metals/composites/candidates.ts";
 import type { MixturePart } from "../../metals/composites/mixture-part.ts";
 import { type Shape, volumeOf } from "../../metals/composites/shape.ts";
@@ -47,10 +48,10 @@ export function reachingRoutes(app: FastifyInstance, library: () => Library, dem
     const asked = values.density !== "" || values.uDensity !== "";
     const answered: Answered = asked ? answerTo(values, library(), frame.locale) : { problems: [] };
     const view: ReachingView = { values, claims: claimsOf(metalBands(library())), ...answered };
-    const { title } = words(frame.locale).reaching;
+    const t = tellerOf(frame.locale);
     return html(
       reply,
-      page({ ...frame, title, main: <ReachingPage {...view} /> }),
+      page({ ...frame, title: t("reaching.title"), main: <ReachingPage {...view} /> }),
       view.problems.length > 0 ? 422 : 200,
     );
   });

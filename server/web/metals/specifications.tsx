@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Specifications, type SpecificationsView } from "../../../views/specifications/index.tsx";
-import { words } from "../../../views/words/index.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -54,7 +54,11 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     };
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).specifications.title, main: <Specifications {...view} /> }),
+      page({
+        ...frame,
+        title: tellerOf(frame.locale)("specifications.title"),
+        main: <Specifications {...view} />,
+      }),
       refused ? 422 : 200,
     );
   }

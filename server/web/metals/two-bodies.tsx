@@ -1,9 +1,10 @@
 import type { FastifyInstance } from "fastify";
 import { roundedPair } from "../../../calibration/rounding.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { TwoBodies, type TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { stoneDensities } from "../../metals/composites/stones.ts";
 import { densityOfRest, massesOfTwo, type Uncertain } from "../../metals/composites/two-bodies.ts";
@@ -43,7 +44,11 @@ export function twoBodiesRoutes(app: FastifyInstance, demo: boolean): void {
     const status = view.problems.length > 0 ? 422 : 200;
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).planPages.twoBodiesTitle, main: <TwoBodies {...view} /> }),
+      page({
+        ...frame,
+        title: tellerOf(frame.locale)("plan-pages.two-bodies-title"),
+        main: <TwoBodies {...view} />,
+      }),
       status,
     );
   });

@@ -2,9 +2,9 @@ import { createReadStream, existsSync } from "node:fs";
 import { join } from "node:path";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { BenchPhotos } from "../../../views/bench/photos.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -130,7 +130,7 @@ export function photoRoutes(
 
   function refusal(request: FastifyRequest, reply: FastifyReply, says: string): FastifyReply {
     const frame = frameOf(request, reply, { path: "/records", demo });
-    const title = words(frame.locale).frame.notDone;
+    const title = tellerOf(frame.locale)("frame.not-done");
     return html(reply, page({ ...frame, title, main: <Problem says={says} /> }), 422);
   }
 }

@@ -1,8 +1,8 @@
 import { isMassUnit, toGrams } from "../../../calibration/units.ts";
 import type { FieldError } from "../../../views/forms.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
 import { readNumber } from "../../../views/numbers.ts";
 import type { PlanForm } from "../../../views/plan/index.tsx";
-import type { Locale } from "../../../views/words/index.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Conditions } from "../../weighing/conditions.ts";

@@ -1,7 +1,7 @@
 import { measure } from "../../../calibration/measure.ts";
+import type { Locale } from "../../../views/messages/language.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { PlanAnswer, PlanPage } from "../../../views/plan/index.tsx";
-import type { Locale } from "../../../views/words/index.ts";
 import type { LookAlike } from "../../conformity/look-alike.ts";
 import type { Plan } from "../../conformity/plan/plan.ts";
 import { planTable } from "../../conformity/plan/plan-table.ts";

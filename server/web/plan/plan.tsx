@@ -1,9 +1,10 @@
 import type { FastifyInstance } from "fastify";
 import { massUnits } from "../../../calibration/units.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { type PlanForm, type PlanPage, Plan as PlanView } from "../../../views/plan/index.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import type { Plan } from "../../conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
@@ -32,7 +33,7 @@ export function planRoutes(
     const view = await pageOf(asked, settings.now, library.now, { plan, locale: frame.locale });
     return html(
       reply,
-      page({ ...frame, title: words(frame.locale).frame.plan, main: <PlanView {...view} /> }),
+      page({ ...frame, title: tellerOf(frame.locale)("frame.plan"), main: <PlanView {...view} /> }),
       view.problems.length > 0 ? 422 : 200,
     );
   });

@@ -1,7 +1,7 @@
-import { tell } from "../../../views/messages/tell.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Amendment } from "../../../views/records/amendments.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { computeRequest } from "../../compute/contract.ts";
 import { stateOf } from "../../conformity/state.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -12,12 +12,16 @@ import { whenOf } from "../when.ts";
 
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
 export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: Locale): Amendment[] {
-  const { amendments: say } = words(locale);
-  const names = { ticket: say.ticket, description: say.piece, customer: say.broughtBy };
+  const t = tellerOf(locale);
+  const names = {
+    ticket: t("amendments.ticket"),
+    description: t("amendments.piece"),
+    customer: t("amendments.brought-by"),
+  };
   const stands = {
     ticket: piece.ticket,
     description: piece.description,
-    customer: piece.customer ?? words(locale).record.nothing,
+    customer: piece.customer ?? t("record-page.nothing"),
   };
   let result: { seq: number; body: Result } | undefined;
   return entries.flatMap((entry) => {
@@ -42,7 +46,7 @@ export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: 
 
 /** Density, finding and what went into them, where an amended result differs from the one before. */
 function resultChanges(before: Result, after: Result, locale: Locale): Amendment["changes"] {
-  const { amendments: say } = words(locale);
+  const t = tellerOf(locale);
   const told = ({ response, request }: Result) => {
     const asked = computeRequest.safeParse(request).data;
     const celsius = asked?.liquid;
@@ -51,14 +55,17 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
       ...loads.map(
         ({ role, readings, unit }) =>
           [
-            words(locale).bench.roles[role],
+            t(`bench.roles.${role}`),
             readings.map((text) => `${inLocale(text, locale)} ${unit}`).join(", "),
           ] as const,
       ),
-      [say.density, `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
-      [say.finding, tell({ code: `state.${stateOf(response)}` }, locale)],
       [
-        say.waterTemperature,
+        t("amendments.density"),
+        `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
+      ],
+      [t("amendments.finding"), tell({ code: `state.${stateOf(response)}` }, locale)],
+      [
+        t("amendments.water-temperature"),
         celsius?.kind === "water" ? `${inLocale(String(celsius.temperature_c), locale)} °C` : "",
       ],
     ] as const;

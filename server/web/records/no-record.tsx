@@ -1,7 +1,7 @@
 import type { FastifyReply } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 
@@ -12,6 +12,10 @@ export function noRecord(subject: string): string {
 
 /** The same as a page, 404. */
 export function noRecordPage(reply: FastifyReply, around: ReturnType<typeof frameOf>, subject: string) {
-  const { none } = words(around.locale).records;
-  return html(reply, page({ ...around, title: none, main: <Problem says={noRecord(subject)} /> }), 404);
+  const t = tellerOf(around.locale);
+  return html(
+    reply,
+    page({ ...around, title: t("records.none"), main: <Problem says={noRecord(subject)} /> }),
+    404,
+  );
 }

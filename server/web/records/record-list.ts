@@ -1,6 +1,6 @@
+import type { Locale } from "../../../views/messages/language.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { RecordFilters, RecordRow, RecordsPage } from "../../../views/records/index.tsx";
-import type { Locale } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
 import type { Ledger } from "../../ledger/ledger.ts";

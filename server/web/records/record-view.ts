@@ -1,4 +1,6 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
 import type { RecordView } from "../../../views/records/show.tsx";
@@ -9,7 +11,6 @@ import {
   findingViewOf,
   measuredOf,
 } from "../../../views/result-parts.ts";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import {
   type ComputeRequest,
@@ -38,7 +39,7 @@ export function recordView(
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): Omit<RecordView, "photos" | "photoForm" | "photoAside" | "photosAside" | "amendable" | "assay"> {
   const bands = metalBands(library);
-  const say = words(locale).record;
+  const t = tellerOf(locale);
   const request = computeRequest.parse(stated.request);
   const response = computeResponse.parse(stated.response);
   const first = entries.findLast((one) => one.kind === "result");
@@ -52,16 +53,17 @@ export function recordView(
     ...(told.condition === undefined ? {} : { description: told.condition }),
     ...(told.operator === undefined ? {} : { operator: told.operator }),
     ...(told.customer === undefined ? {} : { broughtBy: told.customer }),
-    saidByCustomer: piece.claim === undefined ? say.nothing : toldValue(nameIn(library, piece.claim), locale),
+    saidByCustomer:
+      piece.claim === undefined ? t("record-page.nothing") : toldValue(nameIn(library, piece.claim), locale),
     when: whenOf(first?.at ?? entry.at),
-    method: words(locale).bench.methods[piece.method].name,
+    method: t(`bench.methods.${piece.method}.name`),
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
-    densityWords: say.intervalWords(
-      inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
-      fromTo(interval[0], interval[1], locale),
-      words(locale).bench.result[response.interval_from],
-      fixed(response.k, 2, locale),
-    ),
+    densityWords: t("record-page.interval-words", {
+      percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
+      interval: fromTo(interval[0], interval[1], locale),
+      from: t(`bench.result.${response.interval_from}`),
+      k: fixed(response.k, 2, locale),
+    }),
     results: resultsOf(response, locale),
     conditions: [...conditionsOf(request, response, locale), ...profilesOf(checked, locale)],
     finding: {
@@ -97,7 +99,7 @@ export function recordView(
       entry.kind === "report-issued"
         ? [
             {
-              number: say.copy(entry.body.number, entry.body.copy),
+              number: t("record-page.copy", { number: entry.body.number, copy: entry.body.copy }),
               href: `/records/${piece.id}/reports/${entry.body.number}?copy=${entry.body.copy}`,
               when: whenOf(entry.at),
             },
@@ -112,8 +114,12 @@ export function recordView(
 }
 
 function rightPieceSays({ announced, weighed, reason }: BodyOf<"right-piece">, locale: Locale): string {
-  const say = words(locale).otherPiece;
-  return say.note(inLocale(weighed, locale), inLocale(announced, locale), reason);
+  const t = tellerOf(locale);
+  return t("other-piece.note", {
+    weighed: inLocale(weighed, locale),
+    announced: inLocale(announced, locale),
+    reason,
+  });
 }
 
 /** Name of a metal; its id where an owner has since taken it out of the library. */
@@ -122,16 +128,16 @@ export function nameIn(library: Library, id: string): string {
 }
 
 function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureView {
-  const { roles, readings } = words(locale).bench;
+  const t = tellerOf(locale);
   const confirmed = piece.secondReadings.findLast(({ body }) => body.agrees && body.of.includes(capture.id));
-  const by = confirmed && words(locale).captures.confirmed(confirmed.body.by, whenOf(confirmed.at));
+  const by = confirmed && t("captures.confirmed", { by: confirmed.body.by, when: whenOf(confirmed.at) });
   return {
     id: capture.id,
-    role: roles[capture.role],
+    role: t(`bench.roles.${capture.role}`),
     reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
     when: whenOf(capture.at),
     from: capture.balance,
-    settled: [readings.howTaken[capture.takenBy], by].filter(Boolean).join(", "),
+    settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
     ...(capture.setAside
       ? { voided: { when: whenOf(capture.setAside.at), reason: capture.setAside.reason } }
       : {}),
@@ -140,13 +146,19 @@ function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureVie
 }
 
 function resultsOf(response: ComputeResponse, locale: Locale): RecordView["results"] {
-  const say = words(locale).record.results;
+  const t = tellerOf(locale);
   return [
-    [say.mass, `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
-    [say.volume, `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale)} cm³`],
-    [say.density20, `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`],
-    [say.relative, fixed(response.relative_density.d20_4, 4, locale)],
-    [say.apparent, fixed(response.relative_density.apparent, 4, locale)],
+    [t("record-page.results.mass"), `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
+    [
+      t("record-page.results.volume"),
+      `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale)} cm³`,
+    ],
+    [
+      t("record-page.results.density20"),
+      `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
+    ],
+    [t("record-page.results.relative"), fixed(response.relative_density.d20_4, 4, locale)],
+    [t("record-page.results.apparent"), fixed(response.relative_density.apparent, 4, locale)],
   ];
 }
 
@@ -155,46 +167,52 @@ function conditionsOf(
   response: ComputeResponse,
   locale: Locale,
 ): RecordView["conditions"] {
-  const say = words(locale).record;
+  const t = tellerOf(locale);
   const digits = (text: string) => inLocale(text, locale);
   const { liquid, balance, hanger } = request;
   const named =
     liquid?.kind === "water"
-      ? say.water(
-          toldValue(liquid.purity, locale),
-          digits(String(liquid.temperature_c)),
-          digits(liquid.temperature_u_c.toPrecision(2)),
-        )
-      : liquid && say.asStated(liquid.name);
+      ? t("record-page.water", {
+          purity: toldValue(liquid.purity, locale),
+          celsius: digits(String(liquid.temperature_c)),
+          u: digits(liquid.temperature_u_c.toPrecision(2)),
+        })
+      : liquid && t("record-page.as-stated", { name: liquid.name });
   const inLiquid: RecordView["conditions"] =
     named === undefined
       ? []
       : [
-          [say.liquid, named],
-          [say.liquidDensity, `${fixed(response.liquid_density_g_cm3, 6, locale)} g/cm³`],
+          [t("record-page.liquid"), named],
+          [t("record-page.liquid-density"), `${fixed(response.liquid_density_g_cm3, 6, locale)} g/cm³`],
         ];
   return [
     ...inLiquid,
-    [say.airDensity, `${fixed(response.air_density_kg_m3, 4, locale)} kg/m³`],
-    [say.readability, `${digits(String(balance.readability_g))} g`],
+    [t("record-page.air-density"), `${fixed(response.air_density_kg_m3, 4, locale)} kg/m³`],
+    [t("record-page.readability"), `${digits(String(balance.readability_g))} g`],
     [
-      say.repeatability,
-      say.dryAndImmersed(
-        digits(balance.repeatability_g.toPrecision(2)),
-        digits((balance.immersed_repeatability_g ?? balance.repeatability_g).toPrecision(2)),
-      ),
+      t("record-page.repeatability"),
+      t("record-page.dry-and-immersed", {
+        dry: digits(balance.repeatability_g.toPrecision(2)),
+        immersed: digits((balance.immersed_repeatability_g ?? balance.repeatability_g).toPrecision(2)),
+      }),
     ],
-    [say.linearity, balance.linearity_g === 0 ? say.notStated : `±${digits(String(balance.linearity_g))} g`],
-    [say.wire, !hanger?.wire_mm ? say.notStated : `${digits(String(hanger.wire_mm))} mm`],
+    [
+      t("record-page.linearity"),
+      balance.linearity_g === 0 ? t("record-page.not-stated") : `±${digits(String(balance.linearity_g))} g`,
+    ],
+    [
+      t("record-page.wire"),
+      !hanger?.wire_mm ? t("record-page.not-stated") : `${digits(String(hanger.wire_mm))} mm`,
+    ],
   ];
 }
 
 /** Which versions of the profiles the budget took its numbers from. */
 function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): RecordView["conditions"] {
-  const say = words(locale).record;
+  const t = tellerOf(locale);
   return (checked?.profiles ?? []).map(({ of, version, validUntil }) => [
-    say.profileOf(toldValue(of, locale)),
-    say.profileVersion(version, validUntil.slice(0, 10)),
+    t("record-page.profile-of", { name: toldValue(of, locale) }),
+    t("record-page.profile-version", { version, until: validUntil.slice(0, 10) }),
   ]);
 }
 

@@ -1,10 +1,10 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { ImportedRecord, type ImportedView } from "../../../views/records/imported.tsx";
 import { FoundRecords, RecordsIndex } from "../../../views/records/index.tsx";
 import { RecordPage } from "../../../views/records/show.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -41,7 +41,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     const around = frame(request, reply);
     return html(
       reply,
-      page({ ...around, title: words(around.locale).records.title, main: <RecordsIndex {...list} /> }),
+      page({ ...around, title: tellerOf(around.locale)("records.title"), main: <RecordsIndex {...list} /> }),
     );
   });
 
@@ -50,7 +50,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
     const imported = entries.find((entry) => entry.kind === "imported-weighing");
     if (imported?.kind === "imported-weighing") {
       const around = frame(request, reply);
-      const title = words(around.locale).records.recordOf(imported.body.ticket);
+      const title = tellerOf(around.locale)("records.record-of", { ticket: imported.body.ticket });
       return html(
         reply,
         page({ ...around, title, main: <ImportedRecord {...importedView(imported, library())} /> }),
@@ -62,7 +62,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         reply,
         page({
           ...frame(request, reply),
-          title: words(lookOf(request).locale).records.none,
+          title: tellerOf(lookOf(request).locale)("records.none"),
           main: (
             <Problem
               says={`No record is called "${request.params.piece}" in this ledger. Look for it in the list of records.`}
@@ -91,7 +91,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
       reply,
       page({
         ...around,
-        title: words(around.locale).records.recordOf(view.ticket),
+        title: tellerOf(around.locale)("records.record-of", { ticket: view.ticket }),
         main: <RecordPage {...view} />,
       }),
     );
@@ -117,7 +117,7 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
             reply,
             page({
               ...frame(request, reply),
-              title: words(lookOf(request).locale).frame.notDone,
+              title: tellerOf(lookOf(request).locale)("frame.not-done"),
               main: <Problem says={error.message} />,
             }),
             422,

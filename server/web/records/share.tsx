@@ -1,4 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { SharePage } from "../../../views/records/share.tsx";
@@ -6,7 +8,6 @@ import { sharePicture } from "../../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../../views/records/share-sheet.ts";
 import { shareText } from "../../../views/records/share-text.ts";
 import type { RecordView } from "../../../views/records/show.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { computeResponse } from "../../compute/contract.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import { distinctNames } from "../../conformity/distinct-names.ts";
@@ -62,7 +63,7 @@ export function shareRoutes(app: FastifyInstance, { ledger, evaluate, demo, libr
       reply,
       page({
         ...frame,
-        title: words(frame.locale).share.pageTitle,
+        title: tellerOf(frame.locale)("share.page-title"),
         scripts: ["share.js"],
         main: (
           <SharePage
@@ -101,7 +102,7 @@ function sheetOf(
   const { piece, stated, curve } = read;
   const view = recordView(piece, entries, stated, curve, { csrfToken: "", locale, library });
   const response = computeResponse.parse(stated.result.response);
-  const { roles } = words(locale).bench;
+  const t = tellerOf(locale);
   const standing = piece.captures.filter(({ setAside }) => !setAside);
   const { confidence } = view.plot.measured ?? { confidence: 0 };
   const sheet: ShareSheet = {
@@ -114,7 +115,7 @@ function sheetOf(
     method: view.method,
     liquid: String(view.conditions[0]?.[1] ?? ""),
     readings: standing.map(({ role, text, unit, takenBy }) => ({
-      role: roles[role],
+      role: t(`bench.roles.${role}`),
       shown: `${inLocale(text, locale)} ${unit}`,
       typed: takenBy === "typed",
     })),
@@ -132,7 +133,7 @@ function sheetOf(
     plot: view.plot,
   };
   // Typed words may promise what only others may promise; they go out to strangers here.
-  return withoutReservedWords(sheet, words(locale).report.reservedWord).value;
+  return withoutReservedWords(sheet, t("report.reserved-word")).value;
 }
 
 /** The names of all that is alive: the claim, then in the order of the finding, then the rest. */

@@ -1,10 +1,11 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { message } from "../../../calibration/message.ts";
+import { type Locale, locales } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { ReportPage } from "../../../views/reports/index.tsx";
 import type { Told } from "../../../views/told.tsx";
-import { type Locale, locales, words } from "../../../views/words/index.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -41,7 +42,7 @@ export function reportRoutes(
       reply,
       page({
         ...frameOf(request, reply, { path: "/records", demo }),
-        title: words(lookOf(request).locale).frame.notDone,
+        title: tellerOf(lookOf(request).locale)("frame.not-done"),
         main: <Problem says={says} />,
       }),
       status,
@@ -111,7 +112,7 @@ export function reportRoutes(
         reply,
         page({
           ...frameOf(request, reply, { path: "/records", demo }),
-          title: words(locale).report.title,
+          title: tellerOf(locale)("report.title"),
           mainLocale: locale,
           main: <div dangerouslySetInnerHTML={{ __html: print.page }} />,
         }),
@@ -147,13 +148,16 @@ async function printed(report: Report): Promise<Printed> {
 
 /** The house as the settings named it before a row of the ledger. */
 async function houseAt(ledger: Ledger, seq: number, locale: Locale): Promise<House> {
-  const { sealUntil } = words(locale).report.house;
+  const t = tellerOf(locale);
   const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
   const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
   if (!settings?.success) return {};
   const { name, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } =
     settings.data.house;
-  const seal = verifiedUntil === "" ? verifiedScale : sealUntil(verifiedScale, verifiedUntil);
+  const seal =
+    verifiedUntil === ""
+      ? verifiedScale
+      : t("report.house.seal-until", { seal: verifiedScale, until: verifiedUntil });
   return {
     ...(name === "" ? {} : { name }),
     ...(address === "" ? {} : { address }),

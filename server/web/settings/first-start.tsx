@@ -1,8 +1,8 @@
 import type { FastifyInstance } from "fastify";
 import { FirstStart } from "../../../views/first-start/index.tsx";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { words } from "../../../views/words/index.ts";
 import { isMethod } from "../../methods/index.ts";
 import { metalGroups, sources } from "../../station/bench-settings.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
@@ -31,18 +31,25 @@ export function firstStartRoutes(
 ): void {
   app.get("/first-start", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/first-start", demo });
-    const say = words(frame.locale).firstStart;
+    const t = tellerOf(frame.locale);
     const { method, metal, source } = settings.now;
     const main = (
       <FirstStart
         csrfToken={frame.csrfToken}
         locale={frame.locale}
-        metals={metalGroups.map((id) => ({ id, name: words(frame.locale).settings.metals[id] }))}
+        metals={metalGroups.map((id) => ({ id, name: t(`settings.metals.${id}`) }))}
         answers={settings.answered ? { method, metal, source } : cabled ? { source: "cable" } : {}}
         canTry={changeBench !== undefined && !demo}
       />
     );
-    return html(reply, page({ ...frame, title: settings.answered ? say.firstQuestions : say.welcome, main }));
+    return html(
+      reply,
+      page({
+        ...frame,
+        title: settings.answered ? t("first-start.first-questions") : t("first-start.welcome"),
+        main,
+      }),
+    );
   });
 
   app.post("/first-start", { preHandler: app.csrfProtection }, async (request, reply) => {
@@ -52,10 +59,14 @@ export function firstStartRoutes(
     const source = sources.find((one) => one === fields.source);
     if (!isMethod(method) || !metal || !source) {
       const frame = frameOf(request, reply, { path: "/first-start", demo });
-      const { welcome } = words(frame.locale).firstStart;
+      const t = tellerOf(frame.locale);
       const says =
         "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.";
-      return html(reply, page({ ...frame, title: welcome, main: <Problem says={says} /> }), 422);
+      return html(
+        reply,
+        page({ ...frame, title: t("first-start.welcome"), main: <Problem says={says} /> }),
+        422,
+      );
     }
     await settings.keep({ method, metal, source });
     if (source === "simulated" && !demo && changeBench)

@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
-import { words } from "../../../views/words/index.ts";
 import { readCheckpoint, writtenCheckpoint } from "../../ledger/checkpoint.ts";
 import type { HandOverState } from "../../ledger/keep-handing-over.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -34,7 +34,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: P
       csrfToken: frame.csrfToken,
       ...rest,
     };
-    const title = words(frame.locale).ledger.title;
+    const title = tellerOf(frame.locale)("ledger-page.title");
     return html(
       reply,
       page({ ...frame, title, main: <LedgerPage {...view} /> }),
@@ -64,7 +64,9 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: P
     const read = lines.map(readCheckpoint);
     const wrong = lines.find((_, place) => read[place] === null);
     if (wrong !== undefined) {
-      const error = words(lookOf(request).locale).ledger.check.noLine(wrong.slice(0, 80));
+      const error = tellerOf(lookOf(request).locale)("ledger-page.check.no-line", {
+        line: wrong.slice(0, 80),
+      });
       return show(request, reply, { kept, problems: [{ fieldId: "kept", error }] });
     }
     const checkpoints = read.flatMap((one) => (one ? [one] : []));

@@ -1,8 +1,8 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { readNumber } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { RetentionPage, type RetentionView } from "../../../views/settings/retention.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { MeasurementRecord } from "../../ledger/records.ts";
 import { expiring, mostYears, type RetentionSetting, retentionFrom } from "../../ledger/retention.ts";
@@ -52,7 +52,7 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
       typed,
       csrfToken: frame.csrfToken,
     };
-    const title = words(frame.locale).retention.title;
+    const title = tellerOf(frame.locale)("retention.title");
     return html(
       reply,
       page({ ...frame, title, main: <RetentionPage {...view} /> }),
@@ -69,7 +69,7 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
     const number = read.kind === "number" ? Number(read.text) : Number.NaN;
     if (!(number > 0 && number <= mostYears))
       return show(request, reply, {
-        problems: [{ fieldId: "years", error: words(locale).retention.wrong(years) }],
+        problems: [{ fieldId: "years", error: tellerOf(locale)("retention.wrong", { typed: years }) }],
         typed,
       });
     await ledger.append("retention", "bench", {

@@ -1,9 +1,10 @@
 import { purities } from "../../../calibration/liquid.ts";
 import { isMassUnit } from "../../../calibration/units.ts";
 import type { FieldError } from "../../../views/forms.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale, readNumber } from "../../../views/numbers.ts";
 import type { NumberField } from "../../../views/settings/index.tsx";
-import { type Locale, words } from "../../../views/words/index.ts";
 import { isMethod } from "../../methods/index.ts";
 import {
   type BenchSettings,
@@ -47,13 +48,13 @@ export function numberFields(
   typed: Record<string, string>,
   locale: Locale,
 ): { balance: NumberField[]; around: NumberField[] } {
-  const say = words(locale).settings.numbers;
+  const t = tellerOf(locale);
   const drawn = ({ key, unit }: NumberAsked): NumberField => ({
     name: key,
-    label: say[key].label,
+    label: t(`settings.numbers.${key}.label`),
     unit,
     value: typed[key] ?? inLocale(conditions[key], locale),
-    ...(say[key].hint === "" ? {} : { hint: say[key].hint }),
+    ...(t(`settings.numbers.${key}.hint`) === "" ? {} : { hint: t(`settings.numbers.${key}.hint`) }),
   });
   return { balance: numbers.balance.map(drawn), around: numbers.around.map(drawn) };
 }
@@ -89,7 +90,12 @@ export function benchSettingsFrom(
   if (decisionRule === undefined)
     problems.push({
       fieldId: "ruleMultiple",
-      error: { ...words(locale).decision.multipleWrong, value: fields.ruleMultiple ?? "" },
+      error: {
+        what: tellerOf(locale)("decision.multiple-wrong.what"),
+        right: tellerOf(locale)("decision.multiple-wrong.right"),
+        todo: tellerOf(locale)("decision.multiple-wrong.todo"),
+        value: fields.ruleMultiple ?? "",
+      },
     });
   const { method = "", metal = "", water = "" } = fields;
   const group = metalGroups.find((one) => one === metal);
@@ -132,15 +138,15 @@ function numberOf(
   locale: Locale,
 ): { text: string } | { error: FieldError } {
   const { key, unit, mayBeEmpty } = asked;
-  const { label } = words("en").settings.numbers[key];
+  const t = tellerOf("en");
   if (mayBeEmpty && typed.trim() === "") return { text: "" };
   const read = readNumber(typed, locale);
-  if (read.kind !== "number") return { error: `${label}: ${read.says}` };
+  if (read.kind !== "number") return { error: `${t(`settings.numbers.${key}.label`)}: ${read.says}` };
   const checked = conditionsShape.shape[key].safeParse(read.text);
   if (checked.success) return { text: read.text };
   return {
     error: {
-      what: `${label} ${outOf(checked.error.issues[0])}.`,
+      what: `${t(`settings.numbers.${key}.label`)} ${outOf(checked.error.issues[0])}.`,
       value: `${typed.trim()} ${unit}`,
       right: mayBeEmpty ? "Right: a number in that range, or nothing." : "Right: a number in that range.",
       todo: "Correct it and keep again.",

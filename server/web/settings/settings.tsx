@@ -1,10 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { purities } from "../../../calibration/liquid.ts";
 import { massUnits } from "../../../calibration/units.ts";
+import { isCode } from "../../../views/messages/catalogue.ts";
+import { type Locale, locales } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale, readNumber } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { Settings, type SettingsView } from "../../../views/settings/index.tsx";
-import { type Locale, locales, words } from "../../../views/words/index.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { metalGroups } from "../../station/bench-settings.ts";
@@ -29,17 +31,18 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     { problems = [], typed = {} }: { problems?: Problems; typed?: Record<string, string> } = {},
   ): Promise<FastifyReply> {
     const frame = frameOf(request, reply, { path: "/settings", demo });
-    const say = words(frame.locale).settings;
+    const t = tellerOf(frame.locale);
     const { kept = "" } = request.query as { kept?: string };
+    const keptCode = `settings.kept.${kept}`;
     const { method, metal, scaleStep, secondUnit, conditions, decisionRule, house, secondPerson } =
       settings.now;
     const view: SettingsView = {
       ...frame,
       method: (typed.method as SettingsView["method"] | undefined) ?? method,
       metal: typed.metal ?? metal,
-      metals: metalGroups.map((id) => ({ id, name: say.metals[id] })),
+      metals: metalGroups.map((id) => ({ id, name: t(`settings.metals.${id}`) })),
       water: typed.water ?? conditions.purity,
-      waters: purities.map((id) => ({ id, name: say.waters[id] })),
+      waters: purities.map((id) => ({ id, name: t(`settings.waters.${id}`) })),
       numbers: numberFields(conditions, typed, frame.locale),
       rule: {
         kind: typed.rule ?? decisionRule.kind,
@@ -60,14 +63,14 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       accreditation: typed.accreditation ?? house.accreditation,
       verifiedScale: typed.verifiedScale ?? house.verifiedScale,
       verifiedUntil: typed.verifiedUntil ?? house.verifiedUntil,
-      storage: [say.ledgerIs(ledger.place)],
+      storage: [t("settings.ledger-is", { place: ledger.place })],
       problems,
       demo,
-      ...(say.kept[kept] === undefined ? {} : { kept: say.kept[kept] }),
+      ...(isCode(keptCode) ? { kept: t(keptCode) } : {}),
     };
     return html(
       reply,
-      page({ ...frame, title: say.title, main: <Settings {...view} /> }),
+      page({ ...frame, title: t("settings.title"), main: <Settings {...view} /> }),
       problems.length > 0 ? 422 : 200,
     );
   }
@@ -124,7 +127,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     const { house = "", address = "", contact = "", verifiedScale = "", verifiedUntil = "" } = fields;
     const { accreditedBy = "", accreditation = "" } = fields;
     if ((accreditedBy.trim() === "") !== (accreditation.trim() === ""))
-      return [{ fieldId: "accreditation", error: words(locale).settings.accreditationHalf }];
+      return [{ fieldId: "accreditation", error: tellerOf(locale)("settings.accreditation-half") }];
     await settings.keep({
       house: { name: house, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation },
     });

@@ -1,8 +1,8 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { TokensPage, type TokensView } from "../../../views/settings/tokens.tsx";
-import { words } from "../../../views/words/index.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { newToken, type Scope, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
@@ -34,7 +34,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
       stepKey: randomUUID(),
       ...(made === undefined ? {} : { made }),
     };
-    const title = words(frame.locale).tokens.title;
+    const title = tellerOf(frame.locale)("tokens.title");
     return html(
       reply.header("cache-control", "no-store"),
       page({ ...frame, title, main: <TokensPage {...view} /> }),
@@ -48,7 +48,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     const typed = fieldsOf(request);
     const { name = "", until = "", by = "", step } = typed;
     const covered = (Object.keys(scopes) as Scope[]).filter((scope) => typed[scope] === "yes");
-    const problems = refusedIn(typed, covered, now(), words(lookOf(request).locale).tokens);
+    const problems = refusedIn(typed, covered, now(), tellerOf(lookOf(request).locale));
     if (problems.length > 0) return show(request, reply, { problems, typed });
     const { token, tokenHash } = newToken(randomBytes(32));
     try {
@@ -77,9 +77,11 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     async (request, reply) => {
       const { tokenHash } = request.params;
       const reason = (fieldsOf(request).reason ?? "").trim();
-      const say = words(lookOf(request).locale).tokens;
+      const t = tellerOf(lookOf(request).locale);
       if (reason === "")
-        return show(request, reply, { problems: [{ fieldId: "tokens-heading", error: say.whyMissing }] });
+        return show(request, reply, {
+          problems: [{ fieldId: "tokens-heading", error: t("tokens.why-missing") }],
+        });
       if ((await standing()).some((token) => token.tokenHash === tokenHash && !token.revoked))
         await ledger.append("token-revoked", "tokens", { tokenHash, reason });
       return reply.redirect("/settings/tokens?revoked", 303);
@@ -96,13 +98,15 @@ function refusedIn(
   { name = "", until = "" }: Record<string, string>,
   covered: readonly Scope[],
   now: Date,
-  say: ReturnType<typeof words>["tokens"],
+  t: Tell,
 ) {
   const day = /^\d{4}-\d{2}-\d{2}$/.test(until) ? endOf(until).getTime() : Number.NaN;
   return [
-    ...(name.trim() === "" ? [{ fieldId: "name", error: say.nameMissing }] : []),
-    ...(covered.length === 0 ? [{ fieldId: "scopes", error: say.nothingTicked }] : []),
-    ...(until !== "" && !(day > now.getTime()) ? [{ fieldId: "until", error: say.untilWrong(until) }] : []),
+    ...(name.trim() === "" ? [{ fieldId: "name", error: t("tokens.name-missing") }] : []),
+    ...(covered.length === 0 ? [{ fieldId: "scopes", error: t("tokens.nothing-ticked") }] : []),
+    ...(until !== "" && !(day > now.getTime())
+      ? [{ fieldId: "until", error: t("tokens.until-wrong", { typed: until }) }]
+      : []),
   ];
 }
 

@@ -1,6 +1,5 @@
-import { weighing as english } from "../../en/weighing.ts";
+import { codes, textOf } from "../../../messages/catalogue.ts";
 import type { ToldPair } from "../../told.ts";
-import { weighing as german } from "../weighing.ts";
 
 /** Was die Eingaben zu einer Wägung zurückweist. */
 export const weighing: readonly ToldPair[] = [
@@ -27,6 +26,6 @@ export const weighing: readonly ToldPair[] = [
 ];
 
 /** Namen der Felder, wie sie in Zurückweisungen stehen. */
-export const weighingNames: readonly ToldPair[] = (
-  Object.keys(english.fields) as (keyof typeof english.fields)[]
-).map((field) => [english.fields[field], german.fields[field]]);
+export const weighingNames: readonly ToldPair[] = codes
+  .filter((code) => code.startsWith("weighing.fields."))
+  .map((code) => [textOf(code, "en")!.fill({}), textOf(code, "de")!.fill({})]);

@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
-import { type Tell, tellerOf } from "../messages/tell.ts";
-import { type Locale, type Words, words } from "./index.ts";
+import type { Locale } from "./language.ts";
+import { type Tell, tellerOf } from "./tell.ts";
 
 const Spoken = createContext<Locale>("en");
 
@@ -11,11 +11,6 @@ export const Speaking = Spoken.Provider;
 /** The language the part is drawn in. */
 export function useLocale(): Locale {
   return useContext(Spoken);
-}
-
-/** The words of the language the part is drawn in. */
-export function useWords(): Words {
-  return words(useLocale());
 }
 
 /** Gives the words of a code in the language the part is drawn in. */

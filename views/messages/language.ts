@@ -1,21 +1,9 @@
-import { de } from "./de/index.ts";
-import { en, type Words } from "./en/index.ts";
-
-export type { Words };
-
 /** The languages that are shipped. */
 export const locales = ["en", "de", "es"] as const;
 export type Locale = (typeof locales)[number];
 
 /** Each language by its own name. */
 export const languageNames: Record<Locale, string> = { en: "English", de: "Deutsch", es: "Español" };
-
-const languages: Record<Locale, Words> = { en, de, es: en };
-
-/** The words of a language. */
-export function words(locale: Locale = "en"): Words {
-  return languages[locale];
-}
 
 /** The shipped language that a browser's Accept-Language header asks for first; English when none fits. */
 export function localeFrom(acceptLanguage: string | undefined): Locale {
