@@ -3,8 +3,8 @@ import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/usual-suspects.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
 import { rolesOf } from "../methods/index.ts";
-import { suspicions } from "../weighing/checks/index.ts";
-import type { Suspicion } from "../weighing/checks/suspicion.ts";
+import type { Check } from "../weighing/checks/check.ts";
+import { checksOf } from "../weighing/checks/index.ts";
 import { type Piece, standing } from "../weighing/piece.ts";
 import { balanceFor } from "../weighing/request.ts";
 import { situationOf } from "../weighing/situation.ts";
@@ -38,7 +38,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
         ? toldApartHere(evaluation.finding.claim, evaluation.finding.alive, bench.library)
         : undefined,
     ...(secondPerson ? { secondPerson } : {}),
-    doubts: open ? doubtsAbout(bench, open) : [],
+    checks: open ? checksAbout(bench, open) : [],
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),
     firstMethod: bench.preferences.method,
@@ -56,7 +56,7 @@ function truthBehind(piece: Piece | undefined): string | undefined {
 }
 
 /** What looks wrong about the piece so far, and about the immersion that is going on. */
-export function doubtsAbout(bench: Bench, piece: Piece) {
+export function checksAbout(bench: Bench, piece: Piece): Check[] {
   const dry = standing(piece, "dry");
   if (dry.length === 0) return [];
   const wet = rolesOf(piece.method)
@@ -64,13 +64,15 @@ export function doubtsAbout(bench: Bench, piece: Piece) {
     .flatMap((role) => standing(piece, role));
   const balance = balanceFor({ dry, wet, steps: piece.details.steps }, bench.conditions, bench.profileOf);
   const situation = situationOf(piece, balance, bench.evaluation, bench.library);
-  return suspicions({ ...situation, live: bench.liveLooks });
+  return checksOf({ ...situation, live: bench.liveLooks });
 }
 
 /** The questions about the piece on the bench that are answered before its record is written. */
-export function questionsBeforeRecord(bench: Bench): Suspicion[] {
+export function questionsBeforeRecord(bench: Bench): Check[] {
   const { piece } = bench;
-  return piece && !piece.closed ? doubtsAbout(bench, piece).filter(({ blocking }) => blocking) : [];
+  return piece && !piece.closed
+    ? checksAbout(bench, piece).filter(({ severity }) => severity === "stop")
+    : [];
 }
 
 function repeatsOf(piece: Piece): RepeatsView | undefined {

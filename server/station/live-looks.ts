@@ -1,5 +1,5 @@
 import type { Role } from "../methods/index.ts";
-import type { WatchedReading } from "../weighing/checks/situation.ts";
+import type { SituationReading } from "../weighing/checks/situation.ts";
 import type { Live } from "./scale.ts";
 
 /** So long is looked back, and so far apart are two looks at least: a drift shows over tens of seconds. */
@@ -8,9 +8,9 @@ const apartMs = 250;
 
 /** What the balance showed while a capture of the piece in the liquid waited: there a drift or a pressed key shows. */
 export class LiveLooks {
-  #looks: WatchedReading[] = [];
+  #looks: SituationReading[] = [];
 
-  get all(): readonly WatchedReading[] {
+  get all(): readonly SituationReading[] {
     return this.#looks;
   }
 

@@ -1,3 +1,4 @@
+import type { Message } from "../../calibration/message.ts";
 import type { PhotoView } from "../../views/photos.tsx";
 import type { Told } from "../../views/told.tsx";
 import type { BenchClosed } from "../checks/bench-closed.ts";
@@ -5,7 +6,7 @@ import type { Evaluation } from "../compute/evaluation.ts";
 import type { DemoPiece } from "../demo/pieces.ts";
 import type { MethodName, Role } from "../methods/index.ts";
 import type { BeforeWetting } from "../weighing/before-wetting.ts";
-import type { Suspicion } from "../weighing/checks/suspicion.ts";
+import type { Check } from "../weighing/checks/check.ts";
 import type { Piece } from "../weighing/piece.ts";
 import type { Step } from "../weighing/steps.ts";
 import type { Live, ScaleDoubt } from "./scale.ts";
@@ -44,7 +45,7 @@ export interface OtherPieceView {
   withinG: number;
   /** with which the difference is written */
   decimals: number;
-  ask?: string;
+  ask?: Message;
   photos: readonly PhotoView[];
 }
 
@@ -101,7 +102,7 @@ export interface BenchView {
   beforeWetting: BeforeWetting | undefined;
   /** what this scale can tell the claim from, as the evaluation leaves it */
   plainly: string | undefined;
-  doubts: readonly Suspicion[];
+  checks: readonly Check[];
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];
   /** the way to weigh that a new piece begins with */

@@ -1,4 +1,5 @@
 import { lastPlace } from "../../calibration/decimal.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
@@ -32,7 +33,7 @@ export interface OtherMass {
   apartG: number;
   withinG: number;
   /** a question that would explain it, such as a unit, in words */
-  ask?: string;
+  ask?: Message;
 }
 
 /** The announced mass of a piece: what was told of it, else the voided weighing of its ticket in the same lot. */
@@ -118,10 +119,10 @@ export function mustBeRightPiece(ticket: string, other: OtherMass | undefined): 
     );
 }
 
-/** The question of the watch, where another unit would explain it. */
-function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: string } {
+/** The question of the check, where another unit would explain it. */
+function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: Message } {
   const expectedMass = { lowGrams: grams - withinG, highGrams: grams + withinG, from: "ticket" };
   const balance = { readabilityGrams: 0, repeatabilityGrams: 0, immersedRepeatabilityGrams: 0 };
   const seen = massNotExpected.look({ method: "hung", dry, wet: [], expectedMass, balance });
-  return seen?.ask.startsWith("Does the balance show") ? { ask: seen.ask } : {};
+  return seen?.params.case === "unit" ? { ask: message("check.mass-not-expected.ask", seen.params) } : {};
 }

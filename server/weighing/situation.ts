@@ -1,5 +1,6 @@
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
+import { called } from "../metals/called.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, type Role } from "../methods/index.ts";
 import type { Situation } from "./checks/situation.ts";
@@ -36,7 +37,7 @@ export function situationOf(
     ...(claimed
       ? {
           claim: {
-            name: claimed.name,
+            metal: called(claimed),
             lowGPerCm3: claimed.densityGPerCm3.low,
             highGPerCm3: claimed.densityGPerCm3.high,
           },

@@ -45,7 +45,6 @@ const parts = [
   "server/conformity/plan/usual-suspects.ts",
   "server/web/evidence/evidence-form.ts",
   "server/web/plan/plan.tsx",
-  "server/weighing/checks/drift-immersed.ts",
 ];
 
 const files = ["calibration", "drivers", "server"]

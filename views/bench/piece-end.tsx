@@ -12,7 +12,7 @@ export function RecordForm({ view }: { view: BenchView }) {
   const locale = useLocale();
   const t = useTell();
   const { evaluation } = view;
-  const climbing = view.doubts.some(({ kind }) => kind === "still-climbing");
+  const climbing = view.checks.some(({ code }) => code === "check.still-climbing");
   const told = evaluation && !isRefused(evaluation) && !climbing ? evaluation : undefined;
   return (
     <>
@@ -27,7 +27,7 @@ export function RecordForm({ view }: { view: BenchView }) {
       {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}
       {view.secondPerson?.due === undefined && (
         <BenchForm view={view} to="/bench/record" hidden={{ key: `${view.key}-found` }}>
-          {view.doubts.some(({ blocking }) => blocking) && <WhatWasFound view={view} />}
+          {view.checks.some(({ severity }) => severity === "stop") && <WhatWasFound view={view} />}
           <button type="submit" class="large" data-key="w">
             {t("bench.end.write")} <kbd>W</kbd>
           </button>

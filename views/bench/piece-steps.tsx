@@ -6,7 +6,7 @@ import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
-import { Doubts } from "./doubts.tsx";
+import { Checks } from "./checks.tsx";
 import { OtherPiece } from "./other-piece.tsx";
 import { BenchForm, ProblemNote } from "./parts.tsx";
 import { RecordForm, SetPieceAside } from "./piece-end.tsx";
@@ -44,7 +44,7 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
           )}
         />
       )}
-      <Doubts view={view} doubts={view.doubts} />
+      <Checks view={view} checks={view.checks} />
       <ol class="steps">
         {view.steps.map((step) => (
           <StepLine key={step.name} step={step} view={view} piece={piece} />

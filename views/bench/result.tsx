@@ -33,14 +33,14 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
       </section>
     );
   const { finding, request, response, curve } = evaluation;
-  const climbing = view.doubts.find(({ kind }) => kind === "still-climbing");
+  const climbing = view.checks.find(({ code }) => code === "check.still-climbing");
   if (climbing)
     return (
       <>
         <section class="sheet" aria-labelledby="result-heading">
           <h2 id="result-heading">{t("bench.density")}</h2>
           <p>
-            <Told says={climbing.says} />
+            <Told says={climbing} />
           </p>
         </section>
         <div class="sheet">{view.repeats && <Repeats id="repeats" {...view.repeats} locale={locale} />}</div>

@@ -11,14 +11,14 @@ import {
   PiecePart,
   ResultPart,
 } from "../../../views/bench/index.tsx";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { isMethod, isRole, type Role } from "../../methods/index.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
-import { benchView, doubtsAbout, questionsBeforeRecord } from "../../station/bench-view.ts";
+import { benchView, checksAbout, questionsBeforeRecord } from "../../station/bench-view.ts";
 import type { BenchView, LiveView, Problem } from "../../station/view.ts";
 import {
   boxes,
@@ -112,10 +112,10 @@ export function benchRoutes(
   let immersionShown = "";
   bench.onLine(() => {
     stream.changed("live-reading");
-    const immersion = bench.waitingFor && bench.piece ? doubtsAbout(bench, bench.piece) : [];
-    const kinds = immersion.map(({ kind }) => kind).join();
-    if (bench.waitingFor && kinds !== immersionShown) {
-      immersionShown = kinds;
+    const immersion = bench.waitingFor && bench.piece ? checksAbout(bench, bench.piece) : [];
+    const found = immersion.map(({ code }) => code).join();
+    if (bench.waitingFor && found !== immersionShown) {
+      immersionShown = found;
       stream.changed("piece");
     }
     const doubts = bench.scale?.doubts().length ?? 0;
@@ -274,7 +274,7 @@ export function benchRoutes(
           "A question about this weighing is open. Say what you found before the record is written; it stands there.",
           "found",
         );
-      const asks = asked.map(({ ask }) => ask).join(" ");
+      const asks = asked.map(({ code, params }) => tell({ code: `${code}.ask`, params }, "en")).join(" ");
       await bench.keepNote(`Asked before the record: ${asks} Found: “${found.trim().slice(0, 400)}”`, key);
     }
     await bench.record();

@@ -1,10 +1,9 @@
-import { densityWords, massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { isSolidMetal, roughDensity, soFar } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** Dry and wet readings in each other's boxes: changed over, they make a metal; as they stand, they make nothing. */
-export const boxesSwapped: Watch = {
-  kind: "boxes-swapped",
+export const boxesSwapped: ProcedureCheck = {
+  code: "check.boxes-swapped",
   look(situation) {
     const now = soFar(situation);
     if (now === undefined || situation.method === "flask") return undefined;
@@ -15,19 +14,12 @@ export const boxesSwapped: Watch = {
     const changed = roughDensity(wetGrams, hung ? -displacedGrams : dryGrams);
     if (!isSolidMetal(changed)) return undefined;
     return {
-      says:
-        `Dry ${massWords(dryGrams)} is less than the ${hung ? "immersed reading" : "rise"}, ${massWords(wetGrams)}. ` +
-        `Changed over, they give about ${densityWords(changed)}.`,
-      ask: `Are the two readings in each other's boxes?`,
+      severity: "stop",
+      params: { method: situation.method, dry_g: dryGrams, wet_g: wetGrams, density_g_cm3: changed },
       remedies: [
-        { says: "Change them over; the readings stay as first entered.", offer: { do: "swap-dry-and-wet" } },
-        hung
-          ? { says: "If not: the hanger was probably not tared. Zero it hanging empty in the water." }
-          : {
-              says: "If not: the balance was not zeroed with the beaker on the pan. Zero it and lower the piece again.",
-            },
+        { code: "check.remedy.change-over", offer: { do: "swap-dry-and-wet" } },
+        { code: hung ? "check.remedy.zero-the-hanger" : "check.remedy.zero-the-beaker" },
       ],
-      blocking: true,
     };
   },
 };

@@ -1,23 +1,21 @@
-import { massWords } from "../../checks/amounts.ts";
 import { climb } from "./climb.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { densitiesInOrder } from "./still-climbing.ts";
-import type { Watch } from "./watch.ts";
 
 /** Each immersion reads lighter than the one before: fresh cold water gives off its air onto the piece. */
-export const bubblesGrowing: Watch = {
-  kind: "bubbles-growing",
+export const bubblesGrowing: ProcedureCheck = {
+  code: "check.bubbles-growing",
   look(situation) {
-    const { runs, fellGrams } = climb(situation);
+    const { runs, levelled, fellGrams } = climb(situation);
     if (runs !== "down") return undefined;
     return {
-      says: `The density falls immersion by immersion: ${densitiesInOrder(situation)}; the displaced mass grew by ${massWords(-fellGrams)}.`,
-      ask: "Is the water fresh from the tap, so that bubbles grow on piece and hanger? Does the string drink?",
+      severity: levelled ? "warn" : "stop",
+      params: { densities: densitiesInOrder(situation), grew_g: -fellGrams },
       remedies: [
-        { says: "Boil the water for five minutes, let it cool covered, and begin again with it." },
-        { says: "Brush the bubbles off under water and read at once.", offer: { do: "repeat", role: "wet" } },
-        { says: "Hang the piece on thin wire instead of string." },
+        { code: "check.remedy.boil-water" },
+        { code: "check.remedy.brush-and-read", offer: { do: "repeat", role: "wet" } },
+        { code: "check.remedy.thin-wire" },
       ],
-      blocking: false,
     };
   },
 };

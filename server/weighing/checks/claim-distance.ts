@@ -2,7 +2,7 @@ import { isSolidMetal, type Situation, scatterGrams, soFar } from "./situation.t
 
 /**
  * Where the density lies against the claim's band, g/cm³, or undefined when it may lie inside, nothing is claimed, or
- * the density is no metal's at all (other watches speak then).
+ * the density is no metal's at all (other checks speak then).
  */
 export function outsideClaim(
   situation: Situation,

@@ -1,14 +1,14 @@
 import { lastPlace } from "../../../calibration/decimal.ts";
 import { gramsPerUnit } from "../../../calibration/units.ts";
-import { grams, type WatchedReading } from "./situation.ts";
-import type { Watch } from "./watch.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
+import { grams, type SituationReading } from "./situation.ts";
 
 /**
  * Readings that stand for the same thing show different last places. Coarser at a heavier load is what a balance of
  * two ranges does and is not asked about; anything else is another balance, a changed setting or a typing slip.
  */
-export const decimalsChanged: Watch = {
-  kind: "decimals-changed",
+export const decimalsChanged: ProcedureCheck = {
+  code: "check.decimals-changed",
   look({ dry, wet, flaskFull = [], dryAfter = [] }) {
     const readings = [...dry, ...flaskFull, ...wet, ...dryAfter];
     for (const [place, reading] of readings.entries())
@@ -18,19 +18,18 @@ export const decimalsChanged: Watch = {
         const heavier = Math.abs(grams(coarse)) > Math.abs(grams(fine)) + 2 * stepGrams(coarse);
         if (same || heavier || fine.unit !== coarse.unit) continue;
         return {
-          says: `The readings changed their decimals: ${fine.text} ${fine.unit} and ${coarse.text} ${coarse.unit}.`,
-          ask: "Is it the same balance in the same setting, or did a typed reading lose its last figures?",
-          remedies: [
-            {
-              says: "If figures were lost in typing (10.40 typed as 10.4), amend the reading as it was shown.",
-            },
-            { says: "If another balance or setting came in, take all readings of this piece again on one." },
-          ],
-          blocking: false,
+          severity: "warn",
+          params: {
+            fine: { decimal: fine.text },
+            fine_unit: fine.unit,
+            coarse: { decimal: coarse.text },
+            coarse_unit: coarse.unit,
+          },
+          remedies: [{ code: "check.remedy.amend-lost-figures" }, { code: "check.remedy.one-balance" }],
         };
       }
     return undefined;
   },
 };
 
-const stepGrams = ({ text, unit }: WatchedReading) => lastPlace(text) * Number(gramsPerUnit[unit]);
+const stepGrams = ({ text, unit }: SituationReading) => lastPlace(text) * Number(gramsPerUnit[unit]);

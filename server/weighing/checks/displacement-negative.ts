@@ -1,11 +1,10 @@
-import { massWords } from "../../checks/amounts.ts";
 import { boxesSwapped } from "./boxes-swapped.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { scatterGrams, soFar } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** Nothing, or less than nothing, was displaced, and changing the boxes over does not explain it. */
-export const displacementNegative: Watch = {
-  kind: "displacement-negative",
+export const displacementNegative: ProcedureCheck = {
+  code: "check.displacement-negative",
   look(situation) {
     const now = soFar(situation);
     if (now === undefined || now.displacedGrams > scatterGrams(situation, "wet")) return undefined;
@@ -16,21 +15,12 @@ export const displacementNegative: Watch = {
     )
       return undefined; // a rise of nothing: the piece is not in the water
     return {
-      says: `The displaced mass comes out as ${massWords(now.displacedGrams)}: in water every piece loses some weight.`,
-      ask: {
-        hung: "Was the piece under water, and was the empty hanger tared in the water before?",
-        displaced:
-          "Was the balance zeroed with the beaker and the empty hanger in place, before the piece went in?",
-        flask: "Was the flask topped up to the mark, and weighed full of water alone in the same way?",
-      }[situation.method],
+      severity: "stop",
+      params: { method: situation.method, displaced_g: now.displacedGrams },
       remedies: [
-        {
-          says: "Take the zero again with the empty hanger in the water at its mark.",
-          offer: { do: "repeat", role: "zero" },
-        },
-        { says: "Immerse the piece fully and read again.", offer: { do: "repeat", role: "wet" } },
+        { code: "check.remedy.zero-at-mark", offer: { do: "repeat", role: "zero" } },
+        { code: "check.remedy.immerse-fully", offer: { do: "repeat", role: "wet" } },
       ],
-      blocking: true,
     };
   },
 };

@@ -1,6 +1,5 @@
-import { massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { grams, type Situation, seconds } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** Long enough to tell a drift from settling. */
 const watchedSeconds = 10;
@@ -32,39 +31,29 @@ function sinceTheLoad({ live = [], balance }: Situation): NonNullable<Situation[
  * The live reading keeps moving one way during an immersion by more than d in ten seconds (common practice: read when
  * the drift is below that), clearly beyond its own noise.
  */
-export const driftImmersed: Watch = {
-  kind: "drift-immersed",
+export const driftImmersed: ProcedureCheck = {
+  code: "check.drift-immersed",
   look(situation) {
     const live = sinceTheLoad(situation);
     if (live.length < 5 || seconds(live.at(-1)!) - seconds(live[0]!) < watchedSeconds) return undefined;
     const { gPerS, uGPerS } = slope(live);
     if (Math.abs(gPerS) * 10 <= situation.balance.readabilityGrams || Math.abs(gPerS) <= 4 * uGPerS)
       return undefined;
-    const perMinute = `${massWords(Math.abs(gPerS) * 60)} a minute`;
     const heavier = gPerS > 0;
     const lost = situation.method === "displaced" && !heavier;
     return {
-      says: `While the piece hangs in the water the reading ${heavier ? "rises" : "falls"} by ${perMinute}.`,
-      ask: lost
-        ? "Does water evaporate from the beaker, in a draught or from a wide cup?"
-        : (situation.method === "displaced") !== heavier
-          ? "Do bubbles leave the piece, or does water go into it?"
-          : "Do bubbles grow on the piece, or does it slowly swing, sink or touch?",
+      severity: "warn",
+      params: {
+        moves: heavier ? "up" : "down",
+        g_per_minute: Math.abs(gPerS) * 60,
+        cause: lost ? "lost" : (situation.method === "displaced") !== heavier ? "leaving" : "growing",
+      },
       remedies: lost
         ? [
-            {
-              says: "Take zero, reading, zero quickly; the loss between the zeros is then known.",
-              offer: { do: "repeat", role: "zero" },
-            },
-            { says: "Use a narrow high cup with a slotted lid, out of the draught." },
+            { code: "check.remedy.zero-reading-zero", offer: { do: "repeat", role: "zero" } },
+            { code: "check.remedy.narrow-cup" },
           ]
-        : [
-            { says: "Wait until it moves less than one last place in ten seconds, then read." },
-            {
-              says: "If it never rests: lift the piece out, dry it and weigh it dry. A gain means water inside.",
-            },
-          ],
-      blocking: false,
+        : [{ code: "check.remedy.wait-for-rest" }, { code: "check.remedy.never-rests" }],
     };
   },
 };

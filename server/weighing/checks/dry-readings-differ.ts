@@ -1,10 +1,9 @@
-import { massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { grams, scatterGrams } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** Dry repeats further apart than the balance can scatter: another piece, a wet one, or fingers on it. */
-export const dryReadingsDiffer: Watch = {
-  kind: "dry-readings-differ",
+export const dryReadingsDiffer: ProcedureCheck = {
+  code: "check.dry-readings-differ",
   look(situation) {
     const masses = situation.dry.map(grams);
     if (masses.length < 2) return undefined;
@@ -13,16 +12,12 @@ export const dryReadingsDiffer: Watch = {
     const tolerable = 4.5 * scatterGrams(situation, "dry");
     if (span <= tolerable) return undefined;
     return {
-      says: `The dry readings lie ${massWords(span)} apart; this balance scatters by at most ${massWords(tolerable)}.`,
-      ask: "Was it the same piece each time, dry, and alone on the pan?",
+      severity: "stop",
+      params: { span_g: span, tolerable_g: tolerable },
       remedies: [
-        {
-          says: "Dry the piece, let the balance return to zero and weigh it again.",
-          offer: { do: "repeat", role: "dry" },
-        },
-        { says: "Draughts and static wander too: close the shield and lay the piece in a metal dish." },
+        { code: "check.remedy.dry-and-repeat", offer: { do: "repeat", role: "dry" } },
+        { code: "check.remedy.no-draught" },
       ],
-      blocking: true,
     };
   },
 };

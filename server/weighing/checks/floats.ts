@@ -1,10 +1,9 @@
-import { densityWords, massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { scatterGrams, soFar, solidMetal } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** The piece displaces more than it weighs: it floats and is held under, or it is hollow. */
-export const floats: Watch = {
-  kind: "floats",
+export const floats: ProcedureCheck = {
+  code: "check.floats",
   look(situation) {
     const now = soFar(situation);
     if (now === undefined || now.dryGrams <= 0) return undefined;
@@ -15,21 +14,13 @@ export const floats: Watch = {
     const swapped = situation.method === "displaced" && displacedGrams / dryGrams >= solidMetal.low;
     if (over <= Math.max(3 * scatterGrams(situation, "wet"), 0.02 * dryGrams) || swapped) return undefined;
     return {
-      says:
-        `The piece weighs ${massWords(dryGrams)} and displaces ${massWords(displacedGrams)}: about ` +
-        `${densityWords(gPerCm3)}, lighter than water.`,
-      ask: "Does it float, or is it hollow, filled or holding air?",
+      severity: "stop",
+      params: { dry_g: dryGrams, displaced_g: displacedGrams, density_g_cm3: gPerCm3 },
       remedies: [
-        { says: "A hollow or filled piece: density says nothing about its metal. Set it aside." },
-        {
-          says: "To measure it all the same, hang a sinker below it: weigh the sinker alone in the water, state that as the hanger's own reading, then weigh both together.",
-        },
-        {
-          says: "If it sinks: the zero was lost. Zero the empty hanger in the water and read again.",
-          offer: { do: "repeat", role: "zero" },
-        },
+        { code: "check.remedy.hollow-aside" },
+        { code: "check.remedy.use-a-sinker" },
+        { code: "check.remedy.zero-was-lost", offer: { do: "repeat", role: "zero" } },
       ],
-      blocking: true,
     };
   },
 };

@@ -1,10 +1,9 @@
-import { densityWords, massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { fitsClaim, roughDensity, soFar } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** The hanger's mass sits in the dry reading: without it the density falls into the claim's band. */
-export const hangerInDry: Watch = {
-  kind: "hanger-in-dry",
+export const hangerInDry: ProcedureCheck = {
+  code: "check.hanger-in-dry",
   look(situation) {
     const now = soFar(situation);
     const { hangerGrams, claim, method } = situation;
@@ -19,17 +18,14 @@ export const hangerInDry: Watch = {
       method === "hung" && displacedGrams > hangerGrams && fitsClaim(situation, dryOnly, 0.005);
     if (!inBoth && !inDryOnly) return undefined;
     return {
-      says:
-        `As weighed: ${densityWords(gPerCm3)}, not ${claim.name}. With the hanger (${massWords(hangerGrams)}) taken out of ` +
-        `the dry reading it would be ${densityWords(inBoth ? both : dryOnly)}, which is.`,
-      ask: "Was the hanger on the pan, or the string on the piece, in the dry reading?",
-      remedies: [
-        {
-          says: "Weigh the bare piece dry; the hanger belongs only to the zero in the water.",
-          offer: { do: "repeat", role: "dry" },
-        },
-      ],
-      blocking: false,
+      severity: "warn",
+      params: {
+        density_g_cm3: gPerCm3,
+        claim: claim.metal,
+        hanger_g: hangerGrams,
+        otherwise_g_cm3: inBoth ? both : dryOnly,
+      },
+      remedies: [{ code: "check.remedy.bare-piece", offer: { do: "repeat", role: "dry" } }],
     };
   },
 };

@@ -1,13 +1,12 @@
-import { densityWords, massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { fitsClaim, meanGrams, roughDensity, soFar } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /**
  * A hanger was stated as weighed in, but the immersed reading does not hold it: taken as it stands, a claim or at least
  * a metal appears, and less the hanger none does.
  */
-export const hangerInImmersed: Watch = {
-  kind: "hanger-in-immersed",
+export const hangerInImmersed: ProcedureCheck = {
+  code: "check.hanger-in-immersed",
   look(situation) {
     const now = soFar(situation);
     const { hangerGrams, method } = situation;
@@ -20,18 +19,12 @@ export const hangerInImmersed: Watch = {
     const otherwise = roughDensity(dryGrams, asRead);
     if (asRead <= 0 || !fitsClaim(situation, otherwise, 0.005)) return undefined;
     return {
-      says:
-        `The immersed reading, ${massWords(wetGrams)}, seems not to hold the hanger: with the stated ${massWords(hangerGrams)} ` +
-        `left in it the density would be about ${densityWords(otherwise)}.`,
-      ask: "Was the balance zeroed with the empty hanger hanging in the water at its mark?",
+      severity: "stop",
+      params: { wet_g: wetGrams, hanger_g: hangerGrams, otherwise_g_cm3: otherwise },
       remedies: [
-        { says: "If so, take the hanger's reading out of what was stated: the zero has taken it off." },
-        {
-          says: "Hang the empty hanger in the water at its mark, zero, then immerse the piece again.",
-          offer: { do: "repeat", role: "zero" },
-        },
+        { code: "check.remedy.take-hanger-out" },
+        { code: "check.remedy.hang-and-zero", offer: { do: "repeat", role: "zero" } },
       ],
-      blocking: true,
     };
   },
 };

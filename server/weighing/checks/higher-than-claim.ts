@@ -1,11 +1,10 @@
-import { densityWords, massWords } from "../../checks/amounts.ts";
 import { outsideClaim } from "./claim-distance.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { soFar } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /** Above the claim: few innocent causes, so they can all be named. */
-export const higherThanClaim: Watch = {
-  kind: "higher-than-claim",
+export const higherThanClaim: ProcedureCheck = {
+  code: "check.higher-than-claim",
   look(situation) {
     const outside = outsideClaim(situation);
     const now = soFar(situation);
@@ -14,22 +13,20 @@ export const higherThanClaim: Watch = {
     const missing = now.displacedGrams * (outside.gPerCm3 / claim.highGPerCm3 - 1);
     const tooHeavy = now.dryGrams * (1 - claim.highGPerCm3 / outside.gPerCm3);
     return {
-      says:
-        `${densityWords(outside.gPerCm3)} is above ${claim.name} (up to ${densityWords(claim.highGPerCm3)}). ` +
-        `${massWords(missing)} too little displaced, or ${massWords(tooHeavy)} too much in the dry reading, would explain it.`,
-      ask: "Fully covered, bare piece in the dry reading, dry when weighed, hanger zeroed at the same depth?",
+      severity: "warn",
+      params: {
+        density_g_cm3: outside.gPerCm3,
+        claim: claim.metal,
+        high_g_cm3: claim.highGPerCm3,
+        missing_g: missing,
+        heavy_g: tooHeavy,
+      },
       remedies: [
-        {
-          says: "Cover the piece by a finger's breadth and read again.",
-          offer: { do: "repeat", role: "wet" },
-        },
-        { says: "Weigh the bare piece, dry and without hanger.", offer: { do: "repeat", role: "dry" } },
-        ...(situation.method === "displaced"
-          ? [{ says: "Evaporation and automatic zero eat displaced mass: zero again and read quickly." }]
-          : []),
-        { says: "If all that is ruled out, the piece holds something denser than claimed." },
+        { code: "check.remedy.cover", offer: { do: "repeat", role: "wet" } },
+        { code: "check.remedy.bare-dry", offer: { do: "repeat", role: "dry" } },
+        ...(situation.method === "displaced" ? [{ code: "check.remedy.evaporation" } as const] : []),
+        { code: "check.remedy.denser-inside" },
       ],
-      blocking: false,
     };
   },
 };

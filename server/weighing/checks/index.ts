@@ -1,7 +1,9 @@
 import { boxesSwapped } from "./boxes-swapped.ts";
 import { bubblesGrowing } from "./bubbles-growing.ts";
+import type { Check } from "./check.ts";
 import { climbed } from "./climbed.ts";
 import { decimalsChanged } from "./decimals-changed.ts";
+import { denserThanOsmium } from "./denser-than-osmium.ts";
 import { displacedForImmersed } from "./displaced-for-immersed.ts";
 import { displacementNegative } from "./displacement-negative.ts";
 import { displayStuck } from "./display-stuck.ts";
@@ -17,20 +19,21 @@ import { lowerThanClaim } from "./lower-than-claim.ts";
 import { massNotExpected } from "./mass-not-expected.ts";
 import { notCovered } from "./not-covered.ts";
 import { nothingOnHook } from "./nothing-on-hook.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { repeatsExhausted } from "./repeats-exhausted.ts";
 import { restsOnBottom } from "./rests-on-bottom.ts";
+import { scatterContradicts } from "./scatter-contradicts.ts";
 import type { Situation } from "./situation.ts";
 import { stillClimbing } from "./still-climbing.ts";
-import type { Suspicion } from "./suspicion.ts";
 import { tareWhileImmersed } from "./tare-while-immersed.ts";
+import { trend } from "./trend.ts";
 import { unitsMixed } from "./units-mixed.ts";
 import { voidOrLighter } from "./void-or-lighter.ts";
-import type { Watch } from "./watch.ts";
 import { waterUnlikeRoom } from "./water-unlike-room.ts";
 import { zeroMoved } from "./zero-moved.ts";
 
-/** All watches, in the order their questions are worth asking: slips of entry, then of procedure, then the result. */
-export const watches: readonly Watch[] = [
+/** All checks, in the order their questions are worth asking: slips of entry, then of procedure, then the result. */
+export const procedureChecks: readonly ProcedureCheck[] = [
   unitsMixed,
   decimalsChanged,
   fahrenheit,
@@ -45,6 +48,7 @@ export const watches: readonly Watch[] = [
   nothingOnHook,
   restsOnBottom,
   notCovered,
+  denserThanOsmium,
   hangerInDry,
   hangerInImmersed,
   tareWhileImmersed,
@@ -52,6 +56,8 @@ export const watches: readonly Watch[] = [
   stillClimbing,
   climbed,
   bubblesGrowing,
+  trend,
+  scatterContradicts,
   driftImmersed,
   dryMassChanged,
   voidOrLighter,
@@ -61,13 +67,14 @@ export const watches: readonly Watch[] = [
 ];
 
 /**
- * What looks wrong about a piece so far, blocking questions first. Pure: same situation, same suspicions; no reading
- * is changed. Throws RangeError only when a reading's text is no decimal number.
+ * What looks wrong about how a piece was weighed so far, stops first. Pure: same situation, same checks; no reading is
+ * changed. Throws RangeError only when a reading's text is no decimal number.
  */
-export function suspicions(situation: Situation): Suspicion[] {
-  const found = watches.flatMap((watch) => {
-    const seen = watch.look(situation);
-    return seen === undefined ? [] : [{ kind: watch.kind, ...seen }];
+export function checksOf(situation: Situation): Check[] {
+  const found = procedureChecks.flatMap(({ code, look }) => {
+    const seen = look(situation);
+    return seen === undefined ? [] : [{ code, ...seen }];
   });
-  return [...found.filter(({ blocking }) => blocking), ...found.filter(({ blocking }) => !blocking)];
+  const stops = found.filter(({ severity }) => severity === "stop");
+  return [...stops, ...found.filter(({ severity }) => severity === "warn")];
 }

@@ -1,12 +1,11 @@
-import { densityWords, massWords } from "../../checks/amounts.ts";
 import { outsideClaim } from "./claim-distance.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { soFar } from "./situation.ts";
 import { isLowAndTight } from "./void-or-lighter.ts";
-import type { Watch } from "./watch.ts";
 
 /** Below the claim. Nearly every fault of the trade pushes the density down, so the procedure is asked first. */
-export const lowerThanClaim: Watch = {
-  kind: "lower-than-claim",
+export const lowerThanClaim: ProcedureCheck = {
+  code: "check.lower-than-claim",
   look(situation) {
     const outside = outsideClaim(situation);
     const now = soFar(situation);
@@ -16,19 +15,19 @@ export const lowerThanClaim: Watch = {
     const bubble = now.displacedGrams * (1 - outside.gPerCm3 / claim.lowGPerCm3);
     const millimetres = Math.cbrt((bubble * 1000 * 6) / (Math.PI * 0.9968));
     return {
-      says:
-        `${densityWords(outside.gPerCm3)} is below ${claim.name} (${densityWords(claim.lowGPerCm3)} and up). ` +
-        `${massWords(bubble)} too much displaced would explain it: one bubble of ${millimetres.toFixed(1)} mm.`,
-      ask: "No bubbles, no touching, clean and solid, same depth as at the zero?",
+      severity: "warn",
+      params: {
+        density_g_cm3: outside.gPerCm3,
+        claim: claim.metal,
+        low_g_cm3: claim.lowGPerCm3,
+        extra_g: bubble,
+        bubble_mm: millimetres,
+      },
       remedies: [
-        {
-          says: "Look from the side with a lamp, brush off bubbles, hang it free and read again.",
-          offer: { do: "repeat", role: "wet" },
-        },
-        { says: "Grease, lacquer, stones, solder and hollows lower the density of a true piece." },
-        { says: "If all that is ruled out, the metal itself is lighter than claimed." },
+        { code: "check.remedy.lamp-and-brush", offer: { do: "repeat", role: "wet" } },
+        { code: "check.remedy.what-lowers" },
+        { code: "check.remedy.lighter-inside" },
       ],
-      blocking: false,
     };
   },
 };

@@ -1,13 +1,12 @@
-import { massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { scatterGrams, soFar } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /**
  * Hung: an immersed reading of about nothing, so a density of 1.0. Displaced: a rise of about nothing, less than any
  * solid would make. Either way the balance does not carry the piece.
  */
-export const nothingOnHook: Watch = {
-  kind: "nothing-on-hook",
+export const nothingOnHook: ProcedureCheck = {
+  code: "check.nothing-on-hook",
   look(situation) {
     const now = soFar(situation);
     if (now === undefined || situation.method === "flask" || now.dryGrams <= 0) return undefined;
@@ -19,26 +18,12 @@ export const nothingOnHook: Watch = {
     if (Math.abs(wetGrams) > nothing) return undefined;
     if (!hung && dryGrams / 19 < nothing / 1.5) return undefined; // scale too coarse to tell nothing from gold
     return {
-      says: hung
-        ? `The immersed reading is ${massWords(wetGrams)}, so the density would be that of water: reads like an empty hook.`
-        : `The beaker rose by ${massWords(wetGrams)}; the densest metal of ${massWords(dryGrams)} would make ${massWords(dryGrams / 22.7)}.`,
-      ask: hung
-        ? "Does the piece hang free, or has it fallen off and lies on the bottom?"
-        : "Is the piece in the water, and does the scale follow slow small loads?",
+      severity: "stop",
+      params: { method: situation.method, wet_g: wetGrams, dry_g: dryGrams, least_g: dryGrams / 22.7 },
       remedies: [
-        {
-          says: "Hang the piece again, clear of wall and bottom, and read.",
-          offer: { do: "repeat", role: "wet" },
-        },
-        ...(hung
-          ? []
-          : [
-              {
-                says: "Some scales swallow slow small changes near zero: leave a 20 g weight on the pan, zero, and lower the piece briskly.",
-              },
-            ]),
+        { code: "check.remedy.hang-again", offer: { do: "repeat", role: "wet" } },
+        ...(hung ? [] : [{ code: "check.remedy.leave-weight" } as const]),
       ],
-      blocking: true,
     };
   },
 };

@@ -1,8 +1,9 @@
+import type { Param } from "../../../calibration/message.ts";
 import type { MassUnit } from "../../../calibration/units.ts";
 import { toGrams } from "../../../calibration/units.ts";
 
 /** A reading as it was shown or typed, with its time (ISO 8601). Any capture of the bench fits. */
-export interface WatchedReading {
+export interface SituationReading {
   at: string;
   text: string;
   unit: MassUnit;
@@ -10,34 +11,34 @@ export interface WatchedReading {
   unmoved?: true;
 }
 
-/** What the piece is said to be: a name for sentences and its density band in g/cm³. */
-export interface WatchedClaim {
-  name: string;
+/** What the piece is said to be, and its density band in g/cm³. */
+export interface SituationClaim {
+  metal: Param;
   lowGPerCm3: number;
   highGPerCm3: number;
 }
 
 /**
  * What is known of a piece at any moment of its weighing. Lists are in the order taken and hold only readings that
- * count; whatever is not known yet is left out, and the watches that need it stay silent.
+ * count; whatever is not known yet is left out, and the checks that need it say nothing.
  */
 export interface Situation {
   method: "hung" | "displaced" | "flask";
   /** piece alone, dry, before wetting */
-  dry: readonly WatchedReading[];
+  dry: readonly SituationReading[];
   /** hung: reading immersed; displaced: rise of the beaker; flask: flask with the piece, topped up */
-  wet: readonly WatchedReading[];
+  wet: readonly SituationReading[];
   /** flask only: the flask full of liquid alone */
-  flaskFull?: readonly WatchedReading[];
+  flaskFull?: readonly SituationReading[];
   /** piece alone again after drying */
-  dryAfter?: readonly WatchedReading[];
+  dryAfter?: readonly SituationReading[];
   /** empty hanger in the liquid at its mark, before and after the immersions */
-  zeros?: readonly WatchedReading[];
+  zeros?: readonly SituationReading[];
   /** the live readings of the immersion that is going on */
-  live?: readonly WatchedReading[];
+  live?: readonly SituationReading[];
   waterCelsius?: number;
   roomCelsius?: number;
-  claim?: WatchedClaim;
+  claim?: SituationClaim;
   /** mass the ticket or the specification gives, g, and where it comes from ("ticket 31", "specification") */
   expectedMass?: { lowGrams: number; highGrams: number; from: string };
   /**
@@ -58,23 +59,16 @@ export interface Situation {
   };
 }
 
-/** Which words a method uses for its wet reading. */
-export const wetName = {
-  hung: "immersed reading",
-  displaced: "rise",
-  flask: "reading of flask with piece",
-} as const;
-
-export function grams(reading: WatchedReading): number {
+export function grams(reading: SituationReading): number {
   return Number(toGrams(reading.text, reading.unit));
 }
 
-export function seconds(reading: WatchedReading): number {
+export function seconds(reading: SituationReading): number {
   return Date.parse(reading.at) / 1000;
 }
 
 /** Mean of readings in g, or undefined when there is none. */
-export function meanGrams(readings: readonly WatchedReading[] | undefined): number | undefined {
+export function meanGrams(readings: readonly SituationReading[] | undefined): number | undefined {
   if (readings === undefined || readings.length === 0) return undefined;
   return readings.reduce((sum, reading) => sum + grams(reading), 0) / readings.length;
 }
@@ -113,12 +107,15 @@ export function soFar(
 }
 
 /**
- * Density in g/cm³ good to about half a percent: water taken as 0.998 and air as 0.0012 g/cm³. The watch must
- * recognise a slip before the water temperature is known; nothing measured is ever reported from here.
+ * Density in g/cm³ good to about half a percent: water taken as 0.998 and air as 0.0012 g/cm³. A slip must be
+ * recognised before the water temperature is known; nothing measured is ever reported from here.
  */
 export function roughDensity(dryGrams: number, displacedGrams: number): number {
   return (dryGrams / displacedGrams) * 0.9968 + 0.0012;
 }
+
+/** Osmium at 20 °C, g/cm³, the densest element: 22.59 (CRC Handbook of Chemistry and Physics, from memory). */
+export const densest = 22.59;
 
 /** Densities a solid piece of metal can have, g/cm³: below magnesium-rich alloys and above osmium (22.59) there is none. */
 export const solidMetal = { low: 2.5, high: 22.7 };

@@ -1,13 +1,12 @@
-import { massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { grams, meanGrams, scatterGrams } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /**
  * The zero key was pressed while the piece was in the water: the live reading falls to nothing in one step, or the
  * empty hanger afterwards reads the immersed reading with the opposite sign.
  */
-export const tareWhileImmersed: Watch = {
-  kind: "tare-while-immersed",
+export const tareWhileImmersed: ProcedureCheck = {
+  code: "check.tare-while-immersed",
   look(situation) {
     if (situation.method === "flask") return undefined;
     const scatter = scatterGrams(situation, "wet");
@@ -29,18 +28,16 @@ export const tareWhileImmersed: Watch = {
       Math.abs(zero + wet) <= Math.max(5 * scatter, 0.02 * Math.abs(wet));
     if (stepped < 0 && !opposite) return undefined;
     return {
-      says: opposite
-        ? `After the immersion the empty hanger reads ${massWords(zero)}, the immersed reading with its sign turned: the zero moved while the piece was in the water.`
-        : `The live reading went from ${massWords(live[stepped - 1]!)} to ${massWords(live[stepped]!)} in one step while the piece was in the water.`,
-      ask: "Was the zero or tare key pressed during the immersion?",
+      severity: "stop",
+      params: {
+        case: opposite ? "opposite" : "stepped",
+        from_g: opposite ? zero : live[stepped - 1]!,
+        to_g: opposite ? wet : live[stepped]!,
+      },
       remedies: [
-        {
-          says: "Lift the piece out, zero the empty hanger in the water, and immerse again.",
-          offer: { do: "repeat", role: "zero" },
-        },
-        { says: "If the piece was lifted out or fell off at that moment, hang it again." },
+        { code: "check.remedy.lift-and-zero", offer: { do: "repeat", role: "zero" } },
+        { code: "check.remedy.fell-off" },
       ],
-      blocking: true,
     };
   },
 };

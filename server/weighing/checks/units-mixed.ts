@@ -1,24 +1,29 @@
-import { grams, type WatchedReading } from "./situation.ts";
-import type { Watch } from "./watch.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
+import { grams, type SituationReading } from "./situation.ts";
 
 /** The unit key was pressed in mid-run: readings of one piece carry different units. */
-export const unitsMixed: Watch = {
-  kind: "units-mixed",
+export const unitsMixed: ProcedureCheck = {
+  code: "check.units-mixed",
   look({ dry, wet, flaskFull = [], dryAfter = [], zeros = [] }) {
     const readings = [...dry, ...flaskFull, ...zeros, ...wet, ...dryAfter].sort(byTime);
     const first = readings[0];
     const other = readings.find(({ unit }) => unit !== first?.unit);
     if (first === undefined || other === undefined) return undefined;
     return {
-      says: `The unit changed in mid-run: ${first.text} ${first.unit}, then ${other.text} ${other.unit} (${grams(other)} g).`,
-      ask: `Did the balance really change to ${other.unit}, or was the unit typed wrong?`,
+      severity: "stop",
+      params: {
+        first: { decimal: first.text },
+        first_unit: first.unit,
+        other: { decimal: other.text },
+        other_unit: other.unit,
+        other_g: grams(other),
+      },
       remedies: [
-        { says: `Set the balance back to ${first.unit} and take the reading again.` },
-        { says: "If both units are as shown, keep the readings: each is converted by itself." },
+        { code: "check.remedy.set-unit-back", params: { unit: first.unit } },
+        { code: "check.remedy.keep-units" },
       ],
-      blocking: true,
     };
   },
 };
 
-const byTime = (a: WatchedReading, b: WatchedReading) => a.at.localeCompare(b.at);
+const byTime = (a: SituationReading, b: SituationReading) => a.at.localeCompare(b.at);

@@ -1,9 +1,8 @@
-import { densityWords } from "../../checks/amounts.ts";
 import { outsideClaim } from "./claim-distance.ts";
 import { climb } from "./climb.ts";
 import { dryMassChanged } from "./dry-mass-changed.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { displacedInOrder, type Situation, scatterGrams } from "./situation.ts";
-import type { Watch } from "./watch.ts";
 
 /**
  * Low, and every way in which the procedure lowers a density has left no trace: the immersions agree, so nothing filled
@@ -20,23 +19,22 @@ export function isLowAndTight(situation: Situation): boolean {
 }
 
 /** A closed void or a lighter alloy: one sentence that joins what three readings say. */
-export const voidOrLighter: Watch = {
-  kind: "void-or-lighter",
+export const voidOrLighter: ProcedureCheck = {
+  code: "check.void-or-lighter",
   look(situation) {
     const outside = outsideClaim(situation);
     const { claim } = situation;
     if (outside === undefined || claim === undefined || !isLowAndTight(situation)) return undefined;
     const share = 100 * (1 - outside.gPerCm3 / claim.lowGPerCm3);
     return {
-      says:
-        `${densityWords(outside.gPerCm3)} is below ${claim.name} (${densityWords(claim.lowGPerCm3)} and up), the immersions agree and the piece dried to the mass it had: ` +
-        `a closed void of ${share.toFixed(1)} % or more, or a lighter alloy. Density cannot tell which.`,
-      ask: "Is there a shrink cavity, a core or another alloy inside?",
-      remedies: [
-        { says: "Ultrasound through the piece finds a void or a core without harm." },
-        { says: "A drilled sample decides, with the owner's consent; a licensed laboratory takes it." },
-      ],
-      blocking: false,
+      severity: "warn",
+      params: {
+        density_g_cm3: outside.gPerCm3,
+        claim: claim.metal,
+        low_g_cm3: claim.lowGPerCm3,
+        void_percent: share,
+      },
+      remedies: [{ code: "check.remedy.ultrasound" }, { code: "check.remedy.drilled-sample" }],
     };
   },
 };

@@ -1,15 +1,14 @@
-import { massWords } from "../../checks/amounts.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
 import { grams, meanGrams, scatterGrams } from "./situation.ts";
 import { tareWhileImmersed } from "./tare-while-immersed.ts";
-import type { Watch } from "./watch.ts";
 
 /**
  * The empty hanger does not come back to its zero. Hung: beyond three times the repeatability something moved.
  * Beaker on the pan: a negative zero is expected, since the piece carries a film of water out (10 µm on a coin of
  * 39 mm is 28 mg) and water evaporates; only a larger loss, or any gain, is asked about. Common practice.
  */
-export const zeroMoved: Watch = {
-  kind: "zero-moved",
+export const zeroMoved: ProcedureCheck = {
+  code: "check.zero-moved",
   look(situation) {
     const zeros = (situation.zeros ?? []).map(grams);
     if (zeros.length < 2 || situation.method === "flask" || tareWhileImmersed.look(situation))
@@ -20,20 +19,18 @@ export const zeroMoved: Watch = {
     const loss = hung ? scatter : Math.max(scatter, 0.1, 0.03 * (meanGrams(situation.wet) ?? 0));
     if (moved <= scatter && -moved <= loss) return undefined;
     return {
-      says: `The empty hanger read ${massWords(zeros[0]!)} before and ${massWords(zeros.at(-1)!)} after: moved by ${massWords(moved)}, more than ${massWords(moved > 0 ? scatter : loss)}.`,
-      ask: hung
-        ? "Was the table or the wire knocked, or does water or a bubble cling to the hanger?"
-        : moved > 0
-          ? "Did something fall into the beaker, or does the stand or the thread lean on the balance?"
-          : "Was water splashed or carried out, or does a draught take it?",
+      severity: hung ? "stop" : "warn",
+      params: {
+        before_g: zeros[0]!,
+        after_g: zeros.at(-1)!,
+        moved_g: moved,
+        tolerable_g: moved > 0 ? scatter : loss,
+        cause: hung ? "hung" : moved > 0 ? "gain" : "loss",
+      },
       remedies: [
-        {
-          says: "Void this immersion with its reason and take zero, reading, zero again.",
-          offer: { do: "repeat", role: "zero" },
-        },
-        { says: "Clean the wire with alcohol and always come to the mark from the same side." },
+        { code: "check.remedy.zero-again", offer: { do: "repeat", role: "zero" } },
+        { code: "check.remedy.clean-wire" },
       ],
-      blocking: hung,
     };
   },
 };

@@ -74,3 +74,9 @@ export function wordsOf(markup: string): string {
     .replaceAll("&amp;", "&")
     .replace(/\s+/g, " ");
 }
+
+/** Codes of the checks that stand on the bench page. */
+export async function checksOn(at: TestBench): Promise<string[]> {
+  const { body } = await at.app.inject({ url: "/", headers: { host } });
+  return [...body.matchAll(/data-check="([^"]+)"/g)].map(([, code]) => code!);
+}

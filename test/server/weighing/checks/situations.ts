@@ -1,7 +1,7 @@
 import type { MassUnit } from "../../../../calibration/units.ts";
-import { suspicions } from "../../../../server/weighing/checks/index.ts";
-import type { Situation, WatchedReading } from "../../../../server/weighing/checks/situation.ts";
-import type { Suspicion, SuspicionKind } from "../../../../server/weighing/checks/suspicion.ts";
+import type { Check, CheckCode } from "../../../../server/weighing/checks/check.ts";
+import { checksOf } from "../../../../server/weighing/checks/index.ts";
+import type { Situation, SituationReading } from "../../../../server/weighing/checks/situation.ts";
 
 const start = Date.parse("2026-03-02T09:00:00.000Z");
 
@@ -10,7 +10,7 @@ export function readings(
   texts: readonly string[],
   unit: MassUnit = "g",
   everySeconds = 60,
-): WatchedReading[] {
+): SituationReading[] {
   return texts.map((text, place) => ({
     at: new Date(start + place * everySeconds * 1000).toISOString(),
     text,
@@ -34,9 +34,9 @@ export const kitchenScale = {
   immersedRepeatabilityGrams: 0.14,
 };
 
-export const fineSilver = { name: "fine silver", lowGPerCm3: 10.467, highGPerCm3: 10.53 };
-export const fineGold = { name: "fine gold", lowGPerCm3: 19.22, highGPerCm3: 19.33 };
-export const crownGold = { name: "22 ct red gold", lowGPerCm3: 17.4, highGPerCm3: 17.62 };
+export const fineSilver = { metal: { metal: "ag-999" }, lowGPerCm3: 10.467, highGPerCm3: 10.53 };
+export const fineGold = { metal: { metal: "au-999" }, lowGPerCm3: 19.22, highGPerCm3: 19.33 };
+export const crownGold = { metal: { metal: "au-917" }, lowGPerCm3: 17.4, highGPerCm3: 17.62 };
 
 /** An ounce of silver on the fine balance, nothing wrong with it. */
 export const soundOunce: Situation = {
@@ -49,14 +49,14 @@ export const soundOunce: Situation = {
   balance: fineBalance,
 };
 
-export function kindsIn(situation: Situation): SuspicionKind[] {
-  return suspicions(situation).map(({ kind }) => kind);
+export function codesIn(situation: Situation): CheckCode[] {
+  return checksOf(situation).map(({ code }) => code);
 }
 
-/** The suspicion of that kind; fails loudly when the watch stayed silent. */
-export function suspicion(situation: Situation, kind: SuspicionKind): Suspicion {
-  const found = suspicions(situation).find((one) => one.kind === kind);
+/** The check of that code; fails loudly when nothing was found. */
+export function check(situation: Situation, code: CheckCode): Check {
+  const found = checksOf(situation).find((one) => one.code === code);
   if (found === undefined)
-    throw new Error(`The watch did not see ${kind}; it saw ${kindsIn(situation).join(", ") || "nothing"}.`);
+    throw new Error(`${code} was not found, but ${codesIn(situation).join(", ") || "nothing"}.`);
   return found;
 }

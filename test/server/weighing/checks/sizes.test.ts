@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { roughDensity, type Situation } from "../../../../server/weighing/checks/situation.ts";
-import { crownGold, fineBalance, fineGold, kindsIn, readings, suspicion } from "./situations.ts";
+import { check, codesIn, crownGold, fineBalance, fineGold, readings } from "./situations.ts";
 
 /** Displaced mass of a solid, g, in water and air as the watch takes them. */
 const displacedBy = (grams: number, gPerCm3: number) => (grams / (gPerCm3 - 0.0012)) * 0.9968;
@@ -20,9 +20,9 @@ describe("sizes of the trade's faults, and what the watch makes of them", () => 
     const stone = 0.1; // 0.5 ct
     const displaced = displacedBy(2.9, 15.5) + displacedBy(stone, 3.52);
     expect(roughDensity(3, displaced)).toBeCloseTo(13.9, 0);
-    const claim = { name: "18 ct yellow gold", lowGPerCm3: 15.2, highGPerCm3: 15.9 };
-    const seen = suspicion(hung(3, displaced, { claim }), "lower-than-claim");
-    expect(seen.remedies.map(({ says }) => says).join(" ")).toContain("stones");
+    const claim = { metal: { metal: "au-750" }, lowGPerCm3: 15.2, highGPerCm3: 15.9 };
+    const seen = check(hung(3, displaced, { claim }), "check.lower-than-claim");
+    expect(seen.remedies.map(({ code }) => code)).toContain("check.remedy.what-lowers");
   });
 
   test("20 mg of water on an ounce of gold in the dry reading lowers it by 1.2 % hung and raises it by 0.06 % displaced", () => {
@@ -31,14 +31,14 @@ describe("sizes of the trade's faults, and what the watch makes of them", () => 
     expect(roughDensity(wet, displaced + 0.02) / 19.3 - 1).toBeCloseTo(-0.012, 3);
     expect(roughDensity(wet, displaced) / 19.3 - 1).toBeCloseTo(0.0006, 4);
     const dried = { dryAfter: readings(["31.1035"]), claim: fineGold };
-    const seen = suspicion(hung(wet, displaced + 0.02, dried), "dry-mass-changed");
-    expect(seen.ask).toContain("wet at the first dry weighing");
+    const seen = check(hung(wet, displaced + 0.02, dried), "check.dry-mass-changed");
+    expect(seen.params).toMatchObject({ change: "lost", cause: "lost" });
   });
 
   test("0.03 g of string in the dry reading of a coin of 1.3 g makes 10.22 out of 9.99", () => {
     const displaced = displacedBy(1.3, 9.99);
     expect(roughDensity(1.33, displaced)).toBeCloseTo(10.22, 2);
-    const claim = { name: "coin silver", lowGPerCm3: 9.9, highGPerCm3: 10.05 };
+    const claim = { metal: { metal: "ag-800" }, lowGPerCm3: 9.9, highGPerCm3: 10.05 };
     const coin: Situation = {
       method: "displaced",
       dry: readings(["1.3300"]),
@@ -47,7 +47,7 @@ describe("sizes of the trade's faults, and what the watch makes of them", () => 
       claim,
       balance: fineBalance,
     };
-    expect(suspicion(coin, "hanger-in-dry").says).toContain("30 mg");
+    expect(check(coin, "check.hanger-in-dry").params.hanger_g).toBe(0.03);
   });
 
   test("a hanger of 0.5 mm hung 10 mm deeper than at its zero lifts by 2 mg and takes 0.12 % off an ounce of gold", () => {
@@ -59,9 +59,12 @@ describe("sizes of the trade's faults, and what the watch makes of them", () => 
   test("0.5 % of closed void takes 0.5 % off; the watch asks for bubbles before it doubts the metal", () => {
     const displaced = displacedBy(7.99, 17.41) * 1.005;
     const density = { valueGPerCm3: roughDensity(7.99, displaced), expandedGPerCm3: 0.02 };
-    const seen = suspicion(hung(7.99, displaced, { claim: crownGold, density }), "lower-than-claim");
-    expect(seen.ask).toMatch(/^No bubbles/);
-    expect(seen.remedies.at(-1)?.says).toContain("the metal itself");
+    const seen = check(hung(7.99, displaced, { claim: crownGold, density }), "check.lower-than-claim");
+    expect(seen.remedies.map(({ code }) => code)).toEqual([
+      "check.remedy.lamp-and-brush",
+      "check.remedy.what-lowers",
+      "check.remedy.lighter-inside",
+    ]);
   });
 
   test("an ounce of gold in a cup of 40 mm that loses 3 mg a minute for three minutes reads 0.6 % too dense", () => {
@@ -78,6 +81,6 @@ describe("sizes of the trade's faults, and what the watch makes of them", () => 
       density: { valueGPerCm3: 19.408, expandedGPerCm3: 0.02 },
     };
     // an expected loss between zeros is no fault of the bench; what it does to the density is
-    expect(kindsIn(coin)).toEqual(["higher-than-claim"]);
+    expect(codesIn(coin)).toEqual(["check.higher-than-claim"]);
   });
 });

@@ -20,7 +20,6 @@ import { photos } from "./photos.ts";
 import { plan, planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
 import { testNames, tests } from "./tests.ts";
-import { watch } from "./watch.ts";
 import { weighing, weighingNames } from "./weighing.ts";
 
 /** Every sentence that the bench tells from behind its pages, in German, and the names that stand inside them. */
@@ -29,7 +28,6 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...refusals,
     ...imports,
     ...balance,
-    ...watch,
     ...findings,
     ...measurement,
     ...demo,

@@ -1,28 +1,25 @@
 import type { BenchView } from "../../server/station/view.ts";
-import type { Suspicion } from "../../server/weighing/checks/suspicion.ts";
+import type { Check } from "../../server/weighing/checks/check.ts";
 import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
 
 /** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
-export function Doubts({ view, doubts }: { view: BenchView; doubts: readonly Suspicion[] }) {
+export function Checks({ view, checks }: { view: BenchView; checks: readonly Check[] }) {
   const t = useTell();
-  if (doubts.length === 0) return null;
+  if (checks.length === 0) return null;
   return (
-    <section class="caution" aria-labelledby="doubts-heading">
-      <h3 id="doubts-heading">{t("bench.steps.doubts")}</h3>
-      {doubts.map(({ kind, says, ask, remedies }) => (
-        <div key={kind}>
+    <section class="caution" aria-labelledby="checks-heading">
+      <h3 id="checks-heading">{t("bench.steps.doubts")}</h3>
+      {checks.map(({ code, severity, params, remedies }) => (
+        <div key={code} data-check={code} data-severity={severity}>
           <p>
-            <Told says={says} />{" "}
-            <strong>
-              <Told says={ask} />
-            </strong>
+            {t(code, params)} <strong>{t(`${code}.ask`, params)}</strong>
           </p>
           <ul>
             {remedies.map((remedy) => (
-              <li key={remedy.says}>
-                <Told says={remedy.says} />
+              <li key={remedy.code}>
+                {t(remedy.code, remedy.params)}
                 {remedy.offer?.do === "swap-dry-and-wet" && (
                   <BenchForm view={view} to="/bench/changed-over">
                     <button type="submit" class="plain">

@@ -1,0 +1,68 @@
+import type { Code, Params } from "../../../calibration/message.ts";
+
+/** Everything the checks on the procedure recognise; one file each in this folder, listed in index.ts. */
+export const checkCodes = [
+  "check.units-mixed",
+  "check.decimals-changed",
+  "check.fahrenheit",
+  "check.water-unlike-room",
+  "check.mass-not-expected",
+  "check.display-stuck",
+  "check.dry-readings-differ",
+  "check.boxes-swapped",
+  "check.displaced-for-immersed",
+  "check.displacement-negative",
+  "check.floats",
+  "check.nothing-on-hook",
+  "check.rests-on-bottom",
+  "check.not-covered",
+  "check.denser-than-osmium",
+  "check.hanger-in-dry",
+  "check.hanger-in-immersed",
+  "check.tare-while-immersed",
+  "check.zero-moved",
+  "check.scatter-contradicts",
+  "check.trend",
+  "check.still-climbing",
+  "check.climbed",
+  "check.bubbles-growing",
+  "check.drift-immersed",
+  "check.dry-mass-changed",
+  "check.void-or-lighter",
+  "check.lower-than-claim",
+  "check.higher-than-claim",
+  "check.repeats-exhausted",
+] as const satisfies readonly Code[];
+
+export type CheckCode = (typeof checkCodes)[number];
+
+/**
+ * Something a page may offer to do at one touch once the person agrees. A check itself changes nothing: an offer
+ * taken up becomes an amendment or a voiding with its reason, and the original stays.
+ */
+export type Offer =
+  | { do: "swap-dry-and-wet" }
+  | { do: "read-as-displaced" }
+  | { do: "read-as-immersed" }
+  | { do: "set-celsius"; celsius: number }
+  | { do: "exclude"; role: "dry" | "wet"; places: readonly number[] }
+  | { do: "repeat"; role: "dry" | "wet" | "zero" };
+
+/** What to do about a check. */
+export interface Remedy {
+  code: Code;
+  params?: Params;
+  offer?: Offer;
+}
+
+/** stop: no record and no verdict while it stands; warn: told beside the result */
+export type Severity = "stop" | "warn";
+
+/** What looks wrong about how a piece was weighed. It never changes a number. `CODE.ask` is its question to the person. */
+export interface Check {
+  code: CheckCode;
+  severity: Severity;
+  params: Params;
+  /** most likely remedy first */
+  remedies: readonly Remedy[];
+}

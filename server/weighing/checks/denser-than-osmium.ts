@@ -1,0 +1,15 @@
+import type { ProcedureCheck } from "./procedure-check.ts";
+import { densest } from "./situation.ts";
+
+/** The whole interval of the density lies above osmium, the densest material there is. */
+export const denserThanOsmium: ProcedureCheck = {
+  code: "check.denser-than-osmium",
+  look({ density }) {
+    if (density === undefined || density.valueGPerCm3 - density.expandedGPerCm3 <= densest) return undefined;
+    return {
+      severity: "stop",
+      params: { density_g_cm3: density.valueGPerCm3, densest_g_cm3: densest },
+      remedies: [{ code: "check.remedy.cover-fully", offer: { do: "repeat", role: "wet" } }],
+    };
+  },
+};
