@@ -66,7 +66,7 @@ test("a laboratory's fineness gives one figure beside the range", async () => {
     date: "2024-03-28",
   });
   // 100 g lose 0.006 g to the buoyancy of air and weights: 55.00 g of gold at 60
-  expect((await told(asked("bar"))).text).toMatch(/By the laboratory's fineness 550 ‰: 3299\.\d\d EUR/);
+  expect((await told(asked("bar"))).text).toMatch(/By the laboratory’s fineness 550 ‰: 3299\.\d\d EUR/);
 });
 
 test("a price without its source is refused at its field and what was typed stays; nothing is stored", async () => {
