@@ -59,7 +59,9 @@ export interface DensityResult {
   uVolumeCm3: number;
   displacedGrams: number;
   uDisplacedGrams: number;
-  liquidGPerCm3: number;
+  /** null where there was no liquid */
+  liquidGPerCm3: number | null;
+  /** of the liquid, or of the piece where there was none */
   liquidCelsius: number;
   airKgPerM3: number;
   pieces: number;

@@ -1,6 +1,6 @@
 import { load, traitsFor } from "./balance.ts";
 import type { Series } from "./series.ts";
-import { sumOfLoads, type Weighing } from "./weighing.ts";
+import { displacedWithinUncertainty, sumOfLoads, type Weighing } from "./weighing.ts";
 
 /** Vessel on the pan, piece hung in it from a stand: displaced is the rise itself. */
 export function displaced(rise: Series): Weighing {
@@ -9,7 +9,7 @@ export function displaced(rise: Series): Weighing {
     series: [rise],
     term: (inputs, { balance }) =>
       sumOfLoads([{ load: load(inputs, "rise", rise, traitsFor(balance, "immersed")), sign: 1 }], false),
-    nothingBecause: (_, wet) =>
-      `the rise ${Number(wet.toPrecision(6))} g is not above zero. Was the vessel tared with the hanger alone in the liquid?`,
+    nothing: "measurement.nothing-displaced.rise",
+    drowned: displacedWithinUncertainty,
   };
 }

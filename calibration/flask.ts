@@ -4,7 +4,7 @@ import type { Input, Inputs } from "./input.ts";
 import type { Liquid } from "./liquid.ts";
 import type { Series } from "./series.ts";
 import { waterFormula } from "./water.ts";
-import { sumOfLoads, type Weighing } from "./weighing.ts";
+import { displacedWithinUncertainty, sumOfLoads, type Weighing } from "./weighing.ts";
 
 /** The two fillings of a flask, and what is known of them. */
 export interface FlaskFillings {
@@ -53,8 +53,8 @@ export function flask(fillings: FlaskFillings): Weighing {
         open: [...loads.open, warmth],
       };
     },
-    nothingBecause: () =>
-      "flask and piece together are not lighter than the full flask plus the piece. Were the flask readings swapped?",
+    nothing: "measurement.nothing-displaced.flask",
+    drowned: displacedWithinUncertainty,
   };
 }
 

@@ -1,6 +1,6 @@
 import { load, traitsFor } from "./balance.ts";
 import type { Series } from "./series.ts";
-import { type SignedLoad, sumOfLoads, type Weighing } from "./weighing.ts";
+import { displacedWithinUncertainty, type SignedLoad, sumOfLoads, type Weighing } from "./weighing.ts";
 
 /** Hung from the balance: displaced is dry less immersed. A hanger that was not zeroed is weighed in. */
 export function hung(immersed: Series): Weighing {
@@ -15,9 +15,7 @@ export function hung(immersed: Series): Weighing {
         loads.push({ load: load(inputs, "hanger in liquid", hanger.inLiquid, traits), sign: 1 });
       return { ...(offDry && { offDry }), ...sumOfLoads(loads, true) };
     },
-    nothingBecause: (dry, wet) =>
-      `the immersed reading ${shown(wet)} is not below the dry reading ${shown(dry)}. Were the two swapped, or was the piece not in the liquid?`,
+    nothing: "measurement.nothing-displaced.hung",
+    drowned: displacedWithinUncertainty,
   };
 }
-
-const shown = (grams: number) => `${Number(grams.toPrecision(6))} g`;

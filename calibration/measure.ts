@@ -93,7 +93,7 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
     uVolumeCm3: u(at.cm3),
     displacedGrams: displaced.value,
     uDisplacedGrams: displaced.u,
-    liquidGPerCm3: at.liquidKgPerM3.value / 1000,
+    liquidGPerCm3: measurement.liquid.kind === "none" ? null : at.liquidKgPerM3.value / 1000,
     liquidCelsius: parts.celsius(plain, (input) => input.value),
     airKgPerM3: parts.airKgPerM3.value,
     pieces: measurement.pieces,

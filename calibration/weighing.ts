@@ -3,6 +3,7 @@ import type { DisplacedMass } from "./density.ts";
 import type { OpenContribution } from "./density-trials.ts";
 import type { Inputs } from "./input.ts";
 import type { Liquid } from "./liquid.ts";
+import { type Code, type Message, message } from "./message.ts";
 import type { Series } from "./series.ts";
 import type { Hanger } from "./suspension.ts";
 
@@ -25,8 +26,10 @@ export interface Weighing {
   readonly series: readonly Series[];
   /** names its inputs and builds its displaced mass */
   term(inputs: Inputs, given: { balance: BalanceTraits; hanger: Hanger; liquid: Liquid }): DisplacedTerm;
-  /** why nothing came out as displaced, for a person */
-  nothingBecause(dryGrams: number, wetGrams: number): string;
+  /** said when nothing was displaced: params displaced_g, dry_g, wet_g */
+  readonly nothing: Code;
+  /** said when what was displaced is within its own uncertainty; both in g, or in cm³ without a liquid */
+  drowned(displaced: number, reach: number): Message;
 }
 
 /** A load with its sign in the displaced mass. */
@@ -50,3 +53,7 @@ export function sumOfLoads(signed: readonly SignedLoad[], withDry: boolean): Dis
     ),
   };
 }
+
+/** What is said of a displaced mass in g that cannot be told from zero. */
+export const displacedWithinUncertainty = (displaced_g: number, reach_g: number): Message =>
+  message("measurement.displaced-within-uncertainty", { displaced_g, reach_g });

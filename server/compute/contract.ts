@@ -214,7 +214,7 @@ export const computeResponse = z.strictObject({
   u_mass_g: z.number(),
   volume_cm3: z.number(),
   u_volume_cm3: z.number(),
-  liquid_density_g_cm3: z.number(),
+  liquid_density_g_cm3: z.number().nullable().describe("null where no liquid was needed"),
   air_density_kg_m3: z.number(),
   budget: z.array(
     z.strictObject({

@@ -1,5 +1,8 @@
 import { type CurvePoint, densityCurve } from "../../calibration/distribution.ts";
+import type { Message } from "../../calibration/message.ts";
 import { seededRandom } from "../../calibration/random.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { tell } from "../../views/messages/tell.ts";
 import type { Finding } from "../conformity/finding.ts";
 import { libraryWith, type OwnMetals } from "../metals/own-metals.ts";
 import { complaint } from "./complaint.ts";
@@ -17,14 +20,19 @@ export interface Evaluated {
 }
 
 /** The evaluation of a piece, or the sentence that says why its readings cannot be evaluated. */
-export type Evaluation = Evaluated | { refused: string };
+export type Evaluation = Evaluated | { refused: string | Message };
 
 /** Evaluates what the bench asks for; may take its time, and never blocks the page. */
 export type Evaluate = (request: unknown) => Promise<Evaluation>;
 
 /** True when the readings could not be evaluated. */
-export function isRefused(evaluation: Evaluation): evaluation is { refused: string } {
+export function isRefused(evaluation: Evaluation): evaluation is { refused: string | Message } {
   return "refused" in evaluation;
+}
+
+/** Why the readings could not be evaluated, where a sentence around it is English. */
+export function inEnglish({ refused }: { refused: string | Message }): string {
+  return typeof refused === "string" ? refused : tell(refused, "en");
 }
 
 /**
@@ -44,6 +52,7 @@ export function evaluationOf(asked: unknown, own?: OwnMetals): Evaluation {
       displacedGrams: result.displacedGrams,
     };
   } catch (error) {
+    if (error instanceof Refusal) return { refused: { code: error.code, params: error.params } };
     if (error instanceof RangeError) return { refused: error.message };
     throw error;
   }

@@ -1,5 +1,6 @@
 import type { z } from "zod";
-import { Refusal } from "../../calibration/refusals.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { tell } from "../../views/messages/tell.ts";
 import type { ComputeError } from "./contract.ts";
 
 /** A path as a person writes it: dry.readings[0]. */
@@ -32,12 +33,12 @@ export function fromSchema(id: string | null, error: z.ZodError): ComputeError {
 
 /** A refusal of the metrology (RangeError) in the contract's words; anything else is not ours and is thrown on. */
 export function fromMetrology(id: string, error: unknown): ComputeError {
+  if (error instanceof Refusal) return { id, error: { at: error.at ?? "", message: tell(error, "en") } };
   if (!(error instanceof RangeError)) throw error;
   return { id, error: { at: placeOf(error), message: error.message } };
 }
 
 function placeOf(error: RangeError): string {
-  if (error instanceof Refusal) return error.about;
   if (error.message.startsWith("Water at")) return "liquid.temperature_c";
   if (/^(Air|Height)/.test(error.message)) return "air";
   if (error.message.startsWith("No metal")) return "claim";

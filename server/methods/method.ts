@@ -19,11 +19,28 @@ export type Zeros = "of-hanger" | "of-load" | "of-vessel";
 /** Parts of the form that states what is particular to one weighing. */
 export type DetailGroupName = "pool" | "added" | "hanger" | "stand" | "flask" | "liquid" | "room" | "display";
 
+/** Fields of a form as they were typed. */
+export type Fields = Readonly<Record<string, string>>;
+
+/** A form of its own, for what no reading of the balance tells: one more step before the record. */
+export interface OwnForm {
+  /** names of its fields; values they take when nothing was typed */
+  readonly fields: Fields;
+  /** what was typed, to be kept with the weighing. `decimal` reads a number of a field as decimal text. Throws Refusal. */
+  read(typed: Fields, decimal: (field: string) => string): Record<string, unknown>;
+  /** the fields as they show what was kept */
+  shown(kept: Readonly<Record<string, unknown>>): Fields;
+}
+
 /** What a compute request is built from: the series of each load, what was stated, and what the method's own form says. */
 export interface Weighed<Role extends string> {
   load(role: Role): z.input<typeof series>;
   /** of what was stated about the weighing: the two fillings of a flask; decimal text */
-  details: { flask?: { liquid_g: string; warmer_c: string; warmer_u_c: string } | undefined };
+  details: {
+    /** kept by the method's own form */
+    method?: Readonly<Record<string, unknown>> | undefined;
+    flask?: { liquid_g: string; warmer_c: string; warmer_u_c: string } | undefined;
+  };
 }
 
 /** What a way of weighing is: everything that differs between one and the next stands here, and nowhere else. */
@@ -43,6 +60,9 @@ export interface Method<Name extends string = string, Role extends string = stri
   pieceTemperature?(request: object): Temperature;
   /** its keys of a compute request, from the readings of a piece that holds all of them */
   asked(weighed: Weighed<Role>): Record<string, unknown>;
+  /** what is stated in a form of its own; a weighing is not whole without it */
+  readonly form?: OwnForm;
+  /** left out where its uncertainty cannot be foreseen from mass and metal alone */
   readonly plan?: MethodPlan;
 }
 

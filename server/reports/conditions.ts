@@ -31,8 +31,8 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
   const balance = shape(request.balance);
   const hanger = shape(request.hanger);
   const line = lineIn(writing);
-  const fixed = (value: number | undefined, decimals: number) =>
-    value === undefined ? undefined : number(value.toFixed(decimals));
+  const fixed = (value: number | null | undefined, decimals: number) =>
+    value === undefined || value === null ? undefined : number(value.toFixed(decimals));
   const lines: (Line | null)[] = [
     line(
       t("report.conditions.liquid"),

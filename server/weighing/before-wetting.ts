@@ -3,7 +3,7 @@ import { expectedWords } from "../conformity/plan/plan-words.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import { inOneSentence } from "../conformity/plan/usual-suspects.ts";
 import type { Library } from "../metals/library.ts";
-import { rolesOf } from "../methods/index.ts";
+import { methods, rolesOf } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
 import { type Piece, standing } from "./piece.ts";
 import { balanceFor, type ProfileOf } from "./request.ts";
@@ -32,6 +32,7 @@ export function weighingAhead(
 ): PlannedWeighing | undefined {
   const { claim, method, details, lot, agreed } = piece;
   const dry = standing(piece, "dry");
+  if (!methods[method].plan) return undefined;
   const wet = rolesOf(method).some((role) => role !== "dry" && standing(piece, role).length > 0);
   if (claim === undefined || lot !== undefined || dry.length === 0 || wet) return undefined;
   if (details.liquid !== undefined || details.added !== undefined || details.hanger?.in_air !== undefined)

@@ -1,4 +1,4 @@
-import { type Evaluated, type Evaluation, isRefused } from "../compute/evaluation.ts";
+import { type Evaluated, type Evaluation, inEnglish, isRefused } from "../compute/evaluation.ts";
 import { rolesOf } from "../methods/index.ts";
 import type { BenchParts } from "../station/bench-parts.ts";
 import { type Piece, standing } from "./piece.ts";
@@ -18,7 +18,7 @@ export async function evaluationOfPiece(piece: Piece, bench: Evaluating): Promis
 export async function wholeEvaluation(piece: Piece, bench: Evaluating): Promise<Evaluated> {
   const evaluation = await evaluationOfPiece(piece, bench);
   if (evaluation && !isRefused(evaluation)) return evaluation;
-  if (evaluation) throw new Refusal(`The record was not written. ${evaluation.refused}`);
+  if (evaluation) throw new Refusal(`The record was not written. ${inEnglish(evaluation)}`);
   const missing = rolesOf(piece.method)
     .filter((role) => standing(piece, role).length === 0)
     .map((role) => `the ${roleNames[role]} reading`)

@@ -17,6 +17,7 @@ function weighings(piece: Piece) {
   const method = methods[piece.method];
   const roles = method.loads.map(({ role }) => role);
   if (roles.some((role) => standing(piece, role).length === 0)) return undefined;
+  if (method.form && piece.details.method === undefined) return undefined;
   const load = (role: NeededRole) => seriesAsked(piece, standing(piece, role));
   return {
     asked: { method: method.name, dry: load("dry"), ...method.asked({ load, details: piece.details }) },

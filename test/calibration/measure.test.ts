@@ -206,7 +206,15 @@ describe("measure", () => {
   });
 
   it("refuses readings that cannot be a density, naming what they are", () => {
-    expect(() => measure({ ...bench, weighing: hung(grams("31.2000")) })).toThrow(/swapped/);
-    expect(() => measure({ ...bench, dry: grams("0.0000") })).toThrow(/above zero/);
+    expect(() => measure({ ...bench, weighing: hung(grams("31.2000")) })).toThrow(
+      expect.objectContaining({
+        code: "measurement.nothing-displaced.hung",
+        at: "immersed",
+        params: { displaced_g: expect.closeTo(-0.0965, 9), dry_g: 31.1035, wet_g: 31.2 },
+      }),
+    );
+    expect(() => measure({ ...bench, dry: grams("0.0000") })).toThrow(
+      expect.objectContaining({ code: "measurement.dry-not-above-zero", at: "dry", params: { dry_g: 0 } }),
+    );
   });
 });

@@ -1,5 +1,6 @@
 import type { DensityResult } from "../../../calibration/density-result.ts";
 import type { Measurement } from "../../../calibration/measurement.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { type MethodName, methods } from "../../methods/index.ts";
 
 /** A weighing that has not been made yet. */
@@ -38,7 +39,7 @@ export function expectedResult(plan: PlannedWeighing, gPerCm3: number, evaluate:
   const dryG = plan.massG * plan.pieces;
   // the first guess of the liquid's density only finds the liquid's density
   const guess = evaluate(measurementOf(plan, dryG, dryG / gPerCm3));
-  const [liquid, airDensity] = [guess.liquidGPerCm3, guess.airKgPerM3 / 1000];
+  const [liquid, airDensity] = [guess.liquidGPerCm3 ?? 0, guess.airKgPerM3 / 1000];
   const displacedG = (dryG * (liquid - airDensity)) / (gPerCm3 - airDensity);
   return evaluate(measurementOf(plan, dryG, displacedG));
 }
@@ -48,7 +49,9 @@ const text = (grams: number) => grams.toFixed(7);
 
 function measurementOf(plan: PlannedWeighing, dryG: number, displacedG: number): Measurement {
   const repeatability = plan.repeatabilityG ?? scatterPerStep * plan.readabilityG;
-  const { weighing, scatterGrams } = methods[plan.method].plan!;
+  const foreseen = methods[plan.method].plan;
+  if (!foreseen) throw new Refusal("plan.method.not-foreseen", {}, "method");
+  const { weighing, scatterGrams } = foreseen;
   return {
     dry: { readings: [text(dryG)], unit: "g" },
     weighing: weighing(dryG, displacedG),

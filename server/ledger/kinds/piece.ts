@@ -90,7 +90,7 @@ const computeAnswer = z.looseObject({
   u_mass_g: z.number().optional(),
   volume_cm3: z.number().optional(),
   u_volume_cm3: z.number().optional(),
-  liquid_density_g_cm3: z.number().optional(),
+  liquid_density_g_cm3: z.number().nullable().optional(),
   air_density_kg_m3: z.number().optional(),
   budget: z
     .array(

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { massUnits } from "../../../calibration/units.ts";
-import { decimalText, words } from "./shapes.ts";
+import { decimalText, json, words } from "./shapes.ts";
 
 /** A reading as it stood on the display. */
 const shown = z.strictObject({ text: decimalText, unit: z.enum(massUnits as [string, ...string[]]) });
@@ -67,6 +67,8 @@ export const weighingDetails = z.strictObject({
   drift_fit: z.enum(["kept", "wet", "dried"]).optional(),
   /** dry and immersed repeats were taken in pairs */
   paired: z.literal(true).optional(),
+  /** what the form of its method states, as that method defines it */
+  method: z.record(z.string(), json).optional(),
   /** mass of the liquid in the full flask, and how much warmer it was than the filling with the piece */
   flask: z.strictObject({ liquid_g: decimalText, warmer_c: decimalText, warmer_u_c: decimalText }).optional(),
 });

@@ -10,7 +10,7 @@ import { repeatability } from "../../checks/repeatability.ts";
 import { icePoint, thermometerComparison } from "../../checks/thermometer.ts";
 import { trainee } from "../../checks/trainee.ts";
 import { zeroReturn } from "../../checks/zero-return.ts";
-import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
+import { type Evaluate, inEnglish, isRefused } from "../../compute/evaluation.ts";
 import { type NeededRole, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
@@ -193,13 +193,13 @@ async function throughTheProcedure(
       `The reference piece needs these readings: ${roles.map((role) => roleNames[role]).join(", ")}.`,
     );
   const evaluation = await on.evaluate(request);
-  if (isRefused(evaluation)) throw new RangeError(evaluation.refused);
-  const { density_20_g_cm3, expanded_g_cm3, volume_cm3, liquid_density_g_cm3 } = evaluation.response;
+  if (isRefused(evaluation)) throw new RangeError(inEnglish(evaluation));
+  const { density_20_g_cm3, expanded_g_cm3, volume_cm3, mass_g, liquid_density_g_cm3 } = evaluation.response;
+  const shownG = liquid_density_g_cm3 === null ? mass_g : volume_cm3 * liquid_density_g_cm3;
   return {
     gPerCm3: density_20_g_cm3,
     expandedGPerCm3: expanded_g_cm3,
-    // one last place of the displaced mass, as the density shows it
-    resolutionGPerCm3:
-      (density_20_g_cm3 * request.balance.immersed_readability_g) / (volume_cm3 * liquid_density_g_cm3),
+    // one last place of the displaced mass, as the density shows it; of the dry mass where nothing is displaced
+    resolutionGPerCm3: (density_20_g_cm3 * request.balance.immersed_readability_g) / shownG,
   };
 }

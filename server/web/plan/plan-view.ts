@@ -42,7 +42,7 @@ export function planAnswer(
       ["Displaced mass, if it is what it is said to be", grams(displacedG)],
       [
         "The scale would then show",
-        `${grams(dryG)} dry, ${methods[method].plan!.showsWet({ displaced: grams(displacedG), immersed: grams(immersedG), displacedGrams: displacedG })}`,
+        `${grams(dryG)} dry, ${methods[method].plan?.showsWet({ displaced: grams(displacedG), immersed: grams(immersedG), displacedGrams: displacedG }) ?? ""}`,
       ],
       ...(plan.possible
         ? ([

@@ -2,7 +2,7 @@ import { decimalsShown } from "../../../calibration/decimal.ts";
 import { toGrams } from "../../../calibration/units.ts";
 import { waterRange } from "../../../calibration/water.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
-import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
+import { type Evaluate, inEnglish, isRefused } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { methods, readingsIn, rolesOf } from "../../methods/index.ts";
 import { type Result, statedBy } from "../../reports/stated.ts";
@@ -49,7 +49,7 @@ export async function amendedResult(
     readings.push(reading);
   }
   const evaluation = await evaluate(request);
-  if (isRefused(evaluation)) throw new Refusal(`Nothing was amended. ${evaluation.refused}`);
+  if (isRefused(evaluation)) throw new Refusal(`Nothing was amended. ${inEnglish(evaluation)}`);
   const { response, finding } = evaluation;
   const versions = { ...result.versions, program: programVersion, library: finding.libraryVersion };
   return { result: { ...result, request: evaluation.request, response, versions }, readings };

@@ -179,7 +179,7 @@ function conditionsOf(
         })
       : liquid && t("record-page.as-stated", { name: liquid.name });
   const inLiquid: RecordView["conditions"] =
-    named === undefined
+    named === undefined || response.liquid_density_g_cm3 === null
       ? []
       : [
           [t("record-page.liquid"), named],

@@ -164,7 +164,7 @@ describe("compute", () => {
       immersed: { readings: ["0.9"] },
       balance: { readability_g: 0.1, repeatability_g: 0.1 },
     });
-    expect(answer.error.message).toMatch(/within its own uncertainty.*larger piece/);
+    expect(answer.error.at).toBe("immersed");
   });
 
   it("answers a line that is no JSON without an id, and an empty line not at all", () => {

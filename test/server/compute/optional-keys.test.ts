@@ -92,13 +92,13 @@ describe("the water", () => {
   it("is lighter with air in it, by 2.5 mg/L at 20 °C", () => {
     // Bignell 1983, Metrologia 19, 57: −4.612e-3 + 0.106e-3·t kg/m³, saturated [from memory]
     const lighter =
-      water({ dissolved_air: "none" }).liquid_density_g_cm3 -
-      water({ dissolved_air: "saturated" }).liquid_density_g_cm3;
+      water({ dissolved_air: "none" }).liquid_density_g_cm3! -
+      water({ dissolved_air: "saturated" }).liquid_density_g_cm3!;
     expect(lighter * 1000).toBeCloseTo(0.004612 - 0.000106 * 20, 5);
   });
   it("is heavier with solids in it, and uncertain by a wetting agent, a gradient and its formula", () => {
-    expect(water({ dissolved_solids_mg_l: 500 }).liquid_density_g_cm3).toBeGreaterThan(
-      water({ dissolved_solids_mg_l: 0 }).liquid_density_g_cm3 + 0.0003,
+    expect(water({ dissolved_solids_mg_l: 500 }).liquid_density_g_cm3!).toBeGreaterThan(
+      water({ dissolved_solids_mg_l: 0 }).liquid_density_g_cm3! + 0.0003,
     );
     const said = water({ wetting_agent: true, gradient_c: 0.3, formula_u_kg_m3: 0.001 });
     expect(row(said, "wetting agent")?.u).toBeGreaterThan(0);

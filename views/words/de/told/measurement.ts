@@ -91,32 +91,8 @@ export const measurement: readonly ToldPair[] = [
   ],
   // no density follows
   [
-    "The dry reading comes to {mass}: right is a mass above zero. Zero the empty balance and weigh the piece again.",
-    "Die trockene Ablesung ergibt {mass}: richtig ist eine Masse über null. Die leere Waage auf null stellen und das Stück neu wiegen.",
-  ],
-  [
-    "Nothing was displaced ({mass}): the immersed reading {wet} is not below the dry reading {dry}. Were the two swapped, or was the piece not in the liquid?",
-    "Nichts wurde verdrängt ({mass}): die eingetauchte Ablesung {wet} liegt nicht unter der trockenen {dry}. Wurden beide vertauscht, oder war das Stück nicht in der Flüssigkeit?",
-  ],
-  [
-    "Nothing was displaced ({mass}): the rise {wet} is not above zero. Was the vessel tared with the hanger alone in the liquid?",
-    "Nichts wurde verdrängt ({mass}): der Anstieg {wet} liegt nicht über null. Stand das Gefäß mit der Aufhängung allein in der Flüssigkeit auf null?",
-  ],
-  [
-    "Nothing was displaced ({mass}): flask and piece together are not lighter than the full flask plus the piece. Were the flask readings swapped?",
-    "Nichts wurde verdrängt ({mass}): Kolben und Stück zusammen sind nicht leichter als voller Kolben plus Stück. Wurden die Kolbenablesungen vertauscht?",
-  ],
-  [
-    "The displaced mass {mass} is within its own uncertainty of {u}: this balance cannot tell it from zero, so no density follows. Weigh a larger piece, several identical pieces together, or use a finer balance.",
-    "Die verdrängte Masse {mass} liegt innerhalb ihrer eigenen Unsicherheit von {u}: diese Waage kann sie nicht von null unterscheiden, es folgt keine Dichte. Ein größeres Stück oder mehrere gleiche zusammen wiegen, oder eine feinere Waage nehmen.",
-  ],
-  [
     "Water at {n} °C: the density of water is known here from {n1} to {n2} °C. Check the thermometer, or let the water come to room temperature.",
     "Wasser mit {n} °C: die Dichte von Wasser ist hier von {n1} bis {n2} °C bekannt. Das Thermometer prüfen oder das Wasser auf Raumtemperatur kommen lassen.",
-  ],
-  [
-    "The known bodies weigh as much as the whole piece: check their masses.",
-    "Die bekannten Körper wiegen so viel wie das ganze Stück: ihre Massen prüfen.",
   ],
   [
     "A timed series needs zeros and readings; this has {n} and {n1}.",
