@@ -11,6 +11,7 @@ const noPage = [
   "server/compute/complaint.ts",
   "server/compute/compute.ts",
   "server/compute/contract.ts",
+  "server/compute/series.ts",
   "server/compute/lines.ts",
   "server/compute/refusal.ts",
   "server/organisation.ts",

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { CheckKind } from "../../../views/checks/guides.ts";
 import { houseScatter } from "../../checks/charts/epoch.ts";
 import type { CheckResult } from "../../checks/check.ts";
@@ -18,7 +19,6 @@ import { type KeptChecks, thermometerName } from "../../station/kept-checks.ts";
 import { noDetails } from "../../weighing/details.ts";
 import type { Capture, Piece } from "../../weighing/piece.ts";
 import { requestFor } from "../../weighing/request.ts";
-import { roleNames } from "../../weighing/role-names.ts";
 import type { TypedCheck } from "./checks-form.ts";
 
 export interface CheckedOn {
@@ -188,10 +188,7 @@ async function throughTheProcedure(
     captures: roles.flatMap((role, place) => captures(role, columnOf(place, roles.length))),
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
-  if (request === undefined)
-    throw new RangeError(
-      `The reference piece needs these readings: ${roles.map((role) => roleNames[role]).join(", ")}.`,
-    );
+  if (request === undefined) throw new Refusal("check.reference.reading-missing", { count: roles.length });
   const evaluation = await on.evaluate(request);
   if (isRefused(evaluation)) throw new RangeError(inEnglish(evaluation));
   const { density_20_g_cm3, expanded_g_cm3, volume_cm3, mass_g, liquid_density_g_cm3 } = evaluation.response;

@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { Message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
@@ -144,7 +146,8 @@ export function checkRoutes(
 }
 
 /** The sentence of a refusal; anything else is a fault of the program and goes on. */
-function inWords(error: unknown): string {
+function inWords(error: unknown): string | Message {
+  if (error instanceof Refusal) return error;
   if (error instanceof RangeError || error instanceof LedgerTrouble) return error.message;
   throw error;
 }

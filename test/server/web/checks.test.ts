@@ -1,5 +1,6 @@
 import { afterEach, expect, it } from "vitest";
 import { compute, isError } from "../../../server/compute/compute.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 
 let open: TestBench | undefined;
@@ -547,7 +548,9 @@ it("computes a reference piece weighed by the flask as a flask", async () => {
   };
   const lacking = await test.post("/checks/reference", { ...typed, stated: "2.643", step: "f0" });
   expect(lacking.statusCode).toBe(422);
-  expect(lacking.body).toContain("the flask full of water, and the flask with the piece");
+  expect(lacking.body).toContain(
+    tell({ code: "check.reference.reading-missing", params: { count: 3 } }, "en"),
+  );
   // invented: D = 140 + 20 − 152.45 = 7.55 g, the same piece as above: 2.642 g/cm³
   const right = await test.post("/checks/reference", {
     ...typed,

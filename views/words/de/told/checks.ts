@@ -222,10 +222,6 @@ export const checks: readonly ToldPair[] = [
     "Die Streuung des Hauses bei {piece} ist nicht bekannt: {n} gute Prüfungen sind vorhanden, {n1} sind nötig. Zuerst das Haus prüfen lassen.",
   ],
   [
-    "By the flask the reference piece needs a dry reading, the flask full of water, and the flask with the piece.",
-    "Mit der Flasche braucht das Referenzstück eine trockene Ablesung, die Flasche voll Wasser und die Flasche mit dem Stück.",
-  ],
-  [
     "In control, but only {how}, and no cause was noted.",
     "In Ordnung, aber nur {how}, und keine Ursache wurde notiert.",
   ],

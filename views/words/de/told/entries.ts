@@ -266,10 +266,6 @@ export const entries: readonly ToldPair[] = [
     "E_n with an expanded uncertainty of {u} g/cm³ says nothing. Right: both values with their U above 0. Enter the U of the reference piece's own report.",
     "E_n mit einer erweiterten Unsicherheit von {u} g/cm³ sagt nichts. Richtig: beide Werte mit U über 0. Das U aus dem Bericht des Referenzstücks eintragen.",
   ],
-  [
-    "The reference piece needs a dry and an immersed reading.",
-    "Das Referenzstück braucht eine trockene und eine eingetauchte Ablesung.",
-  ],
   ['There is no chart "{id}". Reload the page.', "Eine Karte „{id}“ gibt es nicht. Die Seite neu laden."],
   [
     "A point of {value} is no number. Right: the value found, in {unit}.",
