@@ -1,3 +1,4 @@
+import type { Message } from "../calibration/message.ts";
 import type { Conformity } from "../server/compute/contract.ts";
 import { ConformityWords } from "./conformity.tsx";
 import type { Locale } from "./messages/language.ts";
@@ -24,7 +25,7 @@ export interface FindingView {
   /** name of the metal the piece is said to be; left out when nothing was claimed */
   claimName?: string;
   /** what this scale can tell the claim from here, and what not; left out when the claim is none or ruled out */
-  plainly?: string | undefined;
+  plainly?: Message | undefined;
   because: string;
   /** what else the density leaves alive, each with the harmless test that separates it */
   lookAlikes: readonly { id: string; name: string; whySays: string; separatedBy: string }[];

@@ -1,4 +1,5 @@
 import { parentPort } from "node:worker_threads";
+import { Refusal } from "../../calibration/refusal.ts";
 import { planFor } from "../conformity/plan/plan.ts";
 import { libraryWith } from "../metals/own-metals.ts";
 import type { Answer, Question } from "./aside.ts";
@@ -14,8 +15,10 @@ function answer(question: Question): Answer {
   try {
     return { number, planned: planFor(question.weighing, libraryWith(question.own)) };
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return { number, refused: error.message };
+    if (!(error instanceof Refusal))
+      return { number, failed: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    const { code, params, at } = error;
+    return { number, refused: { code, params, ...(at === undefined ? {} : { at }) } };
   }
 }
 

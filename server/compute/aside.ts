@@ -1,4 +1,6 @@
 import { Worker } from "node:worker_threads";
+import type { Message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Plan } from "../conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { OwnMetals } from "../metals/own-metals.ts";
@@ -15,7 +17,8 @@ export type Answer = { number: number } & (
   | { computed: ComputeResponse | ComputeError }
   | { evaluated: Evaluation }
   | { planned: Plan }
-  | { refused: string }
+  | { refused: Message & { at?: string } }
+  | { failed: string }
 );
 
 interface Waiting {
@@ -29,7 +32,7 @@ export interface Aside {
   compute(request: unknown): Promise<ComputeResponse | ComputeError>;
   /** As evaluationOf: the answer with everything a page draws. */
   evaluate(request: unknown): Promise<Evaluation>;
-  /** As planFor with the metals in force; rejects with the same RangeError. */
+  /** As planFor with the metals in force; rejects with the same Refusal. */
   plan(weighing: PlannedWeighing): Promise<Plan>;
   close(): Promise<void>;
 }
@@ -104,9 +107,10 @@ export function openAside({
     plan: async (weighing) => {
       const answer = await ask({ kind: "plan", weighing, own: own() } as Omit<Question, "number">);
       if ("planned" in answer) return answer.planned;
-      throw "refused" in answer
-        ? new RangeError(answer.refused)
-        : new Error("The computing thread answered another question.");
+      if ("failed" in answer) throw new Error(answer.failed);
+      if (!("refused" in answer)) throw new Error("The computing thread answered another question.");
+      const { code, params, at } = answer.refused;
+      throw new Refusal(code, params, at);
     },
     close: async () => {
       const closing = worker;

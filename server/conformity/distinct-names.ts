@@ -11,17 +11,20 @@ const sameThing: Readonly<Record<string, string>> = {
   "au-24": "au-999",
 };
 
-/**
- * Names for a sentence, in order: a recipe is left out when its family is there, and so is the second name of one thing.
- */
-export function distinctNames(entries: readonly { id: string; name: string }[]): string[] {
+/** The entries for a sentence, in order: a recipe is left out when its family is there, and so is the second name of one thing. */
+export function distinct<T extends { id: string }>(entries: readonly T[]): T[] {
   const ids = new Set(entries.map((e) => e.id));
   const inFamily = new Set([...ids].flatMap((id) => (isMetalId(id) ? (metal(id).recipes ?? []) : [])));
-  const kept = entries.filter(({ id }) => {
+  return entries.filter(({ id }, place) => {
     const other = sameThing[id];
-    return !inFamily.has(id) && !(other !== undefined && ids.has(other));
+    if (inFamily.has(id) || (other !== undefined && ids.has(other))) return false;
+    return entries.findIndex((one) => one.id === id) === place;
   });
-  return [...new Set(kept.map((e) => e.name))];
+}
+
+/** Their names, each once. */
+export function distinctNames(entries: readonly { id: string; name: string }[]): string[] {
+  return [...new Set(distinct(entries).map((e) => e.name))];
 }
 
 /** "a, b, c and 4 more": the first few of the distinct names, and the count of the rest. */

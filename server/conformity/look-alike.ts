@@ -1,3 +1,5 @@
+import type { Param } from "../../calibration/message.ts";
+import { called } from "../metals/called.ts";
 import type { StandIn } from "../metals/composites/stand-ins.ts";
 import type { Likelihood, Metal } from "../metals/metal.ts";
 import { type Separation, separation } from "./separation.ts";
@@ -13,6 +15,8 @@ export const closestGap = 0.002;
 export interface LookAlike {
   id: string;
   name: string;
+  /** its name for a message */
+  called: Param;
   /** a metal of the library (its id is in `alive`), or a piece made of two */
   kind: "metal" | "mixture" | "core-and-skin";
   likelihood: Likelihood;
@@ -51,7 +55,7 @@ function leastOf(m: Metal, component: string): number {
 
 /** The look-alike entry for a metal left alive, against the claimed metal or on its own. */
 export function lookAlike(m: Metal, claimed: Metal | undefined): LookAlike {
-  const own = { id: m.id, name: m.name, kind: "metal" as const, likelihood: m.likelihood };
+  const own = { id: m.id, name: m.name, called: called(m), kind: "metal" as const, likelihood: m.likelihood };
   if (!claimed)
     return {
       ...own,
@@ -81,6 +85,7 @@ export function madeUp({ kind, as }: StandIn, claimed: Metal): LookAlike {
   return {
     id: as.id,
     name: as.name,
+    called: called(as),
     kind,
     likelihood: as.likelihood,
     why: "freedom",

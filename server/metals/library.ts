@@ -1,3 +1,4 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import { finenessFamilies } from "./fineness-families.ts";
 import type { Metal } from "./metal.ts";
 import { nearIds } from "./near-ids.ts";
@@ -9,19 +10,18 @@ export interface Library {
   metals: readonly Metal[];
   /** True when the library holds a metal under this id. */
   has(id: string): boolean;
-  /** The metal under this id. Throws RangeError that names the nearest ids when there is none. */
+  /** The metal under this id. Refuses an id that has none, and names the nearest ones. */
   metal(id: string): Metal;
 }
 
 /** Goes up with any change of a value or an id; every result carries it, so that an old finding can be explained. */
 export const libraryVersion = "2";
 
-/** A library of the given metals. Throws RangeError when two share an id. */
+/** A library of the given metals. Refuses an id that two share. */
 export function libraryOf(version: string, metals: readonly Metal[]): Library {
   const byId = new Map<string, Metal>();
   for (const m of metals) {
-    if (byId.has(m.id))
-      throw new RangeError(`Two metals have the id "${m.id}": right is an id of its own for each.`);
+    if (byId.has(m.id)) throw new Refusal("metal.refusal.id-twice", { id: m.id });
     byId.set(m.id, m);
   }
   return {
@@ -32,9 +32,7 @@ export function libraryOf(version: string, metals: readonly Metal[]): Library {
       const found = byId.get(id);
       if (found) return found;
       const near = nearIds(id, [...byId.keys()]);
-      throw new RangeError(
-        `No metal "${id}" in library ${version}. Near it: ${near.join(", ")}. Right: an id of the library, such as ag-925, au-750 or el-cu.`,
-      );
+      throw new Refusal("metal.refusal.unknown", { id, library: version, near });
     },
   };
 }
@@ -48,5 +46,5 @@ export const metals: readonly Metal[] = builtIn.metals;
 /** True when the built-in library holds a metal under this id. */
 export const isMetalId = (id: string): boolean => builtIn.has(id);
 
-/** The built-in metal under this id. Throws RangeError that names the nearest ids when there is none. */
+/** The built-in metal under this id. Refuses as `Library.metal` does. */
 export const metal = (id: string): Metal => builtIn.metal(id);

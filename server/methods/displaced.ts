@@ -1,4 +1,5 @@
 import { displaced as weighing } from "../../calibration/displaced.ts";
+import { message } from "../../calibration/message.ts";
 import { series, seriesOf } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
 
@@ -19,7 +20,7 @@ export const displaced = method({
     weighing: (_, displacedGrams) => weighing(planned(displacedGrams)),
     scatterGrams: 0.001, // as for a hung piece (common practice)
     others: ["hung"],
-    insteadSays: "the beaker on the pan and the piece hung in it from a stand",
-    showsWet: ({ displaced: rise }) => `a rise of ${rise}`,
+    insteadSays: message("plan.remedy.displaced"),
+    showsWet: ({ displaced_g }) => message("plan.shows.displaced", { displaced_g }),
   },
 });

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { flask as weighing } from "../../calibration/flask.ts";
+import { message } from "../../calibration/message.ts";
 import { present } from "../compute/present.ts";
 import { series, seriesOf } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
@@ -69,8 +70,8 @@ export const flask = method({
     },
     scatterGrams: 0.002, // topping up and wiping (common practice: about 2 mg with a capillary stopper)
     others: ["hung", "displaced"],
-    insteadSays: "the piece in a flask",
-    showsWet: ({ immersed, displacedGrams }) =>
-      `${immersed} more than the full flask of ${flaskFor(displacedGrams)} mL`,
+    insteadSays: message("plan.remedy.flask"),
+    showsWet: ({ immersed_g, displacedGrams }) =>
+      message("plan.shows.flask", { more_g: immersed_g, flask_ml: flaskFor(displacedGrams) }),
   },
 });

@@ -1,4 +1,5 @@
 import { hung as weighing } from "../../calibration/hung.ts";
+import { message } from "../../calibration/message.ts";
 import { series, seriesOf } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
 
@@ -19,7 +20,7 @@ export const hung = method({
     weighing: (dryGrams, displacedGrams) => weighing(planned(dryGrams - displacedGrams)),
     scatterGrams: 0.001, // bubbles and the meniscus at a careful immersion (common practice: about 1 mg)
     others: ["displaced"],
-    insteadSays: "the piece hung from the balance",
-    showsWet: ({ immersed }) => `${immersed} immersed`,
+    insteadSays: message("plan.remedy.hung"),
+    showsWet: ({ immersed_g }) => message("plan.shows.hung", { immersed_g }),
   },
 });

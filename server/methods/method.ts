@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Temperature } from "../../calibration/liquid.ts";
+import type { Message, Param } from "../../calibration/message.ts";
 import type { Weighing } from "../../calibration/weighing.ts";
 import type { series } from "../compute/series.ts";
 
@@ -75,9 +76,9 @@ export interface MethodPlan {
   /** methods that may decide where this one does not */
   others: readonly string[];
   /** how a person is sent to it from another one */
-  insteadSays: string;
+  insteadSays: Message;
   /** what the scale shows, in words */
-  showsWet(shown: { displaced: string; immersed: string; displacedGrams: number }): string;
+  showsWet(shown: { displaced_g: Param; immersed_g: Param; displacedGrams: number }): Message;
 }
 
 /** A method as its file writes it; its keys give the type of what it reads from a request. */

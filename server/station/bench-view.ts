@@ -1,6 +1,6 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
 import { isRefused } from "../compute/evaluation.ts";
-import { toldApartHere } from "../conformity/plan/usual-suspects.ts";
+import { toldApartHere } from "../conformity/plan/plain-answer.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
 import { rolesOf } from "../methods/index.ts";
 import type { Check } from "../weighing/checks/check.ts";

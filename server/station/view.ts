@@ -101,7 +101,7 @@ export interface BenchView {
   /** what a piece weighed dry will show, while nothing is wet */
   beforeWetting: BeforeWetting | undefined;
   /** what this scale can tell the claim from, as the evaluation leaves it */
-  plainly: string | undefined;
+  plainly: Message | undefined;
   checks: readonly Check[];
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];

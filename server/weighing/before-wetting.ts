@@ -1,7 +1,8 @@
+import type { Message } from "../../calibration/message.ts";
+import { plainAnswer } from "../conformity/plan/plain-answer.ts";
 import type { Plan } from "../conformity/plan/plan.ts";
-import { expectedWords } from "../conformity/plan/plan-words.ts";
+import { expectedMessage } from "../conformity/plan/plan-messages.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
-import { inOneSentence } from "../conformity/plan/usual-suspects.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, rolesOf } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
@@ -10,7 +11,7 @@ import { balanceFor, type ProfileOf } from "./request.ts";
 
 /** What a piece that lies weighed dry will show once it is wet, and what it will not; with the weighing this is about. */
 export interface BeforeWetting {
-  says: readonly string[];
+  says: readonly Message[];
   weighing: PlannedWeighing;
 }
 
@@ -61,8 +62,8 @@ export async function beforeWetting(piece: Piece, parts: Planning): Promise<Befo
   if (weighing === undefined || parts.plan === undefined) return undefined;
   try {
     const plan = await parts.plan(weighing);
-    const says = inOneSentence(plan, parts.library());
-    return { says: plan.possible ? [expectedWords(plan, weighing), says] : [says], weighing };
+    const says = plainAnswer(plan, parts.library());
+    return { says: plan.possible ? [expectedMessage(plan, weighing), ...says] : says, weighing };
   } catch (error) {
     // a dry mass of nothing or a claim that left the library: the weighing itself will say so
     if (error instanceof RangeError) return undefined;

@@ -76,7 +76,7 @@ function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<Bench
     <p>
       <strong>{t("bench.steps.before-wetting")}</strong>{" "}
       {says.map((one) => (
-        <span key={one}>
+        <span key={one.code}>
           <Told says={one} />{" "}
         </span>
       ))}

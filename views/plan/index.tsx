@@ -1,11 +1,9 @@
-import type { ComponentChildren } from "preact";
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { errorsOf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
-import { Rows, Sheet, ToldFacts } from "../sheet.tsx";
+import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 /** What is asked before anything gets wet; every entry as it was typed. */
 export interface PlanForm {
@@ -20,15 +18,15 @@ export interface PlanForm {
 }
 
 export interface PlanAnswer {
-  /** the answer in one plain sentence */
-  says: string;
+  /** the plain answer, one sentence each */
+  says: readonly Told[];
   /** the same at more length */
-  more?: string;
-  facts: readonly (readonly [name: string, value: ComponentChildren])[];
+  more?: readonly Told[];
+  facts: readonly (readonly [name: string, value: string])[];
   /** each other metal, and whether this scale can tell it apart from the claim here */
-  apart: readonly { id: string; name: string; expected: string; told: boolean; says: string }[];
+  apart: readonly { id: string; name: string; expected: string; told: boolean; says: readonly Told[] }[];
   /** what would help: a finer scale, more pieces, the other method */
-  advice: readonly string[];
+  advice: readonly Told[];
 }
 
 export interface PlanPage {
@@ -40,12 +38,11 @@ export interface PlanPage {
   /** for this scale: the smallest mass that answers each question */
   table?: { caption: string; heads: readonly string[]; rows: readonly (readonly string[])[] };
   /** other questions worth planning: two bodies, fineness */
-  more?: readonly { href: string; label: string }[];
+  more?: readonly { href: string; label: Told }[];
 }
 
 /** Can this scale answer this question for this piece? Asked and answered dry. */
 export function Plan({ form, claims, units, problems, answer, table, more = [] }: PlanPage) {
-  const locale = useLocale();
   const t = useTell();
   const errorOf = errorsOf(problems);
   return (
@@ -67,7 +64,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
           name="claim"
           label={t("bench.opening.claim")}
           value={form.claim}
-          options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
+          options={claims.map(({ id, name }) => ({ value: id, label: name }))}
         />
         <Field
           kind="decimal"
@@ -124,7 +121,7 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
         <p class="row not-printed">
           {more.map(({ href, label }) => (
             <a key={href} href={href}>
-              {toldValue(label, locale)}
+              <Told says={label} />
             </a>
           ))}
         </p>
@@ -132,12 +129,12 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
       {table && (
         <Sheet id="table" title={t("plan.table")}>
           <Rows
-            caption={toldValue(table.caption, locale)}
+            caption={table.caption}
             empty=""
-            columns={table.heads.map((head, index) => ({ head: toldValue(head, locale), number: index > 0 }))}
+            columns={table.heads.map((head, index) => ({ head, number: index > 0 }))}
             rows={table.rows.map((cells) => ({
               key: cells[0] ?? "",
-              cells: cells.map((cell) => toldValue(cell, locale)),
+              cells,
             }))}
           />
           <p class="hint">{t("plan.print")}</p>
@@ -148,20 +145,19 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
 }
 
 function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
-  const locale = useLocale();
   return (
     <Sheet id="answer" title={t("plan.answer")}>
       <p role="status">
         <strong>
-          <Told says={answer.says} />
+          <Sentences says={answer.says} />
         </strong>
       </p>
       {answer.more !== undefined && (
         <p>
-          <Told says={answer.more} />
+          <Sentences says={answer.more} />
         </p>
       )}
-      <ToldFacts facts={answer.facts} />
+      <Facts facts={answer.facts} />
       <Rows
         caption={t("plan.against")}
         empty={t("plan.nothing-near")}
@@ -174,10 +170,10 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
         rows={answer.apart.map(({ id, name, expected, told: apart, says }) => ({
           key: id,
           cells: [
-            toldValue(name, locale),
+            name,
             expected,
             <strong key="t">{apart ? t("plan.yes") : t("plan.no")}</strong>,
-            toldValue(says, locale),
+            <Sentences key="s" says={says} />,
           ],
         }))}
       />
@@ -186,11 +182,26 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
           <h3>{t("plan.help")}</h3>
           <ul>
             {answer.advice.map((one) => (
-              <li key={one}>{toldValue(one, locale)}</li>
+              <li key={JSON.stringify(one)}>
+                <Told says={one} />
+              </li>
             ))}
           </ul>
         </>
       )}
     </Sheet>
+  );
+}
+
+/** Sentences one after another. */
+function Sentences({ says }: { says: readonly Told[] }) {
+  return (
+    <>
+      {says.map((one) => (
+        <span key={JSON.stringify(one)}>
+          <Told says={one} />{" "}
+        </span>
+      ))}
+    </>
   );
 }

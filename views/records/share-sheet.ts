@@ -1,3 +1,4 @@
+import type { Message } from "../../calibration/message.ts";
 import type { StateName } from "../finding.tsx";
 import type { Locale } from "../messages/language.ts";
 import { tell, tellerOf } from "../messages/tell.ts";
@@ -30,7 +31,7 @@ export interface ShareSheet {
   claimName: string | undefined;
   state: StateName;
   /** what the scale can tell the claim from here */
-  plainly: string | undefined;
+  plainly: Message | undefined;
   because: string;
   /** everything the density leaves alive, the claim among it, by name in the reader's language */
   notExcluded: readonly string[];
@@ -69,7 +70,7 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
         sheet.claimName === undefined
           ? t("share.nothing-claimed")
           : t("share.said-to-be", { name: toldValue(sheet.claimName, locale), state }),
-        ...(sheet.plainly === undefined ? [] : [told(sheet.plainly, locale)]),
+        ...(sheet.plainly === undefined ? [] : [tell(sheet.plainly, locale)]),
         told(sheet.because, locale),
       ],
     },

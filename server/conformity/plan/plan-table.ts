@@ -1,4 +1,6 @@
 import { measure } from "../../../calibration/measure.ts";
+import type { Param } from "../../../calibration/message.ts";
+import { called } from "../../metals/called.ts";
 import { builtIn, type Library } from "../../metals/library.ts";
 import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
 
@@ -13,7 +15,7 @@ export interface PlanTableRow {
 /** A table for the wall beside the owner's own scales. */
 export interface PlanTable {
   claim: string;
-  name: string;
+  called: Param;
   method: PlannedWeighing["method"];
   readabilitiesG: readonly number[];
   rows: PlanTableRow[];
@@ -24,7 +26,7 @@ const worstPercent = 100;
 
 /**
  * Expected uncertainty of one determination for a metal, by mass and by scale, for printing. Masses and readabilities in
- * grams; `base` gives method, confidence, water. Throws RangeError for an unknown claim.
+ * grams; `base` gives method, confidence, water. Refuses an unknown claim.
  */
 export function planTable(
   base: Omit<PlannedWeighing, "massG" | "readabilityG">,
@@ -47,7 +49,7 @@ export function planTable(
   };
   return {
     claim: claimed.id,
-    name: claimed.name,
+    called: called(claimed),
     method: base.method,
     readabilitiesG,
     rows: massesG.map((massG) => ({

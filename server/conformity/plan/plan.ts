@@ -1,13 +1,16 @@
 import { measuredDensity } from "../../../calibration/distribution.ts";
 import { measure } from "../../../calibration/measure.ts";
+import type { Message, Param } from "../../../calibration/message.ts";
 import { wouldHide } from "../../../calibration/pool.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+import { called } from "../../metals/called.ts";
 import { builtIn, type Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
 import { bandAt } from "../exclusion.ts";
 import { type Finding, findingFor } from "../finding.ts";
 import { type LookAlike, needsFiner } from "../look-alike.ts";
 import { worthPassingOff } from "../worth.ts";
-import { sentenceOf } from "./plan-words.ts";
+import { notPossible, sentencesOf } from "./plan-messages.ts";
 import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
 import { type Remedy, remedies } from "./remedies.ts";
 
@@ -24,20 +27,21 @@ export interface Plan {
   /** what a piece that is what it is said to be would get as its finding */
   finding: Finding | null;
   /** cheaper metals that this weighing would exclude, likeliest first, then nearest in density */
-  excludes: { id: string; name: string }[];
+  excludes: { id: string; called: Param }[];
   /** what it would leave alive, each with why and with what separates it */
   cannotExclude: LookAlike[];
   /** what would exclude those of them that density can exclude */
   remedies: Remedy[];
   /** with several pieces weighed together: how many of a kind that is excluded alone would hide in their mean */
-  pooled: { id: string; name: string; hidden: number }[];
-  says: string;
+  pooled: { id: string; called: Param; hidden: number }[];
+  /** the plan in a few sentences */
+  says: readonly Message[];
 }
 
 /**
  * The plan of a weighing before the piece is wetted: expected displaced mass, expected uncertainty, which look-alikes it
  * will and will not exclude, and what readability, method, mass or number of pieces would. The claim is taken as true and
- * at its nominal density. Throws RangeError for an unknown claim or a value outside its range.
+ * at its nominal density. Refuses an unknown claim and a value outside its range.
  */
 export function planFor(
   weighing: PlannedWeighing,
@@ -65,12 +69,12 @@ export function planFor(
     expandedPercent: (100 * result.expandedGPerCm3) / result.gPerCm3,
     intervalGPerCm3: result.intervalGPerCm3,
     finding,
-    excludes: excluded.map(({ id, name }) => ({ id, name })),
+    excludes: excluded.map((m) => ({ id: m.id, called: called(m) })),
     cannotExclude: finding.lookAlikes,
     remedies: decides(seen) ? [] : ways,
     pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
   };
-  return { ...plan, says: sentenceOf(plan, claimed, weighing) };
+  return { ...plan, says: sentencesOf(plan, claimed, weighing) };
 }
 
 type Seen = { result: ReturnType<Evaluate>; finding: Finding } | null;
@@ -118,7 +122,11 @@ const oddKinds = 3;
 /** The excluded kinds of which at least one piece would hide among the others. */
 function hiddenAmong(pieces: number, result: ReturnType<Evaluate>, excluded: Metal[]): Plan["pooled"] {
   return excluded
-    .map((m) => ({ id: m.id, name: m.name, hidden: wouldHide(result, pieces, m.densityGPerCm3.nominal) }))
+    .map((m) => ({
+      id: m.id,
+      called: called(m),
+      hidden: wouldHide(result, pieces, m.densityGPerCm3.nominal),
+    }))
     .filter(({ hidden }) => hidden > 0)
     .slice(0, oddKinds);
 }
@@ -138,17 +146,14 @@ function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan 
     cannotExclude: [],
     remedies: ways,
     pooled: [],
-    says: `Not possible: the piece displaces about ${displacedG.toPrecision(2)} g and the scale shows steps of ${weighing.readabilityG} g.${ways.length > 0 ? ` It takes ${ways.map((w) => w.says).join(", or ")}.` : ""}`,
+    says: notPossible(displacedG, weighing.readabilityG, ways),
   };
 }
 
 function checked({ massG, readabilityG, pieces }: PlannedWeighing): void {
-  for (const [name, value] of [
-    ["Mass", massG],
-    ["Readability", readabilityG],
-  ] as const)
-    if (!(value > 0) || !Number.isFinite(value))
-      throw new RangeError(`${name} ${value} g: right is a number above zero.`);
-  if (!Number.isInteger(pieces) || pieces < 1)
-    throw new RangeError(`${pieces} pieces: right is a whole number from 1 on.`);
+  if (!(massG > 0) || !Number.isFinite(massG))
+    throw new Refusal("plan.refusal.mass", { mass_g: massG }, "mass");
+  if (!(readabilityG > 0) || !Number.isFinite(readabilityG))
+    throw new Refusal("plan.refusal.readability", { readability_g: readabilityG }, "readability");
+  if (!Number.isInteger(pieces) || pieces < 1) throw new Refusal("plan.refusal.pieces", { pieces }, "pieces");
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from "../../../calibration/message.ts";
 import { type MethodName, methodNames, methods } from "../../methods/index.ts";
 import type { PlannedWeighing } from "./planned-weighing.ts";
 
@@ -6,7 +7,7 @@ export interface Remedy {
   kind: "readability" | "method" | "pieces" | "mass";
   /** g for readability and mass, a count for pieces, a name for the method */
   value: number | MethodName;
-  says: string;
+  says: Message;
 }
 
 const finerSteps = [0.1, 0.01, 0.001, 0.0001, 0.00001];
@@ -21,7 +22,11 @@ export function remedies(weighing: PlannedWeighing, decides: (other: PlannedWeig
   const found: Remedy[] = [];
   const step = finerSteps.find((d) => d < weighing.readabilityG * 0.99 && decides(onFinerScale(weighing, d)));
   if (step !== undefined)
-    found.push({ kind: "readability", value: step, says: `a scale that shows ${step} g` });
+    found.push({
+      kind: "readability",
+      value: step,
+      says: message("plan.remedy.readability", { step_g: step }),
+    });
   const others = methodNames.filter((name) => methods[weighing.method].plan?.others.includes(name));
   const method = others.find((way) => decides({ ...weighing, method: way }));
   const says = method && methods[method].plan?.insteadSays;
@@ -31,12 +36,12 @@ export function remedies(weighing: PlannedWeighing, decides: (other: PlannedWeig
     found.push({
       kind: "pieces",
       value: weighing.pieces * times,
-      says: `${weighing.pieces * times} like pieces weighed together`,
+      says: message("plan.remedy.pieces", { n: weighing.pieces * times }),
     });
   const mass = heavier.find((n) => decides({ ...weighing, massG: weighing.massG * n }));
   if (mass !== undefined) {
     const grams = +(weighing.massG * mass).toPrecision(2);
-    found.push({ kind: "mass", value: grams, says: `a piece of about ${grams} g` });
+    found.push({ kind: "mass", value: grams, says: message("plan.remedy.mass", { mass_g: grams }) });
   }
   return found;
 }

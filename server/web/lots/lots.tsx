@@ -5,7 +5,6 @@ import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { toldValue } from "../../../views/words/told.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { LotBook } from "../../lots/lot-book.ts";
@@ -13,10 +12,10 @@ import type { Library } from "../../metals/library.ts";
 import { firstMethod, methods } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
-import { claimsOf, metalBands } from "../../station/metal-bands.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { type DecimalMark, typedReading } from "../../weighing/typed-reading.ts";
 import { frameOf, ownMark } from "../look.ts";
+import { claimOptions } from "../metals/claim-options.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { screeningRoutes } from "./lot-screening.tsx";
 import { lotRow } from "./lot-view.ts";
@@ -41,11 +40,7 @@ export function lotRoutes(
   { bench, ledger, settings, demo, library, priceLocked }: LotRouteParts,
 ): void {
   const book = new LotBook(ledger);
-  const claims = (locale: Locale) =>
-    claimsOf(metalBands(library(), settings.now.metal)).map(({ id, name }) => ({
-      id,
-      name: toldValue(name, locale),
-    }));
+  const claims = (locale: Locale) => claimOptions(library(), locale, settings.now.metal);
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/lots", demo });
   let nextLot = `lot-${randomUUID()}`;

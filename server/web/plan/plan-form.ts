@@ -1,3 +1,4 @@
+import { message } from "../../../calibration/message.ts";
 import { isMassUnit, toGrams } from "../../../calibration/units.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -23,9 +24,16 @@ export function plannedFrom(
     const read = readNumber(form[field], locale);
     if (read.kind !== "number") problems.push({ fieldId: field, error: read.says });
     else if (!isMassUnit(unit))
-      problems.push({ fieldId: field, error: `The unit "${unit}" is not in the list.` });
+      problems.push({ fieldId: field, error: message("plan.refusal.unit", { unit }) });
     else if (Number(read.text) > 0) return Number(toGrams(read.text, unit));
-    else problems.push({ fieldId: field, error: `"${form[field]}" is not above zero. ${examples[field]}` });
+    else
+      problems.push({
+        fieldId: field,
+        error: message("plan.refusal.not-above-zero", {
+          typed: form[field],
+          such_as: { decimal: examples[field] },
+        }),
+      });
     return Number.NaN;
   };
   const massG = grams("mass", form.massUnit);
@@ -36,12 +44,12 @@ export function plannedFrom(
   if (!Number.isInteger(pieces) || pieces < 1 || pieces > 1000)
     problems.push({
       fieldId: "pieces",
-      error: `"${form.pieces}" pieces: right is a whole number from 1 to 1000.`,
+      error: message("plan.refusal.pieces-typed", { typed: form.pieces }),
     });
   if (!library.has(form.claim))
     problems.push({
       fieldId: "claim",
-      error: `No metal is called "${form.claim}" here. Right: one of the list.`,
+      error: message("metal.refusal.not-in-list", { id: form.claim }),
     });
   if (problems.length > 0) return { problems };
   return {
@@ -60,8 +68,4 @@ export function plannedFrom(
   };
 }
 
-const examples = {
-  mass: "Right: about what the piece weighs, such as 31.1.",
-  readability: "Right: what the last digit counts, such as 0.01.",
-  repeatability: "Right: the standard deviation of a few readings of one piece, or nothing.",
-} as const;
+const examples = { mass: "31.1", readability: "0.01", repeatability: "0.005" } as const;

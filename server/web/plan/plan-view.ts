@@ -1,129 +1,118 @@
-import { measure } from "../../../calibration/measure.ts";
+import type { Message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
-import type { PlanAnswer, PlanPage } from "../../../views/plan/index.tsx";
+import type { PlanAnswer } from "../../../views/plan/index.tsx";
+import type { Told } from "../../../views/told.tsx";
 import type { LookAlike } from "../../conformity/look-alike.ts";
+import { askedFirst, plainAnswer } from "../../conformity/plan/plain-answer.ts";
 import type { Plan } from "../../conformity/plan/plan.ts";
-import { planTable } from "../../conformity/plan/plan-table.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
-import { inOneSentence, usualSuspects } from "../../conformity/plan/usual-suspects.ts";
+import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import { methods } from "../../methods/index.ts";
 
-/** Besides what one asks first, so many of the metals that stay alive are named. */
+/** Besides what one asks first, so many of the metals that are not excluded are named. */
 const mostOthers = 6;
-/** Masses of the printed table, g: a small ring to a heavy bar, with the troy ounce. */
-const masses = [1, 2, 5, 10, 20, 31.1, 50, 100, 250];
 
 /** The plan as its page words it. */
 export function planAnswer(
   plan: Plan,
-  { readabilityG, method }: PlannedWeighing,
+  weighing: PlannedWeighing,
   library: Library,
   locale: Locale,
 ): PlanAnswer {
-  const places = Math.max(0, Math.ceil(-Math.log10(readabilityG)));
-  const grams = (value: number) => `${fixed(value, places, locale)} g`;
-  const { dryG, displacedG, immersedG, gPerCm3 } = plan.expected;
-  const claimed = library.metal(plan.claim).densityGPerCm3.nominal;
-  const shown = (id: string) =>
-    library.has(id) ? grams((displacedG * claimed) / library.metal(id).densityGPerCm3.nominal) : "any";
-  const alive = new Map(plan.cannotExclude.map((one) => [one.id, one]));
-  const suspects = plan.possible ? usualSuspects(library.metal(plan.claim), library) : [];
-  const asked = new Set(suspects.map(({ id }) => id));
-  const inFamily = new Set(
-    plan.cannotExclude.flatMap(({ id }) => (library.has(id) ? (library.metal(id).recipes ?? []) : [])),
-  );
-  const others = plan.cannotExclude.filter(({ id }) => !asked.has(id) && !inFamily.has(id));
+  const t = tellerOf(locale);
+  const { askedAbout, others } = comparedWith(plan, library);
+  const expected = (id: string) => expectedOf(id, plan, weighing, library, locale) ?? t("plan.any");
+  const left = new Map(plan.cannotExclude.map((one) => [one.id, one]));
   return {
-    says: inOneSentence(plan, library),
+    says: plainAnswer(plan, library),
     ...(plan.possible ? { more: plan.says } : {}),
     facts: [
-      ["Displaced mass, if it is what it is said to be", grams(displacedG)],
-      [
-        "The scale would then show",
-        `${grams(dryG)} dry, ${methods[method].plan?.showsWet({ displaced: grams(displacedG), immersed: grams(immersedG), displacedGrams: displacedG }) ?? ""}`,
-      ],
-      ...(plan.possible
-        ? ([
-            ["Density", `${plusMinus(gPerCm3, plan.expandedGPerCm3, locale)} g/cm³`],
-            ["That is", `± ${inLocale(String(+plan.expandedPercent.toPrecision(2)), locale)} %`],
-          ] as const)
-        : []),
+      ...factsOf(plan, weighing, locale),
       ...(others.length > mostOthers
-        ? ([["Not told apart besides those below", `${others.length - mostOthers} more`]] as const)
+        ? ([[t("plan.fact.not-told"), t("plan.and-more", { n: others.length - mostOthers })]] as const)
         : []),
     ],
     apart: [
-      ...suspects.map(({ id, name }) => {
-        const untold = alive.get(id);
+      ...askedAbout.map((metal) => {
+        const untold = left.get(metal.id);
+        const outside: readonly Told[] = [{ code: "plan.reason.outside" }];
         return {
-          id,
-          name,
-          expected: shown(id),
+          id: metal.id,
+          name: tellValue(called(metal), locale),
+          expected: expected(metal.id),
           told: untold === undefined,
-          says: untold ? whyNot(untold) : "its band lies outside what this weighing would find",
+          says: untold ? whyNot(untold) : outside,
         };
       }),
       ...others.slice(0, mostOthers).map((one) => ({
         id: one.id,
-        name: one.name,
-        expected: shown(one.id),
+        name: tellValue(one.called, locale),
+        expected: expected(one.id),
         told: false,
         says: whyNot(one),
       })),
     ],
-    advice: plan.remedies.map(({ says }) => `${says.charAt(0).toUpperCase()}${says.slice(1)}`),
+    advice: plan.remedies.map(({ says }) => says),
   };
+}
+
+/** What one asks first, and what else is not excluded besides; a recipe is left out where its family is there. */
+function comparedWith({ possible, claim, cannotExclude }: Plan, library: Library) {
+  const askedAbout = possible ? askedFirst(library.metal(claim), library) : [];
+  const asked = new Set(askedAbout.map(({ id }) => id));
+  const inFamily = new Set(
+    cannotExclude.flatMap(({ id }) => (library.has(id) ? (library.metal(id).recipes ?? []) : [])),
+  );
+  return { askedAbout, others: cannotExclude.filter(({ id }) => !asked.has(id) && !inFamily.has(id)) };
+}
+
+const placesOf = ({ readabilityG }: PlannedWeighing) => Math.max(0, Math.ceil(-Math.log10(readabilityG)));
+
+/** What a piece of the same mass would displace if it were this metal; undefined where its maker is free to choose. */
+function expectedOf(id: string, plan: Plan, weighing: PlannedWeighing, library: Library, locale: Locale) {
+  if (!library.has(id)) return undefined;
+  const claimed = library.metal(plan.claim).densityGPerCm3.nominal;
+  const displaced = (plan.expected.displacedG * claimed) / library.metal(id).densityGPerCm3.nominal;
+  return `${fixed(displaced, placesOf(weighing), locale)} g`;
+}
+
+function factsOf(plan: Plan, weighing: PlannedWeighing, locale: Locale): [string, string][] {
+  const t = tellerOf(locale);
+  const { dryG, displacedG, immersedG, gPerCm3 } = plan.expected;
+  const decimal = (grams: number) => ({ decimal: grams.toFixed(placesOf(weighing)) });
+  const wet = methods[weighing.method].plan?.showsWet({
+    displaced_g: decimal(displacedG),
+    immersed_g: decimal(immersedG),
+    displacedGrams: displacedG,
+  });
+  const shows: [string, string][] = [
+    [t("plan.fact.displaced"), `${fixed(displacedG, placesOf(weighing), locale)} g`],
+    ...(wet === undefined
+      ? []
+      : [[t("plan.fact.shows"), t("plan.shows", { dry_g: decimal(dryG), wet })] as [string, string]]),
+  ];
+  if (!plan.possible) return shows;
+  const percent = inLocale(String(+plan.expandedPercent.toPrecision(2)), locale);
+  return [
+    ...shows,
+    [t("plan.fact.density"), `${plusMinus(gPerCm3, plan.expandedGPerCm3, locale)} g/cm³`],
+    [t("plan.fact.that-is"), `± ${percent} %`],
+  ];
 }
 
 const reasons = {
-  uncertainty: "a finer density would separate them",
-  band: "no density separates them",
-  freedom: "its maker is free to choose its density",
-} as const;
+  uncertainty: { code: "plan.reason.uncertainty" },
+  band: { code: "plan.reason.band" },
+  freedom: { code: "plan.reason.freedom" },
+} as const satisfies Record<LookAlike["why"], Message>;
 
-function whyNot({ why, separatedBy }: LookAlike): string {
-  const other =
-    separatedBy.test === "laboratory" ? "of other tests only a licensed laboratory's does" : separatedBy.says;
-  return `${reasons[why]}; ${other.charAt(0).toLowerCase()}${other.slice(1)}`;
-}
-
-/** 1.06 and 6.44, but 1610 and not 1.61e+3. */
-const threeFigures = (grams: number) =>
-  grams < 1000 ? grams.toPrecision(3) : `${Number(grams.toPrecision(3))}`;
-
-/** What this scale reaches for the claim, by mass and way of weighing, and what ten times finer steps would: for printing. */
-export function planTableFor(
-  planned: PlannedWeighing,
-  library: Library,
-  locale: Locale,
-): NonNullable<PlanPage["table"]> {
-  const step = planned.readabilityG;
-  const finer = +(step / 10).toPrecision(6);
-  const { massG: _m, readabilityG: _r, ...base } = planned;
-  const hung = planTable({ ...base, method: "hung" }, masses, [step, finer], measure, library);
-  const displaced = planTable({ ...base, method: "displaced" }, masses, [step], measure, library);
-  const percent = (value: number | null | undefined) =>
-    value === null || value === undefined
-      ? "no answer"
-      : `± ${inLocale(String(+value.toPrecision(2)), locale)} %`;
-  const text = (value: number) => inLocale(String(value), locale);
-  return {
-    caption: `${hung.name}${planned.pieces > 1 ? `, ${planned.pieces} pieces together` : ""}: how well the density comes out, ${text(planned.confidence * 100)} % of the time`,
-    heads: [
-      planned.pieces > 1 ? "Mass of one" : "Mass",
-      "displaces",
-      `hung, steps of ${text(step)} g`,
-      `water on the scale, steps of ${text(step)} g`,
-      `hung, steps of ${text(finer)} g`,
-    ],
-    rows: hung.rows.map(({ massG, displacedG, percents }, row) => [
-      `${text(massG)} g`,
-      `${inLocale(threeFigures(displacedG), locale)} g`,
-      percent(percents[0]),
-      percent(displaced.rows[row]?.percents[0]),
-      percent(percents[1]),
-    ]),
-  };
+/** Why the density does not tell it, and what else would. */
+function whyNot({ why, separatedBy }: LookAlike): readonly Told[] {
+  return [
+    reasons[why],
+    separatedBy.test === "laboratory" ? { code: "plan.reason.laboratory" } : separatedBy.says,
+  ];
 }

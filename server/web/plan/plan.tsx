@@ -12,11 +12,13 @@ import { isMethod } from "../../methods/index.ts";
 import type { BenchSettings } from "../../station/bench-settings.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
 import type { LibraryInForce } from "../../station/library-in-force.ts";
-import { claimsOf, metalBands } from "../../station/metal-bands.ts";
 import { frameOf } from "../look.ts";
+import { claimOptions } from "../metals/claim-options.ts";
 import { html } from "../page-request.ts";
+import { refusedBy } from "../refused.ts";
 import { plannedFrom } from "./plan-form.ts";
-import { planAnswer, planTableFor } from "./plan-view.ts";
+import { planAnswer } from "./plan-view.ts";
+import { wallTable } from "./wall-table.ts";
 
 /** Plans a weighing with the metals in force; may take its time, and never blocks the page. */
 export type PlanWeighing = (weighing: PlannedWeighing) => Promise<Plan>;
@@ -41,10 +43,10 @@ export function planRoutes(
 
 /** Other questions that are answered by typing. */
 const more = [
-  { href: "/plan/fineness", label: "What fineness does a density leave open?" },
-  { href: "/plan/reaching", label: "What can have a density, and how thick a skin would be?" },
-  { href: "/plan/two-bodies", label: "Two bodies in one piece: stone and metal, core and skin" },
-];
+  { href: "/plan/fineness", label: { code: "plan.question.fineness" } },
+  { href: "/plan/reaching", label: { code: "plan.question.density-matches" } },
+  { href: "/plan/two-bodies", label: { code: "plan.question.two-bodies" } },
+] as const;
 
 async function pageOf(
   asked: Record<string, string | undefined>,
@@ -52,7 +54,7 @@ async function pageOf(
   library: Library,
   { plan, locale }: { plan: PlanWeighing; locale: Locale },
 ): Promise<PlanPage> {
-  const claims = claimsOf(metalBands(library, settings.metal));
+  const claims = claimOptions(library, locale, settings.metal);
   const form = formOf(asked, settings, claims[0]?.id ?? "", locale);
   const blank = { form, claims, units: massUnits, problems: [], more, locale };
   if (asked.mass === undefined) return blank;
@@ -63,11 +65,12 @@ async function pageOf(
     return {
       ...blank,
       answer: planAnswer(planned, read.planned, library, locale),
-      table: planTableFor(read.planned, library, locale),
+      table: wallTable(read.planned, library, locale),
     };
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return { ...blank, problems: [{ fieldId: "mass", error: error.message }] };
+    const refused = refusedBy(error);
+    if (!refused) throw error;
+    return { ...blank, problems: [{ fieldId: "mass", error: refused.says }] };
   }
 }
 

@@ -6,8 +6,8 @@ import { states } from "../../conformity/state.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";
 import type { Library } from "../../metals/library.ts";
-import { claimsOf, metalBands } from "../../station/metal-bands.ts";
 import { type MassRange, massAsked } from "../lots/mass-asked.ts";
+import { claimOptions } from "../metals/claim-options.ts";
 import { whenOf } from "../when.ts";
 import { nameIn } from "./record-view.ts";
 
@@ -32,7 +32,7 @@ export async function listOf(
   const all = await ledger.records({ page: { size: 1 } });
   return {
     filters,
-    claims: claimsOf(metalBands(library)).map(({ id, name }) => ({ id, name: toldValue(name, locale) })),
+    claims: claimOptions(library, locale),
     rows: found.records.map((record) => rowOf(record, library, locale)),
     found: found.count,
     all: all.count,

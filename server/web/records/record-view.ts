@@ -19,7 +19,7 @@ import {
   computeResponse,
 } from "../../compute/contract.ts";
 import { lookAlike, satisfies } from "../../conformity/look-alike.ts";
-import { toldApartHere } from "../../conformity/plan/usual-suspects.ts";
+import { toldApartHere } from "../../conformity/plan/plain-answer.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
 import type { Library } from "../../metals/library.ts";

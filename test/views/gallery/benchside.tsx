@@ -94,20 +94,20 @@ export const plan = (
       pieces: "1",
     }}
     answer={{
-      says: "This scale can tell silver from copper here, not 999 from 925.",
+      says: ["This scale can tell silver from copper here, not 999 from 925."],
       facts: [
         ["Rise to expect", "2.96 g"],
         ["Your scale shows", "2.9 to 3.0 g"],
         ["Uncertainty of the density", "± 4 to 6 %"],
       ],
       apart: [
-        { id: "cu", name: "Copper", expected: "3.5 g", told: true, says: "half a gram more" },
+        { id: "cu", name: "Copper", expected: "3.5 g", told: true, says: ["half a gram more"] },
         {
           id: "ag-925",
           name: "Silver 925",
           expected: "3.0 g",
           told: false,
-          says: "one step of the scale at most",
+          says: ["one step of the scale at most"],
         },
       ],
       advice: [

@@ -1,7 +1,12 @@
 import { expect, test } from "vitest";
-import { planFor } from "../../../../server/conformity/plan/plan.ts";
+import type { Code } from "../../../../calibration/message.ts";
+import { type Plan, planFor } from "../../../../server/conformity/plan/plan.ts";
 import { planTable } from "../../../../server/conformity/plan/plan-table.ts";
 import type { PlannedWeighing } from "../../../../server/conformity/plan/planned-weighing.ts";
+import { refusalOf } from "../../../refusal-of.ts";
+
+/** The values of one of the sentences of a plan. */
+const said = ({ says }: Plan, code: Code) => says.find((one) => one.code === code)?.params;
 
 const ounceOfSilver: PlannedWeighing = {
   claim: "ag-999",
@@ -21,7 +26,7 @@ test("a 0.1 g scale tells an ounce of silver from copper and brass, not from 925
   expect(excluded).not.toContain("ag-800");
   expect(plan.finding!.state).toBe("inconclusive");
   expect(plan.remedies.map((r) => r.kind)).toContain("readability");
-  expect(plan.says).toMatch(/displaces about 3\.0 g/);
+  expect(said(plan, "plan.expected")).toMatchObject({ displaced_g: { decimal: "3.0" } });
 });
 
 test("the readability a plan recommends does decide", () => {
@@ -35,20 +40,29 @@ test("the readability a plan recommends does decide", () => {
 test("a 1 g kitchen scale on one small coin is not possible, and pooling is offered", () => {
   const plan = planFor({ ...ounceOfSilver, massG: 8, readabilityG: 1 });
   expect(plan.possible).toBe(false);
-  expect(plan.says).toMatch(/^Not possible: the piece displaces about 0\.76 g/);
+  expect(said(plan, "plan.not-possible")).toEqual({ displaced_g: { decimal: "0.76" }, step_g: 1 });
   expect(plan.remedies.length).toBeGreaterThan(0);
 });
 
 test("no scale at all excludes tungsten from fine gold, and the plan says so before the piece is wet", () => {
   const plan = planFor({ ...ounceOfSilver, claim: "au-999", readabilityG: 0.0001, method: "hung" });
   expect(plan.cannotExclude.map((l) => l.id)).toEqual(expect.arrayContaining(["el-w", "w-core-au"]));
-  expect(plan.says).toMatch(/No density ever excludes .*Tungsten/);
+  expect(said(plan, "plan.never-excludes")?.names).toContainEqual({ metal: "w-pure" });
 });
 
 test("nonsense is refused with what would be right", () => {
-  expect(() => planFor({ ...ounceOfSilver, massG: 0 })).toThrow(/Mass 0 g/);
-  expect(() => planFor({ ...ounceOfSilver, pieces: 1.5 })).toThrow(/1.5 pieces/);
-  expect(() => planFor({ ...ounceOfSilver, claim: "silver" })).toThrow(/No metal "silver"/);
+  const refused = (change: Partial<PlannedWeighing>) =>
+    refusalOf(() => planFor({ ...ounceOfSilver, ...change }));
+  expect(refused({ massG: 0 })).toMatchObject({
+    code: "plan.refusal.mass",
+    params: { mass_g: 0 },
+    at: "mass",
+  });
+  expect(refused({ pieces: 1.5 })).toMatchObject({ code: "plan.refusal.pieces", params: { pieces: 1.5 } });
+  expect(refused({ claim: "silver" })).toMatchObject({
+    code: "metal.refusal.unknown",
+    params: { id: "silver" },
+  });
   expect(() => planFor({ ...ounceOfSilver, celsius: 60 })).toThrow(/40/);
 });
 
@@ -85,7 +99,11 @@ test("ten pieces weighed together answer more, but odd ones hide in the mean and
   expect(plan.pooled.length).toBeGreaterThan(0);
   const [kind] = plan.pooled;
   expect(kind!.hidden).toBeGreaterThanOrEqual(1);
-  expect(plan.says).toMatch(/Only the mean of the 10 is seen, and \d+ of .* would hide in it/);
+  expect(said(plan, "plan.mean-only")).toEqual({ pieces: 10 });
+  expect(said(plan, "plan.hidden-in-mean")?.kinds).toContainEqual({
+    code: "plan.hidden-kind",
+    params: { n: kind!.hidden, metal: kind!.called },
+  });
   expect(planFor(ounceOfSilver).pooled).toEqual([]);
 });
 

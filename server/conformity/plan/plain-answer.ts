@@ -1,0 +1,79 @@
+import { type Code, type Message, message, type Param } from "../../../calibration/message.ts";
+import { called } from "../../metals/called.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Metal } from "../../metals/metal.ts";
+import type { Plan } from "./plan.ts";
+
+/** What false pieces are mostly made of, by the plain names a counter uses (common practice); asked about in this order. */
+const plainNames: Readonly<Record<string, Code>> = {
+  "el-cu": "plan.plain-name.el-cu",
+  "brass-c260": "plan.plain-name.brass-c260",
+  nisilver: "plan.plain-name.nisilver",
+  "cuni-25": "plan.plain-name.cuni-25",
+  "el-pb": "plan.plain-name.el-pb",
+  "w-pure": "plan.plain-name.w-pure",
+  "steel-c": "plan.plain-name.steel-c",
+  "el-ag": "plan.plain-name.el-ag",
+};
+/** So many finenesses of the claim's own metal are asked about, the nearest in density. */
+const neighbours = 3;
+
+/**
+ * What one asks first about a claim: the metals false pieces are mostly made of, and its neighbours in fineness; where
+ * none of those can be told, also the nearest fineness that can, so that the answer says how far it reaches.
+ */
+export function askedFirst(
+  claimed: Metal,
+  library: Library,
+  notExcluded: ReadonlySet<string> = new Set(),
+): Metal[] {
+  const others = Object.keys(plainNames)
+    .filter((id) => library.has(id))
+    .map((id) => library.metal(id));
+  const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - claimed.densityGPerCm3.nominal);
+  const byDistance = library.metals
+    .filter((m) => m.family === claimed.family && m.recipes !== undefined && m.id !== claimed.id)
+    .filter((m) => !m.recipes?.includes(claimed.id))
+    .sort((a, b) => away(a) - away(b));
+  const finenesses = byDistance.slice(0, neighbours);
+  const toldFineness = byDistance.find(({ id }) => !notExcluded.has(id));
+  if (toldFineness && finenesses.every(({ id }) => notExcluded.has(id))) finenesses.push(toldFineness);
+  return [...others.filter((m) => m.family !== claimed.family && !isElementOf(m, claimed)), ...finenesses];
+}
+
+const isElementOf = (m: Metal, claimed: Metal) =>
+  m.family === "elements" && (claimed.composition[Object.keys(m.composition)[0] ?? ""]?.[0] ?? 0) > 0.5;
+
+/** The plan in one plain sentence or two: what this scale can tell the claim from, and what it cannot. */
+export function plainAnswer(plan: Plan, library: Library): readonly Message[] {
+  return plan.possible
+    ? [toldApart(library.metal(plan.claim), plan.finding?.alive ?? [], library)]
+    : plan.says;
+}
+
+/** The plain answer from what a density does not exclude, expected or measured: what is told from the claim, what is not. */
+export function toldApart(claimed: Metal, notExcluded: readonly string[], library: Library): Message {
+  const left = new Set(notExcluded);
+  const asked = askedFirst(claimed, library, left);
+  const told = asked.filter(({ id }) => !left.has(id)).map(plainName);
+  const untold = asked.filter(({ id }) => left.has(id)).map(plainName);
+  const claim = called(claimed);
+  if (told.length === 0) return message("plan.answer.tells-none", { claim, untold });
+  if (untold.length === 0) return message("plan.answer.tells-all", { claim, told });
+  return message("plan.answer.tells-some", { claim, told, untold });
+}
+
+/** The same for a measured piece; undefined when nothing was claimed, or the claim itself is ruled out. */
+export function toldApartHere(
+  claim: string | null | undefined,
+  notExcluded: readonly string[],
+  library: Library,
+): Message | undefined {
+  if (claim == null || !library.has(claim) || !notExcluded.includes(claim)) return undefined;
+  return toldApart(library.metal(claim), notExcluded, library);
+}
+
+function plainName(metal: Metal): Param {
+  const code = plainNames[metal.id];
+  return code === undefined ? called(metal) : message(code);
+}

@@ -1,0 +1,80 @@
+import { type Message, message, type Param } from "../../../calibration/message.ts";
+import { called } from "../../metals/called.ts";
+import type { Metal } from "../../metals/metal.ts";
+import { distinct } from "../distinct-names.ts";
+import { needsFiner } from "../look-alike.ts";
+import type { Plan } from "./plan.ts";
+import type { PlannedWeighing } from "./planned-weighing.ts";
+
+/** What the weighing is expected to show: the displaced mass, to the scale's decimals, and the density's interval. */
+export function expectedMessage(
+  plan: Pick<Plan, "expected" | "expandedGPerCm3" | "expandedPercent">,
+  { pieces, readabilityG }: PlannedWeighing,
+): Message {
+  const decimals = Math.max(0, Math.ceil(-Math.log10(readabilityG)));
+  return message("plan.expected", {
+    pieces,
+    displaced_g: { decimal: plan.expected.displacedG.toFixed(decimals) },
+    expanded_g_cm3: { decimal: plan.expandedGPerCm3.toPrecision(2) },
+    expanded_percent: { decimal: plan.expandedPercent.toPrecision(2) },
+  });
+}
+
+/** The first few of the distinct ones, and the count of the rest. */
+function few(entries: readonly { id: string; called: Param }[], most: number): Param[] {
+  const all = distinct(entries);
+  const named = all.slice(0, most).map((one) => one.called);
+  return all.length > most ? [...named, message("plan.and-more", { n: all.length - most })] : named;
+}
+
+/** The plan in a few sentences, before the piece is wetted. */
+export function sentencesOf(
+  plan: Omit<Plan, "says">,
+  claimed: Metal,
+  weighing: PlannedWeighing,
+): readonly Message[] {
+  const sentences = [expectedMessage(plan, weighing)];
+  if (plan.excludes.length > 0) sentences.push(message("plan.excludes", { names: few(plan.excludes, 4) }));
+  const finer = plan.cannotExclude.filter(needsFiner);
+  if (finer.length > 0) {
+    const untold = { claim: called(claimed), names: few(finer, 4) };
+    sentences.push(
+      plan.remedies.length > 0
+        ? message("plan.does-not-tell-yet", { ...untold, ways: waysOf(plan.remedies) })
+        : message("plan.does-not-tell", untold),
+    );
+  }
+  const never = plan.cannotExclude.filter((l) => l.why !== "uncertainty" && l.worthMaking);
+  if (never.length > 0) sentences.push(message("plan.never-excludes", { names: few(never, 5) }));
+  if (weighing.pieces > 1) sentences.push(...aboutTheMean(plan, weighing.pieces));
+  return sentences;
+}
+
+function aboutTheMean({ pooled }: Omit<Plan, "says">, pieces: number): Message[] {
+  const kinds = pooled.map((kind) => message("plan.hidden-kind", { n: kind.hidden, metal: kind.called }));
+  return [
+    message("plan.mean-only", { pieces }),
+    ...(kinds.length > 0 ? [message("plan.hidden-in-mean", { kinds })] : []),
+    message("plan.each-piece-first"),
+  ];
+}
+
+/** Ways out of a weighing that cannot answer, as "a or b". */
+export function waysOf(remedies: Plan["remedies"]): Param {
+  return { anyOf: remedies.map(({ says }) => says) };
+}
+
+/** A weighing whose displaced mass this scale cannot see, and what would. */
+export function notPossible(
+  displacedG: number,
+  readabilityG: number,
+  remedies: Plan["remedies"],
+): readonly Message[] {
+  return [
+    message("plan.not-possible", {
+      displaced_g: { decimal: displacedG.toPrecision(2) },
+      step_g: readabilityG,
+    }),
+    ...(remedies.length > 0 ? [message("plan.it-takes", { ways: waysOf(remedies) })] : []),
+  ];
+}
