@@ -41,7 +41,6 @@ export function fromMetrology(id: string, error: unknown): ComputeError {
 function placeOf(error: RangeError): string {
   if (error.message.startsWith("Water at")) return "liquid.temperature_c";
   if (/^(Air|Height)/.test(error.message)) return "air";
-  if (error.message.startsWith("No metal")) return "claim";
   if (error.message.startsWith("A decision rule")) return "decision_rule";
   return "";
 }

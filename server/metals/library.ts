@@ -32,7 +32,7 @@ export function libraryOf(version: string, metals: readonly Metal[]): Library {
       const found = byId.get(id);
       if (found) return found;
       const near = nearIds(id, [...byId.keys()]);
-      throw new Refusal("metal.refusal.unknown", { id, library: version, near });
+      throw new Refusal("metal.refusal.unknown", { id, library: version, near }, "claim");
     },
   };
 }

@@ -42,10 +42,7 @@ const parts = [
   "server/checks/linearity.ts",
   "server/compute/aside.ts",
   "server/conformity/cautions.ts",
-  "server/conformity/plan/plan-words.ts",
-  "server/conformity/plan/usual-suspects.ts",
   "server/web/evidence/evidence-form.ts",
-  "server/web/plan/plan.tsx",
 ];
 
 const files = ["calibration", "drivers", "server"]

@@ -1,3 +1,4 @@
+import { Fragment } from "preact";
 import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { errorsOf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
@@ -198,9 +199,9 @@ function Sentences({ says }: { says: readonly Told[] }) {
   return (
     <>
       {says.map((one) => (
-        <span key={JSON.stringify(one)}>
+        <Fragment key={JSON.stringify(one)}>
           <Told says={one} />{" "}
-        </span>
+        </Fragment>
       ))}
     </>
   );

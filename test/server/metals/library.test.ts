@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { isMetalId, libraryVersion, metal, metals } from "../../../server/metals/library.ts";
+import { refusalOf } from "../../refusal-of.ts";
 
 test("platinum is 21.45 g/cm³, not the 21.09 that several tables copy from each other", () => {
   // CRC Handbook 80th ed. (1999): 21.45
@@ -40,6 +41,8 @@ test("a fineness family's band runs over all its recipes", () => {
 
 test("an unknown id is refused with the nearest ids", () => {
   expect(isMetalId("ag-952")).toBe(false);
-  expect(() => metal("ag952")).toThrow(/No metal "ag952".*ag-9[25]/);
+  const refused = refusalOf(() => metal("ag952"));
+  expect(refused).toMatchObject({ code: "metal.refusal.unknown", params: { id: "ag952" } });
+  expect(refused.params.near).toContain("ag-925");
   expect(libraryVersion).not.toBe("");
 });

@@ -5,6 +5,7 @@ import { candidates } from "../../../server/metals/composites/candidates.ts";
 import { compositeById } from "../../../server/metals/composites/composite-by-id.ts";
 import { builtIn } from "../../../server/metals/library.ts";
 import { doubtsAbout, readOwnMetals, withOwn, writeOwnMetals } from "../../../server/metals/own-metals.ts";
+import { refusalOf } from "../../refusal-of.ts";
 import { normally } from "../conformity/normally.ts";
 
 const harbourBell = {
@@ -48,7 +49,10 @@ test("every fault of a file is listed with its place, and nothing is taken over"
 
 test("two metals under one id are refused", () => {
   const own = readOwnMetals(file(1, [harbourBell, harbourBell]));
-  expect(() => withOwn(builtIn, own)).toThrow(/Two metals have the id "own-harbour-bell"/);
+  expect(refusalOf(() => withOwn(builtIn, own))).toMatchObject({
+    code: "metal.refusal.id-twice",
+    params: { id: "own-harbour-bell" },
+  });
 });
 
 test("a changed file must carry a higher version than the one held", () => {

@@ -233,14 +233,6 @@ export const entries: readonly ToldPair[] = [
     "The whole has {n} g/cm³, outside {n1} to {n2} g/cm³ of its two bodies.",
     "Das Ganze hat {n} g/cm³, außerhalb von {n1} bis {n2} g/cm³ seiner beiden Körper.",
   ],
-  [
-    "Only the mean of the {n} is seen: each piece must first pass mass, size and magnet on its own.",
-    "Nur das Mittel der {n} ist zu sehen: jedes Stück muss zuerst allein bei Masse, Maß und Magnet bestehen.",
-  ],
-  [
-    "Only the mean of the {n} is seen, and {hidden} among them would hide in it: each piece must first pass mass, size and magnet on its own.",
-    "Nur das Mittel der {n} ist zu sehen, und darunter verbergen sich womöglich {hidden}: jedes Stück muss zuerst allein bei Masse, Maß und Magnet bestehen.",
-  ],
   // checks
   [
     "Readability is read off a reading, and none was taken yet.",

@@ -2,52 +2,6 @@ import type { ToldPair } from "../../told.ts";
 
 /** What a plan answers, and what fineness and two bodies come to. */
 export const plan: readonly ToldPair[] = [
-  [
-    "This scale cannot tell {claim} from {others} here.",
-    "Diese Waage kann hier {claim} nicht von {others} unterscheiden.",
-  ],
-  [
-    "This scale can tell {claim} from {others} here, not from {rest}.",
-    "Diese Waage kann hier {claim} von {others} unterscheiden, nicht von {rest}.",
-  ],
-  [
-    "This scale can tell {claim} from {others} here.",
-    "Diese Waage kann hier {claim} von {others} unterscheiden.",
-  ],
-  [
-    "The piece displaces about {n} g; the density comes out within ±{n1} g/cm³ ({n2} %).",
-    "Das Stück verdrängt etwa {n} g; die Dichte kommt auf ±{n1} g/cm³ heraus ({n2} %).",
-  ],
-  [
-    "{n} pieces together displace about {n1} g; the density comes out within ±{n2} g/cm³ ({n3} %).",
-    "{n} Stücke zusammen verdrängen etwa {n1} g; die Dichte kommt auf ±{n2} g/cm³ heraus ({n3} %).",
-  ],
-  ["That excludes {names}.", "Das schließt aus: {names}."],
-  [
-    "It does not tell {claim} from {names}; {ways} would.",
-    "Sie unterscheidet {claim} nicht von {names}; dafür bräuchte es {ways}.",
-  ],
-  ["It does not tell {claim} from {names}.", "Sie unterscheidet {claim} nicht von {names}."],
-  ["No density ever excludes {names}.", "Keine Dichte schließt je aus: {names}."],
-  [
-    "Not possible: the piece displaces about {n} g and the scale shows steps of {n1} g.",
-    "Nicht möglich: das Stück verdrängt etwa {n} g, und die Waage zeigt Schritte von {n1} g.",
-  ],
-  ["It takes {ways}.", "Es braucht {ways}."],
-  [
-    "its band lies outside what this weighing would find",
-    "sein Band liegt außerhalb dessen, was diese Wägung fände",
-  ],
-  ['"{typed}" is not above zero. {right}', "„{typed}“ liegt nicht über null. {right}"],
-  ["Right: about what the piece weighs, such as 31.1.", "Richtig: etwa, was das Stück wiegt, wie 31,1."],
-  [
-    "Right: the standard deviation of a few readings of one piece, or nothing.",
-    "Richtig: die Standardabweichung einiger Ablesungen eines Stücks, oder nichts.",
-  ],
-  [
-    '"{typed}" pieces: right is a whole number from 1 to 1000.',
-    "„{typed}“ Stücke: richtig ist eine ganze Zahl von 1 bis 1000.",
-  ],
   // fineness
   [
     "If this is sound gold alloyed with {rest}, its fineness lies between {n} and {n1} ‰. It does not show that it is gold.",
@@ -75,71 +29,9 @@ export const plan: readonly ToldPair[] = [
 
 /** Labels, remedies and short reasons of the plan. */
 export const planNames: readonly ToldPair[] = [
-  [
-    "Two bodies in one piece: stone and metal, core and skin",
-    "Zwei Körper in einem Stück: Stein und Metall, Kern und Haut",
-  ],
-  [
-    "What can have a density, and how thick a skin would be?",
-    "Was kann eine Dichte haben, und wie dick wäre eine Haut?",
-  ],
-  ["copper", "Kupfer"],
-  ["brass", "Messing"],
-  ["nickel silver", "Neusilber"],
-  ["cupronickel", "Kupfernickel"],
-  ["lead", "Blei"],
-  ["tungsten", "Wolfram"],
-  ["steel", "Stahl"],
-  ["fine silver", "Feinsilber"],
-  ["a scale that shows {step}", "eine Waage, die {step} zeigt"],
-  ["A scale that shows {step}", "Eine Waage, die {step} zeigt"],
-  ["the piece hung from the balance", "das Stück an der Waage hängend"],
-  ["The piece hung from the balance", "Das Stück an der Waage hängend"],
-  [
-    "the beaker on the pan and the piece hung in it from a stand",
-    "der Becher auf der Schale und das Stück darin an einem Ständer",
-  ],
-  [
-    "The beaker on the pan and the piece hung in it from a stand",
-    "Der Becher auf der Schale und das Stück darin an einem Ständer",
-  ],
-  ["{n} like pieces weighed together", "{n} gleiche Stücke zusammen gewogen"],
-  ["a piece of about {mass}", "ein Stück von etwa {mass}"],
-  ["A piece of about {mass}", "Ein Stück von etwa {mass}"],
-  ["a finer density would separate them", "eine feinere Dichte würde sie trennen"],
-  ["no density separates them", "keine Dichte trennt sie"],
-  ["its maker is free to choose its density", "wer es macht, wählt seine Dichte frei"],
-  [
-    "of other tests only a licensed laboratory's does",
-    "von anderen Proben nur die eines zugelassenen Labors",
-  ],
-  ["Displaced mass, if it is what it is said to be", "Verdrängte Masse, wenn es ist, was angegeben wird"],
-  ["The scale would then show", "Die Waage würde dann zeigen"],
-  ["{dry} dry, {wet} immersed", "{dry} trocken, {wet} eingetaucht"],
-  ["{dry} dry, a rise of {rise}", "{dry} trocken, einen Anstieg von {rise}"],
   ["Density", "Dichte"],
-  ["That is", "Das sind"],
-  ["Not told apart besides those below", "Nicht unterschieden außer den unten genannten"],
   ["any", "beliebig"],
-  ["no answer", "keine Antwort"],
   ["Mass", "Masse"],
-  ["Mass of one", "Masse eines Stücks"],
-  ["displaces", "verdrängt"],
-  [
-    "{dry} dry, {less} more than the full flask of {ml} mL",
-    "{dry} trocken, {less} mehr als der volle Kolben von {ml} mL",
-  ],
-  ["hung, steps of {step}", "hängend, Schritte von {step}"],
-  ["water on the scale, steps of {step}", "Wasser auf der Waage, Schritte von {step}"],
-  [
-    "{claim}: how well the density comes out, {confidence} % of the time",
-    "{claim}: wie genau die Dichte herauskommt, in {confidence} % der Fälle",
-  ],
-  [
-    "{claim}, {n} pieces together: how well the density comes out, {confidence} % of the time",
-    "{claim}, {n} Stücke zusammen: wie genau die Dichte herauskommt, in {confidence} % der Fälle",
-  ],
-  ["What fineness does a density leave open?", "Welchen Feingehalt lässt eine Dichte offen?"],
   // fineness and two bodies
   ["Fineness", "Feingehalt"],
   ["Fine {metal}, if so", "Feinmasse {metal}, wenn es so ist"],
