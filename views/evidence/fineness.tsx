@@ -59,7 +59,7 @@ export function FinenessSheet(view: FinenessSheetView) {
         />
         <button type="submit">{t("evidence.show")}</button>
       </form>
-      <p class="hint">{t("evidence.colour-is-arange")}</p>
+      <p class="hint">{t("evidence.colour-is-a-range")}</p>
     </Sheet>
   );
 }

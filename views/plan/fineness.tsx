@@ -44,7 +44,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           />
           <button type="submit">{t("plan-pages.show-interval")}</button>
         </div>
-        <p class="hint">{t("plan-pages.colour-is-arange")}</p>
+        <p class="hint">{t("plan-pages.colour-is-a-range")}</p>
       </form>
       {answer && (
         <>

@@ -105,7 +105,7 @@ function againstFacts(against: AssayAgainstDensity, locale: Locale): Facts {
 function splitWords(split: SilverShare, locale: Locale): string {
   const t = tellerOf(locale);
   const { share, u } = split;
-  if (!isCertain(split)) return t("assay.hardly-arest");
+  if (!isCertain(split)) return t("assay.hardly-a-rest");
   if (share < -2 * u) return t("assay.none-light");
   if (share > 1 + 2 * u) return t("assay.none-heavy");
   if (share < 0) return t("assay.end.copper");
