@@ -16,3 +16,10 @@ export function refusedBy(error: unknown): Refused | undefined {
   if (error instanceof LedgerTrouble) return { says: error.message };
   return undefined;
 }
+
+/** The refusal in an error. Throws the error itself when it is none: an error of the program is no answer to a person. */
+export function refusalOf(error: unknown): Refused {
+  const refused = refusedBy(error);
+  if (refused === undefined) throw error;
+  return refused;
+}

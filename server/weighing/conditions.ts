@@ -1,31 +1,46 @@
 import { z } from "zod";
 import { purities } from "../../calibration/liquid.ts";
 
-const decimal = (from: number, to: number, unit: string) =>
-  z
+/** What each number of the conditions may be, for their schema and for the form that asks them. */
+export const conditionRanges = {
+  thermometerHalfWidthCelsius: { from: 0, to: 5, unit: "°C" },
+  dissolvedSolidsMgPerL: { from: 0, to: 5000, unit: "mg/L" },
+  altitudeMetres: { from: -400, to: 5000, unit: "m" },
+  repeatabilityGrams: { from: 0, to: 100, unit: "g" },
+  immersedRepeatabilityGrams: { from: 0, to: 100, unit: "g" },
+  linearityGrams: { from: 0, to: 100, unit: "g" },
+  wireMillimetres: { from: 0, to: 5, unit: "mm" },
+  bubbleAllowanceMg: { from: 0, to: 1000, unit: "mg" },
+  confidencePercent: { from: 50, to: 99.99, unit: "%" },
+} as const;
+
+const decimal = (key: keyof typeof conditionRanges) => {
+  const { from, to, unit } = conditionRanges[key];
+  return z
     .string()
     .trim()
     .refine((text) => text !== "" && Number(text) >= from && Number(text) <= to, {
       message: `is not a number from ${from} to ${to} ${unit}`,
     });
+};
 
 /**
  * What the bench knows of itself between pieces: thermometer, water, air, balance and hanger. Decimal text in the
  * unit of the name; half-widths are rectangular, standard deviations are of a single reading.
  */
 export const conditionsShape = z.strictObject({
-  thermometerHalfWidthCelsius: decimal(0, 5, "°C"),
+  thermometerHalfWidthCelsius: decimal("thermometerHalfWidthCelsius"),
   purity: z.enum(purities),
-  dissolvedSolidsMgPerL: decimal(0, 5000, "mg/L"),
-  altitudeMetres: decimal(-400, 5000, "m"),
+  dissolvedSolidsMgPerL: decimal("dissolvedSolidsMgPerL"),
+  altitudeMetres: decimal("altitudeMetres"),
   /** empty: two thirds of the last decimal shown, the size common practice gives a balance without its own test */
-  repeatabilityGrams: z.union([z.literal(""), decimal(0, 100, "g")]),
-  immersedRepeatabilityGrams: z.union([z.literal(""), decimal(0, 100, "g")]),
-  linearityGrams: decimal(0, 100, "g"),
-  wireMillimetres: decimal(0, 5, "mm"),
-  bubbleAllowanceMg: decimal(0, 1000, "mg"),
+  repeatabilityGrams: z.union([z.literal(""), decimal("repeatabilityGrams")]),
+  immersedRepeatabilityGrams: z.union([z.literal(""), decimal("immersedRepeatabilityGrams")]),
+  linearityGrams: decimal("linearityGrams"),
+  wireMillimetres: decimal("wireMillimetres"),
+  bubbleAllowanceMg: decimal("bubbleAllowanceMg"),
   /** confidence of intervals and findings */
-  confidencePercent: decimal(50, 99.99, "%").default("95.45"),
+  confidencePercent: decimal("confidencePercent").default("95.45"),
 });
 
 export type Conditions = z.infer<typeof conditionsShape>;

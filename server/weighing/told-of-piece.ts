@@ -1,6 +1,6 @@
+import type { DecimalMark } from "../../calibration/typed-number.ts";
 import type { Ticket } from "./piece.ts";
-import { Refusal } from "./refusal.ts";
-import { type DecimalMark, typedReading } from "./typed-reading.ts";
+import { typedReading } from "./typed-reading.ts";
 
 /** What the opening form says of a piece for its report; empty fields are left out. Throws Refusal for a mass that is none. */
 export function toldOfPiece(
@@ -11,10 +11,11 @@ export function toldOfPiece(
     const text = (fields[name] ?? "").trim();
     return text === "" ? {} : { [name]: text };
   };
-  const mass = fields.statedMass?.trim() ? typedReading(fields.statedMass, "g", "load", ownMark) : undefined;
-  if (mass && "refused" in mass) throw new Refusal(mass.refused, "statedMass");
+  const mass = fields.statedMass?.trim()
+    ? typedReading(fields.statedMass, "g", { mark: ownMark ?? ".", at: "statedMass" })
+    : undefined;
   const theirs = {
-    ...(mass ? { mass_g: mass.understood.text } : {}),
+    ...(mass ? { mass_g: mass.text } : {}),
     ...said("marks"),
     ...said("stones"),
   };

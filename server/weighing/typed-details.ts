@@ -1,9 +1,11 @@
+import { Refusal as Refused } from "../../calibration/refusal.ts";
+import type { DecimalMark } from "../../calibration/typed-number.ts";
 import { present } from "../compute/present.ts";
 import type { MethodName } from "../methods/index.ts";
 import { type DetailField, groupsOf, type NumberFieldName, numberFields } from "./detail-fields.ts";
 import type { Details } from "./details.ts";
 import { Refusal } from "./refusal.ts";
-import { type DecimalMark, typedDecimal } from "./typed-reading.ts";
+import { typedDecimal } from "./typed-reading.ts";
 
 type Fields = Readonly<Record<string, string>>;
 
@@ -111,15 +113,12 @@ function liquidTyped(fields: Fields, { number, optional, words, shown, has }: En
   return { kind, ...named, ...volume, weighed };
 }
 
-function numberOf(name: NumberFieldName, fields: Fields, what: string, ownMark?: DecimalMark): string {
+function numberOf(name: NumberFieldName, fields: Fields, what: string, mark: DecimalMark = "."): string {
   const { from, to, unit } = numberFields[name];
-  const typed = typedDecimal(fields[name] ?? "", what, String(from > 0 ? from : to), ownMark);
-  if ("refused" in typed) throw new Refusal(typed.refused, name);
-  const value = Number(typed.understood);
-  if (value < from || value > to)
-    throw new Refusal(
-      `${what} ${typed.understood} is out of range. Right: ${from} to ${to}${unit === "" ? "" : ` ${unit}`}. Look at the entry and its unit.`,
-      name,
-    );
-  return typed.understood;
+  try {
+    return typedDecimal(fields[name] ?? "", { from, to, unit, mark }, name);
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    throw new Refused("form.entry", { what, says: { code: error.code, params: error.params } }, name);
+  }
 }

@@ -2,6 +2,7 @@ import { once } from "node:events";
 import { type IncomingMessage, request } from "node:http";
 import { text } from "node:stream/consumers";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { told } from "../told.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
 
 let at: TestBench;
@@ -113,7 +114,7 @@ describe("a typed weighing, scripts off", () => {
     await at.post("/bench/piece", opened);
     const answer = await at.post("/bench/typed-readings", { role: "dry", reading: "thirty-one", unit: "g" });
     expect(answer.statusCode).toBe(422);
-    expect(answer.body).toContain("&quot;thirty-one&quot; is not a number");
+    expect(answer.body).toContain(told("form.number.not-a-number", { typed: "thirty-one" }));
     expect(answer.body).toContain('value="thirty-one"');
     expect(at.bench.piece?.captures).toHaveLength(0);
   });
@@ -131,7 +132,14 @@ describe("a typed weighing, scripts off", () => {
     const answer = await at.post("/bench/water", { celsius: "70" });
     expect(answer.statusCode).toBe(422);
     expect(answer.body).toContain("0 to 40 °C");
-    expect(answer.body).toContain("70 °F is 21.1 °C");
+    expect(answer.body).toContain(
+      told("form.number.fahrenheit", {
+        typed: { decimal: "70" },
+        celsius: { decimal: "21.1" },
+        from: 0,
+        to: 40,
+      }),
+    );
   });
 
   test("a second piece is refused while one is on the bench, by its name", async () => {

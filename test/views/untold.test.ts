@@ -38,11 +38,9 @@ const parts = [
   "calibration/warnings.ts",
   "drivers/learning/reader.ts",
   "drivers/learning/words.ts",
-  "server/weighing/typed-reading.ts",
   "server/checks/linearity.ts",
   "server/compute/aside.ts",
   "server/conformity/cautions.ts",
-  "server/web/evidence/evidence-form.ts",
 ];
 
 const files = ["calibration", "drivers", "server"]

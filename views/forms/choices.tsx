@@ -1,6 +1,4 @@
 import type { ComponentChildren } from "preact";
-import type { TypedNumber } from "../numbers.ts";
-import { Told } from "../told.tsx";
 
 export interface Option {
   value: string;
@@ -110,29 +108,6 @@ export function RadioCards(field: {
           </label>
         ))}
       </div>
-    </fieldset>
-  );
-}
-
-/** Asks which of two numbers was meant; the answer is sent under the same name as the entry. */
-export function NumberQuestion({
-  name,
-  question,
-}: {
-  name: string;
-  question: Extract<TypedNumber, { kind: "question" }>;
-}) {
-  return (
-    <fieldset class="problems">
-      <legend>
-        <Told says={question.says} />
-      </legend>
-      {question.readings.map((reading) => (
-        <label class="check" key={reading}>
-          <input type="radio" name={name} value={reading} required />
-          {reading}
-        </label>
-      ))}
     </fieldset>
   );
 }

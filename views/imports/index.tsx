@@ -1,4 +1,4 @@
-import { Csrf, Field, Problems, RadioCards, TextArea } from "../forms.tsx";
+import { Csrf, Field, type FieldError, Problems, RadioCards, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -12,7 +12,7 @@ export interface ImportView {
   list: ListName;
   text: string;
   from: string;
-  problems: readonly { fieldId: string; error: string }[];
+  problems: readonly { fieldId: string; error: FieldError }[];
   taken: { list: ListName; count: number } | undefined;
   csrfToken: string;
 }

@@ -29,7 +29,7 @@ export interface MetalsPage {
   all: number;
   libraryVersion: string;
   /** why the density could not be read */
-  densityProblem?: string;
+  densityProblem?: Told;
 }
 
 /** The library: what each metal's recipe leaves free on the density axis. */

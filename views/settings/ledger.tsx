@@ -1,4 +1,4 @@
-import { Csrf, Problems, TextArea } from "../forms.tsx";
+import { Csrf, type FieldError, Problems, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
@@ -25,7 +25,7 @@ export interface LedgerView {
     | { good: false; row: number; says: string };
   /** checkpoints kept elsewhere, as typed */
   kept: string;
-  problems: readonly { fieldId: string; error: string }[];
+  problems: readonly { fieldId: string; error: FieldError }[];
   csrfToken: string;
 }
 

@@ -1,4 +1,4 @@
-import { Check, Csrf, errorsOf, Field, Problems } from "../forms.tsx";
+import { Check, Csrf, errorsOf, Field, type FieldError, Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 
@@ -20,7 +20,7 @@ export interface TokensView {
   /** the token that was made just now, shown this once */
   made?: string;
   revoked: boolean;
-  problems: readonly { fieldId: string; error: string }[];
+  problems: readonly { fieldId: string; error: FieldError }[];
   typed: Readonly<Record<string, string>>;
   csrfToken: string;
   stepKey: string;

@@ -1,12 +1,11 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { OtherTests } from "../../../views/bench/other-tests.tsx";
 import { render } from "../../../views/page.tsx";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Bench } from "../../station/bench.ts";
-import { Refusal } from "../../weighing/refusal.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
 import { lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 import type { BenchTests } from "./bench-tests.ts";
 
 interface BenchTestParts {
@@ -45,12 +44,12 @@ export function benchTestRoutes(
     try {
       return answer(request, reply, await does());
     } catch (error) {
-      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-      const fieldId = (error instanceof Refusal && error.field) || "other-tests-heading";
+      const { says, field } = refusalOf(error);
+      const fieldId = field ?? "other-tests-heading";
       return answer(request, reply, {
         kind: "size",
         values: {},
-        problems: [{ fieldId, error: error.message }],
+        problems: [{ fieldId, error: says }],
       });
     }
   }

@@ -14,7 +14,6 @@ import {
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { isMethod, isRole, type Role } from "../../methods/index.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -37,6 +36,7 @@ import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf, lookOf, ownMark } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { benchPhotos } from "../photos/photo-view.ts";
+import { refusalOf, refusedBy } from "../refused.ts";
 import { pageIdOf, StandingRefusals } from "../standing-refusals.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
@@ -185,9 +185,8 @@ export function benchRoutes(
         await does(fields, request);
         return answer(request, reply);
       } catch (error) {
-        if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-        const field = error instanceof Refusal ? error.field : undefined;
-        return answer(request, reply, { says: error.message, field, typed: fields });
+        const { says, field } = refusalOf(error);
+        return answer(request, reply, { says, field, typed: fields });
       }
     });
   }
@@ -224,6 +223,15 @@ export function benchRoutes(
       key || bench.nextPiece,
     );
   });
+  /** What somebody typed and that goes back is noted first, so that nothing read off a balance is lost. */
+  async function askedAbout<T>(typed: string, note: string, read: () => T): Promise<T> {
+    try {
+      return read();
+    } catch (error) {
+      if (typed.trim() !== "" && refusedBy(error)) await bench.keepNote(note);
+      throw error;
+    }
+  }
   deed("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
   deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
   deed("/bench/each-load", ({ role = "" }) => bench.takeEachLoad(mustBeRole(role)));
@@ -233,26 +241,23 @@ export function benchRoutes(
   deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
   deed("/bench/typed-readings", async ({ role = "", reading = "", unit = "g", key }, request) => {
     const of = mustBeRole(role);
-    const typed = typedReading(reading, unit, of === "zero" ? "zero" : "load", ownMark(request));
-    if ("refused" in typed) {
-      if (reading.trim() !== "")
-        await bench.keepNote(
-          `Typed as ${roleNames[of]} reading and asked about: ${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}.`,
-        );
-      throw new Refusal(typed.refused, "reading");
-    }
-    return bench.typeReading(of, typed.understood, key);
+    const typed = await askedAbout(
+      reading,
+      `Typed as ${roleNames[of]} reading and asked about: ${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}.`,
+      () => {
+        const load = of === "zero" ? "zero" : "load";
+        return typedReading(reading, unit, { of: load, mark: ownMark(request), at: "reading" });
+      },
+    );
+    return bench.typeReading(of, typed, key);
   });
   deed("/bench/water", async ({ celsius = "", key }, request) => {
-    const typed = typedCelsius(celsius, waterRange, ownMark(request));
-    if ("refused" in typed) {
-      if (celsius.trim() !== "")
-        await bench.keepNote(
-          `Typed as water temperature and asked about: ${celsius.trim().slice(0, 40)} °C.`,
-        );
-      throw new Refusal(typed.refused, "celsius");
-    }
-    return bench.stateWater(typed.understood, key);
+    const typed = await askedAbout(
+      celsius,
+      `Typed as water temperature and asked about: ${celsius.trim().slice(0, 40)} °C.`,
+      () => typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" }),
+    );
+    return bench.stateWater(typed, key);
   });
   deed("/bench/details", ({ key, ...fields }, request) =>
     bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames, ownMark(request)), key),

@@ -3,14 +3,13 @@ import { SecondPersonPage, type SecondPersonPageView } from "../../../views/benc
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Piece } from "../../weighing/piece.ts";
-import { Refusal } from "../../weighing/refusal.ts";
 import { typedReadings } from "../../weighing/second-person.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 
 /** Where a second person reads typed readings again; the page holds nothing of the first ones. */
 export function secondPersonRoutes(
@@ -60,23 +59,17 @@ export function secondPersonRoutes(
     const back = home(piece);
     try {
       const again = typedReadings(piece).map(({ role }) => {
-        const read = typedReading(
-          fields[`reading-${role}`] ?? "",
-          fields[`unit-${role}`] ?? "g",
-          "load",
-          ownMark(request),
-        );
-        if ("refused" in read) throw new Refusal(read.refused, `reading-${role}`);
-        return read.understood;
+        const at = `reading-${role}`;
+        return typedReading(fields[at] ?? "", fields[`unit-${role}`] ?? "g", { mark: ownMark(request), at });
       });
       const agrees = await bench.readAgain(by, typedBy, again, key);
       // A lot goes on by itself, as it does when the last reading of a piece is taken.
       if (agrees && piece.lot !== undefined) await bench.record();
       return reply.redirect(back, 303);
     } catch (error) {
-      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-      const fieldId = (error instanceof Refusal && error.field) || "by";
-      return show(request, reply, piece, { problems: [{ fieldId, error: error.message }], typed: fields });
+      const { says, field } = refusalOf(error);
+      const fieldId = field ?? "by";
+      return show(request, reply, piece, { problems: [{ fieldId, error: says }], typed: fields });
     }
   });
 }

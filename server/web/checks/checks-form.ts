@@ -1,9 +1,13 @@
 import { lastPlace } from "../../../calibration/decimal.ts";
-import { gramsPerUnit, type MassUnit, massUnits, toGrams } from "../../../calibration/units.ts";
+import { type Message, message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+import { readQuantity } from "../../../calibration/typed-quantity.ts";
+import { gramsPerUnit, isMassUnit, massUnits, toGrams } from "../../../calibration/units.ts";
 import { type CheckKind, entryName, type GuideEntry, guideOf } from "../../../views/checks/guides.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 import { type CheckWeight, type WeightClass, weightClasses } from "../../checks/check-weights.ts";
+import type { FieldProblem } from "../forms/form.ts";
 
 /** What was typed into a guided check, read: masses in g, rows without any entry left out. */
 export interface TypedCheck {
@@ -18,11 +22,6 @@ export interface TypedCheck {
   weight(statedGrams: string): CheckWeight;
 }
 
-export interface EntryProblem {
-  fieldId: string;
-  error: string;
-}
-
 /** Weights are known by their class or by U; the full flask is read by that method only. U of a reference piece is needed. */
 const mayBeEmpty = (kind: CheckKind, { name }: GuideEntry) =>
   name === "full" || (kind !== "reference" && (name === "class" || name === "expanded"));
@@ -33,11 +32,12 @@ export function typedCheck(
   kind: CheckKind,
   fields: Record<string, string>,
   locale: Locale,
-): TypedCheck | { problems: EntryProblem[] } {
+): TypedCheck | { problems: FieldProblem[] } {
   const guide = guideOf(kind);
-  const problems: EntryProblem[] = [];
+  const problems: FieldProblem[] = [];
+  const refuse = (fieldId: string, error: Message) => problems.push({ fieldId, error });
   const unit = fields.unit ?? "g";
-  if (!isMassUnit(unit)) problems.push({ fieldId: "unit", error: `The unit "${unit}" is not in the list.` });
+  if (!isMassUnit(unit)) refuse("unit", message("form.unit.not-listed", { unit, units: massUnits }));
   let readabilityGrams = 0;
   let resolutionCelsius = 0;
   const read = (entry: GuideEntry, row?: number): string => {
@@ -45,12 +45,17 @@ export function typedCheck(
     const typed = (fields[fieldId] ?? "").trim();
     if (typed === "" && mayBeEmpty(kind, entry)) return "";
     if (entry.unit === "none") {
-      if (typed === "") problems.push({ fieldId, error: `${entry.label}: nothing was typed.` });
+      if (typed === "") refuse(fieldId, message("form.text.empty"));
       return typed;
     }
-    const number = readNumber(typed, locale);
+    const number = readQuantity(typed, {
+      unit: entry.unit === "mass" ? unit : entry.unit === "celsius" ? "°C" : "",
+      unitChosen: entry.unit === "mass",
+      mark: decimalMark(locale),
+      displayed: readings.has(entry.name),
+    });
     if (number.kind !== "number") {
-      problems.push({ fieldId, error: number.says });
+      refuse(fieldId, number.says);
       return "0";
     }
     if (entry.unit === "celsius" && entry.name !== "referenceU")
@@ -68,17 +73,16 @@ export function typedCheck(
     return [Object.fromEntries(guide.perRow.map((entry) => [entry.name, read(entry, row)]))];
   });
   const first = guide.perRow[0];
-  if (rows.length === 0 && first)
-    problems.push({ fieldId: entryName(first, 1), error: "Nothing was typed. Enter what was read." });
+  if (rows.length === 0 && first) refuse(entryName(first, 1), message("bench-check.entry.nothing-read"));
   const by = (fields.by ?? "").trim();
-  if (by === "") problems.push({ fieldId: "by", error: "A check is signed: type your name or initials." });
+  if (by === "") refuse("by", message("bench-check.entry.unsigned"));
   const typedClass = (once.class ?? "").toUpperCase();
   const weightClass = weightClasses.find((one) => one === typedClass);
   if (typedClass !== "" && !weightClass)
-    problems.push({
-      fieldId: "class",
-      error: `"${once.class}" is no class. Right: ${weightClasses.join(", ")}.`,
-    });
+    refuse(
+      "class",
+      message("bench-check.entry.no-class", { typed: once.class ?? "", classes: { anyOf: weightClasses } }),
+    );
   if (problems.length > 0) return { problems };
   const weight = (stated: string) => weightOf(Number(stated), weightClass, once.expanded ?? "");
   return { by, once, rows, readabilityGrams, resolutionCelsius, weight };
@@ -88,9 +92,5 @@ function weightOf(grams: number, weightClass: WeightClass | undefined, expanded:
   if (weightClass) return { nominalGrams: grams, class: weightClass };
   if (expanded !== "" && Number(expanded) > 0)
     return { nominalGrams: grams, calibrated: { conventionalGrams: grams, expandedGrams: Number(expanded) } };
-  throw new RangeError(
-    "How far the weights may be off is not known. Right: their class (E2, F1, F2, M1), or U of the calibrated value above 0. It stands on their box or their report.",
-  );
+  throw new Refusal("bench-check.entry.weight-unknown", { classes: { anyOf: weightClasses } }, "class");
 }
-
-const isMassUnit = (unit: string): unit is MassUnit => massUnits.some((one) => one === unit);

@@ -1,6 +1,8 @@
+import { type Code, message } from "../../../calibration/message.ts";
+import { readQuantity } from "../../../calibration/typed-quantity.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 import { type Evidence, type EvidenceKind, evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import { evidenceRanges, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import { soundSpeed, wallPaths } from "../../conformity/evidence/sound-speed.ts";
@@ -38,35 +40,28 @@ export class NumberEntries {
   }
 
   /** the decimal text as typed, with a point; empty after a refusal */
-  text(name: string, what: string, { from, to, unit }: Range): string {
-    const typed = readNumber(this.#fields[name] ?? "", this.#locale);
-    const withUnit = (number: string | number) => `${number} ${unit}`.trim();
-    const right = `Right: ${from} to ${withUnit(to)}.`;
-    if (typed.kind !== "number") this.refuse(name, `${what}: ${typed.says}`);
-    else if (Number(typed.text) < from || Number(typed.text) > to)
-      this.refuse(
-        name,
-        `${what} ${withUnit(typed.text)} is out of range. ${right} Look at the entry and its unit.`,
-      );
-    else return typed.text;
+  text(name: string, what: Code, range: Range): string {
+    const typed = readQuantity(this.#fields[name] ?? "", { ...range, mark: decimalMark(this.#locale) });
+    if (typed.kind === "number") return typed.text;
+    this.refuse(name, message("form.entry", { what: message(what), says: typed.says }));
     return "";
   }
 
-  number(name: string, what: string, range: Range): number {
+  number(name: string, what: Code, range: Range): number {
     return Number(this.text(name, what, range));
   }
 
   /** a number, or undefined when nothing was typed */
-  optional(name: string, what: string, range: Range): number | undefined {
+  optional(name: string, what: Code, range: Range): number | undefined {
     return (this.#fields[name] ?? "").trim() === "" ? undefined : this.number(name, what, range);
   }
 
   /** the limits a person gives as "give or take" are taken as rectangular: u = a/√3 (JCGM 100:2008, 4.3.7) */
-  within(name: string, what: string, unit: string): number {
+  within(name: string, what: Code, unit: string): number {
     return this.number(name, what, { from: 0, to: 100_000, unit }) / Math.sqrt(3);
   }
 
-  refuse(name: string, error: string): void {
+  refuse(name: string, error: FieldError): void {
     this.problems.push({ fieldId: name, error });
   }
 }
@@ -124,17 +119,21 @@ function entriesOf(
       return { colour: fields["scratch-colour"] };
     case "conductivity":
       return {
-        percentIacs: numbers.number("conductivity-percent", "The conductivity", evidenceRanges.percentIacs),
-        uPercentIacs: numbers.within("conductivity-within", "Give or take", "% IACS"),
-        celsius: numbers.number("conductivity-celsius", "The temperature", evidenceRanges.celsius),
+        percentIacs: numbers.number(
+          "conductivity-percent",
+          "form.field.conductivity",
+          evidenceRanges.percentIacs,
+        ),
+        uPercentIacs: numbers.within("conductivity-within", "form.field.within", "% IACS"),
+        celsius: numbers.number("conductivity-celsius", "form.field.temperature", evidenceRanges.celsius),
       };
     case "sound":
       return soundFrom(fields, numbers);
     case "outline":
       return {
-        massG: numbers.number("outline-mass", "The mass", evidenceRanges.massG),
-        outlineCm3: numbers.number("outline-volume", "The volume", evidenceRanges.outlineCm3),
-        uOutlineCm3: numbers.within("outline-within", "Give or take", "cm³"),
+        massG: numbers.number("outline-mass", "form.field.mass", evidenceRanges.massG),
+        outlineCm3: numbers.number("outline-volume", "form.field.volume", evidenceRanges.outlineCm3),
+        uOutlineCm3: numbers.within("outline-within", "form.field.within", "cm³"),
       };
     case "touch":
       return { metal: fields["touch-metal"], ...touchRange(numbers) };
@@ -148,8 +147,8 @@ function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntr
   const typed = (name: string) => (fields[name] ?? "").trim() !== "";
   if (!echoEntries.some(typed))
     return {
-      mPerS: numbers.number("sound-speed", "The sound speed", evidenceRanges.mPerS),
-      uMPerS: numbers.within("sound-within", "Give or take", "m/s"),
+      mPerS: numbers.number("sound-speed", "form.field.sound-speed", evidenceRanges.mPerS),
+      uMPerS: numbers.within("sound-within", "form.field.within", "m/s"),
     };
   if (typed("sound-speed"))
     numbers.refuse(
@@ -160,10 +159,10 @@ function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntr
   if (paths === undefined)
     numbers.refuse("sound-paths", "How did the sound go? Choose how often it crossed the thickness.");
   const echo = {
-    thicknessMm: numbers.number("sound-thickness", "The thickness", evidenceRanges.wallMm),
-    uThicknessMm: numbers.within("sound-thickness-within", "Give or take", "mm"),
-    microseconds: numbers.number("sound-time", "The time of flight", evidenceRanges.microseconds),
-    uMicroseconds: numbers.within("sound-time-within", "Give or take", "µs"),
+    thicknessMm: numbers.number("sound-thickness", "form.field.thickness", evidenceRanges.wallMm),
+    uThicknessMm: numbers.within("sound-thickness-within", "form.field.within", "mm"),
+    microseconds: numbers.number("sound-time", "form.field.time-of-flight", evidenceRanges.microseconds),
+    uMicroseconds: numbers.within("sound-time-within", "form.field.within", "µs"),
     paths: paths ?? 1,
   };
   if (numbers.problems.length > 0) return {};
@@ -178,8 +177,8 @@ function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntr
 }
 
 function touchRange(numbers: NumberEntries): { permille?: { low: number; high: number } } {
-  const low = numbers.optional("touch-low", "The lower fineness", evidenceRanges.permille);
-  const high = numbers.optional("touch-high", "The higher fineness", evidenceRanges.permille);
+  const low = numbers.optional("touch-low", "form.field.lower-fineness", evidenceRanges.permille);
+  const high = numbers.optional("touch-high", "form.field.higher-fineness", evidenceRanges.permille);
   if (low === undefined && high === undefined) return {};
   if (low === undefined || high === undefined)
     numbers.refuse(

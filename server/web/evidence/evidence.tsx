@@ -4,13 +4,13 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Library } from "../../metals/library.ts";
 import { type Stated, statedBy } from "../../reports/stated.ts";
 import { specificationsInForce } from "../../station/specifications-in-force.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
+import { refusalOf } from "../refused.ts";
 import { typedTest } from "./evidence-entry.ts";
 import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
 import { weighedDry } from "./size-form.ts";
@@ -108,11 +108,11 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       await does();
       return reply.redirect(`/records/${request.params.piece}/evidence`, 303);
     } catch (error) {
-      if (!(error instanceof LedgerTrouble)) throw error;
+      const { says } = refusalOf(error);
       return answer(request, reply, {
         kind,
         values: fieldsOf(request),
-        problems: [{ fieldId: "evidence-heading", error: error.message }],
+        problems: [{ fieldId: "evidence-heading", error: says }],
       });
     }
   }

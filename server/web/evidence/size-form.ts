@@ -52,11 +52,11 @@ export function typedSize(
   const numbers = new NumberEntries(fields, locale);
   const specification = specifications.find(({ id }) => id === fields["size-specification"]);
   if (!specification) numbers.refuse("size-specification", "Choose what the piece is meant to be.");
-  const diameterMm = numbers.optional("size-diameter", "The diameter", millimetres);
-  const thicknessMm = numbers.optional("size-thickness", "The thickness", millimetres);
-  const u = numbers.within("size-within", "Give or take", "mm");
-  const massG = mass?.grams ?? numbers.number("size-mass", "The mass", evidenceRanges.massG);
-  const uMassG = mass?.uGrams ?? numbers.within("size-mass-within", "Give or take", "g");
+  const diameterMm = numbers.optional("size-diameter", "form.field.diameter", millimetres);
+  const thicknessMm = numbers.optional("size-thickness", "form.field.thickness", millimetres);
+  const u = numbers.within("size-within", "form.field.within", "mm");
+  const massG = mass?.grams ?? numbers.number("size-mass", "form.field.mass", evidenceRanges.massG);
+  const uMassG = mass?.uGrams ?? numbers.within("size-mass-within", "form.field.within", "g");
   const problems: readonly FieldProblem[] = numbers.problems;
   if (!specification || problems.length > 0) return { problems };
   const check = checkSize(

@@ -5,7 +5,6 @@ import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import { idFor } from "../../weighing/opened-again.ts";
@@ -13,6 +12,7 @@ import { Refusal } from "../../weighing/refusal.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
+import { refusalOf } from "../refused.ts";
 
 interface Parts {
   bench: Bench;
@@ -87,9 +87,9 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
       );
       return reply.redirect("/", 303);
     } catch (error) {
-      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
+      const { says } = refusalOf(error);
       const frame = frameOf(request, reply, { path: "/", demo });
-      const main = <Problem says={error.message} />;
+      const main = <Problem says={says} />;
       return html(reply, page({ ...frame, title: t("frame.not-done"), main }), 422);
     }
   });

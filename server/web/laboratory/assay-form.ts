@@ -9,13 +9,15 @@ export function typedAssay(
 ): { body: AssayEntry["body"] } | { problems: readonly FieldProblem[] } {
   const numbers = new NumberEntries(fields, locale);
   const said = (name: string) => (fields[name] ?? "").trim();
-  const permille = numbers.text("permille", "The fineness", { from: 1, to: 1000, unit: "‰" });
+  const permille = numbers.text("permille", "form.field.fineness", { from: 1, to: 1000, unit: "‰" });
   const expanded =
     said("expanded") === ""
       ? undefined
-      : numbers.text("expanded", "The expanded uncertainty", { from: 0.001, to: 200, unit: "‰" });
+      : numbers.text("expanded", "form.field.expanded-uncertainty", { from: 0.001, to: 200, unit: "‰" });
   const k =
-    said("k") === "" ? undefined : numbers.text("k", "The coverage factor", { from: 1, to: 10, unit: "" });
+    said("k") === ""
+      ? undefined
+      : numbers.text("k", "form.field.coverage-factor", { from: 1, to: 10, unit: "" });
   if (said("laboratory") === "") numbers.refuse("laboratory", "Which laboratory? Write its name.");
   if (said("report") === "")
     numbers.refuse(

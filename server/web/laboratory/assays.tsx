@@ -6,13 +6,13 @@ import { plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { assaysOf, standingAssay } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Library } from "../../metals/library.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import type { FieldProblem } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
+import { refusalOf } from "../refused.ts";
 import { typedAssay } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
 
@@ -72,10 +72,10 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       await write();
       return reply.redirect(`/records/${encodeURIComponent(request.params.piece)}/laboratory`, 303);
     } catch (error) {
-      if (!(error instanceof LedgerTrouble)) throw error;
+      const { says } = refusalOf(error);
       return answer(request, reply, {
         values: fieldsOf(request),
-        problems: [{ fieldId, error: error.message }],
+        problems: [{ fieldId, error: says }],
       });
     }
   }

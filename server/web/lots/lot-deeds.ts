@@ -66,9 +66,8 @@ export async function weighAgain(
 }
 
 function typed(text: string, unit: string): Reading {
-  const reading = typedReading(text, unit);
-  if ("refused" in reading) throw new Refusal(reading.refused, "againTyped");
-  return { ...reading.understood, takenBy: "typed", balance: "typed", lines: [] };
+  const reading = typedReading(text, unit, { at: "againTyped" });
+  return { ...reading, takenBy: "typed", balance: "typed", lines: [] };
 }
 
 async function taken({ scale, waitingFor }: Bench): Promise<Reading> {

@@ -11,7 +11,6 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { announcedFor } from "../../lots/announced.ts";
 import type { Lot } from "../../lots/lot.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
@@ -25,6 +24,7 @@ import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 import { closeLot, flagPiece, weighAgain } from "./lot-deeds.ts";
 import { lotView, stepOf } from "./lot-view.ts";
 
@@ -125,8 +125,8 @@ export function screeningRoutes(
           await does(lot, fields, await book.pieces(lot.id, library()), request);
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
-          if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-          return screening(request, reply, { says: error.message, typed: fields });
+          const { says } = refusalOf(error);
+          return screening(request, reply, { says, typed: fields });
         }
       },
     );
@@ -151,9 +151,8 @@ export function screeningRoutes(
     if (lot.closed)
       throw new Refusal(`The lot ${lot.name} is closed and takes no more pieces. Open a new one.`);
     if (celsius !== undefined) {
-      const water = typedCelsius(celsius, waterRange, ownMark(request));
-      if ("refused" in water) throw new Refusal(water.refused, "celsius");
-      await ledger.append("lot-water", lot.id, { celsius: water.understood });
+      const water = typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" });
+      await ledger.append("lot-water", lot.id, { celsius: water });
       return;
     }
     if (ticket !== undefined) return openPiece(lot, ticket.trim() || (fields.nextTicket ?? ""), claim, key);
@@ -161,10 +160,9 @@ export function screeningRoutes(
       throw new Refusal("The piece on the bench is not of this lot. Reload the page.");
     if (aside === "yes") return bench.setAsidePiece(`put aside while screening ${lot.name}`);
     if (typed !== undefined) {
-      const reading = typedReading(typed, unit, "load", ownMark(request));
-      if ("refused" in reading) throw new Refusal(reading.refused, "typed");
+      const reading = typedReading(typed, unit, { mark: ownMark(request), at: "typed" });
       if (!isRole(role)) throw new Refusal(`"${role}" is no reading of a weighing. Reload the page.`);
-      await bench.typeReading(role, reading.understood, key);
+      await bench.typeReading(role, reading, key);
     } else if (take !== undefined && isRole(take)) await taken(bench, take);
     if (stepDone(lot) && bench.secondPersonDue === undefined) await bench.record();
   }

@@ -1,22 +1,23 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { massUnits, toGrams } from "../../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { LotBook } from "../../lots/lot-book.ts";
 import type { Library } from "../../metals/library.ts";
 import { firstMethod, methods } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
 import { Refusal } from "../../weighing/refusal.ts";
-import { type DecimalMark, typedReading } from "../../weighing/typed-reading.ts";
+import { typedReading } from "../../weighing/typed-reading.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 import { screeningRoutes } from "./lot-screening.tsx";
 import { lotRow } from "./lot-view.ts";
 import { payoutRoutes } from "./payout.tsx";
@@ -84,9 +85,9 @@ export function lotRoutes(
       if (id === nextLot) nextLot = `lot-${randomUUID()}`;
       return reply.redirect(`/lots/${id}`, 303);
     } catch (error) {
-      if (!(error instanceof Refusal || error instanceof LedgerTrouble)) throw error;
-      const fieldId = (error instanceof Refusal && error.field) || "name";
-      return list(request, reply, { values, problems: [{ fieldId, error: error.message }] });
+      const { says, field } = refusalOf(error);
+      const fieldId = field ?? "name";
+      return list(request, reply, { values, problems: [{ fieldId, error: says }] });
     }
   });
 
@@ -102,14 +103,11 @@ function openedLot(values: Record<string, string>, library: Library, mark: Decim
     throw new Refusal(`"${count}" is no number of pieces. Right: a whole number such as 32.`, "count");
   if (claim !== "" && !library.has(claim))
     throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
-  const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, "load", mark);
-  if (weighed && "refused" in weighed) throw new Refusal(weighed.refused, "gross");
+  const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, { mark, at: "gross" });
   return {
     name: name.trim(),
     ...(from.trim() === "" ? {} : { from: from.trim() }),
-    ...(weighed
-      ? { gross: { ...weighed.understood, grams: toGrams(weighed.understood.text, weighed.understood.unit) } }
-      : {}),
+    ...(weighed ? { gross: { ...weighed, grams: toGrams(weighed.text, weighed.unit) } } : {}),
     ...(count.trim() === "" ? {} : { count: Number(count) }),
     ...(claim === "" ? {} : { claim }),
   };

@@ -1,7 +1,8 @@
 import { lastPlace } from "../../../calibration/decimal.ts";
+import { readNumber } from "../../../calibration/typed-number.ts";
 import { isMassUnit, type MassUnit, toGrams } from "../../../calibration/units.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 
 /** Masses from one to the other, g, both included. */
 export interface MassRange {
@@ -41,6 +42,6 @@ function around(middleG: number, halfG: number): MassRange {
 }
 
 function textOf(typed: string | undefined, locale: Locale): string | undefined {
-  const read = typed === undefined ? undefined : readNumber(typed, locale);
+  const read = typed === undefined ? undefined : readNumber(typed, { mark: decimalMark(locale) });
   return read?.kind === "number" ? read.text : undefined;
 }

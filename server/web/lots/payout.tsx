@@ -6,7 +6,6 @@ import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { termsWithLaboratory } from "../../lots/laboratory-terms.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
 import type { LotPiece } from "../../lots/lot-piece.ts";
@@ -14,6 +13,7 @@ import type { Library } from "../../metals/library.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 import { sheetOf } from "./payout-sheet.ts";
 import { typedPrice } from "./typed-price.ts";
 
@@ -106,8 +106,8 @@ export function payoutRoutes(
         priceLocked();
         return reply.redirect(`/lots/${lot}/payout`, 303);
       } catch (error) {
-        if (!(error instanceof LedgerTrouble)) throw error;
-        return worksheet(request, reply, { values, problems: [{ fieldId: "price", error: error.message }] });
+        const { says } = refusalOf(error);
+        return worksheet(request, reply, { values, problems: [{ fieldId: "price", error: says }] });
       }
     },
   );
@@ -127,8 +127,8 @@ export function payoutRoutes(
         await ledger.append("lot-terms", lot.id, typed);
         return reply.redirect(`/lots/${lot.id}/payout`, 303);
       } catch (error) {
-        if (!(error instanceof LedgerTrouble)) throw error;
-        return worksheet(request, reply, { values, problems: [{ fieldId: "ticket", error: error.message }] });
+        const { says } = refusalOf(error);
+        return worksheet(request, reply, { values, problems: [{ fieldId: "ticket", error: says }] });
       }
     },
   );
@@ -144,10 +144,10 @@ function typedTerms(values: Record<string, string>, locale: Locale, piece: LotPi
     );
   const given = (name: string) => (values[name] ?? "").trim() !== "";
   const deducted = given("deducted")
-    ? numbers.text("deducted", "What is taken off", { from: 0, to: piece?.dryG ?? 100_000, unit: "g" })
+    ? numbers.text("deducted", "form.field.taken-off", { from: 0, to: piece?.dryG ?? 100_000, unit: "g" })
     : undefined;
   const permille = given("permille")
-    ? numbers.text("permille", "The fineness", { from: 1, to: 1000, unit: "‰" })
+    ? numbers.text("permille", "form.field.fineness", { from: 1, to: 1000, unit: "‰" })
     : undefined;
   if (numbers.problems.length > 0 || !piece) return { problems: numbers.problems };
   const saidBy = sayers.find((one) => one === values.saidBy) ?? "stamp";
@@ -164,11 +164,11 @@ const directions = ["down", "half-even", "up"] as const;
 function typedLotPrice(values: Record<string, string>, locale: Locale) {
   const numbers = new NumberEntries(values, locale);
   const price = typedPrice(values, numbers);
-  const ratePercent = numbers.text("rate", "The rate", { from: 1, to: 100, unit: "%" });
+  const ratePercent = numbers.text("rate", "form.field.rate", { from: 1, to: 100, unit: "%" });
   const fee =
     (values.fee ?? "").trim() === ""
       ? "0"
-      : numbers.text("fee", "The fee", { from: 0, to: 100_000, unit: "" });
+      : numbers.text("fee", "form.field.fee", { from: 0, to: 100_000, unit: "" });
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   return {
     metal: values.metal === "silver" ? ("silver" as const) : ("gold" as const),

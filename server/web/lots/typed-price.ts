@@ -10,7 +10,7 @@ export const pers = ["ozt", "g", "dwt"] as const;
 /** Reads what a form states of a price; what is wrong with it is gathered in `numbers`. */
 export function typedPrice(fields: Readonly<Record<string, string>>, numbers: NumberEntries): TypedPrice {
   const { currency = "", source = "", at = "" } = fields;
-  const price = numbers.text("price", "The price", { from: 0.001, to: 1_000_000, unit: "" });
+  const price = numbers.text("price", "form.field.price", { from: 0.001, to: 1_000_000, unit: "" });
   const code = currency.trim().toUpperCase();
   if (!/^[A-Z]{3}$/.test(code))
     numbers.refuse("currency", `"${currency}" is no currency. Right: its three letters, such as EUR.`);

@@ -45,8 +45,8 @@ function answerTo(
 ): Pick<FinenessView, "problems" | "answer"> {
   if (values.density === "" && values.uDensity === "") return { problems: [] };
   const numbers = new NumberEntries(values, locale);
-  const value = numbers.number("density", "The density", densityRange);
-  const u = numbers.number("uDensity", "The standard uncertainty", uDensityRange);
+  const value = numbers.number("density", "form.field.density", densityRange);
+  const u = numbers.number("uDensity", "form.field.standard-uncertainty", uDensityRange);
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   const measured = {
     valueGPerCm3: value,

@@ -1,10 +1,11 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { readQuantity } from "../../../calibration/typed-quantity.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { CompositePage } from "../../../views/metals/composite.tsx";
 import { FoundMetals, MetalsIndex, type MetalsPage } from "../../../views/metals/index.tsx";
 import { MetalPage } from "../../../views/metals/show.tsx";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { toldValue } from "../../../views/words/told.ts";
@@ -71,7 +72,8 @@ function pageOf(
   { q = "", family = "", density = "" }: Record<string, string | undefined>,
   locale: Locale,
 ): MetalsPage {
-  const wanted = density.trim() === "" ? undefined : readNumber(density, locale);
+  const wanted =
+    density.trim() === "" ? undefined : readQuantity(density, { unit: "g/cm³", mark: decimalMark(locale) });
   const gPerCm3 = wanted?.kind === "number" ? Number(wanted.text) : undefined;
   const words = q.toLowerCase().split(/\s+/).filter(Boolean);
   const families = [...new Set(library.metals.map((m) => m.family))];

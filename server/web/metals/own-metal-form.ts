@@ -1,13 +1,17 @@
+import type { Message } from "../../../calibration/message.ts";
+import { readNumber } from "../../../calibration/typed-number.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
 
 /** A refused entry of the form. */
 export class OwnMetalRefusal extends Error {
   readonly field: string;
-  constructor(field: string, says: string) {
-    super(says);
+  readonly says: string | Message;
+  constructor(field: string, says: string | Message) {
+    super(typeof says === "string" ? says : says.code);
     this.field = field;
+    this.says = says;
   }
 }
 
@@ -21,7 +25,7 @@ export function withMetalOfForm(
   locale: Locale,
 ): OwnMetals {
   const number = (field: string) => {
-    const read = readNumber(fields[field] ?? "", locale);
+    const read = readNumber(fields[field] ?? "", { mark: decimalMark(locale) });
     if (read.kind !== "number") throw new OwnMetalRefusal(field, read.says);
     return Number(read.text);
   };
@@ -81,7 +85,9 @@ function compositionFrom(text: string, locale: Locale): Record<string, [number, 
   const composition: Record<string, [number, number, number]> = {};
   for (const row of text.split(/[\n;]/).filter((one) => one.trim() !== "")) {
     const [, symbol, ...parts] = line.exec(row.trim()) ?? [];
-    const shares = parts.filter((part) => part !== undefined).map((part) => readNumber(part, locale));
+    const shares = parts
+      .filter((part) => part !== undefined)
+      .map((part) => readNumber(part, { mark: decimalMark(locale) }));
     if (symbol === undefined || shares.some((share) => share.kind !== "number"))
       throw new OwnMetalRefusal(
         "composition",

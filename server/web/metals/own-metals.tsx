@@ -70,7 +70,10 @@ export function ownMetalRoutes(
           error instanceof OwnMetalRefusal || error instanceof RangeError || error instanceof LedgerTrouble;
         if (!known) throw error;
         const fieldId = error instanceof OwnMetalRefusal ? error.field : field;
-        return show(request, reply, { problems: [{ fieldId, error: error.message }], typed });
+        return show(request, reply, {
+          problems: [{ fieldId, error: error instanceof OwnMetalRefusal ? error.says : error.message }],
+          typed,
+        });
       }
     });
   }

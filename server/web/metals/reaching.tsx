@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import type { Code } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo } from "../../../views/numbers.ts";
@@ -59,8 +60,8 @@ export function reachingRoutes(app: FastifyInstance, library: () => Library, dem
 
 function answerTo(values: Values, library: Library, locale: Locale): Answered {
   const numbers = new NumberEntries(values, locale);
-  const value = numbers.number("density", "The density", densityRange);
-  const u = numbers.number("uDensity", "The standard uncertainty", uDensityRange);
+  const value = numbers.number("density", "form.field.density", densityRange);
+  const u = numbers.number("uDensity", "form.field.standard-uncertainty", uDensityRange);
   const shape = shapeOf(values.outline as OutlineKind, (name, what) =>
     numbers.number(name, what, millimetres),
   );
@@ -92,29 +93,29 @@ function answerTo(values: Values, library: Library, locale: Locale): Answered {
   };
 }
 
-function shapeOf(kind: OutlineKind, mm: (name: LengthName, what: string) => number): Shape | undefined {
+function shapeOf(kind: OutlineKind, mm: (name: LengthName, what: Code) => number): Shape | undefined {
   switch (kind) {
     case "none":
       return undefined;
     case "disc":
       return {
         kind,
-        diameterMm: mm("diameter", "The diameter"),
-        thicknessMm: mm("thickness", "The thickness"),
+        diameterMm: mm("diameter", "form.field.diameter"),
+        thicknessMm: mm("thickness", "form.field.thickness"),
       };
     case "bar":
       return {
         kind,
-        lengthMm: mm("length", "The length"),
-        widthMm: mm("width", "The width"),
-        heightMm: mm("height", "The height"),
+        lengthMm: mm("length", "form.field.length"),
+        widthMm: mm("width", "form.field.width"),
+        heightMm: mm("height", "form.field.height"),
       };
     case "ring":
       return {
         kind,
-        outerMm: mm("outer", "The outer diameter"),
-        innerMm: mm("inner", "The inner diameter"),
-        widthMm: mm("ringWidth", "The width of the band"),
+        outerMm: mm("outer", "form.field.outer-diameter"),
+        innerMm: mm("inner", "form.field.inner-diameter"),
+        widthMm: mm("ringWidth", "form.field.band-width"),
       };
   }
 }

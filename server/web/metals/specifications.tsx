@@ -107,13 +107,19 @@ const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
 
 function typedSpecification(values: Record<string, string>, numbers: NumberEntries) {
   const { name = "", metal = "", source = "" } = values;
-  const mass = numbers.text("mass", "The mass", evidenceRanges.massG);
-  const fineness = numbers.text("fineness", "The fineness", { from: 1, to: 1000, unit: "‰" });
-  const tolerance = numbers.optional("tolerance", "The tolerance", { from: 0.000001, to: 1000, unit: "g" });
+  const mass = numbers.text("mass", "form.field.mass", evidenceRanges.massG);
+  const fineness = numbers.text("fineness", "form.field.fineness", { from: 1, to: 1000, unit: "‰" });
+  const tolerance = numbers.optional("tolerance", "form.field.tolerance", {
+    from: 0.000001,
+    to: 1000,
+    unit: "g",
+  });
   const fine =
-    (values.fine ?? "").trim() === "" ? "" : numbers.text("fine", "The fine mass", evidenceRanges.massG);
-  const diameter = numbers.optional("diameter", "The diameter", millimetres);
-  const thickness = numbers.optional("thickness", "The thickness", millimetres);
+    (values.fine ?? "").trim() === ""
+      ? ""
+      : numbers.text("fine", "form.field.fine-mass", evidenceRanges.massG);
+  const diameter = numbers.optional("diameter", "form.field.diameter", millimetres);
+  const thickness = numbers.optional("thickness", "form.field.thickness", millimetres);
   const id = `own-${name
     .trim()
     .toLowerCase()

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import type { Code } from "../../../calibration/message.ts";
 import { roundedPair } from "../../../calibration/rounding.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -56,18 +57,21 @@ export function twoBodiesRoutes(app: FastifyInstance, demo: boolean): void {
 
 function answerTo(question: TwoBodiesView["question"], values: Values, locale: Locale): Answered {
   const numbers = new NumberEntries(values, locale);
-  const density = (name: keyof Values, u: keyof Values, what: string): Uncertain => ({
+  const density = (name: keyof Values, u: keyof Values, [what, ofU]: readonly [Code, Code]): Uncertain => ({
     value: numbers.number(name, what, densityRange),
-    u: numbers.number(u, `The uncertainty of ${what.toLowerCase()}`, uDensityRange),
+    u: numbers.number(u, ofU, uDensityRange),
   });
   const whole = {
-    massG: exact(numbers.text("massG", "The mass", evidenceRanges.massG)),
-    density: density("density", "uDensity", "The density of the whole"),
+    massG: exact(numbers.text("massG", "form.field.mass", evidenceRanges.massG)),
+    density: density("density", "uDensity", ["form.field.whole-density", "form.field.whole-density-u"]),
   };
   try {
     if (question === "masses") {
-      const first = density("first", "uFirst", "The density of the first body");
-      const second = density("second", "uSecond", "The density of the second body");
+      const first = density("first", "uFirst", ["form.field.first-density", "form.field.first-density-u"]);
+      const second = density("second", "uSecond", [
+        "form.field.second-density",
+        "form.field.second-density-u",
+      ]);
       if (numbers.problems.length > 0) return { problems: numbers.problems };
       const { firstG, secondG, firstShare } = massesOfTwo(whole, first, second);
       return {
@@ -89,8 +93,11 @@ function answerTo(question: TwoBodiesView["question"], values: Values, locale: L
       if (numbers.problems.length > 0) return { problems: numbers.problems };
       return { problems: [], answer: lowerBound(whole.density, locale) };
     }
-    const knownMass = exact(numbers.text("knownMassG", "The mass of the known body", evidenceRanges.massG));
-    const known = density("knownDensity", "uKnownDensity", "The density of the known body");
+    const knownMass = exact(numbers.text("knownMassG", "form.field.body-mass", evidenceRanges.massG));
+    const known = density("knownDensity", "uKnownDensity", [
+      "form.field.body-density",
+      "form.field.body-density-u",
+    ]);
     if (numbers.problems.length > 0) return { problems: numbers.problems };
     const rest = densityOfRest(whole, { massG: knownMass, density: known });
     const value = `${plusMinus(rest.value, 2 * rest.u, locale)} g/cm³`;

@@ -1,8 +1,9 @@
 import { message } from "../../../calibration/message.ts";
+import { readNumber } from "../../../calibration/typed-number.ts";
 import { isMassUnit, toGrams } from "../../../calibration/units.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 import type { PlanForm } from "../../../views/plan/index.tsx";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
@@ -21,7 +22,7 @@ export function plannedFrom(
 ): { planned: PlannedWeighing } | { problems: PlanProblems } {
   const problems: PlanProblems = [];
   const grams = (field: "mass" | "readability" | "repeatability", unit: string): number => {
-    const read = readNumber(form[field], locale);
+    const read = readNumber(form[field], { mark: decimalMark(locale) });
     if (read.kind !== "number") problems.push({ fieldId: field, error: read.says });
     else if (!isMassUnit(unit))
       problems.push({ fieldId: field, error: message("plan.refusal.unit", { unit }) });

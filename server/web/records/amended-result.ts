@@ -67,12 +67,11 @@ function withWater(
       "This piece was not weighed in water of a stated temperature, so there is none to correct.",
       "celsius",
     );
-  const celsius = typedCelsius(typed, waterRange);
-  if ("refused" in celsius) throw new Refusal(celsius.refused, "celsius");
+  const celsius = typedCelsius(typed, waterRange, { at: "celsius" });
   const first = entries.find((entry) => entry.kind === "result");
   const recorded = first ? computeRequest.parse(first.body.request).liquid : request.liquid;
   const offset = recorded?.kind === "water" ? recorded.temperature_c - Number(shown) : 0;
-  const temperature_c = Number((Number(celsius.understood) + offset).toFixed(6));
+  const temperature_c = Number((Number(celsius) + offset).toFixed(6));
   return { ...request, liquid: { ...request.liquid, temperature_c } };
 }
 
@@ -82,9 +81,7 @@ function putRight(piece: Piece, id: string, typed: string): AmendedReading {
     throw new Refusal(
       "Only a reading that was typed and still counts can be amended. One from the balance stands as it was received: void the record and weigh again.",
     );
-  const read = typedReading(typed, capture.unit);
-  if ("refused" in read) throw new Refusal(read.refused);
-  const { text } = read.understood;
+  const { text } = typedReading(typed, capture.unit, { at: `reading-${id}` });
   if (decimalsShown(text) !== decimalsShown(capture.text))
     throw new Refusal(
       `"${text}" has other decimals than the "${capture.text}" it replaces, and they say how fine the scale reads. Right: as many decimals.`,

@@ -8,13 +8,12 @@ import { RecordPage } from "../../../views/records/show.tsx";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Library } from "../../metals/library.ts";
-import { Refusal } from "../../weighing/refusal.ts";
 import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
+import { refusedBy } from "../refused.ts";
 import { whenOf } from "../when.ts";
 import { amend } from "./amend.ts";
 import { amendableReadings } from "./amended-result.ts";
@@ -111,14 +110,14 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
           await adds(piece, fieldsOf(request));
           return reply.redirect(`/records/${piece}`, 303);
         } catch (error) {
-          if (!(error instanceof LedgerTrouble || error instanceof Refusal || error instanceof RangeError))
-            throw error;
+          const says = refusedBy(error)?.says ?? (error instanceof RangeError ? error.message : undefined);
+          if (says === undefined) throw error;
           return html(
             reply,
             page({
               ...frame(request, reply),
               title: tellerOf(lookOf(request).locale)("frame.not-done"),
-              main: <Problem says={error.message} />,
+              main: <Problem says={says} />,
             }),
             422,
           );

@@ -5,9 +5,9 @@ import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx"
 import { readCheckpoint, writtenCheckpoint } from "../../ledger/checkpoint.ts";
 import type { HandOverState } from "../../ledger/keep-handing-over.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -53,8 +53,8 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: P
         made ? { checkpoint: { line: writtenCheckpoint(made), row: made.seq } } : {},
       );
     } catch (error) {
-      if (!(error instanceof LedgerTrouble)) throw error;
-      return show(request, reply, { problems: [{ fieldId: "checkpoint-heading", error: error.message }] });
+      const { says } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: "checkpoint-heading", error: says }] });
     }
   });
 

@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { readNumber } from "../../../calibration/typed-number.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { readNumber } from "../../../views/numbers.ts";
+import { decimalMark } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { RetentionPage, type RetentionView } from "../../../views/settings/retention.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -65,7 +66,7 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
     const typed = fieldsOf(request);
     const { years = "", by = "", reason = "" } = typed;
     const { locale } = lookOf(request);
-    const read = readNumber(years, locale);
+    const read = readNumber(years, { mark: decimalMark(locale) });
     const number = read.kind === "number" ? Number(read.text) : Number.NaN;
     if (!(number > 0 && number <= mostYears))
       return show(request, reply, {

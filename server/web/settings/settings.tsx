@@ -2,18 +2,19 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { purities } from "../../../calibration/liquid.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { isCode } from "../../../views/messages/catalogue.ts";
-import { type Locale, locales } from "../../../views/messages/language.ts";
+import { locales } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { inLocale, readNumber } from "../../../views/numbers.ts";
+import { inLocale } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { Settings, type SettingsView } from "../../../views/settings/index.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { metalGroups } from "../../station/bench-settings.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
-import { frameOf, keepLook, type Look, lookOf, themes } from "../look.ts";
+import { type Form, readForm } from "../forms/form.ts";
+import { frameOf, keepLook, lookOf, themes } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
-import { benchSettingsFrom, numberFields } from "./settings-form.ts";
+import { refusalOf } from "../refused.ts";
+import { benchForm, numberFields, organisationForm, secondPersonForm } from "./settings-form.ts";
 
 export interface SettingsParts {
   ledger: Ledger;
@@ -75,72 +76,46 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     );
   }
 
-  /** A form of the page: `does` gives the entries that need another look, none when all was kept. */
-  function form(
-    name: string,
-    does: (fields: Record<string, string>, look: Look, reply: FastifyReply) => Promise<Problems> | Problems,
-  ): void {
+  /** A form of the page: what it says is kept, or each entry that needs another look is named. */
+  function form<T>(name: string, read: () => Form<T>, keep: (values: T) => Promise<void>): void {
     app.post(`/settings/${name}`, { preHandler: app.csrfProtection }, async (request, reply) => {
-      const fields = fieldsOf(request);
+      const typed = fieldsOf(request);
+      const found = readForm(read(), typed, lookOf(request).locale);
+      if ("problems" in found) return show(request, reply, { problems: found.problems, typed });
       try {
-        const problems = await does(fields, lookOf(request), reply);
-        if (problems.length === 0) return reply.redirect(`/settings?kept=${name}`, 303);
-        return show(request, reply, { problems, typed: fields });
+        await keep(found.values);
+        return reply.redirect(`/settings?kept=${name}`, 303);
       } catch (error) {
-        if (!(error instanceof LedgerTrouble)) throw error;
-        return show(request, reply, { problems: [{ fieldId: "main", error: error.message }], typed: fields });
+        const { says } = refusalOf(error);
+        return show(request, reply, { problems: [{ fieldId: "main", error: says }], typed });
       }
     });
   }
 
   app.get("/settings", (request, reply) => show(request, reply));
-
-  form("look", ({ theme, locale, keys }, look, reply) => {
+  app.post("/settings/look", { preHandler: app.csrfProtection }, (request, reply) => {
+    const { theme, locale, keys } = fieldsOf(request);
+    const look = lookOf(request);
     keepLook(reply, {
       theme: themes.find((one) => one === theme) ?? look.theme,
       locale: locales.find((one) => one === locale) ?? look.locale,
       keys: keys === "yes",
     });
-    return [];
+    return reply.redirect("/settings?kept=look", 303);
   });
-
-  form("bench", async (fields, { locale }) => {
-    const read = benchSettingsFrom(fields, locale, settings.now);
-    if ("problems" in read) return read.problems;
-    await settings.keep(read.settings);
-    return [];
-  });
-
-  form("second-person", async ({ secondMassG = "", secondWorth = "" }, { locale }) => {
-    const massG = limitOf(secondMassG, locale);
-    const worth = limitOf(secondWorth, locale);
-    const problems = [
-      ...(typeof massG === "string" ? [] : [{ fieldId: "secondMassG", error: massG.error }]),
-      ...(typeof worth === "string" ? [] : [{ fieldId: "secondWorth", error: worth.error }]),
-    ];
-    if (typeof massG !== "string" || typeof worth !== "string") return problems;
-    await settings.keep({ secondPerson: { massG, worth } });
-    return [];
-  });
-
-  form("house", async (fields, { locale }) => {
-    const { house = "", address = "", contact = "", verifiedScale = "", verifiedUntil = "" } = fields;
-    const { accreditedBy = "", accreditation = "" } = fields;
-    if ((accreditedBy.trim() === "") !== (accreditation.trim() === ""))
-      return [{ fieldId: "accreditation", error: tellerOf(locale)("settings.accreditation-half") }];
-    await settings.keep({
-      house: { name: house, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation },
-    });
-    return [];
-  });
-}
-
-/** A limit as typed: decimal text, empty for none, or why it is no limit. */
-function limitOf(typed: string, locale: Locale): string | { error: string } {
-  if (typed.trim() === "") return "";
-  const read = readNumber(typed, locale);
-  if (read.kind !== "number") return { error: read.says };
-  return Number(read.text) > 0
-    ? read.text
-    : { error: `A limit of ${read.text} is none. Right: a number above 0, or nothing for never.` };
+  form(
+    "bench",
+    () => benchForm(settings.now),
+    (bench) => settings.keep(bench),
+  );
+  form(
+    "second-person",
+    () => secondPersonForm,
+    (secondPerson) => settings.keep({ secondPerson }),
+  );
+  form(
+    "house",
+    () => organisationForm,
+    (house) => settings.keep({ house }),
+  );
 }

@@ -5,9 +5,9 @@ import { page } from "../../../views/page.tsx";
 import { TokensPage, type TokensView } from "../../../views/settings/tokens.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { newToken, type Scope, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -66,8 +66,8 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
       );
       return show(request, reply, { made: token });
     } catch (error) {
-      if (!(error instanceof LedgerTrouble)) throw error;
-      return show(request, reply, { problems: [{ fieldId: "name", error: error.message }], typed });
+      const { says } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: "name", error: says }], typed });
     }
   });
 

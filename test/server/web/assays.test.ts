@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { waterDensityKgPerM3 } from "../../../calibration/water.ts";
 import { mixtureDensity } from "../../../server/metals/mixture.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
@@ -82,7 +83,7 @@ test("what the report must say is asked for, with everything typed still there",
   });
   expect(refused.statusCode).toBe(422);
   const text = wordsOf(refused.body);
-  expect(text).toContain("The fineness 54500 ‰ is out of range. Right: 1 to 1000 ‰.");
+  expect(text).toContain(told("form.number.out-of-range", { value: "54500", unit: " ‰", from: 1, to: 1000 }));
   expect(text).toContain("A laboratory result needs the number of its report");
   expect(text).toContain("2999-01-01 has not come yet");
   expect(refused.body).toContain('value="fire assay"');

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
@@ -109,7 +110,7 @@ test("refused entries keep what was typed and say what would be right", async ()
   expect(answer.body).toContain('value="warm"');
   const text = wordsOf(answer.body);
   expect(text).toContain("0.1 to 115 % IACS");
-  expect(text).toContain('"warm" is not a number');
+  expect(text).toContain(told("form.number.not-a-number", { typed: "warm" }));
   expect((await at.ledger.entriesOf("bar-1")).some(({ kind }) => kind === "evidence")).toBe(false);
 });
 

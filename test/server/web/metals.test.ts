@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { knownMixtures } from "../../../server/metals/composites/binary-mixtures.ts";
 import { knownCoreAndSkins } from "../../../server/metals/composites/core-and-skin.ts";
 import { metals } from "../../../server/metals/library.ts";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
 let at: TestBench;
@@ -192,7 +193,11 @@ describe("metals of one's own", () => {
       "&quot;mostly copper&quot; is no line",
     ],
     ["a low above the high", { low: "9" }, "low ≤ nominal ≤ high"],
-    ["a density that is no number", { nominal: "heavy" }, "&quot;heavy&quot; is not a number"],
+    [
+      "a density that is no number",
+      { nominal: "heavy" },
+      told("form.number.not-a-number", { typed: "heavy" }),
+    ],
     ["a source left out", { source: "" }, "say where the values come from"],
   ])("%s is refused in words, what was typed stays, and nothing changes", async (_what, wrong, says) => {
     const answer = await at.post("/metals/own", { ...bellMetal, ...wrong });

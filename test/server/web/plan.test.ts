@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
 let at: TestBench;
@@ -75,7 +76,7 @@ describe("a plan before wetting", () => {
     const { statusCode, body } = await get({ ...kitchen, mass: "heavy", readability: "0", pieces: "1.5" });
     expect(statusCode).toBe(422);
     for (const words of [
-      "&quot;heavy&quot; is not a number",
+      told("form.number.not-a-number", { typed: "heavy" }),
       "is not above zero",
       "a whole number from 1 to 1000",
     ])

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { checksOn, textOf, wordsOf } from "./recorded.ts";
 
@@ -118,7 +119,14 @@ test("°F typed for °C is asked about with what it would be, the entry stays in
   await reading("immersed", "28.14");
   const answer = await at.post("/bench/water", { celsius: "70.5" });
   expect(answer.statusCode).toBe(422);
-  expect(wordsOf(answer.body)).toContain("If the thermometer shows °F, 70.5 °F is 21.4 °C");
+  expect(wordsOf(answer.body)).toContain(
+    told("form.number.fahrenheit", {
+      typed: { decimal: "70.5" },
+      celsius: { decimal: "21.39" },
+      from: 0,
+      to: 40,
+    }),
+  );
   expect(answer.body).toContain('value="70.5"');
   expect(at.bench.piece?.waterCelsius).toBeUndefined();
   const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");

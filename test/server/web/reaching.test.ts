@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
@@ -61,7 +62,7 @@ test("an impossible outline, an unknown claim and a density that is no number ar
   };
   expect(await refused({ outline: "ring", outer: "18", inner: "22", ringWidth: "5" })).toContain("swap them");
   expect(await refused({ claim: "ag-1001" })).toContain('"ag-1001"');
-  expect(await refused({ density: "heavy" })).toContain('"heavy" is not a number');
+  expect(await refused({ density: "heavy" })).toContain(told("form.number.not-a-number", { typed: "heavy" }));
 });
 
 test("a record leads here with its density, its claim and the disc that was measured", async () => {

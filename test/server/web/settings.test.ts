@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 
 let at: TestBench;
@@ -81,8 +82,10 @@ describe("how the bench weighs", () => {
       altitudeMetres: "high",
     });
     expect(answer.statusCode).toBe(422);
-    expect(answer.body).toContain("not a number from 0 to 5 °C");
-    expect(answer.body).toContain("&quot;high&quot; is not a number");
+    expect(answer.body).toContain(
+      told("form.number.out-of-range", { value: "9", unit: "\u00a0°C", from: 0, to: 5 }),
+    );
+    expect(answer.body).toContain(told("form.number.not-a-number", { typed: "high" }));
     expect(answer.body).toContain('value="high"');
     expect(answer.body).toContain('value="300"');
     expect(at.settings.now.conditions.purity).toBe("distilled");

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { isRefused } from "../../../server/compute/evaluation.ts";
 import { conditionsOf } from "../../../server/reports/conditions.ts";
 import { writingIn } from "../../../server/reports/writing.ts";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { textOf, wordsOf } from "./recorded.ts";
 
@@ -259,13 +260,13 @@ describe("what is refused", () => {
     const answer = await details({ pieces: "5", "odd-density": "99" });
     expect(answer.statusCode).toBe(422);
     expect(wordsOf(answer.body)).toContain(
-      "Density of an odd one 99 is out of range. Right: 0.5 to 25 g/cm³.",
+      told("form.number.out-of-range", { value: "99", unit: " g/cm³", from: 0.5, to: 25 }),
     );
     expect(answer.body).toMatch(/name="pieces"[^>]*value="5"|value="5"[^>]*name="pieces"/);
     expect(await entries()).toHaveLength(0);
     expect((await details({ pieces: "2.5" })).statusCode).toBe(422);
-    expect((await details({ "odd-density": "17" })).body).toContain("Number of pieces is empty");
-    expect((await details({ "hanger-in-air": "3.25" })).body).toContain("Hanger alone at its depth is empty");
+    expect((await details({ "odd-density": "17" })).body).toContain(told("form.number.empty"));
+    expect((await details({ "hanger-in-air": "3.25" })).body).toContain(told("form.number.empty"));
   });
 
   test("a restart finds the details as they were stated last", async () => {

@@ -236,15 +236,7 @@ export const checks: readonly ToldPair[] = [
   ["four in a row beyond one s on the same side", "vier nacheinander über ein s auf derselben Seite"],
   ["ten in a row on the same side of the mean", "zehn nacheinander auf derselben Seite des Mittels"],
   ["beyond two s of the mean", "über zwei s vom Mittel"],
-  [
-    "A check is signed: type your name or initials.",
-    "Eine Prüfung wird unterschrieben: Name oder Kürzel tippen.",
-  ],
   ['"{typed}" is no class. Right: {classes}.', "„{typed}“ ist keine Klasse. Richtig: {classes}."],
-  [
-    "How far the weights may be off is not known. Right: their class (E2, F1, F2, M1), or U of the calibrated value above 0. It stands on their box or their report.",
-    "Wie falsch die Gewichte sein können, ist nicht bekannt. Richtig: ihre Klasse (E2, F1, F2, M1) oder U des kalibrierten Werts über 0. Es steht auf ihrer Schachtel oder ihrem Bericht.",
-  ],
   [
     "New limits need a name and a reason. Sign them, and say what changed.",
     "Neue Grenzen brauchen einen Namen und einen Grund. Unterschreiben und sagen, was sich geändert hat.",

@@ -1,36 +1,20 @@
 import type { ToldPair } from "../../told.ts";
-import { typedNumbers } from "./refusals.ts";
 
 /** Numbers that a form asks for, as a refusal names them. */
 export const entryNames: readonly ToldPair[] = [
-  ["Give or take", "Die Angabe ±"],
-  ["The conductivity", "Die Leitfähigkeit"],
   ["The coverage factor", "Der Erweiterungsfaktor"],
   ["The density", "Die Dichte"],
-  ["The diameter", "Der Durchmesser"],
-  ["The expanded uncertainty", "Die erweiterte Messunsicherheit"],
   ["The fee", "Die Gebühr"],
-  ["The fine mass", "Die Feinmasse"],
   ["The fineness", "Der Feingehalt"],
-  ["The higher fineness", "Der höhere Feingehalt"],
-  ["The lower fineness", "Der niedrigere Feingehalt"],
   ["The mass of the known body", "Die Masse des bekannten Körpers"],
   ["The mass", "Die Masse"],
-  ["The price", "Der Preis"],
-  ["The rate", "Der ausgezahlte Anteil"],
-  ["The sound speed", "Die Schallgeschwindigkeit"],
-  ["The standard uncertainty", "Die Standardunsicherheit"],
   ["The temperature", "Die Temperatur"],
-  ["The thickness", "Die Dicke"],
   ["The time of flight", "Die Laufzeit"],
-  ["The tolerance", "Die Toleranz"],
-  ["The volume", "Das Volumen"],
   ["What is taken off", "Was abgezogen wird"],
 ];
 
 /** Their refusals: what was wrong stands behind the name. */
 export const numberEntries: readonly ToldPair[] = [
-  ...typedNumbers.map(([english, german]): ToldPair => [`{what}: ${english}`, `{what}: ${german}`]),
   [
     "{what} {n} {unit} is out of range. Right: {n1} to {n2} {unit1}. Look at the entry and its unit.",
     "{what} {n} {unit} liegt außerhalb. Richtig: {n1} bis {n2} {unit1}. Auf Eingabe und Einheit sehen.",

@@ -1,25 +1,5 @@
 import type { ToldPair } from "../../told.ts";
 
-/** Why what was typed is not taken as a number. */
-export const typedNumbers: readonly ToldPair[] = [
-  [
-    "Nothing was typed. Right: a number such as 31.10 or 31,10.",
-    "Nichts wurde getippt. Richtig: eine Zahl wie 31,10.",
-  ],
-  [
-    '"{typed}" is not a number. Right: digits with one comma or point, such as 31.10; the unit is chosen beside it.',
-    "„{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10; die Einheit wird daneben gewählt.",
-  ],
-  [
-    '"{typed}" has more than one decimal mark. Right: digits with one comma or point, such as 31.10.',
-    "„{typed}“ hat mehr als ein Dezimalzeichen. Richtig: Ziffern mit einem Komma oder Punkt, wie 31,10.",
-  ],
-  [
-    '"{typed}" can mean {one} or {other}. Choose one, or type it without a thousands mark.',
-    "„{typed}“ kann {one} oder {other} heißen. Eines wählen oder ohne Tausenderzeichen tippen.",
-  ],
-];
-
 /** What the bench refuses or reports while a piece is weighed. */
 export const refusals: readonly ToldPair[] = [
   // typed numbers
@@ -28,24 +8,8 @@ export const refusals: readonly ToldPair[] = [
     "{what} ist leer. Richtig: eine Zahl wie {example}.",
   ],
   [
-    '{what} "{typed}" can be read two ways: {one} or {other}. Type it with a point, or without any mark.',
-    "{what} „{typed}“ lässt sich auf zwei Arten lesen: {one} oder {other}. Mit der richtigen Zahl von Stellen tippen oder ohne Zeichen.",
-  ],
-  [
-    '{what} "{typed}" can be read two ways: {one} or {other}. Type it with one comma or point.',
-    "{what} „{typed}“ lässt sich auf zwei Arten lesen: {one} oder {other}. Mit einem Komma oder Punkt tippen.",
-  ],
-  [
     '{what} "{typed}" is not a number. Right: digits with one comma or point, such as {example}.',
     "{what} „{typed}“ ist keine Zahl. Richtig: Ziffern mit einem Komma oder Punkt, wie {example}.",
-  ],
-  [
-    'Unit "{typed}" is not known here. Right: the unit on the scale, one of {units}.',
-    "Die Einheit „{typed}“ ist hier nicht bekannt. Richtig: die Einheit auf der Waage, eine von {units}.",
-  ],
-  [
-    'The reading "{typed}" is below zero. A piece that floats needs a sinker; otherwise zero the scale and weigh again.',
-    "Die Ablesung „{typed}“ liegt unter null. Ein Stück, das schwimmt, braucht einen Senkkörper; sonst die Waage auf null stellen und neu wiegen.",
   ],
   [
     "Water at {n} °C: the density of water is known here from {n1} to {n2} °C. Check the thermometer.",
@@ -177,23 +141,12 @@ export const refusals: readonly ToldPair[] = [
     "Nicht genommen: jemandes eigene Ablesung wartet. Das Stück herausheben und neu einhängen ({role}).",
   ],
   // entries of any form
-  ...typedNumbers,
   ["{what}: nothing was typed.", "{what}: nichts wurde getippt."],
-  ["Nothing was typed. Enter what was read.", "Nichts wurde getippt. Eintragen, was abgelesen wurde."],
   ['The unit "{typed}" is not in the list.', "Die Einheit „{typed}“ steht nicht in der Liste."],
   ["{what} is not a number from {n} to {n1} {unit}.", "{what} ist keine Zahl von {n} bis {n1} {unit}."],
-  ["Right: a number in that range, or nothing.", "Richtig: eine Zahl in diesem Bereich oder nichts."],
-  ["Right: a number in that range.", "Richtig: eine Zahl in diesem Bereich."],
-  ["Correct it and keep again.", "Berichtigen und noch einmal merken."],
-  [
-    "The smallest step is not a number above 0 and up to 1000.",
-    "Der kleinste Schritt ist keine Zahl über 0 und bis 1000.",
-  ],
   ["Right: what the last digit counts, such as 0.01.", "Richtig: was die letzte Stelle zählt, wie 0,01."],
-  ["Read it off the scale's display.", "Von der Anzeige der Waage ablesen."],
   ["{what} is none of those offered.", "{what} ist keines der Angebotenen."],
   ["Right: one of the list.", "Richtig: eines aus der Liste."],
-  ["Choose again.", "Noch einmal wählen."],
   [
     "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.",
     "Eine der drei Fragen hat keine Antwort aus ihrer Liste, nichts wurde eingerichtet. Zurückgehen, auf jede eine Antwort wählen und noch einmal senden.",
@@ -257,10 +210,6 @@ export const refusals: readonly ToldPair[] = [
   [
     '"{who}" typed these readings. A second person, with other initials, must read them.',
     "„{who}“ hat diese Ablesungen getippt. Eine zweite Person mit anderem Kürzel muss sie ablesen.",
-  ],
-  [
-    "A limit of {n} is none. Right: a number above 0, or nothing for never.",
-    "{n} ist keine Grenze. Richtig: eine Zahl über 0, oder nichts für nie.",
   ],
   // another piece than the ticket's
   [

@@ -1,0 +1,117 @@
+import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
+import type { DecimalMark, TypedNumber } from "../../../calibration/typed-number.ts";
+import { type Asked, readQuantity } from "../../../calibration/typed-quantity.ts";
+
+type Quantity = Omit<Asked, "mark" | "unit"> & {
+  unit?: string;
+  /** what the entry is called, said before what is wrong with it */
+  what?: Message;
+  /** above the smallest right value, not at it */
+  aboveZero?: true;
+  whole?: true;
+};
+
+type Words = {
+  what?: Message;
+  /** told instead of "Nothing was typed" */
+  missing?: Message;
+  most?: number;
+};
+
+/** The entries that forms are put together from. Numbers come out as decimal text, whose last place tells the readability. */
+export interface Entries {
+  /** decimal text in the unit asked for */
+  decimal(asked?: Quantity): z.ZodType<string>;
+  /** the same where the entry may be empty: then undefined */
+  maybeDecimal(asked?: Quantity): z.ZodType<string | undefined>;
+  number(asked?: Quantity): z.ZodType<number>;
+  maybeNumber(asked?: Quantity): z.ZodType<number | undefined>;
+  /** trimmed text that must not be empty */
+  text(words?: Words): z.ZodType<string>;
+  maybeText(words?: Words): z.ZodType<string | undefined>;
+  choice<const Of extends readonly string[]>(
+    of: Of,
+    words?: { wrong?: Message; first?: Of[number] },
+  ): z.ZodType<Of[number]>;
+  /** a box: true when it was ticked */
+  box(): z.ZodType<boolean>;
+  /** a day of the calendar, 2026-03-02 */
+  day(words?: Words): z.ZodType<string>;
+}
+
+/** Reads one trimmed entry, or gives why it goes back. */
+type Read<T> = (typed: string) => { value: T } | { says: Message };
+
+/** The entries of a page whose language writes this decimal mark. */
+export function entriesFor(mark: DecimalMark): Entries {
+  const decimal = (asked: Quantity = {}) => entry(asked.what, (typed) => quantity(typed, asked, mark));
+  const maybeDecimal = (asked: Quantity = {}) =>
+    entry(asked.what, (typed) => (typed === "" ? { value: undefined } : quantity(typed, asked, mark)));
+  return {
+    decimal,
+    maybeDecimal,
+    number: (asked) => decimal(asked).transform(Number),
+    maybeNumber: (asked) =>
+      maybeDecimal(asked).transform((text) => (text === undefined ? undefined : Number(text))),
+    text: (words = {}) => entry(words.what, (typed) => wordsOf(typed, words)),
+    maybeText: (words = {}) =>
+      entry(words.what, (typed) => (typed === "" ? { value: undefined } : wordsOf(typed, words))),
+    choice: (of, { wrong, first } = {}) =>
+      entry(undefined, (typed) => {
+        const value = typed === "" ? first : of.find((one) => one === typed);
+        return value === undefined
+          ? { says: wrong ?? message("form.choice.not-offered", { typed }) }
+          : { value };
+      }),
+    box: () =>
+      z
+        .unknown()
+        .optional()
+        .transform((value) => value !== undefined && value !== ""),
+    day: (words = {}) =>
+      entry(words.what, (typed) =>
+        isDay(typed) ? { value: typed } : { says: message("form.day.not-a-day", { typed }) },
+      ),
+  };
+}
+
+/** An entry left out of the form counts as empty. */
+function entry<T>(what: Message | undefined, read: Read<T>) {
+  return z
+    .string()
+    .prefault("")
+    .transform((typed, context): T => {
+      const found = read(typed.trim());
+      if ("value" in found) return found.value;
+      const says = what === undefined ? found.says : message("form.entry", { what, says: found.says });
+      context.addIssue({ code: "custom", params: { says } });
+      return z.NEVER;
+    });
+}
+
+function quantity(typed: string, asked: Quantity, mark: DecimalMark): { value: string } | { says: Message } {
+  const { unit = "", aboveZero, whole, what, ...limits } = asked;
+  const read: TypedNumber = readQuantity(typed, { ...limits, unit, mark });
+  if (read.kind !== "number") return { says: read.says };
+  const { text } = read;
+  if (aboveZero && !(Number(text) > 0))
+    return { says: message("form.number.not-above-zero", { value: { decimal: text } }) };
+  if (whole && !Number.isInteger(Number(text)))
+    return { says: message("form.number.whole", { value: { decimal: text } }) };
+  return { value: text };
+}
+
+function wordsOf(typed: string, { missing, most = 2000 }: Words): { value: string } | { says: Message } {
+  if (typed === "") return { says: missing ?? message("form.text.empty") };
+  return typed.length <= most
+    ? { value: typed }
+    : { says: message("form.text.too-long", { length: typed.length, most }) };
+}
+
+/** True for a day that the calendar has: 30 February reads as 1 March when it is not looked at. */
+export function isDay(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const day = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}

@@ -1,0 +1,59 @@
+import type { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
+import type { DecimalMark } from "../../../calibration/typed-number.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { decimalMark } from "../../../views/numbers.ts";
+import { type Entries, entriesFor } from "./entries.ts";
+
+/** What is wrong with one entry of a form; `fieldId` is the name of the entry. */
+export interface FieldProblem {
+  fieldId: string;
+  error: Message;
+}
+
+/** A form: gives its schema, put together from the entries of the page's language. */
+export type Form<T> = (entry: Entries) => z.ZodType<T>;
+
+/**
+ * Reads a posted form: its typed values, or everything that is wrong with it, each beside its entry. Every form of the
+ * program is read here, and every number of a form by `readQuantity`.
+ *
+ *     const sizeForm = ({ number, text }: Entries) =>
+ *       z.object({ diameter: number({ unit: "mm", from: 0.05, to: 1000 }), note: text({ mayBeEmpty: true }) });
+ *     const read = readForm(sizeForm, request.body, locale);
+ *     if ("problems" in read) return show(read.problems);
+ *
+ * What holds between entries is said in a `superRefine` of the schema with `refuseEntry`; it is looked at once each
+ * entry is right by itself. Unknown entries are left out.
+ */
+export function readForm<T>(
+  form: Form<T>,
+  body: unknown,
+  locale: Locale,
+): { values: T } | { problems: FieldProblem[] } {
+  return readFields(form, body, decimalMark(locale));
+}
+
+/** `readForm` where only the decimal mark is known. */
+export function readFields<T>(
+  form: Form<T>,
+  body: unknown,
+  mark: DecimalMark,
+): { values: T } | { problems: FieldProblem[] } {
+  const read = form(entriesFor(mark)).safeParse(body ?? {});
+  if (read.success) return { values: read.data };
+  return { problems: read.error.issues.map(problemOf) };
+}
+
+/** Refuses one entry because of what another one says: for a `superRefine` of the whole form. */
+export function refuseEntry(context: z.RefinementCtx, fieldId: string, says: Message): void {
+  context.addIssue({ code: "custom", path: [fieldId], params: { says } });
+}
+
+/** The message that an issue carries: `refuse` puts it there. What else zod finds is an entry that is no text. */
+function problemOf(issue: z.core.$ZodIssue): FieldProblem {
+  const says = issue.code === "custom" ? (issue.params?.says as Message | undefined) : undefined;
+  return { fieldId: issue.path.map(String).join("."), error: says ?? message("form.entry.not-text") };
+}
+
+export type { Entries };
