@@ -3,9 +3,10 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
-    globalSetup: ["test/setup/build.ts"],
+    globalSetup: ["test/setup/night.ts", "test/setup/build.ts"],
     setupFiles: ["test/setup/chance.ts"],
     reporters: ["default", "./test/setup/closing-line.ts"],
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
@@ -13,8 +14,10 @@ export default defineConfig({
           name: "unit",
           include: ["test/**/*.test.{ts,tsx}"],
           exclude: ["test/**/*.serial.test.ts", "test/**/*.browser.test.ts"],
-          // One project carries the benchmarks, so that each runs once.
-          benchmark: { include: ["test/**/*.bench.ts"] },
+          // One thread runs many files and loads each module once; a file leaves the globals as it found them.
+          pool: "threads",
+          isolate: false,
+          globalSetup: ["test/setup/peers.ts"],
           testTimeout: 30_000,
         },
       },
@@ -23,7 +26,7 @@ export default defineConfig({
         test: {
           name: "serial",
           include: ["test/**/*.serial.test.ts"],
-          benchmark: { include: [] },
+          isolate: false,
           testTimeout: 60_000,
         },
       },
@@ -32,10 +35,9 @@ export default defineConfig({
         test: {
           name: "browser",
           include: ["test/**/*.browser.test.ts"],
-          benchmark: { include: [] },
           globalSetup: ["test/setup/chromium.ts"],
+          isolate: false,
           testTimeout: 90_000,
-          fileParallelism: false,
         },
       },
     ],

@@ -1,12 +1,13 @@
 import { spawn } from "node:child_process";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
-import { afterAll, bench, describe } from "vitest";
 import { hung } from "../../calibration/hung.ts";
 import { measure } from "../../calibration/measure.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { seededRandom } from "../../calibration/random.ts";
 import { repeats } from "../../calibration/repeats.ts";
+import { type Benchmark, type Figure, medianMs } from "../bench/benchmark.ts";
+import { peers } from "../setup/debian.ts";
 
 /** 8 g at a 0.01 g display, twelve uncertain inputs; the same model stands in million-trials.py. Readings invented. */
 const kitchen: Measurement = {
@@ -27,64 +28,62 @@ const fine: Measurement = {
   balance: { readabilityGrams: 1e-4, repeatabilityGrams: 1e-4, linearityGrams: 0 },
 };
 
-// numpy of Debian's python3-numpy, in a process that stays up, so that no start-up is counted
-const python = spawn("/usr/bin/python3", [fileURLToPath(new URL("./million-trials.py", import.meta.url))], {
-  stdio: ["pipe", "pipe", "inherit"],
-});
-const lines = createInterface({ input: python.stdout })[Symbol.asyncIterator]();
-const numpyReady = (await lines.next()).value === "ready";
+const program = fileURLToPath(new URL("./million-trials.py", import.meta.url));
 
-async function millionTrials(): Promise<number[]> {
-  python.stdin.write("\n");
-  return String((await lines.next()).value)
-    .split(" ")
-    .map(Number);
+/** numpy of Debian's python3-numpy, in a process that stays up, so that no start-up is counted. */
+async function startNumpy() {
+  const python = spawn("/usr/bin/python3", [program], { stdio: ["pipe", "pipe", "inherit"] });
+  const lines = createInterface({ input: python.stdout })[Symbol.asyncIterator]();
+  const first = await lines.next();
+  if (first.value !== "ready") throw new Error(`numpy did not start: ${first.value ?? "the process ended"}`);
+  return {
+    async millionTrials(): Promise<number[]> {
+      python.stdin.write("\n");
+      return String((await lines.next()).value)
+        .split(" ")
+        .map(Number);
+    },
+    stop: () => python.kill(),
+  };
 }
-
-afterAll(() => {
-  python.kill();
-});
 
 const ends = (seed: number) => measure(kitchen, seededRandom(seed)).monteCarlo!;
-let seed = 0;
 
 /** How far the ends of the interval scatter from run to run, in parts of u. */
-async function scatter(): Promise<void> {
+function scatter(whose: string, intervals: (readonly number[])[]): Figure[] {
   const u = measure(kitchen).uGPerCm3;
-  const own = Array.from({ length: 20 }, (_, i) => ends(1000 + i).intervalGPerCm3);
-  const numpy: number[][] = [];
-  for (let i = 0; i < 10; i++) numpy.push(await millionTrials());
-  const say = (rows: (readonly number[])[]) =>
-    [0, 1].map((i) => (repeats(rows.map((row) => row[i]!)).s / u).toExponential(1)).join(" ");
-  console.log(
-    `scatter of the interval's ends over u: here ${say(own)}, numpy ${say(numpy.map((r) => r.slice(2)))}`,
-  );
+  return ["low", "high"].map((end, i) => ({
+    what: `scatter of the ${end} end over u, ${whose}`,
+    value: repeats(intervals.map((interval) => interval[i]!)).s / u,
+    unit: "",
+  }));
 }
 
-if (numpyReady) await scatter();
-
-describe("one whole evaluation with a validated Monte Carlo interval", () => {
-  bench(
-    "here: GUM, trials, clause 8",
-    () => {
-      ends(++seed);
-    },
-    { time: 3000 },
-  );
-  bench.runIf(numpyReady)(
-    "numpy: a million plain trials",
-    async () => {
-      await millionTrials();
-    },
-    { time: 3000 },
-  );
-});
-
-describe("GUM alone", () => {
-  bench("a fine balance", () => {
-    measure(fine);
-  });
-  bench("a kitchen scale, with the second-order check", () => {
-    measure(kitchen);
-  });
-});
+export default {
+  name: "one evaluation with a validated Monte Carlo interval, and a million plain trials in numpy",
+  aboutSeconds: 15,
+  needs: [peers.numpy],
+  async measure() {
+    const numpy = await startNumpy();
+    try {
+      let seed = 0;
+      const rows: number[][] = [];
+      for (let i = 0; i < 10; i += 1) rows.push((await numpy.millionTrials()).slice(2));
+      const own = Array.from({ length: 20 }, (_, i) => ends(1000 + i).intervalGPerCm3);
+      return [
+        ...scatter("here", own),
+        ...scatter("numpy", rows),
+        { what: "GUM, trials, clause 8", value: await medianMs(() => ends(++seed), 3), unit: "ms" },
+        { what: "numpy, a million trials", value: await medianMs(numpy.millionTrials, 3), unit: "ms" },
+        { what: "GUM alone, fine balance", value: await medianMs(() => measure(fine), 1), unit: "ms" },
+        {
+          what: "GUM alone, kitchen scale with the second-order check",
+          value: await medianMs(() => measure(kitchen), 1),
+          unit: "ms",
+        },
+      ];
+    } finally {
+      numpy.stop();
+    }
+  },
+} satisfies Benchmark;

@@ -10,6 +10,7 @@ import { createLineCutter } from "../../drivers/line.ts";
 import type { LineMeaning, LineReader, LineRecord, Reading } from "../../drivers/reading.ts";
 import { readAnyShape, readShape, shapeNamed } from "../../drivers/shapes/index.ts";
 import { judge, type ReadingRecord, usualSettling } from "../../drivers/steadiness.ts";
+import { longRun, whole } from "../setup/long-run.ts";
 import { chance } from "./learning/chance.ts";
 import { halfMinute, usualSteps } from "./learning/half-minute.ts";
 import { scoreOf } from "./learning/score.ts";
@@ -160,27 +161,27 @@ function damage(family: Family, atLeast: number): { mutations: number; misread: 
   return { mutations, misread };
 }
 
-/** Given by hand; without it each test keeps to a number that takes seconds. */
-const asked = process.env.UNDERHOOK_MUTATIONS;
-
 /**
- * A million to every shape: UNDERHOOK_MUTATIONS=1000000 npx vitest run test/drivers/mutated-lines.test.ts. In the suite
- * the shapes share a million, and a learned profile, whose reader is slower, gets five thousand.
+ * By night a million to every generic shape, and to a learned profile, whose reader is slower, a twentieth of that. By
+ * day the shapes share a hundred thousand, and a profile gets a thousand.
  */
 test.each([
-  { name: "every generic shape", families: () => shapeFamilies, usually: 1_000_000 / shapeFamilies.length },
-  { name: "twenty learned profiles", families: learnedFamilies, usually: 5_000 },
+  {
+    name: "every generic shape",
+    families: () => shapeFamilies,
+    each: longRun(1_000_000, 100_000 / shapeFamilies.length),
+  },
+  { name: "twenty learned profiles", families: learnedFamilies, each: longRun(50_000, 1_000) },
 ])(
   "damaged lines of $name raise no error, give no half reading, and none passes for the weight beside true lines",
   {
     timeout: 3_600_000,
   },
-  ({ name, families, usually }) => {
-    const each = Number(asked ?? usually);
+  ({ name, families, each }) => {
     const told = families().map((family) => damage(family, each));
     const sum = (of: "mutations" | "misread") => told.reduce((total, one) => total + one[of], 0);
     const fewest = Math.min(...told.map(({ mutations }) => mutations));
-    if (asked !== undefined)
+    if (whole)
       console.log(
         `${name}, ${told.length} of them: ${sum("mutations")} damaged lines, ${fewest} or more each; ${sum("misread")} read as another number, and each of those was contradicted by the lines beside it`,
       );
@@ -203,7 +204,7 @@ test("any bytes at all, in any pieces, give whole meanings", () => {
       for (const chunk of chunks) cutter.push(chunk);
       cutter.idle();
     }),
-    { numRuns: 2000, seed: 7 },
+    { numRuns: longRun(2000), seed: 7 },
   );
 });
 
@@ -214,7 +215,7 @@ test("lines made of the characters of weights give whole meanings", () => {
       const read = readAnyShape();
       for (const line of lines) expect(flaw(read(line))).toBeNull();
     }),
-    { numRuns: 5000, seed: 7 },
+    { numRuns: longRun(5000), seed: 7 },
   );
 });
 
@@ -241,6 +242,6 @@ test("however a stream of true lines is chopped, the same readings come out", ()
       cutter.idle();
       expect(found).toEqual(whole);
     }),
-    { numRuns: 1000, seed: 7 },
+    { numRuns: longRun(1000), seed: 7 },
   );
 });

@@ -49,10 +49,4 @@ export function ageMs(text: string): number {
   return (nowMicros - Math.round(Number(text) * 10_000)) / 1000;
 }
 
-/** The value below which a share of them lies, as text. */
-export function quantile(values: readonly number[], share: number): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN;
-}
-
 export const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));

@@ -1,7 +1,8 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { type Cable, createCable } from "../drivers/pty.ts";
-import { answerFirstQuestions, launchBrowser, picture, type RunningBench, startBench } from "./running.ts";
+import { closeContexts, launchBrowser, sharedBrowser } from "../setup/browser.ts";
+import { answerFirstQuestions, picture, type RunningBench, startBench } from "./running.ts";
 
 const phone = { width: 360, height: 740 };
 const desk = { width: 1280, height: 900 };
@@ -12,16 +13,15 @@ let cable: Cable | undefined;
 let troubles: string[] = [];
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 afterEach(async ({ task }) => {
   if (task.result?.state === "fail")
     for (const page of browser.contexts().flatMap((context) => context.pages())) {
       await picture(page, `failed-${task.name.replace(/\W+/g, "-").slice(0, 60)}`);
       console.log(`${page.url()}: ${troubles.join("; ") || "no trouble on its console"}`);
     }
-  await Promise.all(browser.contexts().map((context) => context.close()));
+  await closeContexts(browser);
   await bench?.stop();
   cable?.unplug();
   bench = undefined;

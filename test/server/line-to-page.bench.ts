@@ -1,24 +1,25 @@
-import type { Browser, Page } from "playwright-core";
-import { bench, describe } from "vitest";
-import { type Cable, createCable } from "../drivers/pty.ts";
-import { answerFirstQuestions, launchBrowser, type RunningBench, startBench } from "./running.ts";
+import { type Benchmark, medianMs, quantile } from "../bench/benchmark.ts";
+import { createCable } from "../drivers/pty.ts";
+import { launchBrowser } from "../setup/browser.ts";
+import { peers } from "../setup/debian.ts";
+import { answerFirstQuestions, startBench } from "./running.ts";
 
-/**
- * From a line written at the far end of a cable to the changed page in Chromium, and from a started process to the
- * first answered page: the two waits a person at the bench feels.
- */
-describe("what a person at the bench waits for", () => {
-  let browser: Browser;
-  let running: RunningBench;
-  let cable: Cable;
-  let page: Page;
-  let count = 0;
-  const waits: number[] = [];
+const lines = 200;
 
-  bench(
-    "a line on the cable changes the page, the 100 ms before it counted in",
-    async () => {
-      count += 1;
+/** From a line written at the far end of a cable to the changed page in Chromium, ms each, ten lines a second. */
+async function waitsForLines(): Promise<number[]> {
+  const cable = createCable();
+  const running = await startBench(["--balance", cable.path]);
+  const browser = await launchBrowser();
+  try {
+    const page = await browser.newPage();
+    await page.goto(running.url);
+    await answerFirstQuestions(page);
+    // The first line after opening is dropped as one that may be half.
+    cable.send("\r\n    1.0000 g   stable\r\n    1.0000 g   stable\r\n");
+    await page.locator("#live-reading .live-reading").waitFor();
+    const waits: number[] = [];
+    for (let count = 1; count <= lines + 10; count += 1) {
       const text = (10 + count / 10_000).toFixed(4);
       const seen = page.evaluate(
         (shown) =>
@@ -39,46 +40,36 @@ describe("what a person at the bench waits for", () => {
       const start = performance.now();
       cable.send(`    ${text} g   stable\r\n`);
       await seen;
-      waits.push(performance.now() - start);
-    },
-    {
-      iterations: 300,
-      time: 0,
-      warmupIterations: 10,
-      async setup(task) {
-        if (task.name.includes("warmup") || running) return;
-        cable = createCable();
-        running = await startBench(["--balance", cable.path]);
-        browser = await launchBrowser();
-        page = await browser.newPage();
-        await page.goto(running.url);
-        await answerFirstQuestions(page);
-        // The first line after opening is dropped as one that may be half.
-        cable.send("\r\n    1.0000 g   stable\r\n    1.0000 g   stable\r\n");
-        await page.locator("#live-reading .live-reading").waitFor();
-      },
-      async teardown() {
-        if (waits.length < 300) return;
-        const sorted = [...waits].sort((a, b) => a - b);
-        const at = (share: number) =>
-          sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!.toFixed(1);
-        console.log(
-          `line to page over ${waits.length} lines: p50 ${at(0.5)} ms, p99 ${at(0.99)} ms, most ${at(1)} ms`,
-        );
-        await browser.close();
-        await running.stop();
-        cable.unplug();
-      },
-    },
-  );
+      if (count > 10) waits.push(performance.now() - start);
+    }
+    return waits;
+  } finally {
+    await browser.close();
+    await running.stop();
+    cable.unplug();
+  }
+}
 
-  bench(
-    "a started program answers its first page",
-    async () => {
-      const started = await startBench([]);
-      await fetch(started.url);
-      await started.stop();
-    },
-    { iterations: 5, time: 0, warmupIterations: 0 },
-  );
-});
+async function startedAndAnswered(): Promise<void> {
+  const started = await startBench([]);
+  await fetch(started.url);
+  await started.stop();
+}
+
+export default {
+  name: "the two waits a person at the bench feels",
+  aboutSeconds: 40,
+  needs: [peers.chromium],
+  async measure() {
+    const waits = await waitsForLines();
+    return [
+      { what: `line to page over ${lines} lines, p50`, value: quantile(waits, 0.5), unit: "ms" },
+      { what: `line to page over ${lines} lines, p99`, value: quantile(waits, 0.99), unit: "ms" },
+      {
+        what: "a started program answers its first page",
+        value: await medianMs(startedAndAnswered, 5),
+        unit: "ms",
+      },
+    ];
+  },
+} satisfies Benchmark;

@@ -2,21 +2,22 @@ import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { faults, launchBrowser, overflow, picture, type RunningBench, startBench } from "./running.ts";
+import { closeContexts, sharedBrowser } from "../setup/browser.ts";
+import { faults, overflow, picture, type RunningBench, startBench } from "./running.ts";
 
 let browser: Browser;
 let demo: RunningBench;
 let real: RunningBench;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser();
   [demo, real] = await Promise.all([startBench([]), startBench(["--typed"])]);
 }, 60_000);
 afterAll(async () => {
-  await browser?.close();
+  await closeContexts(browser);
   await Promise.all([demo?.stop(), real?.stop()]);
 });
 afterEach(async () => {
-  await Promise.all(browser.contexts().map((context) => context.close()));
+  await closeContexts(browser);
 });
 
 const plan = "plan?method=displaced&claim=ag-999&mass=31.1&massUnit=g&readability=0.1&readabilityUnit=g";

@@ -2,15 +2,9 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, type TestContext, test } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
-import {
-  answerFirstQuestions,
-  faults,
-  launchBrowser,
-  overflow,
-  picture,
-  type RunningBench,
-  startBench,
-} from "./running.ts";
+import { closeContexts, sharedBrowser } from "../setup/browser.ts";
+import { longRun } from "../setup/long-run.ts";
+import { answerFirstQuestions, faults, overflow, picture, type RunningBench, startBench } from "./running.ts";
 
 let browser: Browser;
 /** The assayer's: no balance named and a folder of its own, so the demonstration with its simulated balance. */
@@ -26,7 +20,7 @@ beforeAll(async () => {
   cable = createCable();
   sending = setInterval(() => cable.send(`    ${shown} g   stable\r\n`), 100);
   [browser, simulated, cabled, typed] = await Promise.all([
-    launchBrowser(),
+    sharedBrowser(),
     startBench([]),
     startBench(["--balance", cable.path]),
     startBench(["--typed"]),
@@ -40,18 +34,18 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(async () => {
   clearInterval(sending);
-  await browser?.close();
+  await closeContexts(browser);
   await Promise.all([simulated, cabled, typed].map((bench) => bench?.stop()));
   cable?.unplug();
 });
 
 const phone = { device: "phone", viewport: { width: 390, height: 844 }, hasTouch: true } as const;
 const desk = { device: "desk", viewport: { width: 1280, height: 900 }, hasTouch: false } as const;
-/** Both themes on both devices; each theme and each device in both languages. */
+/** By night both themes on both devices, each theme and each device in both languages; by day each device and language. */
 const looks = [
   { ...phone, colorScheme: "light", locale: "en" },
-  { ...phone, colorScheme: "dark", locale: "de" },
   { ...desk, colorScheme: "light", locale: "de" },
+  { ...phone, colorScheme: "dark", locale: "de" },
   { ...desk, colorScheme: "dark", locale: "en" },
 ] as const;
 type Look = (typeof looks)[number];
@@ -212,12 +206,12 @@ async function hobbyist(task: TestContext, look: Look): Promise<void> {
 }
 
 // The three work at once, each at a bench of their own; one look follows the other.
-describe.each(looks.map((look) => [`${look.device}, ${look.colorScheme}, ${look.locale}`, look] as const))(
-  "on a %s",
-  (_, look) => {
-    test.concurrent("an assayer goes from plan and ticket to record and report", (task) =>
-      assayer(task, look));
-    test.concurrent("a refiner goes from the tickets of a lot to its payout", (task) => refiner(task, look));
-    test.concurrent("a hobbyist goes from a typed ring to one page to share", (task) => hobbyist(task, look));
-  },
-);
+describe.each(
+  looks
+    .slice(0, longRun(looks.length, 2))
+    .map((look) => [`${look.device}, ${look.colorScheme}, ${look.locale}`, look] as const),
+)("on a %s", (_, look) => {
+  test.concurrent("an assayer goes from plan and ticket to record and report", (task) => assayer(task, look));
+  test.concurrent("a refiner goes from the tickets of a lot to its payout", (task) => refiner(task, look));
+  test.concurrent("a hobbyist goes from a typed ring to one page to share", (task) => hobbyist(task, look));
+});

@@ -4,8 +4,7 @@ import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { AxeResults } from "axe-core";
-import { type Browser, chromium, type Page } from "playwright-core";
-import { chromiumPath } from "../setup/chromium-path.ts";
+import type { Page } from "playwright-core";
 
 /** A bench started as its owner would: the built program in a process of its own, on a free port. */
 export interface RunningBench {
@@ -46,13 +45,6 @@ export async function startBench(
         child.kill("SIGTERM");
       }),
   };
-}
-
-export function launchBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: chromiumPath,
-    args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"],
-  });
 }
 
 /** Pictures of what the tests saw, to be looked at; never compared. A hidden caret would leave style attributes behind. */

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { type Browser, chromium } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { chromiumPath } from "../setup/chromium-path.ts";
+import { closeContexts, sharedBrowser } from "../setup/browser.ts";
 import { gallery } from "./gallery/index.tsx";
 import { serveGallery } from "./gallery/serve.ts";
 
@@ -13,10 +13,10 @@ let gallerySite: Awaited<ReturnType<typeof serveGallery>>;
 
 beforeAll(async () => {
   gallerySite = await serveGallery();
-  browser = await chromium.launch({ executablePath: chromiumPath, args: ["--no-sandbox", "--disable-gpu"] });
+  browser = await sharedBrowser();
 });
 afterAll(async () => {
-  await browser?.close();
+  await closeContexts(browser);
   await gallerySite?.close();
 });
 

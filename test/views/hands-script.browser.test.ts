@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { typedByBalance } from "../../views/page.tsx";
-import { chromiumPath } from "../setup/chromium-path.ts";
+import { closeContexts, sharedBrowser } from "../setup/browser.ts";
 
 let browser: Browser;
 let server: Server;
@@ -35,10 +35,10 @@ beforeAll(async () => {
     );
   });
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  browser = await chromium.launch({ executablePath: chromiumPath, args: ["--no-sandbox", "--disable-gpu"] });
+  browser = await sharedBrowser();
 });
 afterAll(async () => {
-  await browser?.close();
+  await closeContexts(browser);
   server?.close();
 });
 beforeEach(async () => {

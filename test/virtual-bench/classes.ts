@@ -1,3 +1,4 @@
+import { longRun } from "../setup/long-run.ts";
 import { type Scale, scales } from "./benches.ts";
 import { customer } from "./claims.ts";
 import { type Measured, type MeasurementClass, measured } from "./coverage.ts";
@@ -22,17 +23,17 @@ export interface Repeated {
 }
 
 /**
- * 12 × 1700 single weighings. A share counted over 5000 of them scatters by 0.3 %, so a class of one method, scale or
+ * By night 12 × 1700 single weighings. A share counted over 5000 of them scatters by 0.3 %, so a class of one method, scale or
  * range of masses shows a coverage of 95.45 % between 94.5 and 97 % with more than three standard deviations to spare.
  */
-export const perCell = 1700;
+export const perCell = longRun(1700);
 
 const repeatedClasses: readonly (MeasurementClass & { seed: number })[] = [
-  { method: "hung", scale: "0.1 mg", repeats: 3, count: 400, seed: 200 },
-  { method: "displaced", scale: "0.01 g", repeats: 3, count: 400, seed: 203 },
-  { method: "flask", scale: "0.1 g", repeats: 3, count: 400, seed: 204 },
+  { method: "hung", scale: "0.1 mg", repeats: 3, count: longRun(400), seed: 200 },
+  { method: "displaced", scale: "0.01 g", repeats: 3, count: longRun(400), seed: 203 },
+  { method: "flask", scale: "0.1 g", repeats: 3, count: longRun(400), seed: 204 },
   // from four repeats on an interval takes several times as long to compute
-  { method: "hung", scale: "0.01 g", repeats: 5, count: 100, seed: 201 },
+  { method: "hung", scale: "0.01 g", repeats: 5, count: longRun(100, 20), seed: 201 },
 ];
 
 /** All weighings of the virtual bench, with fixed seeds. */

@@ -1,6 +1,6 @@
-import { writeFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
+import { longRun, whole } from "../setup/long-run.ts";
 import { normalWithin } from "./chance.ts";
 import {
   type Cell,
@@ -24,6 +24,9 @@ const risk = 1 - stated;
 
 /** Three standard deviations of a share counted over n. */
 const chance = (share: number, n: number) => 3 * Math.sqrt((share * (1 - share)) / n);
+
+/** A tenth of the weighings cannot tell a share as closely as the band does: by day chance comes on top. */
+const byDay = (share: number, n: number) => (whole ? 0 : chance(share, n));
 
 let cells: Cell[];
 let repeated: Repeated[];
@@ -50,10 +53,10 @@ describe("coverage of the stated interval by the virtual bench", () => {
     "the stated interval covers the truth in 94.5 to 97 of a hundred weighings: %s",
     (_, keep) => {
       const { covered, count, refused } = coverage(those(cells, keep));
-      expect(count).toBeGreaterThan(3000);
+      expect(count).toBeGreaterThan(longRun(3000));
       expect(refused).toBe(0);
-      expect(covered).toBeGreaterThanOrEqual(band.from);
-      expect(covered).toBeLessThanOrEqual(band.to);
+      expect(covered).toBeGreaterThanOrEqual(band.from - byDay(band.from, count));
+      expect(covered).toBeLessThanOrEqual(band.to + byDay(band.to, count));
     },
   );
 
@@ -113,7 +116,8 @@ describe("findings of the virtual counter", () => {
       const { genuineDisagrees, genuine } = findings(all);
       expect(genuineDisagrees, `${method}, ${scale}`).toBeLessThan(risk + chance(risk, genuine));
     }
-    expect(findings(those(cells, () => true)).genuineDisagrees).toBeLessThan(risk);
+    const { genuineDisagrees, genuine } = findings(those(cells, () => true));
+    expect(genuineDisagrees).toBeLessThan(risk + byDay(risk, genuine));
   });
 
   test("fakes are called “agrees” within the stated risk, in every class", () => {
@@ -121,7 +125,8 @@ describe("findings of the virtual counter", () => {
       const { fakesAgrees, fakes } = findings(all);
       expect(fakesAgrees, `${method}, ${scale}`).toBeLessThan(risk + chance(risk, fakes));
     }
-    expect(findings(those(cells, () => true)).fakesAgrees).toBeLessThan(risk);
+    const { fakesAgrees, fakes } = findings(those(cells, () => true));
+    expect(fakesAgrees).toBeLessThan(risk + byDay(risk, fakes));
   });
 
   test("a fine balance calls nearly every fake “disagrees”, so that the low risk is not bought with silence", () => {
@@ -132,10 +137,10 @@ describe("findings of the virtual counter", () => {
   });
 });
 
-test("more than 20,000 weighings were made, and what was found is printed", () => {
+test("more than 20,000 weighings are made by night, and what was found is written down", () => {
   const found = page(cells, repeated);
-  console.log(found);
-  if (process.env.UNDERHOOK_WRITE_COVERAGE === "1")
-    writeFileSync(fileURLToPath(new URL("coverage.md", import.meta.url)), found);
-  expect(cells.reduce((sum, { all }) => sum + all.length, 0)).toBeGreaterThanOrEqual(20_000);
+  const output = new URL("../output/", import.meta.url);
+  mkdirSync(output, { recursive: true });
+  writeFileSync(new URL("coverage.md", output), found);
+  expect(cells.reduce((sum, { all }) => sum + all.length, 0)).toBeGreaterThanOrEqual(longRun(20_000));
 });

@@ -7,6 +7,7 @@ import { type Profile, profileJsonSchema } from "../../../drivers/learning/profi
 import { readByProfile } from "../../../drivers/learning/reader.ts";
 import { checkProfile, meaningOfBytes } from "../../../drivers/learning/samples.ts";
 import { exportProfile, importProfile } from "../../../drivers/learning/stored.ts";
+import { longRun } from "../../setup/long-run.ts";
 
 /** Invented lines: a mark before the number, "QA" at rest and "QB" in motion; "OVR" beyond the range. */
 const pasted = [
@@ -202,7 +203,7 @@ describe("damaged lines", () => {
           expect(line).toHaveLength(14);
         }
       }),
-      { numRuns: 20_000, seed: 5 },
+      { numRuns: longRun(20_000), seed: 5 },
     );
   });
 
@@ -219,7 +220,7 @@ describe("damaged lines", () => {
         });
         expect(says.length).toBeGreaterThan(0);
       }),
-      { numRuns: 300, seed: 6 },
+      { numRuns: longRun(300), seed: 6 },
     );
   });
 });

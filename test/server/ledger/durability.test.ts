@@ -13,12 +13,14 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { openLedger } from "../../../server/ledger/ledger.ts";
 import { walTail } from "../../../server/ledger/torn-tail.ts";
+import { longRun, seed } from "../../setup/long-run.ts";
 import { clock, dry, testFolder, testLedger } from "./bench-ledger.ts";
 
 const program = join(import.meta.dirname, "bench-process.mjs");
 
-/** How often the bench is killed. UNDERHOOK_KILLS=500 makes it as many as a release asks for; 500 were run before this release, and nothing acknowledged was lost. */
-const kills = Number(process.env.UNDERHOOK_KILLS ?? 12);
+/** How often the bench is killed, and when: at moments drawn from the seed of the run. */
+const kills = longRun(500, 10);
+const moments = fc.sample(fc.nat({ max: 60 }), { numRuns: kills, seed });
 
 interface Bench {
   saved: { seq: number; id: string }[];
@@ -76,8 +78,8 @@ test(`a bench killed hard at ${kills} random moments while capturing loses nothi
 }, async () => {
   const file = join(testFolder(), "ledger.sqlite");
   let told = 0;
-  for (let round = 0; round < kills; round += 1) {
-    const killed = await bench(file, "capture", { killAfter: Math.random() * 60 });
+  for (const killAfter of moments) {
+    const killed = await bench(file, "capture", { killAfter });
     expect(killed.saved.length, killed.said).toBeGreaterThan(0);
     const { found } = await checkAfter(file, killed);
     if (found.length > 0) told += 1;
@@ -120,7 +122,7 @@ test("a write that was torn anywhere leaves the entries before it, is kept aside
       expect(await ledger.verify()).toMatchObject({ good: true });
       await ledger.close();
     }),
-    { numRuns: 30 },
+    { numRuns: longRun(300, 10) },
   );
 });
 

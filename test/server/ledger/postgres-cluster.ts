@@ -1,10 +1,11 @@
 import { execFileSync } from "node:child_process";
 import { randomBytes } from "node:crypto";
-import { chmodSync, chownSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, chownSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import pg from "pg";
+import { peers } from "../../setup/debian.ts";
 
 /** A PostgreSQL server of the test's own, on loopback, gone afterwards. */
 export interface Cluster {
@@ -16,11 +17,10 @@ export interface Cluster {
   stop(): void;
 }
 
-const versions = "/usr/lib/postgresql";
+const versions = peers.postgresql.path;
 
-/** Starts a cluster in a temporary folder; the Debian package is installed when there is none. Works as root too. */
+/** Starts a cluster in a temporary folder. Works as root too. */
 export async function startCluster(): Promise<Cluster> {
-  if (!existsSync(versions)) install();
   const newest = readdirSync(versions).sort((a, b) => Number(b) - Number(a))[0] ?? "15";
   const bin = join(versions, newest, "bin");
   const folder = mkdtempSync(join(tmpdir(), "underhook-postgres-"));
@@ -75,12 +75,6 @@ export async function startCluster(): Promise<Cluster> {
       rmSync(folder, { recursive: true, force: true });
     },
   };
-}
-
-function install(): void {
-  const options = { stdio: "inherit" as const, env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } };
-  execFileSync("apt-get", ["update", "-qq"], options);
-  execFileSync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "postgresql"], options);
 }
 
 function freePort(): Promise<number> {

@@ -1,5 +1,6 @@
 import { demoPieces } from "../../../server/demo/pieces.ts";
-import { launchBrowser, startBench } from "../running.ts";
+import { launchBrowser } from "../../setup/browser.ts";
+import { startBench } from "../running.ts";
 
 /** Seconds for one press of a key or of the trigger of a scanner: the mean of Card, Moran and Newell (CACM 23, 1980). */
 export const secondsPerPress = 0.28;

@@ -5,11 +5,12 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import type { Clock } from "../../../drivers/clock.ts";
 import { profile } from "../../drivers/invented-profile.ts";
 import { type Cable, createCable } from "../../drivers/pty.ts";
+import { whole } from "../../setup/long-run.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
-/** The guided half minute passes this many times faster than on the wall; UNDERHOOK_PACE=1 takes it as people do. */
-const faster = Number(process.env.UNDERHOOK_PACE ?? 10);
+/** The guided half minute passes this many times faster than on the wall; by night it is taken as people do. */
+const faster = whole ? 1 : 10;
 const fastClock: Clock = {
   wallMs: () => Date.now(),
   monotonicMs: () => performance.now() * faster,

@@ -1,8 +1,7 @@
 // Takes pictures of the gallery for a person to look at: npx tsx test/views/gallery/draw.ts [NAME …]
 // They land in test/output/gallery/ as NAME-WIDTH-THEME.png.
 import { mkdirSync } from "node:fs";
-import { chromium } from "playwright-core";
-import { chromiumPath } from "../../setup/chromium-path.ts";
+import { launchBrowser } from "../../setup/browser.ts";
 import { gallery } from "./index.tsx";
 import { serveGallery } from "./serve.ts";
 
@@ -10,10 +9,7 @@ const asked = process.argv.slice(2);
 const out = "test/output/gallery";
 mkdirSync(out, { recursive: true });
 const { address, close } = await serveGallery();
-const browser = await chromium.launch({
-  executablePath: chromiumPath,
-  args: ["--no-sandbox", "--disable-gpu"],
-});
+const browser = await launchBrowser();
 for (const { name } of gallery.filter(({ name }) => asked.length === 0 || asked.includes(name))) {
   for (const [width, height, theme] of [
     [3840, 2160, "light"],

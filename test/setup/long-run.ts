@@ -1,0 +1,16 @@
+/**
+ * How much of the long runs is made: `npm test` takes a seeded part, `npm run nightly` all of it. The one place that
+ * reads the switches.
+ */
+export const whole = process.env.UNDERHOOK_NIGHTLY === "1";
+
+/** By day every run repeats the last one; a night walks the ground of its date (UTC, as 20261125). */
+const ofTheDay = whole ? Number(new Date().toISOString().slice(0, 10).replaceAll("-", "")) : 20261125;
+
+/** What everything drawn by chance starts from. */
+export const seed = Number(process.env.UNDERHOOK_SEED ?? ofTheDay);
+
+/** The count of a long run: all of it by night, a tenth (or the given part) by day. */
+export function longRun(all: number, byDay = Math.ceil(all / 10)): number {
+  return whole ? all : byDay;
+}
