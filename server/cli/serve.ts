@@ -1,6 +1,7 @@
+import { BadCatalogue } from "../../views/messages/catalogue-check.ts";
+import { checkCatalogueFiles } from "../catalogue-files.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { serveUsage, settingsFrom } from "../settings.ts";
-import { start } from "../start.ts";
 
 /** `underhook serve`: runs until interrupted; 0 then, 2 for a wrong call, 1 when the bench cannot start. */
 export async function run(args: string[]): Promise<number> {
@@ -16,6 +17,9 @@ export async function run(args: string[]): Promise<number> {
     return 2;
   }
   try {
+    checkCatalogueFiles();
+    // loaded after the check: a catalogue that is not JSON would end the loading without a word of ours
+    const { start } = await import("../start.ts");
     const running = await start(settings);
     console.log(
       running.settings.source.kind === "demo"
@@ -30,7 +34,8 @@ export async function run(args: string[]): Promise<number> {
     await running.stop();
     return 0;
   } catch (error) {
-    if (!(error instanceof LedgerTrouble) && !isPortTaken(error)) throw error;
+    if (!(error instanceof LedgerTrouble || error instanceof BadCatalogue) && !isPortTaken(error))
+      throw error;
     console.error(
       isPortTaken(error)
         ? `underhook serve: port ${settings.port} is taken, perhaps by another bench. Stop that one, or start with --port 0 for any free port.`

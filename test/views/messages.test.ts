@@ -2,16 +2,17 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
-import { checkCatalogues, codes, isCode, textOf } from "../../views/messages/catalogue.ts";
+import { codes, isCode, textOf } from "../../views/messages/catalogue.ts";
+import { BadCatalogue, type CatalogueFiles, checkCatalogues } from "../../views/messages/catalogue-check.ts";
 import { locales } from "../../views/messages/language.ts";
 import { tell, tellValue } from "../../views/messages/tell.ts";
 
-const files = ["calibration", "drivers", "server", "views"]
+const sourceFiles = ["calibration", "drivers", "server", "views"]
   .flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
   )
   .filter((name) => /\.tsx?$/.test(name));
-const sources = files.map((name) =>
+const sources = sourceFiles.map((name) =>
   ts.createSourceFile(name, readFileSync(name, "utf8"), ts.ScriptTarget.ES2023, true),
 );
 
@@ -48,9 +49,13 @@ function namesIn(node: ts.Expression): string[] | undefined {
   return names.every((name) => name !== undefined) ? names : undefined;
 }
 
+const files = Object.fromEntries(
+  locales.map((locale) => [locale, readFileSync(`views/messages/${locale}.json`, "utf8")]),
+) as CatalogueFiles;
+
 describe("the catalogues", () => {
   it("have the same codes with the same parameters in each language", () => {
-    expect(() => checkCatalogues()).not.toThrow();
+    expect(() => checkCatalogues(files)).not.toThrow();
   });
 
   it("stand in the order of their codes, so that each is found and added at one place", () => {
@@ -83,6 +88,46 @@ describe("the catalogues", () => {
       (code) => !told(code) && !ends.some((end) => code.endsWith(end) && told(code.slice(0, -end.length))),
     );
     expect(unused).toEqual([]);
+  });
+});
+
+describe("a catalogue that cannot be used is refused with its file, line and key", () => {
+  const written = (texts: Record<string, unknown>) => JSON.stringify(texts, null, 2);
+  const english = written({
+    "a.count": "{count, plural, one {# piece} other {# pieces}}",
+    "a.name": "{name}",
+  });
+  const good = { "a.count": "{count, plural, one {# Stück} other {# Stücke}}", "a.name": "{name}" };
+  const refusal = (de: string): string => {
+    try {
+      checkCatalogues({ en: english, de, es: english });
+    } catch (error) {
+      if (error instanceof BadCatalogue) return error.message;
+      throw error;
+    }
+    return "";
+  };
+
+  it("and only then", () => {
+    expect(refusal(written(good))).toBe("");
+  });
+
+  it.each([
+    ["a text that does not parse", written({ ...good, "a.name": "{name" }), "line 3", "a.name"],
+    ["a parameter missing", written({ ...good, "a.name": "Name" }), "line 3", "a.name", "{name}"],
+    ["a parameter too many", written({ ...good, "a.name": "{name} {other}" }), "line 3", "a.name", "{other}"],
+    ["a key that English does not have", written({ ...good, "a.x": "x" }), "line 4", "a.x"],
+    ["a text that is no text", written({ ...good, "a.name": 3 }), "line 3", "a.name"],
+    ["a key twice", `{\n"a.count": "",\n"a.name": "",\n"a.name": "{name}"}`, "line 4", "a.name"],
+    ["a comma missing", written(good).replace(",\n", "\n"), "line 3", "a.count"],
+  ])("%s", (_, de, ...parts) => {
+    const said = refusal(de);
+    for (const part of ["de.json", ...parts]) expect(said).toContain(part);
+  });
+
+  it("a key missing is shown where English has it", () => {
+    const said = refusal(written({ "a.name": "{name}" }));
+    for (const part of ["de.json", "en.json, line 2", "a.count"]) expect(said).toContain(part);
   });
 });
 

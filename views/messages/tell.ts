@@ -1,7 +1,8 @@
 import type { Code, Message, Param, Params } from "../../calibration/message.ts";
 import { inLocale } from "../numbers.ts";
-import { isCode, type Text, textOf } from "./catalogue.ts";
+import { isCode, textOf } from "./catalogue.ts";
 import type { Locale } from "./language.ts";
+import type { Text } from "./text.ts";
 
 /** The words of a message in a language. A code that no catalogue has is shown as itself. */
 export function tell({ code, params = {} }: Message, locale: Locale): string {

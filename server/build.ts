@@ -1,0 +1,4 @@
+import { keepDigest } from "./catalogue-files.ts";
+
+// The last step of the build: catalogues that cannot be used fail it.
+keepDigest();

@@ -1,0 +1,41 @@
+import { createHash } from "node:crypto";
+import { readFileSync, writeFileSync } from "node:fs";
+import { type CatalogueFiles, checkCatalogues } from "../views/messages/catalogue-check.ts";
+import { locales } from "../views/messages/language.ts";
+
+const folder = new URL("../views/messages/", import.meta.url);
+/** Written by the build: the digest of the catalogues as they were when they were found good. */
+const checkedFile = new URL("checked.txt", folder);
+
+/**
+ * Throws BadCatalogue when a catalogue cannot be used. Files that are as they were at the build cost one digest; others
+ * are read text by text.
+ */
+export function checkCatalogueFiles(): void {
+  const files = catalogueFiles();
+  if (digestOf(files) !== digestAtBuild()) checkCatalogues(files);
+}
+
+/** For the build: checks the catalogues and keeps their digest beside them. Throws BadCatalogue. */
+export function keepDigest(): void {
+  const files = catalogueFiles();
+  checkCatalogues(files);
+  writeFileSync(checkedFile, digestOf(files));
+}
+
+const catalogueFiles = (): CatalogueFiles =>
+  Object.fromEntries(
+    locales.map((locale) => [locale, readFileSync(new URL(`${locale}.json`, folder), "utf8")]),
+  ) as CatalogueFiles;
+
+function digestOf(files: CatalogueFiles): string {
+  return createHash("sha256").update(JSON.stringify(files)).digest("hex");
+}
+
+function digestAtBuild(): string | undefined {
+  try {
+    return readFileSync(checkedFile, "utf8");
+  } catch {
+    return undefined;
+  }
+}
