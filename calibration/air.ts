@@ -1,5 +1,5 @@
 /** Where the air formula is used here; its authors vouch for 15–27 °C and 600–1100 hPa [ranges from memory]. */
-export const airRange = {
+const airRange = {
   celsius: { from: 0, to: 40, vouchedFrom: 15, vouchedTo: 27 },
   hectopascals: { from: 500, to: 1100, vouchedFrom: 600, vouchedTo: 1100 },
   percentHumidity: { from: 0, to: 100 },

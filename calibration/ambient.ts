@@ -21,7 +21,7 @@ export type Ambient =
   | { kind: "altitude"; metres: number };
 
 /** Ordinary room instruments, standard uncertainties (common practice). */
-export const ambientU = { celsius: 0.5, hectopascals: 1, percentHumidity: 5 } as const;
+const ambientU = { celsius: 0.5, hectopascals: 1, percentHumidity: 5 } as const;
 
 /** Pressure over the liquid when nobody told, hPa. */
 const standardPressure = 1013.25;

@@ -85,7 +85,7 @@ export interface Surroundings {
 }
 
 /** Tap water nobody measured, mg/L (common practice: drinking water stays below this nearly everywhere). */
-export const tapSolids = 600;
+const tapSolids = 600;
 
 /** A liquid in the model: its density in kg/m³ and its temperature. */
 export interface LiquidInModel {

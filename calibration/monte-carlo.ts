@@ -16,7 +16,7 @@ export interface Distribution {
 }
 
 /** The value below which the share p of ascending trials lies, interpolated between neighbours. */
-export function quantileOf(sorted: Float64Array, p: number): number {
+function quantileOf(sorted: Float64Array, p: number): number {
   const x = Math.max(0, Math.min(sorted.length - 1, p * sorted.length - 0.5));
   const i = Math.min(sorted.length - 2, Math.floor(x));
   return sorted[i]! + (x - i) * (sorted[i + 1]! - sorted[i]!);

@@ -9,7 +9,7 @@ import type { Measurement } from "./measurement.ts";
 import { wireChange } from "./suspension.ts";
 
 /** Linear expansion of the trade's metals at 20 °C, 1/°C: platinum 9e-6 to zinc-rich brass 21e-6 (common practice). */
-export const linearExpansion = { from: 9e-6, to: 21e-6 } as const;
+const linearExpansion = { from: 9e-6, to: 21e-6 } as const;
 
 /** The measurement's named inputs and what its density is made of. */
 export interface Assembled {

@@ -13,7 +13,7 @@ const tables = new Map<number, { at: Float64Array; slope: Float64Array }>();
  * Student's t at the same probability as the normal z, by cubic Hermite interpolation between exact values at 96 z;
  * relative error below 1e-5 for dof ≥ 1, far below what a trial needs, at a hundredth of the cost.
  */
-export function studentAtNormal(z: number, dof: number): number {
+function studentAtNormal(z: number, dof: number): number {
   let table = tables.get(dof);
   if (!table) {
     if (tables.size > 256) tables.clear();

@@ -7,7 +7,7 @@ const lanczos = [
 ] as const;
 
 /** ln Γ(x), x > 0, by Lanczos' series with g = 7, nine terms; relative error about 1e-15. */
-export function logGamma(x: number): number {
+function logGamma(x: number): number {
   const z = x - 1;
   let series = lanczos[0] as number;
   for (let i = 1; i < lanczos.length; i++) series += lanczos[i]! / (z + i);

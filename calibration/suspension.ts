@@ -18,12 +18,12 @@ export interface Hanger {
 }
 
 /** A meniscus changes by a tenth to a half between zero and reading (common practice); a clean wire by a fifth. */
-export const meniscusChange = 0.2;
+const meniscusChange = 0.2;
 /** Depth kept by a mark on the wire, and the water's own rise, mm (common practice). */
-export const depthMillimetres = 1;
+const depthMillimetres = 1;
 
 /** Standard gravity, m/s², exact by definition (3rd CGPM 1901). */
-export const gravity = 9.80665;
+const gravity = 9.80665;
 
 /**
  * Surface tension of pure water, N/m, 0–40 °C: IAPWS R1-76(2014) [coefficients from memory, checked against its table].
@@ -34,17 +34,17 @@ export function surfaceTension(celsius: number): number {
 }
 
 /** With a wetting agent, N/m: 25 to 40 mN/m in practice (common practice). */
-export const wettedSurfaceTension = 0.03;
+const wettedSurfaceTension = 0.03;
 /** Of a liquid that nobody described, N/m: between alcohol and water. */
 const unknownSurfaceTension = 0.05;
 
 /** Weight of the meniscus a wire carries, g: π·diameter·surface tension/g. */
-export function meniscusGrams(wireMillimetres: number, newtonsPerMetre: number): number {
+function meniscusGrams(wireMillimetres: number, newtonsPerMetre: number): number {
   return (Math.PI * wireMillimetres * newtonsPerMetre) / gravity;
 }
 
 /** Buoyancy of a length of immersed wire, g. */
-export function wireBuoyancyGrams(wireMillimetres: number, depth: number, liquidGPerCm3: number): number {
+function wireBuoyancyGrams(wireMillimetres: number, depth: number, liquidGPerCm3: number): number {
   return (((Math.PI / 4) * wireMillimetres ** 2 * depth) / 1000) * liquidGPerCm3;
 }
 

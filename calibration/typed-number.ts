@@ -45,7 +45,7 @@ export function readNumber(typed: string, { mark = ".", displayed = false }: Rea
 }
 
 /** Decimal text the way somebody types it with this mark. */
-export function withMark(decimal: string, mark: DecimalMark): string {
+function withMark(decimal: string, mark: DecimalMark): string {
   return decimal.replace(".", mark);
 }
 

@@ -23,7 +23,7 @@ export interface Settings {
   databaseUrl?: string;
 }
 
-export const defaultPort = 4319;
+const defaultPort = 4319;
 
 export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDER] [--bench NAME] [--balance ADDRESS [--line 9600-8n1] [--profile FILE]] [--typed]
 

@@ -37,7 +37,7 @@ export interface FindingView {
 }
 
 /** The sign that repeats the word: equal, nearly equal, not equal, open, none, stop. */
-export const stateSigns: Record<StateName, string> = {
+const stateSigns: Record<StateName, string> = {
   consistent: "=",
   "consistent-not-unique": "≈",
   excluded: "≠",

@@ -28,7 +28,7 @@ export type Kind = keyof typeof kinds;
 export type BodyOf<K extends Kind> = z.infer<(typeof kinds)[K]>;
 
 /** True for the name of a known kind. */
-export function isKind(name: string): name is Kind {
+function isKind(name: string): name is Kind {
   return Object.hasOwn(kinds, name);
 }
 

@@ -41,7 +41,7 @@ export interface RecordPage {
 }
 
 /** Counting stops here: nobody reads "734 211 matches", and counting them would cost more than the page. */
-export const countedUpTo = 1000;
+const countedUpTo = 1000;
 const largestPage = 500;
 
 /** One page of the list, newest first. */

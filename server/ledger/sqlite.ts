@@ -64,7 +64,7 @@ function prepare(database: Database, readOnly: boolean): void {
 }
 
 /** The value of a one-value pragma. */
-export function pragma(database: Database, name: string): unknown {
+function pragma(database: Database, name: string): unknown {
   return Object.values(database.prepare(`pragma ${name}`).get() ?? {})[0];
 }
 

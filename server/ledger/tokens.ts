@@ -33,7 +33,7 @@ export function newToken(random32: Uint8Array): { token: string; tokenHash: stri
 }
 
 /** SHA-256 of the token, hex. The token is 256 random bits, so a slow hash would add nothing. */
-export function hashOfToken(token: string): string {
+function hashOfToken(token: string): string {
   return hash("sha256", token, "hex");
 }
 

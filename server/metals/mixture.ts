@@ -41,7 +41,7 @@ export function mixtureDensity(fractions: MassFractions): MixtureDensity {
 }
 
 /** Excess specific volume Σ Bᵢⱼ wᵢ wⱼ of a composition in cm³/g, with its standard uncertainty. */
-export function excessVolume(fractions: MassFractions): { cm3PerG: number; uCm3PerG: number } {
+function excessVolume(fractions: MassFractions): { cm3PerG: number; uCm3PerG: number } {
   let cm3PerG = 0;
   let variance = 0;
   for (const { pair, bCm3PerG, uCm3PerG } of excessTerms) {

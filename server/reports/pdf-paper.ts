@@ -7,7 +7,7 @@ export type Doc = PDFKit.PDFDocument;
 type Section = ReturnType<Doc["struct"]>;
 
 /** A4, points. */
-export const margin = 45;
+const margin = 45;
 export const ink = "#1a1a1a";
 export const pale = "#8a8a8a";
 

@@ -9,7 +9,7 @@ const mostBands = 9;
 const rowHeight = 11;
 
 /** The bands that are drawn: the claim first, then the others in the order of the finding. */
-export function bandsDrawn({ opinion, plot }: Report) {
+function bandsDrawn({ opinion, plot }: Report) {
   const known = opinion.alive.filter((metal) => metal.band !== null);
   const claim = known.filter((metal) => metal.id === plot.claim);
   return [...claim, ...known.filter((metal) => metal.id !== plot.claim)].slice(0, mostBands);

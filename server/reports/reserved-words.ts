@@ -4,11 +4,6 @@
  */
 const reserved = /(certif|zertifi|assay)\p{L}*/giu;
 
-/** True when the text holds a reserved word. */
-export function holdsReservedWord(text: string): boolean {
-  return text.search(reserved) >= 0;
-}
-
 /** The same value with something else in the place of every reserved word in every text, and how many there were. */
 export function withoutReservedWords<T>(value: T, inTheirPlace: string): { value: T; count: number } {
   let count = 0;

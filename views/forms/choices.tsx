@@ -111,25 +111,3 @@ export function RadioCards(field: {
     </fieldset>
   );
 }
-
-/** A picture from the camera or a file. The place it was taken at is removed before it is kept. */
-export function PhotoField({ name, label, hint }: { name: string; label: string; hint?: string }) {
-  return (
-    <div class="field">
-      <label for={name}>{label}</label>
-      {hint !== undefined && (
-        <span class="hint" id={`${name}-hint`}>
-          {hint}
-        </span>
-      )}
-      <input
-        type="file"
-        id={name}
-        name={name}
-        accept="image/jpeg,image/png,image/webp"
-        capture="environment"
-        {...(hint === undefined ? {} : { "aria-describedby": `${name}-hint` })}
-      />
-    </div>
-  );
-}

@@ -70,7 +70,7 @@ export function PlotFigure({ id, caption, says, draw, table, ...asked }: FigureP
 }
 
 /** A table of text whose first column heads the rows; scrolls by itself when it is too wide. */
-export function DataTable({ head, rows, caption }: PlotTable & { caption: string }) {
+function DataTable({ head, rows, caption }: PlotTable & { caption: string }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
     <section class="table" tabIndex={0} aria-label={caption}>

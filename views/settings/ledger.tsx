@@ -153,7 +153,7 @@ function CheckForm({ kept, csrfToken }: LedgerView) {
 }
 
 /** How far the shared ledger is behind this bench's own, in words. */
-export function HandingOver({ handOver }: { handOver: HandOverView | undefined }) {
+function HandingOver({ handOver }: { handOver: HandOverView | undefined }) {
   const t = useTell();
   if (!handOver) return <p>{t("ledger-page.hand-over.none")}</p>;
   const { state, lastAt, place, why } = handOver;

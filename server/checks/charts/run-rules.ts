@@ -18,7 +18,7 @@ export interface RunRule {
 const sameSide = (z: readonly number[], beyond: number) =>
   z.every((one) => one > beyond) || z.every((one) => one < -beyond);
 
-export const runRules: readonly RunRule[] = [
+const runRules: readonly RunRule[] = [
   {
     name: "1-3s",
     calls: "action",

@@ -128,7 +128,7 @@ const profileUsed = z.strictObject({
   validUntil: moment,
 });
 
-export const result = z.strictObject({
+const result = z.strictObject({
   request: z.looseObject({}),
   response: computeAnswer,
   /** of the program, the constants and the library of metals, by name */

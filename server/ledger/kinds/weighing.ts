@@ -31,7 +31,7 @@ const liquid = z.discriminatedUnion("kind", [
 ]);
 
 /** What is particular to one weighing beside its readings; decimal text in the unit of the name. Left out: as the settings say. */
-export const weighingDetails = z.strictObject({
+const weighingDetails = z.strictObject({
   /** several identical pieces weighed together, and the density an odd one among them would have */
   pieces: z.number().int().min(2).max(10_000).optional(),
   odd_g_cm3: decimalText.optional(),

@@ -74,7 +74,7 @@ function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: nu
 }
 
 /** The id a mixture of two goes by, whatever its shares. */
-export function mixtureId(dense: MixturePart, light: MixturePart): string {
+function mixtureId(dense: MixturePart, light: MixturePart): string {
   return `mix-${dense.id.toLowerCase()}-${light.id.toLowerCase()}`;
 }
 

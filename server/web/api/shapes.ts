@@ -12,7 +12,7 @@ const wholeIn = (from: number, to: number) => z.coerce.number().int().min(from).
 const moment = z.iso.datetime().describe("ISO 8601, UTC");
 
 /** One line of the list of finished measurements. */
-export const record = z.strictObject({
+const record = z.strictObject({
   seq: z.number().int().describe("place of the result in the chain; the order of the list"),
   subject: z.string().describe("id of the piece, under which all its entries stand"),
   entry_id: z.string().describe("the entry that states the measurement now: its result or latest amendment"),
@@ -71,7 +71,7 @@ export const oneRecord = z.strictObject({
     .describe("everything written about the piece, oldest first; voided readings too"),
 });
 
-export const lot = z.looseObject({
+const lot = z.looseObject({
   id: z.string(),
   name: z.string(),
   openedAt: moment,
@@ -81,7 +81,7 @@ export const lot = z.looseObject({
 
 export const lotList = z.strictObject({ lots: z.array(lot).describe("newest first") });
 
-export const lotPiece = z.strictObject({
+const lotPiece = z.strictObject({
   id: z.string().describe("id of the record"),
   ticket: z.string(),
   claim: z.string().nullable(),
@@ -101,7 +101,7 @@ export const pageQuery = z.strictObject({
 });
 
 /** A check as the ledger keeps it. */
-export const checkEntry = z.strictObject({
+const checkEntry = z.strictObject({
   seq: z.number().int(),
   id: z.string(),
   at: moment,

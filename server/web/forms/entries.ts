@@ -110,7 +110,7 @@ function wordsOf(typed: string, { missing, most = 2000 }: Words): { value: strin
 }
 
 /** True for a day that the calendar has: 30 February reads as 1 March when it is not looked at. */
-export function isDay(text: string): boolean {
+function isDay(text: string): boolean {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
   const day = new Date(`${text}T00:00:00Z`);
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);

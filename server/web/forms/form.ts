@@ -35,7 +35,7 @@ export function readForm<T>(
 }
 
 /** `readForm` where only the decimal mark is known. */
-export function readFields<T>(
+function readFields<T>(
   form: Form<T>,
   body: unknown,
   mark: DecimalMark,

@@ -5,7 +5,7 @@ import type { NumberEntries } from "../evidence/evidence-form.ts";
 export type TypedPrice = Pick<LotPrice, "price" | "currency" | "per" | "source" | "at">;
 
 /** Units a price can be told per. */
-export const pers = ["ozt", "g", "dwt"] as const;
+const pers = ["ozt", "g", "dwt"] as const;
 
 /** Reads what a form states of a price; what is wrong with it is gathered in `numbers`. */
 export function typedPrice(fields: Readonly<Record<string, string>>, numbers: NumberEntries): TypedPrice {

@@ -149,7 +149,7 @@ function mixtureOf(metal: Metal, locale: Locale): { ideal: string; withExcess: s
   return { ideal: text(plain), withExcess: text(corrected) };
 }
 
-export function conductivityText([low, high]: readonly [number, number], locale: Locale): string {
+function conductivityText([low, high]: readonly [number, number], locale: Locale): string {
   const range = low === high ? decimals(low, locale) : `${decimals(low, locale)} – ${decimals(high, locale)}`;
   return tellerOf(locale)("metal-page.iacs", { range });
 }

@@ -4,7 +4,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { amendedResult } from "./amended-result.ts";
 
 /** A field of the form that puts a typed reading right begins so; the id of the reading follows. */
-export const readingField = "reading:";
+const readingField = "reading:";
 
 /**
  * Amends a record: a further entry with name and reason that says what is now stated. A reading that is put right is

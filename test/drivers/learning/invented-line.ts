@@ -25,7 +25,7 @@ export function decimalTextOf(steps: number, decimals: number): string {
 }
 
 /** The number as it is shown: coarse above a load where the balance has two ranges. */
-export function shownText({ field, decimals }: InventedFormat, steps: number): string {
+function shownText({ field, decimals }: InventedFormat, steps: number): string {
   const coarse = field.coarseAbove > 0 && Math.abs(steps) > field.coarseAbove;
   return coarse
     ? decimalTextOf(Math.sign(steps) * Math.round(Math.abs(steps) / 10), decimals - 1)

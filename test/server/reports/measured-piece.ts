@@ -38,7 +38,7 @@ export function computed(): BodyOf<"result"> {
   return kept;
 }
 
-export const piece: BodyOf<"piece-opened"> = {
+const piece: BodyOf<"piece-opened"> = {
   ticket: "H-0412",
   description: "Round medal, ship under sail",
   condition: "rim knock at six o'clock, clean",

@@ -32,7 +32,7 @@ const silver: Band[] = [
   { id: "bi", name: "bismuth", low: 9.747, high: 9.8, alive: false },
 ];
 
-export const silverPiece = (
+const silverPiece = (
   <DensityAxis id="silver" measured={measured(10.488, 0.0142)} bands={silver} claimId="ag-999" />
 );
 
