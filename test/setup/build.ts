@@ -1,11 +1,11 @@
 import { execFileSync } from "node:child_process";
-import { readdirSync, statSync } from "node:fs";
+import { readdirSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 
 const sources = ["calibration", "drivers", "server", "views"];
 const settings = ["package.json", "tsconfig.json", "tsconfig.build.json"];
-/** Written by every build. */
-const built = join("dist", ".tsbuildinfo");
+/** Written when a build has succeeded; as old as its start. */
+const built = join("dist", ".built");
 
 /** The command line and the worker are tested as they are shipped: built before every run, when a source has changed. */
 export default function build(): void {
@@ -15,7 +15,12 @@ export default function build(): void {
   ]);
   const newest = Math.max(...[...files, ...settings].map(changedMs));
   if (newest < changedMs(built)) return;
+  rmSync(built, { force: true });
+  const start = new Date();
   execFileSync("npm", ["run", "build", "--silent"], { stdio: "inherit" });
+  writeFileSync(built, "");
+  // a source that changes meanwhile is newer than this
+  utimesSync(built, start, start);
 }
 
 /** When a file was last changed, ms; -Infinity for none. */
