@@ -11,6 +11,8 @@ export const displaced = method({
     { role: "rise", key: ["rise"] },
   ],
   zeros: "of-vessel",
+  wetReading: "displaced",
+  without: ["check.hanger-in-immersed"],
   details: ["pool", "added", "stand", "liquid", "room", "display"],
   screensLots: true,
   keys: { rise: series },

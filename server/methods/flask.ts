@@ -24,6 +24,17 @@ export const flask = method({
     { role: "flask-with-piece", key: ["flask", "with_piece"] },
   ],
   zeros: "of-load",
+  wetReading: "contents",
+  without: [
+    "check.boxes-swapped",
+    "check.displaced-for-immersed",
+    "check.hanger-in-dry",
+    "check.hanger-in-immersed",
+    "check.nothing-on-hook",
+    "check.rests-on-bottom",
+    "check.tare-while-immersed",
+    "check.zero-moved",
+  ],
   details: ["pool", "added", "flask", "liquid", "room", "display"],
   screensLots: false,
   keys: {

@@ -11,6 +11,8 @@ export const hung = method({
     { role: "immersed", key: ["immersed"] },
   ],
   zeros: "of-hanger",
+  wetReading: "remaining",
+  without: [],
   details: ["pool", "added", "hanger", "liquid", "room", "display"],
   screensLots: true,
   keys: { immersed: series },

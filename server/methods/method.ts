@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { Temperature } from "../../calibration/liquid.ts";
-import type { Message, Param } from "../../calibration/message.ts";
+import type { Code, Message, Param, Params } from "../../calibration/message.ts";
 import type { Weighing } from "../../calibration/weighing.ts";
 import type { series } from "../compute/series.ts";
 
@@ -19,6 +19,31 @@ export type Zeros = "of-hanger" | "of-load" | "of-vessel";
 
 /** Parts of the form that states what is particular to one weighing. */
 export type DetailGroupName = "pool" | "added" | "hanger" | "stand" | "flask" | "liquid" | "room" | "display";
+
+/** The code of a check: its own message, and its question to the person under `CODE.ask`. */
+export type CheckCode = { [Known in Code]: `${Known}.ask` extends Code ? Known : never }[Code];
+
+/** What a check of the method's own is told. */
+export interface Stated {
+  /** kept by the method's own form */
+  stated?: Readonly<Record<string, unknown>> | undefined;
+  claim?: { lowGPerCm3: number; highGPerCm3: number };
+  density?: { valueGPerCm3: number; expandedGPerCm3: number };
+}
+
+/** Something a method recognises in what its own form states. Says nothing while it knows too little. */
+export interface MethodCheck {
+  readonly code: CheckCode;
+  look(
+    known: Stated,
+  ): { severity: "stop" | "warn"; params: Params; remedies: { code: Code; params?: Params }[] } | undefined;
+}
+
+/**
+ * What the last reading of a method is: what the piece still weighs as it hangs, the displaced mass itself, or a vessel
+ * with the piece in it.
+ */
+export type WetReading = "remaining" | "displaced" | "contents";
 
 /** Fields of a form as they were typed. */
 export type Fields = Readonly<Record<string, string>>;
@@ -50,6 +75,12 @@ export interface Method<Name extends string = string, Role extends string = stri
   /** the readings it needs, in the order they are taken, dry first; the last is the one that is repeated */
   readonly loads: readonly NeededLoad<Role>[];
   readonly zeros: Zeros;
+  /** left out where no reading is taken in a liquid */
+  readonly wetReading?: WetReading;
+  /** checks on the procedure that say nothing about it */
+  readonly without: readonly CheckCode[];
+  /** checks of its own */
+  readonly checks?: readonly MethodCheck[];
   readonly details: readonly DetailGroupName[];
   /** lots are screened by it: one dry and one further reading, and nothing else to state */
   readonly screensLots: boolean;

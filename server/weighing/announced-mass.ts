@@ -5,6 +5,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { setAsideIn } from "../ledger/set-aside.ts";
+import { firstMethod } from "../methods/index.ts";
 import { massNotExpected } from "./checks/mass-not-expected.ts";
 import { type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
@@ -123,6 +124,6 @@ export function mustBeRightPiece(ticket: string, other: OtherMass | undefined): 
 function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: Message } {
   const expectedMass = { lowGrams: grams - withinG, highGrams: grams + withinG, from: "ticket" };
   const balance = { readabilityGrams: 0, repeatabilityGrams: 0, immersedRepeatabilityGrams: 0 };
-  const seen = massNotExpected.look({ method: "hung", dry, wet: [], expectedMass, balance });
+  const seen = massNotExpected.look({ method: firstMethod, dry, wet: [], expectedMass, balance });
   return seen?.params.case === "unit" ? { ask: message("check.mass-not-expected.ask", seen.params) } : {};
 }

@@ -30,6 +30,7 @@ export function situationOf(
     wet: wet ? of(wet) : [],
     ...(full ? { flaskFull: of(full) } : {}),
     dryAfter: of("dry-after"),
+    stated: piece.details.method,
     zeros: zerosOf(piece),
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
     ...(piece.waterCelsius === undefined ? {} : { waterCelsius: Number(piece.waterCelsius) }),

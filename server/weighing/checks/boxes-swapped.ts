@@ -1,14 +1,14 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { isSolidMetal, roughDensity, soFar } from "./situation.ts";
+import { hangs, isSolidMetal, roughDensity, soFar } from "./situation.ts";
 
 /** Dry and wet readings in each other's boxes: changed over, they make a metal; as they stand, they make nothing. */
 export const boxesSwapped: ProcedureCheck = {
   code: "check.boxes-swapped",
   look(situation) {
     const now = soFar(situation);
-    if (now === undefined || situation.method === "flask") return undefined;
+    if (now === undefined) return undefined;
     const { dryGrams, displacedGrams } = now;
-    const hung = situation.method === "hung";
+    const hung = hangs(situation);
     const wetGrams = hung ? dryGrams - displacedGrams : displacedGrams;
     if (wetGrams <= dryGrams || dryGrams <= 0) return undefined;
     const changed = roughDensity(wetGrams, hung ? -displacedGrams : dryGrams);

@@ -1,7 +1,11 @@
 import type { Code, Params } from "../../../calibration/message.ts";
+import { methods } from "../../methods/index.ts";
+import type { CheckCode } from "../../methods/method.ts";
 
-/** Everything the checks on the procedure recognise; one file each in this folder, listed in index.ts. */
-export const checkCodes = [
+export type { CheckCode };
+
+/** What the checks that all methods share recognise; one file each in this folder, listed in index.ts. */
+const shared = [
   "check.units-mixed",
   "check.decimals-changed",
   "check.fahrenheit",
@@ -32,9 +36,13 @@ export const checkCodes = [
   "check.lower-than-claim",
   "check.higher-than-claim",
   "check.repeats-exhausted",
-] as const satisfies readonly Code[];
+] as const satisfies readonly CheckCode[];
 
-export type CheckCode = (typeof checkCodes)[number];
+/** Everything that is recognised, those of the methods too. */
+export const checkCodes: readonly CheckCode[] = [
+  ...shared,
+  ...Object.values(methods).flatMap(({ checks = [] }) => checks.map(({ code }) => code)),
+];
 
 /**
  * Something a page may offer to do at one touch once the person agrees. A check itself changes nothing: an offer

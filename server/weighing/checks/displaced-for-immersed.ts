@@ -1,5 +1,5 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { fitsClaim, isSolidMetal, roughDensity, soFar, solidMetal } from "./situation.ts";
+import { fitsClaim, hangs, isSolidMetal, roughDensity, soFar, solidMetal } from "./situation.ts";
 
 /**
  * The method's wet reading was taken for the other method's: a displaced mass entered as immersed reading, or the
@@ -9,12 +9,12 @@ export const displacedForImmersed: ProcedureCheck = {
   code: "check.displaced-for-immersed",
   look(situation) {
     const now = soFar(situation);
-    if (now === undefined || situation.method === "flask") return undefined;
+    if (now === undefined) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;
     const otherwise = roughDensity(dryGrams, dryGrams - displacedGrams);
     if (displacedGrams <= 0 || gPerCm3 >= solidMetal.low) return undefined;
     if (!isSolidMetal(otherwise) || !fitsClaim(situation, otherwise, 0.25)) return undefined;
-    const hung = situation.method === "hung";
+    const hung = hangs(situation);
     return {
       severity: "stop",
       params: {

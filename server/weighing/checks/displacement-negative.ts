@@ -1,6 +1,6 @@
 import { boxesSwapped } from "./boxes-swapped.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { scatterGrams, soFar } from "./situation.ts";
+import { rises, scatterGrams, soFar } from "./situation.ts";
 
 /** Nothing, or less than nothing, was displaced, and changing the boxes over does not explain it. */
 export const displacementNegative: ProcedureCheck = {
@@ -9,10 +9,7 @@ export const displacementNegative: ProcedureCheck = {
     const now = soFar(situation);
     if (now === undefined || now.displacedGrams > scatterGrams(situation, "wet")) return undefined;
     if (now.dryGrams <= 0 || boxesSwapped.look(situation) !== undefined) return undefined;
-    if (
-      situation.method === "displaced" &&
-      Math.abs(now.displacedGrams) <= 3 * scatterGrams(situation, "wet")
-    )
+    if (rises(situation) && Math.abs(now.displacedGrams) <= 3 * scatterGrams(situation, "wet"))
       return undefined; // a rise of nothing: the piece is not in the water
     return {
       severity: "stop",

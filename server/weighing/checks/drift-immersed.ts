@@ -1,5 +1,5 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { grams, type Situation, seconds } from "./situation.ts";
+import { grams, rises, type Situation, seconds } from "./situation.ts";
 
 /** Long enough to tell a drift from settling. */
 const watchedSeconds = 10;
@@ -40,13 +40,13 @@ export const driftImmersed: ProcedureCheck = {
     if (Math.abs(gPerS) * 10 <= situation.balance.readabilityGrams || Math.abs(gPerS) <= 4 * uGPerS)
       return undefined;
     const heavier = gPerS > 0;
-    const lost = situation.method === "displaced" && !heavier;
+    const lost = rises(situation) && !heavier;
     return {
       severity: "warn",
       params: {
         moves: heavier ? "up" : "down",
         g_per_minute: Math.abs(gPerS) * 60,
-        cause: lost ? "lost" : (situation.method === "displaced") !== heavier ? "leaving" : "growing",
+        cause: lost ? "lost" : rises(situation) !== heavier ? "leaving" : "growing",
       },
       remedies: lost
         ? [

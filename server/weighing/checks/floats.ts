@@ -1,5 +1,5 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { scatterGrams, soFar, solidMetal } from "./situation.ts";
+import { hangs, rises, scatterGrams, soFar, solidMetal } from "./situation.ts";
 
 /** The piece displaces more than it weighs: it floats and is held under, or it is hollow. */
 export const floats: ProcedureCheck = {
@@ -10,8 +10,8 @@ export const floats: ProcedureCheck = {
     const { dryGrams, displacedGrams, gPerCm3 } = now;
     const over = displacedGrams - dryGrams;
     // a sinker that was weighed in holds it under: that is how such a piece is measured
-    if (situation.method === "hung" && (situation.hangerGrams ?? 0) > over) return undefined;
-    const swapped = situation.method === "displaced" && displacedGrams / dryGrams >= solidMetal.low;
+    if (hangs(situation) && (situation.hangerGrams ?? 0) > over) return undefined;
+    const swapped = rises(situation) && displacedGrams / dryGrams >= solidMetal.low;
     if (over <= Math.max(3 * scatterGrams(situation, "wet"), 0.02 * dryGrams) || swapped) return undefined;
     return {
       severity: "stop",

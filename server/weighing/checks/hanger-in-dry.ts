@@ -1,21 +1,20 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { fitsClaim, roughDensity, soFar } from "./situation.ts";
+import { fitsClaim, hangs, roughDensity, soFar } from "./situation.ts";
 
 /** The hanger's mass sits in the dry reading: without it the density falls into the claim's band. */
 export const hangerInDry: ProcedureCheck = {
   code: "check.hanger-in-dry",
   look(situation) {
     const now = soFar(situation);
-    const { hangerGrams, claim, method } = situation;
-    if (now === undefined || hangerGrams === undefined || claim === undefined || method === "flask")
-      return undefined;
+    const { hangerGrams, claim } = situation;
+    if (now === undefined || hangerGrams === undefined || claim === undefined) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;
     if (fitsClaim(situation, gPerCm3, 0.005) || hangerGrams >= dryGrams) return undefined;
     const both = roughDensity(dryGrams - hangerGrams, displacedGrams);
     const dryOnly = roughDensity(dryGrams - hangerGrams, displacedGrams - hangerGrams);
     const inBoth = fitsClaim(situation, both, 0.005);
     const inDryOnly =
-      method === "hung" && displacedGrams > hangerGrams && fitsClaim(situation, dryOnly, 0.005);
+      hangs(situation) && displacedGrams > hangerGrams && fitsClaim(situation, dryOnly, 0.005);
     if (!inBoth && !inDryOnly) return undefined;
     return {
       severity: "warn",

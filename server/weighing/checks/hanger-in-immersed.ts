@@ -9,10 +9,9 @@ export const hangerInImmersed: ProcedureCheck = {
   code: "check.hanger-in-immersed",
   look(situation) {
     const now = soFar(situation);
-    const { hangerGrams, method } = situation;
+    const { hangerGrams } = situation;
     const wetGrams = meanGrams(situation.wet);
-    if (now === undefined || hangerGrams === undefined || wetGrams === undefined || method !== "hung")
-      return undefined;
+    if (now === undefined || hangerGrams === undefined || wetGrams === undefined) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;
     if (displacedGrams > 0 && fitsClaim(situation, gPerCm3, 0.005)) return undefined;
     const asRead = dryGrams - wetGrams;

@@ -1,6 +1,6 @@
 import { outsideClaim } from "./claim-distance.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { soFar } from "./situation.ts";
+import { rises, soFar } from "./situation.ts";
 
 /** Above the claim: few innocent causes, so they can all be named. */
 export const higherThanClaim: ProcedureCheck = {
@@ -24,7 +24,7 @@ export const higherThanClaim: ProcedureCheck = {
       remedies: [
         { code: "check.remedy.cover", offer: { do: "repeat", role: "wet" } },
         { code: "check.remedy.bare-dry", offer: { do: "repeat", role: "dry" } },
-        ...(situation.method === "displaced" ? [{ code: "check.remedy.evaporation" } as const] : []),
+        ...(rises(situation) ? [{ code: "check.remedy.evaporation" } as const] : []),
         { code: "check.remedy.denser-inside" },
       ],
     };

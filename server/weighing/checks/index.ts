@@ -1,3 +1,4 @@
+import { methods } from "../../methods/index.ts";
 import { boxesSwapped } from "./boxes-swapped.ts";
 import { bubblesGrowing } from "./bubbles-growing.ts";
 import type { Check } from "./check.ts";
@@ -71,7 +72,9 @@ export const procedureChecks: readonly ProcedureCheck[] = [
  * changed. Throws RangeError only when a reading's text is no decimal number.
  */
 export function checksOf(situation: Situation): Check[] {
-  const found = procedureChecks.flatMap(({ code, look }) => {
+  const { without, checks = [] } = methods[situation.method];
+  const shared = procedureChecks.filter(({ code }) => !without.includes(code));
+  const found = [...shared, ...checks].flatMap(({ code, look }) => {
     const seen = look(situation);
     return seen === undefined ? [] : [{ code, ...seen }];
   });

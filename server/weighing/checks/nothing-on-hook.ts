@@ -1,5 +1,5 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { scatterGrams, soFar } from "./situation.ts";
+import { hangs, scatterGrams, soFar } from "./situation.ts";
 
 /**
  * Hung: an immersed reading of about nothing, so a density of 1.0. Displaced: a rise of about nothing, less than any
@@ -9,9 +9,9 @@ export const nothingOnHook: ProcedureCheck = {
   code: "check.nothing-on-hook",
   look(situation) {
     const now = soFar(situation);
-    if (now === undefined || situation.method === "flask" || now.dryGrams <= 0) return undefined;
+    if (now === undefined || now.dryGrams <= 0) return undefined;
     const { dryGrams, displacedGrams } = now;
-    const hung = situation.method === "hung";
+    const hung = hangs(situation);
     const wetGrams = hung ? dryGrams - displacedGrams : displacedGrams;
     // a solid of osmium still displaces dry/22.7; half of that is nothing, but so is anything within the scatter
     const nothing = Math.max(3 * scatterGrams(situation, "wet"), hung ? 0.02 * dryGrams : dryGrams / 45);

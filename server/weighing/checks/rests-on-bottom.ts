@@ -10,7 +10,7 @@ export const restsOnBottom: ProcedureCheck = {
   look(situation) {
     const now = soFar(situation);
     if (now === undefined || now.dryGrams <= 0 || now.displacedGrams <= 0) return undefined;
-    if (situation.method === "flask" || now.gPerCm3 >= solidMetal.low) return undefined;
+    if (now.gPerCm3 >= solidMetal.low) return undefined;
     if ([floats, nothingOnHook, displacedForImmersed].some(({ look }) => look(situation) !== undefined))
       return undefined;
     if (now.gPerCm3 < 0.9) return undefined;

@@ -1,6 +1,7 @@
 import type { Param } from "../../../calibration/message.ts";
 import type { MassUnit } from "../../../calibration/units.ts";
 import { toGrams } from "../../../calibration/units.ts";
+import { type MethodName, methods } from "../../methods/index.ts";
 
 /** A reading as it was shown or typed, with its time (ISO 8601). Any capture of the bench fits. */
 export interface SituationReading {
@@ -23,12 +24,12 @@ export interface SituationClaim {
  * count; whatever is not known yet is left out, and the checks that need it say nothing.
  */
 export interface Situation {
-  method: "hung" | "displaced" | "flask";
+  method: MethodName;
   /** piece alone, dry, before wetting */
   dry: readonly SituationReading[];
-  /** hung: reading immersed; displaced: rise of the beaker; flask: flask with the piece, topped up */
+  /** the last reading of the method, in the liquid */
   wet: readonly SituationReading[];
-  /** flask only: the flask full of liquid alone */
+  /** a vessel full of liquid alone, where the method weighs one */
   flaskFull?: readonly SituationReading[];
   /** piece alone again after drying */
   dryAfter?: readonly SituationReading[];
@@ -37,6 +38,8 @@ export interface Situation {
   /** the live readings of the immersion that is going on */
   live?: readonly SituationReading[];
   waterCelsius?: number;
+  /** kept by the method's own form */
+  stated?: Readonly<Record<string, unknown>> | undefined;
   roomCelsius?: number;
   claim?: SituationClaim;
   /** mass the ticket or the specification gives, g, and where it comes from ("ticket 31", "specification") */
@@ -77,9 +80,10 @@ export function meanGrams(readings: readonly SituationReading[] | undefined): nu
 export function displacedInOrder({ method, dry, wet, flaskFull, hangerGrams = 0 }: Situation): number[] {
   const piece = meanGrams(dry);
   const full = meanGrams(flaskFull);
-  if (method === "displaced") return wet.map(grams);
+  const { wetReading } = methods[method];
+  if (wetReading === "displaced") return wet.map(grams);
   if (piece === undefined) return [];
-  if (method === "hung") return wet.map((reading) => piece + hangerGrams - grams(reading));
+  if (wetReading === "remaining") return wet.map((reading) => piece + hangerGrams - grams(reading));
   return full === undefined ? [] : wet.map((reading) => full + piece - grams(reading));
 }
 
@@ -129,4 +133,14 @@ export function fitsClaim(situation: Situation, gPerCm3: number, widened: number
   const { claim } = situation;
   if (claim === undefined) return isSolidMetal(gPerCm3);
   return gPerCm3 >= claim.lowGPerCm3 * (1 - widened) && gPerCm3 <= claim.highGPerCm3 * (1 + widened);
+}
+
+/** True where the last reading is what the hung piece still weighs. */
+export function hangs({ method }: Situation): boolean {
+  return methods[method].wetReading === "remaining";
+}
+
+/** True where the last reading is the displaced mass itself. */
+export function rises({ method }: Situation): boolean {
+  return methods[method].wetReading === "displaced";
 }

@@ -8,7 +8,6 @@ import { grams, meanGrams, scatterGrams } from "./situation.ts";
 export const tareWhileImmersed: ProcedureCheck = {
   code: "check.tare-while-immersed",
   look(situation) {
-    if (situation.method === "flask") return undefined;
     const scatter = scatterGrams(situation, "wet");
     const wet = meanGrams(situation.wet);
     const live = (situation.live ?? []).map(grams);

@@ -1,5 +1,5 @@
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { grams, meanGrams, scatterGrams } from "./situation.ts";
+import { grams, hangs, meanGrams, scatterGrams } from "./situation.ts";
 import { tareWhileImmersed } from "./tare-while-immersed.ts";
 
 /**
@@ -11,11 +11,10 @@ export const zeroMoved: ProcedureCheck = {
   code: "check.zero-moved",
   look(situation) {
     const zeros = (situation.zeros ?? []).map(grams);
-    if (zeros.length < 2 || situation.method === "flask" || tareWhileImmersed.look(situation))
-      return undefined;
+    if (zeros.length < 2 || tareWhileImmersed.look(situation)) return undefined;
     const moved = zeros.at(-1)! - zeros[0]!;
     const scatter = 3 * scatterGrams(situation, "wet");
-    const hung = situation.method === "hung";
+    const hung = hangs(situation);
     const loss = hung ? scatter : Math.max(scatter, 0.1, 0.03 * (meanGrams(situation.wet) ?? 0));
     if (moved <= scatter && -moved <= loss) return undefined;
     return {
