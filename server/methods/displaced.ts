@@ -6,6 +6,7 @@ import { method, planned } from "./method.ts";
 /** Beaker on the pan: the piece hangs from a stand, and what it displaces weighs on the balance. */
 export const displaced = method({
   name: "displaced",
+  called: "beaker on the pan",
   loads: [
     { role: "dry", key: ["dry"] },
     { role: "rise", key: ["rise"] },
@@ -18,6 +19,7 @@ export const displaced = method({
   keys: { rise: series },
   weighing: ({ rise }) => weighing(seriesOf(rise, "wet")),
   asked: ({ load }) => ({ rise: load("rise") }),
+  corrections: [],
   plan: {
     weighing: (_, displacedGrams) => weighing(planned(displacedGrams)),
     scatterGrams: 0.001, // as for a hung piece (common practice)

@@ -18,6 +18,7 @@ function flaskFor(piecesCm3: number): number {
 /** Filings, granules and small scrap in a flask filled to its mark. */
 export const flask = method({
   name: "flask",
+  called: "flask",
   loads: [
     { role: "dry", key: ["dry"] },
     { role: "flask-full", key: ["flask", "full"] },
@@ -67,6 +68,7 @@ export const flask = method({
       }),
     },
   }),
+  corrections: [],
   plan: {
     // the glass is on the balance both times and falls out of the difference; its water stands for its load
     weighing: (dryGrams, displacedGrams) => {

@@ -6,6 +6,7 @@ import { method, planned } from "./method.ts";
 /** Hung from the balance: the piece hangs in the liquid, which stands beside the balance. */
 export const hung = method({
   name: "hung",
+  called: "hung from the balance",
   loads: [
     { role: "dry", key: ["dry"] },
     { role: "immersed", key: ["immersed"] },
@@ -18,6 +19,7 @@ export const hung = method({
   keys: { immersed: series },
   weighing: ({ immersed }) => weighing(seriesOf(immersed)),
   asked: ({ load }) => ({ immersed: load("immersed") }),
+  corrections: ["report.corrections.wire"],
   plan: {
     weighing: (dryGrams, displacedGrams) => weighing(planned(dryGrams - displacedGrams)),
     scatterGrams: 0.001, // bubbles and the meniscus at a careful immersion (common practice: about 1 mg)

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { displaced } from "./displaced.ts";
 import { flask } from "./flask.ts";
 import { hung } from "./hung.ts";
-import type { Method as AnyMethod } from "./method.ts";
+import type { Method as AnyMethod, StatedLine } from "./method.ts";
 
 /** Every way to weigh, by its name. To add one: write its file, and name it here. */
 const all = { hung, displaced, flask };
@@ -22,6 +22,8 @@ export const methods: Readonly<Record<MethodName, Method>> = all;
 export const methodNames = Object.keys(all) as [MethodName, ...MethodName[]];
 /** Methods by which a lot can be screened. */
 export const screeningMethods = methodNames.filter((name) => methods[name].screensLots);
+/** Methods whose uncertainty can be foreseen. */
+export const plannedMethods = methodNames.filter((name) => methods[name].plan !== undefined);
 /** The way of a piece opened before its entry named one. */
 export const firstMethod: MethodName = "hung";
 
@@ -49,11 +51,21 @@ export function takes(name: MethodName, role: Role): boolean {
   return [...rolesOf(name), ...rolesBeside].includes(role);
 }
 
+/** The method a compute request that was kept names; undefined for one that is not known. */
+export function methodNamed(request: object): Method | undefined {
+  const name = String(Reflect.get(request, "method"));
+  return isMethod(name) ? methods[name] : undefined;
+}
+
+/** What the method's own form states in a compute request that was kept, line by line. */
+export function statedIn(request: object): readonly StatedLine[] {
+  const form = methodNamed(request)?.form;
+  return form ? form.lines(Object(Reflect.get(request, form.key))) : [];
+}
+
 /** The plain readings of each load in a compute request that was kept, by role; a load it does not hold is left out. */
 export function readingsIn(request: object): { role: NeededRole; readings: string[]; unit: string }[] {
-  const name = Reflect.get(request, "method");
-  const { loads } = isMethod(String(name)) ? methods[name as MethodName] : { loads: [] };
-  return loads.flatMap(({ role, key }) => {
+  return (methodNamed(request)?.loads ?? []).flatMap(({ role, key }) => {
     const found = plainSeries.safeParse(key.reduce<unknown>((within, one) => Object(within)[one], request));
     return found.success ? [{ role, ...found.data }] : [];
   });

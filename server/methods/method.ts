@@ -50,13 +50,25 @@ export type Fields = Readonly<Record<string, string>>;
 
 /** A form of its own, for what no reading of the balance tells: one more step before the record. */
 export interface OwnForm {
-  /** names of its fields; values they take when nothing was typed */
-  readonly fields: Fields;
-  /** what was typed, to be kept with the weighing. `decimal` reads a number of a field as decimal text. Throws Refusal. */
-  read(typed: Fields, decimal: (field: string) => string): Record<string, unknown>;
+  /** its step, whose words are the messages `step.NAME.title` and the like */
+  readonly step: StepName;
+  /** key of a compute request that holds what it states */
+  readonly key: string;
+  /** what was typed, to be kept under that key. `decimal` reads a field as decimal text. Throws Refusal. */
+  read(typed: Fields, decimal: (field: string) => string): Readonly<Record<string, unknown>>;
   /** the fields as they show what was kept */
-  shown(kept: Readonly<Record<string, unknown>>): Fields;
+  fieldsOf(kept: Readonly<Record<string, unknown>>): Fields;
+  /** what was kept, line by line, for pages and reports */
+  lines(kept: Readonly<Record<string, unknown>>): readonly StatedLine[];
 }
+
+export interface StatedLine {
+  readonly label: Message;
+  readonly value: Message;
+}
+
+/** A step of a weighing that has words. */
+export type StepName = { [Known in Code]: Known extends `step.${infer Name}.title` ? Name : never }[Code];
 
 /** What a compute request is built from: the series of each load, what was stated, and what the method's own form says. */
 export interface Weighed<Role extends string> {
@@ -72,6 +84,8 @@ export interface Weighed<Role extends string> {
 /** What a way of weighing is: everything that differs between one and the next stands here, and nowhere else. */
 export interface Method<Name extends string = string, Role extends string = string> {
   readonly name: Name;
+  /** as the charts of a bench name it, in every language; it never changes */
+  readonly called: string;
   /** the readings it needs, in the order they are taken, dry first; the last is the one that is repeated */
   readonly loads: readonly NeededLoad<Role>[];
   readonly zeros: Zeros;
@@ -96,6 +110,8 @@ export interface Method<Name extends string = string, Role extends string = stri
   readonly form?: OwnForm;
   /** left out where its uncertainty cannot be foreseen from mass and metal alone */
   readonly plan?: MethodPlan;
+  /** what its result is corrected for beside air, liquid and expansion */
+  readonly corrections: readonly Code[];
 }
 
 /** How a weighing by a method is foreseen. */

@@ -1,6 +1,6 @@
 import { isCode } from "../../views/messages/catalogue.ts";
 import { tellId } from "../../views/messages/tell.ts";
-import { readingsIn } from "../methods/index.ts";
+import { methodNamed, readingsIn, statedIn } from "../methods/index.ts";
 import type { Line, ReportReading } from "./report.ts";
 import type { Result, Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
@@ -9,11 +9,12 @@ type Shape = Record<string, unknown>;
 const shape = (value: unknown): Shape =>
   typeof value === "object" && value !== null ? (value as Shape) : {};
 
-/** The method in words; ρ = (R/D)(ρL − ρa) + ρa is the model of all three. */
+/** The method in words, with its model; ρ = (R/D)(ρL − ρa) + ρa unless it has words for its own. */
 export function methodOf({ request }: Result, { t }: Writing): string {
   const name = String(request.method ?? "");
-  const own = `report.methods.${name}`;
-  return `${isCode(own) ? t(own) : t("report.other-method", { name })} ${t("report.model")}`;
+  const own = `method.${name}.report`;
+  const model = `method.${name}.model`;
+  return `${isCode(own) ? t(own) : t("report.other-method", { name })} ${t(isCode(model) ? model : "report.model")}`;
 }
 
 /** Temperature of the liquid, °C; null when it was not stated. */
@@ -36,10 +37,16 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
   const lines: (Line | null)[] = [
     line(
       t("report.conditions.liquid"),
-      isNamed(liquid)
-        ? liquid.name
-        : t("report.conditions.water", { purity: name(String(liquid.purity ?? "distilled")) }),
+      request.liquid === undefined
+        ? undefined
+        : isNamed(liquid)
+          ? liquid.name
+          : t("report.conditions.water", { purity: name(String(liquid.purity ?? "distilled")) }),
     ),
+    ...statedIn(request).map(({ label, value }) => ({
+      label: t(label.code, label.params),
+      value: t(value.code, value.params),
+    })),
     line(t("report.conditions.liquid-temperature"), liquid.temperature_c, "°C", liquid.temperature_u_c),
     line(t("report.conditions.solids"), liquid.dissolved_solids_mg_l, "mg/l"),
     line(t("report.conditions.liquid-density"), fixed(response.liquid_density_g_cm3, 6), "g/cm³"),
@@ -59,7 +66,11 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
     ),
     line(t("report.conditions.readability"), balance.readability_g, "g"),
     line(t("report.conditions.repeatability"), spread(balance.repeatability_g), "g"),
-    line(t("report.conditions.immersed-repeatability"), spread(balance.immersed_repeatability_g), "g"),
+    line(
+      t("report.conditions.immersed-repeatability"),
+      request.liquid === undefined ? undefined : spread(balance.immersed_repeatability_g),
+      "g",
+    ),
     line(
       t("report.conditions.thermometer"),
       distinct(
@@ -95,9 +106,11 @@ function addedBodies(added: unknown, { t, number }: Writing): Line[] {
 export function correctionsOf({ request }: Result, { t }: Writing): string[] {
   return [
     t("report.corrections.air"),
-    isNamed(shape(request.liquid)) ? t("report.corrections.liquid") : t("report.corrections.water"),
+    ...(request.liquid === undefined
+      ? []
+      : [isNamed(shape(request.liquid)) ? t("report.corrections.liquid") : t("report.corrections.water")]),
     t("report.corrections.expansion"),
-    ...(request.method === "hung" ? [t("report.corrections.wire")] : []),
+    ...(methodNamed(request)?.corrections ?? []).map((code) => t(code)),
   ];
 }
 

@@ -2,8 +2,7 @@ import { lastPlace } from "../../calibration/decimal.ts";
 import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
 import type { ChartPoint } from "../checks/charts/control-chart.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
-import { firstMethod, type MethodName } from "../methods/index.ts";
-import { methodTitles } from "../weighing/role-names.ts";
+import { firstMethod, type MethodName, methods } from "../methods/index.ts";
 
 /** A point that a piece gives to a chart of its balance. */
 export interface WeighingPoint extends ChartPoint {
@@ -79,7 +78,7 @@ export function pointsOf({ method, weighed }: WeighedPiece): WeighingPoint[] {
     const before = points.findLast((point) => point.chart === chart);
     points.push({
       chart,
-      of: chart === "zero-after-lift" ? `${one.balance}, ${methodTitles[method]}` : one.balance,
+      of: chart === "zero-after-lift" ? `${one.balance}, ${methods[method].called}` : one.balance,
       at,
       value,
       by,

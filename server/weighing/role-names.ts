@@ -1,4 +1,4 @@
-import { type MethodName, type Role, rolesOf, takes } from "../methods/index.ts";
+import { type MethodName, methods, type Role, rolesOf, takes } from "../methods/index.ts";
 import { Refusal } from "./refusal.ts";
 
 /** Readings as entries and refusals name them in English. */
@@ -12,13 +12,6 @@ export const roleNames: Record<Role, string> = {
   "dry-after": "dry, afterwards",
 };
 
-/** Methods as entries and refusals name them in English. */
-export const methodTitles: Record<MethodName, string> = {
-  hung: "hung from the balance",
-  displaced: "beaker on the pan",
-  flask: "flask",
-};
-
 /** Throws Refusal when the method has no such reading. */
 export function mustTake(method: MethodName, role: Role): void {
   if (takes(method, role)) return;
@@ -26,6 +19,6 @@ export function mustTake(method: MethodName, role: Role): void {
     .map((one) => roleNames[one])
     .join(", ");
   throw new Refusal(
-    `The method "${methodTitles[method]}" has no ${roleNames[role]} reading. It takes: ${roles}.`,
+    `The method "${methods[method].called}" has no ${roleNames[role]} reading. It takes: ${roles}.`,
   );
 }

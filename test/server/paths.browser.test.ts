@@ -179,7 +179,7 @@ async function hobbyist(task: TestContext, look: Look): Promise<void> {
   const { page, shows, t, button, link, labelled } = await opened(task, look, typed.url);
   await labelled(t("bench.opening.ticket")).fill("grandmother's ring");
   await page.selectOption("#claim", "au-750");
-  await page.getByText(t("bench.methods.displaced.name")).click();
+  await page.getByText(t("method.displaced.name")).click();
   await button(t("bench.opening.go")).click();
   await labelled(t("bench.readings.label", { role: t("bench.roles.dry") })).fill("8,4");
   await shows("hobbyist-1-dry");

@@ -1,11 +1,10 @@
 import type { DemoPiece } from "../../server/demo/pieces.ts";
 import type { BenchView } from "../../server/station/view.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import { methodNames, methodViews } from "../methods/index.ts";
 import { toldValue } from "../words/told.ts";
 import { ForTheReport } from "./for-the-report.tsx";
 import { BenchForm } from "./parts.tsx";
-
-const methods = ["hung", "displaced", "flask"] as const;
 
 /** The ticket of a new piece: what it is called, what it is said to be, how it will be weighed. */
 export function Opening({ view }: { view: BenchView }) {
@@ -60,7 +59,7 @@ export function Opening({ view }: { view: BenchView }) {
         </div>
         <fieldset>
           <legend>{t("bench.opening.method")}</legend>
-          {methods.map((method) => (
+          {methodNames.map((method) => (
             <label key={method} class="choice">
               <input
                 type="radio"
@@ -69,9 +68,14 @@ export function Opening({ view }: { view: BenchView }) {
                 checked={(typed.method ?? view.firstMethod) === method}
               />
               <span>
-                <strong>{t(`bench.methods.${method}.name`)}</strong>
+                <strong>{t(`method.${method}.name`)}</strong>
                 <br />
-                <span class="hint">{t(`bench.methods.${method}.hint`)}</span>
+                <span class="hint">
+                  {t(`method.${method}.hint`)}
+                  {methodViews[method].cautions?.map((code) => (
+                    <span key={code}> {t(code)}</span>
+                  ))}
+                </span>
               </span>
             </label>
           ))}

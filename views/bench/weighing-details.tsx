@@ -58,7 +58,7 @@ export function BesideReadings({ view, piece }: { view: BenchView; piece: Piece 
   return (
     <details open={waits || typing || some || undefined}>
       <summary>{t("weighing.beside.heading")}</summary>
-      <p class="hint">{t(`weighing.beside.${piece.method}`)}</p>
+      <p class="hint">{t(`method.${piece.method}.beside`)}</p>
       <RoleReadings {...zero} view={view} piece={piece} due={false} offered />
       <p class="hint">{t("weighing.beside.dry-after")}</p>
       <RoleReadings {...dryAfter} view={view} piece={piece} due={false} offered />

@@ -1,7 +1,8 @@
-import { MethodDrawing } from "../drawings.tsx";
 import { Csrf, RadioCards } from "../forms.tsx";
 import type { Locale } from "../messages/language.ts";
 import { tellerOf } from "../messages/tell.ts";
+import { MethodDrawing } from "../methods/drawing.tsx";
+import { methodNames } from "../methods/index.ts";
 
 export interface FirstStartView {
   csrfToken: string;
@@ -24,27 +25,13 @@ export function FirstStart({ csrfToken, metals, answers, canTry = true, locale =
       <RadioCards
         name="method"
         legend={t("first-start.water")}
-        value={answers?.method ?? "displaced"}
-        cards={[
-          {
-            value: "displaced",
-            label: t("first-start.on-scale"),
-            hint: t("first-start.on-scale-hint"),
-            drawing: <MethodDrawing method="displaced" />,
-          },
-          {
-            value: "hung",
-            label: t("first-start.beside"),
-            hint: t("first-start.beside-hint"),
-            drawing: <MethodDrawing method="hung" />,
-          },
-          {
-            value: "flask",
-            label: t("first-start.in-flask"),
-            hint: t("first-start.in-flask-hint"),
-            drawing: <MethodDrawing method="flask" />,
-          },
-        ]}
+        value={answers?.method ?? methodNames[0] ?? ""}
+        cards={methodNames.map((method) => ({
+          value: method,
+          label: t(`method.${method}.first-start`),
+          hint: t(`method.${method}.first-start-hint`),
+          drawing: <MethodDrawing method={method} />,
+        }))}
       />
       <RadioCards
         name="source"

@@ -1,8 +1,9 @@
 import { Fragment } from "preact";
-import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { errorsOf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
+import { MethodDrawing } from "../methods/drawing.tsx";
+import type { MethodName } from "../methods/view.ts";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 
@@ -31,6 +32,8 @@ export interface PlanAnswer {
 }
 
 export interface PlanPage {
+  /** those that can be planned */
+  methods: readonly MethodName[];
   form: PlanForm;
   claims: readonly { id: string; name: string }[];
   units: readonly string[];
@@ -43,7 +46,7 @@ export interface PlanPage {
 }
 
 /** Can this scale answer this question for this piece? Asked and answered dry. */
-export function Plan({ form, claims, units, problems, answer, table, more = [] }: PlanPage) {
+export function Plan({ methods, form, claims, units, problems, answer, table, more = [] }: PlanPage) {
   const t = useTell();
   const errorOf = errorsOf(problems);
   return (
@@ -55,9 +58,9 @@ export function Plan({ form, claims, units, problems, answer, table, more = [] }
           name="method"
           legend={t("plan.method")}
           value={form.method}
-          cards={(["displaced", "hung", "flask"] as const).map((method) => ({
+          cards={methods.map((method) => ({
             value: method,
-            label: t(`plan.methods.${method}`),
+            label: t(`method.${method}.card`),
             drawing: <MethodDrawing method={method} />,
           }))}
         />

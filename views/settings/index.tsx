@@ -1,7 +1,9 @@
-import { MethodDrawing, type MethodName } from "../drawings.tsx";
 import { Check, Csrf, errorsOf, Field, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { type Locale, languageNames, locales } from "../messages/language.ts";
 import { useTell } from "../messages/spoken.ts";
+import { MethodDrawing } from "../methods/drawing.tsx";
+import { methodNames } from "../methods/index.ts";
+import type { MethodName } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
@@ -140,9 +142,9 @@ function BenchSettings(view: SettingsView) {
         name="method"
         legend={t("settings.method")}
         value={view.method}
-        cards={(["displaced", "hung", "flask"] as const).map((method) => ({
+        cards={methodNames.map((method) => ({
           value: method,
-          label: t(`settings.methods.${method}`),
+          label: t(`method.${method}.name`),
           drawing: <MethodDrawing method={method} />,
         }))}
       />

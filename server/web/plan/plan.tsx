@@ -8,7 +8,7 @@ import { type PlanForm, type PlanPage, Plan as PlanView } from "../../../views/p
 import type { Plan } from "../../conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
-import { isMethod } from "../../methods/index.ts";
+import { firstMethod, plannedMethods } from "../../methods/index.ts";
 import type { BenchSettings } from "../../station/bench-settings.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
 import type { LibraryInForce } from "../../station/library-in-force.ts";
@@ -56,7 +56,7 @@ async function pageOf(
 ): Promise<PlanPage> {
   const claims = claimOptions(library, locale, settings.metal);
   const form = formOf(asked, settings, claims[0]?.id ?? "", locale);
-  const blank = { form, claims, units: massUnits, problems: [], more, locale };
+  const blank = { methods: plannedMethods, form, claims, units: massUnits, problems: [], more, locale };
   if (asked.mass === undefined) return blank;
   const read = plannedFrom(form, settings.conditions, library, locale);
   if ("problems" in read) return { ...blank, problems: read.problems };
@@ -82,7 +82,10 @@ function formOf(
   locale: Locale,
 ): PlanForm {
   return {
-    method: isMethod(asked.method ?? "") ? (asked.method as PlanForm["method"]) : method,
+    method:
+      plannedMethods.find((one) => one === asked.method) ??
+      plannedMethods.find((one) => one === method) ??
+      firstMethod,
     claim: asked.claim ?? firstClaim,
     mass: asked.mass ?? "",
     massUnit: asked.massUnit ?? "g",

@@ -23,6 +23,7 @@ import { toldApartHere } from "../../conformity/plan/plain-answer.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
 import type { Library } from "../../metals/library.ts";
+import { statedIn } from "../../methods/index.ts";
 import type { Stated } from "../../reports/stated.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import { secondReadingView } from "../../station/second-person-view.ts";
@@ -56,7 +57,7 @@ export function recordView(
     saidByCustomer:
       piece.claim === undefined ? t("record-page.nothing") : toldValue(nameIn(library, piece.claim), locale),
     when: whenOf(first?.at ?? entry.at),
-    method: t(`bench.methods.${piece.method}.name`),
+    method: t(`method.${piece.method}.name`),
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
     densityWords: t("record-page.interval-words", {
       percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
@@ -187,6 +188,9 @@ function conditionsOf(
         ];
   return [
     ...inLiquid,
+    ...statedIn(request).map(
+      ({ label, value }) => [t(label.code, label.params), t(value.code, value.params)] as const,
+    ),
     [t("record-page.air-density"), `${fixed(response.air_density_kg_m3, 4, locale)} kg/m³`],
     [t("record-page.readability"), `${digits(String(balance.readability_g))} g`],
     [
