@@ -54,8 +54,8 @@ export interface OwnForm {
   readonly step: StepName;
   /** key of a compute request that holds what it states */
   readonly key: string;
-  /** what was typed, to be kept under that key. `decimal` reads a field as decimal text. Throws Refusal. */
-  read(typed: Fields, decimal: (field: string) => string): Readonly<Record<string, unknown>>;
+  /** what was typed, to be kept under that key. `decimal` reads a field, or a part of what stands in it, as decimal text. Throws Refusal. */
+  read(typed: Fields, decimal: (field: string, text?: string) => string): Readonly<Record<string, unknown>>;
   /** the fields as they show what was kept */
   fieldsOf(kept: Readonly<Record<string, unknown>>): Fields;
   /** what was kept, line by line, for pages and reports */

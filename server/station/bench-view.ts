@@ -2,7 +2,7 @@ import { decimalsShown } from "../../calibration/decimal.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/plain-answer.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
-import { rolesOf } from "../methods/index.ts";
+import { methods, rolesOf } from "../methods/index.ts";
 import type { Check } from "../weighing/checks/check.ts";
 import { checksOf } from "../weighing/checks/index.ts";
 import { type Piece, standing } from "../weighing/piece.ts";
@@ -38,6 +38,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
         ? toldApartHere(evaluation.finding.claim, evaluation.finding.alive, bench.library)
         : undefined,
     ...(secondPerson ? { secondPerson } : {}),
+    ...(open?.details.method ? { stated: statedBy(open) } : {}),
     checks: open ? checksAbout(bench, open) : [],
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),
@@ -88,4 +89,9 @@ function repeatsOf(piece: Piece): RepeatsView | undefined {
     unit: "g",
     decimals: Math.max(...captures.map(({ grams }) => decimalsShown(grams))),
   };
+}
+
+function statedBy({ method, details: { method: kept = {} } }: Piece): NonNullable<BenchView["stated"]> {
+  const { form } = methods[method];
+  return { values: form?.fieldsOf(kept) ?? {}, lines: form?.lines(kept) ?? [] };
 }

@@ -93,6 +93,8 @@ export interface BenchView {
   trouble: string | undefined;
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: BenchClosed | undefined;
+  /** what the form of the method states, by field and line by line; empty before it was filled in */
+  stated?: { values: Readonly<Record<string, string>>; lines: readonly { label: Message; value: Message }[] };
   evaluation: Evaluation | undefined;
   /** set while it must be said whether this is the piece of the ticket */
   otherPiece?: OtherPieceView;

@@ -141,7 +141,12 @@ export function after(piece: Piece | undefined, entry: Entry): Piece | undefined
         ],
       };
     case "weighing-details":
-      return { ...piece, details: entry.body, detailsStated: piece.detailsStated + 1 };
+      // what the form of the method states stays until that form states it anew
+      return {
+        ...piece,
+        details: { ...(piece.details.method && { method: piece.details.method }), ...entry.body },
+        detailsStated: piece.detailsStated + 1,
+      };
     case "evidence":
       return { ...piece, tests: [...piece.tests, { entry }] };
     case "photo":

@@ -5,6 +5,8 @@ import { type Piece, standing } from "./piece.ts";
 /** One line of the step list: which step, and whether it is done, due or later. Its words stand with the page. */
 export interface Step {
   name: StepName;
+  /** the reading it takes; none where something is stated, or the record written */
+  role?: NeededRole;
   state: "done" | "due" | "later";
 }
 
@@ -27,6 +29,7 @@ export function stepsOf(piece: Piece): Step[] {
   const due = names.find((name) => !done(name));
   return names.map((name) => ({
     name,
+    ...(isRole(name) ? { role: name } : {}),
     state: done(name) ? "done" : name === due ? "due" : "later",
   }));
 }

@@ -11,6 +11,7 @@ import { OtherPiece } from "./other-piece.tsx";
 import { BenchForm, ProblemNote } from "./parts.tsx";
 import { RecordForm, SetPieceAside } from "./piece-end.tsx";
 import { RoleReadings } from "./role-readings.tsx";
+import { StatedForm } from "./stated-form.tsx";
 import { WaterForm } from "./water-form.tsx";
 import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 
@@ -109,8 +110,10 @@ function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: P
         <WaterForm view={view} piece={piece} due={due} />
       ) : name === "record" ? (
         due && <RecordForm view={view} />
+      ) : step.role ? (
+        <RoleReadings role={step.role} view={view} piece={piece} due={due} />
       ) : (
-        <RoleReadings role={name} view={view} piece={piece} due={due} />
+        <StatedForm view={view} piece={piece} due={due} />
       )}
     </li>
   );

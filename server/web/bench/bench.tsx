@@ -28,6 +28,7 @@ import {
 } from "../../weighing/detail-fields.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { roleNames } from "../../weighing/role-names.ts";
+import { withStated } from "../../weighing/stated.ts";
 import { toldOfPiece } from "../../weighing/told-of-piece.ts";
 import { typedDetails } from "../../weighing/typed-details.ts";
 import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
@@ -261,6 +262,9 @@ export function benchRoutes(
   });
   deed("/bench/details", ({ key, ...fields }, request) =>
     bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames, ownMark(request)), key),
+  );
+  deed("/bench/stated", ({ key, ...fields }, request) =>
+    bench.stateDetails((piece) => withStated(piece, fields, ownMark(request)), key),
   );
   deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
     bench.setAsideCapture((request.params as { capture: string }).capture, reason),

@@ -76,6 +76,7 @@ export const metalPage = (
 
 export const plan = (
   <Plan
+    methods={["displaced", "hung", "flask"]}
     units={units}
     claims={claims}
     problems={[]}
@@ -129,6 +130,7 @@ export const plan = (
 
 export const planProblem = (
   <Plan
+    methods={["displaced", "hung", "flask"]}
     units={units}
     claims={claims}
     form={{

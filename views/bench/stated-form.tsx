@@ -1,0 +1,58 @@
+import type { BenchView } from "../../server/station/view.ts";
+import type { Piece } from "../../server/weighing/piece.ts";
+import { useTell } from "../messages/spoken.ts";
+import { methodViews } from "../methods/index.ts";
+import { BenchForm } from "./parts.tsx";
+
+/** What the method asks for beside readings of the balance: its form while it is due, and what was stated since. */
+export function StatedForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
+  const t = useTell();
+  const { Form, cautions = [] } = methodViews[piece.method];
+  const { values = {}, lines = [] } = view.stated ?? {};
+  const typed = view.problem?.typed;
+  const refused = typed?.stated === "yes" ? view.problem : undefined;
+  if (!Form || (!due && lines.length === 0)) return null;
+  const form = (
+    <BenchForm
+      view={view}
+      to="/bench/stated"
+      hidden={{ key: `${view.key}-stated-${piece.detailsStated}`, stated: "yes" }}
+    >
+      <Form
+        values={refused ? (typed ?? {}) : values}
+        refused={refused && { field: refused.field ?? "", says: refused.says }}
+      />
+      <button type="submit" class={due ? undefined : "plain"}>
+        {t("bench.readings.enter")}
+      </button>
+    </BenchForm>
+  );
+  if (due)
+    return (
+      <>
+        {cautions.length > 0 && (
+          <div class="caution">
+            {cautions.map((code) => (
+              <p key={code}>{t(code)}</p>
+            ))}
+          </div>
+        )}
+        {form}
+      </>
+    );
+  return (
+    <>
+      <ul class="readings">
+        {lines.map(({ label, value }) => (
+          <li key={label.code + JSON.stringify(label.params)}>
+            {t(label.code, label.params)}: {t(value.code, value.params)}
+          </li>
+        ))}
+      </ul>
+      <details class="inline" open={refused !== undefined || undefined}>
+        <summary>{t("bench.readings.state-anew")}</summary>
+        {form}
+      </details>
+    </>
+  );
+}
