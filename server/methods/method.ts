@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Temperature } from "../../calibration/liquid.ts";
 import type { Code, Message, Param, Params } from "../../calibration/message.ts";
+import type { Asked } from "../../calibration/typed-quantity.ts";
 import type { Weighing } from "../../calibration/weighing.ts";
 import type { series } from "../compute/series.ts";
 
@@ -55,7 +56,10 @@ export interface OwnForm {
   /** key of a compute request that holds what it states */
   readonly key: string;
   /** what was typed, to be kept under that key. `decimal` reads a field, or a part of what stands in it, as decimal text. Throws Refusal. */
-  read(typed: Fields, decimal: (field: string, text?: string) => string): Readonly<Record<string, unknown>>;
+  read(
+    typed: Fields,
+    decimal: (field: string, asked: Asked, text?: string) => string,
+  ): Readonly<Record<string, unknown>>;
   /** the fields as they show what was kept */
   fieldsOf(kept: Readonly<Record<string, unknown>>): Fields;
   /** what was kept, line by line, for pages and reports */
