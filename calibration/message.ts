@@ -33,3 +33,23 @@ export type Param =
 export function message(code: Code, params?: Params): Message {
   return params === undefined ? { code } : { code, params };
 }
+
+/** True for a message that was kept or came in a file; a code of another version is shown as itself. */
+export function isMessage(value: unknown): value is Message {
+  if (!isObject(value) || typeof value.code !== "string") return false;
+  const { params = {} } = value;
+  return isObject(params) && Object.values(params).every(isParam);
+}
+
+function isParam(value: unknown): boolean {
+  if (typeof value === "string" || typeof value === "number") return true;
+  if (Array.isArray(value)) return value.every(isParam);
+  if (!isObject(value)) return false;
+  if ("decimal" in value) return typeof value.decimal === "string";
+  if ("metal" in value) return typeof value.metal === "string";
+  return "anyOf" in value ? Array.isArray(value.anyOf) && value.anyOf.every(isParam) : isMessage(value);
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}

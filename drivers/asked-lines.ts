@@ -1,3 +1,4 @@
+import { Refusal } from "../calibration/refusal.ts";
 import { unescapeText } from "./escape.ts";
 
 /** A request that a balance must be sent before it answers with a line, typed by its owner from its manual. */
@@ -18,23 +19,14 @@ export const usualAskingMs = 500;
 const changing = /zero|tare|calib|adjust|reset|\boff\b|^[zt]$/i;
 
 /**
- * The bytes of a request. Throws RangeError when the owner has not agreed, when the text cannot be turned into bytes,
+ * The bytes of a request. Throws Refusal when the owner has not agreed, when the text cannot be turned into bytes,
  * and when it reads as if it would zero, tare, adjust or switch off the balance.
  */
 export function requestBytes({ request, ownerAgreed }: AskedLines): Uint8Array {
-  const shown = `The request "${request}"`;
-  if (!ownerAgreed)
-    throw new RangeError(
-      `${shown} is not sent: the owner of the balance has not agreed to it yet. Confirm it on the page of the balance.`,
-    );
+  if (!ownerAgreed) throw new Refusal("balance.request.not-agreed", { request }, "request");
   const bytes = unescapeText(request);
-  if (bytes.length === 0)
-    throw new RangeError(
-      `${shown} is empty. Right: the text that the balance's manual gives for asking a weight, with its line end, such as …\\r\\n.`,
-    );
+  if (bytes.length === 0) throw new Refusal("balance.request.empty", { request }, "request");
   if (changing.test(request.replace(/\\(?:x[0-9A-Fa-f]{2}|[rnt\\])/g, " ").trim()))
-    throw new RangeError(
-      `${shown} reads as if it would zero, tare, adjust or switch off the balance. Such requests are never sent by themselves: use the key on the balance.`,
-    );
+    throw new Refusal("balance.request.changing", { request }, "request");
   return bytes;
 }

@@ -1,4 +1,5 @@
 import { lastPlace } from "../calibration/decimal.ts";
+import { type Message, message } from "../calibration/message.ts";
 import { toGrams } from "../calibration/units.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
 import { judge, type ReadingRecord, type Settling, usualSettling } from "./steadiness.ts";
@@ -12,7 +13,7 @@ export interface AutoCapture {
 export interface AutoStep {
   state: "needs-empty" | "waiting-for-load" | "settling" | "waiting-for-lift";
   /** shown or spoken */
-  says: string;
+  message: Message;
   /** given once, at the moment of taking: sound the tone */
   taken?: { settledBy: "mark" | "own-criterion"; lines: ReadingRecord[] };
 }
@@ -41,9 +42,9 @@ export function createAutoCapture(options: AutoCaptureOptions = {}): AutoCapture
   let thresholdGrams = 0;
   let lines: ReadingRecord[] = [];
 
-  const step = (says: string, taken?: AutoStep["taken"]): AutoStep => ({
+  const step = (told: Message, taken?: AutoStep["taken"]): AutoStep => ({
     state,
-    says,
+    message: told,
     ...(taken && { taken }),
   });
   const isEmpty = (record: ReadingRecord) =>
@@ -80,14 +81,11 @@ export function createAutoCapture(options: AutoCaptureOptions = {}): AutoCapture
   }
 
   /** Said with its limit, so that a piece too light to be noticed is no riddle. */
-  const ready = () =>
-    step(
-      `Ready. Hang the piece. A change below ${Number(thresholdGrams.toPrecision(2))} g is taken for no load.`,
-    );
+  const ready = () => step(message("balance.hands-free.ready", { smallest_g: thresholdGrams }));
 
   function needsEmpty(): AutoStep {
     const still = plateau();
-    if (!still) return step("Leave it empty until it is still.");
+    if (!still) return step(message("balance.hands-free.leave-empty"));
     emptyGrams = Number(still.lines.at(-1)!.reading.grams);
     thresholdGrams = leastLoad(still.lines);
     state = "waiting-for-load";
@@ -99,25 +97,28 @@ export function createAutoCapture(options: AutoCaptureOptions = {}): AutoCapture
     if (isEmpty(record)) {
       state = "waiting-for-load";
       lines = [];
-      return step("Lifted before it was still. Nothing was taken. Hang the piece.");
+      return step(message("balance.hands-free.lifted"));
     }
     const still = plateau();
-    if (!still) return step("Keep still.");
+    if (!still) return step(message("balance.hands-free.keep-still"));
     state = "waiting-for-lift";
     lines = [];
     const { text, unit, grams } = still.lines.at(-1)!.reading;
     thresholdGrams = Math.max(thresholdGrams, shareLeftOnHanger * Math.abs(Number(grams) - emptyGrams));
-    return step(`Taken: ${text} ${unit}. Lift the piece out.`, { settledBy: still.by, lines: still.lines });
+    return step(message("balance.hands-free.taken", { reading: { decimal: text }, unit }), {
+      settledBy: still.by,
+      lines: still.lines,
+    });
   }
 
   return {
     hear(record) {
       if (!record.reading) {
-        if (!endsTheReading(record)) return step(record.event.says);
+        if (!endsTheReading(record)) return step(record.event);
         lines = [];
         if (state === "settling") state = "waiting-for-load";
         if (record.event.kind === "lost") state = "needs-empty";
-        return step(record.event.says);
+        return step(record.event);
       }
       keep(record);
       switch (state) {
@@ -127,14 +128,14 @@ export function createAutoCapture(options: AutoCaptureOptions = {}): AutoCapture
           if (isEmpty(record)) return ready();
           state = "settling";
           lines = [record];
-          return step("Keep still.");
+          return step(message("balance.hands-free.keep-still"));
         case "settling":
           return settlingDown(record);
         case "waiting-for-lift":
-          if (!isEmpty(record)) return step("Lift the piece out.");
+          if (!isEmpty(record)) return step(message("balance.hands-free.lift"));
           state = "waiting-for-load";
           lines = [];
-          return step("Ready for the next. Hang the piece.");
+          return step(message("balance.hands-free.next"));
       }
     },
   };

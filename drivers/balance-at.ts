@@ -1,3 +1,4 @@
+import { Refusal } from "../calibration/refusal.ts";
 import type { AskedLines } from "./asked-lines.ts";
 import type { Balance } from "./balance.ts";
 import type { CableOptions } from "./cabled-balance.ts";
@@ -11,7 +12,7 @@ import { createSerialBalance } from "./serial-balance.ts";
 import { readAnyShape, readShape, shapeNamed, shapes } from "./shapes/index.ts";
 
 /** What an owner has told about a balance; everything may be left out. */
-export interface ToldOfBalance {
+export interface BalanceSettings {
   /** "9600-8n1", for a serial line */
   line?: string | undefined;
   /** the end of its lines, when nothing else is to end one */
@@ -28,21 +29,21 @@ export interface ToldOfBalance {
 }
 
 /**
- * A balance by its address: a serial port, `tcp://host:port` or a raw USB device /dev/hidrawN. Throws RangeError for
+ * A balance by its address: a serial port, `tcp://host:port` or a raw USB device /dev/hidrawN. Throws Refusal for
  * an address, line setting, shape or request that cannot be right.
  */
-export function balanceAt(address: string, told: ToldOfBalance = {}): Balance {
+export function balanceAt(address: string, settings: BalanceSettings = {}): Balance {
   if (/^\/dev\/hidraw\d+$/.test(address))
     return createHidBalance({
       path: address,
-      ...(told.patienceMs !== undefined && { patienceMs: told.patienceMs }),
+      ...(settings.patienceMs !== undefined && { patienceMs: settings.patienceMs }),
     });
-  const options = cableOptions(told);
+  const options = cableOptions(settings);
   if (/^tcp:\/\//.test(address) || (!address.startsWith("/") && /:\d+$/.test(address)))
     return createNetworkBalance({ ...parseNetworkAddress(address), ...options });
   return createSerialBalance({
     path: address,
-    ...(told.line !== undefined && { line: told.line }),
+    ...(settings.line !== undefined && { line: settings.line }),
     ...options,
   });
 }
@@ -54,12 +55,10 @@ function cableOptions({
   ask,
   patienceMs,
   ...settings
-}: ToldOfBalance): CableOptions {
+}: BalanceSettings): CableOptions {
   const named = shape === undefined ? undefined : shapeNamed(shape);
   if (shape !== undefined && !named)
-    throw new RangeError(
-      `There is no line shape "${shape}". Right: ${shapes.map(({ id }) => id).join(", ")}; or leave it out, and every shape is tried.`,
-    );
+    throw new Refusal("line-format.unknown", { format: shape, right: shapes.map(({ id }) => id) }, "shape");
   const { comma = "not-known", impliedDecimals } = settings;
   const reading = { comma, ...(impliedDecimals !== undefined && { impliedDecimals }) };
   return {

@@ -16,5 +16,5 @@ export interface Cable {
   close(): Promise<void>;
 }
 
-/** Opens a cable. Rejects with an Error whose message is a whole sentence for a person. */
+/** Opens a cable. Rejects with the Refusal that says why it cannot be opened: a code "line.refused.…". */
 export type OpenCable = (ear: CableEar) => Promise<Cable>;

@@ -1,12 +1,15 @@
+import { Refusal } from "../calibration/refusal.ts";
 import { type AskedLines, requestBytes, usualAskingMs } from "./asked-lines.ts";
 import type { Balance } from "./balance.ts";
+import { nameMessage } from "./balance-name.ts";
 import type { Cable, OpenCable } from "./cable.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import type { LineCutter, LineCutterOptions } from "./line.ts";
+import { createLineRecords } from "./line-records.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
-import type { BytesReader } from "./reading.ts";
+import { errorFacts } from "./port-error.ts";
+import { type BalanceEvent, type BytesReader, type EventCode, isEventCode, lineEvent } from "./reading.ts";
 import { readAnyShape } from "./shapes/index.ts";
-import { createTold } from "./told.ts";
 
 /** Pauses before a lost cable is tried again, ms: growing, but back within two seconds of its return. */
 export const reopening = { firstMs: 250, growth: 1.5, longestMs: 1500 };
@@ -29,40 +32,42 @@ export interface CableOptions {
 }
 
 export interface CabledBalanceOptions extends CableOptions {
+  /** as `balanceName` makes it */
   name: string;
-  /** said on the first opening */
-  openSays: string;
-  /** said in addition when the cable is lost soon after opening */
-  lostSoonSays?: string;
+  /** the settings of a serial line, told on the first opening */
+  settings?: string;
+  /** the event of a cable that is lost soon after opening; the usual one when left out */
+  lostSoon?: EventCode;
   open: OpenCable;
   identity?: () => string | null;
 }
 
 /**
- * A balance behind any kind of cable. Opens it, tells every line and every change of the connection, and tries again
- * with growing pauses when it cannot be opened or is lost. Throws RangeError at once for a request it may not send.
+ * A balance behind any kind of cable. Opens it, gives every line and every change of the connection, and tries again
+ * with growing pauses when it cannot be opened or is lost. Throws Refusal at once for a request it may not send.
  */
 export function createCabledBalance(options: CabledBalanceOptions): Balance {
   const { name, clock = systemClock, pauses = reopening, ask } = options;
   const request = ask ? requestBytes(ask) : null;
-  const told = createTold(clock);
+  const balance = nameMessage(name);
+  const records = createLineRecords(clock);
   // A balance that is asked only while a capture waits is silent in between, and that is no fault.
   const patienceMs =
     ask?.when === "capture" ? Number.POSITIVE_INFINITY : (options.patienceMs ?? defaultPatienceMs);
   const listening = createListening({
     clock,
-    told,
+    records,
     read: options.read ?? (() => readAnyShape()),
     cutter: options.cutter,
     patienceMs,
-    name: `The ${name}`,
+    balance,
     asked: ask?.request,
   });
   let cable: Cable | null = null;
   let wanted = false;
   let openedBefore = false;
   let openedMs = 0;
-  let lastTrouble = "";
+  let lastRefusal = "";
   let pauseMs = pauses.firstMs;
   let callOffRetry = () => {};
   let callOffAsking = () => {};
@@ -93,7 +98,7 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
         },
       });
     } catch (error) {
-      if (current()) notOpened(error instanceof Error ? error.message : String(error));
+      if (current()) notOpened(error);
       return;
     }
     if (!current()) {
@@ -107,11 +112,13 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
 
   function nowOpen(): void {
     pauseMs = pauses.firstMs;
-    lastTrouble = "";
+    lastRefusal = "";
     openedMs = clock.monotonicMs();
     listening.opened();
-    if (openedBefore) told.event("back", `The ${name} is back. Check its zero before weighing on.`);
-    else told.event("open", options.openSays);
+    const { settings } = options;
+    if (openedBefore) records.event(lineEvent("line.back", { balance }));
+    else if (settings === undefined) records.event(lineEvent("line.open", { balance }));
+    else records.event(lineEvent("line.open.serial", { balance, settings }));
     openedBefore = true;
     if (ask?.when === "timer") askAgain();
   }
@@ -125,10 +132,12 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
     if (request) cable?.send(request);
   }
 
-  function notOpened(says: string): void {
-    // The same trouble is told once, not at every try.
-    if (says !== lastTrouble) told.event("refused", says);
-    lastTrouble = says;
+  function notOpened(error: unknown): void {
+    const refused = refusedEvent(name, error);
+    const told = JSON.stringify(refused.event);
+    // The same refusal is told once, not at every try.
+    if (told !== lastRefusal) records.event(refused);
+    lastRefusal = told;
     retry();
   }
 
@@ -137,18 +146,15 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
     cable = null;
     callOffAsking();
     listening.closed();
-    const soon = clock.monotonicMs() - openedMs < takenWithinMs && options.lostSoonSays;
-    told.event(
-      "lost",
-      `The ${name} is gone. Nothing is taken until it is back; it is tried again by itself.${soon ? ` ${soon}` : ""}`,
-    );
+    const soon = clock.monotonicMs() - openedMs < takenWithinMs ? options.lostSoon : undefined;
+    records.event(lineEvent(soon ?? "line.lost", { balance }));
     retry();
   }
 
   return {
     name,
     patienceMs,
-    onLine: told.onLine,
+    onLine: records.onLine,
     start() {
       if (wanted) return;
       wanted = true;
@@ -169,4 +175,10 @@ export function createCabledBalance(options: CabledBalanceOptions): Balance {
     ...(ask?.when === "capture" && { ask: send }),
     ...(options.identity && { identity: options.identity }),
   };
+}
+
+/** Why a cable was not opened, as an event. */
+function refusedEvent(port: string, error: unknown): { event: BalanceEvent } {
+  if (error instanceof Refusal && isEventCode(error.code)) return lineEvent(error.code, error.params);
+  return lineEvent("line.refused.other", { port, reason: errorFacts(error).message });
 }

@@ -1,4 +1,6 @@
-import { type Captured, NotCaptured } from "./captured.ts";
+import { type Message, message } from "../calibration/message.ts";
+import { Refusal } from "../calibration/refusal.ts";
+import type { Captured } from "./captured.ts";
 import type { Clock } from "./clock.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
 import { judge, type ReadingRecord, type Settling } from "./steadiness.ts";
@@ -14,17 +16,14 @@ export interface CaptureRequest {
   afterMonotonicMs?: number;
   /** take the next line that comes, settled or not; the record says so */
   byHand?: boolean;
-  /** who asks, for the other operator who asks meanwhile */
-  by?: string;
   /** gives up after so many ms */
   patienceMs?: number;
   signal?: AbortSignal;
 }
 
 export interface PendingCapture {
-  readonly by: string;
-  /** why nothing was taken yet, as a sentence */
-  because(): string;
+  /** why nothing was taken yet */
+  because(): Message;
   hear(record: LineRecord): void;
   result: Promise<Captured>;
 }
@@ -42,28 +41,28 @@ export interface CaptureSettings {
 }
 
 /**
- * One capture, from the request until a reading is taken or a sentence says why not. Rejects with NotCaptured when
+ * One capture, from the request until a reading is taken or it is said why not. Rejects with Refusal when
  * the balance is lost, when patience runs out, or when it is called off.
  */
 export function beginCapture(request: CaptureRequest, settings: CaptureSettings): PendingCapture {
-  const { by = "the bench", byHand = false, patienceMs = capturePatienceMs, signal } = request;
+  const { byHand = false, patienceMs = capturePatienceMs, signal } = request;
   const { clock, settling, onKey, asked = false, stirred, ended } = settings;
   const afterMs = request.afterMonotonicMs ?? clock.monotonicMs();
   const heard: ReadingRecord[] = [];
   const { promise: result, resolve, reject } = withResolvers<Captured>();
-  let because = asked
-    ? "It was asked, and nothing came back. Check the request and its line end against the manual, and the cable."
-    : "Waiting for the next line.";
+  let because = message(asked ? "balance.capture.no-answer" : "balance.capture.waiting");
   let over = false;
 
-  const callOff = clock.after(patienceMs, () =>
+  const callOff = clock.after(patienceMs, () => {
+    const seconds = patienceMs / 1000;
+    const unanswered = asked && heard.length === 0;
     giveUp(
-      asked && heard.length === 0
-        ? `Nothing was captured within ${patienceMs / 1000} s. ${because}`
-        : `Nothing was captured within ${patienceMs / 1000} s. ${because} Shield the balance from draught, or take it by hand.`,
-    ),
-  );
-  const aborted = () => giveUp("The capture was called off. Nothing was taken.");
+      unanswered
+        ? new Refusal("balance.capture.timed-out.asked", { seconds, because })
+        : new Refusal("balance.capture.timed-out", { seconds, because }),
+    );
+  });
+  const aborted = () => giveUp(new Refusal("balance.capture.called-off"));
   signal?.addEventListener("abort", aborted, { once: true });
 
   function end(): void {
@@ -72,10 +71,10 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
     signal?.removeEventListener("abort", aborted);
     ended();
   }
-  function giveUp(says: string): void {
+  function giveUp(refusal: Refusal): void {
     if (over) return;
     end();
-    reject(new NotCaptured(says));
+    reject(refusal);
   }
   function take(settledBy: Captured["settledBy"], lines: ReadingRecord[]): void {
     const newest = lines.at(-1)!;
@@ -87,7 +86,7 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
     if (before && before.raw === record.raw && record.monotonicMs - before.monotonicMs < bounceMs) return;
     heard.push(record);
     // A key pressed on the balance is a hand that chose the moment, unless the line carries a mark.
-    if (byHand || (onKey && record.reading.steady === "not-told")) {
+    if (byHand || (onKey && record.reading.stability === "unknown")) {
       take("by-hand", [record]);
       return;
     }
@@ -98,7 +97,6 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
 
   if (signal?.aborted) queueMicrotask(aborted);
   return {
-    by,
     because: () => because,
     result,
     hear(record) {
@@ -109,9 +107,10 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
       }
       if (endsTheReading(record)) {
         heard.length = 0;
-        because = record.event.says;
+        because = record.event;
       }
-      if (record.event.kind === "lost") giveUp(`${record.event.says} Nothing was captured.`);
+      if (record.event.kind === "lost")
+        giveUp(new Refusal("balance.capture.lost", { because: record.event }));
     },
   };
 }

@@ -17,8 +17,3 @@ export interface Captured {
    */
   stirred: boolean;
 }
-
-/** Why nothing was captured, as a sentence for the operator. */
-export class NotCaptured extends Error {
-  override name = "NotCaptured";
-}

@@ -1,11 +1,15 @@
+import { type Message, message } from "../calibration/message.ts";
+import { Refusal } from "../calibration/refusal.ts";
 import type { OpenCable } from "./cable.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { escapeBytes } from "./escape.ts";
 import { createLineCutter } from "./line.ts";
 import { baudRates, type LineSettings, lineSettingsText } from "./line-settings.ts";
 import { type EighthBit, eighthBit } from "./parity.ts";
+import { errorFacts } from "./port-error.ts";
 import { openSerialCable } from "./serial-balance.ts";
 import { readShape, shapes } from "./shapes/index.ts";
+import { shapeMessage } from "./shapes/shape.ts";
 
 /** What came back at one setting. */
 export interface Tried {
@@ -14,7 +18,7 @@ export interface Tried {
   bytes: number;
   /** the first bytes, escaped */
   first: string;
-  says: string;
+  message: Message;
 }
 
 /** `line` null: no setting gave readable text. `shape` null: the text is readable but of no generic shape. */
@@ -25,7 +29,7 @@ export interface Detection {
   lines: string[];
   tried: Tried[];
   /** the outcome and what to do next */
-  says: string;
+  message: Message;
 }
 
 export interface DetectionOptions {
@@ -55,15 +59,15 @@ export async function detect(options: DetectionOptions): Promise<Detection> {
     if (options.signal?.aborted) break;
     options.onStep?.(lineSettingsText(line), tried);
     const heard = await listen(options, line);
-    if ("trouble" in heard) {
-      tried.push({ line: lineSettingsText(line), bytes: 0, first: "", says: heard.trouble });
-      return { line: null, shape: null, lines: [], tried, says: heard.trouble };
+    if (heard instanceof Refusal) {
+      tried.push({ line: lineSettingsText(line), bytes: 0, first: "", message: heard });
+      return { line: null, shape: null, lines: [], tried, message: heard };
     }
     const { outcome, result } = judged(line, heard);
     tried.push(outcome);
     if (result) return { ...result, tried };
   }
-  return { line: null, shape: null, lines: [], tried, says: nothingFound(tried) };
+  return { line: null, shape: null, lines: [], tried, message: nothingFound(tried) };
 }
 
 function settingsToTry(): LineSettings[] {
@@ -88,7 +92,7 @@ interface Heard {
 async function listen(
   { path, clock = systemClock, listenMs = 3000, request, open = openSerialCable, signal }: DetectionOptions,
   line: LineSettings,
-): Promise<Heard | { trouble: string }> {
+): Promise<Heard | Refusal> {
   const bytes: number[] = [];
   const lines: Heard["lines"] = [];
   const cutter = createLineCutter({
@@ -119,7 +123,8 @@ async function listen(
     await waited;
     await cable.close();
   } catch (error) {
-    return { trouble: error instanceof Error ? error.message : String(error) };
+    if (error instanceof Refusal) return error;
+    return new Refusal("line.refused.other", { port: path, reason: errorFacts(error).message });
   } finally {
     callOff();
     signal?.removeEventListener("abort", enough);
@@ -129,36 +134,37 @@ async function listen(
 }
 
 function judged(line: LineSettings, { bytes, lines }: Heard) {
-  const outcome = (says: string): Tried => ({
+  const outcome = (told: Message): Tried => ({
     line: lineSettingsText(line),
     bytes: bytes.length,
     first: escapeBytes(bytes.subarray(0, 24)),
-    says,
+    message: told,
   });
-  if (bytes.length === 0) return { outcome: outcome("Nothing came.") };
+  if (bytes.length === 0) return { outcome: outcome(message("port.search.outcome.nothing")) };
   const text = lines.filter((each) => /^[\x02\x03\f\x20-\x7e\u00b0-\u00b3\u2212]+$/.test(each.text));
   if (lines.length === 0 || text.length < 0.8 * lines.length)
-    return { outcome: outcome("Characters came, but no readable lines: another speed or parity.") };
+    return { outcome: outcome(message("port.search.outcome.unreadable")) };
   const found = lineSettingsText(withParity(line, eighthBit(bytes)));
   const shape = bestShape(text.map((each) => each.text));
   const raw = lines.map((each) => each.raw);
   if (!shape)
     return {
-      outcome: outcome("Readable lines came, but of no known shape."),
+      outcome: outcome(message("port.search.outcome.no-format")),
       result: {
         line: found,
         shape: null,
         lines: raw,
-        says: `The line is ${found}, and its text is readable, but none of the generic shapes reads a weight in it. Let the bench learn its lines.`,
+        message: message("port.search.found.no-format", { settings: found }),
       },
     };
+  const format = shapeMessage(shape);
   return {
-    outcome: outcome(`Weights came, written as ${shape.says}.`),
+    outcome: outcome(message("port.search.outcome.weights", { format })),
     result: {
       line: found,
       shape: shape.id,
       lines: raw,
-      says: `The line is ${found}; its lines are ${shape.says}.`,
+      message: message("port.search.found", { settings: found, format }),
     },
   };
 }
@@ -180,16 +186,16 @@ function bestShape(lines: readonly string[]) {
     });
     return {
       shape,
-      score: readings.length + (readings.some(({ steady }) => steady !== "not-told") ? 0.5 : 0),
+      score: readings.length + (readings.some(({ stability }) => stability !== "unknown") ? 0.5 : 0),
     };
   });
   const best = scored.reduce((a, b) => (b.score > a.score ? b : a));
   return best.score >= 1 ? best.shape : null;
 }
 
-function nothingFound(tried: readonly Tried[]): string {
-  const list = tried.map(({ line, bytes }) => `${line}: ${bytes} bytes`).join("; ");
-  if (tried.every(({ bytes }) => bytes === 0))
-    return `Nothing came at any setting (${list}). The balance may be off, may send only on its key or when asked, or the cable may be of the wrong kind. Press its print key while the bench listens, or type the request from its manual.`;
-  return `No setting gave readable lines (${list}). Look up speed, data bits and parity in the balance's menu and enter them by hand; that always works.`;
+function nothingFound(all: readonly Tried[]): Message {
+  const tried = all.map(({ line, bytes }) => message("port.search.tried", { settings: line, bytes }));
+  return all.every(({ bytes }) => bytes === 0)
+    ? message("port.search.silent", { tried })
+    : message("port.search.none", { tried });
 }

@@ -1,3 +1,5 @@
+import { Refusal } from "../calibration/refusal.ts";
+
 const named = new Map([
   [0x09, "\\t"],
   [0x0a, "\\n"],
@@ -22,7 +24,7 @@ const letters: Record<string, number> = { r: 0x0d, n: 0x0a, t: 0x09, "\\": 0x5c 
 
 /**
  * Text with escapes as bytes: `\r`, `\n`, `\t`, `\\`, `\xNN`, all else printable ASCII.
- * Throws RangeError naming the first place that cannot be read.
+ * Throws Refusal naming the first place that cannot be read.
  */
 export function unescapeText(text: string): Uint8Array {
   const bytes: number[] = [];
@@ -31,9 +33,10 @@ export function unescapeText(text: string): Uint8Array {
     const at = escaped.lastIndex;
     const match = escaped.exec(text);
     if (!match)
-      throw new RangeError(
-        `"${text}" cannot be turned into bytes at place ${at + 1} ("${text.slice(at, at + 4)}"). ` +
-          "Right: plain ASCII, with \\r, \\n, \\t, \\\\ and \\x1B for the bytes that cannot be typed.",
+      throw new Refusal(
+        "balance.request.bytes",
+        { request: text, place: at + 1, part: text.slice(at, at + 4) },
+        "request",
       );
     const code = match[1];
     if (code === undefined) bytes.push((match[2] ?? " ").charCodeAt(0));

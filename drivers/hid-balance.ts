@@ -1,11 +1,13 @@
 import { closeSync, constants, openSync, readSync } from "node:fs";
+import { Refusal } from "../calibration/refusal.ts";
 import type { Balance } from "./balance.ts";
+import { balanceName } from "./balance-name.ts";
 import type { OpenCable } from "./cable.ts";
 import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { type FoundScale, listScales } from "./hid/scales.ts";
-import { portTroubleInWords } from "./port-trouble.ts";
-import { unknownLine } from "./shapes/index.ts";
+import { errorFacts, portRefused } from "./port-error.ts";
+import { lineEvent } from "./reading.ts";
 
 export interface HidBalanceOptions extends Omit<CableOptions, "read" | "ask"> {
   /** the raw device, such as /dev/hidraw0 */
@@ -23,15 +25,11 @@ export function createHidBalance(options: HidBalanceOptions): Balance {
   const found = () => scales().find((scale) => scale.path === path);
   return createCabledBalance({
     ...options,
-    name: `USB scale on ${path}`,
-    openSays: `Listening to the USB scale on ${path}.`,
+    name: balanceName.usb(path),
     identity: () => found()?.identity ?? null,
     open: async (ear) => {
       const scale = found();
-      if (!scale)
-        throw new Error(
-          `There is no USB scale on ${path}. Plug it in and switch it on; it is tried again by itself.`,
-        );
+      if (!scale) throw new Refusal("line.refused.missing-usb", { port: path });
       return openRaw(scale, clock)(ear);
     },
   });
@@ -56,7 +54,7 @@ function openRaw({ path, reports }: FoundScale, clock: Clock): OpenCable {
           return;
         }
         const report = buffer.slice(0, taken);
-        ear.report(report, reports.read(report) ?? unknownLine(`report of ${taken} bytes`));
+        ear.report(report, reports.read(report) ?? lineEvent("line.unknown-line.report", { bytes: taken }));
       }
       callOff = clock.after(lookEveryMs, look);
     }
@@ -65,7 +63,7 @@ function openRaw({ path, reports }: FoundScale, clock: Clock): OpenCable {
       try {
         return readSync(descriptor, buffer);
       } catch (error) {
-        return (error as NodeJS.ErrnoException).code === "EAGAIN" ? null : 0;
+        return errorFacts(error).code === "EAGAIN" ? null : 0;
       }
     }
     look();
@@ -82,12 +80,9 @@ function open(path: string): number {
   try {
     return openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
   } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    if (code === "EACCES" || code === "EPERM")
-      throw new Error(
-        `No permission to open ${path}: raw USB devices belong to root. Put the line SUBSYSTEM=="hidraw", GROUP="dialout", MODE="0660" ` +
-          "into /etc/udev/rules.d/60-scale.rules, run: sudo usermod -aG dialout $USER, then plug the scale in again and log in anew.",
-      );
-    throw new Error(portTroubleInWords(path, { code, message }));
+    const facts = errorFacts(error);
+    if (facts.code === "EACCES" || facts.code === "EPERM")
+      throw new Refusal("line.refused.permission-usb", { port: path });
+    throw portRefused(path, facts);
   }
 }

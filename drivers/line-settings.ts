@@ -1,3 +1,5 @@
+import { Refusal } from "../calibration/refusal.ts";
+
 export type Parity = "none" | "even" | "odd";
 export type FlowControl = "none" | "rts-cts" | "xon-xoff";
 
@@ -14,26 +16,23 @@ export interface LineSettings {
 export const baudRates = [9600, 4800, 2400, 1200, 19200, 38400, 57600, 115200] as const;
 
 const parities: Record<string, Parity> = { n: "none", e: "even", o: "odd" };
-const shape = /^(\d+)-([78])([neo])([12])(?:-(rts-cts|xon-xoff))?$/;
+const flowControls: Record<string, FlowControl> = { "rts-cts": "rts-cts", "xon-xoff": "xon-xoff" };
+const form = /^(\d+)-([78])([neo])([12])(?:-(rts-cts|xon-xoff))?$/;
 
-/**
- * "9600-8n1" or "2400-7e1-xon-xoff" as settings. Throws RangeError that says what is wrong and what would be right.
- */
+/** "9600-8n1" or "2400-7e1-xon-xoff" as settings. Throws Refusal that says what would be right. */
 export function parseLineSettings(text: string): LineSettings {
-  const match = shape.exec(text.toLowerCase());
-  const baudRate = Number(match?.[1]);
-  if (!match || !(baudRates as readonly number[]).includes(baudRate))
-    throw new RangeError(
-      `Line settings "${text}" are not understood. Right: speed, data bits, parity, stop bits, such as 9600-8n1 or 2400-7e1 ` +
-        `(speeds ${[...baudRates].sort((a, b) => a - b).join(", ")}; parity n, e or o), then -rts-cts or -xon-xoff if the line uses it. ` +
-        "The balance shows them in its menu for the interface.",
-    );
+  const [, speed, dataBits, parity, stopBits, flow] = form.exec(text.toLowerCase()) ?? [];
+  const baudRate = baudRates.find((rate) => String(rate) === speed);
+  if (baudRate === undefined || parity === undefined) {
+    const speeds = baudRates.toSorted((a, b) => a - b);
+    throw new Refusal("port.settings", { settings: text, speeds }, "line");
+  }
   return {
     baudRate,
-    dataBits: match[2] === "7" ? 7 : 8,
-    parity: parities[match[3]!]!,
-    stopBits: match[4] === "2" ? 2 : 1,
-    flowControl: (match[5] as FlowControl | undefined) ?? "none",
+    dataBits: dataBits === "7" ? 7 : 8,
+    parity: parities[parity] ?? "none",
+    stopBits: stopBits === "2" ? 2 : 1,
+    flowControl: flowControls[flow ?? ""] ?? "none",
   };
 }
 

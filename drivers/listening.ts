@@ -1,3 +1,4 @@
+import type { Message } from "../calibration/message.ts";
 import type { Clock } from "./clock.ts";
 import { escapeBytes, unescapeText } from "./escape.ts";
 import {
@@ -8,9 +9,9 @@ import {
   longestLine,
   usualIdleMs,
 } from "./line.ts";
-import type { BytesReader, LineMeaning } from "./reading.ts";
+import type { LineRecords } from "./line-records.ts";
+import { type BytesReader, type LineMeaning, lineEvent } from "./reading.ts";
 import { unknownLine } from "./shapes/index.ts";
-import type { Told } from "./told.ts";
 import { createWidthGuard } from "./width-guard.ts";
 
 /** How long a balance that sends by itself may be silent before that is told, ms. */
@@ -18,19 +19,19 @@ export const defaultPatienceMs = 2000;
 
 export interface ListeningOptions {
   clock: Clock;
-  told: Told;
+  records: LineRecords;
   /** a fresh reader for every opening, so that nothing is remembered across a lost cable */
   read: () => BytesReader;
   /** cuts the stream into lines; at any line end by default */
   cutter?: ((options: LineCutterOptions) => LineCutter) | undefined;
   patienceMs: number;
-  /** for people: which balance falls silent */
-  name: string;
-  /** the request it is sent, for the words when nothing comes back */
+  /** the name of the balance, for the event of its silence */
+  balance: Message | string;
+  /** the request it is sent, for the event when nothing comes back */
   asked?: string | undefined;
 }
 
-/** The way from bytes to told lines, and the watch over silence; the same for every kind of cable. */
+/** The way from bytes to line records, and the watch over silence; the same for every kind of cable. */
 export interface Listening {
   /** the line is open: forget earlier bytes, start to expect lines */
   opened(): void;
@@ -42,7 +43,7 @@ export interface Listening {
 }
 
 export function createListening(options: ListeningOptions): Listening {
-  const { clock, told, read, patienceMs, name, asked, cutter: cutterFor = createLineCutter } = options;
+  const { clock, records, read, patienceMs, balance, asked, cutter: cutterFor = createLineCutter } = options;
   let reader = read();
   let callOffIdle = () => {};
   let callOffSilence = () => {};
@@ -51,27 +52,17 @@ export function createListening(options: ListeningOptions): Listening {
   const width = createWidthGuard(clock);
 
   const cutter = cutterFor({
-    onLine: ({ bytes, text }) => told.line(escapeBytes(bytes), meaningOf(text, bytes)),
+    onLine: ({ bytes, text }) => records.line(escapeBytes(bytes), meaningOf(text, bytes)),
     onTooLong: (bytes) =>
-      told.line(escapeBytes(bytes), {
-        event: {
-          kind: "unknown-line",
-          says: `More than ${longestLine} characters came without a line end. That is noise or a wrong speed: check speed and parity.`,
-        },
-      }),
+      records.line(escapeBytes(bytes), lineEvent("line.unknown-line.too-long", { characters: longestLine })),
   });
 
   function meaningOf(text: string, bytes: Uint8Array): NonNullable<LineMeaning> {
     if (asked !== undefined && text.trim() === echo)
-      return { event: { kind: "housekeeping", says: `The balance repeats the request "${asked}".` } };
+      return lineEvent("line.housekeeping.echo", { request: asked });
     const meaning = reader(text, bytes) ?? unknownLine(text);
     if (!("reading" in meaning) || width.fits(text.length)) return meaning;
-    return {
-      event: {
-        kind: "damaged",
-        says: `"${text}" is not as long as the lines before it, so characters may be missing. It is taken once lines of this length have come three times in a row.`,
-      },
-    };
+    return lineEvent("line.damaged.length", { line: text });
   }
 
   function expectLines(): void {
@@ -82,11 +73,10 @@ export function createListening(options: ListeningOptions): Listening {
 
   function silent(): void {
     const seconds = Math.round((clock.monotonicMs() - heardMs) / 1000);
-    told.event(
-      "silent",
-      asked !== undefined
-        ? `${name} was asked with "${asked}" for ${seconds} s and nothing came back. Check the request and its line end against its manual, its speed and parity, and the cable.`
-        : `${name} has been silent for ${seconds} s. Its last weight is old and is not taken. Check that it is on, that it sends by itself, and the cable.`,
+    records.event(
+      asked === undefined
+        ? lineEvent("line.silent", { balance, seconds })
+        : lineEvent("line.silent.asked", { balance, request: asked, seconds }),
     );
   }
 
@@ -105,7 +95,7 @@ export function createListening(options: ListeningOptions): Listening {
     },
     report(bytes, meaning) {
       expectLines();
-      told.line(escapeBytes(bytes), meaning);
+      records.line(escapeBytes(bytes), meaning);
     },
     closed() {
       callOffIdle();

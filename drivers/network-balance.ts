@@ -1,7 +1,10 @@
 import { connect } from "node:net";
+import { Refusal } from "../calibration/refusal.ts";
 import type { Balance } from "./balance.ts";
+import { balanceName } from "./balance-name.ts";
 import type { OpenCable } from "./cable.ts";
 import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
+import { errorFacts } from "./port-error.ts";
 
 export interface NetworkBalanceOptions extends CableOptions {
   host: string;
@@ -11,26 +14,21 @@ export interface NetworkBalanceOptions extends CableOptions {
 /** How long a connection may take to stand, ms; a balance on the bench's own network answers in a few. */
 const connectingMs = 3000;
 
-/** "host:port", as an owner types it. Throws RangeError that says what would be right. */
+/** "host:port", as an owner types it. Throws Refusal that says what would be right. */
 export function parseNetworkAddress(text: string): { host: string; port: number } {
   const match = /^(?:tcp:\/\/)?(\[[0-9a-fA-F:.]+\]|[\w.-]+):(\d{1,5})$/.exec(text);
   const port = Number(match?.[2]);
   if (!match || port < 1 || port > 65535)
-    throw new RangeError(
-      `"${text}" is no network address of a balance. Right: host and port, such as 192.0.2.7:4001 or tcp://balance.example:4001.`,
-    );
+    throw new Refusal("port.address.network", { address: text }, "port");
   return { host: match[1]!.replace(/^\[|\]$/g, ""), port };
 }
 
 /** A balance that sends its text lines over a TCP connection, by itself or through a serial converter. */
 export function createNetworkBalance(options: NetworkBalanceOptions): Balance {
-  const at = `${options.host}:${options.port}`;
   return createCabledBalance({
     ...options,
-    name: `balance at ${at}`,
-    openSays: `Listening to the balance at ${at}.`,
-    lostSoonSays:
-      "It was lost within seconds: many converters serve one program at a time. Close the other one.",
+    name: balanceName.network(`${options.host}:${options.port}`),
+    lostSoon: "line.lost.network-soon",
     open: openNetworkCable(options.host, options.port),
   });
 }
@@ -45,7 +43,7 @@ function openNetworkCable(host: string, port: number): OpenCable {
       });
       socket.on("data", (chunk) => ear.bytes(chunk));
       socket.on("error", (error) => {
-        if (!open) reject(new Error(inWords(host, port, error)));
+        if (!open) reject(refused(host, port, error));
       });
       socket.on("close", () => {
         if (open) ear.lost();
@@ -63,11 +61,10 @@ function openNetworkCable(host: string, port: number): OpenCable {
     });
 }
 
-function inWords(host: string, port: number, error: NodeJS.ErrnoException): string {
-  const at = `${host}:${port}`;
-  if (error.code === "ECONNREFUSED")
-    return `${at} answers, but nothing listens on port ${port} there. Check the port number in the balance's network menu.`;
-  if (error.code === "ENOTFOUND" || error.code === "EAI_AGAIN")
-    return `There is no machine called ${host} on this network. Check the name, or use the number the balance shows.`;
-  return `${at} cannot be reached: ${error.message}. Check cable and switch; it is tried again by itself.`;
+function refused(host: string, port: number, error: Error): Refusal {
+  const address = `${host}:${port}`;
+  const { code, message } = errorFacts(error);
+  if (code === "ECONNREFUSED") return new Refusal("line.refused.no-listener", { address, number: port });
+  if (code === "ENOTFOUND" || code === "EAI_AGAIN") return new Refusal("line.refused.no-host", { host });
+  return new Refusal("line.refused.unreachable", { address, reason: message });
 }

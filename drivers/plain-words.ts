@@ -1,10 +1,10 @@
-import type { BalanceEvent, Steadiness } from "./reading.ts";
+import { type BalanceEvent, type EventCode, lineEvent, type Stability } from "./reading.ts";
 
 /** Words a person would read on a display; anything else has to be learned from the balance or told by its owner. */
-const steadyWords: Record<string, Steadiness> = {
-  stable: "steady",
-  steady: "steady",
-  settled: "steady",
+const stabilityWords: Record<string, Stability> = {
+  stable: "stable",
+  steady: "stable",
+  settled: "stable",
   unstable: "moving",
   moving: "moving",
   motion: "moving",
@@ -12,43 +12,21 @@ const steadyWords: Record<string, Steadiness> = {
 };
 
 /** What a token beside a number says about rest: only plain words count, others tell nothing. */
-export function steadyWord(token: string): Steadiness {
-  return steadyWords[token.toLowerCase()] ?? "not-told";
+export function stabilityWord(token: string): Stability {
+  return stabilityWords[token.toLowerCase()] ?? "unknown";
 }
 
-const sayings: readonly [RegExp, BalanceEvent["kind"], string][] = [
-  [
-    /^over[ -]?(load|range|capacity)?$/i,
-    "overload",
-    "the load is above the range. Take it off; use a lighter beaker, or hang the piece from the balance",
-  ],
-  [
-    /^under[ -]?(load|range)?$/i,
-    "underload",
-    "the load is below the range. Put the pan or hanger back, then zero the balance",
-  ],
-  [
-    /^(err(or)?|fault)[ .:]*\w{0,6}$/i,
-    "trouble",
-    "the balance reports a fault. Look it up in its manual before weighing on",
-  ],
-  [
-    /^(low|weak)[ -]?bat(t(ery)?)?$|^bat(t(ery)?)?[ -]?low$/i,
-    "trouble",
-    "its battery is low. Change it before weighing on",
-  ],
-  [
-    /^(warm(ing)?[ -]?up|calibrating|adjusting|please wait|wait|busy)$/i,
-    "trouble",
-    "the balance is busy with itself. Wait until it shows a weight",
-  ],
+const words: readonly [RegExp, EventCode][] = [
+  [/^over[ -]?(load|range|capacity)?$/i, "line.overload.word"],
+  [/^under[ -]?(load|range)?$/i, "line.underload.word"],
+  [/^(err(or)?|fault)[ .:]*\w{0,6}$/i, "line.error.fault"],
+  [/^(low|weak)[ -]?bat(t(ery)?)?$|^bat(t(ery)?)?[ -]?low$/i, "line.error.battery"],
+  [/^(warm(ing)?[ -]?up|calibrating|adjusting|please wait|wait|busy)$/i, "line.error.busy"],
 ];
 
 /** An event for a whole line that is a plain word, or null. */
 export function wordsMeaning(line: string): { event: BalanceEvent } | null {
-  const words = line.replace(/[\x00-\x1f]/g, " ").trim();
-  for (const [pattern, kind, says] of sayings)
-    if (pattern.test(words))
-      return { event: { kind, says: `The balance says "${words}": ${says}. Nothing was taken.` } };
-  return null;
+  const word = line.replace(/[\x00-\x1f]/g, " ").trim();
+  const found = words.find(([pattern]) => pattern.test(word));
+  return found ? lineEvent(found[1], { word }) : null;
 }

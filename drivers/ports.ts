@@ -10,10 +10,8 @@ export interface FoundPort {
   device: string;
   /** what makes the name stable: the device itself, the socket it is plugged into, or nothing */
   stableBy: "device" | "socket" | "nothing";
-  /** what sits there, in words, when it can be known */
+  /** what sits there, when it can be known */
   identity: string | null;
-  /** for the owner who chooses */
-  says: string;
 }
 
 export interface PortRoots {
@@ -28,7 +26,7 @@ const serialDevice = /^tty(USB|ACM|S|AMA)\d+$/;
 
 /**
  * The ports of this machine, stable names first. Reads the links that the system keeps under /dev/serial; runs no
- * other program. A device whose by-id name is missing because a twin took it is listed by its socket.
+ * other program. A device whose by-id name is missing because another device took it is listed by its socket.
  */
 export function listPorts(roots: PortRoots = systemRoots): FoundPort[] {
   const byId = links(join(roots.dev, "serial/by-id"));
@@ -37,7 +35,7 @@ export function listPorts(roots: PortRoots = systemRoots): FoundPort[] {
     (name) => serialDevice.test(name) && real(roots, name),
   );
   const identities = new Map(devices.map((name) => [name, usbIdentity(join(roots.dev, name), roots)]));
-  const twins = (name: string) =>
+  const isDoubled = (name: string) =>
     identities.get(name) !== null &&
     [...identities].some(([other, identity]) => other !== name && identity === identities.get(name));
   const ports = devices.map((name): FoundPort => {
@@ -45,23 +43,9 @@ export function listPorts(roots: PortRoots = systemRoots): FoundPort[] {
     const identity = identities.get(name) ?? null;
     const idName = byId.get(name);
     const pathName = byPath.get(name);
-    if (idName && !twins(name))
-      return { path: idName, device, stableBy: "device", identity, says: `${idName} (now ${device})` };
-    if (pathName)
-      return {
-        path: pathName,
-        device,
-        stableBy: "socket",
-        identity,
-        says: `${pathName} (now ${device}): named by its socket, because another device calls itself the same. Keep it in this socket.`,
-      };
-    return {
-      path: device,
-      device,
-      stableBy: "nothing",
-      identity,
-      says: `${device}: has no stable name; after unplugging it may have another number.`,
-    };
+    if (idName && !isDoubled(name)) return { path: idName, device, stableBy: "device", identity };
+    if (pathName) return { path: pathName, device, stableBy: "socket", identity };
+    return { path: device, device, stableBy: "nothing", identity };
   });
   const order = ["device", "socket", "nothing"];
   return ports.sort(

@@ -18,16 +18,7 @@ export function profiledLines(
   const gapMs = linesPerSecond === null ? 0 : 1000 / linesPerSecond;
   return {
     patienceMs: byItself ? Math.max(defaultPatienceMs, gapsOfPatience * gapMs) : Number.POSITIVE_INFINITY,
-    read() {
-      const read = readByProfile(profile);
-      return (line, bytes) => {
-        const meaning = read(line, bytes);
-        // A learned line between two readings belongs to the stream and does not end what was read before it.
-        return meaning && "event" in meaning && meaning.event.kind === "not-a-weight"
-          ? { event: { ...meaning.event, kind: "housekeeping" } }
-          : meaning;
-      };
-    },
+    read: () => readByProfile(profile),
     cutter({ onLine, firstLine = "drop" }) {
       const cutter = cutByProfile(profile, firstLine);
       const hear = (lines: ReturnType<typeof cutter.push>) => {

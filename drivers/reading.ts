@@ -1,7 +1,8 @@
+import type { Code, Message, Params } from "../calibration/message.ts";
 import type { MassUnit } from "../calibration/units.ts";
 
-/** What the line itself says about rest: by its own mark, or nothing at all. */
-export type Steadiness = "steady" | "moving" | "not-told";
+/** What the line itself says about rest, by its own mark; unknown where it says nothing. */
+export type Stability = "stable" | "moving" | "unknown";
 
 /** A number a balance sent, decimals kept as text. */
 export interface Reading {
@@ -10,31 +11,39 @@ export interface Reading {
   unit: MassUnit;
   /** the same in g, exact decimal text */
   grams: string;
-  steady: Steadiness;
+  stability: Stability;
   /** what the line calls the weight, when it does */
   label?: "net" | "gross";
 }
 
-/** Something a balance line says that is not a weight. Never a number. */
-export interface BalanceEvent {
-  kind:
-    | "unknown-line"
-    | "overload"
-    | "underload"
-    | "not-a-weight"
-    | "unit-missing"
-    | "unclear"
-    | "damaged"
-    | "housekeeping"
-    | "clock-jumped"
-    | "trouble"
-    | "silent"
-    | "lost"
-    | "back"
-    | "open"
-    | "refused";
-  /** a whole sentence for a person: what, with which value, what would be right, what to do */
-  says: string;
+/** Codes of events: "line.<kind>", or "line.<kind>.<which>" where one kind is told in several ways. */
+export type EventCode = Extract<Code, `line.${string}`>;
+
+type KindOf<C> = C extends `line.${infer Kind}.${string}`
+  ? Kind
+  : C extends `line.${infer Kind}`
+    ? Kind
+    : never;
+
+export type EventKind = KindOf<EventCode>;
+
+/** Something a line or its cable says that is not a weight, as a message for a person. Never a number. */
+export interface BalanceEvent extends Message {
+  readonly kind: EventKind;
+  readonly code: EventCode;
+  readonly params: Params;
+}
+
+/** True for the code of an event. */
+export function isEventCode(code: Code): code is EventCode {
+  return code.startsWith("line.");
+}
+
+/** What a line means that is no weight. */
+export function lineEvent(code: EventCode, params: Params = {}): { event: BalanceEvent } {
+  const [, kind] = code.split(".");
+  // the second part of each event code is its kind, by the type
+  return { event: { kind: kind as EventKind, code, params } };
 }
 
 /** One line as it came, with what it was understood to mean. The bytes and times are the original observation. */
@@ -56,7 +65,7 @@ export type LineReader = (line: string) => LineMeaning;
 /** The same for readers that also look at the bytes as received, parity bits and line end included. */
 export type BytesReader = (line: string, bytes: Uint8Array) => LineMeaning;
 
-const endings: ReadonlySet<BalanceEvent["kind"]> = new Set([
+const endings: ReadonlySet<EventKind> = new Set([
   "lost",
   "refused",
   "silent",
@@ -65,7 +74,7 @@ const endings: ReadonlySet<BalanceEvent["kind"]> = new Set([
   "not-a-weight",
   "unit-missing",
   "unclear",
-  "trouble",
+  "error",
 ]);
 
 /** Events after which earlier readings no longer count: what is on the pan now is not what they said. */

@@ -1,11 +1,12 @@
 import { existsSync, statSync } from "node:fs";
 import { SerialPort } from "serialport";
 import type { Balance } from "./balance.ts";
+import { balanceName } from "./balance-name.ts";
 import type { OpenCable } from "./cable.ts";
 import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { type LineSettings, parseLineSettings } from "./line-settings.ts";
-import { portTroubleInWords } from "./port-trouble.ts";
+import { portRefused } from "./port-error.ts";
 import { stableName } from "./ports.ts";
 import { usbIdentity } from "./usb-identity.ts";
 
@@ -26,8 +27,8 @@ const systemNames = {
 };
 
 /**
- * A balance on a serial port. Throws RangeError at once when the line settings are wrong; every other trouble is
- * told as an event and the port is tried again.
+ * A balance on a serial port. Throws Refusal at once when the line settings are wrong; every other error is
+ * an event and the port is tried again.
  */
 export function createSerialBalance(options: SerialBalanceOptions): Balance {
   const { path, line = "9600-8n1", clock = systemClock, names = systemNames } = options;
@@ -37,11 +38,10 @@ export function createSerialBalance(options: SerialBalanceOptions): Balance {
   let name = path;
   return createCabledBalance({
     ...options,
-    name: `balance on ${path}`,
-    openSays: `Listening to the balance on ${path} at ${line}.`,
-    lostSoonSays:
-      "It was lost within seconds of being opened: the programs brltty and ModemManager are known to take such ports. " +
-      "Run: sudo systemctl stop ModemManager; sudo apt-get remove brltty.",
+    name: balanceName.serial(path),
+    settings: line,
+    // programs such as brltty and ModemManager take a port right after it was opened
+    lostSoon: "line.lost.serial-soon",
     identity: () => names.identity(name),
     open: (ear) => {
       if (existsSync(name)) name = names.stable(name) ?? name;
@@ -83,7 +83,7 @@ export function openSerialCable(
       port.on("error", gone);
       port.open((error) => {
         if (error) {
-          reject(new Error(portTroubleInWords(path, { message: error.message })));
+          reject(portRefused(path, { message: error.message }));
           return;
         }
         device = deviceUnder(path);

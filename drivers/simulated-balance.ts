@@ -1,21 +1,22 @@
 import type { MassUnit } from "../calibration/units.ts";
+import { balanceName, nameMessage } from "./balance-name.ts";
 import { type Clock, systemClock } from "./clock.ts";
+import { createLineRecords } from "./line-records.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
-import type { BytesReader } from "./reading.ts";
+import { type BytesReader, lineEvent } from "./reading.ts";
 import { readAnyShape } from "./shapes/index.ts";
-import { createChance } from "./simulated/chance.ts";
 import type { SimulatedBalance } from "./simulated/commands.ts";
 import { type Display, plainLine, shownIn } from "./simulated/display.ts";
 import { type LineFault, spoiled } from "./simulated/faults.ts";
 import type { Surroundings } from "./simulated/load.ts";
-import { createMechanism, type MechanismSettings } from "./simulated/mechanism.ts";
-import { createStage } from "./simulated/stage.ts";
-import { createTold } from "./told.ts";
+import { createLoading } from "./simulated/loading.ts";
+import { createSeededRandom } from "./simulated/seeded-random.ts";
+import { createSwingingPan, type SwingingPanSettings } from "./simulated/swinging-pan.ts";
 
 export type { SimulatedBalance } from "./simulated/commands.ts";
 export type { SimulatedPiece } from "./simulated/load.ts";
 
-export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<MechanismSettings> {
+export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<SwingingPanSettings> {
   seed?: number;
   readabilityGrams?: number;
   /** above it the display says so instead of a number */
@@ -33,8 +34,8 @@ export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<
 export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): SimulatedBalance {
   const { capacityGrams = 320, linesPerSecond = 5, clock = systemClock, writes = plainLine } = options;
   let readability = options.readabilityGrams ?? 0.0001;
-  let identity = "simulated balance no. 1";
-  const chance = createChance(options.seed ?? 1);
+  let identity = "simulated 1";
+  const random = createSeededRandom(options.seed ?? 1);
   const around: Surroundings = {
     liquidKgPerM3: options.liquidKgPerM3 ?? 997.9,
     airKgPerM3: options.airKgPerM3 ?? 1.19,
@@ -42,24 +43,24 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     beakerGrams: options.beakerGrams ?? 148.6,
     bubblesMg: options.bubblesMg ?? 0,
   };
-  const mechanism = createMechanism(chance, {
+  const pan = createSwingingPan(random, {
     settlingSeconds: options.settlingSeconds ?? 0.35,
     noiseGrams: options.noiseGrams ?? readability * 0.4,
     driftGramsPerHour: options.driftGramsPerHour ?? readability * 2,
   });
   const patienceMs = options.patienceMs ?? defaultPatienceMs;
-  const name = "simulated balance";
-  const told = createTold(clock);
+  const balance = nameMessage(balanceName.simulated);
+  const records = createLineRecords(clock);
   const listening = createListening({
     clock,
-    told,
+    records,
     read: options.read ?? (() => readAnyShape()),
     patienceMs,
-    name: `The ${name}`,
+    balance,
   });
 
-  const { hands, zeroGrams } = createStage(around, capacityGrams, (grams) =>
-    mechanism.load(grams, clock.monotonicMs()),
+  const { actions, zeroGrams } = createLoading(around, capacityGrams, (grams) =>
+    pan.load(grams, clock.monotonicMs()),
   );
   let unit: MassUnit = "g";
   let plugged = true;
@@ -72,20 +73,20 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
   let running = false;
 
   function line(): string {
-    const grams = mechanism.shows(clock.monotonicMs());
+    const grams = pan.shows(clock.monotonicMs());
     if (grams > capacityGrams) return "overload\r\n";
     shown = [...shown, grams].slice(-Math.max(3, Math.ceil(linesPerSecond * 0.8)));
     const spread = Math.max(...shown) - Math.min(...shown);
-    const steady = shown.length >= 3 && spread <= Math.max(1.5 * readability, 4 * readability * 0.6);
-    return writes({ digits: shownIn(grams - zeroGrams(), unit, readability), unit, steady });
+    const stable = shown.length >= 3 && spread <= Math.max(1.5 * readability, 4 * readability * 0.6);
+    return writes({ digits: shownIn(grams - zeroGrams(), unit, readability), unit, stable });
   }
 
   function send(text: string): void {
     const fault = faults.shift();
     const whole = Buffer.from(text, "latin1");
-    const bytes = fault ? spoiled(whole, fault, chance) : whole;
+    const bytes = fault ? spoiled(whole, fault, random) : whole;
     // Cables deliver in pieces.
-    const cut = chance.whole(bytes.length + 1);
+    const cut = random.whole(bytes.length + 1);
     listening.bytes(bytes.subarray(0, cut));
     listening.bytes(bytes.subarray(cut));
   }
@@ -101,23 +102,20 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     if (plugged) return;
     plugged = true;
     listening.opened();
-    told.event("back", `The ${name} is back. Check its zero before weighing on.`);
+    records.event(lineEvent("line.back", { balance }));
   }
 
   return {
-    ...hands,
-    name,
+    ...actions,
+    name: balanceName.simulated,
     patienceMs,
     identity: () => identity,
-    onLine: told.onLine,
+    onLine: records.onLine,
     start() {
       if (running) return;
       running = true;
       listening.opened();
-      told.event(
-        "open",
-        "The simulated balance is on. It weighs invented pieces; nothing it says is a measurement.",
-      );
+      records.event(lineEvent("line.open.simulated"));
       tick();
     },
     async stop() {
@@ -132,12 +130,12 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
       if (!plugged) return;
       plugged = false;
       listening.closed();
-      told.event("lost", `The ${name} is gone. Nothing is taken until it is back.`);
+      records.event(lineEvent("line.lost", { balance }));
     },
     replug: plugIn,
     replugOther() {
       if (plugged) return;
-      identity = "simulated balance no. 2";
+      identity = "simulated 2";
       readability *= 10;
       plugIn();
     },
@@ -147,7 +145,7 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     powerOn() {
       quiet = false;
       // A balance that is switched on takes what it carries as its zero.
-      hands.zero();
+      actions.zero();
     },
     freeze() {
       quiet = true;

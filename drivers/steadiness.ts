@@ -1,4 +1,5 @@
 import { lastPlace } from "../calibration/decimal.ts";
+import { type Message, message } from "../calibration/message.ts";
 import type { MassUnit } from "../calibration/units.ts";
 import type { LineRecord } from "./reading.ts";
 
@@ -35,7 +36,7 @@ export const onKeySettling: Settling = { ...usualSettling, markedLines: 1, windo
 
 export type Judgement =
   | { settled: true; by: "mark" | "own-criterion"; lines: ReadingRecord[] }
-  | { settled: false; because: string };
+  | { settled: false; because: Message };
 
 /**
  * Has the balance come to rest? Judges the newest of the given readings, oldest first, by the balance's own mark if
@@ -43,21 +44,23 @@ export type Judgement =
  */
 export function judge(readings: readonly ReadingRecord[], settling: Settling): Judgement {
   const newest = readings.at(-1);
-  if (!newest) return { settled: false, because: "No line has come yet." };
-  const told = readings.some(({ reading }) => reading.steady !== "not-told");
-  return told ? judgeByMark(readings, settling) : judgeByWindow(readings, newest, settling);
+  if (!newest) return { settled: false, because: message("balance.rest.no-line") };
+  const marked = readings.some(({ reading }) => reading.stability !== "unknown");
+  return marked ? judgeByMark(readings, settling) : judgeByWindow(readings, newest, settling);
 }
 
 function judgeByMark(readings: readonly ReadingRecord[], { markedLines }: Settling): Judgement {
   const lines = readings.slice(-markedLines);
-  const moving = lines.filter(({ reading }) => reading.steady !== "steady").length;
+  const moving = lines.filter(({ reading }) => reading.stability !== "stable").length;
   if (lines.length < markedLines)
-    return { settled: false, because: `Waiting for ${markedLines - lines.length} more line.` };
-  if (moving > 0) return { settled: false, because: "The balance says that it is still moving." };
+    return {
+      settled: false,
+      because: message("balance.rest.more-lines", { lines: markedLines - lines.length }),
+    };
+  if (moving > 0) return { settled: false, because: message("balance.rest.moving") };
   const mixed = differing(lines);
   if (mixed) return { settled: false, because: mixed };
-  if (spreadInPlaces(lines) > 1.01)
-    return { settled: false, because: "Two lines marked as steady do not agree. Waiting for the next." };
+  if (spreadInPlaces(lines) > 1.01) return { settled: false, because: message("balance.rest.disagree") };
   return { settled: true, by: "mark", lines };
 }
 
@@ -73,7 +76,7 @@ function judgeByWindow(
     const seconds = Math.max(0, (windowMs - (newest.monotonicMs - readings[0]!.monotonicMs)) / 1000);
     return {
       settled: false,
-      because: `The balance does not say when it is steady: watching it for ${seconds.toFixed(1)} s more.`,
+      because: message("balance.rest.watching", { seconds }),
     };
   }
   const mixed = differing(lines);
@@ -82,25 +85,24 @@ function judgeByWindow(
   if (places > spread + 0.01)
     return {
       settled: false,
-      because: `Still moving: ${Math.round(places)} last places within ${windowMs / 1000} s, allowed ${spread}.`,
+      because: message("balance.rest.spread", { places, seconds: windowMs / 1000, allowed: spread }),
     };
   const slope = Math.abs(slopeInPlaces(lines));
   if (slope > slopePerSecond)
     return {
       settled: false,
-      because: `Still drifting by ${slope.toFixed(1)} last places a second, allowed ${slopePerSecond}.`,
+      because: message("balance.rest.drift", { places_per_s: slope, allowed: slopePerSecond }),
     };
   return { settled: true, by: "own-criterion", lines };
 }
 
-function differing(lines: readonly ReadingRecord[]): string | null {
+function differing(lines: readonly ReadingRecord[]): Message | null {
   const units = new Set(lines.map(({ reading }) => reading.unit));
-  if (units.size > 1)
-    return `The unit changed (${[...units].join(", ")}). Readings in two units are not mixed.`;
+  if (units.size > 1) return message("balance.rest.units", { units: [...units] });
   const labels = new Set(lines.map(({ reading }) => reading.label));
-  if (labels.size > 1) return "Net and gross weights are mixed. Waiting for lines of one kind.";
+  if (labels.size > 1) return message("balance.rest.labels");
   const places = new Set(lines.map(({ reading }) => lastPlace(reading.text)));
-  return places.size > 1 ? "The number of decimals changed. Waiting until it keeps still." : null;
+  return places.size > 1 ? message("balance.rest.decimals") : null;
 }
 
 /** Largest less smallest reading, in last places. */

@@ -1,3 +1,4 @@
+import type { Code } from "../calibration/message.ts";
 import type { MassUnit } from "../calibration/units.ts";
 
 /** Units of mass as balances write them. Exact spelling, since case tells a milligram from a tonne. */
@@ -21,29 +22,32 @@ const massWords: Record<string, MassUnit> = {
   OZ: "oz",
 };
 
+/** What a number is that is no weight to be used: a code of its words. */
+export type Quantity = Extract<Code, `quantity.${string}`>;
+
 /** Written after a number, these say that it is no weight, or one in a unit with more than one meaning. */
-const otherWords: Record<string, string> = {
-  pcs: "a count of pieces",
-  PCS: "a count of pieces",
-  "%": "a percentage",
-  "g/cm3": "a density worked out by the balance itself",
-  "g/cm\u00B3": "a density worked out by the balance itself",
-  "kg/m3": "a density worked out by the balance itself",
-  "kg/m\u00B3": "a density worked out by the balance itself",
-  "g/ml": "a density worked out by the balance itself",
-  "g/mL": "a density worked out by the balance itself",
-  N: "a force",
-  mN: "a force",
-  "\u00B0C": "a temperature",
-  "lb:oz": "a weight in two units",
-  lb: "a weight in pounds",
-  tl: "a weight in taels, which differ from place to place",
-  tola: "a weight in tolas",
-  mom: "a weight in momme",
-  gr: "a weight in gr, which is read as gram by some and as grain by others",
+const otherWords: Record<string, Quantity> = {
+  pcs: "quantity.count",
+  PCS: "quantity.count",
+  "%": "quantity.percent",
+  "g/cm3": "quantity.density",
+  "g/cm\u00B3": "quantity.density",
+  "kg/m3": "quantity.density",
+  "kg/m\u00B3": "quantity.density",
+  "g/ml": "quantity.density",
+  "g/mL": "quantity.density",
+  N: "quantity.force",
+  mN: "quantity.force",
+  "\u00B0C": "quantity.temperature",
+  "lb:oz": "quantity.two-units",
+  lb: "quantity.pounds",
+  tl: "quantity.taels",
+  tola: "quantity.tolas",
+  mom: "quantity.momme",
+  gr: "quantity.gr",
 };
 
-export type UnitMeaning = { unit: MassUnit } | { notWeight: string } | null;
+export type UnitMeaning = { unit: MassUnit } | { notWeight: Quantity } | null;
 
 /** What the word behind a number says: a unit of mass, something that is no weight to be used, or not known. */
 export function unitMeaning(word: string): UnitMeaning {

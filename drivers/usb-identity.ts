@@ -2,8 +2,8 @@ import { readFileSync, realpathSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 
 /**
- * What the USB device behind a port says it is: "USB device 1a2b:0003, serial number A113". Null for a port that is
- * not on USB. Two adapters without a serial number have the same words, and cannot be told apart.
+ * What the USB device behind a port says it is: "USB 1a2b:0003 #A113", vendor, product and serial number. Null for a port
+ * that is not on USB. Two adapters without a serial number say the same, and cannot be told apart.
  */
 export function usbIdentity(path: string, { sys }: { sys: string } = { sys: "/sys" }): string | null {
   let folder: string;
@@ -17,7 +17,7 @@ export function usbIdentity(path: string, { sys }: { sys: string } = { sys: "/sy
     const product = line(join(folder, "idProduct"));
     if (vendor !== null && product !== null) {
       const serial = line(join(folder, "serial"));
-      return `USB device ${vendor}:${product}, ${serial === null ? "no serial number" : `serial number ${serial}`}`;
+      return `USB ${vendor}:${product}${serial === null ? "" : ` #${serial}`}`;
     }
     folder = dirname(folder);
   }

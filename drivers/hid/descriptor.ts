@@ -136,9 +136,7 @@ function* items(bytes: Uint8Array): Generator<{ tag: Tag; size: number; unsigned
     const long = prefix === 0xfe;
     const size = long ? (bytes[at + 1] ?? 0) + 2 : ([0, 1, 2, 4][prefix & 3] ?? 0);
     if (at + 1 + size > bytes.length)
-      throw new RangeError(
-        `The report descriptor ends inside its item at byte ${at}. It was read incompletely; unplug the scale and plug it in again.`,
-      );
+      throw new RangeError(`report descriptor: the item at byte ${at} runs over the end`);
     const data = at + 1;
     at = data + size;
     if (long) continue;

@@ -1,5 +1,5 @@
 import { toGrams } from "../../calibration/units.ts";
-import type { BalanceEvent, LineMeaning, Steadiness } from "../reading.ts";
+import { type EventCode, type LineMeaning, lineEvent, type Stability } from "../reading.ts";
 import { fieldValue, inputFields, type ReportField } from "./descriptor.ts";
 import { dataScaling, dataWeight, isUnitUsage, type ScaleStatus, statusOf, unitOf } from "./usages.ts";
 
@@ -32,25 +32,16 @@ export function scaleReports(descriptor: Uint8Array): ScaleReports | null {
       const body = weight.reportId === 0 ? report : report.subarray(1);
       if (weight.reportId !== 0 && report[0] !== weight.reportId) return null;
       const said = status ? statusOf(chosenUsage(status, body)) : null;
-      const trouble = said ? statusEvents[said] : undefined;
-      if (trouble) return { event: trouble };
+      const happened = said ? statusEvents[said] : undefined;
+      if (happened) return lineEvent(happened);
       const steps = fieldValue(weight, body);
       const unitUsage = unit ? chosenUsage(unit, body) : 0;
       const known = unitOf(unitUsage);
-      if (steps === null)
-        return event(
-          "damaged",
-          `A report of ${report.length} bytes is too short for the weight it should carry. It was dropped.`,
-        );
-      if (!unit)
-        return event(
-          "unit-missing",
-          `The scale sent ${steps} steps without a unit. A number without a unit is no weight.`,
-        );
-      if (known === null)
-        return event("not-a-weight", "The scale shows a unit that is not read here. Set it to weigh in g.");
+      if (steps === null) return lineEvent("line.damaged.report", { bytes: report.length });
+      if (!unit) return lineEvent("line.unit-missing.report", { steps });
+      if (known === null) return lineEvent("line.not-a-weight.unit-not-read");
       const text = decimalSteps(steps, scaling ? asSignedByte(fieldValue(scaling, body) ?? 0) : 0);
-      return { reading: { text, unit: known, grams: toGrams(text, known), steady: rest(said) } };
+      return { reading: { text, unit: known, grams: toGrams(text, known), stability: stabilityOf(said) } };
     },
   };
 }
@@ -78,31 +69,15 @@ function decimalSteps(steps: number, exponent: number): string {
   return `${sign}${padded.slice(0, exponent)}.${padded.slice(exponent)}`;
 }
 
-function rest(status: ScaleStatus | null): Steadiness {
-  if (status === null) return "not-told";
-  return status === "in-motion" ? "moving" : "steady";
+function stabilityOf(status: ScaleStatus | null): Stability {
+  if (status === null) return "unknown";
+  return status === "in-motion" ? "moving" : "stable";
 }
 
-function event(kind: BalanceEvent["kind"], says: string): { event: BalanceEvent } {
-  return { event: { kind, says } };
-}
-
-const statusEvents: Partial<Record<ScaleStatus, BalanceEvent>> = {
-  fault: { kind: "trouble", says: "The scale reports a fault. Look it up in its manual before weighing on." },
-  "under-zero": {
-    kind: "underload",
-    says: "The scale is below zero, and its report has no sign to say by how much. Zero it with the hanger or beaker on, or leave some load on the pan.",
-  },
-  "over-limit": {
-    kind: "overload",
-    says: "The load is above the range of the scale. Take it off; use a lighter beaker, or hang the piece from the balance.",
-  },
-  "requires-calibration": {
-    kind: "trouble",
-    says: "The scale asks to be adjusted. Do that with its own check weight before weighing on.",
-  },
-  "requires-rezero": {
-    kind: "trouble",
-    says: "The scale asks to be zeroed. Empty the pan and press its zero key.",
-  },
+const statusEvents: Partial<Record<ScaleStatus, EventCode>> = {
+  fault: "line.error.report-fault",
+  "under-zero": "line.underload.report",
+  "over-limit": "line.overload.report",
+  "requires-calibration": "line.error.report-adjust",
+  "requires-rezero": "line.error.report-zero",
 };

@@ -7,7 +7,7 @@ import { type ScaleReports, scaleReports } from "./scale-report.ts";
 export interface FoundScale {
   /** its raw device, such as /dev/hidraw0 */
   path: string;
-  /** what the system calls it */
+  /** what the system calls it, with vendor, product and serial number: "Name (1a2b:0003) #A113" */
   identity: string;
   reports: ScaleReports;
 }
@@ -33,7 +33,7 @@ function identity(device: string, name: string): string {
   const [, vendor, product] = /^\w+:0*(\w{4}):0*(\w{4})$/.exec(fact("HID_ID") ?? "") ?? [];
   const serial = fact("HID_UNIQ");
   const called = fact("HID_NAME") ?? name;
-  return `${called}${vendor ? ` (${vendor}:${product})` : ""}, ${serial ? `serial number ${serial}` : "no serial number"}`;
+  return `${called}${vendor ? ` (${vendor}:${product})` : ""}${serial ? ` #${serial}` : ""}`;
 }
 
 function names(folder: string): string[] {

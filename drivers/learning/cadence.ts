@@ -1,3 +1,4 @@
+import { message } from "../../calibration/message.ts";
 import { median, type Observed } from "./observed.ts";
 import type { Finding, Profile } from "./profile.ts";
 import { stillPhases } from "./recording.ts";
@@ -20,9 +21,9 @@ export function cadenceOf(readings: readonly Observed[]): { cadence: Profile["ca
     finding: {
       field: "cadence",
       sure,
-      says: byItself
-        ? `Readings come by themselves, ${linesPerSecond} a second.`
-        : `Readings came ${readings.length} times and at no steady pace: on a key, when asked, or when the number changes.`,
+      message: byItself
+        ? message("learn.cadence.steady", { per_second: linesPerSecond ?? 0 })
+        : message("learn.cadence.uneven", { times: readings.length }),
     },
   };
 }

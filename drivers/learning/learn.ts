@@ -1,19 +1,27 @@
+import { type Message, message } from "../../calibration/message.ts";
 import { cadenceOf } from "./cadence.ts";
+import {
+  lineFindings,
+  motionFindings,
+  numberFindings,
+  otherFindings,
+  restByNumberFinding,
+  shownLine,
+} from "./findings.ts";
 import { grammar } from "./grammar.ts";
 import { type Lines, linesOf } from "./lines.ts";
 import { withMeanings } from "./marked-parts.ts";
 import { commaUnclear, marksOf } from "./number-style.ts";
 import { numbersIn } from "./numbers.ts";
-import type { Observed } from "./observed.ts";
-import { atRest } from "./observed.ts";
+import { atRest, type Observed } from "./observed.ts";
 import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
 import {
+  type Answered,
   type Answers,
   commaQuestion,
   displayedQuestion,
   type Question,
-  type Told,
   unitQuestion,
   whichQuestion,
 } from "./questions.ts";
@@ -21,14 +29,6 @@ import type { Recording } from "./recording.ts";
 import { samplesFrom } from "./samples.ts";
 import { type WeightCandidate, weightCandidates } from "./weight-lines.ts";
 import { around, weightShape } from "./weight-parts.ts";
-import {
-  lineFindings,
-  motionFinding,
-  numberFindings,
-  otherFindings,
-  restByNumberFinding,
-  shownLine,
-} from "./words.ts";
 
 export interface Hints {
   name?: string;
@@ -44,8 +44,8 @@ export interface Learned {
   /** null while a question is open or nothing could be learned */
   profile: Profile | null;
   findings: Finding[];
-  /** what was learned, or why nothing was, in whole sentences with the very lines */
-  says: string[];
+  /** why nothing was learned */
+  failed?: Message;
   questions: Question[];
 }
 
@@ -60,10 +60,7 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   const candidates = weightCandidates(lines.texts);
   const line = exampleLine(candidates[0], lines);
   if (candidates.length === 0)
-    return nothing(
-      `${lines.single.length} lines came, such as "${line}", but no number in them grew when the weight was put on and fell when it was taken off. Learn again with a heavier weight, and press on only when asked.`,
-      findings,
-    );
+    return nothing(message("learn.failed.no-weight", { lines: lines.single.length, line }), findings);
 
   const questions: Question[] = [];
   const ask = <T extends string | number>(asked: Question | T | null): T | null => {
@@ -77,11 +74,11 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
       ? candidates[0]!.ordinal
       : ask(whichQuestion(choices(candidates), line, answers["which-number"]));
   const chosen = candidates.find((candidate) => candidate.ordinal === ordinal) ?? candidates[0]!;
-  const told: Told = { comma: null, impliedPlaces: null, unit: null, whichNumber: ordinal };
+  const told: Answered = { comma: null, impliedPlaces: null, unit: null, whichNumber: ordinal };
   let shape = weightShape(chosen.lines, told);
   if (shape.notWeight)
     return nothing(
-      `The balance sends ${shape.notWeight}, as in "${line}". Set it to weigh in g, then learn again.`,
+      message("learn.failed.not-a-weight", { quantity: message(shape.notWeight), line }),
       findings,
     );
   const example = chosen.lines.find(({ observed }) => shownLine(observed) === line)?.number.digits ?? "";
@@ -93,8 +90,7 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   if (marks.decimalMark === "none" && marks.grouping === "none" && !commaUnclear(shape.zones))
     told.impliedPlaces = ask(displayedQuestion(example, line, answers.displayed));
   told.unit = shape.unit?.unit ?? ask(unitQuestion(line, answers.unit));
-  if (questions.length > 0 || told.unit === null)
-    return { profile: null, findings, says: findings.map(({ says }) => says), questions };
+  if (questions.length > 0 || told.unit === null) return { profile: null, findings, questions };
   shape = weightShape(chosen.lines, told);
 
   const style = shape.parts.find((part): part is NumberPart => part.is === "number")!;
@@ -115,9 +111,9 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   const shown = readings.find((reading) => shownLine(reading) === line) ?? readings[0];
   findings.push(
     ...numberFindings(style, shape, unit, line, (shown && match(shown.text)?.text) ?? ""),
-    restByNumber
-      ? restByNumberFinding(blind)
-      : motionFinding(motion, (mark) => lineWith(mark, readings, match)),
+    ...(restByNumber
+      ? [restByNumberFinding(blind)]
+      : motionFindings(motion, (mark) => lineWith(mark, readings, match))),
     ...otherFindings(
       others,
       recording.moments.some(({ phase }) => phase === "overloaded"),
@@ -145,16 +141,12 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
     findings,
   };
   const samples = samplesFrom(base, [...readings, ...others.map(({ example }) => example)]);
-  if (samples.length === 0)
-    return nothing(
-      `The lines, such as "${line}", could not be read back by what was learned of them.`,
-      findings,
-    );
-  return { profile: { ...base, samples }, findings, says: findings.map(({ says }) => says), questions: [] };
+  if (samples.length === 0) return nothing(message("learn.failed.not-read-back", { line }), findings);
+  return { profile: { ...base, samples }, findings, questions: [] };
 }
 
-function nothing(because: string, findings: Finding[] = []): Learned {
-  return { profile: null, findings, says: [...findings.map(({ says }) => says), because], questions: [] };
+function nothing(failed: Message, findings: Finding[] = []): Learned {
+  return { profile: null, findings, failed, questions: [] };
 }
 
 /** The last line at rest with the weight on: the one the owner can compare with the display. */
@@ -192,9 +184,10 @@ function lineWith(
 function coverage({ single }: Lines, readLines: ReadonlySet<string>, otherCount: number): Finding {
   const left = single.filter(({ text }) => !readLines.has(text)).length - otherCount;
   const sure = left <= Math.max(2, 0.05 * single.length);
+  const counts = { lines: single.length, unread: Math.max(0, left) };
   return {
     field: "coverage",
     sure,
-    says: `Of ${single.length} lines ${Math.max(0, left)} are not read by what was learned.${sure ? "" : " That is more than torn lines explain: look at them before trusting the rest."}`,
+    message: message(sure ? "learn.coverage" : "learn.coverage.poor", counts),
   };
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from "../../calibration/message.ts";
 import { escapeBytes } from "../escape.ts";
 import { type Block, blockOf } from "./blocks.ts";
 import { checkOf, framedText, parityOf, textOf, withoutCheck } from "./bytes.ts";
@@ -21,30 +22,21 @@ export interface Lines {
   misfits: number;
 }
 
-export type NoLines = { because: string };
+export type NoLines = { because: Message };
 
 const leastPrintable = 0.6;
 
 /** Cuts the recording into lines, or says why its bytes are no lines. `ending` is given where the owner knows it. */
 export function linesOf(recording: Recording, given?: Ending): Lines | NoLines {
   const all = Uint8Array.from(recording.chunks.flatMap((chunk) => [...chunk.bytes]));
-  if (all.length === 0)
-    return {
-      because:
-        "Nothing came from the balance. Check that it is on and connected and that it is set to send; where it sends only on a key, press its print key in every step.",
-    };
+  if (all.length === 0) return { because: message("learn.failed.nothing-came") };
   const parity = parityOf(all);
   const mask = parity === "none" ? 0xff : 0x7f;
   const printable = all.filter((byte) => (byte & mask) >= 0x20 && (byte & mask) < 0x7f).length;
   if (printable < leastPrintable * all.length)
-    return {
-      because: `${all.length} bytes came and only ${printable} of them are characters of text. That is what a wrong speed looks like: try another speed, then learn again.`,
-    };
+    return { because: message("learn.failed.few-characters", { bytes: all.length, printable }) };
   const ending = given ?? endingOf(recording.chunks, mask);
-  if (!ending)
-    return {
-      because: `${all.length} bytes came, but no end of a line can be seen in them: no character that comes again at every end, and no pause. Set the balance to send a line end, then learn again.`,
-    };
+  if (!ending) return { because: message("learn.failed.no-line-end", { bytes: all.length }) };
   const cutter = createProfileCutter(ending, mask);
   const endMs = recording.chunks.at(-1)!.atMs;
   const cut = [

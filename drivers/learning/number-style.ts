@@ -68,7 +68,7 @@ export function marksOf(zones: readonly Zone[], comma: "decimal" | "thousands" |
     decimalMark = both.lastIndexOf(".") > both.lastIndexOf(",") ? "." : ",";
     grouping = decimalMark === "." ? "," : ".";
   } else if (kinds.size === 1) {
-    const only = [...kinds][0] as "." | ",";
+    const only = kinds.has(",") ? "," : ".";
     if (comma === "thousands") grouping = only;
     else decimalMark = only;
   }

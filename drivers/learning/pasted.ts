@@ -1,4 +1,5 @@
-import { type Chunk, type Moment, type Phase, phases, type Recording } from "./recording.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { type Chunk, isPhase, type Moment, type Phase, phases, type Recording } from "./recording.ts";
 
 /** Pasted lines carry no times; this many milliseconds are put between them so that their order is kept. */
 export const pastedLineMs = 200;
@@ -6,7 +7,7 @@ export const pastedLineMs = 200;
 /**
  * A recording from text that was copied out of some other window, with the moments marked by hand: a line that
  * begins with `#` names the phase that begins there, as `# loaded`. Every other line is a line of the balance.
- * Throws RangeError when a mark names no phase, or when no phase is marked at all.
+ * Throws Refusal when a mark names no phase, or when no phase is marked at all.
  */
 export function recordingFromText(text: string): Recording {
   const chunks: Chunk[] = [];
@@ -21,18 +22,13 @@ export function recordingFromText(text: string): Recording {
     chunks.push({ atMs: atMs + 1, bytes: new TextEncoder().encode(`${line}\n`) });
     atMs += pastedLineMs;
   }
-  if (moments.length === 0)
-    throw new RangeError(
-      `The pasted text marks no moment. Put a line such as "# empty", "# putting-on", "# loaded", "# touched", "# settled" or "# taking-off" where each began.`,
-    );
+  if (moments.length === 0) throw new Refusal("learn.recording.unmarked", { right: marks() }, "text");
   return { chunks, moments };
 }
 
 function named(name: string): Phase {
-  if (Object.hasOwn(phases, name)) return name as Phase;
-  throw new RangeError(
-    `"# ${name}" names no moment. Right: ${Object.keys(phases)
-      .map((phase) => `# ${phase}`)
-      .join(", ")}.`,
-  );
+  if (isPhase(name)) return name;
+  throw new Refusal("learn.recording.step", { step: name, right: marks() }, "text");
 }
+
+const marks = () => phases.map((phase) => `# ${phase}`);

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { isMessage, type Message } from "../../calibration/message.ts";
 import { massUnits } from "../../calibration/units.ts";
 
 /** What a mark beside the number was seen to go with. It has no meaning of its own. */
@@ -67,26 +68,35 @@ const check = z.strictObject({
   written: z.enum(["byte", "hex-upper", "hex-lower"]),
 });
 
-const finding = z.strictObject({
-  field: z.enum([
-    "bytes",
-    "line-end",
-    "check",
-    "block",
-    "number",
-    "sign",
-    "width",
-    "decimals",
-    "unit",
-    "motion",
-    "overload",
-    "other-lines",
-    "cadence",
-    "coverage",
-  ]),
-  sure: z.boolean(),
-  says: z.string(),
-});
+const field = z.enum([
+  "bytes",
+  "line-end",
+  "check",
+  "block",
+  "number",
+  "sign",
+  "width",
+  "decimals",
+  "unit",
+  "motion",
+  "overload",
+  "other-lines",
+  "cadence",
+  "coverage",
+]);
+
+const message = z
+  .custom<Message>(isMessage)
+  .meta({ type: "object", description: "what was found: code and params" });
+
+const finding = z.union([
+  z.strictObject({ field, sure: z.boolean(), message }),
+  z.strictObject({
+    field,
+    sure: z.boolean(),
+    says: z.string().describe("the finding in English, as earlier versions kept it"),
+  }),
+]);
 
 const sample = z.strictObject({
   raw: z.string().describe("the line as received, line end included, control characters escaped"),
@@ -132,11 +142,13 @@ export type NumberPart = z.infer<typeof numberPart>;
 export type Mark = z.infer<typeof mark>;
 export type Ending = z.infer<typeof ending>;
 export type Check = z.infer<typeof check>;
-export type Finding = z.infer<typeof finding>;
+export type Finding = Extract<z.infer<typeof finding>, { message: Message }>;
+/** A finding as a profile holds it; earlier versions kept a sentence. */
+export type KeptFinding = Profile["findings"][number];
 export type Sample = z.infer<typeof sample>;
 export type Parity = Profile["parity"];
 
 /** The published schema of a profile, as JSON Schema. */
-export function profileJsonSchema(): Record<string, unknown> {
-  return z.toJSONSchema(profileSchema) as Record<string, unknown>;
+export function profileJsonSchema() {
+  return z.toJSONSchema(profileSchema, { unrepresentable: "any" });
 }

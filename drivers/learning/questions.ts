@@ -1,21 +1,28 @@
 import { isDecimal } from "../../calibration/decimal.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import { isMassUnit, type MassUnit, massUnits } from "../../calibration/units.ts";
 
 /** A thing that no bytes can tell. Asked once, the answer is kept in the profile. */
 export interface Question {
   id: "which-number" | "comma" | "displayed" | "unit";
-  /** a whole sentence, with the line it is about */
-  asks: string;
+  /** with the line it is about */
+  asks: Message;
   /** the answers there are; absent where the owner types one */
-  options?: { value: string; says: string }[];
+  options?: Option[];
   /** why the last answer could not be taken */
-  refused?: string;
+  refused?: Message;
+}
+
+export interface Option {
+  value: string;
+  message: Message;
 }
 
 /** What the owner answered, by the id of the question. */
 export type Answers = Partial<Record<Question["id"], string>>;
 
-export interface Told {
+/** What the owner has answered so far; null where nothing was asked or answered. */
+export interface Answered {
   comma: "decimal" | "thousands" | null;
   impliedPlaces: number | null;
   unit: MassUnit | null;
@@ -27,19 +34,27 @@ export function commaQuestion(
   digits: string,
   line: string,
   answer: string | undefined,
-): Question | Told["comma"] {
+): Question | Answered["comma"] {
   if (answer === "decimal" || answer === "thousands") return answer;
   const mark = digits.includes(",") ? "," : ".";
   const [whole = "", rest = ""] = digits.split(mark);
+  const options: Option[] = [
+    { value: "decimal", message: message("learn.answer.decimal", { whole, rest }) },
+    { value: "thousands", message: message("learn.answer.thousands", { digits: `${whole}${rest}` }) },
+  ];
   return {
     id: "comma",
-    asks: `The line "${line}" says ${digits}. Is that a little more than ${whole}, or more than ${whole} thousand?`,
-    options: [
-      { value: "decimal", says: `${whole} and ${rest} thousandths` },
-      { value: "thousands", says: `${whole}${rest}, without decimals` },
-    ],
-    ...(answer === undefined ? {} : { refused: `"${answer}" is not one of the two answers.` }),
+    asks: message("learn.question.comma", { line, digits, whole }),
+    options,
+    ...notOffered(answer, options),
   };
+}
+
+/** Why an answer that is none of the options is not taken; nothing while none was given. */
+function notOffered(answer: string | undefined, options: readonly Option[]): Pick<Question, "refused"> {
+  if (answer === undefined) return {};
+  const right = { anyOf: options.map((option) => option.message) };
+  return { refused: message("learn.answer.not-offered", { answer, right }) };
 }
 
 /** "displayed": where the point belongs in digits sent without one. The answer is what the display shows. */
@@ -48,7 +63,7 @@ export function displayedQuestion(
   line: string,
   answer: string | undefined,
 ): Question | number {
-  const asks = `The line "${line}" came while the weight lay on the pan. It carries no decimal point. What did the display of the balance show then?`;
+  const asks = message("learn.question.displayed", { line });
   if (answer === undefined) return { id: "displayed", asks };
   const shown = answer.trim().replace(",", ".").replace(/^\+/, "");
   const bare = shown.replace(".", "").replace(/^0+(?=\d)/, "");
@@ -60,18 +75,19 @@ export function displayedQuestion(
   return {
     id: "displayed",
     asks,
-    refused: `"${answer}" does not carry the digits ${sent} of the line. Right: all digits that the display showed, zeros at the end included, with its point.`,
+    refused: message("learn.answer.other-digits", { answer, digits: sent }),
   };
 }
 
 /** "unit": which unit the number is in, where the line does not say it in a known word. */
 export function unitQuestion(line: string, answer: string | undefined): Question | MassUnit {
   if (answer !== undefined && isMassUnit(answer)) return answer;
+  const options = massUnits.map((unit) => ({ value: unit, message: asText(unit) }));
   return {
     id: "unit",
-    asks: `The line "${line}" names no unit that is known here. Which unit does the display of the balance show?`,
-    options: massUnits.map((unit) => ({ value: unit, says: unit })),
-    ...(answer === undefined ? {} : { refused: `"${answer}" is none of ${massUnits.join(", ")}.` }),
+    asks: message("learn.question.unit", { line }),
+    options,
+    ...notOffered(answer, options),
   };
 }
 
@@ -83,10 +99,14 @@ export function whichQuestion(
 ): Question | number {
   const chosen = numbers.find(({ ordinal }) => String(ordinal) === answer);
   if (chosen) return chosen.ordinal;
+  const options = numbers.map(({ ordinal, shown }) => ({ value: String(ordinal), message: asText(shown) }));
   return {
     id: "which-number",
-    asks: `In "${line}" more than one number follows the weight. Which one is to be read?`,
-    options: numbers.map(({ ordinal, shown }) => ({ value: String(ordinal), says: shown })),
-    ...(answer === undefined ? {} : { refused: `"${answer}" is none of the numbers.` }),
+    asks: message("learn.question.which-number", { line }),
+    options,
+    ...notOffered(answer, options),
   };
 }
+
+/** A text that is the same in every language. */
+const asText = (text: string) => message("learn.answer.text", { text });

@@ -1,6 +1,6 @@
 import { toGrams } from "../../calibration/units.ts";
 import { wordsMeaning } from "../plain-words.ts";
-import type { LineMeaning, Steadiness } from "../reading.ts";
+import { type LineMeaning, lineEvent, type Stability } from "../reading.ts";
 import { framedText, parityHolds, textOf, withoutCheck, withoutParity } from "./bytes.ts";
 import { grammar, type Matched } from "./grammar.ts";
 import type { Part, Profile } from "./profile.ts";
@@ -20,8 +20,7 @@ export function readByProfile(profile: Profile): ProfileReader {
 
   return (line, bytes) => {
     const shown = line.trim();
-    if (!parityHolds(bytes, profile.parity))
-      return trouble(shown, "came with a wrong parity bit, so a character in it is damaged");
+    if (!parityHolds(bytes, profile.parity)) return lineEvent("line.error.parity", { line: shown });
     const body = withoutEnd(withoutParity(bytes, profile.parity), profile);
     const checked = profile.check === null ? body : withoutCheck(body, profile.check);
     const text = (profile.ending.kind === "frame" ? framedText : textOf)(checked ?? body);
@@ -32,43 +31,15 @@ export function readByProfile(profile: Profile): ProfileReader {
       return meaning(matched, matched.text, profile, shown);
     }
     const other = others.find(({ match }) => match(text) !== null);
-    if (other?.kind === "overload")
-      return {
-        event: {
-          kind: "overload",
-          says: `The balance sent "${shown}", as it did when it was loaded beyond its range. Take the load off; nothing was taken.`,
-        },
-      };
-    if (other)
-      return noWeight(
-        `The balance sent "${shown}", a line without a weight that stands between its readings.`,
-      );
+    if (other?.kind === "overload") return lineEvent("line.overload.learned", { line: shown });
+    if (other) return lineEvent("line.housekeeping.between", { line: shown });
     if (checked !== null && members.some((match) => match(text) !== null))
-      return noWeight(
-        `The balance sent "${shown}", one of the ${profile.blockLines} lines that together are one reading.`,
-      );
+      return lineEvent("line.housekeeping.block", { line: shown, lines: profile.blockLines });
     const words = wordsMeaning(text);
     if (words) return words;
-    if (checked === null) return trouble(shown, "came with a check byte that does not fit");
-    return {
-      event: {
-        kind: "unknown-line",
-        says: `"${shown}" is not written as the lines this balance was learned from. Nothing was taken. If this goes on, learn its lines again.`,
-      },
-    };
-  };
-}
-
-function noWeight(says: string): LineMeaning {
-  return { event: { kind: "not-a-weight", says } };
-}
-
-function trouble(shown: string, what: string): LineMeaning {
-  return {
-    event: {
-      kind: "trouble",
-      says: `"${shown}" ${what}. Nothing was taken. If this goes on, check the cable, the speed and the parity.`,
-    },
+    return lineEvent(checked === null ? "line.error.check" : "line.unknown-line.not-as-learned", {
+      line: shown,
+    });
   };
 }
 
@@ -107,17 +78,11 @@ function meaning(
   const said = restByNumber ? ["steady"] : matched.marks.map((mark) => mark.means);
   const unitMarked = weight.some((part) => part.is === "mark" && part.marks.some((mark) => mark.unit));
   const unitSent = !unitMarked || matched.marks.some((mark) => mark.unit);
-  const steady: Steadiness = said.includes("moving")
+  const stability: Stability = said.includes("moving")
     ? "moving"
     : said.includes("unsure") || !said.includes("steady")
-      ? "not-told"
-      : "steady";
-  if (!unitSent && steady !== "moving")
-    return {
-      event: {
-        kind: "unit-missing",
-        says: `The balance sent "${shown}" without its unit. A number without a unit is no weight; set the balance to send it.`,
-      },
-    };
-  return { reading: { text, unit: unit.unit, grams: toGrams(text, unit.unit), steady } };
+      ? "unknown"
+      : "stable";
+  if (!unitSent && stability !== "moving") return lineEvent("line.unit-missing.learned", { line: shown });
+  return { reading: { text, unit: unit.unit, grams: toGrams(text, unit.unit), stability } };
 }

@@ -1,20 +1,25 @@
 /**
  * What stands on the pan and what happens to it, as the owner was asked to do it. A phase lasts until the next moment.
- * "empty", "loaded" and "settled" are still; "putting-on", "touched" and "taking-off" move.
+ * Still: "empty", "loaded", "settled". Moving: "putting-on", "touched" and "taking-off". "overloaded": pressed beyond its
+ * range; "below-zero": shows less than zero; "unmarked": nothing is said about the pan.
  */
-export const phases = {
-  empty: "the pan is empty and left alone",
-  "putting-on": "a weight is put on",
-  loaded: "the weight lies still",
-  touched: "the pan is touched with a finger",
-  settled: "the weight lies still again",
-  "taking-off": "the weight is taken off",
-  overloaded: "the pan is pressed beyond its range",
-  "below-zero": "the balance shows less than zero",
-  unmarked: "nothing is said about the pan",
-} as const;
+export const phases = [
+  "empty",
+  "putting-on",
+  "loaded",
+  "touched",
+  "settled",
+  "taking-off",
+  "overloaded",
+  "below-zero",
+  "unmarked",
+] as const;
 
-export type Phase = keyof typeof phases;
+export type Phase = (typeof phases)[number];
+
+export function isPhase(name: string): name is Phase {
+  return phases.some((phase) => phase === name);
+}
 
 export interface Chunk {
   /** arrival on a clock that never jumps, ms */

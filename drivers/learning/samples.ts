@@ -1,5 +1,7 @@
+import { type Code, type Message, message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import { escapeBytes, unescapeText } from "../escape.ts";
-import type { LineMeaning } from "../reading.ts";
+import type { EventKind, LineMeaning, Stability } from "../reading.ts";
 import { createProfileCutter } from "./cutter.ts";
 import type { Observed } from "./observed.ts";
 import type { Profile, Sample } from "./profile.ts";
@@ -34,7 +36,7 @@ export function samplesFrom(profile: Omit<Profile, "samples">, observed: readonl
   for (const { bytes, text } of observed) {
     const meaning = meaningOfBytes(whole, bytes);
     if (meaning === null || ("event" in meaning && meaning.event.kind === "unknown-line")) continue;
-    const kind = `${"reading" in meaning ? meaning.reading.steady : meaning.event.kind} ${text.replace(/[\d.,+-]+/g, "9")}`;
+    const kind = `${"reading" in meaning ? meaning.reading.stability : meaning.event.kind} ${text.replace(/[\d.,+-]+/g, "9")}`;
     const had = kept.get(kind) ?? 0;
     if (had >= mostPerKind || samples.length >= 24) continue;
     kept.set(kind, had + 1);
@@ -43,33 +45,72 @@ export function samplesFrom(profile: Omit<Profile, "samples">, observed: readonl
   return samples;
 }
 
+/** The words of format 1 for stability and for kinds of event that have other names in the program. */
+const stabilityWords = { stable: "steady", moving: "moving", unknown: "not-told" } as const;
+const kindWords: Partial<Record<EventKind, string>> = { error: "trouble", housekeeping: "not-a-weight" };
+
 function expected(raw: string, meaning: Exclude<LineMeaning, null>): Sample {
-  if ("event" in meaning) return { raw, reading: null, event: meaning.event.kind };
-  const { text, unit, steady } = meaning.reading;
-  return { raw, reading: { text, unit, steady }, event: null };
+  if ("event" in meaning) {
+    const { kind } = meaning.event;
+    return { raw, reading: null, event: kindWords[kind] ?? kind };
+  }
+  const { text, unit, stability } = meaning.reading;
+  return { raw, reading: { text, unit, steady: stabilityWords[stability] }, event: null };
+}
+
+const stabilities: Record<NonNullable<Sample["reading"]>["steady"], Stability> = {
+  steady: "stable",
+  moving: "moving",
+  "not-told": "unknown",
+};
+const eventCodes: Record<string, Code> = {
+  overload: "balance.state.overload",
+  underload: "balance.state.underload",
+  "not-a-weight": "balance.state.housekeeping",
+  "unit-missing": "balance.state.unit-missing",
+  "unknown-line": "balance.state.unknown-line",
+  trouble: "balance.state.error",
+  damaged: "balance.state.damaged",
+};
+
+/** What a sample is read as, for people. */
+export function sampleMessage({ reading, event }: Pick<Sample, "reading" | "event">): Message {
+  if (!reading) {
+    const code = event === null ? "profile.sample.no-line" : eventCodes[event];
+    return code ? message(code) : message("learn.answer.text", { text: event ?? "" });
+  }
+  return message("balance.reading", {
+    reading: { decimal: reading.text },
+    unit: reading.unit,
+    stability: message(`balance.stability.${stabilities[reading.steady]}`),
+  });
 }
 
 export interface CheckResult {
   passed: boolean;
-  /** one sentence for each sample line that is no longer read as it was */
-  failures: string[];
+  /** one for each sample line that is no longer read as it was */
+  failures: Message[];
 }
 
 /** Replays the sample lines of a profile through the way from bytes to meaning. Pure; never throws. */
 export function checkProfile(profile: Profile): CheckResult {
-  const failures = profile.samples.flatMap((sample) => {
-    const told = (s: Sample) =>
-      s.reading ? `${s.reading.text} ${s.reading.unit}, ${s.reading.steady}` : `${s.event}`;
-    let got: Sample;
-    try {
-      const meaning = meaningOfBytes(profile, unescapeText(sample.raw));
-      got = meaning ? expected(sample.raw, meaning) : { raw: sample.raw, reading: null, event: "no line" };
-    } catch (error) {
-      return [`The sample "${sample.raw}" cannot be turned into bytes: ${(error as Error).message}`];
-    }
-    return told(got) === told(sample)
-      ? []
-      : [`The sample "${sample.raw}" should be read as ${told(sample)}; it is read as ${told(got)}.`];
-  });
+  const failures = profile.samples.flatMap((sample) => failureOf(profile, sample) ?? []);
   return { passed: failures.length === 0, failures };
+}
+
+function failureOf(profile: Profile, sample: Sample): Message | null {
+  try {
+    const meaning = meaningOfBytes(profile, unescapeText(sample.raw));
+    const got: Sample = meaning
+      ? expected(sample.raw, meaning)
+      : { raw: sample.raw, reading: null, event: null };
+    if (JSON.stringify([got.reading, got.event]) === JSON.stringify([sample.reading, sample.event]))
+      return null;
+    const [wanted, read] = [sampleMessage(sample), sampleMessage(got)];
+    return message("profile.sample.differs", { line: sample.raw, expected: wanted, read });
+  } catch (error) {
+    // bytes that cannot be written, in a profile that somebody edited
+    if (error instanceof Refusal) return error;
+    throw error;
+  }
 }

@@ -1,9 +1,11 @@
+import { type Message, message } from "../../calibration/message.ts";
 import type { Moment, Phase } from "./recording.ts";
 
+/** What the owner can be asked to do. */
+type AskedPhase = Exclude<Phase, "unmarked">;
+
 export interface Step {
-  phase: Phase;
-  /** what the owner is to do now */
-  says: string;
+  phase: AskedPhase;
   /** how long the step lasts at least, ms */
   leastMs: number;
   /** may be left out by the owner */
@@ -12,40 +14,15 @@ export interface Step {
 
 /** The guided half minute. Still steps are long enough for a slow balance to settle in their first half. */
 export const steps: readonly Step[] = [
-  {
-    phase: "empty",
-    says: "Leave the pan empty and do not touch the bench.",
-    leastMs: 5000,
-    optional: false,
-  },
-  {
-    phase: "putting-on",
-    says: "Put a weight on, one that needs most of the digits of the display, and jog it a little.",
-    leastMs: 3000,
-    optional: false,
-  },
-  { phase: "loaded", says: "Hands off. Let the weight lie still.", leastMs: 6000, optional: false },
-  {
-    phase: "touched",
-    says: "Touch the pan lightly with a finger and keep pressing a little more and a little less.",
-    leastMs: 4000,
-    optional: false,
-  },
-  { phase: "settled", says: "Hands off again. Let it settle.", leastMs: 6000, optional: false },
-  { phase: "taking-off", says: "Take the weight off.", leastMs: 3000, optional: false },
-  { phase: "empty", says: "Leave the pan empty and do not touch the bench.", leastMs: 5000, optional: false },
-  {
-    phase: "below-zero",
-    says: "If you like: with the weight on press the balance's own zero key, take the weight off and wait. It shows how a minus is written. Otherwise leave this out.",
-    leastMs: 5000,
-    optional: true,
-  },
-  {
-    phase: "overloaded",
-    says: "If you like: press the pan carefully just beyond its range, as its manual allows, and hold. It shows what is sent then. Otherwise leave this out.",
-    leastMs: 3000,
-    optional: true,
-  },
+  { phase: "empty", leastMs: 5000, optional: false },
+  { phase: "putting-on", leastMs: 3000, optional: false },
+  { phase: "loaded", leastMs: 6000, optional: false },
+  { phase: "touched", leastMs: 4000, optional: false },
+  { phase: "settled", leastMs: 6000, optional: false },
+  { phase: "taking-off", leastMs: 3000, optional: false },
+  { phase: "empty", leastMs: 5000, optional: false },
+  { phase: "below-zero", leastMs: 5000, optional: true },
+  { phase: "overloaded", leastMs: 3000, optional: true },
 ];
 
 /** Bursts of bytes that a step wants to have heard; a slow balance makes it last longer. */
@@ -111,9 +88,10 @@ function next(session: Session, atMs: number): Session {
   return following ? { ...base, moments: [...session.moments, { atMs, phase: following.phase }] } : base;
 }
 
-export interface Told {
+/** Where the guided half minute stands, for the owner. */
+export interface SessionNow {
   /** what to do now, or that all is done */
-  says: string;
+  message: Message;
   phase: Phase | null;
   /** seconds left at the least, whole */
   secondsLeft: number;
@@ -123,26 +101,15 @@ export interface Told {
   canSkip: boolean;
 }
 
-/** What the page tells the owner at this moment. */
-export function tellNow(session: Session, atMs: number): Told {
+export function sessionNow(session: Session, atMs: number): SessionNow {
   const step = steps[session.step];
   const of = steps.length;
   if (!step)
-    return {
-      says: "Done. The lines are read now.",
-      phase: null,
-      secondsLeft: 0,
-      step: of,
-      of,
-      canSkip: false,
-    };
-  const left = Math.max(0, wantedBursts - session.bursts);
-  const key =
-    session.onKey && left > 0
-      ? ` Nothing comes by itself: press the print key of the balance ${left} time${left === 1 ? "" : "s"}, about a second apart.`
-      : "";
+    return { message: message("learn.step.done"), phase: null, secondsLeft: 0, step: of, of, canSkip: false };
+  const asked = message(`learn.step.${step.phase}`);
+  const times = Math.max(0, wantedBursts - session.bursts);
   return {
-    says: step.says + key,
+    message: session.onKey && times > 0 ? message("learn.on-key", { step: asked, times }) : asked,
     phase: step.phase,
     secondsLeft: Math.max(0, Math.ceil((step.leastMs - (atMs - session.stepSinceMs)) / 1000)),
     step: session.step + 1,

@@ -1,50 +1,39 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import { type Profile, profileSchema } from "./profile.ts";
 import { checkProfile } from "./samples.ts";
-
-export type Imported = { profile: Profile; refused?: never } | { refused: string; profile?: never };
 
 /** A profile as text to be kept or handed on. */
 export function exportProfile(profile: Profile): string {
   return `${JSON.stringify(profile, null, 2)}\n`;
 }
 
-/** Reads a profile from text. Refuses, with words, what is no profile and what fails its own sample lines. */
-export function importProfile(text: string): Imported {
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch (error) {
-    return {
-      refused: `This is not a profile: it is no JSON (${(error as Error).message}). Choose a file that was exported as a profile.`,
-    };
-  }
+/** Reads a profile from text. Throws Refusal for what is no profile and for what fails its own sample lines. */
+export function importProfile(text: string): Profile {
+  const json = fromJson(text);
   const format = typeof json === "object" && json !== null && "format" in json ? json.format : undefined;
-  if (format !== 1)
-    return {
-      refused: `This profile says format ${JSON.stringify(format) ?? "nothing"}; this version reads format 1. Learn the balance again, or update the bench.`,
-    };
+  if (format !== 1) throw new Refusal("profile.format", { format: JSON.stringify(format) ?? "–" });
   const parsed = profileSchema.safeParse(json);
-  if (!parsed.success) {
-    const first = parsed.error.issues[0]!;
-    return {
-      refused: `This profile is damaged at ${first.path.join(".") || "its top"}: ${first.message}. Export it again where it came from, or learn the balance again.`,
-    };
-  }
-  const flaw = flawOf(parsed.data);
-  if (flaw) return { refused: flaw };
-  const { passed, failures } = checkProfile(parsed.data);
-  if (!passed)
-    return {
-      refused: `This profile does not read its own sample lines: ${failures[0]} Learn the balance again.`,
-    };
-  return { profile: parsed.data };
+  if (!parsed.success)
+    throw new Refusal("profile.damaged", { at: parsed.error.issues[0]?.path.join(".") || "{ }" });
+  const { weight, others } = parsed.data;
+  // what the schema cannot say
+  if (weight.filter((part) => part.is === "number").length !== 1) throw new Refusal("profile.damaged.number");
+  if (others.some(({ line }) => line.some((part) => part.is === "number" || part.is === "mark")))
+    throw new Refusal("profile.damaged.other-lines");
+  mustReadItsSamples(parsed.data);
+  return parsed.data;
 }
 
-/** What the schema cannot say. */
-function flawOf({ weight, others }: Profile): string | null {
-  if (weight.filter((part) => part.is === "number").length !== 1)
-    return "This profile is damaged: its weight line must have exactly one number. Learn the balance again.";
-  if (others.some(({ line }) => line.some((part) => part.is === "number" || part.is === "mark")))
-    return "This profile is damaged: a line without a weight carries a number or a mark. Learn the balance again.";
-  return null;
+/** Throws Refusal when a profile does not read its own sample lines as they were confirmed. */
+export function mustReadItsSamples(profile: Profile): void {
+  const [failure] = checkProfile(profile).failures;
+  if (failure) throw new Refusal("profile.samples", { failure });
+}
+
+function fromJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Refusal("profile.not-json");
+  }
 }

@@ -1,5 +1,5 @@
 import type { MassUnit } from "../../calibration/units.ts";
-import { unitMeaning } from "../unit-words.ts";
+import { type Quantity, unitMeaning } from "../unit-words.ts";
 
 /** Stands for the unit while the parts of a line are worked out; one per character, so that columns stay. */
 export const UNIT = "\uE002";
@@ -12,8 +12,8 @@ export interface UnitPlace {
 
 export interface UnitFound {
   place: UnitPlace | null;
-  /** what the number is when it is no weight: "a count of pieces" */
-  notWeight: string | null;
+  /** what the number is when it is no weight, such as a count of pieces */
+  notWeight: Quantity | null;
 }
 
 const words = /[^\s\d,;:=<>()[\]\x00-\x1f]+/g;

@@ -1,7 +1,8 @@
+import type { Quantity } from "../unit-words.ts";
 import { numberStyle } from "./number-style.ts";
 import { partsOf } from "./parts.ts";
 import type { Part } from "./profile.ts";
-import type { Told } from "./questions.ts";
+import type { Answered } from "./questions.ts";
 import { UNIT, type UnitPlace, unitPlace, unitStoodIn } from "./unit-place.ts";
 import type { WeightLine } from "./weight-lines.ts";
 import { type Zoned, zoned } from "./zones.ts";
@@ -9,7 +10,7 @@ import { type Zoned, zoned } from "./zones.ts";
 export interface WeightShape {
   parts: Part[];
   unit: UnitPlace | null;
-  notWeight: string | null;
+  notWeight: Quantity | null;
   zones: Zoned["zones"];
   /** false when text beside the number changed in more ways than marks do */
   explained: boolean;
@@ -18,7 +19,7 @@ export interface WeightShape {
 /** How a weight is written: every line cut at its number, then what stands before and behind as parts. */
 export function weightShape(
   lines: readonly WeightLine[],
-  told: Pick<Told, "comma" | "impliedPlaces">,
+  told: Pick<Answered, "comma" | "impliedPlaces">,
 ): WeightShape {
   const cut = lines.map(({ observed, number }) => around(observed.text, number.start, number.end));
   const own = zoned(cut.map(({ text, number }) => ({ text, number })));

@@ -10,13 +10,12 @@ const line = new RegExp(
 
 export const auxiliaryDigit: Shape = {
   id: "auxiliary-digit",
-  says: "the last digit in brackets",
   reader:
     ({ comma }) =>
     (text) => {
       const [, sign, digits, square, round, unit = ""] = line.exec(text) ?? [];
       const last = square ?? round;
       if (sign === undefined || digits === undefined || last === undefined) return null;
-      return weight({ sign, digits: digits + last, unit, steady: "not-told" }, comma);
+      return weight({ sign, digits: digits + last, unit, stability: "unknown" }, comma);
     },
 };

@@ -1,3 +1,4 @@
+import { lineEvent } from "../reading.ts";
 import type { Shape } from "./shape.ts";
 
 //   "2026-03-04 10:22"     "10:22:31"     "04.03.26"     "ID 0042"     "No. 17"     "Serial: A-113"     "--------"
@@ -11,14 +12,6 @@ const line = new RegExp(
 /** Lines of a print-out between the weights. Kept as they are, and never a number, however many digits they carry. */
 export const dateAndIdLines: Shape = {
   id: "date-and-id-lines",
-  says: "date, time, numbers of balance and sample, ruled lines",
   reader: () => (text) =>
-    line.test(text)
-      ? {
-          event: {
-            kind: "housekeeping",
-            says: `A line of the print-out that is no weight: "${text.trim()}".`,
-          },
-        }
-      : null,
+    line.test(text) ? lineEvent("line.housekeeping.print-out", { line: text.trim() }) : null,
 };

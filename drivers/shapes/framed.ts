@@ -1,6 +1,6 @@
 import { agreeing, type CheckSum, checkSums } from "../check-byte.ts";
 import { digitsPattern, signPattern } from "../number.ts";
-import type { LineMeaning } from "../reading.ts";
+import { lineEvent } from "../reading.ts";
 import { unitPattern } from "../unit-words.ts";
 import { weight } from "../weight.ts";
 import type { Shape } from "./shape.ts";
@@ -15,7 +15,6 @@ const inside = new RegExp(`^ *(${signPattern}?) *(${digitsPattern}) *(${unitPatt
  */
 export const framed: Shape = {
   id: "framed",
-  says: "framed by a start and an end character, with a check behind it; the decimal point may be left out",
   reader({ comma, impliedDecimals }) {
     let sums: readonly CheckSum[] = checkSums;
     return (text) => {
@@ -23,14 +22,14 @@ export const framed: Shape = {
       if (payload === undefined) return null;
       if (check !== "") {
         const fitting = agreeing(sums, payload, check);
-        if (fitting.length === 0) return damaged(payload);
+        if (fitting.length === 0) return lineEvent("line.damaged.check", { line: payload });
         sums = fitting;
-      } else if (sums !== checkSums) return damaged(payload);
+      } else if (sums !== checkSums) return lineEvent("line.damaged.check", { line: payload });
       const [, sign, digits, unit = ""] = inside.exec(payload) ?? [];
       if (sign === undefined || digits === undefined) return null;
-      if (/[.,]/.test(digits)) return weight({ sign, digits, unit, steady: "not-told" }, comma);
-      if (impliedDecimals === undefined) return pointMissing(payload);
-      return weight({ sign, digits: withPoint(digits, impliedDecimals), unit, steady: "not-told" }, comma);
+      if (/[.,]/.test(digits)) return weight({ sign, digits, unit, stability: "unknown" }, comma);
+      if (impliedDecimals === undefined) return lineEvent("line.unclear.point", { line: payload });
+      return weight({ sign, digits: withPoint(digits, impliedDecimals), unit, stability: "unknown" }, comma);
     };
   },
 };
@@ -38,22 +37,4 @@ export const framed: Shape = {
 function withPoint(digits: string, decimals: number): string {
   const padded = digits.padStart(decimals + 1, "0");
   return decimals === 0 ? padded : `${padded.slice(0, -decimals)}.${padded.slice(-decimals)}`;
-}
-
-function damaged(payload: string): LineMeaning {
-  return {
-    event: {
-      kind: "damaged",
-      says: `The check behind "${payload}" is wrong or follows no known sum, so the line was dropped. If this goes on, check the cable and the parity.`,
-    },
-  };
-}
-
-function pointMissing(payload: string): LineMeaning {
-  return {
-    event: {
-      kind: "unclear",
-      says: `The balance sent "${payload}" without a decimal point. Say how many decimals its display shows; until then it is no weight.`,
-    },
-  };
 }

@@ -1,5 +1,5 @@
 import { wordsMeaning } from "../plain-words.ts";
-import type { LineReader } from "../reading.ts";
+import { type BalanceEvent, type LineReader, lineEvent } from "../reading.ts";
 import { auxiliaryDigit } from "./auxiliary-digit.ts";
 import { dateAndIdLines } from "./date-and-id-lines.ts";
 import { framed } from "./framed.ts";
@@ -59,12 +59,6 @@ function reading(readers: readonly LineReader[]): LineReader {
 }
 
 /** The event for a line that no shape knows. */
-export function unknownLine(line: string): { event: { kind: "unknown-line"; says: string } } {
-  const shown = line.length > 60 ? `${line.slice(0, 60)}…` : line;
-  return {
-    event: {
-      kind: "unknown-line",
-      says: `The balance sent a line that is not understood: "${shown}". No number was taken from it. If all lines look like this, check speed and parity, or learn its lines.`,
-    },
-  };
+export function unknownLine(line: string): { event: BalanceEvent } {
+  return lineEvent("line.unknown-line", { line: line.length > 60 ? `${line.slice(0, 60)}…` : line });
 }

@@ -1,5 +1,6 @@
 import { labelMeaning, labelPattern } from "../labels.ts";
 import { digitsPattern, signPattern } from "../number.ts";
+import { lineEvent } from "../reading.ts";
 import { unitPattern } from "../unit-words.ts";
 import { weight } from "../weight.ts";
 import type { Shape } from "./shape.ts";
@@ -11,20 +12,14 @@ const line = new RegExp(
 
 export const labelBefore: Shape = {
   id: "label-before",
-  says: "net, gross or tare, then the number and the unit",
   reader:
     ({ comma }) =>
     (text) => {
       const [, word, sign = "", digits, unit = ""] = line.exec(text) ?? [];
       if (word === undefined || digits === undefined) return null;
       const label = labelMeaning(word);
-      if (label === "tare")
-        return {
-          event: {
-            kind: "housekeeping",
-            says: `The balance says its tare: ${sign}${digits} ${unit}. It is not a weight of the piece.`,
-          },
-        };
-      return weight({ sign, digits, unit, steady: "not-told", label }, comma);
+      if (label === undefined) return null;
+      if (label === "tare") return lineEvent("line.housekeeping.tare", { tare: `${sign}${digits}`, unit });
+      return weight({ sign, digits, unit, stability: "unknown", label }, comma);
     },
 };

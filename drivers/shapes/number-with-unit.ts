@@ -8,12 +8,11 @@ const line = new RegExp(`^ *(${signPattern}?)(${digitsPattern}) *(${unitPattern}
 
 export const numberWithUnit: Shape = {
   id: "number-with-unit",
-  says: "a number with its sign directly before it, then the unit",
   reader:
     ({ comma }) =>
     (text) => {
       const [, sign, digits, unit] = line.exec(text) ?? [];
       if (sign === undefined || digits === undefined) return null;
-      return weight({ sign, digits, unit: unit ?? "", steady: "not-told" }, comma);
+      return weight({ sign, digits, unit: unit ?? "", stability: "unknown" }, comma);
     },
 };

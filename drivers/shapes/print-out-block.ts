@@ -1,5 +1,5 @@
 import { lastPlace, minus } from "../../calibration/decimal.ts";
-import type { Reading } from "../reading.ts";
+import { lineEvent, type Reading } from "../reading.ts";
 import { labelBefore } from "./label-before.ts";
 import type { Shape } from "./shape.ts";
 
@@ -12,7 +12,6 @@ const tare = /^ *(?:T|TARE|Tare|tare)[ :]+([\d.,]+) *\S* *$/;
  */
 export const printOutBlock: Shape = {
   id: "print-out-block",
-  says: "a print-out of several lines with gross, tare and net weight",
   reader(settings) {
     const labelled = labelBefore.reader(settings);
     let gross: Reading | null = null;
@@ -30,12 +29,7 @@ export const printOutBlock: Shape = {
         gross = reading;
         tareText = null;
         if (alone) return null;
-        return {
-          event: {
-            kind: "housekeeping",
-            says: `The balance says its gross weight: ${reading.text} ${reading.unit}. The net weight that follows is the one that counts.`,
-          },
-        };
+        return lineEvent("line.housekeeping.gross", { gross: { decimal: reading.text }, unit: reading.unit });
       }
       const block = gross !== null && tareText !== null ? { gross, tareText } : null;
       gross = null;
@@ -45,12 +39,12 @@ export const printOutBlock: Shape = {
       const off = Number(minus(minus(block.gross.text, block.tareText), reading.text));
       if (block.gross.unit === reading.unit && Math.abs(off) <= 1.01 * lastPlace(reading.text))
         return meaning;
-      return {
-        event: {
-          kind: "damaged",
-          says: `The print-out does not add up: gross ${block.gross.text} less tare ${block.tareText} is not net ${reading.text} ${reading.unit}. Nothing was taken; print again.`,
-        },
-      };
+      return lineEvent("line.damaged.sum", {
+        gross: { decimal: block.gross.text },
+        tare: { decimal: block.tareText },
+        net: { decimal: reading.text },
+        unit: reading.unit,
+      });
     };
   },
 };

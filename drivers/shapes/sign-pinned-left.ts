@@ -8,12 +8,11 @@ const line = new RegExp(`^ ?(${signPattern}) +(${digitsPattern}) *(${unitPattern
 
 export const signPinnedLeft: Shape = {
   id: "sign-pinned-left",
-  says: "the sign in the first column, blanks, the number, the unit",
   reader:
     ({ comma }) =>
     (text) => {
       const [, sign, digits, unit] = line.exec(text) ?? [];
       if (sign === undefined || digits === undefined) return null;
-      return weight({ sign, digits, unit: unit ?? "", steady: "not-told" }, comma);
+      return weight({ sign, digits, unit: unit ?? "", stability: "unknown" }, comma);
     },
 };

@@ -1,5 +1,5 @@
 import { digitsPattern, signPattern } from "../number.ts";
-import { steadyWord } from "../plain-words.ts";
+import { stabilityWord } from "../plain-words.ts";
 import { unitPattern } from "../unit-words.ts";
 import { weight } from "../weight.ts";
 import type { Shape } from "./shape.ts";
@@ -11,7 +11,6 @@ const line = new RegExp(
 
 export const tokenAfter: Shape = {
   id: "token-after",
-  says: "the number and the unit, then a word or sign",
   reader:
     ({ comma }) =>
     (text) => {
@@ -19,6 +18,6 @@ export const tokenAfter: Shape = {
       const token = word ?? mark;
       if (sign === undefined || digits === undefined || unit === undefined || token === undefined)
         return null;
-      return weight({ sign, digits, unit, steady: steadyWord(token) }, comma);
+      return weight({ sign, digits, unit, stability: stabilityWord(token) }, comma);
     },
 };

@@ -1,5 +1,5 @@
 import { digitsPattern, signPattern } from "../number.ts";
-import { steadyWord } from "../plain-words.ts";
+import { stabilityWord } from "../plain-words.ts";
 import { unitPattern } from "../unit-words.ts";
 import { weight } from "../weight.ts";
 import type { Shape } from "./shape.ts";
@@ -11,12 +11,11 @@ const line = new RegExp(
 
 export const tokenBefore: Shape = {
   id: "token-before",
-  says: "a word or sign, then the number and the unit",
   reader:
     ({ comma }) =>
     (text) => {
       const [, token, sign = "", digits, unit] = line.exec(text) ?? [];
       if (token === undefined || digits === undefined || unit === undefined) return null;
-      return weight({ sign, digits, unit, steady: steadyWord(token) }, comma);
+      return weight({ sign, digits, unit, stability: stabilityWord(token) }, comma);
     },
 };

@@ -12,7 +12,6 @@ const line = new RegExp(`^( *${signPattern}? *)(${digitsPattern})( *)(${unitPatt
  */
 export const unitWhenSteady: Shape = {
   id: "unit-when-steady",
-  says: "a number with its unit at rest, the same number with blanks in place of the unit while moving",
   reader({ comma }) {
     let unit = "";
     let blankSeen = false;
@@ -27,13 +26,13 @@ export const unitWhenSteady: Shape = {
         if (here !== columns || word !== unit) blankSeen = false;
         columns = here;
         unit = word;
-        return blankSeen ? weight({ sign, digits, unit, steady: "steady" }, comma) : null;
+        return blankSeen ? weight({ sign, digits, unit, stability: "stable" }, comma) : null;
       }
       const known = unitMeaning(unit);
       const blanks = gap.length + tail.length >= unit.length;
       if (here !== columns || known === null || "notWeight" in known || !blanks) return null;
       blankSeen = true;
-      return weight({ sign, digits, unit, steady: "moving" }, comma);
+      return weight({ sign, digits, unit, stability: "moving" }, comma);
     };
   },
 };

@@ -1,11 +1,11 @@
 import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
 
-/** What the simulated balance's display says at one moment. */
+/** What the simulated balance's display shows at one moment. */
 export interface Display {
   /** number as shown, decimal point, minus in front */
   digits: string;
   unit: MassUnit;
-  steady: boolean;
+  stable: boolean;
 }
 
 /** Decimals a step shows: 0.0001 shows 4, 0.05 shows 2. */
@@ -26,6 +26,6 @@ export function shownIn(grams: number, unit: MassUnit, readabilityGrams: number)
 }
 
 /** The line the simulated balance sends unless told otherwise: number, unit, and a plain word about rest. */
-export function plainLine({ digits, unit, steady }: Display): string {
-  return `${digits.padStart(12)} ${unit.padEnd(3)} ${steady ? "stable" : "moving"}\r\n`;
+export function plainLine({ digits, unit, stable }: Display): string {
+  return `${digits.padStart(12)} ${unit.padEnd(3)} ${stable ? "stable" : "moving"}\r\n`;
 }

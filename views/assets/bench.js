@@ -48,7 +48,7 @@
   const typing = (element) =>
     element?.closest?.("input:not([type=checkbox]):not([type=radio]),select,textarea,[contenteditable]");
   // The first letter of a balance that types like a keyboard is no shortcut: a letter counts once no other key has
-  // followed it closely, three times the longest gap of such a burst (drivers/key-burst.ts).
+  // followed it closely, three times the longest gap of such a burst (35 ms).
   const alone = 105;
   let pressing;
   document.addEventListener(

@@ -1,6 +1,6 @@
-import type { Chance } from "./chance.ts";
+import type { SeededRandom } from "./seeded-random.ts";
 
-export interface MechanismSettings {
+export interface SwingingPanSettings {
   /** time constant of the swing after a change of load, s */
   settlingSeconds: number;
   /** standard deviation of one reading, g */
@@ -10,20 +10,18 @@ export interface MechanismSettings {
 }
 
 /** The moving part: swings to a new load, trembles, and drifts. */
-export interface Mechanism {
+export interface SwingingPan {
   /** the load becomes so many grams now */
   load(grams: number, atMs: number): void;
   /** what it shows now, g, not yet rounded */
   shows(atMs: number): number;
-  /** share of the last change that is still swinging, 0 to 1 */
-  swing(atMs: number): number;
 }
 
 /** Swings per second of a lightly damped pan. */
 const swingsPerSecond = 1.1;
 
-export function createMechanism(chance: Chance, settings: MechanismSettings): Mechanism {
-  const bornMs = { at: Number.NaN };
+export function createSwingingPan(random: SeededRandom, settings: SwingingPanSettings): SwingingPan {
+  let firstMs: number | undefined;
   let from = 0;
   let to = 0;
   let changedMs = Number.NEGATIVE_INFINITY;
@@ -39,10 +37,9 @@ export function createMechanism(chance: Chance, settings: MechanismSettings): Me
       changedMs = atMs;
     },
     shows(atMs) {
-      if (Number.isNaN(bornMs.at)) bornMs.at = atMs;
-      const drift = (settings.driftGramsPerHour * (atMs - bornMs.at)) / 3_600_000;
-      return still(atMs) + drift + settings.noiseGrams * chance.normal();
+      firstMs ??= atMs;
+      const drift = (settings.driftGramsPerHour * (atMs - firstMs)) / 3_600_000;
+      return still(atMs) + drift + settings.noiseGrams * random.normal();
     },
-    swing,
   };
 }

@@ -1,11 +1,12 @@
+import { type Message, message } from "../calibration/message.ts";
 import type { LineRecord } from "./reading.ts";
 import { gradation } from "./steadiness.ts";
 
 /** Something about a balance that a person has to look at before its readings go on as before. */
-export interface Doubt {
+export interface ConnectionCheck {
   kind: "zero-check" | "another-balance";
-  /** what happened and what to do, as a sentence */
-  says: string;
+  /** what happened and what to do */
+  message: Message;
   /** ISO 8601 */
   since: string;
 }
@@ -15,18 +16,18 @@ const gapsKept = 20;
 const usualGaps = 3;
 
 /** After a lost cable: is it the same balance, and is its zero still its zero? */
-export interface Doubts {
+export interface ConnectionChecks {
   /** to be told every record; asks what the other end of the cable says it is when the cable was opened */
   hear(record: LineRecord, identify: () => string | null): void;
-  open(): readonly Doubt[];
+  open(): readonly ConnectionCheck[];
   /** a person looked and answered */
-  settle(kind: Doubt["kind"]): void;
+  answer(kind: ConnectionCheck["kind"]): void;
 }
 
-export function createDoubts(): Doubts {
-  let doubts: Doubt[] = [];
+export function createConnectionChecks(): ConnectionChecks {
+  let checks: ConnectionCheck[] = [];
   let identityBefore: string | null = null;
-  let gradationsBefore = new Set<string>();
+  let gradationsBefore = new Map<string, Message>();
   let comparing = false;
   let wasSilent = false;
   let gapsMs: number[] = [];
@@ -37,32 +38,25 @@ export function createDoubts(): Doubts {
     const usual = gapsMs.toSorted((a, b) => a - b)[gapsMs.length >> 1];
     return usual !== undefined && gapMs <= usualGaps * usual;
   }
-  function raise(kind: Doubt["kind"], says: string, since: string): void {
-    doubts = [...doubts.filter((doubt) => doubt.kind !== kind), { kind, says, since }];
+  function raise(kind: ConnectionCheck["kind"], told: Message, since: string): void {
+    checks = [...checks.filter((check) => check.kind !== kind), { kind, message: told, since }];
   }
   function hearReading(record: LineRecord & { reading: object }): void {
     const { unit, lastPlace } = gradation(record);
-    const here = `${unit} in steps of ${lastPlace}`;
+    const here = `${unit} ${lastPlace}`;
+    const now = message("balance.check.steps", { unit, step: lastPlace });
     if (comparing && gradationsBefore.size > 0 && !gradationsBefore.has(here)) {
-      const before = [...gradationsBefore].join(" or ");
-      raise(
-        "another-balance",
-        `Before the cable was lost the balance showed ${before}; what answers now shows ${here}. Is it the same balance? Nothing is taken until that is answered.`,
-        record.at,
-      );
+      const before = { anyOf: [...gradationsBefore.values()] };
+      raise("another-balance", message("balance.check.other-display", { before, now }), record.at);
     }
     comparing = false;
     const gapMs = readMs === undefined ? undefined : record.monotonicMs - readMs;
     if (wasSilent && gradationsBefore.size > 0 && !(gapMs !== undefined && isUsualGap(gapMs)))
-      raise(
-        "zero-check",
-        "The balance was silent and speaks again. If it was switched off, its zero is a new one: check it before weighing on.",
-        record.at,
-      );
+      raise("zero-check", message("balance.check.zero-after-silence"), record.at);
     wasSilent = false;
     if (gapMs !== undefined) gapsMs = [...gapsMs.slice(-gapsKept + 1), gapMs];
     readMs = record.monotonicMs;
-    if (!doubts.some(({ kind }) => kind === "another-balance")) gradationsBefore.add(here);
+    if (!checks.some(({ kind }) => kind === "another-balance")) gradationsBefore.set(here, now);
   }
 
   return {
@@ -76,20 +70,20 @@ export function createDoubts(): Doubts {
       if (record.event.kind !== "back") return;
       const identity = identify();
       comparing = true;
-      raise("zero-check", "The balance was gone and is back. Check its zero before weighing on.", record.at);
+      raise("zero-check", message("balance.check.zero-after-loss"), record.at);
       if (identityBefore !== null && identity !== null && identity !== identityBefore)
         raise(
           "another-balance",
-          `Before the cable was lost this port led to ${identityBefore}; now it leads to ${identity}. Is it the same balance? Nothing is taken until that is answered.`,
+          message("balance.check.other-device", { before: identityBefore, now: identity }),
           record.at,
         );
       identityBefore ??= identity;
     },
-    open: () => doubts,
-    settle(kind) {
-      doubts = doubts.filter((doubt) => doubt.kind !== kind);
+    open: () => checks,
+    answer(kind) {
+      checks = checks.filter((check) => check.kind !== kind);
       if (kind === "another-balance") {
-        gradationsBefore = new Set();
+        gradationsBefore = new Map();
         identityBefore = null;
       }
     },

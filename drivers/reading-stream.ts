@@ -1,8 +1,11 @@
+import type { Message } from "../calibration/message.ts";
+import { Refusal } from "../calibration/refusal.ts";
 import type { Balance } from "./balance.ts";
+import { nameMessage } from "./balance-name.ts";
 import { beginCapture, type CaptureRequest, type PendingCapture } from "./capture.ts";
-import { type Captured, NotCaptured } from "./captured.ts";
+import type { Captured } from "./captured.ts";
 import { type Clock, systemClock } from "./clock.ts";
-import { createDoubts, type Doubt } from "./doubts.ts";
+import { type ConnectionCheck, createConnectionChecks } from "./connection-checks.ts";
 import { defaultPatienceMs } from "./listening.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
 import {
@@ -17,7 +20,7 @@ import {
 /** How many of the last lines are kept for judging and for showing as received. */
 export const keptLines = 200;
 
-export interface FeedOptions {
+export interface ReadingStreamOptions {
   balance: Balance;
   clock?: Clock;
   /** a reading older than this is no reading any more, ms; by default what the balance itself says */
@@ -33,67 +36,63 @@ export type Latest =
   | { silentForSeconds: number; last: ReadingRecord | null; record?: never };
 
 /** What the bench knows of one balance: its lines, whether they are fresh, whether they have settled. */
-export interface Feed {
+export interface ReadingStream {
   latest(): Latest;
   /** the last lines and events as received, oldest first */
   recent(): readonly LineRecord[];
   /** the newest event about the connection or the load, while it still holds; null when readings come */
-  trouble(): LineRecord | null;
+  error(): LineRecord | null;
   /** what a person has to look at before weighing on, such as the zero after a lost cable */
-  doubts(): readonly Doubt[];
+  checks(): readonly ConnectionCheck[];
   /** a person looked and answered */
-  settleDoubt(kind: Doubt["kind"]): void;
+  answerCheck(kind: ConnectionCheck["kind"]): void;
   /** calls back for every line and event; returns the function that ends it */
   onLine(listener: (record: LineRecord) => void): () => void;
   /**
-   * Takes a settled reading from lines that arrive after the request. Rejects with NotCaptured: another capture is
-   * under way, the balance was lost or may be another one, or patience ran out; the message says which and what to do.
+   * Takes a settled reading from lines that arrive after the request. Rejects with Refusal: another capture is
+   * under way, the balance was lost or may be another one, or patience ran out.
    */
   capture(request?: CaptureRequest): Promise<Captured>;
-  /** who is waiting for a capture and why it waits, or null */
-  capturing(): { by: string; because: string } | null;
+  /** why the capture that waits has taken nothing yet; null while none waits */
+  waitsBecause(): Message | null;
   stop(): void;
 }
 
 /** A request that brought no line is sent again after so many ms while a capture waits. */
 const askAgainMs = 1000;
 
-export function createFeed(options: FeedOptions): Feed {
+export function createReadingStream(options: ReadingStreamOptions): ReadingStream {
   const { balance, clock = systemClock, sends = "by-itself" } = options;
   const patienceMs = options.patienceMs ?? freshFor(balance);
   const settling = options.settling ?? (sends === "on-key" ? onKeySettling : usualSettling);
   const startedMs = clock.monotonicMs();
-  const doubts = createDoubts();
+  const checks = createConnectionChecks();
   let lines: LineRecord[] = [];
   let readings: ReadingRecord[] = [];
-  let trouble: LineRecord | null = null;
+  let error: LineRecord | null = null;
   let pending: PendingCapture | null = null;
   let stillRaw: string | null = null;
   let stirred = true;
 
   const stopHearing = balance.onLine((record) => {
     lines = [...lines.slice(-keptLines + 1), record];
-    doubts.hear(record, () => balance.identity?.() ?? null);
+    checks.hear(record, () => balance.identity?.() ?? null);
     if (record.reading) {
       stirred ||= record.raw !== stillRaw;
       readings = [...readings.slice(-keptLines + 1), record];
-      trouble = null;
+      error = null;
     } else if (endsTheReading(record)) {
       readings = [];
-      trouble = record;
+      error = record;
     }
     pending?.hear(record);
   });
 
   function capture(request: CaptureRequest = {}): Promise<Captured> {
     if (pending)
-      return Promise.reject(
-        new NotCaptured(
-          `${pending.by} is taking a reading from the ${balance.name} at this moment. Wait until it is taken; nothing was captured twice.`,
-        ),
-      );
-    const stranger = doubts.open().find(({ kind }) => kind === "another-balance");
-    if (stranger) return Promise.reject(new NotCaptured(stranger.says));
+      return Promise.reject(new Refusal("balance.capture.under-way", { balance: nameMessage(balance.name) }));
+    const other = checks.open().find(({ kind }) => kind === "another-balance");
+    if (other) return Promise.reject(new Refusal(other.message.code, other.message.params));
     let callOffAsking = () => {};
     const begun = beginCapture(request, {
       clock,
@@ -126,12 +125,12 @@ export function createFeed(options: FeedOptions): Feed {
       return { silentForSeconds: ageMs / 1000, last: lastReading(lines) };
     },
     recent: () => lines,
-    trouble: () => trouble,
-    doubts: doubts.open,
-    settleDoubt: doubts.settle,
+    error: () => error,
+    checks: checks.open,
+    answerCheck: checks.answer,
     onLine: balance.onLine,
     capture,
-    capturing: () => (pending ? { by: pending.by, because: pending.because() } : null),
+    waitsBecause: () => pending?.because() ?? null,
     stop: stopHearing,
   };
 }

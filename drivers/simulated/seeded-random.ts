@@ -1,5 +1,5 @@
-/** Seeded chance, so that a simulated day can be played again to the last digit. */
-export interface Chance {
+/** Seeded random numbers, so that a simulated day can be played again to the last digit. */
+export interface SeededRandom {
   /** uniform in [0, 1) */
   uniform(): number;
   /** normal with mean 0 and standard deviation 1 */
@@ -8,8 +8,8 @@ export interface Chance {
   whole(below: number): number;
 }
 
-/** The same seed gives the same chance. Generator: mulberry32, public domain [from memory]. */
-export function createChance(seed: number): Chance {
+/** The same seed gives the same numbers. Generator: mulberry32, public domain [from memory]. */
+export function createSeededRandom(seed: number): SeededRandom {
   let state = seed >>> 0;
   function uniform(): number {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -1,8 +1,8 @@
 import type { SimulatedBalance } from "./commands.ts";
 import { type Arrangement, loadGrams, type Surroundings } from "./load.ts";
 
-/** What hands do at a balance, whatever its cable does. */
-export type HandsOn = Pick<
+/** What a person does at a balance, whatever its cable does. */
+export type LoadActions = Pick<
   SimulatedBalance,
   | "put"
   | "emptyHanger"
@@ -19,18 +19,18 @@ export type HandsOn = Pick<
   | "relieve"
 >;
 
-export interface Stage {
-  hands: HandsOn;
+export interface Loading {
+  actions: LoadActions;
   /** what the zero key has taken off, g */
   zeroGrams(): number;
 }
 
 /** Everything that stands on, hangs from or leans on the balance; tells the load, g, whenever it changes. */
-export function createStage(
+export function createLoading(
   around: Surroundings,
   capacityGrams: number,
   loaded: (grams: number) => void,
-): Stage {
+): Loading {
   let arrangement: Arrangement = { on: "nothing" };
   let zeroGrams = 0;
   let bumpGrams = 0;
@@ -42,7 +42,7 @@ export function createStage(
   }
   return {
     zeroGrams: () => zeroGrams,
-    hands: {
+    actions: {
       put: (piece) => arrange({ on: "pan", piece }),
       emptyHanger: () => arrange({ on: "hanger", piece: null }),
       hang: (piece) => arrange({ on: "hanger", piece }),
