@@ -6,6 +6,10 @@ export const lineEnds = { crlf: "\r\n", cr: "\r", lf: "\n" } as const;
 
 export type LineEnd = keyof typeof lineEnds;
 
+export function isLineEnd(name: string): name is LineEnd {
+  return Object.hasOwn(lineEnds, name);
+}
+
 /**
  * Cuts at one stated line end and at nothing else, so that a stray CR in a burst of noise cannot tear a line in two.
  * The cutting is the serial library's own; the first partial line is dropped and the length is capped here.

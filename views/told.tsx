@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import type { Message } from "../calibration/message.ts";
+import type { Locale } from "./messages/language.ts";
 import { useLocale } from "./messages/spoken.ts";
 import { tell } from "./messages/tell.ts";
-import { toldIn } from "./words/told.ts";
+import { told, toldIn } from "./words/told.ts";
 
 /** Something told to a person: a message, or a sentence as an entry of earlier versions holds it. */
 export type Told = Message | string;
@@ -16,4 +17,9 @@ export function Told({ says }: { says: Told }): ComponentChildren {
   if (typeof says !== "string") return tell(says, locale);
   const there = toldIn(says, locale);
   return there === undefined ? <span lang="en">{says}</span> : there;
+}
+
+/** The same as text, for an attribute. */
+export function toldText(says: Told, locale: Locale): string {
+  return typeof says === "string" ? told(says, locale) : tell(says, locale);
 }

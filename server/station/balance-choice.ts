@@ -1,5 +1,6 @@
 import { realpathSync } from "node:fs";
 import { z } from "zod";
+import { Refusal } from "../../calibration/refusal.ts";
 import { requestBytes, usualAskingMs } from "../../drivers/asked-lines.ts";
 import type { Balance } from "../../drivers/balance.ts";
 import { balanceAt } from "../../drivers/balance-at.ts";
@@ -7,7 +8,6 @@ import { createLineCutter } from "../../drivers/line.ts";
 import { parseLineSettings } from "../../drivers/line-settings.ts";
 import { createNetworkBalance, parseNetworkAddress } from "../../drivers/network-balance.ts";
 import { createSerialBalance } from "../../drivers/serial-balance.ts";
-import { Refusal } from "../weighing/refusal.ts";
 import type { KeptProfile } from "./kept-profiles.ts";
 
 /** Where the bench hears its balance, and what its owner told about it. */
@@ -54,34 +54,21 @@ function deviceAt(address: string): string {
   }
 }
 
-/** The choice when it can be right; throws Refusal with the field of the form and the words of the driver. */
+/** The choice when it can be right; throws Refusal with the field of the form. */
 export function checkedChoice(choice: unknown): BalanceChoice {
   const read = balanceChoiceShape.safeParse(choice);
   if (!read.success) {
     const [issue] = read.error.issues;
-    throw new Refusal(`${issue?.path.join(".")}: ${issue?.message}. Nothing was changed.`, "port");
+    const field = issue?.path.map(String).join(".") ?? "";
+    throw new Refusal("balance.choice", { field }, "port");
   }
   const { address, line, ask } = read.data;
   const cable = cableOf(address);
-  refusedIn("line", () => cable === "serial" && parseLineSettings(line));
-  refusedIn("port", () => {
-    if (cable === "network") parseNetworkAddress(address);
-    if (cable === "serial" && !address.startsWith("/"))
-      throw new RangeError(
-        `"${address}" is no address of a balance. Right: the path of a port such as /dev/serial/by-id/…, host:port, or /dev/hidraw0.`,
-      );
-  });
-  refusedIn("request", () => ask && requestBytes(ask));
+  if (cable === "serial") parseLineSettings(line);
+  if (cable === "network") parseNetworkAddress(address);
+  if (cable === "serial" && !address.startsWith("/")) throw new Refusal("port.address", { address }, "port");
+  if (ask) requestBytes(ask);
   return read.data;
-}
-
-function refusedIn(field: string, check: () => unknown): void {
-  try {
-    check();
-  } catch (error) {
-    if (error instanceof RangeError) throw new Refusal(error.message, field);
-    throw error;
-  }
 }
 
 /** The balance of a choice, read through its learned profile where it has one. */
@@ -91,15 +78,12 @@ export function balanceOf({ address, line, comma, ask }: BalanceChoice, kept?: K
 
 /**
  * The balance of a choice as learning listens to it: every piece of bytes is given on as it came, before any rule
- * about lines has touched it. Throws RangeError for a USB scale, which sends reports and no lines.
+ * about lines has touched it. Throws Refusal for a USB scale, which sends reports and no lines.
  */
 export function balanceHeard(choice: BalanceChoice, hear: (bytes: Uint8Array) => void): Balance {
   const { address, line, ask } = choice;
   const cable = cableOf(address);
-  if (cable === "usb-scale")
-    throw new RangeError(
-      `The USB scale on ${address} tells in its own description how it writes a weight. There is nothing to learn.`,
-    );
+  if (cable === "usb-scale") throw new Refusal("learn.usb", { port: address });
   const listening = {
     ...(ask && { ask }),
     cutter: (options: Parameters<typeof createLineCutter>[0]) => {

@@ -1,9 +1,9 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Balance } from "../../drivers/balance.ts";
-import type { Feed } from "../../drivers/feed.ts";
 import { stableName } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
+import type { ReadingStream } from "../../drivers/reading-stream.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { Refusal } from "../weighing/refusal.ts";
 import { type BalanceChoice, balanceChoiceShape, isSamePort } from "./balance-choice.ts";
 import { type HeardBalance, heardBalance, heardForLearning, heardWithoutChoice } from "./heard-balance.ts";
 import type { KeptProfile, KeptProfiles } from "./kept-profiles.ts";
@@ -53,8 +53,8 @@ export class BalanceInUse {
     this.#lasting = lasting;
   }
 
-  get feed(): Feed | undefined {
-    return this.#inUse?.feed;
+  get stream(): ReadingStream | undefined {
+    return this.#inUse?.stream;
   }
   get scale(): Scale | undefined {
     return this.#inUse?.scale;
@@ -111,7 +111,7 @@ export class BalanceInUse {
       const choice = this.#named(asked);
       const heard = [this.choice, ...this.#beside.map(choiceOf)];
       if (heard.some((one) => one && isSamePort(one.address, choice.address)))
-        throw new Refusal(`The balance on ${choice.address} is heard already. Nothing was changed.`, "port");
+        throw new Refusal("balance.heard-already", { address: choice.address }, "port");
       await this.#keep(this.choice, [...this.#beside.map(choiceOf), choice]);
       this.#openBeside(choice);
     });
@@ -130,10 +130,7 @@ export class BalanceInUse {
   takeFrom(address: string): Promise<void> {
     return this.#inTurn(async () => {
       const next = this.#besideAt(address);
-      if (this.#lent)
-        throw new Refusal(
-          "The cable of the balance in use is lent to learning or to the search for its settings. Wait until that is done, or stop it first.",
-        );
+      if (this.#lent) throw new Refusal("balance.lent");
       const before = this.#inUse?.choice ? this.#inUse : undefined;
       const beside = this.#beside
         .map((one) => (one === next ? before : one))
@@ -167,7 +164,7 @@ export class BalanceInUse {
   /** Listens to the chosen balance with every byte given on, for learning its lines. `resume` ends it. */
   learnFrom(hear: (bytes: Uint8Array) => void): Promise<void> {
     return this.#inTurn(async () => {
-      if (!this.choice) throw new RangeError("No balance on a cable is chosen. Choose its port first.");
+      if (!this.choice) throw new Refusal("balance.none-in-use");
       await this.#exchange(heardForLearning(this.choice, this.profile, hear));
       this.#lent = true;
     });
@@ -224,11 +221,7 @@ export class BalanceInUse {
 
   #besideAt(address: string): HeardBalance {
     const found = this.#beside.find(({ choice }) => choice?.address === address);
-    if (!found)
-      throw new Refusal(
-        `No balance at "${address}" is heard beside the one in use. Reload the page.`,
-        "port",
-      );
+    if (!found) throw new Refusal("balance.not-beside", { address }, "port");
     return found;
   }
 
@@ -293,7 +286,7 @@ export class BalanceInUse {
 
 /** Only balances that were chosen are ever heard beside. */
 function choiceOf({ choice }: HeardBalance): BalanceChoice {
-  if (!choice) throw new RangeError("The simulated balance is never heard beside another.");
+  if (!choice) throw new RangeError("the simulated balance is heard beside another");
   return choice;
 }
 

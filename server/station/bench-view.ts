@@ -26,7 +26,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     steps: open ? stepsOf(open) : [],
     scaleName: bench.scale?.name,
     otherBalances: bench.otherBalances,
-    scaleDoubts: bench.scale?.doubts() ?? [],
+    scaleChecks: bench.scale?.checks() ?? [],
     waitingFor: bench.waitingFor,
     eachLoad: bench.eachLoad,
     trouble: bench.trouble,

@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
+import { message } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
+import type { Told } from "../../views/told.tsx";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
@@ -87,11 +89,11 @@ export class Bench {
   exchangeScale(scale: Scale | undefined, how: "opened" | "heard-all-along" = "opened"): void {
     if (scale === this.#scale) return;
     const open = this.piece !== undefined && !this.piece.closed;
-    this.#waiting.giveUp("The balance was exchanged while a capture waited. Nothing was taken.");
+    this.#waiting.giveUp(message("balance.capture.exchanged"));
     this.#eachLoad.end();
     this.#listenTo(scale);
-    const says = scale && open && whatToLookAt(scale.name, this.piece, how);
-    if (says) scale.raiseDoubt(says);
+    const check = scale && open && whatToLookAt(scale.name, this.piece, how);
+    if (check) scale.raiseCheck(check);
     this.#changed();
   }
 
@@ -167,7 +169,7 @@ export class Bench {
     return this.#onBench.beforeWetting;
   }
   /** why the last capture came to nothing, until the next step */
-  get trouble(): string | undefined {
+  get trouble(): Told | undefined {
     return this.#waiting.trouble;
   }
 
@@ -224,13 +226,15 @@ export class Bench {
   }
 
   /** A person looked at the balance after its cable was lost and answers; the answer is kept with the piece. */
-  settleDoubt(kind: string): Promise<void> {
+  answerCheck(kind: string): Promise<void> {
     return this.#onBench.inTurn(async () => {
-      const doubt = this.scale?.doubts().find((one) => one.kind === kind);
-      if (!doubt) return;
-      const text = `Looked at and found well: ${doubt.says}`;
-      if (this.piece && !this.piece.closed) await this.#parts.ledger.append("note", this.piece.id, { text });
-      this.scale?.settleDoubt(kind);
+      const check = this.scale?.checks().find((one) => one.kind === kind);
+      if (!check) return;
+      const { code, params } = check.message;
+      const looked = message("balance.check.looked-at", { check: message(code, params) });
+      if (this.piece && !this.piece.closed)
+        await this.#parts.ledger.append("note", this.piece.id, { message: looked });
+      this.scale?.answerCheck(kind);
       this.#changed();
     });
   }

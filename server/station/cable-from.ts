@@ -1,5 +1,7 @@
 import { readFileSync, statSync } from "node:fs";
-import { importProfile } from "../../drivers/learning/index.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { importProfile, type Profile } from "../../drivers/learning/index.ts";
+import { errorFacts } from "../../drivers/port-error.ts";
 import { type BalanceChoice, checkedChoice } from "./balance-choice.ts";
 import type { KeptProfile } from "./kept-profiles.ts";
 
@@ -10,7 +12,7 @@ export interface ToldCable {
 }
 
 /**
- * The balance of `--balance`, `--line` and `--profile`. Throws Error with a sentence when the address or the line
+ * The balance of `--balance`, `--line` and `--profile`. Throws Refusal when the address or the line
  * settings cannot be right, and when the profile cannot be read or does not read its own sample lines.
  */
 export function cableFrom(told: {
@@ -24,17 +26,26 @@ export function cableFrom(told: {
 }
 
 function profileFrom(path: string): KeptProfile {
+  const profile = profileIn(path);
+  return { name: profile.name, version: 1, keptAt: statSync(path).mtime.toISOString(), profile };
+}
+
+/** The profile in a file. Throws Refusal with its path when it cannot be read or is no good. */
+export function profileIn(path: string): Profile {
   let text: string;
-  let keptAt: string;
   try {
     text = readFileSync(path, "utf8");
-    keptAt = statSync(path).mtime.toISOString();
   } catch (error) {
-    throw new Error(
-      `The profile ${path} cannot be read: ${(error as Error).message}. Right: a file that was exported on the Balances page.`,
+    throw new Refusal("profile.unreadable", { path, reason: errorFacts(error).message }, "profile");
+  }
+  try {
+    return importProfile(text);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    throw new Refusal(
+      "profile.file",
+      { path, because: { code: error.code, params: error.params } },
+      "profile",
     );
   }
-  const imported = importProfile(text);
-  if (imported.refused !== undefined) throw new Error(`The profile ${path} was refused. ${imported.refused}`);
-  return { name: imported.profile.name, version: 1, keptAt, profile: imported.profile };
 }

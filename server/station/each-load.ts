@@ -1,8 +1,11 @@
+import { message } from "../../calibration/message.ts";
+import type { Told } from "../../views/told.tsx";
 import type { Role } from "../methods/index.ts";
 import { Refusal } from "../weighing/refusal.ts";
 import { roleNames } from "../weighing/role-names.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { Scale, TakenReading } from "./scale.ts";
+import { toldBy } from "./told-by.ts";
 
 /** What taking each load by itself needs of its bench. */
 export interface EachLoadBench {
@@ -16,14 +19,14 @@ export interface EachLoadBench {
 /** For hands in water: takes each settled load once, by itself, until it is ended. */
 export class EachLoad {
   #bench: EachLoadBench;
-  #armed: { role: Role; says: string; taken: number; end: () => void } | undefined;
+  #armed: { role: Role; says: Told; taken: number; end: () => void } | undefined;
 
   constructor(bench: EachLoadBench) {
     this.#bench = bench;
   }
 
   /** what it is armed for, what to do now, and how many were taken since */
-  get now(): { role: Role; says: string; taken: number } | undefined {
+  get now(): { role: Role; says: Told; taken: number } | undefined {
     return this.#armed;
   }
 
@@ -34,10 +37,11 @@ export class EachLoad {
       throw new Refusal("No balance on a cable here, so nothing can be taken by itself. Type the reading.");
     mustBeLookedAt(scale);
     this.end();
-    const armed = { role, says: "Leave it empty until it is still.", taken: 0, end: () => {} };
+    const says: Told = message("balance.hands-free.leave-empty");
+    const armed = { role, says, taken: 0, end: () => {} };
     this.#armed = armed;
     armed.end = scale.takeEach((step) => {
-      armed.says = step.says;
+      armed.says = step.message;
       if (step.taken) void this.#keep(armed, step.taken);
     });
     this.#bench.changed();
@@ -49,7 +53,7 @@ export class EachLoad {
     this.#bench.changed();
   }
 
-  async #keep(armed: { role: Role; says: string; taken: number }, taken: TakenReading): Promise<void> {
+  async #keep(armed: { role: Role; says: Told; taken: number }, taken: TakenReading): Promise<void> {
     if (this.#bench.isWaiting()) {
       armed.says = `Not taken: somebody's own capture is waiting. Lift the piece out and hang it again for the ${roleNames[armed.role]} reading.`;
       return;
@@ -58,7 +62,7 @@ export class EachLoad {
       await this.#bench.keep(armed.role, taken);
       armed.taken += 1;
     } catch (error) {
-      armed.says = (error as Error).message;
+      armed.says = toldBy(error);
     }
     this.#bench.changed();
   }

@@ -1,10 +1,10 @@
 import type { Balance } from "../../drivers/balance.ts";
-import { createFeed, type Feed } from "../../drivers/feed.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
+import { createReadingStream, type ReadingStream } from "../../drivers/reading-stream.ts";
 import { type BalanceChoice, balanceHeard, balanceOf } from "./balance-choice.ts";
-import { scaleOf } from "./feed-scale.ts";
 import type { KeptProfile } from "./kept-profiles.ts";
 import type { Scale } from "./scale.ts";
+import { scaleOf } from "./stream-scale.ts";
 
 /** A balance whose cable is open and whose lines are heard, with what was told about it. */
 export interface HeardBalance {
@@ -12,7 +12,7 @@ export interface HeardBalance {
   choice: BalanceChoice | undefined;
   /** the learned profile the lines are read by */
   profile: KeptProfile | undefined;
-  feed: Feed;
+  stream: ReadingStream;
   scale: Scale;
   /** calls back for every line and event */
   onLine(listener: (record: LineRecord) => void): void;
@@ -32,7 +32,7 @@ export function heardBalance(choice: BalanceChoice, profile: KeptProfile | undef
   return hearing(balanceOf(choice, profile), { choice, profile, sends });
 }
 
-/** The same with every byte given on as it came, for learning its lines. Throws RangeError for a USB scale. */
+/** The same with every byte given on as it came, for learning its lines. Throws Refusal for a USB scale. */
 export function heardForLearning(
   choice: BalanceChoice,
   profile: KeptProfile | undefined,
@@ -51,16 +51,16 @@ function hearing(
   told: Pick<HeardBalance, "choice" | "profile"> & { sends?: "by-itself" | "on-key" | "on-request" },
 ): HeardBalance {
   const { choice, profile, sends = "by-itself" } = told;
-  const feed = createFeed({ balance, sends });
+  const stream = createReadingStream({ balance, sends });
   return {
     choice,
     profile,
-    feed,
-    scale: scaleOf(balance.name, feed, profile),
-    onLine: (listener) => feed.onLine(listener),
+    stream,
+    scale: scaleOf(balance.name, stream, profile),
+    onLine: (listener) => stream.onLine(listener),
     start: () => balance.start(),
     async close() {
-      feed.stop();
+      stream.stop();
       await balance.stop();
     },
   };

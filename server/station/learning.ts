@@ -1,3 +1,4 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import { type Clock, isoTime } from "../../drivers/clock.ts";
 import {
   type Answers,
@@ -12,7 +13,6 @@ import {
   type Session,
   type SessionInput,
 } from "../../drivers/learning/index.ts";
-import { Refusal } from "../weighing/refusal.ts";
 import type { BalanceInUse } from "./balance-in-use.ts";
 
 /** How often the guided half minute is moved on when no byte comes, ms. */
@@ -76,9 +76,9 @@ export class Learning {
     this.#changed();
   }
 
-  /** Learns from pasted lines with the moments marked by hand. Throws RangeError for a mark that names no moment. */
+  /** Learns from pasted lines with the moments marked by hand. Throws Refusal for a mark that names no moment. */
   fromText(text: string): void {
-    if (this.session) throw new Refusal("The guided half minute is running. Stop it first.");
+    if (this.session) throw new Refusal("learn.running");
     const recording = recordingFromText(text);
     this.#forget();
     this.pasted = true;
@@ -87,7 +87,7 @@ export class Learning {
 
   /** The owner's answers to what no bytes can tell. */
   answer(answers: Answers): void {
-    if (!this.#recording) throw new Refusal("Nothing was learned yet, so nothing was asked.");
+    if (!this.#recording) throw new Refusal("learn.nothing-asked");
     this.#answers = { ...this.#answers, ...answers };
     this.#learn(this.#recording);
   }
@@ -95,7 +95,7 @@ export class Learning {
   /** What was learned, under the owner's name for it. Throws Refusal while there is nothing to keep. */
   named(name: string): Profile {
     const profile = this.learned?.profile;
-    if (!profile) throw new Refusal("Nothing was learned that could be kept. Learn the balance first.");
+    if (!profile) throw new Refusal("learn.nothing-to-keep");
     return { ...profile, name };
   }
 

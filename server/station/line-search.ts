@@ -1,10 +1,11 @@
+import { message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import { type Detection, detect, type Tried } from "../../drivers/detection.ts";
-import { Refusal } from "../weighing/refusal.ts";
 import { cableOf } from "./balance-choice.ts";
 import type { BalanceInUse } from "./balance-in-use.ts";
 
 /** Looking for speed, bits and parity of a balance by listening; one search at a time, and nothing is sent. */
-export class Finding {
+export class LineSearch {
   port: string | undefined;
   outcome: Detection | undefined;
   /** the setting that is listened at now, and what came back at those before it */
@@ -27,13 +28,9 @@ export class Finding {
 
   /** Begins; the outcome comes later. A balance that is heard on this port lets go of it meanwhile. */
   begin(path: string): void {
-    if (this.running)
-      throw new Refusal(`The settings of ${this.port} are being looked for. Stop that first.`);
+    if (this.running) throw new Refusal("port.search.running", { port: this.port ?? "" });
     if (!path.startsWith("/") || cableOf(path) !== "serial")
-      throw new Refusal(
-        `"${path}" is no serial port, so there are no settings to find. Right: a port such as /dev/serial/by-id/….`,
-        "port",
-      );
+      throw new Refusal("port.search.not-serial", { port: path }, "port");
     const stopping = new AbortController();
     this.#stopping = stopping;
     this.port = path;
@@ -67,7 +64,7 @@ export class Finding {
       this.tried = outcome.tried;
       this.outcome =
         signal.aborted && outcome.line === null
-          ? { ...outcome, says: "Stopped before it was found." }
+          ? { ...outcome, message: message("port.search.stopped") }
           : outcome;
     } finally {
       await goBack();

@@ -1,11 +1,12 @@
+import type { Message } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import type { LineNote, TakenBy } from "../weighing/piece.ts";
 
 /** What the balance shows at this moment, in its own unit and digits. */
 export type Live =
-  | { state: "reading"; text: string; unit: MassUnit; steady: "steady" | "moving" | "not-told"; at: string }
-  | { state: "says"; says: string; at: string }
-  | { state: "silent"; forSeconds: number; says: string; last?: { text: string; unit: MassUnit } };
+  | { state: "reading"; text: string; unit: MassUnit; stability: "stable" | "moving" | "unknown"; at: string }
+  | { state: "event"; message: Message; at: string }
+  | { state: "silent"; forSeconds: number; message: Message; last?: { text: string; unit: MassUnit } };
 
 /** A reading the balance gave after it was asked for, with the lines it came from. */
 export interface TakenReading {
@@ -20,7 +21,7 @@ export interface TakenReading {
   unmoved?: true;
 }
 
-/** A capture under way. `settled` rejects with a sentence when the balance stays silent, is lost, or it is cancelled. */
+/** A capture under way. `settled` rejects with Refusal when the balance stays silent, is lost, or it is cancelled. */
 export interface Taking {
   settled: Promise<TakenReading>;
   byHand(): void;
@@ -28,9 +29,9 @@ export interface Taking {
 }
 
 /** Something about the balance that a person has to look at, after its cable was lost and found again. */
-export interface ScaleDoubt {
+export interface ScaleCheck {
   kind: string;
-  says: string;
+  message: Message;
   since: string;
 }
 
@@ -39,15 +40,16 @@ export interface Scale {
   readonly name: string;
   live(): Live;
   take(): Taking;
-  /** for hands in water: takes each settled load once, tells every step; returns the function that ends it */
-  takeEach(told: (step: { says: string; taken?: TakenReading }) => void): () => void;
+  /** for hands in water: takes each settled load once, gives every step; returns the function that ends it */
+  takeEach(step: (now: { message: Message; taken?: TakenReading }) => void): () => void;
   /** why a capture that waits has taken nothing yet; undefined while none waits */
-  waitsBecause?(): string | undefined;
-  doubts(): readonly ScaleDoubt[];
+  waitsBecause?(): Message | undefined;
+  /** what a person has to look at before weighing on */
+  checks(): readonly ScaleCheck[];
   /** asks for a look at the zero, for a reason the cable does not show */
-  raiseDoubt(says: string): void;
+  raiseCheck(message: Message): void;
   /** a person looked at it and says that all is well */
-  settleDoubt(kind: string): void;
+  answerCheck(kind: string): void;
   /** calls back for every line and event; returns the function that ends it */
   onLine(listener: () => void): () => void;
 }

@@ -9,7 +9,7 @@ import type { BeforeWetting } from "../weighing/before-wetting.ts";
 import type { Check } from "../weighing/checks/check.ts";
 import type { Piece } from "../weighing/piece.ts";
 import type { Step } from "../weighing/steps.ts";
-import type { Live, ScaleDoubt } from "./scale.ts";
+import type { Live, ScaleCheck } from "./scale.ts";
 
 /** What went wrong with a form: the sentence, and the field it belongs to. */
 export interface Problem {
@@ -86,11 +86,11 @@ export interface BenchView {
   /** balances that are heard already, to change over to */
   otherBalances: readonly { address: string; name: string }[];
   /** what a person must look at on the balance before weighing on */
-  scaleDoubts: readonly ScaleDoubt[];
+  scaleChecks: readonly ScaleCheck[];
   waitingFor: Role | undefined;
   /** set while each settled load of a role is taken by itself */
   eachLoad: { role: Role } | undefined;
-  trouble: string | undefined;
+  trouble: Told | undefined;
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: BenchClosed | undefined;
   /** what the form of the method states, by field and line by line; empty before it was filled in */
@@ -122,7 +122,7 @@ export interface LiveView {
   live: Live | undefined;
   waitingFor: Role | undefined;
   /** why nothing was taken yet */
-  waitsBecause?: string | undefined;
+  waitsBecause?: Told | undefined;
   /** what to do now while each settled load is taken by itself */
-  eachLoad?: { role: Role; says: string; taken: number } | undefined;
+  eachLoad?: { role: Role; says: Told; taken: number } | undefined;
 }

@@ -1,8 +1,10 @@
+import type { Told } from "../../views/told.tsx";
 import type { Role } from "../methods/index.ts";
 import { Refusal } from "../weighing/refusal.ts";
 import { roleNames } from "../weighing/role-names.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { Scale, TakenReading, Taking } from "./scale.ts";
+import { toldBy } from "./told-by.ts";
 
 /** What a capture that waits needs of its bench. */
 export interface CapturingBench {
@@ -14,7 +16,7 @@ export interface CapturingBench {
 export class WaitingCapture {
   #bench: CapturingBench;
   #waiting: { role: Role; taking: Taking } | undefined;
-  #trouble: string | undefined;
+  #trouble: Told | undefined;
 
   constructor(bench: CapturingBench) {
     this.#bench = bench;
@@ -24,7 +26,7 @@ export class WaitingCapture {
     return this.#waiting?.role;
   }
   /** why the last capture came to nothing, until the next step */
-  get trouble(): string | undefined {
+  get trouble(): Told | undefined {
     return this.#trouble;
   }
 
@@ -42,7 +44,7 @@ export class WaitingCapture {
     this.#bench.changed();
     taking.settled.then(
       (taken) => this.#finish(taking, { role, scale, taken }),
-      (error: Error) => this.#end(taking, error.message),
+      (error: unknown) => this.#end(taking, toldBy(error)),
     );
   }
 
@@ -60,7 +62,7 @@ export class WaitingCapture {
   }
 
   /** Nothing will come of the capture that waits; `says` tells why. */
-  giveUp(says: string): void {
+  giveUp(says: Told): void {
     if (this.#waiting) this.#end(this.#waiting.taking, says);
   }
 
@@ -79,13 +81,13 @@ export class WaitingCapture {
       mustBeLookedAt(scale);
       await this.#bench.keep(role, taken);
     } catch (error) {
-      this.#trouble = (error as Error).message;
+      this.#trouble = toldBy(error);
     }
     if (this.#waiting?.taking === taking) this.#waiting = undefined;
     this.#bench.changed();
   }
 
-  #end(taking: Taking, says: string): void {
+  #end(taking: Taking, says: Told): void {
     if (this.#waiting?.taking !== taking) return;
     this.#waiting = undefined;
     this.#trouble = says;

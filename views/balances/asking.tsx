@@ -1,26 +1,24 @@
 import { Check, Csrf, Field, RadioCards } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Caution, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 export interface AskingView {
   /** the balance the request is kept with */
-  balance: string;
+  balance: Told;
   /** the line as typed, with escapes such as \r\n */
   request: string;
   when: string;
   everySeconds: string;
   consented: boolean;
-  problem?: string;
+  problem?: Told;
   /** what is sent now, and what came back last */
-  asking?: { request: string; lastAnswer: string };
+  asking?: { request: string; lastAnswer: Told };
   csrfToken: string;
 }
 
 /** For a balance that must be asked: its owner types the request from its own manual. Never sent before consent. */
 export function Asking(view: AskingView) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <>
@@ -31,7 +29,7 @@ export function Asking(view: AskingView) {
           </p>
         </div>
       )}
-      <p>{t("balances.asking-lead", { balance: toldValue(view.balance, locale) })}</p>
+      <p>{t("balances.asking-lead", { balance: view.balance })}</p>
       <Caution title={t("balances.ask-caution")}>
         <p>{t("balances.ask-caution-text")}</p>
       </Caution>

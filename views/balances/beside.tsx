@@ -1,23 +1,22 @@
 import { Csrf } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 /** A balance that is open although the bench takes from another one. */
 export interface BesideView {
   address: string;
-  name: string;
-  /** heard, silent, refused, gone … */
-  state: string;
+  name: Told;
+  /** heard, silent, refused, lost … */
+  state: Told;
   /** the same as a whole sentence */
-  says: string;
-  doubts: readonly { kind: string; says: string }[];
+  message: Told;
+  /** what a person has to look at */
+  checks: readonly { kind: string; message: Told }[];
 }
 
 /** Fragment: every balance beside the one in use in words; renewed with every line, so nothing in it can be pressed. */
 export function BesideNow({ beside }: { beside: readonly BesideView[] }) {
-  const locale = useLocale();
   const t = useTell();
   if (beside.length === 0) return <p class="hint">{t("beside.none")}</p>;
   return (
@@ -25,17 +24,19 @@ export function BesideNow({ beside }: { beside: readonly BesideView[] }) {
       caption={t("beside.caption")}
       empty={t("beside.none")}
       columns={[{ head: t("beside.balance") }, { head: t("beside.now") }, { head: t("beside.in-words") }]}
-      rows={beside.map(({ address, name, state, says, doubts }) => ({
+      rows={beside.map(({ address, name, state, message, checks }) => ({
         key: address,
         cells: [
-          toldValue(name, locale),
-          <strong key="s">{state}</strong>,
+          <Told key="n" says={name} />,
+          <strong key="s">
+            <Told says={state} />
+          </strong>,
           <span key="w">
-            <Told says={says} />
-            {doubts.map((doubt) => (
-              <small key={doubt.kind}>
+            <Told says={message} />
+            {checks.map((check) => (
+              <small key={check.kind}>
                 {" "}
-                <Told says={doubt.says} />
+                <Told says={check.message} />
               </small>
             ))}
           </span>,
@@ -53,7 +54,6 @@ export function BesideAsks({
   beside: readonly Pick<BesideView, "address" | "name">[];
   csrfToken: string;
 }) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <>
@@ -61,9 +61,9 @@ export function BesideAsks({
         <form key={address} method="post" action="/balances/beside/take" class="row">
           <Csrf token={csrfToken} />
           <input type="hidden" name="port" value={address} />
-          <button type="submit">{t("beside.take", { balance: toldValue(name, locale) })}</button>
+          <button type="submit">{t("beside.take", { balance: name })}</button>
           <button type="submit" class="plain" formAction="/balances/beside/end">
-            {t("beside.end", { balance: toldValue(name, locale) })}
+            {t("beside.end", { balance: name })}
           </button>
         </form>
       ))}

@@ -9,17 +9,17 @@ export interface FindingView {
   running: boolean;
   /** the setting that is listened at now */
   now?: string;
-  /** outcome in words and what to do next */
-  says?: string;
+  /** the outcome and what to do next */
+  message?: Told;
   /** settings that gave readable lines */
   line?: string;
-  tried: readonly { line: string; bytes: number; first: string; says: string }[];
+  tried: readonly { line: string; bytes: number; first: string; message: Told }[];
 }
 
 /** Fragment: finding speed and parity by listening; what was tried and what came back. */
 export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToken: string }) {
   const t = useTell();
-  const { port, running, now, says, line, tried } = finding;
+  const { port, running, now, message, line, tried } = finding;
   if (port === undefined) return null;
   return (
     <Sheet id="finding" title={t("balances.finding-title")}>
@@ -35,9 +35,9 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
           </form>
         </>
       )}
-      {says !== undefined && (
+      {message !== undefined && (
         <p>
-          <Told says={says} />
+          <Told says={message} />
         </p>
       )}
       {line !== undefined && (
@@ -64,7 +64,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
               one.line,
               String(one.bytes),
               <code key="f">{one.first}</code>,
-              <Told key="o" says={one.says} />,
+              <Told key="o" says={one.message} />,
             ],
           }))}
         />

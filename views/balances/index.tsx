@@ -1,6 +1,5 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { RawLines } from "../records/captures.tsx";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { BesideAsks, BesideNow, type BesideView } from "./beside.tsx";
@@ -17,7 +16,7 @@ export interface BalancesPage extends NowView {
   simulated: boolean;
   /** learned profiles, for the list of them */
   profiles: readonly { name: string; version: number; href: string; inUse: boolean }[];
-  problem?: string;
+  problem?: Told;
 }
 
 /** The ports, the balance in use in words, and the last lines exactly as received. */
@@ -119,10 +118,4 @@ function Profiles({ profiles, csrfToken }: Pick<BalancesPage, "profiles" | "csrf
       </details>
     </Sheet>
   );
-}
-
-/** Sample lines of a profile, which are also its own test. */
-export function SampleLines({ lines }: { lines: readonly { at: string; raw: string }[] }) {
-  const t = useTell();
-  return <RawLines title={t("balances.sample-lines")} lines={lines} />;
 }

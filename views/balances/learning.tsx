@@ -1,18 +1,17 @@
 import { Check, Csrf, Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
-import { told, toldValue } from "../words/told.ts";
-import { SampleLines } from "./index.tsx";
+import { Told, toldText } from "../told.tsx";
+import { SampleLines, type SampleView } from "./samples.tsx";
 
 export interface LearningView {
-  balance: string;
+  balance: Told;
   /** false when no balance on a cable is chosen: then only pasted lines can be learned from */
   canListen: boolean;
   /** the guided half minute while it runs */
   running?: {
     /** what to do now */
-    says: string;
+    message: Told;
     step: number;
     of: number;
     secondsLeft: number;
@@ -20,30 +19,29 @@ export interface LearningView {
     heard: number;
   };
   learned?: {
-    /** what is sure, in words with the very lines */
-    facts: readonly string[];
+    /** what is sure, with the very lines */
+    facts: readonly Told[];
     /** what is not sure, and what that means */
-    open: readonly string[];
+    open: readonly Told[];
     questions: readonly QuestionView[];
-    samples: readonly { at: string; raw: string }[];
+    samples: readonly SampleView[];
     /** false when nothing could be learned */
     canBeKept: boolean;
   };
   pastedText?: string;
-  problem?: string;
+  problem?: Told;
   csrfToken: string;
 }
 
 export interface QuestionView {
   id: string;
-  asks: string;
-  options?: readonly { value: string; says: string }[];
-  refused?: string;
+  asks: Told;
+  options?: readonly { value: string; message: Told }[];
+  refused?: Told;
 }
 
 /** Learning a balance from its own lines; the owner sees in words what was learned and confirms it. */
 export function Learning(view: LearningView) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <div hx-sse:connect="/balances/learning/live" data-heartbeat-seconds={2}>
@@ -55,7 +53,7 @@ export function Learning(view: LearningView) {
           </p>
         </div>
       )}
-      <p>{t("balances.learning-lead", { balance: toldValue(view.balance, locale) })}</p>
+      <p>{t("balances.learning-lead", { balance: view.balance })}</p>
       <div id="learning-now">
         <LearningNow {...view} />
       </div>
@@ -75,7 +73,7 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
     <section
       class="sheet"
       aria-labelledby="half-minute"
-      data-say={running === undefined ? "" : told(running.says, locale)}
+      data-say={running === undefined ? "" : toldText(running.message, locale)}
     >
       <h2 id="half-minute">
         {running ? t("balances.step", { step: running.step, of: running.of }) : t("balances.half-minute")}
@@ -84,7 +82,7 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
         <>
           <p>
             <strong>
-              <Told says={running.says} />
+              <Told says={running.message} />
             </strong>
           </p>
           <p class="hint">
@@ -142,8 +140,8 @@ function Learned({
   return (
     <Sheet id="learned" title={canBeKept ? t("balances.was-learned") : t("balances.not-learned")}>
       <ul>
-        {facts.map((one) => (
-          <li key={one}>
+        {facts.map((one, index) => (
+          <li key={index}>
             <Told says={one} />
           </li>
         ))}
@@ -152,8 +150,8 @@ function Learned({
         <>
           <h3>{t("balances.not-sure")}</h3>
           <ul>
-            {open.map((one) => (
-              <li key={one}>
+            {open.map((one, index) => (
+              <li key={index}>
                 <Told says={one} />
               </li>
             ))}
@@ -194,9 +192,9 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
             <legend>
               <Told says={asks} />
             </legend>
-            {options.map(({ value, says }) => (
+            {options.map(({ value, message }) => (
               <label key={value} class="check">
-                <input type="radio" name={id} value={value} required /> <Told says={says} />
+                <input type="radio" name={id} value={value} required /> <Told says={message} />
               </label>
             ))}
             {refused !== undefined && (
@@ -209,9 +207,9 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
           <Field
             key={id}
             name={id}
-            label={told(asks, locale)}
+            label={toldText(asks, locale)}
             required
-            {...(refused === undefined ? {} : { error: refused })}
+            {...(refused === undefined ? {} : { error: toldText(refused, locale) })}
           />
         ),
       )}

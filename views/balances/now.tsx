@@ -1,44 +1,46 @@
 import { Csrf } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 export interface NowView {
-  /** what brings the readings: "balance on …", or words that nothing does */
-  name: string;
-  /** heard, silent, refused, gone … */
-  state: string;
+  /** what brings the readings, or that nothing does */
+  name: Told;
+  /** heard, silent, refused, lost … */
+  state: Told;
   /** the same as a whole sentence: what, since when, what to do */
-  says: string;
+  message: Told;
   /** how its lines are read */
-  readBy: string;
+  readBy: Told;
   /** undefined while readings are typed or simulated */
   choice?: { address: string; line?: string; asked?: string };
   /** what its answers, request and profile are bound to, and why */
-  keptFor?: string | undefined;
-  doubts: readonly { kind: string; says: string }[];
+  keptFor?: Told | undefined;
+  /** what a person has to look at */
+  checks: readonly { kind: string; message: Told }[];
   /** a number that may mean two things, asked once */
   commaAsked?: { raw: string };
-  lines: readonly { at: string; raw: string; meaning: string }[];
+  lines: readonly { at: string; raw: string; meaning: Told }[];
   csrfToken: string;
 }
 
 /** Fragment: the balance in use in words; renewed with every line, so nothing in it can be pressed. */
-export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowView) {
-  const locale = useLocale();
+export function BalanceNow({ name, state, message, readBy, choice, keptFor }: NowView) {
   const t = useTell();
   return (
     <>
       <p>
-        <strong>{toldValue(state, locale)}</strong>: <Told says={says} />
+        <strong>
+          <Told says={state} />
+        </strong>
+        : <Told says={message} />
       </p>
       <Facts
         facts={[
-          [t("balances.source"), toldValue(name, locale)],
+          [t("balances.source"), <Told key="s" says={name} />],
           [t("balances.line"), choice?.line],
-          [t("balances.read-by"), toldValue(readBy, locale)],
-          [t("beside.kept-for"), keptFor && <Told says={keptFor} />],
+          [t("balances.read-by"), <Told key="r" says={readBy} />],
+          [t("beside.kept-for"), keptFor && <Told key="k" says={keptFor} />],
           [t("balances.asked-with"), choice?.asked && <code>{choice.asked}</code>],
         ]}
       />
@@ -47,18 +49,18 @@ export function BalanceNow({ name, state, says, readBy, choice, keptFor }: NowVi
 }
 
 /** Fragment: what a person has to look at or answer about the balance in use. */
-export function BalanceAsks({ choice, doubts, commaAsked, csrfToken }: NowView) {
+export function BalanceAsks({ choice, checks, commaAsked, csrfToken }: NowView) {
   const t = useTell();
   return (
     <>
-      {doubts.map((doubt) => (
-        <section key={doubt.kind} class="caution" aria-label={t("balances.look-at-balance")}>
+      {checks.map((check) => (
+        <section key={check.kind} class="caution" aria-label={t("balances.look-at-balance")}>
           <p>
-            <Told says={doubt.says} />
+            <Told says={check.message} />
           </p>
           <form method="post" action="/balances/looked-at">
             <Csrf token={csrfToken} />
-            <input type="hidden" name="kind" value={doubt.kind} />
+            <input type="hidden" name="kind" value={check.kind} />
             <button type="submit" class="plain">
               {t("balances.looked")}
             </button>

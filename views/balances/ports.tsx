@@ -1,8 +1,7 @@
 import { Csrf, Field, Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 /** One place where a balance may be heard. */
 export interface PortRow {
@@ -11,9 +10,9 @@ export interface PortRow {
   /** today's name, when it differs */
   todayName?: string;
   /** state in one or two words: in use, free */
-  state: string;
+  state: Told;
   /** what sits there and what its name is worth */
-  says: string;
+  message: Told;
   chosen: boolean;
   /** heard although the bench takes from another one */
   beside: boolean;
@@ -25,7 +24,6 @@ export interface PortRow {
 
 /** What was found on this machine, stable names first. */
 export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfToken: string }) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <Rows
@@ -46,8 +44,8 @@ export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfTok
               <small> ({t("balances.today", { name: port.todayName })})</small>
             )}
           </span>,
-          <strong key="s">{port.beside ? t("beside.state") : toldValue(port.state, locale)}</strong>,
-          <Told key="w" says={port.says} />,
+          <strong key="s">{port.beside ? t("beside.state") : <Told says={port.state} />}</strong>,
+          <Told key="w" says={port.message} />,
           <span key="c" class="row">
             {!port.chosen && (
               <PortButton

@@ -2,18 +2,18 @@ import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { SampleLines } from "./index.tsx";
+import { SampleLines, type SampleView } from "./samples.tsx";
 
 export interface ProfileView {
   name: string;
   version: number;
   keptAt: string;
   exportHref: string;
-  facts: readonly string[];
-  open: readonly string[];
-  samples: readonly { at: string; raw: string }[];
+  facts: readonly Told[];
+  open: readonly Told[];
+  samples: readonly SampleView[];
   /** the sample lines read by the profile now: all well, or what went wrong */
-  test: string;
+  test: Told;
   inUse: boolean;
   canBeUsed: boolean;
   csrfToken: string;
@@ -33,8 +33,8 @@ export function ProfilePage(view: ProfileView) {
         ]}
       />
       <ul>
-        {view.facts.map((one) => (
-          <li key={one}>
+        {view.facts.map((one, index) => (
+          <li key={index}>
             <Told says={one} />
           </li>
         ))}
@@ -43,8 +43,8 @@ export function ProfilePage(view: ProfileView) {
         <>
           <h3>{t("balances.not-sure")}</h3>
           <ul>
-            {view.open.map((one) => (
-              <li key={one}>
+            {view.open.map((one, index) => (
+              <li key={index}>
                 <Told says={one} />
               </li>
             ))}

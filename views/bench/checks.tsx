@@ -37,14 +37,14 @@ export function Checks({ view, checks }: { view: BenchView; checks: readonly Che
 }
 
 /** After a lost cable: what to look at on the balance, and the button that says it was looked at. */
-export function ScaleDoubts({ view }: { view: BenchView }) {
+export function ScaleChecks({ view }: { view: BenchView }) {
   const t = useTell();
   return (
     <>
-      {view.scaleDoubts.map(({ kind, says }) => (
+      {view.scaleChecks.map(({ kind, message }) => (
         <section key={kind} class="caution" aria-label={t("bench.steps.look-at-balance")}>
           <p>
-            <Told says={says} />
+            <Told says={message} />
           </p>
           <BenchForm view={view} to="/bench/balance-looked-at" hidden={{ kind: kind }}>
             <button type="submit" class="plain">

@@ -1,7 +1,7 @@
 import type { Role } from "../../server/methods/index.ts";
 import type { BenchView, LiveView } from "../../server/station/view.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { told } from "../words/told.ts";
+import { toldText } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
 
 /** The switch for hands in water: each settled load is taken by itself. */
@@ -25,7 +25,7 @@ export function EachLoadNow({ eachLoad }: Pick<LiveView, "eachLoad">) {
   const t = useTell();
   if (!eachLoad) return null;
   const { role, taken } = eachLoad;
-  const says = told(eachLoad.says, locale);
+  const says = toldText(eachLoad.says, locale);
   return (
     <p class="label" data-taken={taken} data-says={says} data-say={says}>
       <strong>{says}</strong>{" "}

@@ -2,7 +2,7 @@ import type { BenchView, LiveView } from "../../server/station/view.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
-import { ScaleDoubts } from "./checks.tsx";
+import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
 import { DemoHands } from "./demo-hands.tsx";
 import { EachLoadNow } from "./each-load.tsx";
@@ -45,7 +45,7 @@ export function PiecePart({ view }: { view: BenchView }) {
       <>
         <LedgerNotes view={view} />
         <ClosedByChecks closed={view.closed} />
-        <ScaleDoubts view={view} />
+        <ScaleChecks view={view} />
         <OtherBalances view={view} />
         <PieceSteps view={view} piece={view.piece} />
       </>
@@ -54,7 +54,7 @@ export function PiecePart({ view }: { view: BenchView }) {
     <>
       <LedgerNotes view={view} />
       <ClosedByChecks closed={view.closed} />
-      <ScaleDoubts view={view} />
+      <ScaleChecks view={view} />
       {view.piece?.closed?.how === "recorded" && (
         <p class="state state-consistent">
           <span class="sign" aria-hidden="true">

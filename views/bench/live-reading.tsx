@@ -2,21 +2,20 @@ import type { LiveView } from "../../server/station/view.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
-import { Told } from "../told.tsx";
-import { told } from "../words/told.ts";
+import { Told, toldText } from "../told.tsx";
 
 /** The balance's own indication, in its own digits and unit; silence is shown as silence, never as a number that still counts. */
 export function LiveReading({ live, waitingFor }: LiveView) {
   const locale = useLocale();
   const t = useTell();
   if (live === undefined) return <p class="hint">{t("bench.live.none")}</p>;
-  if (live.state === "says")
+  if (live.state === "event")
     return (
-      <p class="state state-inconclusive" data-say={told(live.says, locale)}>
+      <p class="state state-inconclusive" data-say={toldText(live.message, locale)}>
         <span class="sign" aria-hidden="true">
           ○
         </span>
-        <Told says={live.says} />
+        <Told says={live.message} />
       </p>
     );
   if (live.state === "silent")
@@ -31,7 +30,7 @@ export function LiveReading({ live, waitingFor }: LiveView) {
           <span class="sign" aria-hidden="true">
             –
           </span>
-          <Told says={live.says} />
+          <Told says={live.message} />
         </p>
       </>
     );
@@ -40,11 +39,11 @@ export function LiveReading({ live, waitingFor }: LiveView) {
       <p {...asIs} class="live-reading">
         {inLocale(live.text, locale)} <span class="unit">{live.unit}</span>
       </p>
-      <p class={live.steady === "moving" ? "hint" : "label"}>
+      <p class={live.stability === "moving" ? "hint" : "label"}>
         <span aria-hidden="true">
-          {live.steady === "steady" ? "= " : live.steady === "moving" ? "~ " : "? "}
+          {live.stability === "stable" ? "= " : live.stability === "moving" ? "~ " : "? "}
         </span>
-        {t(`bench.live.${live.steady}`)}
+        {t(`balance.stability.${live.stability}`)}
         {waitingFor && `; ${t("bench.live.waiting-for", { role: t(`bench.roles.${waitingFor}`) })}`}
       </p>
     </>

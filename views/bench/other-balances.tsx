@@ -1,11 +1,9 @@
 import type { BenchView } from "../../server/station/view.ts";
-import { useLocale, useTell } from "../messages/spoken.ts";
-import { toldValue } from "../words/told.ts";
+import { useTell } from "../messages/spoken.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** Changing over to a balance that is heard already; nothing is opened anew. */
 export function OtherBalances({ view }: { view: BenchView }) {
-  const locale = useLocale();
   const t = useTell();
   if (view.otherBalances.length === 0) return null;
   return (
@@ -14,7 +12,7 @@ export function OtherBalances({ view }: { view: BenchView }) {
       {view.otherBalances.map(({ address, name }) => (
         <BenchForm key={address} view={view} to="/bench/balance" hidden={{ address }}>
           <button type="submit" class="plain">
-            {t("beside.take", { balance: toldValue(name, locale) })}
+            {t("beside.take", { balance: name })}
           </button>
         </BenchForm>
       ))}

@@ -55,7 +55,7 @@ export interface RecordView {
   secondReadings?: readonly SecondReadingView[];
   warnings: readonly string[];
   /** answers to doubts and notes, in order */
-  notes: readonly { when: string; by: string; says: string }[];
+  notes: readonly { when: string; by: string; says: Told }[];
   photos: readonly PhotoView[];
   photoForm: PhotoFormView;
   photoAside: PhotoAsideForm;
@@ -171,8 +171,8 @@ export function RecordPage(record: RecordView) {
         <Sheet id="notes" title={t("record-page.notes")}>
           <ul>
             {record.notes.map(({ when, by, says }) => (
-              <li key={`${when} ${says}`}>
-                {says} <small>({[by, when].filter(Boolean).join(", ")})</small>
+              <li key={when}>
+                <Told says={says} /> <small>({[by, when].filter(Boolean).join(", ")})</small>
               </li>
             ))}
           </ul>

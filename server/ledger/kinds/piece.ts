@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { isMessage, type Message } from "../../../calibration/message.ts";
 import { states, statesBefore } from "../../conformity/state.ts";
 import { methodNames, roles } from "../../methods/index.ts";
 import { decimalText, json, moment, receivedLine, weightReading, words } from "./shapes.ts";
@@ -195,7 +196,10 @@ export const pieceKinds = {
     reason: words,
     by: words.optional(),
   }),
-  note: z.strictObject({ text: words, by: words.optional() }),
+  note: z.union([
+    z.strictObject({ text: words, by: words.optional() }),
+    z.strictObject({ message: z.custom<Message>(isMessage), by: words.optional() }),
+  ]),
   "piece-left": z.strictObject({ reason: words, by: words.optional() }),
   "report-issued": z.strictObject({
     number: words,

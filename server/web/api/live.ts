@@ -2,7 +2,9 @@ import type { ServerResponse } from "node:http";
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { tell } from "../../../views/messages/tell.ts";
 import type { Bench } from "../../station/bench.ts";
+import type { Scale } from "../../station/scale.ts";
 import { type Door, needsToken, refusals } from "./door.ts";
 import { type Live, live } from "./shapes.ts";
 
@@ -83,8 +85,15 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, door: Door): void 
 function liveOf({ scale, waitingFor, piece }: Bench): Live {
   return {
     balance: scale?.name ?? null,
-    reading: scale?.live() ?? null,
+    reading: scale ? readingOf(scale.live()) : null,
     waiting_for: waitingFor ?? null,
     piece: piece && !piece.closed ? { id: piece.id, ticket: piece.ticket, method: piece.method } : null,
   };
+}
+
+/** What the balance shows; a message with its code, its values and its English words. */
+function readingOf(shown: ReturnType<Scale["live"]>): Live["reading"] {
+  if (shown.state === "reading") return shown;
+  const { code, params = {} } = shown.message;
+  return { ...shown, code, params, message: tell(shown.message, "en") };
 }

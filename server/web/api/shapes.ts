@@ -116,6 +116,8 @@ export const checkPage = z.strictObject({
   next: z.number().int().nullable(),
 });
 
+const params = z.record(z.string(), z.unknown()).describe("values of the message");
+
 const unit = z.enum(massUnits as [string, ...string[]]);
 
 /** What the balance shows at this moment, and what the bench is doing. */
@@ -127,14 +129,22 @@ export const live = z.strictObject({
         state: z.literal("reading"),
         text: z.string().describe("decimal text with every digit shown"),
         unit,
-        steady: z.enum(["steady", "moving", "not-told"]),
+        stability: z.enum(["stable", "moving", "unknown"]),
         at: moment,
       }),
-      z.strictObject({ state: z.literal("says"), says: z.string(), at: moment }),
+      z.strictObject({
+        state: z.literal("event"),
+        code: z.string(),
+        params,
+        message: z.string(),
+        at: moment,
+      }),
       z.strictObject({
         state: z.literal("silent"),
         forSeconds: z.number(),
-        says: z.string(),
+        code: z.string(),
+        params,
+        message: z.string(),
         last: z.strictObject({ text: z.string(), unit }).optional(),
       }),
     ])

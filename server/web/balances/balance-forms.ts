@@ -1,12 +1,13 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
-import { Refusal } from "../../weighing/refusal.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+import type { Told } from "../../../views/told.tsx";
 import { fieldsOf } from "../page-request.ts";
+import { refusedBy } from "../refused.ts";
 
 /** Draws the page a form stands on, with what was wrong. */
-export type ShowAgain = (request: FastifyRequest, reply: FastifyReply, problem: string) => unknown;
+export type ShowAgain = (request: FastifyRequest, reply: FastifyReply, problem: Told) => unknown;
 
-/** Adds a form: what it asks is done and leads on to a page, or is refused in words on its own page. */
+/** Adds a form: what it asks is done and leads on to a page, or is refused on its own page. */
 export type BalanceForm = (
   path: string,
   show: ShowAgain,
@@ -18,15 +19,12 @@ export function balanceForms(app: FastifyInstance, demo: boolean): BalanceForm {
   return (path, show, does) => {
     app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
       try {
-        if (demo)
-          throw new Refusal(
-            "In the demonstration the balance is simulated, and invented pieces never share a ledger with measured ones. End the demonstration first; nothing was changed.",
-          );
+        if (demo) throw new Refusal("balance.demo");
         return reply.redirect(await does(fieldsOf(request), request), 303);
       } catch (error) {
-        if (error instanceof Refusal || error instanceof LedgerTrouble || error instanceof RangeError)
-          return show(request, reply, error.message);
-        throw error;
+        const refused = refusedBy(error);
+        if (refused === undefined) throw error;
+        return show(request, reply, refused.says);
       }
     });
   };

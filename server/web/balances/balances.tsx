@@ -1,129 +1,102 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { BesideAsks, BesideNow } from "../../../views/balances/beside.tsx";
-import { Finding } from "../../../views/balances/finding.tsx";
-import { BalancesIndex } from "../../../views/balances/index.tsx";
-import { BalanceAsks, BalanceNow, LastLines } from "../../../views/balances/now.tsx";
-import { Ports } from "../../../views/balances/ports.tsx";
-import { heartbeatSeconds } from "../../../views/bench/index.tsx";
+import { Refusal } from "../../../calibration/refusal.ts";
+import { BalancesIndex, type BalancesPage } from "../../../views/balances/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { page, render } from "../../../views/page.tsx";
+import { page } from "../../../views/page.tsx";
+import type { Told } from "../../../views/told.tsx";
 import { type BalanceChoice, checkedChoice } from "../../station/balance-choice.ts";
-import { Finding as Search } from "../../station/line-search.ts";
-import { Refusal } from "../../weighing/refusal.ts";
-import { type Draw, LiveStream } from "../live-stream.ts";
+import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import { frameOf } from "../look.ts";
-import { html } from "../page-request.ts";
+import { fieldsOf, html } from "../page-request.ts";
 import { balanceAskingRoutes } from "./balance-asking.tsx";
-import { balanceForms } from "./balance-forms.ts";
+import { type BalanceForm, balanceForms, type ShowAgain } from "./balance-forms.ts";
 import { balanceLearningRoutes } from "./balance-learning.tsx";
 import type { BalanceParts } from "./balance-parts.ts";
 import { balanceProfileRoutes } from "./balance-profiles.tsx";
-import { besideOf, keptFor, nowOf, portRows } from "./balance-words.ts";
+import { type BalancesLive, balancesLive, findingView } from "./balances-live.tsx";
+import { besideOf } from "./now-view.ts";
+import { portRows } from "./ports-view.ts";
 import { profileHref } from "./profile-href.ts";
 
 /** The Balances page and everything below it. Pages only watch; the server owns the port. */
 export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
-  const { bench, balance, profiles, demo } = parts;
-  const search = new Search(balance, () => stream.changed("balance-now", "finding"), parts.findingMs);
-  const findingView = () => {
-    const { port, running, now: listeningAt, tried, outcome } = search;
-    return {
-      ...(port === undefined ? {} : { port }),
-      running,
-      tried,
-      ...(listeningAt === undefined ? {} : { now: listeningAt }),
-      ...(outcome ? { says: outcome.says } : {}),
-      ...(outcome?.line == null ? {} : { line: outcome.line }),
-    };
+  const live = balancesLive(app, parts);
+  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
+    const frame = frameOf(request, reply, { path: "/balances", demo: parts.demo });
+    const view = balancesPage(parts, live, frame.csrfToken, fieldsOf(request));
+    const main = <BalancesIndex {...view} {...(problem === undefined ? {} : { problem })} />;
+    const title = tellerOf(frame.locale)("balances.title");
+    return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);
   };
-  // Looked up once for every exchange, and not with every line.
-  let keptForNow: string | undefined;
-  const lookUp = () => {
-    keptForNow = balance.choice && keptFor(balance.choice.address);
-  };
-  lookUp();
-  balance.onExchange(lookUp);
-  const now = (token: string) => ({ ...nowOf(balance, token), keptFor: keptForNow });
-  const stream = new LiveStream(
-    new Map<string, Draw>([
-      ["balance-now", (token, locale) => render(<BalanceNow {...now(token)} />, locale)],
-      ["balance-asks", (token, locale) => render(<BalanceAsks {...now(token)} />, locale)],
-      ["last-lines", (token, locale) => render(<LastLines {...now(token)} />, locale)],
-      ["beside-now", (_, locale) => render(<BesideNow beside={besideOf(balance)} />, locale)],
-      [
-        "beside-asks",
-        (token, locale) => render(<BesideAsks beside={balance.others} csrfToken={token} />, locale),
-      ],
-      ["ports", (token, locale) => render(<Ports ports={portRows(balance)} csrfToken={token} />, locale)],
-      ["finding", (token, locale) => render(<Finding finding={findingView()} csrfToken={token} />, locale)],
-    ]),
-    heartbeatSeconds * 1000,
-  );
-  const changed = () => stream.changed("balance-now", "balance-asks", "last-lines");
-  balance.onLine(changed);
-  balance.onExchange(changed);
-  balance.onBeside((what) =>
-    what === "line" ? stream.changed("beside-now") : stream.changed("beside-now", "beside-asks", "ports"),
-  );
-  app.addHook("preClose", async () => {
-    search.stop();
-    stream.close();
-  });
-
-  function show(request: FastifyRequest, reply: FastifyReply, problem?: string): FastifyReply {
-    const frame = frameOf(request, reply, { path: "/balances", demo });
-    const body = (request.body ?? {}) as Record<string, string>;
-    const { choice } = balance;
-    const [, , ...flow] = (choice?.line ?? "").split("-");
-    const main = (
-      <BalancesIndex
-        {...now(frame.csrfToken)}
-        ports={portRows(balance)}
-        beside={besideOf(balance)}
-        typed={{
-          port: body.port ?? choice?.address ?? "",
-          line: body.line ?? choice?.line.split("-").slice(0, 2).join("-") ?? "9600-8n1",
-          flow: body.flow ?? (flow.length > 0 ? flow.join("-") : "none"),
-        }}
-        finding={findingView()}
-        simulated={demo}
-        profiles={profiles.all.map(({ name, version }) => ({
-          name,
-          version,
-          href: profileHref(name),
-          inUse: balance.profile?.name === name,
-        }))}
-        {...(problem === undefined ? {} : { problem })}
-      />
-    );
-    return html(
-      reply,
-      page({ ...frame, title: tellerOf(frame.locale)("balances.title"), main }),
-      problem === undefined ? 200 : 422,
-    );
-  }
-
-  /** What is told in the form, and what was told earlier about the balance at this address. */
-  function choiceOf(address: string, line: string | undefined, flow: string): BalanceChoice {
-    const before = balance.told(address);
-    const asTyped = line?.trim() || before?.line || "9600-8n1";
-    const whole = flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped) ? asTyped : `${asTyped}-${flow}`;
-    return checkedChoice({ ...before, address, line: whole.toLowerCase() });
-  }
-
   app.get("/balances", (request, reply) => show(request, reply));
-  app.get("/balances/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
+  app.get("/balances/live", (request, reply) => live.stream.join(request, reply, reply.generateCsrf()));
+  const form = balanceForms(app, parts.demo);
+  choiceForms(form, show, parts);
+  besideForms(form, show, parts);
+  answerForms(form, show, parts);
+  searchForms(form, show, live);
+  balanceAskingRoutes(app, parts, form);
+  balanceLearningRoutes(app, parts, form);
+  balanceProfileRoutes(app, parts, form);
+}
 
-  const form = balanceForms(app, demo);
-  form("/balances/choice", show, async ({ port = "", line, flow = "none" }) => {
-    const address = port.trim();
-    if (line === undefined && balance.others.some((one) => one.address === address))
-      await balance.takeFrom(address);
-    else await balance.choose(choiceOf(address, line, flow));
+/** Everything the page draws; what was typed stays in the form of the port. */
+function balancesPage(
+  { balance, profiles, demo }: BalanceParts,
+  { now, search }: BalancesLive,
+  csrfToken: string,
+  typed: Record<string, string>,
+): BalancesPage {
+  const { choice } = balance;
+  const [speed, bits, ...flow] = (choice?.line ?? "9600-8n1").split("-");
+  return {
+    ...now(csrfToken),
+    ports: portRows(balance),
+    beside: besideOf(balance),
+    typed: {
+      port: typed.port ?? choice?.address ?? "",
+      line: typed.line ?? `${speed}-${bits}`,
+      flow: typed.flow ?? (flow.length > 0 ? flow.join("-") : "none"),
+    },
+    finding: findingView(search),
+    simulated: demo,
+    profiles: profiles.all.map(({ name, version }) => ({
+      name,
+      version,
+      href: profileHref(name),
+      inUse: balance.profile?.name === name,
+    })),
+  };
+}
+
+/** What is told in the form, and what was told earlier about the balance at this address. */
+function choiceIn(
+  balance: BalanceInUse,
+  { port = "", line, flow = "none" }: Record<string, string>,
+): BalanceChoice {
+  const address = port.trim();
+  const before = balance.told(address);
+  const asTyped = line?.trim() || before?.line || "9600-8n1";
+  const whole = flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped) ? asTyped : `${asTyped}-${flow}`;
+  return checkedChoice({ ...before, address, line: whole.toLowerCase() });
+}
+
+function choiceForms(form: BalanceForm, show: ShowAgain, { balance }: BalanceParts): void {
+  form("/balances/choice", show, async (fields) => {
+    const address = fields.port?.trim() ?? "";
+    const isBeside = fields.line === undefined && balance.others.some((one) => one.address === address);
+    await (isBeside ? balance.takeFrom(address) : balance.choose(choiceIn(balance, fields)));
     return "/balances";
   });
-  form("/balances/beside", show, async ({ port = "", line, flow = "none" }) => {
-    await balance.hearBeside(choiceOf(port.trim(), line, flow));
+  form("/balances/typed", show, async () => {
+    await balance.choose(undefined);
+    return "/balances";
+  });
+}
+
+function besideForms(form: BalanceForm, show: ShowAgain, { balance }: BalanceParts): void {
+  form("/balances/beside", show, async (fields) => {
+    await balance.hearBeside(choiceIn(balance, fields));
     return "/balances";
   });
   form("/balances/beside/take", show, async ({ port = "" }) => {
@@ -134,21 +107,22 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
     await balance.endBeside(port);
     return "/balances";
   });
-  form("/balances/typed", show, async () => {
-    await balance.choose(undefined);
-    return "/balances";
-  });
-  form("/balances/comma", show, async ({ comma }) => {
-    if (!balance.choice) throw new Refusal("No balance on a cable is in use, so nothing was asked.");
-    if (comma !== "decimal" && comma !== "thousands")
-      throw new Refusal(`"${comma}" is none of the two answers. Press one of the two buttons.`);
+}
+
+function answerForms(form: BalanceForm, show: ShowAgain, { balance, bench }: BalanceParts): void {
+  form("/balances/comma", show, async ({ comma = "" }) => {
+    if (!balance.choice) throw new Refusal("balance.none-in-use");
+    if (comma !== "decimal" && comma !== "thousands") throw new Refusal("balance.comma.unknown", { comma });
     await balance.choose({ ...balance.choice, comma });
     return "/balances";
   });
   form("/balances/looked-at", show, async ({ kind = "" }) => {
-    await bench.settleDoubt(kind);
+    await bench.answerCheck(kind);
     return "/balances";
   });
+}
+
+function searchForms(form: BalanceForm, show: ShowAgain, { search }: BalancesLive): void {
   form("/balances/finding", show, async ({ port = "" }) => {
     search.begin(port.trim());
     return "/balances#finding-heading";
@@ -157,7 +131,4 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
     search.stop();
     return "/balances";
   });
-  balanceAskingRoutes(app, parts, form);
-  balanceLearningRoutes(app, parts, form);
-  balanceProfileRoutes(app, parts, form);
 }

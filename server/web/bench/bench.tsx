@@ -109,7 +109,7 @@ export function benchRoutes(
     ]),
     heartbeatSeconds * 1000,
   );
-  let doubtsShown = 0;
+  let checksShown = 0;
   let immersionShown = "";
   bench.onLine(() => {
     stream.changed("live-reading");
@@ -119,9 +119,9 @@ export function benchRoutes(
       immersionShown = found;
       stream.changed("piece");
     }
-    const doubts = bench.scale?.doubts().length ?? 0;
-    if (doubts !== doubtsShown) stream.changed("piece");
-    doubtsShown = doubts;
+    const checks = bench.scale?.checks().length ?? 0;
+    if (checks !== checksShown) stream.changed("piece");
+    checksShown = checks;
   });
   bench.onChange(() =>
     stream.changed("live-heading", "live-reading", "piece", "result", "photos", "other-tests"),
@@ -239,7 +239,7 @@ export function benchRoutes(
   deed("/bench/each-load/end", () => bench.endEachLoad());
   deed("/bench/capture-by-hand", () => bench.takeByHand());
   deed("/bench/capture-cancelled", () => bench.cancelCapture());
-  deed("/bench/balance-looked-at", ({ kind = "" }) => bench.settleDoubt(kind));
+  deed("/bench/balance-looked-at", ({ kind = "" }) => bench.answerCheck(kind));
   deed("/bench/typed-readings", async ({ role = "", reading = "", unit = "g", key }, request) => {
     const of = mustBeRole(role);
     const typed = await askedAbout(

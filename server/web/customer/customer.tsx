@@ -7,10 +7,9 @@ import {
   PriceShown,
 } from "../../../views/customer/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
-import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
+import { type Tell, tell, tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import { page, render } from "../../../views/page.tsx";
-import { told } from "../../../views/words/told.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { type Lot, lotOf } from "../../lots/lot.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -92,8 +91,8 @@ function indicationOf({ scale, piece }: Bench, locale: Locale): Pick<CustomerVie
   const t = tellerOf(locale);
   if (!live) return typedIndication(piece, t);
   if (live.state === "reading")
-    return { indication: `${live.text} ${live.unit}`, state: t(`customer.${live.steady}`) };
-  return { state: told(live.says, locale) };
+    return { indication: `${live.text} ${live.unit}`, state: t(`balance.stability.${live.stability}`) };
+  return { state: tell(live.message, locale) };
 }
 
 /** Without a cable the last reading that a person typed is shown, and said to be typed. */

@@ -1,4 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
+import { Refusal as Refused } from "../../../calibration/refusal.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { waterRange } from "../../../calibration/water.ts";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
@@ -223,5 +225,7 @@ async function taken(bench: Bench, role: Parameters<Bench["requestCapture"]>[0])
     });
   });
   if ((bench.piece?.captures.length ?? 0) > before) return;
-  throw new Refusal(bench.trouble ?? "The reading was called off. Take it again.");
+  const { trouble = message("balance.capture.called-off") } = bench;
+  if (typeof trouble === "string") throw new Refusal(trouble);
+  throw new Refused(trouble.code, trouble.params);
 }

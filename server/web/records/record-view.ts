@@ -83,7 +83,13 @@ export function recordView(
     warnings: response.warnings,
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
-        ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: entry.body.text }]
+        ? [
+            {
+              when: whenOf(entry.at),
+              by: entry.body.by ?? "",
+              says: "text" in entry.body ? entry.body.text : entry.body.message,
+            },
+          ]
         : entry.kind === "right-piece"
           ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: rightPieceSays(entry.body, locale) }]
           : [],

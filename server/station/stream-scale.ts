@@ -1,0 +1,124 @@
+import { type Message, message } from "../../calibration/message.ts";
+import { type AutoCapture, createAutoCapture } from "../../drivers/auto-capture.ts";
+import type { Captured } from "../../drivers/captured.ts";
+import type { LineRecord } from "../../drivers/reading.ts";
+import type { ReadingStream } from "../../drivers/reading-stream.ts";
+import type { Live, Scale, ScaleCheck, TakenReading, Taking } from "./scale.ts";
+
+/** The balance of a cable as the bench uses it; `kept` is the learned profile its lines are read by. */
+export function scaleOf(
+  name: string,
+  stream: ReadingStream,
+  kept?: { name: string; version: number },
+): Scale {
+  let newest: LineRecord | undefined;
+  let raised: ScaleCheck | undefined;
+  const profile = kept && `${kept.name}, version ${kept.version}`;
+  stream.onLine((record) => {
+    newest = record;
+  });
+  const checks = () => (raised ? [raised, ...stream.checks()] : stream.checks());
+  return {
+    name,
+    live: () => liveOf(stream, newest),
+    take: () => takingFrom({ name, profile }, stream),
+    takeEach: (step) => takeEach({ name, profile }, stream, checks, step),
+    waitsBecause: () => stream.waitsBecause() ?? undefined,
+    checks,
+    raiseCheck(told: Message) {
+      raised = { kind: "exchanged", message: told, since: new Date().toISOString() };
+    },
+    answerCheck(kind) {
+      if (raised?.kind === kind) raised = undefined;
+      for (const check of stream.checks()) if (check.kind === kind) stream.answerCheck(check.kind);
+    },
+    onLine: (listener) => stream.onLine(() => listener()),
+  };
+}
+
+function liveOf(stream: ReadingStream, newest: LineRecord | undefined): Live {
+  const latest = stream.latest();
+  if (latest.record) {
+    const { reading, at } = latest.record;
+    const { text, unit } = reading;
+    const unsettled = reading.stability === "stable" ? "moving" : reading.stability;
+    return { state: "reading", text, unit, stability: latest.judgement.settled ? "stable" : unsettled, at };
+  }
+  const error = stream.error();
+  if (error?.event && error.event.kind !== "open" && error.event.kind !== "silent")
+    return { state: "event", message: error.event, at: error.at };
+  if (newest?.event?.kind === "unknown-line") return { state: "event", message: newest.event, at: newest.at };
+  const seconds = latest.silentForSeconds;
+  return {
+    state: "silent",
+    forSeconds: seconds,
+    message: message("balance.live.silent", { seconds: Math.floor(seconds) }),
+    ...(latest.last ? { last: { text: latest.last.reading.text, unit: latest.last.reading.unit } } : {}),
+  };
+}
+
+function takeEach(
+  source: Source,
+  stream: ReadingStream,
+  checks: Scale["checks"],
+  step: Parameters<Scale["takeEach"]>[0],
+): () => void {
+  let auto: AutoCapture | undefined;
+  return stream.onLine((record) => {
+    const [check] = checks();
+    if (check) {
+      auto = undefined;
+      step({ message: check.message });
+      return;
+    }
+    auto ??= createAutoCapture();
+    const { message: now, taken: settled } = auto.hear(record);
+    const reading = settled?.lines.at(-1)?.reading;
+    step({ message: now, ...(settled && reading && { taken: taken(source, { ...settled, reading }) }) });
+  });
+}
+
+interface Source {
+  name: string;
+  profile: string | undefined;
+}
+
+function takingFrom(source: Source, stream: ReadingStream): Taking {
+  let waiting = new AbortController();
+  let byHand = false;
+  const settled = (async (): Promise<TakenReading> => {
+    try {
+      return taken(source, await stream.capture({ signal: waiting.signal }));
+    } catch (error) {
+      if (!byHand) throw error;
+      waiting = new AbortController();
+      return taken(source, await stream.capture({ signal: waiting.signal, byHand: true }));
+    }
+  })();
+  return {
+    settled,
+    byHand() {
+      byHand = true;
+      waiting.abort();
+    },
+    cancel() {
+      byHand = false;
+      waiting.abort();
+    },
+  };
+}
+
+function taken(
+  { name, profile }: Source,
+  captured: Pick<Captured, "reading" | "settledBy" | "lines"> & { stirred?: boolean },
+): TakenReading {
+  return {
+    text: captured.reading.text,
+    unit: captured.reading.unit,
+    takenBy: captured.settledBy,
+    balance: name,
+    ...(profile === undefined ? {} : { profile }),
+    ...(captured.stirred === false ? { unmoved: true as const } : {}),
+    lines: captured.lines.map(({ at, monotonicMs, raw }) => ({ at, monotonicMs, raw })),
+  };
+}

@@ -1,0 +1,59 @@
+import { message } from "../../../calibration/message.ts";
+import { nameMessage } from "../../../drivers/balance-name.ts";
+import {
+  type KeptFinding,
+  type Profile,
+  sampleMessage,
+  sessionNow,
+} from "../../../drivers/learning/index.ts";
+import type { LearningView } from "../../../views/balances/learning.tsx";
+import type { SampleView } from "../../../views/balances/samples.tsx";
+import type { Told } from "../../../views/told.tsx";
+import type { BalanceInUse } from "../../station/balance-in-use.ts";
+import type { Learning } from "../../station/learning.ts";
+
+/** Setting the balance in use up, as its page draws it. */
+export function learningView(learning: Learning, balance: BalanceInUse, csrfToken: string): LearningView {
+  return {
+    balance: balance.scale ? nameMessage(balance.scale.name) : message("balance.now.none"),
+    canListen: balance.choice !== undefined,
+    ...runningOf(learning),
+    ...learnedOf(learning),
+    csrfToken,
+  };
+}
+
+function runningOf({ session, nowMs, chunksHeard }: Learning): Pick<LearningView, "running"> {
+  if (!session) return {};
+  const { message: told, step, of, secondsLeft, canSkip } = sessionNow(session, nowMs);
+  return { running: { message: told, step, of, secondsLeft, canSkip, heard: chunksHeard } };
+}
+
+function learnedOf({ learned }: Learning): Pick<LearningView, "learned"> {
+  if (!learned) return {};
+  const { profile, findings, failed, questions } = learned;
+  const { facts, open } = findingsOf(findings);
+  return {
+    learned: {
+      facts,
+      open: failed ? [...open, failed] : open,
+      questions,
+      samples: profile ? samplesOf(profile) : [],
+      canBeKept: profile !== null,
+    },
+  };
+}
+
+/** What is sure and what is not; a profile of an earlier version holds sentences. */
+export function findingsOf(findings: readonly KeptFinding[]): { facts: Told[]; open: Told[] } {
+  const told = (sure: boolean) =>
+    findings
+      .filter((finding) => finding.sure === sure)
+      .map((finding) => ("message" in finding ? finding.message : finding.says));
+  return { facts: told(true), open: told(false) };
+}
+
+/** The sample lines with what the profile reads in each. */
+export function samplesOf({ samples }: Profile): SampleView[] {
+  return samples.map((sample) => ({ meaning: sampleMessage(sample), raw: sample.raw }));
+}
