@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { h } from "preact";
 import { expect, test } from "vitest";
-import { createFeed } from "../drivers/feed.ts";
 import type { LineRecord } from "../drivers/reading.ts";
+import { createReadingStream } from "../drivers/reading-stream.ts";
 import { createSerialBalance } from "../drivers/serial-balance.ts";
 import { openAside } from "../server/compute/aside.ts";
 import { isRefused } from "../server/compute/evaluation.ts";
@@ -12,7 +12,7 @@ import { openLedger } from "../server/ledger/ledger.ts";
 import { libraryVersion } from "../server/metals/library.ts";
 import { Bench } from "../server/station/bench.ts";
 import { benchView } from "../server/station/bench-view.ts";
-import { scaleOf } from "../server/station/feed-scale.ts";
+import { scaleOf } from "../server/station/stream-scale.ts";
 import { firstConditions } from "../server/weighing/conditions.ts";
 import { ResultPart } from "../views/bench/index.tsx";
 import { render } from "../views/page.tsx";
@@ -27,7 +27,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   // A balance at the far end of a cable: a pseudo-terminal that writes lines by itself.
   const cable = createCable();
   const balance = createSerialBalance({ path: cable.path, line: "9600-8n1" });
-  const feed = createFeed({ balance });
+  const feed = createReadingStream({ balance });
   const heard: LineRecord[] = [];
   balance.onLine((record) => heard.push(record));
   balance.start();
@@ -40,8 +40,8 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   cable.send("35 g   stable\r\n");
   await until(() => heard.some((record) => record.reading?.text === "31.1035"), "the reading");
   expect(heard.filter((record) => record.reading).map((record) => record.reading)).toEqual([
-    { text: "31.1041", unit: "g", grams: "31.1041", steady: "moving" },
-    { text: "31.1035", unit: "g", grams: "31.1035", steady: "steady" },
+    { text: "31.1041", unit: "g", grams: "31.1041", stability: "moving" },
+    { text: "31.1035", unit: "g", grams: "31.1035", stability: "stable" },
   ]);
 
   // A ledger on disk and the bench that writes into it.

@@ -1,5 +1,7 @@
 import { BadCatalogue } from "../../views/messages/catalogue-check.ts";
 import { checkCatalogueFiles } from "../catalogue-files.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { tell } from "../../views/messages/tell.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { serveUsage, settingsFrom } from "../settings.ts";
 
@@ -13,7 +15,8 @@ export async function run(args: string[]): Promise<number> {
   try {
     settings = settingsFrom(args, process.env);
   } catch (error) {
-    console.error(`underhook serve: ${(error as Error).message}\n\n${serveUsage}`);
+    const said = error instanceof Refusal ? tell(error, "en") : (error as Error).message;
+    console.error(`underhook serve: ${said}\n\n${serveUsage}`);
     return 2;
   }
   try {

@@ -11,7 +11,7 @@ test("a request is sent byte for byte as its owner typed it", () => {
 });
 
 test("nothing is sent before the owner has agreed", () => {
-  expect(asked("W?\\r\\n", false)).toThrow(/has not agreed to it yet/);
+  expect(asked("W?\\r\\n", false)).toThrow(expect.objectContaining({ code: "balance.request.not-agreed" }));
 });
 
 test("a request that reads as if it would zero, tare, adjust or switch off is refused", () => {
@@ -24,10 +24,14 @@ test("a request that reads as if it would zero, tare, adjust or switch off is re
     "OFF\\r\\n",
     "RESET",
   ])
-    expect(asked(request), request).toThrow(/never sent by themselves/);
+    expect(asked(request), request).toThrow(
+      expect.objectContaining({ code: "balance.request.changing", params: { request } }),
+    );
 });
 
 test("an empty or unreadable request says what would be right", () => {
-  expect(asked("")).toThrow(/is empty\. Right:/);
-  expect(asked("W\\z")).toThrow(/place 2/);
+  expect(asked("")).toThrow(expect.objectContaining({ code: "balance.request.empty" }));
+  expect(asked("W\\z")).toThrow(
+    expect.objectContaining({ params: { request: "W\\z", place: 2, part: "\\z" } }),
+  );
 });

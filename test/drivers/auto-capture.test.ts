@@ -24,9 +24,10 @@ const immersed = ({ massGrams, densityGPerCm3 }: typeof bar) =>
 
 test("each piece is taken once, when it is still, and the next only after it was lifted", () => {
   const { clock, balance, taken, steps } = bench();
-  expect(steps.at(-1)?.says).toMatch(
-    /^Ready\. Hang the piece\. A change below 0\.00\d+ g is taken for no load\.$/,
-  );
+  const { code, params } = steps.at(-1)!.message;
+  expect(code).toBe("balance.hands-free.ready");
+  expect(params?.smallest_g).toBeGreaterThan(0.001);
+  expect(params?.smallest_g).toBeLessThan(0.01);
   balance.hang(bar);
   clock.pass(20_000);
   expect(taken()).toHaveLength(1);
@@ -43,7 +44,7 @@ test("each piece is taken once, when it is still, and the next only after it was
 
 test("a small coin on a scale of tenths of a gram is noticed, and drops left on the hanger are no next piece", () => {
   const { clock, balance, taken, steps } = bench(0.1);
-  expect(steps.at(-1)?.says).toContain("A change below 0.5 g is taken for no load.");
+  expect(steps.at(-1)?.message.params?.smallest_g).toBeCloseTo(0.5, 12);
   // Its weight in water is eleven last places.
   balance.hang({ name: "invented small coin", massGrams: 1.2, densityGPerCm3: 12 });
   clock.pass(8000);
@@ -68,9 +69,7 @@ test("a piece that is lifted before it is still is not taken", () => {
   balance.lift();
   clock.pass(5000);
   expect(taken()).toEqual([]);
-  expect(steps.map(({ says }) => says)).toContain(
-    "Lifted before it was still. Nothing was taken. Hang the piece.",
-  );
+  expect(steps.map(({ message }) => message.code)).toContain("balance.hands-free.lifted");
 });
 
 test("after a lost cable it wants to see the empty hanger again", () => {

@@ -7,7 +7,6 @@ test("stopping waits for an opening under way and closes what it opened, so that
   let stands: (cable: Cable) => void = () => {};
   const balance = createCabledBalance({
     name: "balance on a slow port",
-    openSays: "open",
     open: () =>
       new Promise((opened) => {
         stands = opened;

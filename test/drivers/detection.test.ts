@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { detect } from "../../drivers/detection.ts";
 import { type LineSettings, lineSettingsText } from "../../drivers/line-settings.ts";
-import { createChance } from "../../drivers/simulated/chance.ts";
+import { createSeededRandom } from "../../drivers/simulated/seeded-random.ts";
 import { createHandClock } from "./hand-clock.ts";
 
 const withParity = (text: string, parity: "even" | "odd") =>
@@ -14,7 +14,7 @@ const withParity = (text: string, parity: "even" | "odd") =>
 /** A balance that talks at one setting and is noise at every other; notes what was sent to it. */
 function balanceAt(settings: string, line: Uint8Array, { everyMs = 200, noise = true } = {}) {
   const clock = createHandClock();
-  const chance = createChance(1);
+  const random = createSeededRandom(1);
   const sent: number[] = [];
   const found = detect({
     path: "/dev/ttyUSB0",
@@ -25,7 +25,7 @@ function balanceAt(settings: string, line: Uint8Array, { everyMs = 200, noise = 
       function send(): void {
         callOff = clock.after(everyMs, send);
         if (right) ear.bytes(line);
-        else if (noise) ear.bytes(line.map(() => 0x80 + chance.whole(128)));
+        else if (noise) ear.bytes(line.map(() => 0x80 + random.whole(128)));
       }
       callOff = clock.after(everyMs, send);
       return Promise.resolve({
@@ -75,21 +75,25 @@ test("readable lines of no known shape are offered for learning", async () => {
   expect(await found).toMatchObject({
     line: "9600-8n1",
     shape: null,
-    says: expect.stringMatching(/learn its lines/),
+    message: { code: "port.search.found.no-format", params: { settings: "9600-8n1" } },
   });
 });
 
 test("when all is silent, it says what was tried, what came back and what to do", async () => {
   const { found } = balanceAt("none", Buffer.from("31.10 g\r\n"), { noise: false });
-  const { line, says, tried } = await found;
+  const { line, message, tried } = await found;
   expect(line).toBeNull();
   expect(tried).toHaveLength(16);
-  expect(says).toMatch(/9600-8n1: 0 bytes.*may send only on its key or when asked/);
+  expect(message.code).toBe("port.search.silent");
+  expect(message.params?.tried).toMatchObject([
+    { params: { settings: "9600-8n1", bytes: 0 } },
+    ...tried.slice(1).map(({ line: settings }) => ({ params: { settings, bytes: 0 } })),
+  ]);
 });
 
 test("when only noise comes, each try shows its first bytes", async () => {
   const { found } = balanceAt("none", Buffer.from("  31.10 g\r\n"));
-  const { says, tried } = await found;
+  const { message, tried } = await found;
   expect(tried.every(({ first, bytes }) => first.startsWith("\\x") && bytes > 0)).toBe(true);
-  expect(says).toMatch(/enter them by hand; that always works/);
+  expect(message.code).toBe("port.search.none");
 });

@@ -7,13 +7,14 @@ import { escapeBytes, unescapeText } from "../../drivers/escape.ts";
 import { readByProfile } from "../../drivers/learning/reader.ts";
 import { cutByProfile } from "../../drivers/learning/samples.ts";
 import { createLineCutter } from "../../drivers/line.ts";
-import type { LineMeaning, LineReader, LineRecord, Reading } from "../../drivers/reading.ts";
+import type { BalanceEvent, LineMeaning, LineReader, LineRecord, Reading } from "../../drivers/reading.ts";
 import { readAnyShape, readShape, shapeNamed } from "../../drivers/shapes/index.ts";
 import { judge, type ReadingRecord, usualSettling } from "../../drivers/steadiness.ts";
 import { longRun, whole } from "../setup/long-run.ts";
-import { chance } from "./learning/chance.ts";
+import { textOf } from "../../views/messages/catalogue.ts";
 import { halfMinute, usualSteps } from "./learning/half-minute.ts";
 import { scoreOf } from "./learning/score.ts";
+import { chance } from "./learning/seeded-random.ts";
 import { sampleFile } from "./sample-lines.ts";
 
 /** One manner of writing lines: true lines of it, and what its reader makes of some bytes. */
@@ -100,10 +101,13 @@ function meanings(read: LineReader, bytes: Uint8Array): LineMeaning[] {
   return found;
 }
 
-/** A meaning is whole: a decimal with its unit and its grams, or an event with a sentence. */
+const hasAllValues = ({ code, params }: BalanceEvent) =>
+  [...(textOf(code, "en")?.uses.keys() ?? [])].every((name) => name in params);
+
+/** A meaning is whole: a decimal with its unit and its grams, or an event with all its values. */
 function flaw(meaning: LineMeaning): string | null {
   if (meaning === null) return null;
-  if ("event" in meaning) return meaning.event.says.length > 20 ? null : "an event without a sentence";
+  if ("event" in meaning) return hasAllValues(meaning.event) ? null : "an event with a value missing";
   const { text, unit, grams } = meaning.reading;
   if (!isDecimal(text) || !isMassUnit(unit)) return `"${text}" "${unit}" is no reading`;
   if (grams !== toGrams(text, unit)) return `${text} ${unit} is not ${grams} g`;

@@ -1,15 +1,16 @@
 import { expect, test } from "vitest";
 import { lineSettingsText, parseLineSettings } from "../../drivers/line-settings.ts";
-import { portTroubleInWords } from "../../drivers/port-trouble.ts";
+import { portRefused } from "../../drivers/port-error.ts";
 
-test("a missing permission names the group and the command", () => {
-  for (const trouble of [
+test("a missing permission is known by its code and by the words of the system", () => {
+  for (const error of [
     { code: "EACCES", message: "" },
     { message: "Error: Permission denied, cannot open /dev/ttyUSB0" },
   ])
-    expect(portTroubleInWords("/dev/ttyUSB0", trouble)).toMatch(
-      /\/dev\/ttyUSB0.*dialout.*sudo usermod -aG dialout \$USER/,
-    );
+    expect(portRefused("/dev/ttyUSB0", error)).toMatchObject({
+      code: "line.refused.permission",
+      params: { port: "/dev/ttyUSB0" },
+    });
 });
 
 test("line settings are read and written in one manner", () => {
@@ -20,6 +21,10 @@ test("line settings are read and written in one manner", () => {
 test("wrong line settings say what would be right", () => {
   for (const text of ["9600", "9600-9n1", "9601-8n1", "9600-8x1", "9600-8n1-fast"])
     expect(() => parseLineSettings(text)).toThrow(
-      new RegExp(`"${text}" are not understood\\. Right: .*9600-8n1`),
+      expect.objectContaining({
+        code: "port.settings",
+        at: "line",
+        params: expect.objectContaining({ settings: text }),
+      }),
     );
 });

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import type { CableEar } from "../../drivers/cable.ts";
 import { createCabledBalance } from "../../drivers/cabled-balance.ts";
-import { createFeed } from "../../drivers/feed.ts";
 import type { Profile } from "../../drivers/learning/profile.ts";
 import { profiledLines } from "../../drivers/profiled-lines.ts";
+import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createHandClock } from "./hand-clock.ts";
 import { profile } from "./invented-profile.ts";
 
@@ -12,7 +12,6 @@ async function bench(ending: Profile["ending"]) {
   let ear: CableEar | null = null;
   const balance = createCabledBalance({
     name: "invented balance",
-    openSays: "open",
     clock,
     open(here) {
       ear = here;
@@ -20,7 +19,7 @@ async function bench(ending: Profile["ending"]) {
     },
     ...profiledLines(profile(ending), clock),
   });
-  const feed = createFeed({ balance, clock });
+  const stream = createReadingStream({ balance, clock });
   balance.start();
   await new Promise((resolve) => setImmediate(resolve));
   const send = (text: string) => {
@@ -28,26 +27,28 @@ async function bench(ending: Profile["ending"]) {
     clock.pass(200);
   };
   const kinds = () =>
-    feed.recent().map(({ reading, event }) => (reading ? `${reading.text} ${reading.steady}` : event?.kind));
-  return { feed, send, kinds };
+    stream
+      .recent()
+      .map(({ reading, event }) => (reading ? `${reading.text} ${reading.stability}` : event?.kind));
+  return { stream, send, kinds };
 }
 
 test("lines are cut and read as they were learned, marks and all", async () => {
   const { send, kinds } = await bench({ kind: "characters", hex: "0d0a" });
   for (const line of ["rest\r\n", "w?     31.12g\r\n", "w.     31.10g\r\n", "w.    31.10g\r\n"]) send(line);
-  expect(kinds()).toEqual(["open", "31.12 moving", "31.10 steady", "unknown-line"]);
+  expect(kinds()).toEqual(["open", "31.12 moving", "31.10 stable", "unknown-line"]);
 });
 
 test("a line that only silence ends is a line after that silence", async () => {
   const { send, kinds } = await bench({ kind: "silence", ms: 60 });
   for (const line of ["rest", "w.     31.10g", "w.     31.11g"]) send(line);
-  expect(kinds()).toEqual(["open", "31.10 steady", "31.11 steady"]);
+  expect(kinds()).toEqual(["open", "31.10 stable", "31.11 stable"]);
 });
 
 test("learned lines between the readings do not keep them from settling", async () => {
-  const { feed, send } = await bench({ kind: "characters", hex: "0d0a" });
+  const { stream, send } = await bench({ kind: "characters", hex: "0d0a" });
   send("rest\r\n");
-  const capture = feed.capture();
+  const capture = stream.capture();
   for (let i = 0; i < 3; i += 1) {
     send("w.     31.10g\r\n");
     send("====\r\n");

@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
-import { NotCaptured } from "../../drivers/captured.ts";
-import { createFeed } from "../../drivers/feed.ts";
+import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { createHandClock } from "./hand-clock.ts";
 
@@ -9,17 +8,17 @@ const piece = { name: "invented bar", massGrams: 31.1035, densityGPerCm3: 10.49 
 function bench(options: Parameters<typeof createSimulatedBalance>[0] = {}) {
   const clock = createHandClock();
   const balance = createSimulatedBalance({ clock, seed: 7, ...options });
-  const feed = createFeed({ balance, clock });
+  const stream = createReadingStream({ balance, clock });
   balance.start();
   clock.pass(3000);
-  return { clock, balance, feed };
+  return { clock, balance, stream };
 }
 
 test("a capture takes only lines that arrive after it was asked for, once they have settled", async () => {
-  const { clock, balance, feed } = bench();
+  const { clock, balance, stream } = bench();
   balance.put(piece);
   const askedMs = clock.monotonicMs();
-  const capture = feed.capture();
+  const capture = stream.capture();
   clock.pass(10_000);
   const { reading, settledBy, lines } = await capture;
   expect(settledBy).toBe("mark");
@@ -29,19 +28,19 @@ test("a capture takes only lines that arrive after it was asked for, once they h
 });
 
 test("a balance that does not tell when it is steady is judged by spread and slope", async () => {
-  const { clock, balance, feed } = bench({ writes: ({ digits, unit }) => `${digits} ${unit}\r\n` });
+  const { clock, balance, stream } = bench({ writes: ({ digits, unit }) => `${digits} ${unit}\r\n` });
   balance.put(piece);
-  const capture = feed.capture();
+  const capture = stream.capture();
   clock.pass(1000);
-  expect(feed.capturing()?.because).toMatch(/does not say when it is steady/);
+  expect(stream.waitsBecause()?.code).toBe("balance.rest.watching");
   clock.pass(10_000);
   expect((await capture).settledBy).toBe("own-criterion");
 });
 
 test("by hand, the very next line is taken and the record says so", async () => {
-  const { clock, balance, feed } = bench();
+  const { clock, balance, stream } = bench();
   balance.put(piece);
-  const capture = feed.capture({ byHand: true });
+  const capture = stream.capture({ byHand: true });
   clock.pass(250);
   const { settledBy, lines } = await capture;
   expect(settledBy).toBe("by-hand");
@@ -49,47 +48,53 @@ test("by hand, the very next line is taken and the record says so", async () => 
 });
 
 test("a silent balance has no reading, only an age", () => {
-  const { clock, balance, feed } = bench();
-  expect(feed.latest().record?.reading.text).toMatch(/^-?0\.000\d$/);
+  const { clock, balance, stream } = bench();
+  expect(stream.latest().record?.reading.text).toMatch(/^-?0\.000\d$/);
   balance.freeze();
   clock.pass(12_000);
-  const latest = feed.latest();
+  const latest = stream.latest();
   expect(latest.record).toBeUndefined();
   expect(latest.silentForSeconds).toBeGreaterThan(11.7);
-  expect(feed.trouble()?.event?.says).toMatch(/silent for 2 s/);
+  expect(stream.error()?.event).toMatchObject({ code: "line.silent", params: { seconds: 2 } });
 });
 
-test("while one operator captures, the other is told who does", async () => {
-  const { feed, clock } = bench();
-  const first = feed.capture({ by: "window seat" });
-  await expect(feed.capture({ by: "back room" })).rejects.toThrow(/window seat is taking a reading/);
+test("while one capture waits, another is refused", async () => {
+  const { stream, clock } = bench();
+  const first = stream.capture();
+  await expect(stream.capture()).rejects.toMatchObject({ code: "balance.capture.under-way" });
   clock.pass(10_000);
   await first;
 });
 
-test("a capture ends with a sentence when the cable is pulled", async () => {
-  const { feed, balance, clock } = bench();
-  const capture = feed.capture();
-  const failed = expect(capture).rejects.toThrow(NotCaptured);
+test("a capture is refused with the event when the cable is pulled", async () => {
+  const { stream, balance, clock } = bench();
+  const capture = stream.capture();
+  const failed = expect(capture).rejects.toMatchObject({
+    code: "balance.capture.lost",
+    params: { because: { code: "line.lost" } },
+  });
   clock.pass(100);
   balance.unplug();
   await failed;
-  expect(feed.latest().silentForSeconds).toBeDefined();
+  expect(stream.latest().silentForSeconds).toBeDefined();
 });
 
 test("a capture that never settles gives up and says why it waited", async () => {
-  const { feed, clock } = bench({ noiseGrams: 0.05 });
-  const capture = feed.capture({ patienceMs: 20_000 });
-  const failed = expect(capture).rejects.toThrow(/within 20 s\. The balance says that it is still moving/);
+  const { stream, clock } = bench({ noiseGrams: 0.05 });
+  const capture = stream.capture({ patienceMs: 20_000 });
+  const failed = expect(capture).rejects.toMatchObject({
+    code: "balance.capture.timed-out",
+    params: { seconds: 20, because: { code: "balance.rest.moving" } },
+  });
   clock.pass(21_000);
   await failed;
 });
 
 test("readings in two units are not mixed", async () => {
-  const { feed, clock, balance } = bench();
+  const { stream, clock, balance } = bench();
   balance.put(piece);
   clock.pass(5000);
-  const capture = feed.capture();
+  const capture = stream.capture();
   clock.pass(250);
   balance.unitChange("ct");
   clock.pass(400);
@@ -98,24 +103,24 @@ test("readings in two units are not mixed", async () => {
 });
 
 test("a line that arrives twice at once does not confirm itself", async () => {
-  const { feed, clock, balance } = bench();
+  const { stream, clock, balance } = bench();
   balance.put(piece);
   clock.pass(5000);
-  const capture = feed.capture();
+  const capture = stream.capture();
   balance.double(1);
   clock.pass(250);
-  const [once, again] = feed.recent().slice(-2);
-  expect(once?.reading?.steady).toBe("steady");
+  const [once, again] = stream.recent().slice(-2);
+  expect(once?.reading?.stability).toBe("stable");
   expect(again?.raw).toBe(once?.raw);
-  expect(feed.capturing()).not.toBeNull();
+  expect(stream.waitsBecause()).not.toBeNull();
   clock.pass(250);
   expect((await capture).lines).toHaveLength(2);
 });
 
 test("a capture says when the display has not stirred since the one before", async () => {
-  const { feed, clock, balance } = bench();
+  const { stream, clock, balance } = bench();
   const take = () => {
-    const capture = feed.capture();
+    const capture = stream.capture();
     clock.pass(3000);
     return capture;
   };
@@ -137,27 +142,30 @@ test("a balance that sends on its key is taken at one line, and the record says 
     linesPerSecond: 0.1,
     writes: ({ digits, unit }) => `${digits} ${unit}\r\n`,
   });
-  const feed = createFeed({ balance, clock, sends: "on-key" });
+  const stream = createReadingStream({ balance, clock, sends: "on-key" });
   balance.start();
   clock.pass(1000);
-  const capture = feed.capture();
+  const capture = stream.capture();
   clock.pass(10_000);
   expect(await capture).toMatchObject({ settledBy: "by-hand" });
 });
 
-test("two balances are fed apart", async () => {
+test("two balances are read apart", async () => {
   const clock = createHandClock();
   const [here, there] = [1, 2].map((seed) => createSimulatedBalance({ clock, seed }));
-  const feeds = [here!, there!].map((balance) => createFeed({ balance, clock }));
+  const streams = [here!, there!].map((balance) => createReadingStream({ balance, clock }));
   here!.start();
   there!.start();
   here!.put(piece);
   there!.unplug();
   clock.pass(5000);
-  expect(feeds.map((feed) => feed.latest().record?.reading.text.slice(0, 4))).toEqual(["31.1", undefined]);
+  expect(streams.map((stream) => stream.latest().record?.reading.text.slice(0, 4))).toEqual([
+    "31.1",
+    undefined,
+  ]);
 });
 
-test("a balance that must be asked and answers nothing: the request is repeated, and the words say what to look at", async () => {
+test("a balance that must be asked and answers nothing: the request is repeated, and that is why nothing was taken", async () => {
   const clock = createHandClock();
   let asked = 0;
   const balance = {
@@ -169,12 +177,13 @@ test("a balance that must be asked and answers nothing: the request is repeated,
       asked += 1;
     },
   };
-  const feed = createFeed({ balance, clock, sends: "on-request" });
-  const capture = feed.capture({ patienceMs: 5000 });
-  expect(feed.capturing()?.because).toContain("nothing came back");
-  const refused = expect(capture).rejects.toThrow(
-    /^Nothing was captured within 5 s\. It was asked, and nothing came back\. Check the request .* and the cable\.$/,
-  );
+  const stream = createReadingStream({ balance, clock, sends: "on-request" });
+  const capture = stream.capture({ patienceMs: 5000 });
+  expect(stream.waitsBecause()?.code).toBe("balance.capture.no-answer");
+  const refused = expect(capture).rejects.toMatchObject({
+    code: "balance.capture.timed-out.asked",
+    params: { seconds: 5, because: { code: "balance.capture.no-answer" } },
+  });
   clock.pass(5000);
   await refused;
   // At once, and again every second until the capture is over.

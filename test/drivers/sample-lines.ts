@@ -59,6 +59,6 @@ export function meaningOf(read: LineReader, written: string): string {
 export function inWords(meaning: LineMeaning): string {
   if (meaning === null) return "nothing";
   if ("event" in meaning) return meaning.event.kind;
-  const { text, unit, steady } = meaning.reading;
-  return `${text} ${unit} ${steady}`;
+  const { text, unit, stability } = meaning.reading;
+  return `${text} ${unit} ${stability}`;
 }

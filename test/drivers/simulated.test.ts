@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { createFeed } from "../../drivers/feed.ts";
+import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { createHandClock } from "./hand-clock.ts";
 
@@ -16,15 +16,15 @@ function bench(options: Parameters<typeof createSimulatedBalance>[0] = {}) {
     seed: 3,
     ...options,
   });
-  const feed = createFeed({ balance, clock });
+  const stream = createReadingStream({ balance, clock });
   const take = async () => {
     clock.pass(4000);
-    const captured = feed.capture();
+    const captured = stream.capture();
     clock.pass(4000);
     return Number((await captured).reading.grams);
   };
   balance.start();
-  return { clock, balance, feed, take };
+  return { clock, balance, stream, take };
 }
 
 // The simulated density must come back from ρ = (R/D)(ρ_L − ρ_a) + ρ_a. Tolerance: noise of 0.04 mg on each of four
@@ -58,31 +58,31 @@ test("hung from a stand into the beaker, it has the same density", async () => {
 
 test("the same seed plays the same lines", () => {
   const play = () => {
-    const { clock, balance, feed } = bench({ seed: 42 });
+    const { clock, balance, stream } = bench({ seed: 42 });
     balance.put(piece);
     clock.pass(5000);
-    return feed.recent().map(({ raw }) => raw);
+    return stream.recent().map(({ raw }) => raw);
   };
   expect(play()).toEqual(play());
 });
 
-test("an overload is told in words and is no number", () => {
-  const { clock, balance, feed } = bench();
+test("an overload is an event and no number", () => {
+  const { clock, balance, stream } = bench();
   clock.pass(2000);
   balance.overload();
   clock.pass(3000);
-  expect(feed.latest().record).toBeUndefined();
-  expect(feed.trouble()?.event?.kind).toBe("overload");
+  expect(stream.latest().record).toBeUndefined();
+  expect(stream.error()?.event?.kind).toBe("overload");
 });
 
 test("garbled and halved lines are never captured as the weight", async () => {
-  const { clock, balance, feed } = bench();
+  const { clock, balance, stream } = bench();
   balance.put(piece);
   clock.pass(4000);
   for (let round = 0; round < 200; round += 1) {
     if (round % 2 === 0) balance.garble(3);
     else balance.halve(3);
-    const captured = feed.capture();
+    const captured = stream.capture();
     clock.pass(3000);
     expect(Math.abs(Number((await captured).reading.grams) - 31.1046)).toBeLessThan(0.003);
   }

@@ -1,4 +1,4 @@
-import { createFeed } from "../../drivers/feed.ts";
+import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createSerialBalance } from "../../drivers/serial-balance.ts";
 import { type Benchmark, quantile } from "../bench/benchmark.ts";
 import { ageMs, pause, talkingBalances } from "./talking-balances.ts";
@@ -15,11 +15,11 @@ export default {
     const latenciesMs: number[] = [];
     const listening = far.paths.map((path) => {
       const balance = createSerialBalance({ path });
-      const feed = createFeed({ balance });
-      feed.onLine(({ reading }) => {
+      const stream = createReadingStream({ balance });
+      stream.onLine(({ reading }) => {
         if (!reading) return;
         latenciesMs.push(ageMs(reading.text));
-        feed.latest();
+        stream.latest();
       });
       balance.start();
       return balance;

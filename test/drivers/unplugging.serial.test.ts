@@ -3,8 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { reopening } from "../../drivers/cabled-balance.ts";
-import { NotCaptured } from "../../drivers/captured.ts";
-import { createFeed } from "../../drivers/feed.ts";
+import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createSerialBalance } from "../../drivers/serial-balance.ts";
 import { longRun } from "../setup/long-run.ts";
 import { createCable } from "./pty.ts";
@@ -18,7 +17,7 @@ test(`a cable pulled and put in ${cycles} times gives no stale and no torn readi
   const folder = mkdtempSync(join(tmpdir(), "port-"));
   const path = join(folder, "balance");
   const balance = createSerialBalance({ path, pauses, presenceMs: 5, patienceMs: 60_000 });
-  const feed = createFeed({ balance });
+  const stream = createReadingStream({ balance });
   let back: () => void = () => {};
   let lost: () => void = () => {};
   balance.onLine(({ event }) => {
@@ -44,13 +43,13 @@ test(`a cable pulled and put in ${cycles} times gives no stale and no torn readi
     await opened;
     reopenedMs.push(performance.now() - returnedMs);
 
-    const capture = feed.capture();
+    const capture = stream.capture();
     // The tail of a line that began before the port was open must not be taken for a line.
     cable.send("9.9999 g stable\r\n");
     const torn = cycle % 3 === 0;
     if (torn) {
       cable.send(line.slice(0, 3 + (cycle % 12)));
-      const failed = expect(capture).rejects.toThrow(NotCaptured);
+      const failed = expect(capture).rejects.toMatchObject({ code: "balance.capture.lost" });
       await pulled(cable.unplug);
       await failed;
       calledOff += 1;
@@ -66,7 +65,7 @@ test(`a cable pulled and put in ${cycles} times gives no stale and no torn readi
       cable.send(line.slice(0, 3 + (cycle % 12)));
       await pulled(cable.unplug);
     }
-    expect(feed.latest().record).toBeUndefined();
+    expect(stream.latest().record).toBeUndefined();
   }
   await balance.stop();
   rmSync(folder, { recursive: true });

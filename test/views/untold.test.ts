@@ -22,8 +22,6 @@ const noPage = [
   "calibration/repeats.ts",
   "calibration/rounding.ts",
   "calibration/sum-law.ts",
-  "drivers/balance-at.ts",
-  "drivers/labels.ts",
   "server/conformity/decision-rule.ts",
   "server/conformity/finding.ts",
   "server/conformity/global-risk.ts",
@@ -36,8 +34,6 @@ const noPage = [
 /** Said as a part of another sentence, which is told whole, or put together from words that are told apart. */
 const parts = [
   "calibration/warnings.ts",
-  "drivers/learning/reader.ts",
-  "drivers/learning/words.ts",
   "server/checks/linearity.ts",
   "server/compute/aside.ts",
   "server/conformity/cautions.ts",

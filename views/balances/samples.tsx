@@ -1,6 +1,6 @@
 import { asIs } from "../as-is.ts";
-import { Told } from "../told.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Told } from "../told.tsx";
 
 /** A sample line of a profile, and what the profile reads in it. */
 export interface SampleView {

@@ -9,7 +9,7 @@ import { scaleOnAPipe } from "./scale-on-a-pipe.ts";
 test("a USB scale is found by its descriptor, read report by report, and told when it is gone", async () => {
   const { root, path, roots, far } = scaleOnAPipe();
   const [scale] = listScales(roots);
-  expect(scale).toMatchObject({ path, identity: "invented scale (1A2B:0003), no serial number" });
+  expect(scale).toMatchObject({ path, identity: "invented scale (1A2B:0003)" });
 
   const balance = createHidBalance({ path, scales: () => listScales(roots) });
   const heard: string[] = [];
@@ -21,7 +21,7 @@ test("a USB scale is found by its descriptor, read report by report, and told wh
   balance.start();
   await vi.waitFor(() => expect(heard).toEqual(["open"]));
   writeSync(far, Uint8Array.of(3, 4, 2, 0xfe, 0x27, 0x0c));
-  await vi.waitFor(() => expect(heard).toEqual(["open", "31.11 g steady"]));
+  await vi.waitFor(() => expect(heard).toEqual(["open", "31.11 g stable"]));
   expect(raw[1]).toBe("\\x03\\x04\\x02\\xFE'\\x0C");
   rmSync(join(roots.sys, "class"), { recursive: true });
   closeSync(far);

@@ -1,7 +1,7 @@
 import type { Chunk, Moment, Phase, Recording } from "../../../drivers/learning/recording.ts";
-import type { Chance } from "./chance.ts";
 import type { InventedFormat } from "./invented-format.ts";
 import { type Sent, sentBy } from "./invented-line.ts";
+import type { Chance } from "./seeded-random.ts";
 
 export interface HalfMinute {
   recording: Recording;

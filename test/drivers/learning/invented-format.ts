@@ -1,5 +1,5 @@
 import type { MassUnit } from "../../../calibration/units.ts";
-import type { Chance } from "./chance.ts";
+import type { Chance } from "./seeded-random.ts";
 
 /** One line format of a balance that does not exist. Everything about it is drawn by lot. */
 export interface InventedFormat {

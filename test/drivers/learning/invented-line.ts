@@ -15,7 +15,7 @@ export interface Sent {
   /** whole lines in order, each with its bytes as they leave the balance */
   lines: Uint8Array[];
   /** what they mean together; null when they carry no weight, or were spoiled on the way */
-  means: { text: string; steady: "steady" | "moving" | "not-told" } | null;
+  means: { text: string; stability: "stable" | "moving" | "unknown" } | null;
 }
 
 export function decimalTextOf(steps: number, decimals: number): string {
@@ -79,16 +79,16 @@ export function sentBy(format: InventedFormat, weighing: Weighing): Sent {
         ? null
         : {
             text: shownText(format, weighing.steps),
-            steady: steadinessOf(format, weighing.moving),
+            stability: stabilityOf(format, weighing.moving),
           },
   };
 }
 
 /** A balance that sends no number while it moves says by a number that it rests. */
-function steadinessOf({ state, blindWhileMoving }: InventedFormat, moving: boolean) {
-  if (blindWhileMoving) return "steady" as const;
-  if (state.where === "nowhere") return "not-told" as const;
-  return moving ? ("moving" as const) : ("steady" as const);
+function stabilityOf({ state, blindWhileMoving }: InventedFormat, moving: boolean) {
+  if (blindWhileMoving) return "stable" as const;
+  if (state.where === "nowhere") return "unknown" as const;
+  return moving ? ("moving" as const) : ("stable" as const);
 }
 
 const clock = (index: number) =>

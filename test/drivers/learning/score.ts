@@ -5,10 +5,10 @@ import type { Answers, Question } from "../../../drivers/learning/questions.ts";
 import { readByProfile } from "../../../drivers/learning/reader.ts";
 import type { Recording } from "../../../drivers/learning/recording.ts";
 import { cutByProfile } from "../../../drivers/learning/samples.ts";
-import { chance } from "./chance.ts";
 import { type HalfMinute, halfMinute, usualSteps } from "./half-minute.ts";
 import { type InventedFormat, inventedFormat } from "./invented-format.ts";
 import { decimalTextOf } from "./invented-line.ts";
+import { chance } from "./seeded-random.ts";
 
 export interface Score {
   seed: number;
@@ -59,13 +59,15 @@ function answer(question: Question, format: InventedFormat, { sent }: HalfMinute
   if (question.id === "unit") return format.unit.unit;
   if (question.id === "comma") return format.decimals === 0 ? "thousands" : "decimal";
   if (question.id === "which-number") {
-    const gross = question.options!.find(({ says }) => !/GR/.test(says));
+    const gross = question.options!.find(({ message }) => !/GR/.test(String(message.params?.text)));
     return gross?.value ?? "";
   }
   // The owner reads the display while the quoted line comes.
   const seven = (line: Uint8Array) => (format.parity === "none" ? line : line.map((byte) => byte & 0x7f));
   const place = format.block.indexOf("weight");
-  const asked = sent.find(({ lines }) => question.asks.includes(escapeBytes(seven(lines[place]!))));
+  const asked = sent.find(({ lines }) =>
+    String(question.asks.params?.line).includes(escapeBytes(seven(lines[place]!))),
+  );
   return asked?.means?.text ?? decimalTextOf(0, format.decimals);
 }
 
@@ -76,7 +78,7 @@ function judged(
 ): Pick<Score, "verdict" | "because"> {
   const { profile } = learned;
   if (!profile)
-    return { verdict: "unsure", because: learned.says.at(-1) ?? learned.questions[0]?.asks ?? "" };
+    return { verdict: "unsure", because: (learned.failed ?? learned.questions[0]?.asks)?.code ?? "" };
   const sure = (field: string) => learned.findings.find((f) => f.field === field)?.sure ?? true;
   const expected = fresh.sent.flatMap(({ means }) => (means ? [means] : []));
   const missed: string[] = [];
@@ -89,10 +91,10 @@ function judged(
         misread ||= `${reading.text} was read, ${told?.text ?? "no weight"} was sent`;
       else if (reading.unit !== format.unit.unit)
         misread ||= `unit ${reading.unit}, sent ${format.unit.unit}`;
-      else if (told.steady !== reading.steady) {
+      else if (told.stability !== reading.stability) {
         missed.push(`the state of ${told.text}`);
-        if (reading.steady !== "not-told" || (sure("motion") && !doubtsAMark(profile)))
-          misread ||= `${reading.text} is ${reading.steady}, sent as ${told.steady}`;
+        if (reading.stability !== "unknown" || (sure("motion") && !doubtsAMark(profile)))
+          misread ||= `${reading.text} is ${reading.stability}, sent as ${told.stability}`;
       }
     }
     if (got.length > 1) misread ||= `${got.length} readings for one`;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { advance, beginSession, type Session, steps, tellNow } from "../../../drivers/learning/session.ts";
+import { advance, beginSession, type Session, sessionNow, steps } from "../../../drivers/learning/session.ts";
 
 /** Lets time pass in tenths of a second, with a burst of bytes every `burstMs`. */
 function played(seconds: number, burstMs: number, session: Session = beginSession(0), fromMs = 0): Session {
@@ -31,7 +31,7 @@ describe("the guided half minute", () => {
       "below-zero",
     ]);
     expect(session.finished).toBe(false);
-    expect(tellNow(session, 32_500).canSkip).toBe(true);
+    expect(sessionNow(session, 32_500).canSkip).toBe(true);
   });
 
   test("optional steps can be left out, others cannot", () => {
@@ -41,14 +41,14 @@ describe("the guided half minute", () => {
     session = advance(session, { kind: "skip", atMs: 33_000 });
     session = advance(session, { kind: "skip", atMs: 33_500 });
     expect(session.finished).toBe(true);
-    expect(tellNow(session, 34_000).says).toContain("Done");
+    expect(sessionNow(session, 34_000).message.code).toBe("learn.step.done");
     expect(advance(session, { kind: "tick", atMs: 99_000 })).toBe(session);
   });
 
   test("a silent balance makes the owner press the print key, and waits for it", () => {
     const waiting = played(60, 0);
     expect(waiting.step).toBe(0);
-    expect(tellNow(waiting, 60_000).says).toContain("press the print key of the balance 4 times");
+    expect(sessionNow(waiting, 60_000).message).toMatchObject({ code: "learn.on-key", params: { times: 4 } });
     const pressed = played(5, 1000, waiting, 60_000);
     expect(pressed.step).toBe(1);
   });

@@ -33,7 +33,7 @@ describe("a balance that sends by itself", () => {
     expect(await counter.page()).toContain("31.1035 g");
     await balance.plugIn();
     const doubted = () =>
-      counter.at.bench.scale?.doubts().some(({ kind }) => kind === "another-balance") === true;
+      counter.at.bench.scale?.checks().some(({ kind }) => kind === "another-balance") === true;
     await balance.keepsSending("    28.1 g   stable", doubted, "the doubt");
     const page = await counter.page();
     expect(page).toMatch(
@@ -78,7 +78,7 @@ describe("a balance that sends by itself", () => {
     await until(() => counter.at.bench.scale?.live().state === "silent", "the silence");
     expect(await counter.page()).toMatch(/Silent for \d+ s/);
     await onlyTheDryReading();
-    const doubted = () => counter.at.bench.scale?.doubts().some(({ kind }) => kind === "zero-check") === true;
+    const doubted = () => counter.at.bench.scale?.checks().some(({ kind }) => kind === "zero-check") === true;
     await balance.keepsSending("   0.0000 g   moving", doubted, "the doubt about the zero");
     expect(await counter.page()).toContain("check it before weighing on");
     await onlyTheDryReading();

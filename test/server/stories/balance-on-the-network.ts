@@ -42,9 +42,9 @@ export async function balanceOnTheNetwork(at: TestBench): Promise<NetworkedBalan
   await connected();
   return {
     async sends(line) {
-      const before = at.balance.feed?.recent().at(-1);
+      const before = at.balance.stream?.recent().at(-1);
       write(line);
-      await until(() => at.balance.feed?.recent().at(-1) !== before, `the line ${line}`);
+      await until(() => at.balance.stream?.recent().at(-1) !== before, `the line ${line}`);
     },
     async keepsSending(line, holds, what) {
       const sending = setInterval(() => write(line), 50);
@@ -52,7 +52,7 @@ export async function balanceOnTheNetwork(at: TestBench): Promise<NetworkedBalan
     },
     async unplug() {
       await close();
-      await until(() => at.balance.feed?.trouble()?.event?.kind === "lost", "the loss");
+      await until(() => at.balance.stream?.error()?.event?.kind === "lost", "the loss");
     },
     async plugIn() {
       await listen();

@@ -3,9 +3,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { Clock } from "../../../drivers/clock.ts";
+import { baudRates } from "../../../drivers/line-settings.ts";
 import { profile } from "../../drivers/invented-profile.ts";
 import { type Cable, createCable } from "../../drivers/pty.ts";
 import { whole } from "../../setup/long-run.ts";
+import { shown } from "../../shown.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
@@ -51,6 +53,9 @@ function pan(load: { grams: number; moving: boolean }): void {
   sending = setInterval(() => cable.send(line(load.grams, load.moving)), 20);
 }
 
+const stable = { unit: "g", stability: { code: "balance.stability.stable" } } as const;
+const name = (port: string) => ({ code: "balance.name.serial", params: { port } }) as const;
+
 /** Does what the page says, step by step, until the page says that all was heard. */
 async function followThePage(load: { grams: number; moving: boolean }): Promise<string> {
   const end = Date.now() + 80_000;
@@ -69,28 +74,29 @@ test("a balance is chosen, learned and confirmed on its page, kept as a profile 
   const load = { grams: 0, moving: false };
   pan(load);
   expect((await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" })).statusCode).toBe(303);
-  await until(() => (at.balance.feed?.recent().length ?? 0) > 3, "the first lines");
+  await until(() => (at.balance.stream?.recent().length ?? 0) > 3, "the first lines");
   // The lines are shown as they came, with line ends and marks.
   expect(await get("/balances")).toMatch(/k\.\s+0\.000 g;\\r\\n/);
 
   await at.post("/balances/learning", { go: "begin" });
   const learned = await followThePage(load);
-  expect(learned).toContain("This is what was learned");
-  expect(learned).toContain("Every line ends with CR LF.");
-  expect(learned).toMatch(/is read as 128\.415 g/);
+  expect(learned).toContain(shown("balances.was-learned"));
+  expect(learned).toContain(shown("learn.line-end.characters", { end: "CR LF" }));
 
   const unconfirmed = await at.post("/balances/profiles", { name: "window balance" });
   expect(unconfirmed.statusCode).toBe(422);
   expect(at.profiles.all).toHaveLength(0);
   const kept = await at.post("/balances/profiles", { name: "window balance", confirmed: "yes" });
   expect(kept.headers.location).toBe("/balances/profiles/window%20balance");
-  expect(await get("/balances/profiles/window%20balance")).toMatch(/all \d+ sample lines are read/);
+  expect(await get("/balances/profiles/window%20balance")).toContain(
+    shown("profile.test.passed", { lines: at.profiles.named("window balance")!.profile.samples.length }),
+  );
 
   // From now on the lines are read by the profile, and the record of a reading says so.
   await at.post("/bench/piece", { ticket: "L-1", method: "hung", claim: "ag-999", key: "L-1" });
   Object.assign(load, { grams: 31.103, moving: false });
   await until(
-    () => at.balance.feed?.latest().record?.reading.text === "31.103",
+    () => at.balance.stream?.latest().record?.reading.text === "31.103",
     "the learned lines to be read",
   );
   expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
@@ -123,12 +129,12 @@ test("of two operators one wins and the other reads why; a balance exchanged mea
   const elsewhere = createCable();
   await at.post("/balances/choice", { port: elsewhere.path, line: "9600-8n1" });
   expect(at.bench.waitingFor).toBeUndefined();
-  expect(at.bench.trouble).toContain("exchanged while a capture waited");
+  expect(at.bench.trouble).toEqual({ code: "balance.capture.exchanged" });
   expect(at.bench.piece?.ticket).toBe("T-1");
   const page = await get("/");
-  expect(page).toContain("Check its zero before weighing on");
+  expect(page).toContain(shown("balance.check.exchanged"));
   await at.post("/balances/looked-at", { kind: "exchanged" });
-  expect(await get("/")).not.toContain("Check its zero before weighing on");
+  expect(await get("/")).not.toContain(shown("balance.check.exchanged"));
   elsewhere.unplug();
 }, 30_000);
 
@@ -143,21 +149,28 @@ test("a weighing in progress survives a pulled cable, and nothing is taken befor
   await until(() => at.bench.piece?.captures.length === 1, "the dry reading");
   await at.post("/bench/captures", { role: "immersed" });
   cable.unplug();
-  await until(() => at.balance.feed?.trouble()?.event?.kind === "lost", "the loss to be seen");
+  await until(() => at.balance.stream?.error()?.event?.kind === "lost", "the loss to be seen");
   expect(at.bench.piece?.captures).toHaveLength(1);
   cable = createCable();
   rmSync(path);
   symlinkSync(cable.path, path);
-  await until(() => at.balance.feed?.latest().record !== undefined, "the lines again");
+  await until(() => at.balance.stream?.latest().record !== undefined, "the lines again");
   const refused = await at.post("/bench/captures", { role: "immersed" });
   expect(refused.statusCode).toBe(422);
-  expect(refused.body).toContain("Nothing is taken before somebody has looked at the balance");
+  expect(refused.body).toContain(
+    shown("balance.check.first", { check: { code: "balance.check.zero-after-loss" } }),
+  );
   expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(422);
   await at.post("/bench/balance-looked-at", { kind: "zero-check" });
   await at.post("/bench/captures", { role: "immersed" });
   await until(() => at.bench.piece?.captures.length === 2, "the immersed reading");
   const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");
-  expect(JSON.stringify(notes)).toContain("Looked at and found well");
+  expect(notes[0]?.body).toEqual({
+    message: {
+      code: "balance.check.looked-at",
+      params: { check: { code: "balance.check.zero-after-loss" } },
+    },
+  });
 }, 30_000);
 
 test("several balances are heard at once; the bench changes over without reopening, and each reading names its own", async () => {
@@ -170,24 +183,27 @@ test("several balances are heard at once; the bench changes over without reopeni
   expect((await at.post("/balances/beside", { port: other.path })).statusCode).toBe(303);
   // One port is never opened twice.
   const twice = await at.post("/balances/beside", { port: cable.path });
-  expect(twice.body).toContain("is heard already");
+  expect(twice.body).toContain(shown("balance.heard-already", { address: cable.path }));
   await until(
-    () => at.balance.beside[0]?.feed.latest().record?.reading.text === "28.143",
+    () => at.balance.beside[0]?.stream.latest().record?.reading.text === "28.143",
     "the other balance",
   );
-  await until(() => at.balance.feed?.latest().record?.reading.text === "31.1035", "the first balance");
+  await until(() => at.balance.stream?.latest().record?.reading.text === "31.1035", "the first balance");
   const page = await get("/balances");
-  expect(page).toMatch(new RegExp(`id="beside-now".*balance on ${other.path}.*28\\.143 g, at rest`));
+  const reading = { code: "balance.reading", params: { ...stable, reading: { decimal: "28.143" } } } as const;
+  expect(page.slice(page.indexOf('id="beside-now"'))).toContain(
+    shown("balance.now.arrived", { reading, time: "" }).split(" UTC")[0]!.trim(),
+  );
 
   await at.post("/bench/piece", { ticket: "B-1", method: "hung", claim: "", key: "B-1" });
   await at.post("/bench/captures", { role: "dry" });
   await until(() => at.bench.piece?.captures.length === 1, "the dry reading");
-  expect(await get("/")).toContain(`Take from the balance on ${other.path}`);
-  const openedBefore = at.balance.beside[0]?.feed.recent()[0]?.monotonicMs;
+  expect(await get("/")).toContain(shown("beside.take", { balance: name(other.path) }));
+  const openedBefore = at.balance.beside[0]?.stream.recent()[0]?.monotonicMs;
   await at.post("/bench/balance", { address: other.path });
-  expect(at.balance.feed?.recent()[0]?.monotonicMs).toBe(openedBefore);
-  expect(at.balance.feed?.recent().filter(({ event }) => event?.kind === "open")).toHaveLength(1);
-  expect(await get("/")).toContain("came from another balance");
+  expect(at.balance.stream?.recent()[0]?.monotonicMs).toBe(openedBefore);
+  expect(at.balance.stream?.recent().filter(({ event }) => event?.kind === "open")).toHaveLength(1);
+  expect(await get("/")).toContain(shown("balance.check.other-readings"));
   await at.post("/bench/balance-looked-at", { kind: "exchanged" });
   await at.post("/bench/captures", { role: "immersed" });
   await until(() => at.bench.piece?.captures.length === 2, "the immersed reading");
@@ -202,7 +218,7 @@ test("several balances are heard at once; the bench changes over without reopeni
   at = await buildTestBench(file);
   expect(at.balance.choice?.address).toBe(other.path);
   expect(at.balance.others.map(({ address }) => address)).toEqual([cable.path]);
-  await until(() => at.balance.beside[0]?.feed.latest().record !== undefined, "the first balance again");
+  await until(() => at.balance.beside[0]?.stream.latest().record !== undefined, "the first balance again");
   await at.post("/balances/beside/end", { port: cable.path });
   expect(at.balance.others).toEqual([]);
   expect((await at.balance.kept()).beside).toEqual([]);
@@ -214,7 +230,7 @@ test("finding lists what was tried and what came back, and hands the cable back 
   sending = setInterval(() => cable.send("     31.10 g\r\n"), 20);
   await at.post("/balances/finding", { port: cable.path });
   const during = await get("/balances");
-  expect(during).toMatch(/Listening on|The line is/);
+  expect(during).toContain('id="finding-heading"');
   let page = "";
   await until(() => {
     void get("/balances").then((shown) => {
@@ -222,9 +238,10 @@ test("finding lists what was tried and what came back, and hands the cable back 
     });
     return page.includes("What was tried");
   }, "the outcome");
-  expect(page).toContain("Weights came, written as");
+  const format = { code: "line-format.number-with-unit" } as const;
+  expect(page).toContain(shown("port.search.outcome.weights", { format }));
   await until(
-    () => at.balance.feed?.latest().record?.reading.text === "31.10",
+    () => at.balance.stream?.latest().record?.reading.text === "31.10",
     "the bench's own lines again",
   );
 }, 30_000);
@@ -237,25 +254,28 @@ test("while settings are looked for, the page says what is listened at and what 
     void get("/balances").then((shown) => {
       page = shown;
     });
-    return /Now at \d+-8n1; [2-9] settings tried before it/.test(page);
+    return baudRates.some(
+      (rate, tried) =>
+        tried >= 2 && page.includes(shown("beside.listening-at", { line: `${rate}-8n1`, tried })),
+    );
   }, "the third setting");
-  expect(page).toContain("no readable lines: another speed or parity");
+  expect(page).toContain(shown("port.search.outcome.unreadable"));
   await at.post("/balances/finding/stop", {});
   await until(() => {
     void get("/balances").then((shown) => {
       page = shown;
     });
-    return page.includes("Stopped before it was found");
+    return page.includes(shown("port.search.stopped"));
   }, "the end");
 }, 30_000);
 
 test("1,234 is asked about once, the answer is kept for this balance and used again when it is chosen again", async () => {
   await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
   sending = setInterval(() => cable.send("     1,234 g\r\n"), 50);
-  await until(() => at.balance.feed?.trouble()?.event?.kind === "unclear", "the unclear line");
+  await until(() => at.balance.stream?.error()?.event?.kind === "unclear", "the unclear line");
   expect(await get("/balances")).toContain("what does the comma stand for?");
   await at.post("/balances/comma", { comma: "decimal" });
-  await until(() => at.balance.feed?.latest().record?.reading.text === "1.234", "the reading");
+  await until(() => at.balance.stream?.latest().record?.reading.text === "1.234", "the reading");
   await at.post("/balances/typed", {});
   await at.post("/balances/choice", { port: cable.path });
   expect(at.balance.choice?.comma).toBe("decimal");
@@ -271,12 +291,12 @@ test("a balance that must be asked is sent its owner's request only after consen
   const request = "read now\\r\\n";
   const refused = await at.post("/balances/asking", { request, when: "timer", every: "0,1" });
   expect(refused.statusCode).toBe(422);
-  expect(refused.body).toContain("Nothing was sent and nothing was kept");
+  expect(refused.body).toContain(shown("balance.request.consent"));
   const zeroing = await at.post("/balances/asking", { request: "TARE\\r\\n", when: "timer", consent: "yes" });
-  expect(zeroing.body).toContain("Such requests are never sent by themselves");
+  expect(zeroing.body).toContain(shown("balance.request.changing", { request: "TARE\\r\\n" }));
   expect(heard).toEqual([]);
   await at.post("/balances/asking", { request, when: "timer", every: "0,1", consent: "yes" });
-  await until(() => at.balance.feed?.latest().record?.reading.text === "12.34", "the answer");
+  await until(() => at.balance.stream?.latest().record?.reading.text === "12.34", "the answer");
   expect(heard[0]).toContain("read now\r\n");
 }, 30_000);
 
@@ -290,7 +310,7 @@ test("a balance that is asked on capture hears its request only while a capture 
   await at.post("/balances/asking", { request: "read now\\r\\n", when: "capture", consent: "yes" });
   await at.post("/bench/piece", { ticket: "Q-1", method: "hung", claim: "", key: "Q-1" });
   await until(
-    () => at.balance.feed?.recent().some(({ event }) => event?.kind === "open") ?? false,
+    () => at.balance.stream?.recent().some(({ event }) => event?.kind === "open") ?? false,
     "the port",
   );
   expect(heard).toEqual([]);
@@ -302,7 +322,7 @@ test("a balance that is asked on capture hears its request only while a capture 
   // Nothing is sent once it is taken, and silence in between is no fault.
   await new Promise((resolve) => setTimeout(resolve, 2500));
   expect(heard.join("")).toBe(asked);
-  expect(at.balance.scale?.doubts()).toEqual([]);
+  expect(at.balance.scale?.checks()).toEqual([]);
 }, 30_000);
 
 test("a balance that was learned to send on its key is read at one press, and the record says that a hand chose it", async () => {
@@ -320,25 +340,25 @@ test("a balance that was learned to send on its key is read at one press, and th
   await at.post("/balances/profiles/use", { name: "key balance" });
   await at.post("/bench/piece", { ticket: "K-1", method: "hung", claim: "", key: "K-1" });
   await until(
-    () => at.balance.feed?.recent().some(({ event }) => event?.kind === "open") ?? false,
+    () => at.balance.stream?.recent().some(({ event }) => event?.kind === "open") ?? false,
     "the port",
   );
   // Whatever came before the request is not it, however recent.
   cable.send("\r\nw     99.99g\r\n");
-  await until(() => at.balance.feed?.latest().record !== undefined, "the line of an earlier press");
+  await until(() => at.balance.stream?.latest().record !== undefined, "the line of an earlier press");
   await at.post("/bench/captures", { role: "dry" });
   cable.send("w     31.10g\r\n");
   await until(() => at.bench.piece?.captures.length === 1, "the line of the press");
   expect(at.bench.piece?.captures[0]).toMatchObject({ text: "31.10", takenBy: "by-hand" });
 }, 30_000);
 
-test("a USB scale is chosen by its raw device, and its absence is told in words", async () => {
+test("a USB scale is chosen by its raw device, and its absence is told", async () => {
   await at.post("/balances/choice", { port: "/dev/hidraw63" });
-  await until(() => at.balance.feed?.trouble()?.event?.kind === "refused", "the refusal");
-  expect(await get("/balances")).toContain("There is no USB scale on /dev/hidraw63. Plug it in");
-  expect(await get("/balances")).toContain("this raw USB device");
+  await until(() => at.balance.stream?.error()?.event?.kind === "refused", "the refusal");
+  expect(await get("/balances")).toContain(shown("line.refused.missing-usb", { port: "/dev/hidraw63" }));
+  expect(await get("/balances")).toContain(shown("balance.kept-for.usb"));
   const asking = await at.post("/balances/asking", { request: "x", when: "timer", consent: "yes" });
-  expect(asking.body).toContain("sends by itself; nothing is asked of it");
+  expect(asking.body).toContain(shown("balance.request.usb", { port: "/dev/hidraw63" }));
 }, 30_000);
 
 test("hands in water: each settled load is taken once by itself, and again only after it was lifted", async () => {
@@ -348,15 +368,21 @@ test("hands in water: each settled load is taken once by itself, and again only 
   await at.post("/bench/piece", { ticket: "H-1", method: "hung", claim: "", key: "H-1" });
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.103", unit: "g" });
   expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(303);
-  const says = () => at.bench.eachLoad?.says ?? "";
+  const says = () => {
+    const told = at.bench.eachLoad?.says;
+    return typeof told === "object" ? told.code : undefined;
+  };
   const immersed = () => at.bench.piece?.captures.filter(({ role }) => role === "immersed") ?? [];
-  await until(() => says().startsWith("Ready"), "the empty hanger to be seen");
+  await until(() => says() === "balance.hands-free.ready", "the empty hanger to be seen");
   load.grams = 28.143;
   await until(() => immersed().length === 1, "the first load");
-  expect(says()).toContain("Lift the piece out");
+  expect(says()).toMatch(/^balance\.hands-free\.(taken|lift)$/);
   expect(await get("/")).toContain('data-taken="1"');
   load.grams = 0;
-  await until(() => says().startsWith("Ready for the next"), "the lift");
+  await until(
+    () => ["balance.hands-free.next", "balance.hands-free.ready"].includes(says() ?? ""),
+    "the lift",
+  );
   load.grams = 28.144;
   await until(() => immersed().length === 2, "the second load");
   expect(immersed().map(({ text, takenBy }) => `${text} ${takenBy}`)).toEqual([

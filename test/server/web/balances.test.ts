@@ -4,9 +4,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { exportProfile } from "../../../drivers/learning/index.ts";
+import { phases } from "../../../drivers/learning/recording.ts";
 import { settingsFrom } from "../../../server/settings.ts";
 import { BalanceInUse } from "../../../server/station/balance-in-use.ts";
 import { profile } from "../../drivers/invented-profile.ts";
+import { shown } from "../../shown.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 import { sendForm } from "./recorded.ts";
@@ -43,13 +45,16 @@ describe("a profile on the command line", () => {
     const [sample] = learned.samples;
     writeFileSync(file, exportProfile({ ...learned, samples: [{ ...sample!, raw: "w.     31.11g\\r\\n" }] }));
     expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--profile", file], {})).toThrow(
-      /was refused.*does not read its own sample lines/,
+      expect.objectContaining({
+        code: "profile.file",
+        params: { path: file, because: expect.objectContaining({ code: "profile.samples" }) },
+      }),
     );
   });
 
   test("that is not there is named, and so is a line setting that cannot be", () => {
     expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--profile", "/nowhere.json"], {})).toThrow(
-      /\/nowhere\.json cannot be read/,
+      expect.objectContaining({ code: "profile.unreadable" }),
     );
     expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--line", "9601-8n1"], {})).toThrow(/"9601-8n1"/);
   });
@@ -74,10 +79,16 @@ describe("a balance on the network", () => {
     expect((await at.post("/balances/choice", { port: address })).statusCode).toBe(303);
     await until(() => sockets.length > 0, "the connection");
     sockets[0]?.write("12.3 g\r\n     31.10 g\r\n<b>no weight</b>\r\n");
-    await until(() => (at.balance.feed?.recent().length ?? 0) >= 3, "the lines");
+    await until(() => (at.balance.stream?.recent().length ?? 0) >= 3, "the lines");
     const page = await get("/balances");
     expect(page).toContain("31.10 g\\r\\n");
-    expect(page).toContain("31.10 g, the line does not say whether it rests");
+    expect(page).toContain(
+      shown("balance.reading", {
+        reading: { decimal: "31.10" },
+        unit: "g",
+        stability: { code: "balance.stability.unknown" },
+      }),
+    );
     expect(page).toContain("&lt;b>no weight&lt;/b>");
     expect(page).not.toContain("<b>no weight");
 
@@ -93,7 +104,7 @@ describe("the choice of a balance", () => {
   test("is refused in words when the address or the line cannot be, with what was typed still there", async () => {
     const nowhere = await at.post("/balances/choice", { port: "the blue one", line: "9600-8n1" });
     expect(nowhere.statusCode).toBe(422);
-    expect(nowhere.body).toContain("is no address of a balance");
+    expect(nowhere.body).toContain(shown("port.address", { address: "the blue one" }));
     expect(nowhere.body).toContain('value="the blue one"');
     const line = await at.post("/balances/choice", { port: "/dev/ttyUSB0", line: "9600-8x1" });
     expect(line.body).toContain("9600-8x1");
@@ -103,11 +114,11 @@ describe("the choice of a balance", () => {
   test("a port that is not there is told in words on the page, and typing goes on when it is closed", async () => {
     await at.post("/balances/choice", { port: "/dev/underhook-none", line: "2400-7e1", flow: "xon-xoff" });
     expect(at.balance.choice?.line).toBe("2400-7e1-xon-xoff");
-    await until(() => at.balance.feed?.trouble()?.event?.kind === "refused", "the trouble");
-    expect(await get("/balances")).toMatch(/<strong>refused<\/strong>.*underhook-none/);
+    await until(() => at.balance.stream?.error()?.event?.kind === "refused", "the trouble");
+    expect(await get("/balances")).toContain(shown("line.refused.missing", { port: "/dev/underhook-none" }));
     await at.post("/balances/typed", {});
     expect(at.bench.scale).toBeUndefined();
-    expect(await get("/balances")).toContain("Readings are typed on the Bench");
+    expect(await get("/balances")).toContain(shown("balance.now.typed"));
   });
 });
 
@@ -127,7 +138,7 @@ describe("what was told about a balance", () => {
 
   test("says what it is kept for, and why", async () => {
     await at.post("/balances/choice", { port: "/dev/underhook-none" });
-    expect(await get("/balances")).toContain("this path: the system knows no lasting name for it");
+    expect(await get("/balances")).toContain(shown("balance.kept-for.path"));
   });
 });
 
@@ -135,7 +146,7 @@ describe("a learned profile", () => {
   test("comes from a file only when it reads its own lines, and goes out as it came in", async () => {
     const refused = await at.post("/balances/profiles/import", { text: "{}" });
     expect(refused.statusCode).toBe(422);
-    expect(refused.body).toContain("reads format 1");
+    expect(refused.body).toContain(shown("profile.format", { format: "–" }));
     const text = exportProfile(learned);
     const taken = await at.post("/balances/profiles/import", { text });
     expect(taken.headers.location).toBe("/balances/profiles/invented%20balance");
@@ -150,17 +161,17 @@ describe("a learned profile", () => {
     const taken = await sendFile(Buffer.from(exportProfile(learned)));
     expect(taken.headers.location).toBe("/balances/profiles/invented%20balance");
     expect(at.profiles.named("invented balance")?.profile).toEqual(learned);
-    expect((await sendFile(Buffer.from([0xff, 0xfe, 0x00]))).body).toContain("is no text in UTF-8");
+    expect((await sendFile(Buffer.from([0xff, 0xfe, 0x00]))).body).toContain(shown("profile.not-text"));
     expect((await at.post("/balances/profiles/import", { text: "" })).body).toContain(
-      "Neither a file was chosen",
+      shown("profile.no-file"),
     );
   });
 
   test("is learned from pasted lines whose moments were marked by hand", async () => {
     const lines = (grams: number, spread: number, mark: string) =>
       Array.from({ length: 8 }, (_, place) => {
-        const shown = (grams + ((place * 37) % 11) * spread).toFixed(2);
-        return `z${mark}${shown.padStart(10)} g`;
+        const digits = (grams + ((place * 37) % 11) * spread).toFixed(2);
+        return `z${mark}${digits.padStart(10)} g`;
       });
     const text = [
       ["# empty", ...lines(0, 0, "=")],
@@ -175,13 +186,35 @@ describe("a learned profile", () => {
       .join("\n");
     const unmarked = await at.post("/balances/learning/pasted", { text: "z= 0.00 g" });
     expect(unmarked.statusCode).toBe(422);
-    expect(unmarked.body).toContain("marks no moment");
+    expect(unmarked.body).toContain(
+      shown("learn.recording.unmarked", { right: phases.map((one) => `# ${one}`) }),
+    );
     await at.post("/balances/learning/pasted", { text });
-    const shown = await get("/balances/learning");
-    expect(shown).toContain("This is what was learned");
-    expect(shown).toMatch(/is read as 128\.41 g/);
+    const page = await get("/balances/learning");
+    expect(page).toContain(shown("balances.was-learned"));
+    const line = "z=    128.41 g\\n";
+    expect(page).toContain(shown("learn.number", { line, reading: { decimal: "128.41" }, unit: "g" }));
     await at.post("/balances/profiles", { name: "pasted", confirmed: "yes" });
     expect(at.profiles.named("pasted")?.profile.samples.length).toBeGreaterThan(3);
+  });
+});
+
+describe.each(["de", "es"] as const)("in %s", (locale) => {
+  const read = async (url: string) =>
+    (await at.app.inject({ url, headers: { host: "localhost:1", "accept-language": locale } })).body;
+
+  test("a port and a request pass through the page and the ledger as they were typed", async () => {
+    const address = "/dev/serial/by-path/pci-0000:00:14.0-usb-0:1.2";
+    const request = "W 1.5 and counter\\r\\n";
+    await at.post("/balances/choice", { port: address });
+    await at.post("/balances/asking", { request, when: "timer", every: "0.5", consent: "yes" });
+    await until(() => at.balance.stream?.error()?.event?.kind === "refused", "the refusal");
+    const page = await read("/balances");
+    expect(page).toContain(shown("line.refused.missing", { port: address }, locale));
+    expect(page).toContain(shown("balance.name.serial", { port: address }, locale));
+    expect(page).toContain(`<code>${request}</code>`);
+    expect(await read("/balances/asking")).toContain(`value="${request}"`);
+    expect(await at.balance.kept()).toMatchObject({ choice: { address, ask: { request } } });
   });
 });
 
@@ -189,6 +222,6 @@ test("a demonstration shows its simulated balance and takes no real one", async 
   const demo = await buildTestBench(newLedgerFile(), { demo: true });
   const refused = await demo.post("/balances/choice", { port: "/dev/ttyUSB0" });
   expect(refused.statusCode).toBe(422);
-  expect(refused.body).toContain("End the demonstration first");
+  expect(refused.body).toContain(shown("balance.demo"));
   await demo.close();
 });

@@ -40,7 +40,7 @@ async function lines(texts: readonly string[]): Promise<void> {
 async function waitingFor(method: "hung" | "displaced") {
   await at.post("/bench/piece", { ticket: "L-1", method, claim: "", key: "L-1" });
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
-  for (const { kind } of at.bench.scale?.doubts() ?? []) await at.post("/bench/balance-looked-at", { kind });
+  for (const { kind } of at.bench.scale?.checks() ?? []) await at.post("/bench/balance-looked-at", { kind });
   await at.post("/bench/captures", { role: method === "hung" ? "immersed" : "rise" });
   expect(at.bench.waitingFor).toBeDefined();
 }
@@ -71,7 +71,7 @@ test("the zero key pressed while the piece hangs is asked about", async () => {
 
 test("a display that shows the same line from one capture to the next is asked about on the page, and both stay", async () => {
   await at.post("/bench/piece", { ticket: "L-2", method: "hung", claim: "", key: "L-2" });
-  for (const { kind } of at.bench.scale?.doubts() ?? []) await at.post("/bench/balance-looked-at", { kind });
+  for (const { kind } of at.bench.scale?.checks() ?? []) await at.post("/bench/balance-looked-at", { kind });
   const take = async (count: number) => {
     await at.post("/bench/captures", { role: "dry" });
     await until(() => {

@@ -2,7 +2,7 @@ import { closeSync, writeSync } from "node:fs";
 import { expect, test } from "vitest";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { createHidBalance } from "../../../drivers/hid-balance.ts";
-import { scaleSays } from "../../../server/web/balances/balance-words.ts";
+import { scaleMessage } from "../../../server/web/balances/ports-view.ts";
 import { scaleOnAPipe } from "../../drivers/hid/scale-on-a-pipe.ts";
 import { until } from "../../until.ts";
 import { buildTestBench } from "../build.ts";
@@ -15,7 +15,7 @@ test("a USB scale of the open usage tables is weighed with on the page, from its
   const { path, roots, far } = scaleOnAPipe();
 
   const [scale] = listScales(roots);
-  expect(scaleSays(scale!)).toContain("at most 65535 steps of the last digit and no number below zero");
+  expect(scaleMessage(scale!)).toMatchObject({ code: "port.usb-scale.unsigned", params: { steps: 65535 } });
   const at = await buildTestBench();
   await at.balance.useSimulated(createHidBalance({ path, scales: () => listScales(roots) }));
   let steady = false;
@@ -23,7 +23,7 @@ test("a USB scale of the open usage tables is weighed with on the page, from its
   const sending = setInterval(() => writeSync(far, report(steady, 3111)), 50);
   const shown = async (url: string) => (await at.app.inject({ url, headers: { host: "localhost:1" } })).body;
   await at.post("/bench/piece", { ticket: "U-1", method: "hung", claim: "", key: "U-1" });
-  await until(() => at.balance.feed?.latest().record?.reading.text === "31.11", "the reports");
+  await until(() => at.balance.stream?.latest().record?.reading.text === "31.11", "the reports");
   expect(await shown("/balances")).toMatch(/31\.11 g, moving/);
   expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
   expect(at.bench.piece?.captures).toHaveLength(0);

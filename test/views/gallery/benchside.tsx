@@ -208,21 +208,26 @@ export const balances = (
     csrfToken={csrfToken}
     name="balance on /dev/serial/by-id/usb-bridge-0001"
     state="heard"
-    says="31.1035 g, at rest, arrived at 10:12:03 UTC."
+    message="31.1035 g, at rest, arrived at 10:12:03 UTC."
     readBy="the learned profile window balance, version 2"
     choice={{ address: "/dev/serial/by-id/usb-bridge-0001", line: "9600-8n1", asked: "P\\r\\n" }}
-    doubts={[
-      { kind: "zero-check", says: "The balance was gone and is back. Check its zero before weighing on." },
+    checks={[
+      { kind: "zero-check", message: "The balance was gone and is back. Check its zero before weighing on." },
     ]}
     commaAsked={{ raw: "   1,234 g\\r\\n" }}
     typed={{ port: "/dev/serial/by-id/usb-bridge-0001", line: "9600-8n1", flow: "none" }}
     finding={{
       port: "/dev/ttyS0",
       running: false,
-      says: "The line is 2400-7e1; its lines are a number with its unit.",
+      message: "The line is 2400-7e1; its lines are a number with its unit.",
       line: "2400-7e1",
       tried: [
-        { line: "9600-8n1", bytes: 12, first: "\\x00\\xFE", says: "Characters came, but no readable lines." },
+        {
+          line: "9600-8n1",
+          bytes: 12,
+          first: "\\x00\\xFE",
+          message: "Characters came, but no readable lines.",
+        },
       ],
     }}
     profiles={[{ name: "window balance", version: 2, href: "/balances/profiles/1", inUse: true }]}
@@ -231,8 +236,8 @@ export const balances = (
         address: "/dev/ttyS0",
         name: "balance on /dev/ttyS0",
         state: "heard",
-        says: "28.14 g, at rest, arrived at 10:12:03 UTC.",
-        doubts: [],
+        message: "28.14 g, at rest, arrived at 10:12:03 UTC.",
+        checks: [],
       },
     ]}
     ports={[
@@ -240,7 +245,7 @@ export const balances = (
         stableName: "/dev/serial/by-id/usb-bridge-0001",
         todayName: "/dev/ttyUSB0",
         state: "in use",
-        says: "named by the device itself: found again in any socket",
+        message: "named by the device itself: found again in any socket",
         chosen: true,
         beside: false,
         mayBeBeside: true,
@@ -249,7 +254,7 @@ export const balances = (
       {
         stableName: "/dev/ttyS0",
         state: "free",
-        says: "has no stable name: after unplugging it may have another number",
+        message: "has no stable name: after unplugging it may have another number",
         chosen: false,
         beside: true,
         mayBeBeside: true,
@@ -268,7 +273,7 @@ export const learning = (
     balance="Balance on /dev/ttyUSB0"
     canListen={true}
     running={{
-      says: "Touch the pan lightly with a finger.",
+      message: "Touch the pan lightly with a finger.",
       step: 4,
       of: 9,
       secondsLeft: 4,
@@ -283,7 +288,7 @@ export const learning = (
       ],
       open: ["What it says when loaded beyond its range was not tried."],
       questions: [{ id: "displayed", asks: "What did the display of the balance show then?" }],
-      samples: [{ at: "31.1035 g, steady", raw: "+   31.1035 g  \\r\\n" }],
+      samples: [{ meaning: "31.1035 g, stable", raw: "+   31.1035 g  \\r\\n" }],
       canBeKept: true,
     }}
   />

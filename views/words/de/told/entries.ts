@@ -155,7 +155,6 @@ export const entries: readonly ToldPair[] = [
   ],
   ["No such lot is in this ledger.", "Keine solche Partie ist in diesem Hauptbuch."],
   ["Look for it in the list of lots.", "Sie in der Liste der Partien suchen."],
-  ["The reading was called off. Take it again.", "Die Ablesung wurde abgebrochen. Sie neu nehmen."],
   [
     "The lot needs a name or a ticket, such as Lot 7.",
     "Die Partie braucht einen Namen oder Beleg, wie Partie 7.",

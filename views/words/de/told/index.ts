@@ -1,7 +1,5 @@
 import type { ToldPair } from "../../told.ts";
 import { assays } from "./assays.ts";
-import { balance } from "./balance.ts";
-import { cables, shapeNames } from "./cables.ts";
 import { cautions } from "./cautions.ts";
 import { checkNames, checks } from "./checks.ts";
 import { decision } from "./decision.ts";
@@ -10,7 +8,6 @@ import { entries, entryParts } from "./entries.ts";
 import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
 import { imports } from "./imports.ts";
-import { learning, markNames } from "./learning.ts";
 import { lots } from "./lots.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
@@ -27,7 +24,6 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
   sentences: [
     ...refusals,
     ...imports,
-    ...balance,
     ...findings,
     ...measurement,
     ...demo,
@@ -43,9 +39,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...assays,
     ...numberEntries,
     ...prices,
-    ...learning,
     ...entries,
-    ...cables,
   ],
   names: [
     ...names,
@@ -56,8 +50,6 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...testNames,
     ...weighingNames,
     ...entryNames,
-    ...markNames,
     ...entryParts,
-    ...shapeNames,
   ],
 };

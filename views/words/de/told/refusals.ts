@@ -62,28 +62,8 @@ export const refusals: readonly ToldPair[] = [
     "Keine Ablesung wartet, also ist nichts von Hand zu nehmen.",
   ],
   [
-    "The balance was exchanged while a capture waited. Nothing was taken.",
-    "Die Waage wurde gewechselt, während eine Ablesung wartete. Nichts wurde genommen.",
-  ],
-  [
-    "The balance was exchanged or opened anew while a piece is on the bench. Check its zero before weighing on.",
-    "Die Waage wurde gewechselt oder neu geöffnet, während ein Stück auf dem Messplatz liegt. Vor dem Weiterwiegen ihre Null prüfen.",
-  ],
-  [
-    "Readings of this piece came from another balance, and an error that both readings share cancels on one balance only. Check that both show the same for one check weight, and the zero of this one.",
-    "Ablesungen dieses Stücks kamen von einer anderen Waage, und ein Fehler, den beide Ablesungen teilen, hebt sich nur auf einer Waage auf. Prüfen, dass beide für ein Prüfgewicht dasselbe zeigen, und die Null dieser Waage.",
-  ],
-  [
-    "Nothing is taken before somebody has looked at the balance and answered here.",
-    "Nichts wird genommen, bevor jemand nach der Waage gesehen und hier geantwortet hat.",
-  ],
-  [
     "The cable of the balance in use is lent to learning or to the search for its settings. Wait until that is done, or stop it first.",
     "Das Kabel der benutzten Waage ist an das Lernen oder an die Suche nach ihren Einstellungen verliehen. Warten, bis das fertig ist, oder es erst beenden.",
-  ],
-  [
-    "The balance on {address} is heard already. Nothing was changed.",
-    "Die Waage an {address} wird schon gehört. Nichts wurde geändert.",
   ],
   [
     'No balance at "{address}" is heard beside the one in use. Reload the page.',
@@ -125,15 +105,6 @@ export const refusals: readonly ToldPair[] = [
     "No balance on a cable here, so nothing can be taken by itself. Type the reading.",
     "Hier ist keine Waage am Kabel, also kann nichts von selbst genommen werden. Die Ablesung eintippen.",
   ],
-  ["Leave it empty until it is still.", "Leer lassen, bis sie ruhig ist."],
-  ["Ready. Hang the piece.", "Bereit. Das Stück einhängen."],
-  ["A change below {n} g is taken for no load.", "Eine Änderung unter {n} g gilt als keine Last."],
-  ["Ready for the next. Hang the piece.", "Bereit für das nächste. Das Stück einhängen."],
-  [
-    "Lifted before it was still. Nothing was taken. Hang the piece.",
-    "Gehoben, bevor sie ruhig war. Nichts wurde genommen. Das Stück einhängen.",
-  ],
-  ["Keep still.", "Stillhalten."],
   ["Taken: {reading}. Lift the piece out.", "Genommen: {reading}. Das Stück herausheben."],
   ["Lift the piece out.", "Das Stück herausheben."],
   [
@@ -177,7 +148,6 @@ export const refusals: readonly ToldPair[] = [
     "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.",
     "Im Messplatz ging etwas schief, es steht in seiner Ausgabe. Genommene Ablesungen sind im Buch sicher; die Seite neu laden.",
   ],
-  ["Nothing was changed.", "Nichts wurde geändert."],
   ['The ledger {place} says "{cause}". {remedy}', "Das Buch {place} sagt „{cause}“. {remedy}"],
   ["Nothing was stored.", "Nichts wurde gespeichert."],
   [
