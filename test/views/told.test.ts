@@ -73,8 +73,9 @@ describe("the sentences of the bench in German", () => {
   });
 
   it("tell several sentences in a row, and say so when one is missing", () => {
-    expect(told("Keep still. Lift the piece out.", "de")).toBe("Stillhalten. Das Stück herausheben.");
-    expect(toldIn("Keep still. Nobody ever wrote this.", "de")).toBeUndefined();
+    const [first, second] = germanBook.sentences.filter(([english]) => /^[^{.]+\.$/.test(english));
+    expect(told(`${first![0]} ${second![0]}`, "de")).toBe(`${first![1]} ${second![1]}`);
+    expect(toldIn(`${first![0]} Nobody ever wrote this.`, "de")).toBeUndefined();
     expect(told("Nobody ever wrote this.", "de")).toBe("Nobody ever wrote this.");
     expect(told("Keep still.", "en")).toBe("Keep still.");
   });

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { shown } from "../../shown.ts";
 import { until } from "../../until.ts";
 import { host, wordsOf } from "../web/recorded.ts";
 import { balanceOnTheNetwork, type NetworkedBalance } from "./balance-on-the-network.ts";
@@ -36,32 +37,35 @@ describe("a balance that sends by itself", () => {
       counter.at.bench.scale?.checks().some(({ kind }) => kind === "another-balance") === true;
     await balance.keepsSending("    28.1 g   stable", doubted, "the doubt");
     const page = await counter.page();
-    expect(page).toMatch(
-      /Before the cable was lost the balance showed g in steps of 0\.0001; what answers now shows g in steps of 0\.1/,
-    );
+    const steps = (step: number) => ({ code: "balance.check.steps", params: { unit: "g", step } }) as const;
+    const check = {
+      code: "balance.check.other-display",
+      params: { before: { anyOf: [steps(0.0001)] }, now: steps(0.1) },
+    } as const;
+    expect(page).toContain(shown(check.code, check.params));
     const refused = await waitForImmersed();
     expect(refused.statusCode).toBe(422);
-    expect(wordsOf(refused.body)).toContain(
-      "answered here. Before the cable was lost the balance showed g in steps",
-    );
+    expect(wordsOf(refused.body)).toContain(shown("balance.check.first", { check }));
     expect(counter.at.bench.waitingFor).toBeUndefined();
     await onlyTheDryReading();
     await counter.at.post("/bench/balance-looked-at", { kind: "another-balance" });
     const notes = (await counter.at.ledger.entriesOf("story")).filter(({ kind }) => kind === "note");
-    expect(JSON.stringify(notes)).toContain("Looked at and found well");
+    expect(notes[0]?.body).toEqual({ message: { code: "balance.check.looked-at", params: { check } } });
   });
 
   it("is overloaded by a heavy beaker: what to do is said, and no number is kept", async () => {
     await waitForImmersed();
     await balance.sends("OVERLOAD");
-    expect(await counter.page()).toMatch(/the load is above the range\. Take it off; use a lighter beaker/);
+    expect(await counter.page()).toContain(shown("line.overload.word", { word: "OVERLOAD" }));
     await onlyTheDryReading();
   });
 
   it("was switched to show a density itself: that is no weight, and it is set back to g", async () => {
     await waitForImmersed();
     await balance.sends("  10.4745 g/cm3   stable");
-    expect(await counter.page()).toMatch(/10\.4745 g\/cm3.*Set it to weigh in g/);
+    expect(await counter.page()).toContain(
+      shown("line.not-a-weight.quantity", { line: "10.4745 g/cm3", quantity: { code: "quantity.density" } }),
+    );
     await onlyTheDryReading();
   });
 
@@ -80,7 +84,7 @@ describe("a balance that sends by itself", () => {
     await onlyTheDryReading();
     const doubted = () => counter.at.bench.scale?.checks().some(({ kind }) => kind === "zero-check") === true;
     await balance.keepsSending("   0.0000 g   moving", doubted, "the doubt about the zero");
-    expect(await counter.page()).toContain("check it before weighing on");
+    expect(await counter.page()).toContain(shown("balance.check.zero-after-silence"));
     await onlyTheDryReading();
   });
 });
