@@ -1,7 +1,7 @@
-import { BadCatalogue } from "../../views/messages/catalogue-check.ts";
-import { checkCatalogueFiles } from "../catalogue-files.ts";
 import { Refusal } from "../../calibration/refusal.ts";
+import { BadCatalogue } from "../../views/messages/catalogue-check.ts";
 import { tell } from "../../views/messages/tell.ts";
+import { checkCatalogueFiles } from "../catalogue-files.ts";
 import { LedgerTrouble } from "../ledger/trouble.ts";
 import { serveUsage, settingsFrom } from "../settings.ts";
 
