@@ -1,6 +1,6 @@
 import type { Param } from "../../calibration/message.ts";
 import { called } from "../metals/called.ts";
-import type { StandIn } from "../metals/composites/stand-ins.ts";
+import type { Substitute } from "../metals/composites/substitutes.ts";
 import type { Likelihood, Metal } from "../metals/metal.ts";
 import { type Separation, separation } from "./separation.ts";
 import { worthPassingOff } from "./worth.ts";
@@ -81,7 +81,7 @@ export function lookAlike(m: Metal, claimed: Metal | undefined): LookAlike {
 }
 
 /** The look-alike entry for a piece made of two, which reaches the measured density by its maker's choice. */
-export function madeUp({ kind, as }: StandIn, claimed: Metal): LookAlike {
+export function madeUp({ kind, as }: Substitute, claimed: Metal): LookAlike {
   return {
     id: as.id,
     name: as.name,

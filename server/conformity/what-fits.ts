@@ -1,5 +1,5 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { type StandIn, standIns } from "../metals/composites/stand-ins.ts";
+import { type Substitute, substitutes } from "../metals/composites/substitutes.ts";
 import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
 import { bandAt, excludes } from "./exclusion.ts";
@@ -32,8 +32,8 @@ export function madeUpBeside(
   claimed: Metal,
   celsius: number,
   library: Library,
-): StandIn[] {
+): Substitute[] {
   const shrunk = claimed.densityGPerCm3.nominal / bandAt(claimed, celsius).nominal;
   const [low, high] = measured.intervalGPerCm3;
-  return standIns([low * shrunk, high * shrunk], claimed, library);
+  return substitutes([low * shrunk, high * shrunk], claimed, library);
 }

@@ -1,5 +1,5 @@
 import type { Ledger } from "../ledger/ledger.ts";
-import { tellsSplit } from "../metals/fineness/house-split.ts";
+import { tellsSplit } from "../metals/fineness/melt-split.ts";
 import { statedBy } from "../reports/stated.ts";
 import { standingAssay } from "./assay.ts";
 import { splitOf } from "./assay-against-density.ts";

@@ -1,6 +1,6 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { to20 } from "../metals/fineness/fineness.ts";
-import { isCertain } from "../metals/fineness/house-split.ts";
+import { isCertain } from "../metals/fineness/melt-split.ts";
 import { restByColour } from "../metals/fineness/rest-of-alloy.ts";
 import { silverShare } from "../metals/fineness/silver-share.ts";
 

@@ -25,7 +25,7 @@ const noPage = [
   "server/conformity/decision-rule.ts",
   "server/conformity/finding.ts",
   "server/conformity/global-risk.ts",
-  "server/metals/fineness/house-split.ts",
+  "server/metals/fineness/melt-split.ts",
   "server/metals/fineness/silver-share.ts",
   // names of metals that are not in the library, and where each density comes from
   "server/metals/",

@@ -1,13 +1,12 @@
 import { Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Fineness, type FinenessPlot } from "../plots/fineness.tsx";
-import { Sheet, ToldFacts } from "../sheet.tsx";
+import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 /** The fineness that a density leaves open, and the fine mass that follows. */
 export interface FinenessAnswer {
-  says: string;
+  says: Told;
   /** left out when no alloy of the kind has this density */
   plot?: Omit<FinenessPlot, "id">;
   facts: readonly (readonly [name: string, value: string])[];
@@ -27,7 +26,6 @@ export interface FinenessSheetView {
 
 /** Fineness of the recorded piece if it is sound gold or silver alloy. */
 export function FinenessSheet(view: FinenessSheetView) {
-  const locale = useLocale();
   const t = useTell();
   const { action, priceHref, metal, colour, colours, answer } = view;
   return (
@@ -36,7 +34,7 @@ export function FinenessSheet(view: FinenessSheetView) {
         <Told says={answer.says} />
       </p>
       {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
-      <ToldFacts facts={answer.facts} />
+      <Facts facts={answer.facts} />
       <HouseMelts says={answer.house} />
       <p class="not-printed">
         <a href={priceHref}>{t("metal-price.link")}</a>
@@ -51,12 +49,7 @@ export function FinenessSheet(view: FinenessSheetView) {
             { value: "silver", label: t("evidence.silver") },
           ]}
         />
-        <Select
-          name="colour"
-          label={t("evidence.gold-colour")}
-          value={colour}
-          options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
-        />
+        <Select name="colour" label={t("evidence.gold-colour")} value={colour} options={colours} />
         <button type="submit">{t("evidence.show")}</button>
       </form>
       <p class="hint">{t("evidence.colour-is-a-range")}</p>

@@ -1,10 +1,9 @@
 import { type FinenessAnswer, HouseMelts } from "../evidence/fineness.tsx";
 import { decimalEntries, type FieldError, Problems, Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Fineness } from "../plots/fineness.tsx";
-import { Sheet, ToldFacts } from "../sheet.tsx";
+import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 export interface FinenessView {
   /** entries as typed */
@@ -17,7 +16,6 @@ export interface FinenessView {
 
 /** What fineness a density leaves open, and which cause leaves how much of it. */
 export function FinenessPage({ values, colours, problems, answer }: FinenessView) {
-  const locale = useLocale();
   const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
@@ -36,12 +34,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
               { value: "silver", label: t("plan-pages.silver") },
             ]}
           />
-          <Select
-            name="colour"
-            label={t("plan-pages.gold-colour")}
-            value={values.colour}
-            options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
-          />
+          <Select name="colour" label={t("plan-pages.gold-colour")} value={values.colour} options={colours} />
           <button type="submit">{t("plan-pages.show-interval")}</button>
         </div>
         <p class="hint">{t("plan-pages.colour-is-a-range")}</p>
@@ -57,7 +50,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
             {answer.plot && <Fineness id="fineness" {...answer.plot} />}
           </div>
           <Sheet id="causes" title={t("plan-pages.width-title")}>
-            <ToldFacts facts={answer.facts} />
+            <Facts facts={answer.facts} />
             <HouseMelts says={answer.house} />
             <p class="hint">{t("plan-pages.not-an-assay")}</p>
           </Sheet>

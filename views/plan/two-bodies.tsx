@@ -1,11 +1,10 @@
-import type { ComponentChildren } from "preact";
+import type { Message } from "../../calibration/message.ts";
 import { WettingCaution } from "../cautions.tsx";
 import { decimalEntries, type FieldError, Problems, RadioCards } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fromTo } from "../numbers.ts";
-import { Sheet, ToldFacts } from "../sheet.tsx";
+import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 /** "rest": one body is known, what is the density of the other; "masses": both densities are known, how much of each. */
 export type TwoBodiesQuestion = "rest" | "masses";
@@ -30,8 +29,8 @@ export interface TwoBodiesView {
   >;
   problems: readonly { fieldId: string; error: FieldError }[];
   /** densities of stones and matrix, g/cm³, to read off */
-  stones?: readonly { name: string; low: number; high: number; wet: boolean }[];
-  answer?: { says: string; facts: readonly (readonly [name: string, value: ComponentChildren])[] };
+  stones?: readonly { called: Message; low: number; high: number; wet: boolean }[];
+  answer?: { says: Told; facts: readonly (readonly [name: string, value: string])[] };
 }
 
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
@@ -93,9 +92,9 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
         <details>
           <summary>{t("plan-pages.stones-title")}</summary>
           <ul>
-            {stones.map(({ name, low, high, wet }) => (
-              <li key={name}>
-                {toldValue(name, locale)}: {fromTo(low, high, locale)} g/cm³
+            {stones.map(({ called, low, high, wet }) => (
+              <li key={called.code}>
+                <Told says={called} />: {fromTo(low, high, locale)} g/cm³
                 {!wet && ` (${t("plan-pages.do-not-wet")})`}
               </li>
             ))}
@@ -110,7 +109,7 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
               <Told says={answer.says} />
             </strong>
           </p>
-          <ToldFacts facts={answer.facts} />
+          <Facts facts={answer.facts} />
         </Sheet>
       )}
     </>

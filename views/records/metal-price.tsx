@@ -1,8 +1,7 @@
 import { BuyingCaution } from "../cautions.tsx";
 import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
-import { toldValue } from "../words/told.ts";
 
 export const metalPriceFields = ["metal", "colour", "price", "currency", "per", "source", "at"] as const;
 
@@ -72,7 +71,6 @@ export function MetalPrice(view: MetalPriceView) {
 
 function Form({ action, values, colours, problems }: MetalPriceView) {
   const t = useTell();
-  const locale = useLocale();
   const errorOf = errorsOf(problems);
   const entry = <N extends keyof typeof values>(name: N) => ({ name, value: values[name], ...errorOf(name) });
   return (
@@ -88,12 +86,7 @@ function Form({ action, values, colours, problems }: MetalPriceView) {
             label: t(`lots.metals.${value}`),
           }))}
         />
-        <Select
-          name="colour"
-          label={t("metal-price.colour")}
-          value={values.colour}
-          options={colours.map(({ value, label }) => ({ value, label: toldValue(label, locale) }))}
-        />
+        <Select name="colour" label={t("metal-price.colour")} value={values.colour} options={colours} />
       </div>
       <div class="row">
         <Field kind="decimal" {...entry("price")} label={t("payout.price")} required />

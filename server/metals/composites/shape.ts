@@ -1,19 +1,23 @@
+import { Refusal } from "../../../calibration/refusal.ts";
+
 /** Outline of a piece, in millimetres. */
 export type Shape =
   | { kind: "disc"; diameterMm: number; thicknessMm: number }
   | { kind: "bar"; lengthMm: number; widthMm: number; heightMm: number }
   | { kind: "ring"; outerMm: number; innerMm: number; widthMm: number };
 
-/** The dimensions of a shape, as the words a message uses. */
-function dimensions(shape: Shape): [string, number][] {
-  return Object.entries(shape).filter((entry): entry is [string, number] => typeof entry[1] === "number");
+function dimensions(shape: Shape): number[] {
+  return Object.values(shape).filter((value) => typeof value === "number");
 }
 
 function checked(shape: Shape): Shape {
-  for (const [name, mm] of dimensions(shape))
-    if (!(mm > 0)) throw new RangeError(`${name} is ${mm}: right is a length in millimetres above zero.`);
+  for (const mm of dimensions(shape)) if (!(mm > 0)) throw new Refusal("composite.refusal.length", { mm });
   if (shape.kind === "ring" && shape.innerMm >= shape.outerMm)
-    throw new RangeError(`innerMm ${shape.innerMm} is not less than outerMm ${shape.outerMm}: swap them?`);
+    throw new Refusal(
+      "composite.refusal.ring",
+      { inner_mm: shape.innerMm, outer_mm: shape.outerMm },
+      "inner",
+    );
   return shape;
 }
 
@@ -27,7 +31,7 @@ export function volumeInside(shape: Shape, skinMm: number): number {
   return outer > inner ? (Math.PI / 4) * (outer ** 2 - inner ** 2) * less(shape.widthMm) : 0;
 }
 
-/** Volume of the outline in mm³. Throws RangeError for a length that is not above zero, or a ring without a wall. */
+/** Volume of the outline in mm³. Refuses a length that is not above zero, or a ring without a wall. */
 export function volumeOf(shape: Shape): number {
   return volumeInside(checked(shape), 0);
 }
@@ -35,7 +39,7 @@ export function volumeOf(shape: Shape): number {
 /** Thickness in mm of an even skin that takes the share (0…1) of the outline's volume. */
 export function skinThickness(shape: Shape, volumeShare: number): number {
   const whole = volumeOf(shape);
-  let [thin, thick] = [0, Math.min(...dimensions(shape).map(([, mm]) => mm)) / 2];
+  let [thin, thick] = [0, Math.min(...dimensions(shape)) / 2];
   if (shape.kind === "ring") thick = Math.min(shape.widthMm / 2, (shape.outerMm - shape.innerMm) / 4);
   for (let i = 0; i < 24; i++) {
     const middle = (thin + thick) / 2;

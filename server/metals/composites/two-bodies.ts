@@ -1,3 +1,5 @@
+import { Refusal } from "../../../calibration/refusal.ts";
+
 /** A value with its standard uncertainty. */
 export interface Uncertain {
   value: number;
@@ -16,16 +18,10 @@ function through(f: (inputs: number[]) => number, inputs: Uncertain[]): Uncertai
   return { value: f(values), u: Math.sqrt(variance) };
 }
 
-function refused(what: string): RangeError {
-  return new RangeError(
-    `${what} Check the stone's mass and density, and that the readings are of the whole piece.`,
-  );
-}
-
 /**
  * Density of the unknown body of a piece of two, in g/cm³: the whole was weighed (mass in g, density in g/cm³), the
  * other body's mass and density are known. For a set stone: give the stone, get the metal; or the other way round.
- * Throws RangeError when the known body is heavier or larger than the whole.
+ * Refuses when the known body is heavier or larger than the whole.
  */
 export function densityOfRest(
   whole: { massG: Uncertain; density: Uncertain },
@@ -33,11 +29,11 @@ export function densityOfRest(
 ): Uncertain {
   const restVolume = whole.massG.value / whole.density.value - known.massG.value / known.density.value;
   if (known.massG.value >= whole.massG.value)
-    throw refused(`The known body weighs ${known.massG.value} g, the whole only ${whole.massG.value} g.`);
-  if (restVolume <= 0)
-    throw refused(
-      `The known body alone takes more volume than the whole displaces: ${restVolume.toFixed(4)} cm³ would be left.`,
-    );
+    throw new Refusal("composite.refusal.known-heavier", {
+      known_g: known.massG.value,
+      whole_g: whole.massG.value,
+    });
+  if (restVolume <= 0) throw new Refusal("composite.refusal.known-larger", { rest_cm3: restVolume });
   const rest = ([m, rho, mk, rhok]: number[]) => (m! - mk!) / (m! / rho! - mk! / rhok!);
   return through(rest, [whole.massG, whole.density, known.massG, known.density]);
 }
@@ -53,7 +49,7 @@ export interface TwoMasses {
 /**
  * Masses of two bodies of known densities that make up a piece: gold in quartz, a stone in its setting. From volumes that
  * add: m₁ = ρ₁(M − Vρ₂)/(ρ₁ − ρ₂). Give the density of each body as the middle of its range with a standard uncertainty.
- * Throws RangeError when the whole is denser or lighter than both.
+ * Refuses when the whole is denser or lighter than both.
  */
 export function massesOfTwo(
   whole: { massG: Uncertain; density: Uncertain },
@@ -62,13 +58,14 @@ export function massesOfTwo(
 ): TwoMasses {
   const [light, dense] = [Math.min(first.value, second.value), Math.max(first.value, second.value)];
   const { value } = whole.density;
-  if (light === dense)
-    throw refused(`Both bodies have the density ${light} g/cm³: no weighing separates them.`);
+  if (light === dense) throw new Refusal("composite.refusal.same-density", { density_g_cm3: light });
   const slack = 2 * Math.max(whole.density.u, first.u, second.u);
   if (value < light - slack || value > dense + slack)
-    throw refused(
-      `The whole has ${value.toFixed(3)} g/cm³, outside ${light} to ${dense} g/cm³ of its two bodies.`,
-    );
+    throw new Refusal("composite.refusal.whole-outside", {
+      whole_g_cm3: value,
+      low_g_cm3: light,
+      high_g_cm3: dense,
+    });
   const firstG = ([m, rho, r1, r2]: number[]) => (r1! * (m! - (m! / rho!) * r2!)) / (r1! - r2!);
   const inputs = [whole.massG, whole.density, first, second];
   return {

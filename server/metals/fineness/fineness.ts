@@ -1,4 +1,5 @@
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
+import { type Message, message } from "../../../calibration/message.ts";
 import { fractionAtDensity, type Law, reach, uOfLaw } from "./fraction-at-density.ts";
 import { cornersOf, type GoldColour, type RestOfAlloy, restByColour } from "./rest-of-alloy.ts";
 
@@ -19,7 +20,7 @@ export interface Fineness {
   widths: { measurement: number; law: number; freedom: number };
   /** false when no alloy of this kind has such a density; the ranges are then empty of meaning */
   possible: boolean;
-  says: string;
+  says: Message;
 }
 
 /** Linear expansion used to bring a density to 20 °C, 10⁻⁶/K: the library's value for gold alloys and for silver-copper. */
@@ -33,7 +34,7 @@ const coverage = (m: MeasuredDensity) => (m.intervalGPerCm3[1] - m.intervalGPerC
  * shows that a piece is silver-like and hardly which standard. Other metals in the rest (zinc, nickel) void it.
  */
 export function silverFineness(measured: MeasuredDensity, celsius = 20): Fineness {
-  return finenessOver("Ag", measured, [{ Cu: 1 }], celsius, "copper");
+  return finenessOver("Ag", measured, [{ Cu: 1 }], celsius, message("fineness.rest.copper"));
 }
 
 /**
@@ -41,11 +42,11 @@ export function silverFineness(measured: MeasuredDensity, celsius = 20): Finenes
  * colour allows. White gold is refused by its type: palladium and nickel break the series.
  */
 export function goldFineness(measured: MeasuredDensity, colour: GoldColour, celsius = 20): Fineness {
-  return finenessOver("Au", measured, cornersOf(colour), celsius, restByColour[colour].says);
+  return finenessOver("Au", measured, cornersOf(colour), celsius, restByColour[colour].rest);
 }
 
 /**
- * The same for a melt whose rest is silver and copper with silver's share of it between two ends, 0 to 1: what a house
+ * The same for a melt whose rest is silver and copper with silver's share of it between two ends, 0 to 1: what an organisation
  * knows of its own scrap. Zinc is not left free here; in the melts the ends come from it counted as copper.
  */
 export function goldFinenessOfMelt(
@@ -54,7 +55,7 @@ export function goldFinenessOfMelt(
   celsius = 20,
 ): Fineness {
   const rests = [low, high].map((silver) => ({ Ag: silver, Cu: 1 - silver }));
-  return finenessOver("Au", measured, rests, celsius, "silver and copper as in this house's melts");
+  return finenessOver("Au", measured, rests, celsius, message("fineness.rest.melts"));
 }
 
 /** Factor that brings a density at `celsius` to 20 °C for gold or silver alloy. */
@@ -67,16 +68,16 @@ function finenessOver(
   measured: MeasuredDensity,
   rests: RestOfAlloy[],
   celsius: number,
-  restSays: string,
+  rest: Message,
 ): Fineness {
   const warmer = to20(precious, celsius);
   const [low, high] = measured.intervalGPerCm3.map((x) => x * warmer) as [number, number];
   const value = measured.valueGPerCm3 * warmer;
   const k = coverage(measured);
-  const ranges = rests.map((rest) => {
-    const at = (density: number, law: Law) => fractionAtDensity(precious, density, rest, law);
+  const ranges = rests.map((one) => {
+    const at = (density: number, law: Law) => fractionAtDensity(precious, density, one, law);
     const middle = at(value, "corrected");
-    const law = k * uOfLaw(precious, middle, rest);
+    const law = k * uOfLaw(precious, middle, one);
     const down = Math.hypot(middle - at(low, "corrected"), law);
     const up = Math.hypot(at(high, "corrected") - middle, law);
     return {
@@ -96,14 +97,24 @@ function finenessOver(
     corrected,
     plain: permille(Math.min(...ranges.map((r) => r.plain[0]!)), Math.max(...ranges.map((r) => r.plain[1]!))),
     widths: {
-      measurement: 1000 * Math.max(...rests.map((rest) => width(precious, low, high, rest))),
+      measurement: 1000 * Math.max(...rests.map((one) => width(precious, low, high, one))),
       law: 2000 * Math.max(...ranges.map((r) => r.law)),
       freedom: 1000 * (Math.max(...middles) - Math.min(...middles)),
     },
     possible,
     says: possible
-      ? sentence(precious, corrected, restSays)
-      : impossible(precious, lightest, densest, restSays),
+      ? message("fineness.lies-between", {
+          precious: named[precious],
+          rest,
+          low_permille: Math.floor(corrected.low),
+          high_permille: Math.ceil(corrected.high),
+        })
+      : message("fineness.impossible", {
+          precious: named[precious],
+          rest,
+          low_g_cm3: lightest,
+          high_g_cm3: densest,
+        }),
   };
 }
 
@@ -117,12 +128,8 @@ function permille(low: number, high: number): PermilleRange {
   return { low: 1000 * Math.max(0, low), high: 1000 * Math.min(1, high) };
 }
 
-const named = { Au: "gold", Ag: "silver" } as const;
-
-function sentence(precious: "Au" | "Ag", { low, high }: PermilleRange, restSays: string): string {
-  return `If this is sound ${named[precious]} alloyed with ${restSays}, its fineness lies between ${Math.floor(low)} and ${Math.ceil(high)} ‰. It does not show that it is ${named[precious]}.`;
-}
-
-function impossible(precious: "Au" | "Ag", lightest: number, densest: number, restSays: string): string {
-  return `No ${named[precious]} alloyed with ${restSays} has this density: they reach from ${lightest.toFixed(2)} to ${densest.toFixed(2)} g/cm³. Look for stones, hollows, a core, or another metal.`;
-}
+/** The precious metal as it stands inside a sentence. */
+const named = {
+  Au: message("fineness.precious.gold"),
+  Ag: message("fineness.precious.silver"),
+} as const;

@@ -1,3 +1,5 @@
+import { type Message, message } from "../../../calibration/message.ts";
+
 /** One way to share out what is not the precious metal: fractions of the rest, adding up to 1. */
 export type RestOfAlloy = Readonly<Record<string, number>>;
 
@@ -7,7 +9,8 @@ export type GoldColour = "any" | "yellow" | "pink" | "red" | "green";
 interface RestRange {
   silver: readonly [number, number];
   zinc: readonly [number, number];
-  says: string;
+  /** what the rest may be, in a message */
+  rest: Message;
 }
 
 /**
@@ -16,11 +19,11 @@ interface RestRange {
  * common practice.
  */
 export const restByColour: Readonly<Record<GoldColour, RestRange>> = {
-  any: { silver: [0, 1], zinc: [0, 0.2], says: "silver, copper and up to a fifth of zinc in any ratio" },
-  yellow: { silver: [0.09, 0.7], zinc: [0, 0.16], says: "silver and copper both present, some zinc" },
-  pink: { silver: [0.05, 0.3], zinc: [0, 0.1], says: "mostly copper, a little silver" },
-  red: { silver: [0, 0.1], zinc: [0, 0.05], says: "nearly all copper" },
-  green: { silver: [0.75, 1], zinc: [0, 0.1], says: "nearly all silver" },
+  any: { silver: [0, 1], zinc: [0, 0.2], rest: message("fineness.rest.any") },
+  yellow: { silver: [0.09, 0.7], zinc: [0, 0.16], rest: message("fineness.rest.yellow") },
+  pink: { silver: [0.05, 0.3], zinc: [0, 0.1], rest: message("fineness.rest.pink") },
+  red: { silver: [0, 0.1], zinc: [0, 0.05], rest: message("fineness.rest.red") },
+  green: { silver: [0.75, 1], zinc: [0, 0.1], rest: message("fineness.rest.green") },
 };
 
 export const goldColours = Object.keys(restByColour) as GoldColour[];

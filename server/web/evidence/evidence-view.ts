@@ -131,7 +131,7 @@ function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: Evi
     priceHref: `${record}/price?${new URLSearchParams({ metal, colour })}`,
     metal,
     colour,
-    colours: colourOptions,
+    colours: colourOptions(locale),
     answer: finenessAnswer(
       recordedDensity(response, confidence),
       { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: permille }) },

@@ -6,7 +6,7 @@ import { type AssayEntry, assaysOf, standingAssay } from "../../laboratory/assay
 import { type AssayAgainstDensity, assayAgainstDensity } from "../../laboratory/assay-against-density.ts";
 import { weighedPiece } from "../../laboratory/weighed-piece.ts";
 import type { Entry } from "../../ledger/entry.ts";
-import { isCertain } from "../../metals/fineness/house-split.ts";
+import { isCertain } from "../../metals/fineness/melt-split.ts";
 import type { SilverShare } from "../../metals/fineness/silver-share.ts";
 import { statedBy } from "../../reports/stated.ts";
 import { whenOf } from "../when.ts";

@@ -4,14 +4,14 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
 import type { HouseMelts } from "../../laboratory/house-melts.ts";
 import { goldFinenessOfMelt, type PermilleRange } from "../../metals/fineness/fineness.ts";
-import { fewestMelts, type HouseSplit, houseSplit } from "../../metals/fineness/house-split.ts";
+import { fewestMelts, type MeltSplit, meltSplit } from "../../metals/fineness/melt-split.ts";
 
 /** What the melts of this house foretell of one further melt, in words, with the split once enough are assayed. */
 export function houseTells(
   melts: HouseMelts,
   confidence: number,
   locale: Locale,
-): { says: string; split?: HouseSplit } | undefined {
+): { says: string; split?: MeltSplit } | undefined {
   const t = tellerOf(locale);
   const { shares, permille, silent } = melts;
   const notCounted = silent > 0 ? [t("assay.house.silent", { count: silent })] : [];
@@ -21,7 +21,7 @@ export function houseTells(
     return {
       says: [t("assay.house.few", { melts: shares.length, needed: fewestMelts }), ...notCounted].join(" "),
     };
-  const split = houseSplit(shares, confidence);
+  const split = meltSplit(shares, confidence);
   const percent = (share: number) => `${fixed(100 * share, 0, locale)} %`;
   const whole = (of: number) => fixed(of, 0, locale);
   const { mean, s, next } = split;

@@ -73,7 +73,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         },
         action: `${href}/price`,
         values,
-        colours: colourOptions,
+        colours: colourOptions(locale),
         problems: numbers.problems,
         warnings: [
           ...(stated.voided ? [t("metal-price.voided")] : []),

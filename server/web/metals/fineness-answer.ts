@@ -1,12 +1,17 @@
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
+import { message } from "../../../calibration/message.ts";
 import type { FinenessAnswer } from "../../../views/evidence/fineness.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import { toldValue } from "../../../views/words/told.ts";
 import type { HouseMelts } from "../../laboratory/house-melts.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
-import { type Fineness, goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
+import {
+  type Fineness,
+  goldFineness,
+  type PermilleRange,
+  silverFineness,
+} from "../../metals/fineness/fineness.ts";
 import { type GoldColour, goldColours, restByColour } from "../../metals/fineness/rest-of-alloy.ts";
 import { houseSays } from "../laboratory/house-melts-view.ts";
 
@@ -19,10 +24,16 @@ const stamped = {
 export type PreciousName = keyof typeof stamped;
 
 /** The colours to choose from, each with what it allows. */
-export const colourOptions = goldColours.map((value) => ({
-  value,
-  label: `${value}: ${restByColour[value].says}`,
-}));
+export function colourOptions(locale: Locale): { value: GoldColour; label: string }[] {
+  const t = tellerOf(locale);
+  return goldColours.map((value) => ({
+    value,
+    label: t("fineness.colour-allows", {
+      colour: message(`fineness.colour.${value}`),
+      rest: restByColour[value].rest,
+    }),
+  }));
+}
 
 /** The colour asked for, or any. */
 export function colourOf(asked: string | undefined): GoldColour {
@@ -38,17 +49,20 @@ export function finenessAnswer(
   const { metal, colour, celsius } = asked;
   const at = (one: GoldColour) =>
     metal === "gold" ? goldFineness(measured, one, celsius) : silverFineness(measured, celsius);
+  const t = tellerOf(locale);
   const found = at(colour);
   if (!found.possible) return { says: found.says, facts: [] };
   const recipes =
     metal === "gold"
       ? goldColours.map((one) => ({
-          name: toldValue(one === "any" ? "any colour" : one, locale),
+          name: t(one === "any" ? "fineness.any-colour" : `fineness.colour.${one}`),
           ...at(one).corrected,
         }))
-      : [{ name: toldValue("with copper", locale), ...found.corrected }];
+      : [{ name: t("fineness.with-copper"), ...found.corrected }];
   const house = metal === "gold" ? houseSays(melts, { measured, celsius }, locale) : undefined;
   const whole = (x: number) => fixed(x, 0, locale);
+  const range = ({ low, high }: PermilleRange) =>
+    t("fineness.permille-range", { low_permille: whole(low), high_permille: whole(high) });
   return {
     says: found.says,
     plot: {
@@ -64,12 +78,12 @@ export function finenessAnswer(
       })),
     },
     facts: [
-      ["Fineness", `${whole(found.corrected.low)} to ${whole(found.corrected.high)} ‰`],
+      [t("fineness.fact.fineness"), range(found.corrected)],
       ...fineMassFacts(found, mass, locale),
-      ["Width left by the measurement", `${whole(found.widths.measurement)} ‰`],
-      ["Width left by the mixture law", `${whole(found.widths.law)} ‰`],
-      ["Width left by the freedom of the rest", `${whole(found.widths.freedom)} ‰`],
-      ["With plainly added volumes", `${whole(found.plain.low)} to ${whole(found.plain.high)} ‰`],
+      [t("fineness.fact.measurement"), `${whole(found.widths.measurement)} ‰`],
+      [t("fineness.fact.law"), `${whole(found.widths.law)} ‰`],
+      [t("fineness.fact.freedom"), `${whole(found.widths.freedom)} ‰`],
+      [t("fineness.fact.plain"), range(found.plain)],
     ],
     ...(house ? { house: house.says } : {}),
   };
@@ -82,7 +96,17 @@ function fineMassFacts(
 ): [string, string][] {
   if (mass === undefined) return [];
   const { lowG, highG } = fineMass(mass.grams, mass.expandedG, corrected);
-  const name = precious === "Au" ? "gold" : "silver";
+  const t = tellerOf(locale);
   const decimals = highG - lowG < 0.05 ? 3 : 2;
-  return [[`Fine ${name}, if so`, `${fixed(lowG, decimals, locale)} to ${fixed(highG, decimals, locale)} g`]];
+  return [
+    [
+      t("fineness.fact.fine-mass", {
+        precious: message(precious === "Au" ? "fineness.precious.gold" : "fineness.precious.silver"),
+      }),
+      t("fineness.gram-range", {
+        low_g: fixed(lowG, decimals, locale),
+        high_g: fixed(highG, decimals, locale),
+      }),
+    ],
+  ];
 }

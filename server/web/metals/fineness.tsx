@@ -22,7 +22,7 @@ export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boole
     const values = { density, uDensity, metal, colour };
     const view = {
       values,
-      colours: colourOptions,
+      colours: colourOptions(frame.locale),
       ...answerTo(values, await houseMelts(ledger), frame.locale),
     };
     const status = view.problems.length > 0 ? 422 : 200;

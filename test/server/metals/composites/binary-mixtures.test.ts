@@ -4,7 +4,7 @@ import {
   knownMixtures,
   shareAt,
 } from "../../../../server/metals/composites/binary-mixtures.ts";
-import { standIns } from "../../../../server/metals/composites/stand-ins.ts";
+import { substitutes } from "../../../../server/metals/composites/substitutes.ts";
 import { metal } from "../../../../server/metals/library.ts";
 import { mixtureDensity } from "../../../../server/metals/mixture.ts";
 
@@ -57,7 +57,7 @@ test("a density between two components is always reached, and one beyond both ne
 });
 
 test("mixtures worth making for silver hold lead or tungsten, and none that costs more than silver", () => {
-  const ids = standIns(within(10.5, 0.005), metal("ag-999")).map((s) => s.as.id);
+  const ids = substitutes(within(10.5, 0.005), metal("ag-999")).map((s) => s.as.id);
   expect(ids).toEqual(expect.arrayContaining(["mix-pb-sn", "mix-w-cu"]));
   expect(ids).not.toContain("mix-au-cu");
 });

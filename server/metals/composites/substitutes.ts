@@ -7,7 +7,7 @@ import { pieceAsMetal, piecePays, skinLooksLike } from "./cored-piece.ts";
 import { mixtureAsMetal } from "./mixture-as-metal.ts";
 
 /** A made-up piece that reaches the density and would pay, written as a metal. */
-export interface StandIn {
+export interface Substitute {
   kind: "mixture" | "core-and-skin";
   as: Metal;
 }
@@ -17,15 +17,19 @@ export interface StandIn {
  * to make them, they look the part, and they are worth less than the claim. One of the cored pieces for each core; an
  * owner's metals are among the cores and skins.
  */
-export function standIns(interval: DensityInterval, claimed: Metal, library: Library = builtIn): StandIn[] {
+export function substitutes(
+  interval: DensityInterval,
+  claimed: Metal,
+  library: Library = builtIn,
+): Substitute[] {
   const mixtures = knownMixtures(interval)
     .map((mixture) => mixtureAsMetal(mixture, interval))
     .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed))
-    .map((as): StandIn => ({ kind: "mixture", as }));
+    .map((as): Substitute => ({ kind: "mixture", as }));
   const seen = new Set<string>();
   const cored = knownCoreAndSkins(interval, library)
     .filter((piece) => skinLooksLike(piece, claimed) && piecePays(piece, claimed))
     .filter(({ core: { id } }) => !seen.has(id) && seen.add(id))
-    .map((piece): StandIn => ({ kind: "core-and-skin", as: pieceAsMetal(piece, interval) }));
+    .map((piece): Substitute => ({ kind: "core-and-skin", as: pieceAsMetal(piece, interval) }));
   return [...mixtures, ...cored];
 }

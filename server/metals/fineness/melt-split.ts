@@ -7,8 +7,8 @@ export const fewestMelts = 5;
 /** A share less certain than this, one standard uncertainty, is no evidence of a split: near fine gold there is hardly a rest. */
 const leastKnown = 0.25;
 
-/** How silver and copper shared the rest in the melts of one house. */
-export interface HouseSplit {
+/** How silver and copper shared the rest in the melts of one organisation. */
+export interface MeltSplit {
   melts: number;
   /** arithmetic mean of silver's share */
   mean: number;
@@ -37,7 +37,7 @@ export function tellsSplit(split: SilverShare): boolean {
  * scatter carries the uncertainty of each share, so the interval is rather too wide than too narrow. Shares of different
  * melts, independent of one another. Throws RangeError for fewer than `fewestMelts` or a confidence outside 0 to 1.
  */
-export function houseSplit(shares: readonly number[], confidence: number): HouseSplit {
+export function meltSplit(shares: readonly number[], confidence: number): MeltSplit {
   const melts = shares.length;
   if (melts < fewestMelts)
     throw new RangeError(
