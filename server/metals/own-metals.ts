@@ -1,6 +1,9 @@
 import { z } from "zod";
+import { type Message, message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import { bandByMixture } from "./band-by-mixture.ts";
 import { componentSymbols } from "./component-density.ts";
+import { faultsIn, saying } from "./file-faults.ts";
 import { builtIn, type Library, libraryOf } from "./library.ts";
 import { colours, type Figure, type Metal } from "./metal.ts";
 import type { Provenance } from "./provenance.ts";
@@ -12,12 +15,12 @@ const share = z.number().min(0).max(1);
 const fraction = z
   .tuple([share, share, share])
   .refine(([nominal, low, high]) => low <= nominal && nominal <= high, {
-    message: "right is [nominal, low, high] with low ≤ nominal ≤ high, as shares of 1",
+    ...saying(message("metal.own.limits")),
   });
 
 const ownMetal = z
   .strictObject({
-    id: z.string().regex(/^own-[a-z0-9-]{1,40}$/, "right is own- and then small letters, digits and dashes"),
+    id: z.string().refine((id) => /^own-[a-z0-9-]{1,40}$/.test(id), saying(message("metal.own.id"))),
     name: z.string().trim().min(1).max(80),
     composition: z.partialRecord(z.enum(componentSymbols as [string, ...string[]]), fraction),
     density_g_cm3: z.strictObject({
@@ -34,16 +37,20 @@ const ownMetal = z
     sound_m_s: z.number().min(300).max(20000).nullable().default(null),
     colour: z.enum(colours),
     likelihood: z.enum(["common", "possible", "rare"]).default("common"),
-    source: z.string().trim().min(3, "say where the values come from").max(400),
+    source: z
+      .string()
+      .trim()
+      .max(400)
+      .refine((text) => text.length >= 3, saying(message("metal.own.source"))),
     notes: z.string().max(400).optional(),
   })
   .refine(({ density_g_cm3: d }) => d.low <= d.nominal && d.nominal <= d.high, {
     path: ["density_g_cm3"],
-    message: "right is low ≤ nominal ≤ high",
+    ...saying(message("metal.own.band")),
   })
   .refine(({ composition }) => Math.abs(sum(Object.values(composition).map((f) => f![0])) - 1) <= 0.0051, {
     path: ["composition"],
-    message: "nominal shares must add up to 1; name the rest of the alloy",
+    ...saying(message("metal.own.sum")),
   });
 
 const ownMetalsFile = z.strictObject({
@@ -59,7 +66,7 @@ export type OwnMetals = z.infer<typeof ownMetalsFile>;
 const sum = (values: number[]) => values.reduce((a, b) => a + b, 0);
 
 /**
- * Reads a file of own metals. Throws RangeError that lists every fault with its place; nothing is taken over from a file
+ * Reads a file of own metals. Refuses with every fault at its place; nothing is taken over from a file
  * with a fault. With `held`, a file of the same or a lower version that differs from it is refused.
  */
 export function readOwnMetals(text: string, held?: OwnMetals): OwnMetals {
@@ -67,19 +74,12 @@ export function readOwnMetals(text: string, held?: OwnMetals): OwnMetals {
   try {
     json = JSON.parse(text);
   } catch (error) {
-    throw new RangeError(
-      `The file is not JSON (${(error as Error).message}). Right: a file exported from this page.`,
-    );
+    throw new Refusal("metal.file.not-json", { reason: (error as Error).message });
   }
   const parsed = ownMetalsFile.safeParse(json);
-  if (!parsed.success) {
-    const faults = parsed.error.issues.map((i) => `${i.path.join(".") || "file"}: ${i.message}`);
-    throw new RangeError(`Own metals not taken over. ${faults.join("; ")}.`);
-  }
+  if (!parsed.success) throw new Refusal("metal.own.refused", { faults: faultsIn(parsed.error) });
   if (held && parsed.data.version <= held.version && writeOwnMetals(parsed.data) !== writeOwnMetals(held))
-    throw new RangeError(
-      `The file has version ${parsed.data.version} and differs from version ${held.version} held here. Right: a higher version number, so that old records can name the one they used.`,
-    );
+    throw new Refusal("metal.file.version", { version: parsed.data.version, held: held.version });
   return parsed.data;
 }
 
@@ -88,7 +88,7 @@ export function writeOwnMetals(own: OwnMetals): string {
   return `${JSON.stringify(own, null, 2)}\n`;
 }
 
-/** The library with an owner's metals; its version names both. Throws RangeError for an id given twice. */
+/** The library with an owner's metals; its version names both. Refuses an id given twice. */
 export function withOwn(library: Library, own: OwnMetals): Library {
   return libraryOf(`${library.version}+own.${own.version}`, [...library.metals, ...own.metals.map(asMetal)]);
 }
@@ -99,13 +99,18 @@ export function libraryWith(own: OwnMetals | undefined): Library {
 }
 
 /** What looks odd in own metals without being wrong: a band far from what the mixture law says. */
-export function doubtsAbout(own: OwnMetals): string[] {
+export function doubtsAbout(own: OwnMetals): Message[] {
   return own.metals.flatMap((one) => {
     const law = bandByMixture(asMetal(one)).corrected.nominal;
     const off = one.density_g_cm3.nominal / law - 1;
     return Math.abs(off) <= 0.05
       ? []
-      : `${one.name}: ${one.density_g_cm3.nominal} g/cm³ is ${(off * 100).toFixed(1)} % from the ${law.toFixed(2)} of its composition; pores, a typing error, or a metal that departs from the law?`;
+      : message("metal.own.far-from-mixture", {
+          metal: one.name,
+          given_g_cm3: one.density_g_cm3.nominal,
+          off_percent: off * 100,
+          law_g_cm3: law,
+        });
   });
 }
 

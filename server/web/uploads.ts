@@ -1,5 +1,6 @@
 import multipart from "@fastify/multipart";
 import type { FastifyInstance, FastifyRequest } from "fastify";
+import { Refusal } from "../../calibration/refusal.ts";
 
 /** The largest file or pasted text that is taken, bytes: a list of a hundred thousand rows, or a large photograph. */
 export const largestFile = 25 * 2 ** 20;
@@ -25,15 +26,10 @@ export function fileOf(request: FastifyRequest, name: string): Uint8Array | unde
  */
 export function takenOver(request: FastifyRequest, pasted: string | undefined): string {
   const bytes = fileOf(request, "json-file");
-  if (!bytes && (pasted ?? "").trim() === "")
-    throw new RangeError(
-      "No file was chosen and nothing was pasted. Right: a JSON file exported from this page.",
-    );
+  if (!bytes && (pasted ?? "").trim() === "") throw new Refusal("upload.none");
   try {
     return bytes ? new TextDecoder("utf-8", { fatal: true }).decode(bytes) : (pasted ?? "");
   } catch {
-    throw new RangeError(
-      `The file of ${bytes?.length} bytes is no text in UTF-8. Right: a JSON file exported from this page.`,
-    );
+    throw new Refusal("upload.not-text", { bytes: bytes?.length ?? 0 });
   }
 }

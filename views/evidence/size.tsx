@@ -1,3 +1,4 @@
+import type { Message } from "../../calibration/message.ts";
 import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
@@ -6,7 +7,7 @@ import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
 
 /** Mass and size against what the piece is meant to be. */
 export interface SizeView extends EvidenceDoor {
-  specifications: readonly { value: string; label: string }[];
+  specifications: readonly { value: string; label: Message }[];
   values: Readonly<Record<string, string>>;
   problems: readonly { fieldId: string; error: FieldError }[];
   made: readonly {
@@ -15,7 +16,7 @@ export interface SizeView extends EvidenceDoor {
     source: string;
     when: string;
     /** each quantity in a sentence */
-    lines: readonly string[];
+    lines: readonly Told[];
     setAside?: string;
   }[];
   /** outline against displaced volume, when they do not go together */
@@ -41,7 +42,7 @@ export function SizeSheet(view: SizeView) {
           </p>
           <ul>
             {lines.map((line) => (
-              <li key={line}>
+              <li key={JSON.stringify(line)}>
                 {setAside === undefined ? (
                   <Told says={line} />
                 ) : (
@@ -82,7 +83,10 @@ export function SizeSheet(view: SizeView) {
           <Select
             name="size-specification"
             label={t("evidence.meant-to-be")}
-            options={specifications}
+            options={specifications.map(({ value, label: { code, params } }) => ({
+              value,
+              label: t(code, params),
+            }))}
             value={values["size-specification"] ?? ""}
             empty={t("evidence.choose")}
           />

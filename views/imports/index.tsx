@@ -84,7 +84,7 @@ export interface PreviewView {
   rows: readonly { line: number; cells: readonly string[] }[];
   /** how many rows are right; the first of them are in `rows` */
   right: number;
-  refused: readonly { line: number; column: string; value: string; says: string }[];
+  refused: readonly { line: number; column: string; value: string; says: Told }[];
   /** how many cells are refused; the first of them are in `refused` */
   refusedCount: number;
   leftOut: readonly string[];

@@ -9,7 +9,7 @@ export interface OwnMetalsPage {
   libraryVersion: string;
   metals: readonly { id: string; name: string; band: string; source: string }[];
   /** what looks odd without being wrong */
-  doubts: readonly string[];
+  doubts: readonly Told[];
   problems: readonly { fieldId: string; error: FieldError }[];
   /** entries as typed, while they are refused */
   typed: Readonly<Record<string, string>>;
@@ -60,7 +60,7 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
         <Sheet id="doubts" title={t("own-metals.doubts")}>
           <ul>
             {doubts.map((one) => (
-              <li key={one}>
+              <li key={JSON.stringify(one)}>
                 <Told says={one} />
               </li>
             ))}

@@ -1,9 +1,8 @@
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 export interface SpecificationsView {
   rows: readonly {
@@ -25,7 +24,6 @@ export interface SpecificationsView {
 
 /** What pieces are meant to be: laws and conventions, and what the owner added. */
 export function Specifications({ rows, claims, values, problems, csrfToken, stepKey }: SpecificationsView) {
-  const locale = useLocale();
   const t = useTell();
   const fileError = problems.find(({ fieldId }) => fieldId === "json-file")?.error;
   const entry = decimalEntries(values, problems);
@@ -43,7 +41,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
             label={t("specifications.made-of")}
             value={values.metal ?? ""}
             empty={t("specifications.choose")}
-            options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
+            options={claims.map(({ id, name }) => ({ value: id, label: name }))}
           />
         </div>
         <div class="row">
@@ -98,15 +96,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
         ]}
         rows={rows.map(({ id, name, metal, mass, tolerance, fineness, size, source }) => ({
           key: id,
-          cells: [
-            toldValue(name, locale),
-            toldValue(metal, locale),
-            mass,
-            toldValue(tolerance, locale),
-            fineness,
-            size,
-            <Told key="s" says={source} />,
-          ],
+          cells: [name, metal, mass, tolerance, fineness, size, <Told key="s" says={source} />],
         }))}
       />
     </>

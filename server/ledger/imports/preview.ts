@@ -1,3 +1,4 @@
+import type { Message } from "../../../calibration/message.ts";
 import { type CsvRow, readCsv } from "../csv.ts";
 import { type ListName, lists } from "./lists.ts";
 
@@ -6,7 +7,7 @@ export interface RefusedCell {
   line: number;
   column: string;
   value: string;
-  says: string;
+  says: string | Message;
 }
 
 export interface ImportPreview {
@@ -19,7 +20,7 @@ export interface ImportPreview {
 }
 
 /** What is wrong with a row as a whole: the heading and a sentence; null when nothing is. */
-export type RowCheck = (row: Record<string, unknown>) => { column: string; says: string } | null;
+export type RowCheck = (row: Record<string, unknown>) => { column: string; says: string | Message } | null;
 
 const mostRows = 100_000;
 

@@ -1,3 +1,4 @@
+import { type Message, message } from "../../../calibration/message.ts";
 import { builtIn, type Library } from "../library.ts";
 import { effectiveThicknessMm, type Specification } from "./specification.ts";
 
@@ -21,7 +22,7 @@ export interface Comparison {
   unit: "g" | "mm";
   allowed: readonly [number, number];
   state: ComparisonState;
-  says: string;
+  says: Message;
 }
 
 /** Where a law states no tolerance, mass may differ by this share (common practice for struck coins). */
@@ -37,13 +38,6 @@ function stateOf(value: number, u: number, [low, high]: readonly [number, number
   return value - coverage * u >= low && value + coverage * u <= high ? "within" : "undecided";
 }
 
-const words = {
-  within: "within",
-  outside: "outside",
-  undecided: "too close to a limit to say, for",
-  worn: "lighter than made, as wear leaves it, for",
-} as const;
-
 function comparison(
   what: Comparison["what"],
   unit: Comparison["unit"],
@@ -51,14 +45,14 @@ function comparison(
   allowed: readonly [number, number],
   state: ComparisonState,
 ): Comparison {
-  const [low, high] = allowed.map((x) => +x.toPrecision(6));
+  const [low, high] = [+allowed[0].toPrecision(6), +allowed[1].toPrecision(6)];
   return {
     what,
     measured,
     unit,
     allowed,
     state,
-    says: `${what} ${measured} ${unit} is ${words[state]} ${low} to ${high} ${unit}`,
+    says: message("specification.compared", { what, measured, unit, state, low, high }),
   };
 }
 

@@ -1,4 +1,7 @@
 import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+import { faultAt, faultsIn, saying } from "../file-faults.ts";
 import { builtIn, type Library } from "../library.ts";
 import { checkFineMass } from "./fine-mass-check.ts";
 import type { Specification } from "./specification.ts";
@@ -8,10 +11,12 @@ export const ownSpecificationsFormat = 1;
 
 const positive = z.number().positive();
 /** Decimal text, since 7.3224 and 7.32 promise different things. */
-const decimal = z.string().regex(/^\d+(\.\d+)?$/, 'right is decimal text such as "7.9881"');
+const decimal = z
+  .string()
+  .refine((text) => /^\d+(\.\d+)?$/.test(text), saying(message("specification.decimal")));
 
 const ownSpecification = z.strictObject({
-  id: z.string().regex(/^own-[a-z0-9-]{1,40}$/, "right is own- and then small letters, digits and dashes"),
+  id: z.string().refine((id) => /^own-[a-z0-9-]{1,40}$/.test(id), saying(message("metal.own.id"))),
   name: z.string().trim().min(1).max(80),
   metal: z.string().min(1),
   mass_g: decimal,
@@ -22,7 +27,11 @@ const ownSpecification = z.strictObject({
   fine_mass_g: decimal.optional(),
   diameter_mm: positive.max(1000).optional(),
   thickness_mm: positive.max(1000).optional(),
-  source: z.string().trim().min(3, "say where the values come from").max(400),
+  source: z
+    .string()
+    .trim()
+    .max(400)
+    .refine((text) => text.length >= 3, saying(message("metal.own.source"))),
 });
 
 const file = z.strictObject({
@@ -35,7 +44,7 @@ const file = z.strictObject({
 export type OwnSpecifications = z.infer<typeof file>;
 
 /**
- * Reads a file of own specifications. Throws RangeError that lists every fault with its place: schema, an unknown metal, a
+ * Reads a file of own specifications. Refuses with every fault at its place: schema, an unknown metal, a
  * fine mass that is not mass × fineness. Nothing is taken over from a file with a fault. With `held`, a file of the same
  * or a lower version that differs from it is refused.
  */
@@ -48,28 +57,23 @@ export function readOwnSpecifications(
   try {
     json = JSON.parse(text);
   } catch (error) {
-    throw new RangeError(
-      `The file is not JSON (${(error as Error).message}). Right: a file exported from this page.`,
-    );
+    throw new Refusal("metal.file.not-json", { reason: (error as Error).message });
   }
   const parsed = file.safeParse(json);
   const faults = parsed.success
     ? parsed.data.specifications.flatMap((one, i) =>
-        faultsOf(one, library).map((f) => `specifications.${i}: ${f}`),
+        faultsOf(one, library).map((fault) => faultAt(`specifications.${i}`, fault)),
       )
-    : parsed.error.issues.map((i) => `${i.path.join(".") || "file"}: ${i.message}`);
-  if (!parsed.success || faults.length > 0)
-    throw new RangeError(`Own specifications not taken over. ${faults.join("; ")}`);
+    : faultsIn(parsed.error);
+  if (!parsed.success || faults.length > 0) throw new Refusal("specification.refused", { faults });
   const { data } = parsed;
   const differs = held !== undefined && writeOwnSpecifications(data) !== writeOwnSpecifications(held);
   if (held && held.specifications.length > 0 && differs && data.version <= held.version)
-    throw new RangeError(
-      `The file has version ${data.version} and differs from version ${held.version} held here. Right: a higher version number, so that an older file never takes the place of a newer one unseen.`,
-    );
+    throw new Refusal("metal.file.version", { version: data.version, held: held.version });
   return data;
 }
 
-function faultsOf(one: OwnSpecifications["specifications"][number], library: Library): string[] {
+function faultsOf(one: OwnSpecifications["specifications"][number], library: Library): Message[] {
   const checks = [
     () => library.metal(one.metal),
     () => one.fine_mass_g && checkFineMass(one.mass_g, one.fineness_permille, one.fine_mass_g),
@@ -79,7 +83,8 @@ function faultsOf(one: OwnSpecifications["specifications"][number], library: Lib
       check();
       return [];
     } catch (error) {
-      return [(error as Error).message];
+      if (error instanceof Refusal) return [{ code: error.code, params: error.params }];
+      throw error;
     }
   });
 }
@@ -93,7 +98,7 @@ export function writeOwnSpecifications(own: OwnSpecifications): string {
 export function specificationsOf(own: OwnSpecifications): Specification[] {
   return own.specifications.map((one) => ({
     id: one.id,
-    name: one.name,
+    called: one.name,
     metal: one.metal,
     massG: Number(one.mass_g),
     massToleranceG: one.mass_tolerance_g,

@@ -1,7 +1,10 @@
+import type { Param } from "../../../calibration/message.ts";
+
 /** What a piece is meant to be: mass, fineness and size, with the tolerances its law or its owner sets. */
 export interface Specification {
   id: string;
-  name: string;
+  /** its name for a message */
+  called: Param;
   /** id of the metal in the library it is meant to be made of */
   metal: string;
   massG: number;

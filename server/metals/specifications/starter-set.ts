@@ -1,3 +1,4 @@
+import { type Code, message } from "../../../calibration/message.ts";
 import type { Specification } from "./specification.ts";
 
 const coinage1870 =
@@ -11,10 +12,12 @@ const vienna1857 =
 const scandinavia1872 =
   "Scandinavian coinage convention of 1872, as printed in official handbooks of 1906 and 1914";
 
+/** Ids of the starter set; each has its name under `specification.…`. */
+type StarterId = Code extends infer Of ? (Of extends `specification.${infer Id}` ? Id : never) : never;
+
 /** One row of a law's table. */
 type Row = [
-  id: string,
-  name: string,
+  id: StarterId,
   metal: string,
   massG: number,
   massToleranceG: number | null,
@@ -25,9 +28,9 @@ type Row = [
 ];
 
 const from = (source: string, rows: Row[]): Specification[] =>
-  rows.map(([id, name, metal, massG, massToleranceG, fineness, finenessTolerance, diameterMm, more]) => ({
+  rows.map(([id, metal, massG, massToleranceG, fineness, finenessTolerance, diameterMm, more]) => ({
     id,
-    name,
+    called: message(`specification.${id}`),
     metal,
     massG,
     massToleranceG,
@@ -45,21 +48,10 @@ const permilleOf = (massG: number, permille: number) => (massG * permille) / 100
 /** A starter set of coin specifications, each from the law or convention that made it; owners add their own. */
 export const starterSet: readonly Specification[] = [
   ...from(coinage1870, [
-    [
-      "gb-5-pounds",
-      "Five pounds",
-      "au-22r",
-      39.94028,
-      0.06479,
-      916.66,
-      2,
-      36.02,
-      { leastCurrentG: 39.68935 },
-    ],
-    ["gb-2-pounds", "Two pounds", "au-22r", 15.97611, 0.02592, 916.66, 2, 28.4, { leastCurrentG: 15.87574 }],
+    ["gb-5-pounds", "au-22r", 39.94028, 0.06479, 916.66, 2, 36.02, { leastCurrentG: 39.68935 }],
+    ["gb-2-pounds", "au-22r", 15.97611, 0.02592, 916.66, 2, 28.4, { leastCurrentG: 15.87574 }],
     [
       "gb-sovereign",
-      "Sovereign",
       "au-22r",
       7.98805,
       0.01296,
@@ -68,54 +60,32 @@ export const starterSet: readonly Specification[] = [
       22.05,
       { leastCurrentG: 7.93787, thicknessMm: 1.52 },
     ],
-    [
-      "gb-half-sovereign",
-      "Half-sovereign",
-      "au-22r",
-      3.99402,
-      0.00648,
-      916.66,
-      2,
-      19.3,
-      { leastCurrentG: 3.96083 },
-    ],
-    ["gb-crown", "Crown", "ag-925", 28.2759, 0.11781, 925, 4, 38.6],
-    ["gb-half-crown", "Half-crown", "ag-925", 14.13795, 0.0589, 925, 4, 32.3],
-    ["gb-shilling", "Shilling", "ag-925", 5.65518, 0.02356, 925, 4, 23.6],
-    ["gb-sixpence", "Sixpence", "ag-925", 2.82759, 0.01178, 925, 4, 19.4],
+    ["gb-half-sovereign", "au-22r", 3.99402, 0.00648, 916.66, 2, 19.3, { leastCurrentG: 3.96083 }],
+    ["gb-crown", "ag-925", 28.2759, 0.11781, 925, 4, 38.6],
+    ["gb-half-crown", "ag-925", 14.13795, 0.0589, 925, 4, 32.3],
+    ["gb-shilling", "ag-925", 5.65518, 0.02356, 925, 4, 23.6],
+    ["gb-sixpence", "ag-925", 2.82759, 0.01178, 925, 4, 19.4],
   ]),
   ...from(union1865, [
-    ["union-100-francs", "100 francs", "au-900r", 32.25806, permilleOf(32.25806, 1), 900, 2, 35],
-    ["union-50-francs", "50 francs", "au-900r", 16.12903, permilleOf(16.12903, 1), 900, 2, 28],
-    ["union-20-francs", "20 francs", "au-900r", 6.45161, permilleOf(6.45161, 2), 900, 2, 21],
-    ["union-10-francs", "10 francs", "au-900r", 3.2258, permilleOf(3.2258, 2), 900, 2, 19],
-    ["union-5-francs-gold", "5 francs, gold", "au-900r", 1.6129, permilleOf(1.6129, 3), 900, 2, 17],
-    ["union-5-francs", "5 francs, silver", "ag-900", 25, permilleOf(25, 3), 900, 2, 37],
-    ["union-2-francs", "2 francs", "ag-835", 10, permilleOf(10, 5), 835, 3, null],
-    ["union-1-franc", "1 franc", "ag-835", 5, permilleOf(5, 5), 835, 3, null],
-    ["union-50-centimes", "50 centimes", "ag-835", 2.5, permilleOf(2.5, 7), 835, 3, null],
-    ["union-20-centimes", "20 centimes", "ag-835", 1, permilleOf(1, 10), 835, 3, null],
+    ["union-100-francs", "au-900r", 32.25806, permilleOf(32.25806, 1), 900, 2, 35],
+    ["union-50-francs", "au-900r", 16.12903, permilleOf(16.12903, 1), 900, 2, 28],
+    ["union-20-francs", "au-900r", 6.45161, permilleOf(6.45161, 2), 900, 2, 21],
+    ["union-10-francs", "au-900r", 3.2258, permilleOf(3.2258, 2), 900, 2, 19],
+    ["union-5-francs-gold", "au-900r", 1.6129, permilleOf(1.6129, 3), 900, 2, 17],
+    ["union-5-francs", "ag-900", 25, permilleOf(25, 3), 900, 2, 37],
+    ["union-2-francs", "ag-835", 10, permilleOf(10, 5), 835, 3, null],
+    ["union-1-franc", "ag-835", 5, permilleOf(5, 5), 835, 3, null],
+    ["union-50-centimes", "ag-835", 2.5, permilleOf(2.5, 7), 835, 3, null],
+    ["union-20-centimes", "ag-835", 1, permilleOf(1, 10), 835, 3, null],
   ]),
   ...from(german1871, [
-    [
-      "de-20-mark",
-      "20 mark",
-      "au-900r",
-      7.96495,
-      permilleOf(7.96495, 2.5),
-      900,
-      2,
-      22.5,
-      { leastCurrentG: 7.9251 },
-    ],
-    ["de-5-mark", "5 mark, silver", "ag-900", 27.77778, permilleOf(27.77778, 10), 900, 3, 38],
+    ["de-20-mark", "au-900r", 7.96495, permilleOf(7.96495, 2.5), 900, 2, 22.5, { leastCurrentG: 7.9251 }],
+    ["de-5-mark", "ag-900", 27.77778, permilleOf(27.77778, 10), 900, 3, 38],
   ]),
-  ...from(vienna1857, [
-    ["de-vereinsthaler", "Vereinsthaler", "ag-900", 18.51852, permilleOf(18.51852, 4), 900, 3, 33],
-  ]),
+  ...from(vienna1857, [["de-vereinsthaler", "ag-900", 18.51852, permilleOf(18.51852, 4), 900, 3, 33]]),
   ...from(scandinavia1872, [
-    ["nordic-20-kroner", "20 kroner", "au-900r", 8.96057, null, 900, null, 23],
-    ["nordic-2-kroner", "2 kroner", "ag-800", 15, null, 800, null, null],
-    ["nordic-1-krone", "1 krone", "ag-800", 7.5, null, 800, null, null],
+    ["nordic-20-kroner", "au-900r", 8.96057, null, 900, null, 23],
+    ["nordic-2-kroner", "ag-800", 15, null, 800, null, null],
+    ["nordic-1-krone", "ag-800", 7.5, null, 800, null, null],
   ]),
 ];

@@ -1,4 +1,5 @@
 import type { Locale } from "../../../views/messages/language.ts";
+import { tell, tellValue } from "../../../views/messages/tell.ts";
 import { computeResponse } from "../../compute/contract.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { checkSize } from "../../conformity/evidence/size-check.ts";
@@ -73,9 +74,9 @@ export function typedSize(
   return {
     body: {
       test: "size",
-      outcome: lines.join("; "),
+      outcome: lines.map((line) => tell(line, "en")).join("; "),
       lines,
-      specification: specification.name,
+      specification: tellValue(specification.called, "en"),
       source: specification.source,
       size: { ...check.measured, specification: { ...specification } },
       ...(check.outline ? { evidence: check.outline } : {}),

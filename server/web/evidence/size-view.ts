@@ -1,5 +1,9 @@
+import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
 import type { EvidenceDoor } from "../../../views/evidence/form.tsx";
 import type { SizeView } from "../../../views/evidence/size.tsx";
+import { isCode } from "../../../views/messages/catalogue.ts";
+import type { Told } from "../../../views/told.tsx";
 import type { ComputeResponse } from "../../compute/contract.ts";
 import { outlineDoubt } from "../../conformity/evidence/outline-and-displacement.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
@@ -39,9 +43,13 @@ export function sizeView(
   const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };
   return {
     ...door,
-    specifications: specifications.map(({ id, name, massG, finenessPermille }) => ({
+    specifications: specifications.map(({ id, called, massG, finenessPermille }) => ({
       value: id,
-      label: `${name}: ${massG} g, ${finenessPermille} ‰`,
+      label: message("specification.option", {
+        specification: called,
+        mass_g: massG,
+        fineness_permille: finenessPermille,
+      }),
     })),
     values: own.values,
     problems: own.problems,
@@ -50,11 +58,21 @@ export function sizeView(
       specification: String(entry.body.specification ?? ""),
       source: String(entry.body.source ?? ""),
       when: whenOf(entry.at),
-      lines: Array.isArray(entry.body.lines) ? entry.body.lines.map(String) : [entry.body.outcome],
+      lines: linesOf(entry.body.lines) ?? [entry.body.outcome],
       ...(setAside === undefined ? {} : { setAside }),
     })),
     ...(doubt === null ? {} : { doubt }),
     asksMass,
     stepKey,
   };
+}
+
+const toldByCode = z.custom<Message>(
+  (value) => typeof value === "object" && value !== null && "code" in value && isCode(String(value.code)),
+);
+
+/** The comparisons of an entry: messages, or sentences as entries of earlier versions hold them. */
+function linesOf(lines: unknown): Told[] | undefined {
+  const read = z.array(z.union([z.string(), toldByCode])).safeParse(lines);
+  return read.success ? read.data : undefined;
 }

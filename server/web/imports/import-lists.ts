@@ -1,3 +1,6 @@
+import { z } from "zod";
+import type { Message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { ListName } from "../../ledger/imports/lists.ts";
 import type { ImportPreview, RowCheck } from "../../ledger/imports/preview.ts";
 import { takeOverTickets, takeOverWeighings } from "../../ledger/imports/take-over.ts";
@@ -100,16 +103,21 @@ function metalOf(row: Values): OwnMetal {
   } as unknown as OwnMetal;
 }
 
-/** The refusal of a reader as one of a cell: the heading it names, else the one given. */
+/** The refusal of a reader as one of a cell: the first fault at the heading its place names, else at the one given. */
 function refusedBy(otherwise: string, read: () => unknown): ReturnType<RowCheck> {
   try {
     read();
     return null;
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    const [, key = "", said] = /\.0\.(\w+)[\w.]*: (.+)$/s.exec(error.message) ?? [];
-    const says = said ?? error.message.replace(/^.*?specifications\.0: /, "");
+    if (!(error instanceof Refusal)) throw error;
+    const faults = z.array(fault).safeParse(error.params.faults);
+    const [first] = faults.success ? faults.data : [];
+    if (!first) return { column: otherwise, says: { code: error.code, params: error.params } };
+    const [, , key] = first.params.place.split(".");
     const columns: Record<string, string> = { composition: "composition_percent" };
-    return { column: key === "" ? otherwise : (columns[key] ?? key), says: says.replace(/\.$/, "") };
+    return { column: key === undefined ? otherwise : (columns[key] ?? key), says: first.params.says };
   }
 }
+
+/** A fault as the readers of own metals and specifications list them. */
+const fault = z.object({ params: z.object({ place: z.string(), says: z.custom<Message>() }) });

@@ -1,23 +1,12 @@
-import type { Message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { readNumber } from "../../../calibration/typed-number.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { decimalMark } from "../../../views/numbers.ts";
 import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
 
-/** A refused entry of the form. */
-export class OwnMetalRefusal extends Error {
-  readonly field: string;
-  readonly says: string | Message;
-  constructor(field: string, says: string | Message) {
-    super(typeof says === "string" ? says : says.code);
-    this.field = field;
-    this.says = says;
-  }
-}
-
 /**
- * The owner's metals with the one of the form added, under the next version. Throws OwnMetalRefusal for an entry that is no
- * number, RangeError for what the format of own metals refuses.
+ * The owner's metals with the one of the form added, under the next version. Refuses an entry
+ * that is no number, at its field, and what the format of own metals refuses.
  */
 export function withMetalOfForm(
   held: OwnMetals | undefined,
@@ -26,7 +15,7 @@ export function withMetalOfForm(
 ): OwnMetals {
   const number = (field: string) => {
     const read = readNumber(fields[field] ?? "", { mark: decimalMark(locale) });
-    if (read.kind !== "number") throw new OwnMetalRefusal(field, read.says);
+    if (read.kind !== "number") throw new Refusal(read.says.code, read.says.params, field);
     return Number(read.text);
   };
   const maybe = (field: string) => ((fields[field] ?? "").trim() === "" ? null : number(field));
@@ -70,11 +59,7 @@ function idFrom(name: string): string {
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "")
     .slice(0, 40);
-  if (plain === "")
-    throw new OwnMetalRefusal(
-      "name",
-      `The name "${name}" has no letter from a to z and no digit. Right: a name such as Bell bronze 22.`,
-    );
+  if (plain === "") throw new Refusal("metal.own.no-name", { name }, "name");
   return `own-${plain}`;
 }
 
@@ -89,10 +74,7 @@ function compositionFrom(text: string, locale: Locale): Record<string, [number, 
       .filter((part) => part !== undefined)
       .map((part) => readNumber(part, { mark: decimalMark(locale) }));
     if (symbol === undefined || shares.some((share) => share.kind !== "number"))
-      throw new OwnMetalRefusal(
-        "composition",
-        `"${row.trim()}" is no line of a composition. Right: a symbol and percent of the mass, such as Ag 92.5, with its limits if known: Ag 92.5 92.4-93.0.`,
-      );
+      throw new Refusal("metal.own.composition-line", { line: row.trim() }, "composition");
     const [nominal = 0, low = nominal, high = nominal] = shares.map((share) =>
       share.kind === "number" ? share100(share.text) : 0,
     );

@@ -1,9 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { OwnMetalsPage } from "../../../views/metals/own.tsx";
 import { fixed } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import {
   doubtsAbout,
   type OwnMetals,
@@ -14,8 +14,9 @@ import {
 import type { LibraryInForce } from "../../station/library-in-force.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
-import { OwnMetalRefusal, withMetalOfForm, withoutMetal } from "./own-metal-form.ts";
+import { withMetalOfForm, withoutMetal } from "./own-metal-form.ts";
 
 type Problems = OwnMetalsPage["problems"];
 
@@ -66,12 +67,9 @@ export function ownMetalRoutes(
         await library.keep(next(request, typed));
         return reply.redirect("/metals/own?kept", 303);
       } catch (error) {
-        const known =
-          error instanceof OwnMetalRefusal || error instanceof RangeError || error instanceof LedgerTrouble;
-        if (!known) throw error;
-        const fieldId = error instanceof OwnMetalRefusal ? error.field : field;
+        const refused = refusalOf(error);
         return show(request, reply, {
-          problems: [{ fieldId, error: error instanceof OwnMetalRefusal ? error.says : error.message }],
+          problems: [{ fieldId: refused.field ?? field, error: refused.says }],
           typed,
         });
       }
@@ -93,7 +91,7 @@ export function ownMetalRoutes(
   );
   change("/metals/own/:id/removal", "name", (request) => {
     const { id } = request.params as { id: string };
-    if (!library.own) throw new RangeError("There is no metal of your own here to take out.");
+    if (!library.own) throw new Refusal("metal.own.none-to-take-out");
     return withoutMetal(library.own, id);
   });
 }

@@ -1,5 +1,5 @@
 import type { FastifyInstance } from "fastify";
-import type { Code } from "../../../calibration/message.ts";
+import { type Code, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo } from "../../../views/numbers.ts";
@@ -17,10 +17,11 @@ import { type Candidate, candidates } from "../../metals/composites/candidates.t
 import type { MixturePart } from "../../metals/composites/mixture-part.ts";
 import { type Shape, volumeOf } from "../../metals/composites/shape.ts";
 import { builtIn, type Library } from "../../metals/library.ts";
-import { claimsOf, metalBands } from "../../station/metal-bands.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
+import { claimOptions } from "./claim-options.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
 
 type Values = ReachingView["values"];
@@ -48,7 +49,7 @@ export function reachingRoutes(app: FastifyInstance, library: () => Library, dem
     };
     const asked = values.density !== "" || values.uDensity !== "";
     const answered: Answered = asked ? answerTo(values, library(), frame.locale) : { problems: [] };
-    const view: ReachingView = { values, claims: claimsOf(metalBands(library())), ...answered };
+    const view: ReachingView = { values, claims: claimOptions(library(), frame.locale), ...answered };
     const t = tellerOf(frame.locale);
     return html(
       reply,
@@ -66,12 +67,12 @@ function answerTo(values: Values, library: Library, locale: Locale): Answered {
     numbers.number(name, what, millimetres),
   );
   if (values.claim !== "" && !library.has(values.claim))
-    numbers.refuse("claim", `No metal is called "${values.claim}" here. Right: one of the list.`);
+    numbers.refuse("claim", message("metal.refusal.not-in-list", { id: values.claim }));
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   try {
     if (shape) volumeOf(shape);
   } catch (error) {
-    return { problems: [{ fieldId: "inner", error: (error as Error).message }] };
+    return { problems: [{ fieldId: "inner", error: refusalOf(error).says }] };
   }
   const interval = [value - 2 * u, value + 2 * u] as const;
   const claimed = values.claim === "" ? undefined : library.metal(values.claim);

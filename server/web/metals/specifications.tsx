@@ -1,23 +1,24 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { message } from "../../../calibration/message.ts";
+import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Specifications, type SpecificationsView } from "../../../views/specifications/index.tsx";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
+import { calledById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
 import {
   type OwnSpecifications,
   readOwnSpecifications,
   writeOwnSpecifications,
 } from "../../metals/specifications/own-specifications.ts";
-import { claimsOf, metalBands } from "../../station/metal-bands.ts";
 import { keepSpecifications, specificationsInForce } from "../../station/specifications-in-force.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
-import { nameIn } from "../records/record-view.ts";
+import { refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
+import { claimOptions } from "./claim-options.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -36,16 +37,18 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     const view: SpecificationsView = {
       rows: all.map((one) => ({
         id: one.id,
-        name: one.name,
-        metal: nameIn(library(), one.metal),
+        name: tellValue(one.called, frame.locale),
+        metal: tellValue(calledById(one.metal, library()), frame.locale),
         mass: `${one.massG}`,
         tolerance:
-          one.massToleranceG === null ? "not stated" : `${Number(one.massToleranceG.toPrecision(4))}`,
+          one.massToleranceG === null
+            ? tellerOf(frame.locale)("specification.not-stated")
+            : `${Number(one.massToleranceG.toPrecision(4))}`,
         fineness: `${one.finenessPermille}`,
         size: [one.diameterMm, one.thicknessMm].filter((mm) => mm !== undefined).join(" × "),
         source: one.source,
       })),
-      claims: claimsOf(metalBands(library())),
+      claims: claimOptions(library(), frame.locale),
       values: {},
       problems: [],
       ...refused,
@@ -84,8 +87,8 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
       await keepSpecifications(ledger, library(), next, values.step);
       return reply.redirect("/specifications", 303);
     } catch (error) {
-      if (!(error instanceof RangeError || error instanceof LedgerTrouble)) throw error;
-      return answer(request, reply, { values, problems: [{ fieldId: "mass", error: error.message }] });
+      const { says, field = "mass" } = refusalOf(error);
+      return answer(request, reply, { values, problems: [{ fieldId: field, error: says }] });
     }
   });
   app.post("/specifications/import", { preHandler: app.csrfProtection }, async (request, reply) => {
@@ -96,8 +99,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
       await keepSpecifications(ledger, library(), next);
       return reply.redirect("/specifications", 303);
     } catch (error) {
-      if (!(error instanceof RangeError || error instanceof LedgerTrouble)) throw error;
-      const problems = [{ fieldId: "json-file", error: error.message }];
+      const problems = [{ fieldId: "json-file", error: refusalOf(error).says }];
       return answer(request, reply, { values: { file }, problems });
     }
   });
@@ -126,11 +128,9 @@ function typedSpecification(values: Record<string, string>, numbers: NumberEntri
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "")
     .slice(0, 40)}`;
-  if (!/^own-[a-z0-9]/.test(id))
-    numbers.refuse("name", "The name needs letters or digits, such as Harbour medal.");
-  if (source.trim().length < 3)
-    numbers.refuse("source", "Say where the values come from: a law, a book, your own scale.");
-  if (metal === "") numbers.refuse("metal", "Choose what it is made of.");
+  if (!/^own-[a-z0-9]/.test(id)) numbers.refuse("name", message("specification.refusal.name"));
+  if (source.trim().length < 3) numbers.refuse("source", message("specification.refusal.source"));
+  if (metal === "") numbers.refuse("metal", message("specification.refusal.metal"));
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   const one: OwnSpecification = {
     id,

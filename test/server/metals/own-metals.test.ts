@@ -39,12 +39,21 @@ test("every fault of a file is listed with its place, and nothing is taken over"
     density_g_cm3: { nominal: 8.6, low: 8.7, high: 8.7 },
     composition: { Cu: [0.5, 0.5, 0.5] },
   };
-  expect(() => readOwnMetals(file(1, [bad]))).toThrow(/metals\.0\.id: right is own-/);
-  expect(() => readOwnMetals(file(1, [{ ...bad, id: "own-bell" }]))).toThrow(
-    /low ≤ nominal ≤ high.*must add up to 1/,
+  const faults = (one: object) => {
+    const refused = refusalOf(() => readOwnMetals(file(1, [one])));
+    expect(refused.code).toBe("metal.own.refused");
+    return refused.params.faults;
+  };
+  const fault = (place: string, says: object) => ({ code: "metal.file.fault", params: { place, says } });
+  expect(faults(bad)).toContainEqual(fault("metals.0.id", { code: "metal.own.id" }));
+  expect(faults({ ...bad, id: "own-bell" })).toEqual([
+    fault("metals.0.density_g_cm3", { code: "metal.own.band" }),
+    fault("metals.0.composition", { code: "metal.own.sum" }),
+  ]);
+  expect(faults({ ...harbourBell, colour: "gold", shade: 1 })).toContainEqual(
+    fault("metals.0", { code: "metal.file.unknown-key", params: { keys: ["shade"] } }),
   );
-  expect(() => readOwnMetals(file(1, [{ ...harbourBell, colour: "gold", shade: 1 }]))).toThrow(/shade/);
-  expect(() => readOwnMetals("{")).toThrow(/not JSON/);
+  expect(refusalOf(() => readOwnMetals("{")).code).toBe("metal.file.not-json");
 });
 
 test("two metals under one id are refused", () => {
@@ -58,14 +67,20 @@ test("two metals under one id are refused", () => {
 test("a changed file must carry a higher version than the one held", () => {
   const held = readOwnMetals(file(2));
   const changed = [{ ...harbourBell, name: "Harbour bell metal, old" }];
-  expect(() => readOwnMetals(file(2, changed), held)).toThrow(/higher version/);
+  expect(refusalOf(() => readOwnMetals(file(2, changed), held))).toMatchObject({
+    code: "metal.file.version",
+    params: { version: 2, held: 2 },
+  });
   expect(readOwnMetals(file(3, changed), held).version).toBe(3);
   expect(readOwnMetals(file(2), held)).toEqual(held);
 });
 
 test("a density far from its composition is doubted but not refused", () => {
   const odd = { ...harbourBell, density_g_cm3: { nominal: 7.5, low: 7.4, high: 7.6 } };
-  expect(doubtsAbout(readOwnMetals(file(1, [odd])))[0]).toMatch(/% from the 8\.5/);
+  const [doubt] = doubtsAbout(readOwnMetals(file(1, [odd])));
+  expect(doubt).toMatchObject({ code: "metal.own.far-from-mixture", params: { given_g_cm3: 7.5 } });
+  // 78 copper 22 tin by added volumes: 1/(0.78/8.94 + 0.22/7.29) = 8.51
+  expect(doubt?.params?.law_g_cm3).toBeCloseTo(8.51, 1);
   expect(doubtsAbout(readOwnMetals(file()))).toEqual([]);
 });
 

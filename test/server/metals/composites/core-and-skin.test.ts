@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { refusalOf } from "../../../refusal-of.ts";
 import { candidates } from "../../../../server/metals/composites/candidates.ts";
 import { coreAndSkins } from "../../../../server/metals/composites/core-and-skin.ts";
 import { skinThickness, volumeInside, volumeOf } from "../../../../server/metals/composites/shape.ts";
@@ -40,8 +41,14 @@ test("skins of a disc, a bar and a ring are solved on their own geometry", () =>
 });
 
 test("an impossible outline is refused with the length that is wrong", () => {
-  expect(() => volumeOf({ kind: "disc", diameterMm: 0, thicknessMm: 1 })).toThrow(/diameterMm is 0/);
-  expect(() => volumeOf({ kind: "ring", outerMm: 18, innerMm: 22, widthMm: 5 })).toThrow(/swap them/);
+  expect(refusalOf(() => volumeOf({ kind: "disc", diameterMm: 0, thicknessMm: 1 }))).toMatchObject({
+    code: "composite.refusal.length",
+    params: { mm: 0 },
+  });
+  expect(refusalOf(() => volumeOf({ kind: "ring", outerMm: 18, innerMm: 22, widthMm: 5 }))).toMatchObject({
+    code: "composite.refusal.ring",
+    at: "inner",
+  });
 });
 
 test("answers are ranked: what is likely and pays comes first, and what only a laboratory tells leads", () => {

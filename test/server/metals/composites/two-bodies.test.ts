@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { refusalOf } from "../../../refusal-of.ts";
 import { densityOfRest, massesOfTwo } from "../../../../server/metals/composites/two-bodies.ts";
 
 const exact = (value: number) => ({ value, u: 0 });
@@ -45,13 +46,16 @@ test("native gold of unknown fineness widens the answer", () => {
 });
 
 test("two bodies that cannot make up the whole are refused", () => {
-  expect(() =>
-    densityOfRest({ massG: exact(3), density: exact(14) }, { massG: exact(3.5), density: exact(3.5) }),
-  ).toThrow(/weighs 3.5 g, the whole only 3 g/);
-  expect(() =>
-    densityOfRest({ massG: exact(3), density: exact(14) }, { massG: exact(1), density: exact(3.5) }),
-  ).toThrow(/takes more volume/);
-  expect(() => massesOfTwo({ massG: exact(10), density: exact(21) }, exact(19.3), exact(2.65))).toThrow(
-    /outside 2.65 to 19.3/,
-  );
+  const rest = (massG: number) =>
+    refusalOf(() =>
+      densityOfRest({ massG: exact(3), density: exact(14) }, { massG: exact(massG), density: exact(3.5) }),
+    );
+  expect(rest(3.5)).toMatchObject({
+    code: "composite.refusal.known-heavier",
+    params: { known_g: 3.5, whole_g: 3 },
+  });
+  expect(rest(1).code).toBe("composite.refusal.known-larger");
+  expect(
+    refusalOf(() => massesOfTwo({ massG: exact(10), density: exact(21) }, exact(19.3), exact(2.65))),
+  ).toMatchObject({ code: "composite.refusal.whole-outside", params: { low_g_cm3: 2.65, high_g_cm3: 19.3 } });
 });

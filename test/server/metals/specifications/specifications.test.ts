@@ -9,6 +9,7 @@ import {
 } from "../../../../server/metals/specifications/own-specifications.ts";
 import { effectiveThicknessMm } from "../../../../server/metals/specifications/specification.ts";
 import { starterSet } from "../../../../server/metals/specifications/starter-set.ts";
+import { refusalOf } from "../../../refusal-of.ts";
 
 const spec = (id: string) => starterSet.find((s) => s.id === id)!;
 
@@ -65,11 +66,16 @@ test("a kitchen scale cannot say whether a mass is within 13 mg", () => {
 test("a fine mass that is not mass times fineness is refused with both numbers", () => {
   // Coinage Act 1870: 7.98805 g of 11/12 gold holds 7.32238 g
   expect(checkFineMass("7.98805", "916.66", "7.3223")).toBeCloseTo(7.32233, 4);
-  expect(() => checkFineMass("31.10", "916.7", "31.10")).toThrow(
-    /28\.50937 g of fine metal, but 31\.10 g is stated/,
+  const refused = refusalOf(() => checkFineMass("31.10", "916.7", "31.10"));
+  expect(refused).toMatchObject({
+    code: "specification.fine.contradicts",
+    params: { stated_g: { decimal: "31.10" } },
+  });
+  expect(refused.params.computed_g).toBeCloseTo(28.50937, 5);
+  expect(refusalOf(() => checkFineMass("33.93", "0.9167", "31.1")).code).toBe(
+    "specification.fine.contradicts",
   );
-  expect(() => checkFineMass("33.93", "0.9167", "31.1")).toThrow(/One of the three/);
-  expect(() => checkFineMass("33.93", "9167", "31.1")).toThrow(/at most 1000/);
+  expect(refusalOf(() => checkFineMass("33.93", "9167", "31.1")).code).toBe("specification.fine.above-1000");
 });
 
 test("own specifications survive export and import, and a wrong fine mass or metal is refused with its place", () => {
@@ -88,9 +94,17 @@ test("own specifications survive export and import, and a wrong fine mass or met
   const own = readOwnSpecifications(file(medal));
   expect(readOwnSpecifications(writeOwnSpecifications(own))).toEqual(own);
   expect(specificationsOf(own)[0]).toMatchObject({ massG: 24, finenessPermille: 925, diameterMm: 36 });
-  expect(() => readOwnSpecifications(file({ ...medal, fine_mass_g: "24.00" }))).toThrow(
-    /specifications\.0: Mass 24\.00 g × fineness 925 ‰ is 22\.2 g/,
-  );
-  expect(() => readOwnSpecifications(file({ ...medal, metal: "ag-92" }))).toThrow(/No metal "ag-92"/);
-  expect(() => readOwnSpecifications(file({ ...medal, weight: 1 }))).toThrow(/weight/);
+  const faults = (change: object) =>
+    refusalOf(() => readOwnSpecifications(file({ ...medal, ...change }))).params.faults;
+  const fault = (says: object) => ({
+    code: "metal.file.fault",
+    params: { place: "specifications.0", says },
+  });
+  expect(faults({ fine_mass_g: "24.00" })).toMatchObject([fault({ code: "specification.fine.contradicts" })]);
+  expect(faults({ metal: "ag-92" })).toMatchObject([
+    fault({ code: "metal.refusal.unknown", params: { id: "ag-92" } }),
+  ]);
+  expect(faults({ weight: 1 })).toEqual([
+    fault({ code: "metal.file.unknown-key", params: { keys: ["weight"] } }),
+  ]);
 });
