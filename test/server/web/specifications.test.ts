@@ -1,4 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { builtIn } from "../../../server/metals/library.ts";
+import { nearIds } from "../../../server/metals/near-ids.ts";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
 
@@ -47,7 +50,14 @@ test("own specifications are taken over as a file; a fault, a mismatch or an old
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toMatch(/specifications\.0: .*7\.322691 g of fine metal, but 7\.9881 g/);
   expect(wordsOf((await send(newer.replace("au-916", "au-nothing"))).body)).toContain(
-    'No metal "au-nothing"',
+    told("metal.refusal.unknown", {
+      id: "au-nothing",
+      library: builtIn.version,
+      near: nearIds(
+        "au-nothing",
+        builtIn.metals.map(({ id }) => id),
+      ),
+    }),
   );
   expect((await send(newer.replace("Harbour medal", "Harbour token"))).statusCode).toBe(303);
   const text = await textOf(at, "/specifications");

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { refusalOf } from "../../../refusal-of.ts";
 import { candidates } from "../../../../server/metals/composites/candidates.ts";
 import { coreAndSkins } from "../../../../server/metals/composites/core-and-skin.ts";
 import { skinThickness, volumeInside, volumeOf } from "../../../../server/metals/composites/shape.ts";
 import { metal } from "../../../../server/metals/library.ts";
+import { refusalOf } from "../../../refusal-of.ts";
 
 const round = { kind: "disc", diameterMm: 39, thicknessMm: 3 } as const;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { refusalOf } from "../../../refusal-of.ts";
 import { densityOfRest, massesOfTwo } from "../../../../server/metals/composites/two-bodies.ts";
+import { refusalOf } from "../../../refusal-of.ts";
 
 const exact = (value: number) => ({ value, u: 0 });
 

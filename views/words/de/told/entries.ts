@@ -9,27 +9,6 @@ export const entries: readonly ToldPair[] = [
   ],
   ["{why}. Nothing was done.", "{why}. Nichts wurde getan."],
   [
-    "No file was chosen and nothing was pasted. Right: a JSON file exported from this page.",
-    "Keine Datei wurde gewählt und nichts eingefügt. Richtig: eine JSON-Datei, die von dieser Seite stammt.",
-  ],
-  [
-    "The file of {n} bytes is no text in UTF-8. Right: a JSON file exported from this page.",
-    "Die Datei von {n} Bytes ist kein Text in UTF-8. Richtig: eine JSON-Datei, die von dieser Seite stammt.",
-  ],
-  [
-    "The file is not JSON ({why}). Right: a file exported from this page.",
-    "Die Datei ist kein JSON ({why}). Richtig: eine Datei, die von dieser Seite stammt.",
-  ],
-  ["Own metals not taken over.", "Eigene Metalle nicht übernommen."],
-  [
-    "The file has version {n} and differs from version {n1} held here. Right: a higher version number, so that old records can name the one they used.",
-    "Die Datei hat Fassung {n} und weicht von der hiesigen Fassung {n1} ab. Richtig: eine höhere Nummer, damit alte Protokolle die ihre nennen können.",
-  ],
-  [
-    "The file has version {n} and differs from version {n1} held here. Right: a higher version number, so that an older file never takes the place of a newer one unseen.",
-    "Die Datei hat Fassung {n} und weicht von der hiesigen Fassung {n1} ab. Richtig: eine höhere Nummer, damit nie ungesehen eine ältere Datei an die Stelle einer neueren tritt.",
-  ],
-  [
     "The photo could not be written to {folder}: {why}. Nothing was stored; make room or give the right to write, and send it again.",
     "Das Foto ließ sich nicht nach {folder} schreiben: {why}. Nichts wurde gespeichert; Platz schaffen oder das Schreiben erlauben und neu senden.",
   ],
@@ -168,70 +147,6 @@ export const entries: readonly ToldPair[] = [
     "„{currency}“ ist keine Währung. Richtig: ihre drei Buchstaben, wie EUR.",
   ],
   // metals and specifications
-  [
-    'The name "{name}" has no letter from a to z and no digit. Right: a name such as Bell bronze 22.',
-    "Der Name „{name}“ hat keinen Buchstaben von a bis z und keine Ziffer. Richtig: ein Name wie Glockenbronze 22.",
-  ],
-  [
-    '"{row}" is no line of a composition. Right: a symbol and percent of the mass, such as Ag 92.5, with its limits if known: Ag 92.5 92.4-93.0.',
-    "„{row}“ ist keine Zeile einer Zusammensetzung. Richtig: ein Symbol und Prozent der Masse, wie Ag 92.5, mit Grenzen, wenn bekannt: Ag 92.5 92.4-93.0.",
-  ],
-  ["There is no metal of your own here to take out.", "Hier ist kein eigenes Metall zum Mitnehmen."],
-  [
-    "The name needs letters or digits, such as Harbour medal.",
-    "Der Name braucht Buchstaben oder Ziffern, wie Hafenmedaille.",
-  ],
-  [
-    "Say where the values come from: a law, a book, your own scale.",
-    "Sagen, woher die Werte kommen: ein Gesetz, ein Buch, die eigene Waage.",
-  ],
-  ["Choose what it is made of.", "Wählen, woraus es besteht."],
-  [
-    "Fineness {n} ‰: right is at most 1000; enter per mille, such as 916.7.",
-    "Feingehalt {n} ‰: richtig ist höchstens 1000; in Promille eintragen, wie 916,7.",
-  ],
-  [
-    "Mass {n} g × fineness {n1} ‰ is {n2} g of fine metal, but {n3} g is stated. One of the three is wrong: look at the source again; is the stated mass the fine mass, or in ounces?",
-    "Masse {n} g × Feingehalt {n1} ‰ sind {n2} g Feinmetall, angegeben sind aber {n3} g. Eines der drei ist falsch: die Quelle neu ansehen; ist die angegebene Masse die Feinmasse oder in Unzen?",
-  ],
-  // fineness, two bodies, plan
-  [
-    "Mass {n} g: right is the dry mass of the piece, above zero.",
-    "Masse {n} g: richtig ist die trockene Masse des Stücks, über null.",
-  ],
-  ["Between {n} and {n1} g of fine metal.", "Zwischen {n} und {n1} g Feinmetall."],
-  [
-    "If this is sound {metal} alloyed with {rest}, its fineness lies between {n} and {n1} ‰. It does not show that it is {metal1}.",
-    "Ist das dichtes {metal}, legiert mit {rest}, so liegt sein Feingehalt zwischen {n} und {n1} ‰. Dass es {metal1} ist, zeigt das nicht.",
-  ],
-  [
-    "No {metal} alloyed with {rest} has this density: they reach from {n} to {n1} g/cm³. Look for stones, hollows, a core, or another metal.",
-    "Kein {metal}, legiert mit {rest}, hat diese Dichte: sie reichen von {n} bis {n1} g/cm³. Nach Steinen, Hohlräumen, einem Kern oder einem anderen Metall suchen.",
-  ],
-  [
-    "No lower bound: stones of the list reach {n} g/cm³, so one of them may be denser than the whole. Give the stone's mass and density.",
-    "Keine untere Grenze: Steine der Liste reichen bis {n} g/cm³, einer davon kann also dichter sein als das Ganze. Masse und Dichte des Steins angeben.",
-  ],
-  [
-    "The metal alone has at least {bound}: no stone of the list is denser than {n} g/cm³, so a stone only pulls the whole down. Its mass and density give the metal itself.",
-    "Das Metall allein hat mindestens {bound}: kein Stein der Liste ist dichter als {n} g/cm³, ein Stein zieht das Ganze also nur herunter. Seine Masse und Dichte ergeben das Metall selbst.",
-  ],
-  [
-    "The known body weighs {n} g, the whole only {n1} g.",
-    "Der bekannte Körper wiegt {n} g, das Ganze nur {n1} g.",
-  ],
-  [
-    "The known body alone takes more volume than the whole displaces: {n} cm³ would be left.",
-    "Der bekannte Körper allein nimmt mehr Volumen ein, als das Ganze verdrängt: {n} cm³ blieben übrig.",
-  ],
-  [
-    "Both bodies have the density {n} g/cm³: no weighing separates them.",
-    "Beide Körper haben die Dichte {n} g/cm³: keine Wägung trennt sie.",
-  ],
-  [
-    "The whole has {n} g/cm³, outside {n1} to {n2} g/cm³ of its two bodies.",
-    "Das Ganze hat {n} g/cm³, außerhalb von {n1} bis {n2} g/cm³ seiner beiden Körper.",
-  ],
   // checks
   [
     "Readability is read off a reading, and none was taken yet.",

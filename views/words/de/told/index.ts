@@ -14,7 +14,7 @@ import { metals } from "./metals.ts";
 import { names } from "./names.ts";
 import { entryNames, numberEntries, prices } from "./number-entries.ts";
 import { photos } from "./photos.ts";
-import { plan, planNames } from "./plan.ts";
+import { planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
 import { testNames, tests } from "./tests.ts";
 import { weighing, weighingNames } from "./weighing.ts";
@@ -29,7 +29,6 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...demo,
     ...decision,
     ...checks,
-    ...plan,
     ...evidence,
     ...cautions,
     ...tests,
