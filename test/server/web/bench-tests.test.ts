@@ -95,9 +95,12 @@ test("before a dry reading the size asks for the mass; after it the reading coun
   await at.post("/bench/typed-readings", { role: "dry", reading: "7.9881", unit: "g" });
   await at.post("/bench/tests", size);
   // Coinage Act 1870, first schedule: 7.98805 g, remedy 0.01296 g
-  const outcomes = (await kept()).map(({ body }) => (body as { outcome: string }).outcome);
-  expect(outcomes[0]).toMatch(/^mass 7\.99 g is .*7\.97509 to 8\.00101 g/);
-  expect(outcomes[1]).toMatch(/^mass 7\.9881 g is within 7\.97509 to 8\.00101 g/);
+  const masses = (await kept()).map(({ body }) => (body as { lines?: unknown[] }).lines?.[0]);
+  const compared = { what: "mass", unit: "g", low: 7.97509, high: 8.00101 };
+  expect(masses).toMatchObject([
+    { code: "specification.compared", params: { ...compared, measured: 7.99, state: "undecided" } },
+    { code: "specification.compared", params: { ...compared, measured: 7.9881, state: "within" } },
+  ]);
 });
 
 test("the same form sent twice stores once, and the record knows every test of the bench", async () => {

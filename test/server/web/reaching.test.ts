@@ -63,7 +63,7 @@ test("an impossible outline, an unknown claim and a density that is no number ar
   expect(await refused({ outline: "ring", outer: "18", inner: "22", ringWidth: "5" })).toContain(
     told("composite.refusal.ring", { inner_mm: 22, outer_mm: 18 }),
   );
-  expect(await refused({ claim: "ag-1001" })).toContain('"ag-1001"');
+  expect(await refused({ claim: "ag-1001" })).toContain(told("metal.refusal.not-in-list", { id: "ag-1001" }));
   expect(await refused({ density: "heavy" })).toContain(told("form.number.not-a-number", { typed: "heavy" }));
 });
 

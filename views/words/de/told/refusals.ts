@@ -115,7 +115,6 @@ export const refusals: readonly ToldPair[] = [
   ["{what}: nothing was typed.", "{what}: nichts wurde getippt."],
   ['The unit "{typed}" is not in the list.', "Die Einheit „{typed}“ steht nicht in der Liste."],
   ["{what} is not a number from {n} to {n1} {unit}.", "{what} ist keine Zahl von {n} bis {n1} {unit}."],
-  ["Right: what the last digit counts, such as 0.01.", "Richtig: was die letzte Stelle zählt, wie 0,01."],
   ["{what} is none of those offered.", "{what} ist keines der Angebotenen."],
   ["Right: one of the list.", "Richtig: eines aus der Liste."],
   [
