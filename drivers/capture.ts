@@ -6,10 +6,10 @@ import { endsTheReading, type LineRecord } from "./reading.ts";
 import { judge, type ReadingRecord, type Settling } from "./steadiness.ts";
 
 /** How long a capture waits for the balance to settle, ms. */
-export const capturePatienceMs = 60_000;
+const capturePatienceMs = 60_000;
 
 /** The same line twice within this time is one line that arrived twice: a bounced key, a stuttering cable. */
-export const bounceMs = 10;
+const bounceMs = 10;
 
 export interface CaptureRequest {
   /** only lines that arrived after this time of the monotonic clock count; by default, after now */

@@ -18,7 +18,7 @@ import {
 } from "./steadiness.ts";
 
 /** How many of the last lines are kept for judging and for showing as received. */
-export const keptLines = 200;
+const keptLines = 200;
 
 export interface ReadingStreamOptions {
   balance: Balance;

@@ -14,7 +14,6 @@ import { createSeededRandom } from "./simulated/seeded-random.ts";
 import { createSwingingPan, type SwingingPanSettings } from "./simulated/swinging-pan.ts";
 
 export type { SimulatedBalance } from "./simulated/commands.ts";
-export type { SimulatedPiece } from "./simulated/load.ts";
 
 export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<SwingingPanSettings> {
   seed?: number;

@@ -58,7 +58,7 @@ export function textOf(bytes: Uint8Array): string {
 }
 
 /** How many bytes the check takes in the line. */
-export const checkSize = (check: Check) => (check.written === "byte" ? 1 : 2);
+const checkSize = (check: Check) => (check.written === "byte" ? 1 : 2);
 
 /** The line without its check bytes when the check fits; null when it does not. */
 export function withoutCheck(body: Uint8Array, check: Check): Uint8Array | null {

@@ -9,7 +9,6 @@ export interface Zone {
   right: string;
 }
 
-export const minusSigns = "-\u2212";
 const signOf = (left: string) => left.replace(/ /g, "");
 
 /** How numbers are written, from every number seen. The comma must be decided by the caller when it is unclear. */

@@ -2,7 +2,7 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { type Chunk, isPhase, type Moment, type Phase, phases, type Recording } from "./recording.ts";
 
 /** Pasted lines carry no times; this many milliseconds are put between them so that their order is kept. */
-export const pastedLineMs = 200;
+const pastedLineMs = 200;
 
 /**
  * A recording from text that was copied out of some other window, with the moments marked by hand: a line that

@@ -8,7 +8,7 @@ import type { Profile, Sample } from "./profile.ts";
 import { readByProfile } from "./reader.ts";
 
 /** Takes the parity bit off before line ends are looked for. */
-export const maskOf = ({ parity }: Pick<Profile, "parity">) => (parity === "none" ? 0xff : 0x7f);
+const maskOf = ({ parity }: Pick<Profile, "parity">) => (parity === "none" ? 0xff : 0x7f);
 
 /** A cutter for the stream of a balance with this profile; its lines go to `readByProfile`. */
 export function cutByProfile(profile: Profile, firstLine: "drop" | "keep" = "drop") {

@@ -26,7 +26,7 @@ export const steps: readonly Step[] = [
 ];
 
 /** Bursts of bytes that a step wants to have heard; a slow balance makes it last longer. */
-export const wantedBursts = 4;
+const wantedBursts = 4;
 /** How long a step waits for them, as a multiple of its least duration. */
 const mostPatience = 3;
 /** No byte in the first step for so long: the balance sends on a key only, ms. */

@@ -75,7 +75,7 @@ function spread(values: readonly number[]): number {
 }
 
 /** Far more at rest with the weight on than at rest without. Needs a line of each. */
-export function followsLoad(lines: readonly WeightLine[]): boolean {
+function followsLoad(lines: readonly WeightLine[]): boolean {
   const at = (loaded: boolean) =>
     lines
       .filter(({ observed }) => atRest(observed) && (observed.at.phase !== "empty") === loaded)

@@ -1,5 +1,5 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
+import { gramsPerUnit, isMassUnit } from "../../calibration/units.ts";
 import type { ChartPoint } from "../checks/charts/control-chart.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import { firstMethod, type MethodName, methods } from "../methods/index.ts";
@@ -52,12 +52,13 @@ export function withEntry(piece: WeighedPiece | undefined, entry: Entry): Weighe
 function weighedOf({ id, at, body }: EntryOf<"capture">): Weighed | undefined {
   if (!("reading" in body)) return undefined;
   const { what, reading, balance = "typed", operator } = body;
+  if (!isMassUnit(reading.unit)) return undefined;
   return {
     id,
     at,
     what: what === "zero" || what === "dry" || what === "dry-after" ? what : "wet",
     grams: Number(reading.grams),
-    resolution: lastPlace(reading.text) * Number(gramsPerUnit[reading.unit as MassUnit]),
+    resolution: lastPlace(reading.text) * Number(gramsPerUnit[reading.unit]),
     balance,
     by: operator ?? "",
   };

@@ -1,11 +1,25 @@
-import type { LiveView } from "../../server/station/view.ts";
+import type { Code } from "../../calibration/message.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Told, toldText } from "../told.tsx";
 
+/** What the balance shows at this moment, in its own unit and digits. */
+export type LiveShown =
+  | { state: "reading"; text: string; unit: string; stability: "stable" | "moving" | "unknown" }
+  | { state: "event"; message: Told }
+  | { state: "silent"; message: Told; last?: { text: string; unit: string } };
+
+type RoleOf<C> = C extends `bench.roles.${infer Role}` ? Role : never;
+
+export interface LiveReadingView {
+  live: LiveShown | undefined;
+  /** the reading that a capture waits for */
+  waitingFor: RoleOf<Code> | undefined;
+}
+
 /** The balance's own indication, in its own digits and unit; silence is shown as silence, never as a number that still counts. */
-export function LiveReading({ live, waitingFor }: LiveView) {
+export function LiveReading({ live, waitingFor }: LiveReadingView) {
   const locale = useLocale();
   const t = useTell();
   if (live === undefined) return <p class="hint">{t("bench.live.none")}</p>;

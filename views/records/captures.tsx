@@ -69,7 +69,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
 }
 
 /** Lines exactly as they came, each with its time. */
-export function RawLines({ title, lines }: { title: string; lines: readonly { at: string; raw: string }[] }) {
+function RawLines({ title, lines }: { title: string; lines: readonly { at: string; raw: string }[] }) {
   return (
     <>
       <h3>{title}</h3>

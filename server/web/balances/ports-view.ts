@@ -45,7 +45,7 @@ export function portRows(balance: BalanceInUse): PortRow[] {
 }
 
 /** What sits at a port and what its name is worth. */
-export function portMessage({ identity, stableBy }: FoundPort): Message {
+function portMessage({ identity, stableBy }: FoundPort): Message {
   const worth = message(`port.worth.${stableBy}`);
   return identity === null ? worth : message("port.listed", { identity, worth });
 }
