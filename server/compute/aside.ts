@@ -1,7 +1,7 @@
 import { Worker } from "node:worker_threads";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import type { Plan } from "../conformity/plan/plan.ts";
+import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { OwnMetals } from "../metals/own-metals.ts";
 import type { ComputeError, ComputeResponse } from "./contract.ts";

@@ -1,6 +1,6 @@
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
-import type { Plan } from "../conformity/plan/plan.ts";
+import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Library } from "../metals/library.ts";

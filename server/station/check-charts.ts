@@ -1,12 +1,12 @@
 import type { ChartKind, ChartPoint, ControlChart } from "../checks/charts/control-chart.ts";
-import type { KeptCheck, KeptChecks } from "./kept-checks.ts";
+import type { KeptCheck, KeptLimits } from "./kept-check.ts";
 import type { WeighingPoint } from "./weighing-points.ts";
 
 type Charts = Map<string, ControlChart & { points: ChartPoint[] }>;
 
 /** The charts that the checks of a ledger and its weighings make: every attempt is a point, also the failed ones. */
 export function chartsOf(
-  { all, limits }: Pick<KeptChecks, "all" | "limits">,
+  { all, limits }: { all: readonly KeptCheck[]; limits: readonly KeptLimits[] },
   weighed: readonly WeighingPoint[] = [],
 ): ControlChart[] {
   const charts: Charts = new Map();

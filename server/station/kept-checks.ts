@@ -1,25 +1,16 @@
 import { balanceProfile } from "../checks/balance-profile.ts";
 import { type BenchClosed, benchClosed } from "../checks/bench-closed.ts";
-import type { ChartKind, Epoch } from "../checks/charts/control-chart.ts";
 import type { CheckResult } from "../checks/check.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import { chartsOf } from "./check-charts.ts";
+import type { KeptCheck, KeptLimits } from "./kept-check.ts";
 import {
   foundOfBalance,
   foundOfThermometer,
   type ProfileVersion,
   profileVersions,
 } from "./profile-versions.ts";
-
-/** A check as the ledger keeps it: the result, what was asked, and its place. */
-export type KeptCheck = CheckResult & { id: string; asked?: unknown };
-
-/** Limits of a chart as the ledger keeps them. */
-export interface KeptLimits extends Epoch {
-  chart: ChartKind;
-  of: string;
-}
 
 /** Every check of the bench, oldest first, and what follows from them. Attempts are only ever added. */
 export interface KeptChecks {

@@ -1,7 +1,7 @@
 import type { Message } from "../../calibration/message.ts";
 import { plainAnswer } from "../conformity/plan/plain-answer.ts";
-import type { Plan } from "../conformity/plan/plan.ts";
 import { expectedMessage } from "../conformity/plan/plan-messages.ts";
+import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, rolesOf } from "../methods/index.ts";

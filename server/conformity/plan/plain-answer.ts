@@ -2,7 +2,7 @@ import { type Code, type Message, message, type Param } from "../../../calibrati
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
-import type { Plan } from "./plan.ts";
+import type { Plan } from "./planned-result.ts";
 
 /** What false pieces are mostly made of, by the plain names a counter uses (common practice); asked about in this order. */
 const plainNames: Readonly<Record<string, Code>> = {

@@ -3,7 +3,7 @@ import { called } from "../../metals/called.ts";
 import type { Metal } from "../../metals/metal.ts";
 import { distinct } from "../distinct-names.ts";
 import { needsFiner } from "../look-alike.ts";
-import type { Plan } from "./plan.ts";
+import type { Plan } from "./planned-result.ts";
 import type { PlannedWeighing } from "./planned-weighing.ts";
 
 /** What the weighing is expected to show: the displaced mass, to the scale's decimals, and the density's interval. */

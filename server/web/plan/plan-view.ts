@@ -6,7 +6,7 @@ import type { PlanAnswer } from "../../../views/plan/index.tsx";
 import type { Told } from "../../../views/told.tsx";
 import type { LookAlike } from "../../conformity/look-alike.ts";
 import { askedFirst, plainAnswer } from "../../conformity/plan/plain-answer.ts";
-import type { Plan } from "../../conformity/plan/plan.ts";
+import type { Plan } from "../../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";

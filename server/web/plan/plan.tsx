@@ -5,7 +5,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { type PlanForm, type PlanPage, Plan as PlanView } from "../../../views/plan/index.tsx";
-import type { Plan } from "../../conformity/plan/plan.ts";
+import type { Plan } from "../../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
 import { firstMethod, plannedMethods } from "../../methods/index.ts";

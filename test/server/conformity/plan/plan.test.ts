@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import type { Code } from "../../../../calibration/message.ts";
-import { type Plan, planFor } from "../../../../server/conformity/plan/plan.ts";
+import { planFor } from "../../../../server/conformity/plan/plan.ts";
 import { planTable } from "../../../../server/conformity/plan/plan-table.ts";
+import type { Plan } from "../../../../server/conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../../../../server/conformity/plan/planned-weighing.ts";
 import { refusalOf } from "../../../refusal-of.ts";
 

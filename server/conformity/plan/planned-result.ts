@@ -1,0 +1,28 @@
+import type { Message, Param } from "../../../calibration/message.ts";
+import type { Finding } from "../finding.ts";
+import type { LookAlike } from "../look-alike.ts";
+import type { Remedy } from "./remedies.ts";
+
+/** What a weighing would show if the claim were true. */
+export interface Plan {
+  claim: string;
+  /** false when the scale cannot see the displaced mass at all; only `says` and `remedies` then mean anything */
+  possible: boolean;
+  expected: { dryG: number; displacedG: number; immersedG: number; gPerCm3: number };
+  /** half-width of the interval, and the same in per cent of the density */
+  expandedGPerCm3: number;
+  expandedPercent: number;
+  intervalGPerCm3: readonly [number, number];
+  /** what a piece that is what it is said to be would get as its finding */
+  finding: Finding | null;
+  /** cheaper metals that this weighing would exclude, likeliest first, then nearest in density */
+  excludes: { id: string; called: Param }[];
+  /** what it would leave alive, each with why and with what separates it */
+  cannotExclude: LookAlike[];
+  /** what would exclude those of them that density can exclude */
+  remedies: Remedy[];
+  /** with several pieces weighed together: how many of a kind that is excluded alone would hide in their mean */
+  pooled: { id: string; called: Param; hidden: number }[];
+  /** the plan in a few sentences */
+  says: readonly Message[];
+}
