@@ -1,11 +1,12 @@
 import { z } from "zod";
+import { dimensions } from "./dimensions.ts";
 import { displaced } from "./displaced.ts";
 import { flask } from "./flask.ts";
 import { hung } from "./hung.ts";
 import type { Method as AnyMethod, StatedLine } from "./method.ts";
 
 /** Every way to weigh, by its name. To add one: write its file, and name it here. */
-const all = { hung, displaced, flask };
+const all = { hung, displaced, flask, dimensions };
 
 export type MethodName = keyof typeof all;
 type Named = (typeof all)[MethodName];
