@@ -17,6 +17,7 @@ import { firstConditions } from "../server/weighing/conditions.ts";
 import { ResultPart } from "../views/bench/index.tsx";
 import { render } from "../views/page.tsx";
 import { createCable } from "./drivers/pty.ts";
+import { asked } from "./server/page-fields.ts";
 import { until } from "./until.ts";
 
 /**
@@ -56,19 +57,20 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
     conditions: () => firstConditions,
     versions: { library: libraryVersion },
   });
-  await bench.openPiece({ ticket: "W-1", description: "", method: "hung", claim: "ag-999" }, bench.nextPiece);
+  const on = asked(bench);
+  await on.start({ ticket: "W-1", claim: "ag-999" });
 
   // reading → settled reading → weighing: only lines that arrive after the request count, and a single line that
   // claims to be at rest is not believed before a second one, a moment later, agrees.
   const take = async (role: "dry" | "immersed", text: string) => {
-    bench.requestCapture(role);
+    await on.take(role);
     const sending = setInterval(() => cable.send(`    ${text} g   stable\r\n`), 100);
     await until(() => bench.waitingFor === undefined, `the ${role} reading to be taken`);
     clearInterval(sending);
   };
   await take("dry", "31.1035");
   await take("immersed", "28.1435");
-  await bench.stateWater("21.4");
+  await on.temperature("21.4");
   const { piece } = bench;
   expect(piece?.captures.map(({ role, text, takenBy }) => ({ role, text, takenBy }))).toEqual([
     { role: "dry", text: "31.1035", takenBy: "mark" },
@@ -94,7 +96,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   expect(page).toContain(evaluation.finding.because.slice(0, 40));
 
   // → ledger: the record, and the lines as they were received, behind a chain that anyone can verify.
-  await bench.record();
+  await on.record();
   const entries = await ledger.entriesOf(piece!.id);
   expect(entries.map(({ kind }) => kind)).toEqual([
     "piece-opened",

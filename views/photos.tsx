@@ -1,6 +1,6 @@
-import { Csrf, Field } from "./forms.tsx";
+import { type About, AboutFields, Csrf, Field } from "./forms.tsx";
 import { useTell } from "./messages/spoken.ts";
-import { Told } from "./told.tsx";
+import { codeMark, Told } from "./told.tsx";
 
 /** A kept photo; width and height in pixels. */
 export interface PhotoView {
@@ -20,6 +20,7 @@ export interface PhotoAsideForm {
   /** entry of the photo, as it stands in the address */
   action: (entry: string) => string;
   csrfToken: string;
+  about: About;
   /** what its answer fills when scripts run */
   fills?: string;
   /** asked who sets it aside */
@@ -30,12 +31,11 @@ export interface PhotoFormView {
   /** where the form goes, and what its answer fills when scripts run */
   action: string;
   fills?: string;
-  /** id of the piece, where the address does not say it */
-  piece?: string;
   csrfToken: string;
+  about: About;
   megabytes: number;
   /** why the last one was not taken */
-  problem?: string | undefined;
+  problem?: Told | undefined;
 }
 
 /** Pictures in the order they were taken, each with what it shows. */
@@ -78,6 +78,7 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
           : { "hx-post": action, "hx-target": `#${aside.fills}`, "hx-swap": "innerMorph" })}
       >
         <Csrf token={aside.csrfToken} />
+        <AboutFields about={aside.about} />
         <Field
           name="reason"
           id={`photo-why-${id}`}
@@ -105,7 +106,7 @@ export function PhotosAside({ reasons }: { reasons: readonly string[] }) {
 }
 
 /** Takes a photo with the camera or from a file; without scripts the page comes anew. */
-export function PhotoForm({ action, fills, piece, csrfToken, megabytes, problem }: PhotoFormView) {
+export function PhotoForm({ action, fills, csrfToken, about, megabytes, problem }: PhotoFormView) {
   const t = useTell();
   return (
     <form
@@ -122,10 +123,10 @@ export function PhotoForm({ action, fills, piece, csrfToken, megabytes, problem 
           })}
     >
       <Csrf token={csrfToken} />
-      {piece !== undefined && <input type="hidden" name="piece" value={piece} />}
+      <AboutFields about={about} />
       {problem !== undefined && (
         <div class="problems" role="alert">
-          <p>
+          <p {...codeMark(problem)}>
             <Told says={problem} />
           </p>
         </div>

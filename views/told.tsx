@@ -23,3 +23,8 @@ export function Told({ says }: { says: Told }): ComponentChildren {
 export function toldText(says: Told, locale: Locale): string {
   return typeof says === "string" ? told(says, locale) : tell(says, locale);
 }
+
+/** Marks an element with the code of what it tells, for programs that read the page; nothing for a sentence. */
+export function codeMark(says: Told): { "data-code"?: string } {
+  return typeof says === "string" ? {} : { "data-code": says.code };
+}

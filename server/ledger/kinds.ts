@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { answerKinds } from "./kinds/answers.ts";
 import { bookkeepingKinds } from "./kinds/bookkeeping.ts";
 import { checkKinds } from "./kinds/checks.ts";
 import { lotKinds } from "./kinds/lots.ts";
@@ -17,6 +18,7 @@ export const kinds = {
   ...pieceKinds,
   ...weighingKinds,
   ...secondPersonKinds,
+  ...answerKinds,
   ...checkKinds,
   ...bookkeepingKinds,
   ...specificationKinds,

@@ -63,12 +63,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   const first = entries.find((entry) => entry.kind === "result" || entry.kind === "imported-weighing");
   if (!first) return null;
   const amendments = entries.filter((entry) => entry.kind === "amendment");
-  const latest = entries.findLast(
-    (entry) =>
-      entry.kind === "result" ||
-      entry.kind === "imported-weighing" ||
-      (entry.kind === "amendment" && entry.body.result),
-  );
+  const latest = entries.findLast(isStatement);
   const states = latest ?? first;
   // An amendment corrects what is stated, not when the piece was on the balance.
   const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
@@ -90,7 +85,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     customer: piece.customer ?? null,
     ...told,
     ...(states.kind === "imported-weighing" ? {} : dryMass(entries, told.mass_g)),
-    voided: isVoided(entries, states) ? 1 : 0,
+    voided: isVoided(entries) ? 1 : 0,
     amendments: amendments.length,
     photos: entries.filter(({ kind, id }) => kind === "photo" && !setAside.has(id)).length,
   };
@@ -108,13 +103,17 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   };
 }
 
-/** Voided is what is stated now: by its own entry, or by that of the result an amendment had replaced before. */
-function isVoided(entries: Entry[], states: Entry): boolean {
-  const stated = new Set(entries.flatMap(({ kind, id }) => (kind === "result" ? [id] : [])));
-  return entries.some(
-    (entry) =>
-      entry.kind === "voiding" &&
-      (entry.body.entry === states.id || (stated.has(entry.body.entry) && entry.seq > states.seq)),
+/** A record that was declared void stays so: no amendment brings it back. */
+function isVoided(entries: Entry[]): boolean {
+  const stated = new Set(entries.filter(isStatement).map(({ id }) => id));
+  return entries.some((entry) => entry.kind === "voiding" && stated.has(entry.body.entry));
+}
+
+function isStatement(entry: Entry): boolean {
+  return (
+    entry.kind === "result" ||
+    entry.kind === "imported-weighing" ||
+    (entry.kind === "amendment" && entry.body.result !== undefined)
   );
 }
 

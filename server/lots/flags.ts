@@ -18,6 +18,7 @@ export function flagsOf(piece: LotPiece, checks: readonly LotCheck[], said: read
   const raised: RaisedFlag[] = [
     ...(piece.voided ? (["voided"] as const) : []),
     ...(piece.typed ? (["typed"] as const) : []),
+    ...(piece.state === "no-valid-reading" ? (["no valid reading"] as const) : []),
     ...checks.flatMap(({ flag, tickets }) => (flag && tickets.includes(piece.ticket) ? [flag] : [])),
   ];
   const names = [...new Set<string>([...raised, ...about.map(({ body }) => body.flag)])];

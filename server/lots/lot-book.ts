@@ -1,7 +1,8 @@
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord } from "../ledger/records.ts";
 import type { Library } from "../metals/library.ts";
-import { type Lot, lotOf } from "./lot.ts";
+import { lotOf } from "./evolve.ts";
+import type { Lot } from "./lot.ts";
 import { type LotPiece, lotPieceOf } from "./lot-piece.ts";
 
 /** Rows asked for at once. */

@@ -10,6 +10,7 @@ export const raisedFlags = [
   "other piece",
   "swapped",
   "light for its claim",
+  "no valid reading",
 ] as const;
 export type RaisedFlag = (typeof raisedFlags)[number];
 

@@ -27,6 +27,8 @@ export interface LotPiece {
   /** true when a reading was typed instead of taken from the balance */
   typed: boolean;
   voided: boolean;
+  /** false for a voided record, and for one that a check stops: it enters no sum and is not paid */
+  counts: boolean;
   /** the piece back on the pan after it was wet and dried, g */
   again?: { grams: number; stepG: number };
   /** what a list said it weighs, g; the customer's word */
@@ -64,7 +66,7 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const permille = claimedPermille(claim);
   const celsius = liquidCelsius(stated.result) ?? 20;
   const weighed =
-    state === "excluded" || !isPrecious(family)
+    state === "excluded" || state === "no-valid-reading" || !isPrecious(family)
       ? null
       : { metal: family, measured, celsius, dryG, stepG, share: commonShare(response.budget) };
   return {
@@ -82,6 +84,7 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
       ({ entry: { body } }) => body.what !== "temperature" && body.source === "typed",
     ),
     voided: stated.voided !== undefined,
+    counts: stated.voided === undefined && state !== "no-valid-reading",
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last) } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
     ...(weighed?.metal === "gold" && permille !== undefined && isLightFor(permille, measured, celsius)

@@ -56,7 +56,7 @@ export function payoutLines(
   prices: Prices,
   terms: Terms = {},
 ): { lines: PayoutLine[]; left: string[] } {
-  const counting = pieces.filter(({ voided, metal, claim }) => !voided && metal && prices[metal] && claim);
+  const counting = pieces.filter(({ counts, metal, claim }) => counts && metal && prices[metal] && claim);
   const lines: PayoutLine[] = [];
   const left: string[] = [];
   const byClaim = new Map<string, LotPiece[]>();

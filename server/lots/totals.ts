@@ -28,7 +28,8 @@ export interface LotSums {
 
 /**
  * The lot so far. Fine mass is added as `fineSum` says. Dry readings are independent: against the gross mass they count
- * with one step of the display each (common practice), in squares. Voided pieces count nowhere.
+ * with one step of the display each (common practice), in squares. A voided piece, and one
+ * that a check stops, counts nowhere.
  */
 export function lotSums(
   all: readonly LotPiece[],
@@ -36,7 +37,7 @@ export function lotSums(
   counted?: number,
   flags: readonly FlagEntry[] = [],
 ): LotSums {
-  const pieces = all.filter(({ voided }) => !voided);
+  const pieces = all.filter(({ counts }) => counts);
   const sumG = pieces.reduce((sum, { dryG }) => sum + dryG, 0);
   const withinG = 2 * Math.hypot(gross?.stepG ?? 0, ...pieces.map(({ stepG }) => stepG));
   const shown = decimalsOf(Math.max(gross?.stepG ?? 0, ...pieces.map(({ stepG }) => stepG)));

@@ -24,7 +24,7 @@ export function weighedAgain(piece: LotPiece, others: readonly LotPiece[]): Weig
   if (Math.abs(changeG) <= within(stepG)) return { kind: "the same", changeG, like: [] };
   const like = others
     .filter(
-      (one) => one.id !== piece.id && !one.voided && Math.abs(again.grams - one.dryG) <= within(one.stepG),
+      (one) => one.id !== piece.id && one.counts && Math.abs(again.grams - one.dryG) <= within(one.stepG),
     )
     .map(({ ticket }) => ticket);
   if (like.length > 0 || Math.abs(changeG) > mostWater * dryG) return { kind: "other-piece", changeG, like };

@@ -51,15 +51,15 @@ export function statedBy(entries: readonly Entry[]): Stated {
     secondReadings: entries.filter((entry) => entry.kind === "second-reading"),
     amendments,
     issued: entries.filter((entry) => entry.kind === "report-issued"),
-    // A record is voided by the entry of its result; an amendment that stood then goes with it.
-    voided: voidings.get(states.id) ?? entries.findLast(isVoidingOf(entries, states.seq)),
+    voided: entries.find(isVoidingOf(entries)),
   };
 }
 
-function isVoidingOf(entries: readonly Entry[], after: number) {
-  const results = new Set(entries.flatMap(({ kind, id }) => (kind === "result" ? [id] : [])));
+/** A record that was declared void stays so: no amendment brings it back. */
+function isVoidingOf(entries: readonly Entry[]) {
+  const stated = new Set(entries.filter(isStatement).map(({ id }) => id));
   return (entry: Entry): entry is EntryOf<"voiding"> =>
-    entry.kind === "voiding" && entry.seq > after && results.has(entry.body.entry);
+    entry.kind === "voiding" && stated.has(entry.body.entry);
 }
 
 /** An amendment of the piece alone states no result; the result it belongs to does. */

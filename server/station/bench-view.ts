@@ -3,11 +3,7 @@ import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/plain-answer.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
 import { methods, rolesOf } from "../methods/index.ts";
-import type { Check } from "../weighing/checks/check.ts";
-import { checksOf } from "../weighing/checks/index.ts";
-import { type Piece, standing } from "../weighing/piece.ts";
-import { balanceFor } from "../weighing/request.ts";
-import { situationOf } from "../weighing/situation.ts";
+import type { Piece } from "../weighing/piece.ts";
 import { stepsOf } from "../weighing/steps.ts";
 import type { Bench } from "./bench.ts";
 import { metalBands } from "./metal-bands.ts";
@@ -21,7 +17,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
   const secondPerson = open && secondPersonView(bench);
   return {
     csrfToken,
-    key: open ? `${open.id}-${open.captures.length}-${open.waterCelsius ?? ""}` : bench.nextPiece,
+    about: bench.about,
     piece,
     steps: open ? stepsOf(open) : [],
     scaleName: bench.scale?.name,
@@ -31,6 +27,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     eachLoad: bench.eachLoad,
     trouble: bench.trouble,
     closed: bench.closed,
+    ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),
     evaluation,
     beforeWetting: bench.beforeWetting,
     plainly:
@@ -39,7 +36,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
         : undefined,
     ...(secondPerson ? { secondPerson } : {}),
     ...(open?.details.method ? { stated: statedBy(open) } : {}),
-    checks: open ? checksAbout(bench, open) : [],
+    checks: bench.checks,
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),
     firstMethod: bench.preferences.method,
@@ -54,26 +51,6 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
 function truthBehind(piece: Piece | undefined): string | undefined {
   if (piece?.closed?.how !== "recorded") return undefined;
   return demoPieces.find(({ ticket }) => ticket === piece.ticket)?.truth;
-}
-
-/** What looks wrong about the piece so far, and about the immersion that is going on. */
-export function checksAbout(bench: Bench, piece: Piece): Check[] {
-  const dry = standing(piece, "dry");
-  if (dry.length === 0) return [];
-  const wet = rolesOf(piece.method)
-    .filter((role) => role !== "dry")
-    .flatMap((role) => standing(piece, role));
-  const balance = balanceFor({ dry, wet, steps: piece.details.steps }, bench.conditions, bench.profileOf);
-  const situation = situationOf(piece, balance, bench.evaluation, bench.library);
-  return checksOf({ ...situation, live: bench.liveLooks });
-}
-
-/** The questions about the piece on the bench that are answered before its record is written. */
-export function questionsBeforeRecord(bench: Bench): Check[] {
-  const { piece } = bench;
-  return piece && !piece.closed
-    ? checksAbout(bench, piece).filter(({ severity }) => severity === "stop")
-    : [];
 }
 
 function repeatsOf(piece: Piece): RepeatsView | undefined {

@@ -1,71 +1,63 @@
 import { randomUUID } from "node:crypto";
-import { message } from "../../calibration/message.ts";
-import type { MassUnit } from "../../calibration/units.ts";
-import type { Told } from "../../views/told.tsx";
+import { type Message, message } from "../../calibration/message.ts";
 import type { BenchClosed } from "../checks/bench-closed.ts";
 import type { Evaluation } from "../compute/evaluation.ts";
-import type { BodyOf } from "../ledger/kinds.ts";
+import type { Entry } from "../ledger/entry.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import type { Role } from "../methods/index.ts";
-import {
-  type AnnouncedMass,
-  announcedMass,
-  mustBeRightPiece,
-  type OtherMass,
-  otherMass,
-  rightPiece,
-} from "../weighing/announced-mass.ts";
-import type { BeforeWetting } from "../weighing/before-wetting.ts";
-import { changedOver } from "../weighing/changed-over.ts";
-import { checkedWhile } from "../weighing/checked-while.ts";
+import { type AnnouncedMass, type OtherMass, otherMass } from "../weighing/announced-mass.ts";
+import { type BeforeWetting, beforeWetting } from "../weighing/before-wetting.ts";
+import type { Check } from "../weighing/checks/check.ts";
 import type { Conditions } from "../weighing/conditions.ts";
-import type { Details } from "../weighing/details.ts";
-import { limitPassed } from "../weighing/limit-passed.ts";
-import { openAgain } from "../weighing/opened-again.ts";
-import { openingBody } from "../weighing/opening.ts";
-import type { Piece, Ticket } from "../weighing/piece.ts";
-import { wholeEvaluation } from "../weighing/piece-evaluation.ts";
-import { Refusal } from "../weighing/refusal.ts";
+import { weighingOf } from "../weighing/evolve.ts";
+import type { Piece } from "../weighing/piece.ts";
+import { procedureChecks } from "../weighing/procedure-checks.ts";
 import type { ProfileOf } from "../weighing/request.ts";
-import { mustTake } from "../weighing/role-names.ts";
-import { heldAgainst, lastSecondReading, type TypedAgain } from "../weighing/second-person.ts";
-import { asidePhoto, asideReading, asideTest, keyOfPhoto } from "../weighing/setting-aside.ts";
-import { captureOf, type Reading } from "../weighing/taken-reading.ts";
+import { lastSecondReading } from "../weighing/second-person.ts";
+import type { Reading } from "../weighing/taken-reading.ts";
+import { announcedMass } from "./announced-mass.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
 import { EachLoad } from "./each-load.ts";
-import { LiveLooks } from "./live-looks.ts";
-import { PieceOnBench } from "./piece-on-bench.ts";
+import { limitPassed } from "./limit-passed.ts";
+import { lastWeighing } from "./open-weighing.ts";
 import type { Scale } from "./scale.ts";
+import { type Done, Station } from "./station.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
-
-/** Readings that may be taken while it is open whether this is the right piece. */
-const beforeWetting: ReadonlySet<Role> = new Set(["dry", "zero", "flask-full"]);
+import { evaluationOfPiece } from "./weighing-evaluation.ts";
 
 /**
- * The one bench: the piece on it, the capture that waits, the evaluation as far as it goes. The server owns all of
- * it and pages only watch, so that a reload, a second tab or a second operator always sees the same weighing.
- * What is asked happens in order, one thing after another; a Refusal says why something was not done.
+ * The bench as it stands: the weighing on it, the reading that is waited for, the evaluation as far as it goes. Pages only
+ * watch it, so that a reload, a second tab or a second operator always sees the same weighing; whatever is to be done
+ * goes through its station.
  */
 export class Bench {
+  /** the one way anything is done here */
+  readonly station: Station;
+  readonly #parts: BenchParts;
+  readonly #waiting: WaitingCapture;
+  /** takes each load that came to rest by itself, when somebody has asked for it */
+  readonly #eachLoad: EachLoad;
+  readonly #listeners = new Set<() => void>();
+  readonly #lineListeners = new Set<() => void>();
   #scale: Scale | undefined;
   #endHearing: () => void = () => {};
-  #lineListeners = new Set<() => void>();
-  #parts: BenchParts;
-  #listeners = new Set<() => void>();
+  #entries: readonly Entry[] = [];
+  #piece: Piece | undefined;
+  #evaluation: Evaluation | undefined;
+  #beforeWetting: BeforeWetting | undefined;
   #nextPiece = randomUUID();
   #secondPersonAbove: string | undefined;
   #announced: AnnouncedMass | undefined;
-  readonly #onBench: PieceOnBench;
-  readonly #waiting: WaitingCapture;
-  readonly #looks = new LiveLooks();
-  /** takes each settled load by itself, when somebody has asked for it */
-  readonly #eachLoad: EachLoad;
 
   constructor(parts: BenchParts) {
     this.#parts = parts;
-    const keep = (role: Role, taken: Reading) => this.#capture(role, taken);
+    this.station = new Station(parts);
+    this.station.onDone((done) => this.#follow(done));
+    const keep = async (subject: string, role: Role, reading: Reading) => {
+      await this.station.do({ do: "take-reading", subject, seen: "now", role, reading });
+    };
     const changed = () => this.#changed();
     this.#waiting = new WaitingCapture({ keep, changed });
     this.#eachLoad = new EachLoad({
@@ -74,42 +66,29 @@ export class Bench {
       keep,
       changed,
     });
-    this.#onBench = new PieceOnBench(parts, () => {
-      this.#waiting.forgetTrouble();
-      return this.refresh();
-    });
     this.#listenTo(parts.scale);
   }
 
   /**
-   * Goes over to another balance, or to none. The piece stays as it is; a capture that waits is called off, and while
-   * a piece is on the bench a person is asked to look: at the zero of a balance opened anew, or at what both show when
-   * the readings so far came from another one.
+   * Goes over to another balance, or to none. The piece stays as it is; a reading that is waited for is called off, and
+   * while a piece is on the bench a person is asked to look: at the zero of a balance opened anew, or at what both show
+   * when the readings so far came from another one.
    */
   exchangeScale(scale: Scale | undefined, how: "opened" | "heard-all-along" = "opened"): void {
     if (scale === this.#scale) return;
-    const open = this.piece !== undefined && !this.piece.closed;
     this.#waiting.giveUp(message("balance.capture.exchanged"));
     this.#eachLoad.end();
     this.#listenTo(scale);
-    const check = scale && open && whatToLookAt(scale.name, this.piece, how);
+    const check = scale && this.open && whatToLookAt(scale.name, this.piece, how);
     if (check) scale.raiseCheck(check);
     this.#changed();
   }
 
-  #listenTo(scale: Scale | undefined): void {
-    this.#endHearing();
-    this.#scale = scale;
-    this.#endHearing =
-      scale?.onLine(() => {
-        this.#looks.add(scale.live(), this.#waiting.role);
-        for (const listener of this.#lineListeners) listener();
-      }) ?? (() => {});
-  }
-
-  /** Finds the piece that was on the bench when the ledger was last written, at the step it was in. */
+  /** Finds the weighing that was started last when the ledger was last written, at the step it was in. */
   async resume(): Promise<void> {
-    await this.#onBench.resume();
+    const last = await lastWeighing(this.#parts.ledger);
+    if (last) this.#entries = await this.#parts.ledger.entriesOf(last.id);
+    this.#piece = last;
     await this.refresh();
   }
 
@@ -124,10 +103,20 @@ export class Bench {
   get eachLoad(): EachLoad["now"] {
     return this.#eachLoad.now;
   }
+  /** the weighing that was started last */
   get piece(): Piece | undefined {
-    return this.#onBench.piece;
+    return this.#piece;
   }
-  /** id of the piece that is opened next: the same form sent twice opens one piece */
+  /** the weighing that goes on */
+  get open(): Piece | undefined {
+    return this.#piece?.closed ? undefined : this.#piece;
+  }
+  /** what a form of this moment is about: the weighing that goes on, or the one that is started next */
+  get about(): { subject: string; seen: number } {
+    const { open } = this;
+    return open ? { subject: open.id, seen: this.#entries.length } : { subject: this.#nextPiece, seen: 0 };
+  }
+  /** id of the piece that is started next: the same form sent twice starts one weighing */
   get nextPiece(): string {
     return this.#nextPiece;
   }
@@ -157,20 +146,32 @@ export class Bench {
   get waitingFor(): Role | undefined {
     return this.#waiting.role;
   }
-  /** what the balance showed while the newest capture in the liquid waited */
-  get liveLooks(): LiveLooks["all"] {
-    return this.#looks.all;
-  }
   get evaluation(): Evaluation | undefined {
-    return this.#onBench.evaluation;
+    return this.#evaluation;
   }
   /** what a piece weighed dry will show once it is wet */
   get beforeWetting(): BeforeWetting | undefined {
-    return this.#onBench.beforeWetting;
+    return this.#beforeWetting;
   }
-  /** why the last capture came to nothing, until the next step */
-  get trouble(): Told | undefined {
+  /** why the last reading that was waited for came to nothing, until the next step */
+  get trouble(): string | Message | undefined {
     return this.#waiting.trouble;
+  }
+  /** set while the dry mass is not the announced one and nobody has said whether it is the right piece */
+  get otherMass(): OtherMass | undefined {
+    return this.open && otherMass(this.open, this.#announced);
+  }
+  /** the limit above which the typed readings of the piece need a second person who has not confirmed them yet */
+  get secondPersonDue(): string | undefined {
+    const last = this.piece && lastSecondReading(this.piece);
+    return last?.body.agrees ? undefined : this.#secondPersonAbove;
+  }
+  /** what looks wrong about the weighing so far, and about the immersion that goes on */
+  get checks(): Check[] {
+    if (!this.open) return [];
+    const { conditions, profileOf, evaluation, library } = this;
+    const live = this.station.looks.all;
+    return procedureChecks(this.open, { conditions, profileOf, evaluation, library, live });
   }
 
   /** Calls back after every change; returns the function that ends it. */
@@ -184,231 +185,73 @@ export class Bench {
     this.#lineListeners.add(listener);
   }
 
-  openPiece(ticket: Ticket, id: string): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      if (this.piece && !this.piece.closed && this.piece.id !== id)
-        throw new Refusal(
-          `Piece "${this.piece.ticket}" is still on the bench. Write its record or set it aside, then open "${ticket.ticket}".`,
-          "ticket",
-        );
-      await this.#onBench.write(
-        "piece-opened",
-        id,
-        openingBody(ticket, this.preferences, this.conditions),
-        id,
-      );
-      if (id === this.#nextPiece) this.#nextPiece = randomUUID();
-    });
-  }
-
-  /** Asks the balance for a settled reading of this role. Only lines that arrive from now on count. */
-  requestCapture(role: Role): void {
-    mustTake(this.#onBench.open.method, role);
-    if (!beforeWetting.has(role)) this.#mustBeRightPiece();
-    this.#waiting.begin(role, this.scale);
-    this.#looks.begin(role);
-  }
-
-  /** For hands in water: takes each settled load of this role by itself from now on. */
-  takeEachLoad(role: Role): void {
-    mustTake(this.#onBench.open.method, role);
-    if (!beforeWetting.has(role)) this.#mustBeRightPiece();
-    this.#eachLoad.begin(role);
-  }
-
-  endEachLoad(): void {
-    this.#eachLoad.end();
-  }
-
-  /** Takes the next line as it stands although it has not settled; the record says so. */
-  takeByHand(): void {
-    this.#waiting.byHand();
-  }
-
-  /** A person looked at the balance after its cable was lost and answers; the answer is kept with the piece. */
-  answerCheck(kind: string): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      const check = this.scale?.checks().find((one) => one.kind === kind);
-      if (!check) return;
-      const { code, params } = check.message;
-      const looked = message("balance.check.looked-at", { check: message(code, params) });
-      if (this.piece && !this.piece.closed)
-        await this.#parts.ledger.append("note", this.piece.id, { message: looked });
-      this.scale?.answerCheck(kind);
-      this.#changed();
-    });
-  }
-
+  /** Ends what waits for the balance, when the program ends. */
   cancelCapture(): void {
     this.#waiting.cancel();
   }
 
-  typeReading(role: Role, reading: { text: string; unit: MassUnit }, key?: string): Promise<void> {
-    return this.#capture(role, { ...reading, takenBy: "typed", balance: "typed", lines: [] }, key);
-  }
-
-  stateWater(celsius: string, key?: string): Promise<void> {
-    const body = { what: "temperature" as const, celsius, source: "typed" as const, lines: [] };
-    return this.#onBench.writeAbout("capture", () => body, key);
-  }
-
-  /** States anew what is particular to this weighing; what was stated before stays in the ledger. */
-  stateDetails(details: (piece: Piece) => Details, key?: string): Promise<void> {
-    return this.#onBench.writeAbout("weighing-details", details, key);
-  }
-
-  /**
-   * Keeps a sentence with the piece, from which nothing is computed: what was typed and sent back with a question, such
-   * as a temperature in °F, or what somebody found who looked into one.
-   */
-  keepNote(text: string, key?: string): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      if (this.piece && !this.piece.closed)
-        await this.#parts.ledger.append("note", this.piece.id, { text }, key === undefined ? {} : { key });
-    });
-  }
-
-  /** Sets a reading aside with its reason; it stays visible. */
-  setAsideCapture(captureId: string, reason: string): Promise<void> {
-    return this.#onBench.writeAbout("voiding", (piece) => asideReading(piece, captureId, reason));
-  }
-
-  /** Gives dry and wet readings each other's box; the first entries stay, set aside with this as their reason. */
-  changeOver(): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      const { id } = this.#onBench.open;
-      for (const { capture, role } of changedOver(this.#onBench.open)) {
-        const body = captureOf(role, { ...capture, lines: [...capture.lines] }, this.#parts.simulated);
-        await this.#onBench.write("capture", id, body, `changed-over-${capture.id}`);
-        const reason = "entered in the other box, changed over";
-        await this.#onBench.write(
-          "voiding",
-          id,
-          { entry: capture.id, reason },
-          `changed-over-${capture.id}-aside`,
-        );
-      }
-    });
-  }
-
-  /** Keeps what another test of the piece found; before, between or after its readings. */
-  addTest(body: BodyOf<"evidence">, key?: string): Promise<void> {
-    return this.#onBench.writeAbout("evidence", () => body, key);
-  }
-
-  /** Keeps that a photo belongs to the piece on the bench, if it is still that one; the same photo again is kept once. */
-  addPhoto(piece: string, photo: BodyOf<"photo">): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      const { open } = this.#onBench;
-      if (open.id !== piece)
-        throw new Refusal("Another piece is on the bench by now. Reload the page and send the photo again.");
-      await this.#onBench.write("photo", piece, photo, keyOfPhoto(open, photo.hash));
-    });
-  }
-
-  /** Sets a photo aside with its reason; it stays on the disk, and its entry in the ledger. */
-  setAsidePhoto(entry: string, reason: string): Promise<void> {
-    return this.#onBench.writeAbout("voiding", (piece) => asidePhoto(piece, entry, reason));
-  }
-
-  /** Sets another test aside with its reason; it stays visible. */
-  setAsideTest(entry: string, reason: string): Promise<void> {
-    const key = `voiding-${entry}`;
-    return this.#onBench.writeAbout("voiding", (piece) => asideTest(piece, entry, reason), key);
-  }
-
-  setAsidePiece(reason: string): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      if (reason.trim() === "")
-        throw new Refusal("Setting a piece aside needs a reason, such as: hollow, water came out.", "reason");
-      const { id } = this.#onBench.open;
-      this.cancelCapture();
-      await this.#onBench.write("piece-left", id, { reason: reason.trim() });
-    });
-  }
-
-  /** set while the dry mass is not the announced one and nobody has said whether it is the right piece */
-  get otherMass(): OtherMass | undefined {
-    return this.piece && !this.piece.closed ? otherMass(this.piece, this.#announced) : undefined;
-  }
-
-  /** Keeps why a piece that does not weigh what was announced is the right one all the same. */
-  sayRightPiece(reason: string, by: string): Promise<void> {
-    return this.#onBench.writeAbout("right-piece", () => rightPiece(this.otherMass, reason, by));
-  }
-
-  /** Sets the piece on the pan aside as another one than the ticket's, and puts the ticket on the bench anew. */
-  openAgain(): Promise<void> {
-    return this.#onBench.inTurn(async () => {
-      this.cancelCapture();
-      await openAgain(this.#onBench, this.#parts, this.otherMass);
-    });
-  }
-
-  /** Throws Refusal while it is open whether this is the piece of its ticket: nothing but dry readings until then. */
-  #mustBeRightPiece(): void {
-    mustBeRightPiece(this.piece?.ticket ?? "", this.otherMass);
-  }
-
-  /** the limit above which the typed readings of the piece need a second person who has not confirmed them yet */
-  get secondPersonDue(): string | undefined {
-    const last = this.piece && lastSecondReading(this.piece);
-    return last?.body.agrees ? undefined : this.#secondPersonAbove;
-  }
-
-  /** Keeps what a second person read of the typed readings, agreeing or not. Returns whether it agrees. */
-  readAgain(by: string, typedBy: string, again: readonly TypedAgain[], key?: string): Promise<boolean> {
-    return this.#onBench.inTurn(async () => {
-      const { open } = this.#onBench;
-      const above = await limitPassed(open, this.#parts);
-      if (above === undefined) throw new Refusal("No second person is needed for this piece.");
-      const body = heldAgainst(open, { by, typedBy, again, above });
-      await this.#onBench.write("second-reading", open.id, body, key);
-      return body.agrees;
-    });
-  }
-
-  /** Writes the record of the piece and closes it. Returns the id of the piece, under which its record stands. */
-  record(): Promise<string> {
-    return this.#onBench.inTurn(async () => {
-      const { open } = this.#onBench;
-      this.#mustBeRightPiece();
-      this.#secondPersonAbove = await limitPassed(open, this.#parts);
-      if (this.secondPersonDue !== undefined)
-        throw new Refusal(
-          `Typed readings of a piece above ${this.secondPersonDue} are confirmed by a second person before the record is written.`,
-        );
-      const { request, response } = await wholeEvaluation(open, this.#parts);
-      const versions = { ...this.#parts.versions, library: this.library.version };
-      const checked = await checkedWhile(open, this.#parts);
-      const body = { request, response, versions, ...(checked && { checked }) };
-      await this.#onBench.write("result", open.id, body, `result-${open.id}`);
-      return open.id;
-    });
-  }
-
-  /** Computes what can be computed of the piece as it stands. */
+  /** Computes what can be computed of the weighing as it stands. */
   async refresh(): Promise<void> {
-    if (this.piece?.closed && this.#eachLoad.now) this.#eachLoad.end();
-    if (this.piece?.closed) this.#looks.forget();
-    await this.#onBench.evaluateAnew();
-    const open = this.piece && !this.piece.closed ? this.piece : undefined;
+    const { open } = this;
+    if (!open) {
+      this.#eachLoad.end();
+      this.station.looks.forget();
+    }
+    this.#evaluation = open && (await evaluationOfPiece(open, this.#parts));
+    this.#beforeWetting = open && (await beforeWetting(open, { library: () => builtIn, ...this.#parts }));
     this.#secondPersonAbove = open && (await limitPassed(open, this.#parts));
     this.#announced = open && (await announcedMass(open, this.#parts.ledger));
     this.#changed();
   }
 
-  #capture(role: Role, reading: Reading, key?: string): Promise<void> {
-    return this.#onBench.writeAbout(
-      "capture",
-      (piece) => {
-        mustTake(piece.method, role);
-        // A reading of a balance is there already, and is never thrown away.
-        if (reading.takenBy === "typed" && !beforeWetting.has(role)) this.#mustBeRightPiece();
-        return captureOf(role, reading, this.#parts.simulated);
-      },
-      key,
-    );
+  #listenTo(scale: Scale | undefined): void {
+    this.#endHearing();
+    this.#scale = scale;
+    this.#endHearing =
+      scale?.onLine(() => {
+        this.station.looks.add(scale.live(), this.#waiting.role);
+        for (const listener of this.#lineListeners) listener();
+      }) ?? (() => {});
+  }
+
+  /** What was done at the station: the balance is asked, and the weighing is drawn as it is now. */
+  async #follow({ command, entries, written }: Done): Promise<void> {
+    if (command.subject === this.#nextPiece && written.length > 0) this.#nextPiece = randomUUID();
+    const started = command.do === "start-weighing";
+    if (started || command.subject === this.#piece?.id) {
+      this.#entries = entries;
+      this.#piece = weighingOf(entries);
+    }
+    this.#ask(command);
+    if (written.length === 0 && !started) return;
+    this.#waiting.forgetTrouble();
+    await this.refresh();
+  }
+
+  #ask(command: Done["command"]): void {
+    switch (command.do) {
+      case "request-reading":
+        this.#waiting.begin(command.subject, command.role, this.#scale);
+        this.station.looks.begin(command.role);
+        return;
+      case "accept-unstable":
+        this.#waiting.byHand();
+        return;
+      case "cancel-request":
+      case "call-off":
+      case "call-off-other-item":
+        this.#waiting.cancel();
+        return;
+      case "auto-capture":
+        this.#eachLoad.begin(command.subject, command.role);
+        return;
+      case "end-auto-capture":
+        this.#eachLoad.end();
+        return;
+      case "balance-looked-at":
+        this.#scale?.answerCheck(command.kind);
+        this.#changed();
+    }
   }
 
   #changed(): void {

@@ -1,8 +1,6 @@
-import { message } from "../../calibration/message.ts";
-import type { Told } from "../../views/told.tsx";
+import { type Message, message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Role } from "../methods/index.ts";
-import { Refusal } from "../weighing/refusal.ts";
-import { roleNames } from "../weighing/role-names.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { Scale, TakenReading } from "./scale.ts";
 import { toldBy } from "./told-by.ts";
@@ -12,33 +10,47 @@ export interface EachLoadBench {
   scale(): Scale | undefined;
   /** true while somebody's own capture waits */
   isWaiting(): boolean;
-  keep(role: Role, taken: TakenReading): Promise<void>;
+  keep(subject: string, role: Role, taken: TakenReading): Promise<void>;
   changed(): void;
+}
+
+interface Armed {
+  /** the weighing it takes for */
+  subject: string;
+  role: Role;
+  /** what to do now */
+  says: string | Message;
+  taken: number;
+  end: () => void;
 }
 
 /** For hands in water: takes each settled load once, by itself, until it is ended. */
 export class EachLoad {
   #bench: EachLoadBench;
-  #armed: { role: Role; says: Told; taken: number; end: () => void } | undefined;
+  #armed: Armed | undefined;
 
   constructor(bench: EachLoadBench) {
     this.#bench = bench;
   }
 
   /** what it is armed for, what to do now, and how many were taken since */
-  get now(): { role: Role; says: Told; taken: number } | undefined {
+  get now(): Pick<Armed, "role" | "says" | "taken"> | undefined {
     return this.#armed;
   }
 
   /** Arms it for one role. Throws Refusal without a balance on a cable. */
-  begin(role: Role): void {
+  begin(subject: string, role: Role): void {
     const scale = this.#bench.scale();
-    if (!scale)
-      throw new Refusal("No balance on a cable here, so nothing can be taken by itself. Type the reading.");
+    if (!scale) throw new Refusal("weighing.request.no-balance", {}, "reading");
     mustBeLookedAt(scale);
     this.end();
-    const says: Told = message("balance.hands-free.leave-empty");
-    const armed = { role, says, taken: 0, end: () => {} };
+    const armed: Armed = {
+      subject,
+      role,
+      says: message("balance.hands-free.leave-empty"),
+      taken: 0,
+      end: () => {},
+    };
     this.#armed = armed;
     armed.end = scale.takeEach((step) => {
       armed.says = step.message;
@@ -53,13 +65,13 @@ export class EachLoad {
     this.#bench.changed();
   }
 
-  async #keep(armed: { role: Role; says: Told; taken: number }, taken: TakenReading): Promise<void> {
+  async #keep(armed: Armed, taken: TakenReading): Promise<void> {
     if (this.#bench.isWaiting()) {
-      armed.says = `Not taken: somebody's own capture is waiting. Lift the piece out and hang it again for the ${roleNames[armed.role]} reading.`;
+      armed.says = message("weighing.hands-free.not-taken", { role: message(`bench.roles.${armed.role}`) });
       return;
     }
     try {
-      await this.#bench.keep(armed.role, taken);
+      await this.#bench.keep(armed.subject, armed.role, taken);
       armed.taken += 1;
     } catch (error) {
       armed.says = toldBy(error);

@@ -1,6 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
-import type { LineNote, TakenBy } from "../weighing/piece.ts";
+import type { Reading } from "../weighing/taken-reading.ts";
 
 /** What the balance shows at this moment, in its own unit and digits. */
 export type Live =
@@ -9,17 +9,7 @@ export type Live =
   | { state: "silent"; forSeconds: number; message: Message; last?: { text: string; unit: MassUnit } };
 
 /** A reading the balance gave after it was asked for, with the lines it came from. */
-export interface TakenReading {
-  text: string;
-  unit: MassUnit;
-  takenBy: TakenBy;
-  balance: string;
-  /** the learned profile its lines were read by, with its version */
-  profile?: string;
-  lines: LineNote[];
-  /** set when every line since the capture before was the same, to the last sign */
-  unmoved?: true;
-}
+export type TakenReading = Reading;
 
 /** A capture under way. `settled` rejects with Refusal when the balance stays silent, is lost, or it is cancelled. */
 export interface Taking {

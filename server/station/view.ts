@@ -15,6 +15,8 @@ import type { Live, ScaleCheck } from "./scale.ts";
 export interface Problem {
   says: Told;
   field?: string | undefined;
+  /** address of the form it was typed into */
+  from?: string;
   /** what was typed, so that nothing typed is lost */
   typed?: Record<string, string>;
 }
@@ -77,8 +79,8 @@ export interface SecondPersonView {
 /** Everything the Bench page draws. Plain data, no ledger and no cable behind it. */
 export interface BenchView {
   csrfToken: string;
-  /** key of the next form, so that sending it twice stores once */
-  key: string;
+  /** what the forms of this page are about, and how much of it the page shows */
+  about: { subject: string; seen: number };
   piece: Piece | undefined;
   steps: Step[];
   /** undefined when readings are typed */
@@ -95,6 +97,8 @@ export interface BenchView {
   closed: BenchClosed | undefined;
   /** what the form of the method states, by field and line by line; empty before it was filled in */
   stated?: { values: Readonly<Record<string, string>>; lines: readonly { label: Message; value: Message }[] };
+  /** id of the metal that is claimed, while the library does not have it any more */
+  claimGone?: string;
   evaluation: Evaluation | undefined;
   /** set while it must be said whether this is the piece of the ticket */
   otherPiece?: OtherPieceView;

@@ -1,14 +1,13 @@
-import type { Told } from "../../views/told.tsx";
+import { type Message, message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Role } from "../methods/index.ts";
-import { Refusal } from "../weighing/refusal.ts";
-import { roleNames } from "../weighing/role-names.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { Scale, TakenReading, Taking } from "./scale.ts";
 import { toldBy } from "./told-by.ts";
 
 /** What a capture that waits needs of its bench. */
 export interface CapturingBench {
-  keep(role: Role, taken: TakenReading): Promise<void>;
+  keep(subject: string, role: Role, taken: TakenReading): Promise<void>;
   changed(): void;
 }
 
@@ -16,7 +15,7 @@ export interface CapturingBench {
 export class WaitingCapture {
   #bench: CapturingBench;
   #waiting: { role: Role; taking: Taking } | undefined;
-  #trouble: Told | undefined;
+  #trouble: string | Message | undefined;
 
   constructor(bench: CapturingBench) {
     this.#bench = bench;
@@ -26,31 +25,31 @@ export class WaitingCapture {
     return this.#waiting?.role;
   }
   /** why the last capture came to nothing, until the next step */
-  get trouble(): Told | undefined {
+  get trouble(): string | Message | undefined {
     return this.#trouble;
   }
 
   /** Asks the balance for a settled reading. Only lines that arrive from now on count. */
-  begin(role: Role, scale: Scale | undefined): void {
-    if (!scale) throw new Refusal("No balance is on a cable here: type the reading instead.", "reading");
+  begin(subject: string, role: Role, scale: Scale | undefined): void {
+    if (!scale) throw new Refusal("weighing.request.no-balance", {}, "reading");
     if (this.#waiting)
-      throw new Refusal(
-        `A capture of the ${roleNames[this.#waiting.role]} reading is already waiting for the balance to rest, for everybody at this bench. Wait for it, or call it off first.`,
-      );
+      throw new Refusal("weighing.request.waits-already", {
+        role: message(`bench.roles.${this.#waiting.role}`),
+      });
     mustBeLookedAt(scale);
     const taking = scale.take();
     this.#waiting = { role, taking };
     this.#trouble = undefined;
     this.#bench.changed();
     taking.settled.then(
-      (taken) => this.#finish(taking, { role, scale, taken }),
+      (taken) => this.#finish(taking, { subject, role, scale, taken }),
       (error: unknown) => this.#end(taking, toldBy(error)),
     );
   }
 
   /** Takes the next line as it stands although it has not settled. */
   byHand(): void {
-    if (!this.#waiting) throw new Refusal("No capture is waiting, so there is nothing to take by hand.");
+    if (!this.#waiting) throw new Refusal("weighing.request.none");
     this.#waiting.taking.byHand();
   }
 
@@ -62,7 +61,7 @@ export class WaitingCapture {
   }
 
   /** Nothing will come of the capture that waits; `says` tells why. */
-  giveUp(says: Told): void {
+  giveUp(says: Message): void {
     if (this.#waiting) this.#end(this.#waiting.taking, says);
   }
 
@@ -73,13 +72,13 @@ export class WaitingCapture {
 
   async #finish(
     taking: Taking,
-    { role, scale, taken }: { role: Role; scale: Scale; taken: TakenReading },
+    { subject, role, scale, taken }: { subject: string; role: Role; scale: Scale; taken: TakenReading },
   ): Promise<void> {
     if (this.#waiting?.taking !== taking) return;
     try {
       // A balance that was switched off and on while the capture waited has settled on another zero.
       mustBeLookedAt(scale);
-      await this.#bench.keep(role, taken);
+      await this.#bench.keep(subject, role, taken);
     } catch (error) {
       this.#trouble = toldBy(error);
     }
@@ -87,7 +86,7 @@ export class WaitingCapture {
     this.#bench.changed();
   }
 
-  #end(taking: Taking, says: Told): void {
+  #end(taking: Taking, says: string | Message): void {
     if (this.#waiting?.taking !== taking) return;
     this.#waiting = undefined;
     this.#trouble = says;

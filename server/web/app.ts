@@ -92,6 +92,7 @@ const bodyLimit = 256 * 1024;
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { bench, ledger, evaluate, compute, plan, demoHands } = parts;
   const { settings, library, balance, profiles, checks, changeBench } = parts;
+  const { station } = bench;
   const demo = demoHands !== undefined;
   const now = () => new Date();
   const app = fastify({ forceCloseConnections: true, bodyLimit });
@@ -136,13 +137,13 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.piece === undefined;
-  const { deed, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
-  if (demoHands) demoRoutes(deed, bench, demoHands);
-  recordRoutes(app, { ledger, evaluate, demo, library: () => library.now });
-  photoRoutes(app, { bench, ledger, folder: parts.photos, demo, answered: photoAnswered });
-  assayRoutes(app, { ledger, demo, library: () => library.now, now });
+  const { form, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
+  if (demoHands) demoRoutes(form, bench, demoHands);
+  recordRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
+  photoRoutes(app, { bench, folder: parts.photos, demo, answered: photoAnswered });
+  assayRoutes(app, { station, ledger, demo, library: () => library.now, now });
   metalPriceRoutes(app, { ledger, demo, library: () => library.now });
-  evidenceRoutes(app, { ledger, demo, library: () => library.now });
+  evidenceRoutes(app, { station, ledger, demo, library: () => library.now });
   reportRoutes(app, { ledger, folder: parts.reports, demo, library: () => library.now });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);

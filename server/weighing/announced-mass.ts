@@ -1,15 +1,12 @@
-import { lastPlace } from "../../calibration/decimal.ts";
 import { type Message, message } from "../../calibration/message.ts";
-import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { Ledger } from "../ledger/ledger.ts";
-import { setAsideIn } from "../ledger/set-aside.ts";
 import { firstMethod } from "../methods/index.ts";
 import { massNotExpected } from "./checks/mass-not-expected.ts";
 import { type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
-import { Refusal } from "./refusal.ts";
 
 /** What the piece of a ticket is known to weigh before it is laid on the pan. */
 export interface AnnouncedMass {
@@ -35,30 +32,6 @@ export interface OtherMass {
   withinG: number;
   /** a question that would explain it, such as a unit, in words */
   ask?: Message;
-}
-
-/** The announced mass of a piece: what was told of it, else the voided weighing of its ticket in the same lot. */
-export async function announcedMass(piece: Piece, ledger: Ledger): Promise<AnnouncedMass | undefined> {
-  const told = piece.customerSupplied?.mass_g;
-  if (told !== undefined)
-    return { shown: `${told} g`, grams: Number(told), stepG: lastPlace(told), from: "told", photos: [] };
-  if (piece.ticket === "") return undefined;
-  const { records } = await ledger.records({
-    filters: { ticket: piece.ticket, voided: true, ...(piece.lot === undefined ? {} : { lot: piece.lot }) },
-    page: { size: 1 },
-  });
-  const [before] = records;
-  const [, text = "", unit = ""] = /^(\S+) (\S+)$/.exec(before?.dry ?? "") ?? [];
-  if (!before || text === "") return undefined;
-  const entries = await ledger.entriesOf(before.subject);
-  const setAside = setAsideIn(entries);
-  return {
-    shown: before.dry,
-    grams: before.dry_g,
-    stepG: stepGrams(text, unit as MassUnit),
-    from: "earlier",
-    photos: entries.filter((entry) => entry.kind === "photo").filter(({ id }) => !setAside.has(id)),
-  };
 }
 
 /**
@@ -91,33 +64,29 @@ export function otherMass(piece: Piece, announced: AnnouncedMass | undefined): O
   };
 }
 
-const settled = "The dry mass is the announced one by now. Nothing needs an answer.";
-
-/** Why it is the right piece all the same. Throws Refusal without a reason, or when nothing is asked. */
-export function rightPiece(other: OtherMass | undefined, reason: string, by: string): BodyOf<"right-piece"> {
-  if (!other) throw new Refusal(settled);
-  if (reason.trim() === "")
-    throw new Refusal(
-      "Going on needs the reason why it weighs otherwise, such as: the list rounds to whole grams.",
-      "rightReason",
-    );
+/** Why it is the right item all the same. Throws Refusal without a reason, or when nothing is asked. */
+export function rightItem(other: OtherMass | undefined, reason: string, by: string): BodyOf<"right-piece"> {
+  if (!other) throw new Refusal("weighing.item.nothing-asked");
+  if (reason.trim() === "") throw new Refusal("weighing.item.reason-missing", {}, "rightReason");
   const { of, shown, announced } = other;
   const named = by.trim() === "" ? {} : { by: by.trim() };
   return { of: [...of], announced: announced.shown, weighed: shown, reason: reason.trim(), ...named };
 }
 
-/** Why the piece on the pan is set aside. Throws Refusal when nothing is asked. */
-export function anotherPiece(other: OtherMass | undefined): string {
-  if (!other) throw new Refusal(settled);
+/** Why the weighing of an item that is not the ticket's is called off. Throws Refusal when nothing is asked. */
+export function anotherItem(other: OtherMass | undefined): string {
+  if (!other) throw new Refusal("weighing.item.nothing-asked");
   return `another piece than the ticket's: weighed ${other.shown}, announced ${other.announced.shown}`;
 }
 
-/** Throws Refusal while nobody has said whether it is the right piece. */
-export function mustBeRightPiece(ticket: string, other: OtherMass | undefined): void {
+/** Throws Refusal while nobody has said whether it is the right item. */
+export function mustBeRightItem(ticket: string, other: OtherMass | undefined): void {
   if (other)
-    throw new Refusal(
-      `The piece weighs ${other.shown}, and ${other.announced.shown} is announced for ticket ${ticket}. Say first whether it is the right piece.`,
-    );
+    throw new Refusal("weighing.item.unconfirmed", {
+      ticket,
+      weighed: other.shown,
+      announced: other.announced.shown,
+    });
 }
 
 /** The question of the check, where another unit would explain it. */

@@ -1,13 +1,10 @@
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { Preferences } from "../station/bench-parts.ts";
-import type { Conditions } from "./conditions.ts";
-import type { Piece, Ticket } from "./piece.ts";
+import type { Agreed, Piece, Ticket } from "./piece.ts";
 
 /** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
 export function openingBody(
   { ticket, description, method, claim, lot, ...told }: Ticket,
-  { decisionRule }: Preferences,
-  { confidencePercent }: Conditions,
+  rule: Agreed,
 ): BodyOf<"piece-opened"> {
   return {
     ticket,
@@ -16,7 +13,7 @@ export function openingBody(
     claim: claim ?? null,
     ...(lot === undefined ? {} : { lot }),
     ...told,
-    rule: { ...decisionRule, confidence_percent: confidencePercent },
+    rule,
   };
 }
 

@@ -83,8 +83,9 @@ export function balanceFor(
  */
 export function requestFor(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
   const weighed = weighings(piece);
+  if (weighed === undefined) return undefined;
   const inLiquid = inLiquidAsked(piece, conditions, profileOf);
-  if (weighed === undefined || inLiquid === undefined) return undefined;
+  if (inLiquid === undefined) return undefined;
   const { details } = piece;
   const dry = standing(piece, "dry");
   return {

@@ -1,13 +1,12 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Lot } from "../lots/lot.ts";
 import { worthAtPrice } from "../lots/worth.ts";
 import type { Metal } from "../metals/metal.ts";
 import { type NeededRole, rolesOf } from "../methods/index.ts";
-import type { Preferences } from "../station/bench-parts.ts";
 import { type Capture, type Piece, standing } from "./piece.ts";
 import { readabilityGrams } from "./readability.ts";
-import { Refusal } from "./refusal.ts";
 
 type SecondReading = BodyOf<"second-reading">;
 
@@ -31,7 +30,7 @@ export function typedReadings(piece: Piece): { role: NeededRole; captures: Captu
  */
 export function secondPersonAbove(
   piece: Piece,
-  { massG, worth }: Preferences["secondPerson"],
+  { massG, worth }: { massG: string; worth: string },
   lot?: { prices: Lot["prices"]; claimed: Metal | undefined },
 ): string | undefined {
   if (typedReadings(piece).length === 0) return undefined;
@@ -58,10 +57,7 @@ export function lastSecondReading(piece: Piece): Piece["secondReadings"][number]
 export function mustBeAnotherPerson({ secondReadings }: Piece, by: string): void {
   const last = secondReadings.at(-1)?.body;
   if (last && same(by, last.typedBy))
-    throw new Refusal(
-      `"${by}" typed these readings, and the piece is above ${last.above}. Another person puts them right.`,
-      "by",
-    );
+    throw new Refusal("weighing.second.not-by-the-first", { who: by, limit: last.above }, "by");
 }
 
 /** Whether two names or initials are of one person, as far as they are written. */
@@ -79,14 +75,9 @@ export function heldAgainst(
   { by, typedBy, again, above }: { by: string; typedBy: string; again: readonly TypedAgain[]; above: string },
 ): SecondReading {
   const first = piece.operator ?? typedBy.trim();
-  if (first === "")
-    throw new Refusal("Who typed the readings? Give the initials of that person, too.", "typedBy");
-  if (by.trim() === "") throw new Refusal("Who reads them now? Give your own initials.", "by");
-  if (same(by, first))
-    throw new Refusal(
-      `"${by.trim()}" typed these readings. A second person, with other initials, must read them.`,
-      "by",
-    );
+  if (first === "") throw new Refusal("weighing.second.first-missing", {}, "typedBy");
+  if (by.trim() === "") throw new Refusal("weighing.second.by-missing", {}, "by");
+  if (same(by, first)) throw new Refusal("weighing.second.same-person", { who: by.trim() }, "by");
   const typed = typedReadings(piece);
   const readings = typed.map(({ role, captures }, place) => {
     const { text, unit } = again[place]!;

@@ -20,7 +20,8 @@ export function situationOf(
   const of = (role: Role) => standing(piece, role).map(shownBy);
   const roles = methods[piece.method].loads.slice(1).map(({ role }) => role);
   const [wet, full] = roles.reverse();
-  const claimed = piece.claim === undefined ? undefined : library.metal(piece.claim);
+  const claimed =
+    piece.claim !== undefined && library.has(piece.claim) ? library.metal(piece.claim) : undefined;
   const hanger = piece.details.hanger?.in_liquid;
   const room = piece.details.air?.temperature_c;
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.response : undefined;

@@ -1,12 +1,19 @@
-import { toGrams } from "../../calibration/units.ts";
+import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { Role } from "../methods/index.ts";
-import type { TakenReading } from "../station/scale.ts";
+import type { LineNote, TakenBy } from "./piece.ts";
 
-/** A reading as typed or taken, with the times of its lines. */
-export type Reading = Pick<
-  TakenReading,
-  "text" | "unit" | "takenBy" | "balance" | "profile" | "lines" | "unmoved"
->;
+/** A reading as typed or taken, with the lines it came from. */
+export interface Reading {
+  text: string;
+  unit: MassUnit;
+  takenBy: TakenBy;
+  balance: string;
+  /** the learned profile its lines were read by, with its version */
+  profile?: string;
+  lines: LineNote[];
+  /** set when every line since the capture before was the same, to the last sign */
+  unmoved?: true;
+}
 
 const becauseOf = {
   mark: "the balance marked it as at rest",

@@ -4,6 +4,7 @@ import { text } from "node:stream/consumers";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { told } from "../told.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
+import { codesIn } from "./page-fields.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -104,7 +105,7 @@ describe("a typed weighing, scripts off", () => {
 
   test("a form sent twice stores once", async () => {
     await at.post("/bench/piece", opened);
-    const reading = { role: "dry", reading: "31.10", unit: "g", key: "piece-1-0-dry" };
+    const reading = { role: "dry", reading: "31.10", unit: "g", subject: "piece-1", version: "1" };
     await at.post("/bench/typed-readings", reading);
     await at.post("/bench/typed-readings", reading);
     expect(at.bench.piece?.captures).toHaveLength(1);
@@ -146,14 +147,14 @@ describe("a typed weighing, scripts off", () => {
     await at.post("/bench/piece", opened);
     const answer = await at.post("/bench/piece", { ...opened, ticket: "T-2", key: "piece-2" });
     expect(answer.statusCode).toBe(422);
-    expect(answer.body).toContain("&quot;T-1&quot; is still on the bench");
+    expect(codesIn(answer.body)).toEqual(["weighing.bench-taken"]);
   });
 
   test("a record that lacks a reading names the reading", async () => {
     await at.post("/bench/piece", opened);
     const answer = await at.post("/bench/record", {});
     expect(answer.statusCode).toBe(422);
-    expect(answer.body).toContain("the dry reading and the immersed reading and the water temperature");
+    expect(codesIn(answer.body)).toEqual(["weighing.record.incomplete"]);
   });
 
   test("a reading set aside stays visible with its reason and counts no more", async () => {

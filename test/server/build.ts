@@ -18,6 +18,7 @@ import { type KeptProfiles, keptProfiles } from "../../server/station/kept-profi
 import { type KeptSettings, keptSettings } from "../../server/station/kept-settings.ts";
 import { type LibraryInForce, libraryInForce } from "../../server/station/library-in-force.ts";
 import { type AppParts, buildApp } from "../../server/web/app.ts";
+import { pageFields } from "./page-fields.ts";
 
 /** A typed bench with a ledger on disk, for injected requests. */
 export interface TestBench {
@@ -30,7 +31,7 @@ export interface TestBench {
   balance: BalanceInUse;
   profiles: KeptProfiles;
   checks: KeptChecks;
-  /** posts a form as the bench's own page would */
+  /** posts a form as the bench's own page, drawn at this moment, would; fields that are given go before its own */
   post(
     path: string,
     fields: Record<string, string>,
@@ -114,7 +115,7 @@ export async function buildTestBench(
     balance,
     profiles,
     checks,
-    post: (url, fields, headers = {}) =>
+    post: async (url, fields, headers = {}) =>
       app.inject({
         method: "POST",
         url,
@@ -125,7 +126,10 @@ export async function buildTestBench(
           "content-type": "application/x-www-form-urlencoded",
           ...headers,
         },
-        payload: new URLSearchParams({ _csrf: token, ...fields }).toString(),
+        payload: new URLSearchParams({
+          _csrf: token,
+          ...(await pageFields({ bench, ledger }, url, fields)),
+        }).toString(),
       }),
     send(url, { name, text }, fields = {}) {
       const edge = "----underhook-test-edge";

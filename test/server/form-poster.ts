@@ -21,13 +21,29 @@ export async function formPoster(url: string) {
   const first = await fetch(`${url}settings`);
   const token = /name="_csrf" value="([^"]+)"/.exec(await first.text())?.[1] ?? "";
   const cookie = (first.headers.get("set-cookie") ?? "").split(";")[0] ?? "";
-  return (path: string, fields: Record<string, string>) =>
-    fetch(new URL(path, url), {
+  return async (path: string, fields: Record<string, string>) => {
+    const about = fields.version === undefined ? aboutOn(await pageAt(pageOf(url, path)), fields) : {};
+    return fetch(new URL(path, url), {
       method: "POST",
       headers: { cookie, origin: url.replace(/\/$/, "") },
-      body: new URLSearchParams({ _csrf: token, ...fields }),
+      body: new URLSearchParams({ _csrf: token, ...about, ...fields }),
       redirect: "manual",
     });
+  };
+}
+
+/** The page that a form stands on. */
+function pageOf(url: string, path: string): string {
+  const [, page = "", id = ""] = path.split("/");
+  return new URL(["records", "lots"].includes(page) ? `/${page}/${id}` : "/", url).href;
+}
+
+/** What the forms of a page name; a test that gives its piece an id of its own starts it under that id. */
+function aboutOn(markup: string, { key }: Record<string, string>): Record<string, string> {
+  const field = (name: string) => new RegExp(`name="${name}" value="([^"]*)"`).exec(markup)?.[1] ?? "";
+  const [subject, version] = [field("subject"), field("version")];
+  const own = key !== undefined && version === "0" ? { subject: key, version } : { subject, version };
+  return { ...own, lotVersion: field("lotVersion"), method: field("method") || "hung" };
 }
 
 /** A typed weighing from ticket to record under the given id; readings in g, hung in water of 21.4 °C. */

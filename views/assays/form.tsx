@@ -1,9 +1,9 @@
-import { Csrf, errorsOf, Field, Select } from "../forms.tsx";
+import { AboutFields, Csrf, errorsOf, Field, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import type { AssayPageView } from "./view.ts";
 
 /** What stands on the laboratory's report. */
-export function AssayForm({ href, facts, values, problems, csrfToken, stepKey }: AssayPageView) {
+export function AssayForm({ href, facts, values, problems, csrfToken, about }: AssayPageView) {
   const t = useTell();
   const errorOf = errorsOf(problems);
   const entry = <N extends keyof typeof values>(name: N) => ({ name, value: values[name], ...errorOf(name) });
@@ -11,7 +11,7 @@ export function AssayForm({ href, facts, values, problems, csrfToken, stepKey }:
     <form method="post" action={href} class="sheet">
       <h2>{facts === undefined ? t("assay.enter") : t("assay.follow")}</h2>
       <Csrf token={csrfToken} />
-      <input type="hidden" name="step" value={stepKey} />
+      <AboutFields about={about} />
       <div class="row">
         <Select
           name="metal"

@@ -1,4 +1,4 @@
-import { Csrf, Field, Problems } from "../forms.tsx";
+import { AboutFields, Csrf, Field, Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
 import { AssayForm } from "./form.tsx";
@@ -25,7 +25,7 @@ export function AssayPage(view: AssayPageView) {
   );
 }
 
-function EveryAssay({ href, rows, csrfToken }: AssayPageView) {
+function EveryAssay({ href, rows, csrfToken, about }: AssayPageView) {
   const t = useTell();
   return (
     <Sheet id="every-result" title={t("assay.list.heading")}>
@@ -41,6 +41,7 @@ function EveryAssay({ href, rows, csrfToken }: AssayPageView) {
                 <summary>{t("assay.list.open")}</summary>
                 <form method="post" action={`${href}/${id}/voiding`}>
                   <Csrf token={csrfToken} />
+                  <AboutFields about={about} />
                   <Field
                     name="reason"
                     id={`reason-${id}`}

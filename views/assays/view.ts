@@ -1,4 +1,4 @@
-import type { FieldError } from "../forms.tsx";
+import type { About, FieldError } from "../forms.tsx";
 
 /** What a laboratory found, held against the density: names and values in words. */
 export interface AssayView {
@@ -37,5 +37,5 @@ export interface AssayPageView extends AssayView {
   problems: readonly { fieldId: string; error: FieldError }[];
   rows: readonly AssayRow[];
   csrfToken: string;
-  stepKey: string;
+  about: About;
 }

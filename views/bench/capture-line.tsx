@@ -3,12 +3,13 @@ import type { Capture } from "../../server/weighing/piece.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
-import { BenchForm } from "./parts.tsx";
+import { BenchForm, typedInto } from "./parts.tsx";
 
 /** One reading, how it was taken, and the form that sets it aside with a reason. */
 export function CaptureLine({ capture, view }: { capture: Capture; view: BenchView }) {
   const locale = useLocale();
   const t = useTell();
+  const to = `/bench/captures/${capture.id}/voiding`;
   return (
     <li>
       <span {...asIs} class={capture.setAside ? "voided number" : "number"}>
@@ -20,7 +21,7 @@ export function CaptureLine({ capture, view }: { capture: Capture; view: BenchVi
       ) : (
         <details class="inline">
           <summary>{t("bench.readings.set-aside")}</summary>
-          <BenchForm view={view} to={`/bench/captures/${capture.id}/voiding`}>
+          <BenchForm view={view} to={to}>
             <div class="entry">
               <label class="unseen" for={`why-${capture.id}`}>
                 {t("bench.readings.why")}
@@ -29,6 +30,7 @@ export function CaptureLine({ capture, view }: { capture: Capture; view: BenchVi
                 id={`why-${capture.id}`}
                 name="reason"
                 type="text"
+                value={typedInto(view.problem, to).reason ?? ""}
                 placeholder={t("bench.readings.why-example")}
                 maxLength={200}
               />

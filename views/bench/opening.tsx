@@ -17,7 +17,7 @@ export function Opening({ view }: { view: BenchView }) {
     <section class="sheet" aria-labelledby="opening">
       <h2 id="opening">{t("bench.opening.heading")}</h2>
       {view.demo && <DemoChoice view={view} />}
-      <BenchForm view={view} to="/bench/piece" hidden={{ key: view.key }}>
+      <BenchForm view={view} to="/bench/piece">
         <div class="field">
           <label for="ticket">{t("bench.opening.ticket")}</label>
           <input
@@ -128,7 +128,7 @@ function DemoPieces({ view, pieces }: { view: BenchView; pieces: readonly DemoPi
     <ul>
       {pieces.map((piece) => (
         <li key={piece.id}>
-          <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id, key: view.key }}>
+          <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id }}>
             <button type="submit" class="plain">
               {piece.ticket}: {toldValue(piece.description, locale)}
             </button>

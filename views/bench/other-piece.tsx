@@ -13,9 +13,12 @@ import { Told } from "../told.tsx";
  */
 export function OtherPiece({
   view,
+  typed,
   form,
 }: {
   view: OtherPieceView;
+  /** what was typed and sent back */
+  typed: Readonly<Record<string, string>>;
   form: (to: "right-piece" | "other-piece", children: ComponentChildren) => ComponentChildren;
 }) {
   const locale = useLocale();
@@ -65,10 +68,11 @@ export function OtherPiece({
             name="rightReason"
             label={t("other-piece.why")}
             placeholder={t("other-piece.why-example")}
+            value={typed.rightReason ?? ""}
             required
             maxLength={200}
           />
-          <Field name="rightBy" label={t("other-piece.by")} maxLength={100} />
+          <Field name="rightBy" label={t("other-piece.by")} value={typed.rightBy ?? ""} maxLength={100} />
           <button type="submit" class="plain">
             {t("other-piece.go-on")}
           </button>

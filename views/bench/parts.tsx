@@ -1,18 +1,23 @@
 import type { ComponentChildren } from "preact";
 import type { Problem } from "../../server/station/view.ts";
-import { Csrf } from "../forms.tsx";
-import { Told } from "../told.tsx";
+import { type About, AboutFields, Csrf } from "../forms.tsx";
+import { codeMark, Told } from "../told.tsx";
 
 /** A refusal, in the words it was given. */
 export function ProblemNote({ problem }: { problem: Problem | undefined }) {
   if (problem === undefined) return null;
   return (
     <div class="problems" role="alert">
-      <p>
+      <p {...codeMark(problem.says)}>
         <Told says={problem.says} />
       </p>
     </div>
   );
+}
+
+/** What was typed into the form of this address and sent back; empty where nothing was. */
+export function typedInto(problem: Problem | undefined, to: string): Readonly<Record<string, string>> {
+  return problem?.from === to ? (problem.typed ?? {}) : {};
 }
 
 /**
@@ -25,7 +30,7 @@ export function BenchForm({
   hidden = {},
   children,
 }: {
-  view: { csrfToken: string };
+  view: { csrfToken: string; about: About };
   to: string;
   hidden?: Record<string, string>;
   children: ComponentChildren;
@@ -33,6 +38,7 @@ export function BenchForm({
   return (
     <form method="post" action={to} hx-post={to} hx-target="#piece" hx-swap="innerMorph">
       <Csrf token={view.csrfToken} />
+      <AboutFields about={view.about} />
       {Object.entries(hidden).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}

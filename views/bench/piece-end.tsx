@@ -4,7 +4,7 @@ import { StateWord } from "../finding.tsx";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { plusMinus } from "../numbers.ts";
-import { BenchForm } from "./parts.tsx";
+import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
 
 /** The two ends of a weighing: its record, with the result in one line, or setting the piece aside. */
@@ -26,7 +26,7 @@ export function RecordForm({ view }: { view: BenchView }) {
       )}
       {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}
       {view.secondPerson?.due === undefined && (
-        <BenchForm view={view} to="/bench/record" hidden={{ key: `${view.key}-found` }}>
+        <BenchForm view={view} to="/bench/record">
           {view.checks.some(({ severity }) => severity === "stop") && <WhatWasFound view={view} />}
           <button type="submit" class="large" data-key="w">
             {t("bench.end.write")} <kbd>W</kbd>
@@ -45,7 +45,7 @@ function WhatWasFound({ view: { problem } }: { view: BenchView }) {
       name="found"
       label={t("bench.end.found")}
       hint={t("bench.end.found-hint")}
-      value={problem?.typed?.found ?? ""}
+      value={typedInto(problem, "/bench/record").found ?? ""}
       maxLength={400}
       required
       {...(problem?.field === "found" ? { error: problem.says } : {})}
@@ -56,8 +56,9 @@ function WhatWasFound({ view: { problem } }: { view: BenchView }) {
 /** Sets the whole piece aside with a reason; its readings stay in the ledger. */
 export function SetPieceAside({ view }: { view: BenchView }) {
   const t = useTell();
+  const { reason } = typedInto(view.problem, "/bench/piece-set-aside");
   return (
-    <details class="inline">
+    <details class="inline" open={reason !== undefined || undefined}>
       <summary>{t("bench.end.leave")}</summary>
       <BenchForm view={view} to="/bench/piece-set-aside">
         <div class="entry">
@@ -68,6 +69,7 @@ export function SetPieceAside({ view }: { view: BenchView }) {
             id="piece-why"
             name="reason"
             type="text"
+            value={reason ?? ""}
             placeholder={t("bench.end.why-example")}
             maxLength={200}
           />

@@ -8,7 +8,7 @@ import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
 import { Checks } from "./checks.tsx";
 import { OtherPiece } from "./other-piece.tsx";
-import { BenchForm, ProblemNote } from "./parts.tsx";
+import { BenchForm, ProblemNote, typedInto } from "./parts.tsx";
 import { RecordForm, SetPieceAside } from "./piece-end.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import { StatedForm } from "./stated-form.tsx";
@@ -18,6 +18,7 @@ import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 /** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
 export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
   const locale = useLocale();
+  const t = useTell();
   return (
     <section class="sheet" aria-labelledby="piece-heading">
       <h2 id="piece-heading">
@@ -35,9 +36,15 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
           </p>
         </div>
       )}
+      {view.claimGone !== undefined && (
+        <p class="caution" data-code="weighing.claim-gone">
+          {t("weighing.claim-gone", { claim: view.claimGone })}
+        </p>
+      )}
       {view.otherPiece && (
         <OtherPiece
           view={view.otherPiece}
+          typed={typedInto(view.problem, "/bench/right-piece")}
           form={(to, children) => (
             <BenchForm view={view} to={`/bench/${to}`}>
               {children}

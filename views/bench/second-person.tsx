@@ -1,7 +1,7 @@
 import { massUnits } from "../../calibration/units.ts";
 import type { Role } from "../../server/methods/index.ts";
 import type { SecondPersonView, SecondReadingView } from "../../server/station/view.ts";
-import { Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
+import { type About, AboutFields, Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Rows } from "../sheet.tsx";
@@ -83,7 +83,7 @@ export interface SecondPersonPageView {
   typed: Readonly<Record<string, string>>;
   problems: readonly { fieldId: string; error: FieldError }[];
   csrfToken: string;
-  key: string;
+  about: About;
   /** where the piece is weighed */
   back: string;
 }
@@ -91,7 +91,7 @@ export interface SecondPersonPageView {
 /** The page of the second person: what to read, and nothing of what was typed before. */
 export function SecondPersonPage(view: SecondPersonPageView) {
   const t = useTell();
-  const { ticket, description, roles, operator, typed, problems, csrfToken, key, back } = view;
+  const { ticket, description, roles, operator, typed, problems, csrfToken, about, back } = view;
   const entry = (name: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return { name, value: typed[name] ?? "", ...(error === undefined ? {} : { error }) };
@@ -105,7 +105,7 @@ export function SecondPersonPage(view: SecondPersonPageView) {
       <Problems heading={t("bench.steps.doubts")} problems={problems} />
       <p>{t("second-person.lead")}</p>
       <Csrf token={csrfToken} />
-      <input type="hidden" name="key" value={key} />
+      <AboutFields about={about} />
       {roles.map((role, place) => (
         <Field
           key={role}

@@ -13,11 +13,7 @@ export function StatedForm({ view, piece, due }: { view: BenchView; piece: Piece
   const refused = typed?.stated === "yes" ? view.problem : undefined;
   if (!Form || (!due && lines.length === 0)) return null;
   const form = (
-    <BenchForm
-      view={view}
-      to="/bench/stated"
-      hidden={{ key: `${view.key}-stated-${piece.detailsStated}`, stated: "yes" }}
-    >
+    <BenchForm view={view} to="/bench/stated" hidden={{ stated: "yes" }}>
       <Form
         values={refused ? (typed ?? {}) : values}
         refused={refused && { field: refused.field ?? "", says: refused.says }}

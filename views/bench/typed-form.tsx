@@ -21,7 +21,7 @@ export function TypedForm({
   const typed = view.problem?.typed?.role === role ? view.problem.typed : {};
   const id = `typed-${role}`;
   const form = (
-    <BenchForm view={view} to="/bench/typed-readings" hidden={{ role: role, key: `${view.key}-${role}` }}>
+    <BenchForm view={view} to="/bench/typed-readings" hidden={{ role }}>
       <div class="entry">
         <label class="unseen" for={id}>
           {t("bench.readings.label", { role: t(`bench.roles.${role}`) })}

@@ -2,16 +2,16 @@ import type { BenchView } from "../../server/station/view.ts";
 import type { Piece } from "../../server/weighing/piece.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
-import { BenchForm } from "./parts.tsx";
+import { BenchForm, typedInto } from "./parts.tsx";
 
 /** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
 export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
   const locale = useLocale();
   const t = useTell();
-  if (!due && piece.waterCelsius === undefined) return null;
-  const typed = view.problem?.field === "celsius" ? view.problem.typed?.celsius : undefined;
+  const typed = typedInto(view.problem, "/bench/water").celsius;
+  if (!due && piece.waterCelsius === undefined && typed === undefined) return null;
   const form = (
-    <BenchForm view={view} to="/bench/water" hidden={{ key: `${view.key}-water` }}>
+    <BenchForm view={view} to="/bench/water">
       <div class="entry">
         <label class="unseen" for="celsius">
           {t("bench.readings.temperature")}

@@ -20,8 +20,7 @@ import { RoleReadings } from "./role-readings.tsx";
 export function WeighingDetails({ view, piece }: { view: BenchView; piece: Piece }) {
   const t = useTell();
   const groups = groupsOf(piece.method);
-  const names: readonly string[] = groups.flatMap(({ fields }) => fields);
-  const refused = names.includes(view.problem?.field ?? "") ? view.problem : undefined;
+  const refused = view.problem?.from === "/bench/details" ? view.problem : undefined;
   const values = refused?.typed ?? fieldsOfDetails(piece.details);
   return (
     <>
@@ -29,11 +28,7 @@ export function WeighingDetails({ view, piece }: { view: BenchView; piece: Piece
       <details id="weighing-details" open={refused !== undefined || undefined}>
         <summary>{t("weighing.heading")}</summary>
         <p class="hint">{t("weighing.lead")}</p>
-        <BenchForm
-          view={view}
-          to="/bench/details"
-          hidden={{ key: `${view.key}-details-${piece.detailsStated}` }}
-        >
+        <BenchForm view={view} to="/bench/details" hidden={{ method: piece.method }}>
           {groups.map((group) => (
             <Group key={group.name} group={group} values={values} refused={refused} />
           ))}

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Csrf } from "../forms.tsx";
+import { type About, AboutFields, Csrf } from "../forms.tsx";
 
 /** Where the forms of evidence are sent, and the part their answer fills; without `fills` the page comes anew. */
 export interface EvidenceDoor {
@@ -8,11 +8,12 @@ export interface EvidenceDoor {
   /** id of the element that the answer fills */
   fills?: string;
   csrfToken: string;
+  about: About;
 }
 
 /** One form about evidence, with its hidden token. */
 export function EvidenceForm({
-  door: { action, fills, csrfToken },
+  door: { action, fills, csrfToken, about },
   path = "",
   children,
 }: {
@@ -27,6 +28,7 @@ export function EvidenceForm({
   return (
     <form method="post" action={to} {...filling}>
       <Csrf token={csrfToken} />
+      <AboutFields about={about} />
       {children}
     </form>
   );

@@ -28,7 +28,6 @@ export interface EvidenceView extends EvidenceDoor {
   next?: string;
   /** what was typed into the form of one kind and refused; that form stands open */
   refused?: TypedEntries & { kind: EvidenceKind };
-  stepKey: string;
 }
 
 const nothingTyped: TypedEntries = { values: {}, problems: [] };
@@ -90,7 +89,6 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
         </p>
       )}
       <EvidenceForm door={view}>
-        <input type="hidden" name="step" value={`${view.stepKey}-${kind}`} />
         <input type="hidden" name="kind" value={kind} />
         <div class="row">
           <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />

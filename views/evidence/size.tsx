@@ -23,11 +23,10 @@ export interface SizeView extends EvidenceDoor {
   doubt?: string;
   /** true before the first dry reading: the form asks for the mass */
   asksMass: boolean;
-  stepKey: string;
 }
 
 export function SizeSheet(view: SizeView) {
-  const { specifications, values, problems, made, doubt, asksMass, stepKey } = view;
+  const { specifications, values, problems, made, doubt, asksMass } = view;
   const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
@@ -77,7 +76,6 @@ export function SizeSheet(view: SizeView) {
         </p>
       )}
       <EvidenceForm door={view}>
-        <input type="hidden" name="step" value={`${stepKey}-size`} />
         <input type="hidden" name="kind" value="size" />
         <div class="row">
           <Select

@@ -1,4 +1,4 @@
-import { Told } from "../told.tsx";
+import { codeMark, Told } from "../told.tsx";
 
 /** A refused entry: a message, one whole sentence, or its four parts. */
 export type FieldError =
@@ -26,7 +26,7 @@ export const errorsOf =
 export function Problem({ id, error }: { id: string; error: FieldError }) {
   if (typeof error === "string" || "code" in error)
     return (
-      <p class="problem" id={id}>
+      <p class="problem" id={id} {...codeMark(error)}>
         <Told says={error} />
       </p>
     );
@@ -58,7 +58,10 @@ export function Problems({
       <ul>
         {problems.map(({ fieldId, error }) => (
           <li key={fieldId}>
-            <a href={`#${fieldId}`}>
+            <a
+              href={`#${fieldId}`}
+              {...(typeof error === "object" && "code" in error ? codeMark(error) : {})}
+            >
               <Told says={typeof error === "string" || "code" in error ? error : error.what} />
             </a>
           </li>

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Csrf } from "../forms.tsx";
+import { AboutFields, Csrf } from "../forms.tsx";
 import type { LotView } from "./view.ts";
 
 /** A form of the lot; its answer is the whole part that a weighing changes. `to` is the end of its address. */
@@ -8,7 +8,7 @@ export function LotForm({
   to = "pieces",
   children,
 }: {
-  lot: Pick<LotView, "id" | "csrfToken" | "stepKey">;
+  lot: Pick<LotView, "id" | "csrfToken" | "about" | "version">;
   to?: string;
   children: ComponentChildren;
 }) {
@@ -16,7 +16,8 @@ export function LotForm({
   return (
     <form method="post" action={action} hx-post={action} hx-target="#lot" hx-swap="outerHTML">
       <Csrf token={lot.csrfToken} />
-      <input type="hidden" name="step" value={lot.stepKey} />
+      <AboutFields about={lot.about} />
+      <input type="hidden" name="lotVersion" value={lot.version} />
       {children}
     </form>
   );

@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
+import { type About, AboutFields, Csrf, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 
 /** What was entered about a payout, and what of it was refused. */
@@ -27,7 +27,7 @@ export interface PayoutEntries {
   >;
   problems: readonly { fieldId: string; error: FieldError }[];
   csrfToken: string;
-  stepKey: string;
+  about: About;
 }
 
 const metalsPaid = ["gold", "silver"] as const;
@@ -46,7 +46,7 @@ export function PriceForm(view: PayoutEntries) {
     <form method="post" action={`/lots/${view.lotId}/payout`} class="sheet">
       <h2>{t("payout.heading")}</h2>
       <Csrf token={view.csrfToken} />
-      <input type="hidden" name="step" value={view.stepKey} />
+      <AboutFields about={view.about} />
       <div class="row">
         <Select
           name="metal"
@@ -128,6 +128,7 @@ export function TermsForm(view: PayoutEntries) {
       <h2>{t("payout.terms.heading")}</h2>
       <p class="hint">{t("payout.terms.lead")}</p>
       <Csrf token={view.csrfToken} />
+      <AboutFields about={view.about} />
       <div class="row">
         <Field
           name="ticket"

@@ -1,4 +1,5 @@
 import { useTell } from "../messages/spoken.ts";
+import { AnswerChecks } from "../records/answer.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { CloseLot, FlagPiece, WeighAgain } from "./deeds.tsx";
 import { Pieces } from "./pieces.tsx";
@@ -36,6 +37,14 @@ export function LotPart(lot: LotView) {
           <Facts facts={lot.closed.facts} />
         </Sheet>
       )}
+      {lot.stopped.map((one) => (
+        <AnswerChecks
+          key={one.about.subject}
+          stopped={one}
+          action={`/lots/${lot.id}/answers`}
+          csrfToken={lot.csrfToken}
+        />
+      ))}
       <Trays {...lot} />
       <Pieces {...lot} />
       {lot.pieces.length > 0 && (

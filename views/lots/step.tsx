@@ -2,7 +2,7 @@ import { OtherPiece } from "../bench/other-piece.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { Told } from "../told.tsx";
+import { codeMark, Told } from "../told.tsx";
 import { LotForm } from "./form.tsx";
 import type { LotView } from "./view.ts";
 
@@ -16,7 +16,7 @@ export function ScreeningStep(lot: LotView) {
       <h2>{now}</h2>
       {problem && (
         <div class="problems" role="alert">
-          <p>
+          <p {...codeMark(problem.says)}>
             <Told says={problem.says} />
           </p>
         </div>
@@ -36,6 +36,7 @@ export function ScreeningStep(lot: LotView) {
         lot.otherPiece && (
           <OtherPiece
             view={lot.otherPiece}
+            typed={problem?.typed ?? {}}
             form={(to, children) => (
               <LotForm lot={lot} to={to}>
                 {children}

@@ -2,6 +2,8 @@ import type { ComponentChildren } from "preact";
 import type { Message } from "../../calibration/message.ts";
 import type { OtherPieceView, SecondPersonView } from "../../server/station/view.ts";
 import type { StateName } from "../finding.tsx";
+import type { About } from "../forms.tsx";
+import type { StoppedRecord } from "../records/answer.tsx";
 import type { Told } from "../told.tsx";
 
 /** Pieces that go onto one tray, by what was found. */
@@ -76,7 +78,13 @@ export interface LotView {
   /** the unit of the last reading, offered first for the next */
   unit: string;
   /** why the last entry was not taken, with what was typed */
-  problem?: { says: Told; field?: string | undefined; typed: Readonly<Record<string, string>> };
+  problem?: {
+    says: Told;
+    field?: string | undefined;
+    /** address of the form it was typed into */
+    from?: string;
+    typed: Readonly<Record<string, string>>;
+  };
   claims: readonly { id: string; name: string }[];
   claim: string;
   trays: readonly Tray[];
@@ -87,10 +95,15 @@ export interface LotView {
   pieces: readonly LotPieceRow[];
   /** how many more there are */
   more?: number;
+  /** records that a check stops: they count for nothing until they are answered */
+  stopped: readonly StoppedRecord[];
   /** flags the bench knows, by their name in the ledger and in words */
   flagNames: readonly { id: string; name: string }[];
   /** the totals written at closing */
   closed?: { when: string; facts: readonly (readonly [name: string, value: string])[] };
   csrfToken: string;
-  stepKey: string;
+  /** the weighing that goes on in it, or the one that is started next */
+  about: About;
+  /** how many entries about the lot the page shows */
+  version: number;
 }

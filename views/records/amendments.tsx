@@ -1,4 +1,4 @@
-import { Csrf, Field, TextArea } from "../forms.tsx";
+import { AboutFields, Csrf, Field, TextArea } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Sheet } from "../sheet.tsx";
@@ -52,13 +52,14 @@ export interface AmendableReading {
 export function AmendmentForms({
   id,
   csrfToken,
-  stepKey,
+  version,
   amendable,
 }: {
   id: string;
   amendable: readonly AmendableReading[];
   csrfToken: string;
-  stepKey: string;
+  /** how many entries about the record the page shows */
+  version: number;
 }) {
   const locale = useLocale();
   const t = useTell();
@@ -70,7 +71,7 @@ export function AmendmentForms({
         <summary>{t("amendments.amend")}</summary>
         <form method="post" action={`/records/${id}/amendments`}>
           <Csrf token={csrfToken} />
-          <input type="hidden" name="step" value={`${stepKey}-amend`} />
+          <AboutFields about={{ subject: id, seen: version }} />
           <Field
             name="ticket"
             id="amend-ticket"
@@ -118,7 +119,7 @@ export function AmendmentForms({
         <summary>{t("amendments.void")}</summary>
         <form method="post" action={`/records/${id}/voiding`}>
           <Csrf token={csrfToken} />
-          <input type="hidden" name="step" value={`${stepKey}-void`} />
+          <AboutFields about={{ subject: id, seen: version }} />
           <Field name="by" id="void-by" label={t("amendments.by")} required />
           <TextArea name="reason" id="void-reason" label={t("amendments.void-reason")} required />
           <button type="submit" class="plain">

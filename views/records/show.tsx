@@ -23,6 +23,7 @@ import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { type AmendableReading, type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
+import { AnswerChecks, type StoppedRecord } from "./answer.tsx";
 import { type Capture, Captures } from "./captures.tsx";
 
 /** Everything a record shows; numbers are written out, decimals as captured. */
@@ -69,6 +70,8 @@ export interface RecordView {
   /** set when the result shown is an amended one */
   amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };
+  /** set while checks stop what it states */
+  stopped?: StoppedRecord;
   assay: AssayView;
   reports: readonly { number: string; href: string; when: string }[];
   /** place in the chain */
@@ -77,6 +80,8 @@ export interface RecordView {
   csrfToken: string;
   /** sent along so that a repeated submit stores once */
   stepKey: string;
+  /** how many entries about it the page shows */
+  version: number;
 }
 
 /** One record: result first, then how it came about down to the lines as received. */
@@ -171,8 +176,9 @@ export function RecordPage(record: RecordView) {
         <Sheet id="notes" title={t("record-page.notes")}>
           <ul>
             {record.notes.map(({ when, by, says }) => (
-              <li key={when}>
-                <Told says={says} /> <small>({[by, when].filter(Boolean).join(", ")})</small>
+              <li key={`${when} ${typeof says === "string" ? says : says.code}`}>
+                {typeof says === "string" ? says : <Told says={says} />}{" "}
+                <small>({[by, when].filter(Boolean).join(", ")})</small>
               </li>
             ))}
           </ul>
@@ -217,12 +223,19 @@ export function RecordPage(record: RecordView) {
         </form>
       </Sheet>
       <Amendments amendments={record.amendments} />
+      {record.stopped && !record.voided && (
+        <AnswerChecks
+          stopped={record.stopped}
+          action={`/records/${record.id}/answers`}
+          csrfToken={record.csrfToken}
+        />
+      )}
       {!record.voided && (
         <AmendmentForms
           amendable={record.amendable}
           id={record.id}
           csrfToken={record.csrfToken}
-          stepKey={record.stepKey}
+          version={record.version}
         />
       )}
       <Sheet id="chain" title={t("record-page.chain")}>

@@ -1,8 +1,7 @@
 import { z } from "zod";
-import { isMessage, type Message } from "../../../calibration/message.ts";
 import { states, statesBefore } from "../../conformity/state.ts";
 import { methodNames, roles } from "../../methods/index.ts";
-import { decimalText, json, moment, receivedLine, weightReading, words } from "./shapes.ts";
+import { decimalText, json, message, moment, receivedLine, weightReading, words } from "./shapes.ts";
 
 const sha256Text = z.string().regex(/^[0-9a-f]{64}$/, { error: "a SHA-256, 64 hexadecimal digits" });
 
@@ -138,6 +137,8 @@ const result = z.strictObject({
   checked: z
     .strictObject({ closed: benchClosed.optional(), profiles: z.array(profileUsed).optional() })
     .optional(),
+  /** checks on the procedure that stop the record and were not answered: it says nothing until they are */
+  stops: z.array(message).optional(),
   operator: words.optional(),
 });
 
@@ -198,7 +199,7 @@ export const pieceKinds = {
   }),
   note: z.union([
     z.strictObject({ text: words, by: words.optional() }),
-    z.strictObject({ message: z.custom<Message>(isMessage), by: words.optional() }),
+    z.strictObject({ message, by: words.optional() }),
   ]),
   "piece-left": z.strictObject({ reason: words, by: words.optional() }),
   "report-issued": z.strictObject({

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isDecimal } from "../../../calibration/decimal.ts";
+import { isMessage, type Message } from "../../../calibration/message.ts";
 import { massUnits } from "../../../calibration/units.ts";
 
 /** Decimal text, kept as text: 31.10 stays 31.10. */
@@ -30,3 +31,6 @@ export const receivedLine = z.strictObject({
   monotonicMs: z.number(),
   raw: z.string(),
 });
+
+/** A message: a code of the catalogues with its values. */
+export const message = z.custom<Message>(isMessage, { error: "a code with its values" });

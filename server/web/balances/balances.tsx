@@ -117,7 +117,10 @@ function answerForms(form: BalanceForm, show: ShowAgain, { balance, bench }: Bal
     return "/balances";
   });
   form("/balances/looked-at", show, async ({ kind = "" }) => {
-    await bench.answerCheck(kind);
+    const check = bench.scale?.checks().find((one) => one.kind === kind)?.message;
+    const { subject } = bench.about;
+    if (check !== undefined)
+      await bench.station.do({ do: "balance-looked-at", subject, seen: "now", kind, check });
     return "/balances";
   });
 }

@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { OtherTests } from "../../../views/bench/other-tests.tsx";
 import { render } from "../../../views/page.tsx";
 import type { Bench } from "../../station/bench.ts";
+import { aboutOf } from "../about.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
 import { lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
@@ -30,7 +31,10 @@ export function benchTestRoutes(
     { preHandler: app.csrfProtection },
     (request, reply) =>
       done(request, reply, async () => {
-        await bench.setAsideTest(request.params.entry, fieldsOf(request).reason ?? "");
+        const fields = fieldsOf(request);
+        const { entry } = request.params;
+        const { reason = "" } = fields;
+        await bench.station.do({ do: "exclude-test", ...aboutOf(fields), entry, reason });
         return undefined;
       }),
   );
@@ -44,13 +48,10 @@ export function benchTestRoutes(
     try {
       return answer(request, reply, await does());
     } catch (error) {
-      const { says, field } = refusalOf(error);
-      const fieldId = field ?? "other-tests-heading";
-      return answer(request, reply, {
-        kind: "size",
-        values: {},
-        problems: [{ fieldId, error: says }],
-      });
+      const refused = refusalOf(error);
+      const { kind = "size", ...values } = fieldsOf(request);
+      const { says, field = "other-tests-heading" } = refused;
+      return answer(request, reply, { kind, values, problems: [{ fieldId: field, error: says }] });
     }
   }
 

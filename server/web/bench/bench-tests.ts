@@ -7,6 +7,7 @@ import type { Specification } from "../../metals/specifications/specification.ts
 import type { Bench } from "../../station/bench.ts";
 import { specificationsInForce } from "../../station/specifications-in-force.ts";
 import type { Piece } from "../../weighing/piece.ts";
+import { aboutOf } from "../about.ts";
 import { typedTest } from "../evidence/evidence-entry.ts";
 import { counting, madeTest } from "../evidence/evidence-made.ts";
 import { type Standing, standingOf, standingUnweighed } from "../evidence/evidence-standing.ts";
@@ -35,13 +36,11 @@ export class BenchTests {
 
   /** The part of the page; undefined while no piece is on the bench. */
   view(csrfToken: string, refused?: RefusedForm): OtherTestsView | undefined {
-    const { piece } = this.#bench;
-    if (!piece || piece.closed) return undefined;
+    const { open: piece, about } = this.#bench;
+    if (!piece) return undefined;
     const { tests } = piece;
     const standing = this.#standing(piece);
     const { weighed } = standing;
-    const changes = tests.length + tests.filter(({ setAside }) => setAside !== undefined).length;
-    const stepKey = `${piece.id}-test-${changes}`;
     const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
     const next = this.#weighed ? weighed.nextTest?.says : weighItNext;
     return {
@@ -56,7 +55,7 @@ export class BenchTests {
         made: tests.flatMap((one) => madeTest(one, standing)),
         ...(refused && kind ? { refused: { ...refused, kind } } : {}),
         csrfToken,
-        stepKey,
+        about,
       },
       size: sizeView(tests, {
         specifications: this.#specifications,
@@ -65,18 +64,18 @@ export class BenchTests {
         refused,
         ...door,
         csrfToken,
-        stepKey,
+        about,
       }),
     };
   }
 
-  /** Keeps the test a form states; or gives the form back with what was refused of it. Throws as Bench.addTest. */
+  /** Keeps the test a form states; or gives the form back with what was refused of it. Throws as Station.do. */
   async keep(values: Record<string, string>, locale: Locale): Promise<RefusedForm | undefined> {
     const { piece, library } = this.#bench;
     const mass = piece && standingDry(piece);
     const typed = typedTest(values, locale, { specifications: this.#specifications, mass, library });
     if ("problems" in typed) return { kind: values.kind ?? "", values, problems: typed.problems };
-    await this.#bench.addTest(typed.body, values.step);
+    await this.#bench.station.do({ do: "add-test", ...aboutOf(values), test: typed.body });
     return undefined;
   }
 

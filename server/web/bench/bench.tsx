@@ -1,6 +1,5 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { waterRange } from "../../../calibration/water.ts";
 import {
   BenchMain,
   BenchPhotos,
@@ -11,52 +10,33 @@ import {
   PiecePart,
   ResultPart,
 } from "../../../views/bench/index.tsx";
-import { tell, tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
+import type { Told } from "../../../views/told.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { isMethod, isRole, type Role } from "../../methods/index.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
-import { benchView, checksAbout, questionsBeforeRecord } from "../../station/bench-view.ts";
+import { benchView } from "../../station/bench-view.ts";
 import type { BenchView, LiveView, Problem } from "../../station/view.ts";
-import {
-  boxes,
-  type DetailField,
-  type NumberFieldName,
-  numberFields,
-  wordFields,
-} from "../../weighing/detail-fields.ts";
-import { Refusal } from "../../weighing/refusal.ts";
-import { roleNames } from "../../weighing/role-names.ts";
-import { withStated } from "../../weighing/stated.ts";
-import { toldOfPiece } from "../../weighing/told-of-piece.ts";
-import { typedDetails } from "../../weighing/typed-details.ts";
-import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
+import { aboutOf } from "../about.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
-import { frameOf, lookOf, ownMark } from "../look.ts";
+import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { benchPhotos } from "../photos/photo-view.ts";
-import { refusalOf, refusedBy } from "../refused.ts";
+import { refusalOf } from "../refused.ts";
 import { pageIdOf, StandingRefusals } from "../standing-refusals.ts";
+import { benchForms } from "./bench-forms.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
 import { otherPieceView } from "./other-piece-view.ts";
-
-/** A refusal names a field in English, and is told in the page's language as any sentence is. */
-const english = tellerOf("en");
-const detailNames = Object.fromEntries(
-  [...wordFields, ...boxes, ...(Object.keys(numberFields) as NumberFieldName[])].map((field) => [
-    field,
-    english(`weighing.fields.${field}`),
-  ]),
-) as Record<DetailField, string>;
+import { weighTicketAgain } from "./ticket-again.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
 const ageEveryMs = 1000;
 
-/** A change of the bench that a form asks for. Throws Refusal or LedgerTrouble when it is not done. */
-export type BenchDeed = (fields: Record<string, string>, request: FastifyRequest) => Promise<void> | void;
+/** Something a form of the bench asks for. Throws Refusal or LedgerTrouble when it is not done. */
+export type BenchForm = (fields: Record<string, string>, request: FastifyRequest) => unknown;
 
 /** The Bench page, its forms and its live stream. A new bench is first asked how it weighs. */
 export function benchRoutes(
@@ -83,7 +63,7 @@ export function benchRoutes(
   const aboutNow = () => bench.piece?.id;
   const refusals = new StandingRefusals<Problem>();
   const refusedTests = new StandingRefusals<RefusedForm>();
-  const refusedPhotos = new StandingRefusals<string>();
+  const refusedPhotos = new StandingRefusals<Told>();
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
@@ -96,7 +76,7 @@ export function benchRoutes(
       [
         "photos",
         (token, locale, from) => {
-          const photos = benchPhotos(bench.piece, token, refusedPhotos.of(from, aboutNow()));
+          const photos = benchPhotos(bench, token, refusedPhotos.of(from, aboutNow()));
           return render(<BenchPhotos photos={photos} />, locale);
         },
       ],
@@ -113,10 +93,10 @@ export function benchRoutes(
   let immersionShown = "";
   bench.onLine(() => {
     stream.changed("live-reading");
-    const immersion = bench.waitingFor && bench.piece ? checksAbout(bench, bench.piece) : [];
-    const found = immersion.map(({ code }) => code).join();
-    if (bench.waitingFor && found !== immersionShown) {
-      immersionShown = found;
+    const immersion = bench.waitingFor ? bench.checks : [];
+    const kinds = immersion.map(({ code }) => code).join();
+    if (bench.waitingFor && kinds !== immersionShown) {
+      immersionShown = kinds;
       stream.changed("piece");
     }
     const checks = bench.scale?.checks().length ?? 0;
@@ -147,7 +127,7 @@ export function benchRoutes(
           view={view(frame.csrfToken, problem)}
           live={live()}
           tests={tests.view(frame.csrfToken, refused)}
-          photos={benchPhotos(bench.piece, frame.csrfToken)}
+          photos={benchPhotos(bench, frame.csrfToken)}
           pageId={randomUUID()}
         />
       ),
@@ -179,15 +159,15 @@ export function benchRoutes(
   }
 
   /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
-  function deed(path: string, does: BenchDeed): void {
+  function form(path: string, does: BenchForm): void {
     app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
       const fields = fieldsOf(request);
       try {
         await does(fields, request);
         return answer(request, reply);
       } catch (error) {
-        const { says, field } = refusalOf(error);
-        return answer(request, reply, { says, field, typed: fields });
+        const refused = refusalOf(error);
+        return answer(request, reply, { ...refused, from: request.url, typed: typedStill(fields, bench) });
       }
     });
   }
@@ -205,97 +185,18 @@ export function benchRoutes(
   });
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
 
-  deed("/bench/piece", (fields, request) => {
-    const { ticket = "", description = "", claim = "", method = "", key = "" } = fields;
-    const named = ticket.trim();
-    if (named === "") throw new Refusal("The ticket is empty. Right: a short name such as A-17.", "ticket");
-    if (!isMethod(method))
-      throw new Refusal(`"${method}" is no way to weigh. Right: one of the three on the form.`, "method");
-    if (claim !== "" && !bench.library.has(claim))
-      throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
-    return bench.openPiece(
-      {
-        ticket: named,
-        description: description.trim(),
-        method,
-        ...(claim === "" ? {} : { claim }),
-        ...toldOfPiece(fields, ownMark(request)),
-      },
-      key || bench.nextPiece,
-    );
-  });
-  /** What somebody typed and that goes back is noted first, so that nothing read off a balance is lost. */
-  async function askedAbout<T>(typed: string, note: string, read: () => T): Promise<T> {
-    try {
-      return read();
-    } catch (error) {
-      if (typed.trim() !== "" && refusedBy(error)) await bench.keepNote(note);
-      throw error;
-    }
-  }
-  deed("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
-  deed("/bench/captures", ({ role = "" }) => bench.requestCapture(mustBeRole(role)));
-  deed("/bench/each-load", ({ role = "" }) => bench.takeEachLoad(mustBeRole(role)));
-  deed("/bench/each-load/end", () => bench.endEachLoad());
-  deed("/bench/capture-by-hand", () => bench.takeByHand());
-  deed("/bench/capture-cancelled", () => bench.cancelCapture());
-  deed("/bench/balance-looked-at", ({ kind = "" }) => bench.answerCheck(kind));
-  deed("/bench/typed-readings", async ({ role = "", reading = "", unit = "g", key }, request) => {
-    const of = mustBeRole(role);
-    const typed = await askedAbout(
-      reading,
-      `Typed as ${roleNames[of]} reading and asked about: ${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}.`,
-      () => {
-        const load = of === "zero" ? "zero" : "load";
-        return typedReading(reading, unit, { of: load, mark: ownMark(request), at: "reading" });
-      },
-    );
-    return bench.typeReading(of, typed, key);
-  });
-  deed("/bench/water", async ({ celsius = "", key }, request) => {
-    const typed = await askedAbout(
-      celsius,
-      `Typed as water temperature and asked about: ${celsius.trim().slice(0, 40)} °C.`,
-      () => typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" }),
-    );
-    return bench.stateWater(typed, key);
-  });
-  deed("/bench/details", ({ key, ...fields }, request) =>
-    bench.stateDetails(({ method }) => typedDetails(fields, method, detailNames, ownMark(request)), key),
-  );
-  deed("/bench/stated", ({ key, ...fields }, request) =>
-    bench.stateDetails((piece) => withStated(piece, fields, ownMark(request)), key),
-  );
-  deed("/bench/captures/:capture/voiding", ({ reason = "" }, request) =>
-    bench.setAsideCapture((request.params as { capture: string }).capture, reason),
-  );
-  deed("/bench/right-piece", ({ rightReason = "", rightBy = "" }) =>
-    bench.sayRightPiece(rightReason, rightBy),
-  );
-  deed("/bench/other-piece", () => bench.openAgain());
-  deed("/bench/changed-over", () => bench.changeOver());
-  deed("/bench/piece-set-aside", ({ reason = "" }) => bench.setAsidePiece(reason));
-  deed("/bench/record", async ({ found = "", key }) => {
-    const asked = questionsBeforeRecord(bench);
-    if (asked.length > 0) {
-      if (found.trim() === "")
-        throw new Refusal(
-          "A question about this weighing is open. Say what you found before the record is written; it stands there.",
-          "found",
-        );
-      const asks = asked.map(({ code, params }) => tell({ code: `${code}.ask`, params }, "en")).join(" ");
-      await bench.keepNote(`Asked before the record: ${asks} Found: “${found.trim().slice(0, 400)}”`, key);
-    }
-    await bench.record();
-  });
+  for (const [path, command] of Object.entries(benchForms(bench)))
+    form(path, async (fields, request) => bench.station.do(await command(fields, request)));
+  form("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
+  form("/bench/other-piece", (fields) => weighTicketAgain(bench, ledger, aboutOf(fields)));
   return {
-    deed,
-    photoAnswered: (request: FastifyRequest, problem: string | undefined) =>
+    form,
+    photoAnswered: (request: FastifyRequest, problem: Told | undefined) =>
       answered(refusedPhotos, request, problem),
   };
 }
 
-function mustBeRole(role: string): Role {
-  if (isRole(role)) return role;
-  throw new Refusal(`"${role}" is no reading of a weighing. Reload the page and use its form.`);
+/** What was typed, for the fields of a page that is still about the same; of another item it is told in the refusal. */
+function typedStill(fields: Record<string, string>, { about }: Bench): Record<string, string> {
+  return fields.subject === undefined || fields.subject === about.subject ? fields : {};
 }

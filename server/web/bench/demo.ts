@@ -1,11 +1,12 @@
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { DemoHands } from "../../demo/hands.ts";
 import type { Bench } from "../../station/bench.ts";
-import { Refusal } from "../../weighing/refusal.ts";
-import type { BenchDeed } from "./bench.tsx";
+import { aboutOf } from "../about.ts";
+import type { BenchForm } from "./bench.tsx";
 
 /** Forms of the demonstration: an invented piece onto the bench, and hands at the simulated balance. */
 export function demoRoutes(
-  deed: (path: string, does: BenchDeed) => void,
+  form: (path: string, does: BenchForm) => void,
   bench: Bench,
   hands: DemoHands,
 ): void {
@@ -14,16 +15,18 @@ export function demoRoutes(
     wet: hands.hangInWater,
     off: hands.takeOff,
   };
-  deed("/demo/piece", async ({ piece = "", key = "" }) => {
+  form("/demo/piece", async (fields) => {
+    const { piece = "" } = fields;
     const chosen = hands.choose(piece);
-    if (!chosen) throw new Refusal(`The demonstration has no piece "${piece}". Choose one of its list.`);
+    if (!chosen) throw new Refusal("demo.item-unknown", { item: piece });
     const { ticket, description, method, claim } = chosen;
-    await bench.openPiece({ ticket, description, method, claim }, key || bench.nextPiece);
+    const item = { ticket, description, method, claim };
+    await bench.station.do({ do: "start-weighing", ...aboutOf(fields), ticket: item });
   });
-  deed("/demo/hands", ({ deed: name = "" }) => {
+  form("/demo/hands", ({ deed: name = "" }) => {
     const does = deeds[name];
-    if (!does) throw new Refusal(`Hands cannot "${name}". Use one of the buttons.`);
-    if (bench.piece && !bench.piece.closed) hands.chooseByTicket(bench.piece.ticket);
+    if (!does) throw new Refusal("demo.hands-unknown", { hands: name });
+    if (bench.open) hands.chooseByTicket(bench.open.ticket);
     does();
   });
 }

@@ -7,6 +7,7 @@ import type { Bench } from "../../station/bench.ts";
 import type { Piece } from "../../weighing/piece.ts";
 import { typedReadings } from "../../weighing/second-person.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
+import { aboutOf } from "../about.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
@@ -36,7 +37,7 @@ export function secondPersonRoutes(
       typed: typed ?? typedBy,
       problems,
       csrfToken: frame.csrfToken,
-      key: `${piece.id}-second-${piece.secondReadings.length}`,
+      about: bench.about,
       back: home(piece),
     };
     const title = tellerOf(frame.locale)("second-person.title");
@@ -54,22 +55,24 @@ export function secondPersonRoutes(
   app.post("/bench/second-person", { preHandler: app.csrfProtection }, async (request, reply) => {
     const fields = fieldsOf(request);
     const { piece } = bench;
-    const { by = "", typedBy = "", key } = fields;
+    const { by = "", typedBy = "" } = fields;
     if (!piece || piece.closed) return reply.redirect("/", 303);
     const back = home(piece);
     try {
+      const about = aboutOf(fields);
       const again = typedReadings(piece).map(({ role }) => {
         const at = `reading-${role}`;
         return typedReading(fields[at] ?? "", fields[`unit-${role}`] ?? "g", { mark: ownMark(request), at });
       });
-      const agrees = await bench.readAgain(by, typedBy, again, key);
+      await bench.station.do({ do: "second-reading", ...about, by, typedBy, again });
       // A lot goes on by itself, as it does when the last reading of a piece is taken.
-      if (agrees && piece.lot !== undefined) await bench.record();
+      if (piece.lot !== undefined && bench.secondPersonDue === undefined)
+        await bench.station.do({ do: "write-record", subject: piece.id, seen: "now" });
       return reply.redirect(back, 303);
     } catch (error) {
-      const { says, field } = refusalOf(error);
-      const fieldId = field ?? "by";
-      return show(request, reply, piece, { problems: [{ fieldId, error: says }], typed: fields });
+      const refused = refusalOf(error);
+      const { says, field = "by" } = refused;
+      return show(request, reply, piece, { problems: [{ fieldId: field, error: says }], typed: fields });
     }
   });
 }

@@ -16,8 +16,7 @@ import { type NeededRole, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import { type KeptChecks, thermometerName } from "../../station/kept-checks.ts";
-import { noDetails } from "../../weighing/details.ts";
-import type { Capture, Piece } from "../../weighing/piece.ts";
+import { begun, type Capture, type Piece } from "../../weighing/piece.ts";
 import { requestFor } from "../../weighing/request.ts";
 import type { TypedCheck } from "./checks-form.ts";
 
@@ -171,20 +170,10 @@ async function throughTheProcedure(
         balance,
         lines: [],
       }));
+  const ticket = { ticket: once.piece ?? "", description: "reference piece", method };
   const piece: Piece = {
-    id: randomUUID(),
-    ticket: once.piece ?? "",
-    description: "reference piece",
-    method,
-    openedAt: on.at,
+    ...begun({ id: randomUUID(), openedAt: on.at, ...ticket }),
     waterCelsius: once.celsius ?? "",
-    tests: [],
-    photos: [],
-    photosAside: [],
-    rightPiece: [],
-    secondReadings: [],
-    details: noDetails,
-    detailsStated: 0,
     captures: roles.flatMap((role, place) => captures(role, columnOf(place, roles.length))),
   };
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);

@@ -13,7 +13,8 @@ import type { Library } from "../../metals/library.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import { liquidCelsius } from "../../reports/conditions.ts";
 import type { Stated } from "../../reports/stated.ts";
-import { after, type Piece, type Test } from "../../weighing/piece.ts";
+import { weighingOf } from "../../weighing/evolve.ts";
+import type { Test } from "../../weighing/piece.ts";
 import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
 import { nameIn } from "../records/record-view.ts";
 import { counting, madeTest } from "./evidence-made.ts";
@@ -40,10 +41,10 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
   const { entries, stated, library, locale, csrfToken } = parts;
   const piece = measuredPiece(stated, library);
   const { response } = piece;
-  const tests = entries.reduce<Piece | undefined>(after, undefined)?.tests ?? [];
+  const tests = weighingOf(entries)?.tests ?? [];
   const standing = standingOf(piece, counting(tests), library);
   const action = `/records/${subject}/evidence`;
-  const stepKey = `${subject}-evidence-${entries.length}`;
+  const about = { subject, seen: entries.length };
   const { refused } = parts;
   const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
   const fineness = finenessOf(piece, parts, `/records/${subject}`);
@@ -66,7 +67,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       ...(standing.weighed.nextTest === null ? {} : { next: standing.weighed.nextTest.says }),
       ...(refused && kind ? { refused: { ...refused, kind } } : {}),
       csrfToken,
-      stepKey,
+      about,
     },
     size: sizeView(tests, {
       specifications: parts.specifications,
@@ -75,7 +76,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       refused,
       action,
       csrfToken,
-      stepKey,
+      about,
     }),
     ...(fineness === undefined ? {} : { fineness }),
     reachingHref: reachingHref(piece, tests),
@@ -121,7 +122,7 @@ const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver:
 
 function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, record: string) {
   const { response, confidence, celsius, claim } = piece;
-  const claimed = claim === undefined ? undefined : library.metal(claim);
+  const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
   const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
   if (metal === undefined) return undefined;
   const colour = colourOf(asked.colour);

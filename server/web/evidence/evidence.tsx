@@ -7,6 +7,8 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { type Stated, statedBy } from "../../reports/stated.ts";
 import { specificationsInForce } from "../../station/specifications-in-force.ts";
+import type { Station } from "../../station/station.ts";
+import { seenOf } from "../about.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
@@ -16,6 +18,7 @@ import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
 import { weighedDry } from "./size-form.ts";
 
 interface EvidenceRouteParts {
+  station: Station;
   ledger: Ledger;
   demo: boolean;
   library: () => Library;
@@ -24,7 +27,10 @@ interface EvidenceRouteParts {
 type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Other evidence of a recorded piece: every test is an entry of the ledger, and the page weighs them together. */
-export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: EvidenceRouteParts): void {
+export function evidenceRoutes(
+  app: FastifyInstance,
+  { station, ledger, demo, library }: EvidenceRouteParts,
+): void {
   async function answer(request: PieceRequest, reply: FastifyReply, refused?: EvidenceParts["refused"]) {
     const subject = request.params.piece;
     const entries = await ledger.entriesOf(subject);
@@ -54,7 +60,7 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
     async (request, reply) => {
       const subject = request.params.piece;
       const values = fieldsOf(request);
-      const { kind = "", step } = values;
+      const { kind = "" } = values;
       const stated = statedOf(await ledger.entriesOf(subject));
       if (!stated) return answer(request, reply);
       const { all } = await specificationsInForce(ledger, library());
@@ -66,7 +72,7 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       });
       if ("problems" in typed) return answer(request, reply, { kind, values, problems: typed.problems });
       return done(request, reply, kind, () =>
-        ledger.append("evidence", subject, typed.body, step ? { key: step } : {}),
+        station.do({ do: "add-test", ...seenOf(subject, values), test: typed.body }),
       );
     },
   );
@@ -77,23 +83,9 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
     async (request, reply) => {
       const { piece, entry } = request.params;
       const values = fieldsOf(request);
-      const reason = (values.reason ?? "").trim();
-      const stands = (await ledger.entriesOf(piece)).some(
-        ({ id, kind }) => id === entry && kind === "evidence",
-      );
-      const problem = !stands
-        ? "That test does not belong to this piece. Reload the page."
-        : reason === ""
-          ? "Setting a test aside needs a reason, such as: magnet touched a steel clasp."
-          : undefined;
-      if (problem !== undefined)
-        return answer(request, reply, {
-          kind: "size",
-          values: {},
-          problems: [{ fieldId: `reason-${entry}`, error: problem }],
-        });
+      const { reason = "" } = values;
       return done(request, reply, "size", () =>
-        ledger.append("voiding", piece, { entry, reason }, { key: `voiding-${entry}` }),
+        station.do({ do: "exclude-test", ...seenOf(piece, values), entry, reason }),
       );
     },
   );
@@ -108,11 +100,12 @@ export function evidenceRoutes(app: FastifyInstance, { ledger, demo, library }: 
       await does();
       return reply.redirect(`/records/${request.params.piece}/evidence`, 303);
     } catch (error) {
-      const { says } = refusalOf(error);
+      const refused = refusalOf(error);
+      const { says, field = "evidence-heading" } = refused;
       return answer(request, reply, {
         kind,
         values: fieldsOf(request),
-        problems: [{ fieldId: "evidence-heading", error: says }],
+        problems: [{ fieldId: field, error: says }],
       });
     }
   }

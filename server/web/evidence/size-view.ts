@@ -23,13 +23,12 @@ interface SizeParts extends EvidenceDoor {
   weighed: ComputeResponse | undefined;
   asksMass: boolean;
   refused: RefusedForm | undefined;
-  stepKey: string;
 }
 
 /** Mass and size of a piece against specifications; `weighed` once its volume is known from the water. */
 export function sizeView(
   tests: readonly Test[],
-  { specifications, weighed, asksMass, refused, stepKey, ...door }: SizeParts,
+  { specifications, weighed, asksMass, refused, ...door }: SizeParts,
 ): SizeView {
   const sizes = tests.filter(({ entry }) => entry.body.test === "size");
   const outline = counting(tests).findLast(({ kind }) => kind === "outline");
@@ -63,7 +62,6 @@ export function sizeView(
     })),
     ...(doubt === null ? {} : { doubt }),
     asksMass,
-    stepKey,
   };
 }
 

@@ -7,7 +7,7 @@ import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
-import { idFor } from "../../weighing/opened-again.ts";
+import { idFor } from "../../station/ticket-ids.ts";
 import { Refusal } from "../../weighing/refusal.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -74,8 +74,11 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
       const { ticket, description, claim, customer, mass_g } = entry.body;
       const piece = await idFor(pieceOf(entry), ledger);
       if (piece === undefined) throw new Refusal(t("tickets.unknown"));
-      await bench.openPiece(
-        {
+      await bench.station.do({
+        do: "start-weighing",
+        subject: piece,
+        seen: 0,
+        ticket: {
           ticket,
           description,
           method: bench.preferences.method,
@@ -83,13 +86,12 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
           ...(customer === undefined ? {} : { customer }),
           ...(mass_g === undefined ? {} : { customerSupplied: { mass_g } }),
         },
-        piece,
-      );
+      });
       return reply.redirect("/", 303);
     } catch (error) {
-      const { says } = refusalOf(error);
+      const refused = refusalOf(error);
       const frame = frameOf(request, reply, { path: "/", demo });
-      const main = <Problem says={says} />;
+      const main = <Problem says={refused.says} />;
       return html(reply, page({ ...frame, title: t("frame.not-done"), main }), 422);
     }
   });

@@ -4,9 +4,11 @@ import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
-import { assaysOf, standingAssay } from "../../laboratory/assay.ts";
+import { standingAssay } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
+import type { Station } from "../../station/station.ts";
+import { seenOf } from "../about.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import type { FieldProblem } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
@@ -17,6 +19,7 @@ import { typedAssay } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
 
 interface AssayParts {
+  station: Station;
   ledger: Ledger;
   demo: boolean;
   library: () => Library;
@@ -30,7 +33,7 @@ interface Refused {
 }
 
 /** What a laboratory found in a recorded piece: every assay is an entry, and the newest that stands counts. */
-export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }: AssayParts): void {
+export function assayRoutes(app: FastifyInstance, { station, ledger, demo, library, now }: AssayParts): void {
   async function answer(request: PieceRequest, reply: FastifyReply, refused?: Refused) {
     const { piece: subject } = request.params;
     const entries = await ledger.entriesOf(subject);
@@ -56,7 +59,7 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       problems: refused?.problems ?? [],
       rows: assayRows(entries, around.locale),
       csrfToken: around.csrfToken,
-      stepKey: `${subject}-assay-${entries.length}`,
+      about: { subject, seen: entries.length },
     };
     const title = t("assay.title", { ticket: view.record.ticket });
     return html(reply, page({ ...around, title, main: <AssayPage {...view} /> }), refused ? 422 : 200);
@@ -72,10 +75,11 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       await write();
       return reply.redirect(`/records/${encodeURIComponent(request.params.piece)}/laboratory`, 303);
     } catch (error) {
-      const { says } = refusalOf(error);
+      const refused = refusalOf(error);
+      const { says, field = fieldId } = refused;
       return answer(request, reply, {
         values: fieldsOf(request),
-        problems: [{ fieldId, error: says }],
+        problems: [{ fieldId: field, error: says }],
       });
     }
   }
@@ -92,15 +96,13 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
       const entries = await ledger.entriesOf(piece);
       if (!statedOf(entries)) return answer(request, reply);
       const values = fieldsOf(request);
-      // The same form sent twice is the same entry.
-      if (assaysOf(entries).some(({ entry: { id } }) => id === values.step))
-        return reply.redirect(`/records/${encodeURIComponent(piece)}/laboratory`, 303);
-      const standing = standingAssay(entries);
+      // held against what the page of the form showed, so that the form sent twice is read the same twice
+      const standing = standingAssay(entries.slice(0, Number(values.version ?? entries.length)));
       const today = now().toISOString().slice(0, 10);
       const typed = typedAssay(values, { locale: lookOf(request).locale, today, standing });
       if ("problems" in typed) return answer(request, reply, { values, problems: typed.problems });
       return written(request, reply, "permille", () =>
-        ledger.append("laboratory-assay", piece, typed.body, values.step ? { key: values.step } : {}),
+        station.do({ do: "add-assay", ...seenOf(piece, values), assay: typed.body }),
       );
     },
   );
@@ -111,20 +113,9 @@ export function assayRoutes(app: FastifyInstance, { ledger, demo, library, now }
     async (request, reply) => {
       const { piece, entry } = request.params;
       const values = fieldsOf(request);
-      const reason = (values.reason ?? "").trim();
-      const known = assaysOf(await ledger.entriesOf(piece)).some(({ entry: { id } }) => id === entry);
-      const problem = !known
-        ? "That laboratory result does not belong to this piece. Reload the page."
-        : reason === ""
-          ? "Setting a laboratory result aside needs a reason, such as: it was another bar's."
-          : undefined;
-      if (problem !== undefined)
-        return answer(request, reply, {
-          values: {},
-          problems: [{ fieldId: `reason-${entry}`, error: problem }],
-        });
-      return written(request, reply, "permille", () =>
-        ledger.append("voiding", piece, { entry, reason }, { key: `voiding-${entry}` }),
+      const { reason = "" } = values;
+      return written(request, reply, `reason-${entry}`, () =>
+        station.do({ do: "exclude-assay", ...seenOf(piece, values), entry, reason }),
       );
     },
   );

@@ -13,6 +13,7 @@ import { type RaisedFlag, raisedFlags } from "../../lots/lot-check.ts";
 import type { Ends, LotFine } from "../../lots/lot-fine.ts";
 import { displayStepG, type LotPiece } from "../../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
+import { grossOf } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
 import { rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -28,11 +29,6 @@ const seldom: ReadonlySet<string> = new Set(["no-claim", "no-valid-reading"]);
 /** Tickets told on a tray and of a list, and rows shown of the pieces. */
 const ticketsTold = 6;
 const piecesShown = 12;
-
-/** The gross weighing in grams with one step of its display. */
-export function grossOf({ gross }: Lot) {
-  return gross && { grams: Number(gross.grams), stepG: displayStepG(gross) };
-}
 
 /** What is due in the lot, from the water and the piece on the bench. */
 export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
@@ -55,7 +51,10 @@ export function lotView(
   pieces: readonly LotPiece[],
   announced: Parameters<typeof stillToCome>[0],
   { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
-): Omit<LotView, "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "stepKey"> {
+): Omit<
+  LotView,
+  "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "about" | "version" | "stopped"
+> {
   const { locale } = manner;
   const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
   const secondPerson = secondPersonView(bench);

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { massUnits, toGrams } from "../../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
@@ -12,7 +13,6 @@ import type { Library } from "../../metals/library.ts";
 import { firstMethod, methods } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { KeptSettings } from "../../station/kept-settings.ts";
-import { Refusal } from "../../weighing/refusal.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
@@ -76,33 +76,28 @@ export function lotRoutes(
     try {
       const id = values.step?.startsWith("lot-") ? values.step : nextLot;
       const method = methods[settings.now.method].screensLots ? settings.now.method : firstMethod;
-      await ledger.append(
-        "lot-opened",
-        id,
-        { ...openedLot(values, library(), ownMark(request)), method },
-        { key: id },
-      );
+      const lot = { ...openedLot(values, library(), ownMark(request)), method };
+      await bench.station.do({ do: "open-lot", subject: id, seen: 0, lot });
       if (id === nextLot) nextLot = `lot-${randomUUID()}`;
       return reply.redirect(`/lots/${id}`, 303);
     } catch (error) {
-      const { says, field } = refusalOf(error);
-      const fieldId = field ?? "name";
-      return list(request, reply, { values, problems: [{ fieldId, error: says }] });
+      const refused = refusalOf(error);
+      const { says, field = "name" } = refused;
+      return list(request, reply, { values, problems: [{ fieldId: field, error: says }] });
     }
   });
 
   const second = () => settings.now.secondUnit;
   screeningRoutes(app, { bench, ledger, book, claims, demo, library, second });
-  payoutRoutes(app, { ledger, book, demo, library, priceLocked });
+  payoutRoutes(app, { station: bench.station, ledger, book, demo, library, priceLocked });
 }
 
 function openedLot(values: Record<string, string>, library: Library, mark: DecimalMark) {
   const { name = "", from = "", gross = "", grossUnit = "g", count = "", claim = "" } = values;
-  if (name.trim() === "") throw new Refusal("The lot needs a name or a ticket, such as Lot 7.", "name");
+  if (name.trim() === "") throw new Refusal("lot.name-missing", {}, "name");
   if (count.trim() !== "" && !/^[1-9]\d{0,4}$/.test(count.trim()))
-    throw new Refusal(`"${count}" is no number of pieces. Right: a whole number such as 32.`, "count");
-  if (claim !== "" && !library.has(claim))
-    throw new Refusal(`No metal is called "${claim}" here. Right: one of the list.`, "claim");
+    throw new Refusal("lot.count-not-whole", { count: count.trim() }, "count");
+  if (claim !== "" && !library.has(claim)) throw new Refusal("claim.unknown", { claim }, "claim");
   const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, { mark, at: "gross" });
   return {
     name: name.trim(),

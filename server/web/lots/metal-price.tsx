@@ -12,7 +12,7 @@ import { payFor, rounded } from "../../lots/payout.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
 import type { Library } from "../../metals/library.ts";
-import { after, type Piece } from "../../weighing/piece.ts";
+import { weighingOf } from "../../weighing/evolve.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { counting } from "../evidence/evidence-made.ts";
@@ -48,7 +48,8 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       if (!stated) return noRecordPage(reply, around, subject);
       const piece = measuredPiece(stated, library());
       const { response, claim } = piece;
-      const family = claim === undefined ? "gold" : library().metal(claim).family;
+      const known = claim !== undefined && library().has(claim);
+      const family = known ? library().metal(claim).family : "gold";
       const asked = (name: string) => request.query[name] ?? "";
       const metal = (asked("metal") || family) === "silver" ? "silver" : "gold";
       const colour = colourOf(asked("colour"));
@@ -61,7 +62,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       };
       const numbers = new NumberEntries(values, locale);
       const price = asked("price") === "" ? undefined : typedPrice(values, numbers);
-      const tests = entries.reduce<Piece | undefined>(after, undefined)?.tests ?? [];
+      const tests = weighingOf(entries)?.tests ?? [];
       const standing = standingOf(piece, counting(tests), library());
       const href = `/records/${encodeURIComponent(subject)}`;
       const view: MetalPriceView = {

@@ -53,7 +53,7 @@ function houseOf(
   locale: Locale,
 ): readonly string[] {
   const weighed = pieces.flatMap((piece) =>
-    !piece.voided && piece.weighed?.metal === "gold" ? [piece.weighed] : [],
+    piece.counts && piece.weighed?.metal === "gold" ? [piece.weighed] : [],
   );
   const told = weighed[0] && houseTells(melts, weighed[0].measured.confidence, locale);
   if (!told) return [];

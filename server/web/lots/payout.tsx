@@ -10,6 +10,8 @@ import { termsWithLaboratory } from "../../lots/laboratory-terms.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
 import type { LotPiece } from "../../lots/lot-piece.ts";
 import type { Library } from "../../metals/library.ts";
+import type { Station } from "../../station/station.ts";
+import { seenOf } from "../about.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -18,6 +20,7 @@ import { sheetOf } from "./payout-sheet.ts";
 import { typedPrice } from "./typed-price.ts";
 
 interface PayoutParts {
+  station: Station;
   ledger: Ledger;
   book: LotBook;
   demo: boolean;
@@ -49,7 +52,7 @@ const empty = {
 /** The worksheet from fine mass to money. A price is locked with its source and time; it is never looked up. */
 export function payoutRoutes(
   app: FastifyInstance,
-  { ledger, book, demo, library, priceLocked }: PayoutParts,
+  { station, ledger, book, demo, library, priceLocked }: PayoutParts,
 ): void {
   async function worksheet(request: LotRequest, reply: FastifyReply, refused?: Refused) {
     const around = frameOf(request, reply, { path: "/lots", demo });
@@ -78,7 +81,7 @@ export function payoutRoutes(
       problems: refused?.problems ?? [],
       ...(sheet ? { sheet } : {}),
       csrfToken: around.csrfToken,
-      stepKey: `${lot.id}-price-${(await ledger.entriesOf(lot.id)).length}`,
+      about: { subject: lot.id, seen: (await ledger.entriesOf(lot.id)).length },
     };
     return html(
       reply,
@@ -101,13 +104,13 @@ export function payoutRoutes(
       if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
       const { lot } = request.params;
       try {
-        if (await book.lot(lot))
-          await ledger.append("lot-price", lot, typed, values.step ? { key: values.step } : {});
+        await station.do({ do: "lock-price", ...seenOf(lot, values), price: typed });
         priceLocked();
         return reply.redirect(`/lots/${lot}/payout`, 303);
       } catch (error) {
-        const { says } = refusalOf(error);
-        return worksheet(request, reply, { values, problems: [{ fieldId: "price", error: says }] });
+        const refused = refusalOf(error);
+        const { says, field = "price" } = refused;
+        return worksheet(request, reply, { values, problems: [{ fieldId: field, error: says }] });
       }
     },
   );
@@ -124,11 +127,12 @@ export function payoutRoutes(
       const typed = typedTerms(values, lookOf(request).locale, piece);
       if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
       try {
-        await ledger.append("lot-terms", lot.id, typed);
+        await station.do({ do: "state-terms", ...seenOf(lot.id, values), terms: typed });
         return reply.redirect(`/lots/${lot.id}/payout`, 303);
       } catch (error) {
-        const { says } = refusalOf(error);
-        return worksheet(request, reply, { values, problems: [{ fieldId: "ticket", error: says }] });
+        const refused = refusalOf(error);
+        const { says, field = "ticket" } = refused;
+        return worksheet(request, reply, { values, problems: [{ fieldId: field, error: says }] });
       }
     },
   );

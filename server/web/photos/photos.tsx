@@ -5,39 +5,33 @@ import { BenchPhotos } from "../../../views/bench/photos.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
+import type { Told } from "../../../views/told.tsx";
 import type { BodyOf } from "../../ledger/kinds.ts";
-import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import { photoFrom } from "../../photos/photo.ts";
 import { keepPhoto } from "../../photos/photo-folder.ts";
 import { typeOfName } from "../../photos/photo-name.ts";
 import { PhotoRefused } from "../../photos/refused.ts";
 import type { Bench } from "../../station/bench.ts";
-import { after, type Piece } from "../../weighing/piece.ts";
-import { Refusal } from "../../weighing/refusal.ts";
-import { asidePhoto, keyOfPhoto } from "../../weighing/setting-aside.ts";
+import { aboutOf, seenOf } from "../about.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
 import { benchPhotos } from "./photo-view.ts";
 
 interface PhotoParts {
   bench: Bench;
-  ledger: Ledger;
   /** where the photos lie */
   folder: string;
   demo: boolean;
   /** a form of the live Bench page was answered with its part */
-  answered(request: FastifyRequest, problem: string | undefined): void;
+  answered(request: FastifyRequest, problem: Told | undefined): void;
 }
 
 type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Photos of pieces: taken at the bench or added to a record, and shown by their hash. */
-export function photoRoutes(
-  app: FastifyInstance,
-  { bench, ledger, folder, demo, answered }: PhotoParts,
-): void {
+export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answered }: PhotoParts): void {
   app.get<{ Params: { name: string } }>("/photos/:name", (request, reply) => {
     const { name } = request.params;
     const type = typeOfName(name);
@@ -52,7 +46,8 @@ export function photoRoutes(
 
   app.post("/bench/photos", { preHandler: app.csrfProtection }, async (request, reply) => {
     try {
-      await bench.addPhoto(fieldsOf(request).piece ?? "", await taken(request));
+      const about = aboutOf(fieldsOf(request));
+      await bench.station.do({ do: "add-photo", ...about, photo: await taken(request) });
       return answer(request, reply);
     } catch (error) {
       return answer(request, reply, told(error));
@@ -66,9 +61,8 @@ export function photoRoutes(
       const { piece } = request.params;
       const href = `/records/${encodeURIComponent(piece)}`;
       try {
-        const measured = await measuredPiece(piece);
-        const photo = await taken(request);
-        await ledger.append("photo", piece, photo, { key: keyOfPhoto(measured, photo.hash) });
+        const about = seenOf(piece, fieldsOf(request));
+        await bench.station.do({ do: "add-photo", ...about, photo: await taken(request) });
         return reply.redirect(`${href}#photos`, 303);
       } catch (error) {
         return refusal(request, reply, told(error));
@@ -79,7 +73,8 @@ export function photoRoutes(
   app.post("/bench/photos/:entry/voiding", { preHandler: app.csrfProtection }, async (request, reply) => {
     try {
       const { entry } = request.params as { entry: string };
-      await bench.setAsidePhoto(entry, fieldsOf(request).reason ?? "");
+      const { reason = "", ...fields } = fieldsOf(request);
+      await bench.station.do({ do: "exclude-photo", ...aboutOf(fields), entry, reason });
       return answer(request, reply);
     } catch (error) {
       return answer(request, reply, told(error));
@@ -92,24 +87,14 @@ export function photoRoutes(
     async (request, reply) => {
       const { piece, entry } = request.params;
       try {
-        const { reason = "", by } = fieldsOf(request);
-        await ledger.append("voiding", piece, asidePhoto(await measuredPiece(piece), entry, reason, by));
+        const { reason = "", by = "", ...fields } = fieldsOf(request);
+        await bench.station.do({ do: "exclude-photo", ...seenOf(piece, fields), entry, reason, by });
         return reply.redirect(`/records/${encodeURIComponent(piece)}#photos`, 303);
       } catch (error) {
         return refusal(request, reply, told(error));
       }
     },
   );
-
-  /** A piece with a record, as its entries tell it. Throws Refusal when there is none. */
-  async function measuredPiece(id: string): Promise<Piece> {
-    const entries = await ledger.entriesOf(id);
-    let piece: Piece | undefined;
-    for (const entry of entries) piece = after(piece, entry);
-    if (!piece || !entries.some(({ kind }) => kind === "result"))
-      throw new Refusal(`No piece is called "${id}" in this ledger, so the photo belongs to nothing.`);
-    return piece;
-  }
 
   /** The photo of a form, stripped and on the disk. */
   async function taken(request: FastifyRequest): Promise<BodyOf<"photo">> {
@@ -119,25 +104,25 @@ export function photoRoutes(
     return shows.trim() === "" ? kept : { ...kept, shows: shows.trim() };
   }
 
-  function answer(request: FastifyRequest, reply: FastifyReply, problem?: string): FastifyReply {
+  function answer(request: FastifyRequest, reply: FastifyReply, problem?: Told): FastifyReply {
     if (!wantsPart(request))
       return problem === undefined ? reply.redirect("/#photos", 303) : refusal(request, reply, problem);
     answered(request, problem);
-    const photos = benchPhotos(bench.piece, reply.generateCsrf(), problem);
+    const photos = benchPhotos(bench, reply.generateCsrf(), problem);
     const part = render(<BenchPhotos photos={photos} />, lookOf(request).locale);
     return html(reply, part, problem === undefined ? 200 : 422);
   }
 
-  function refusal(request: FastifyRequest, reply: FastifyReply, says: string): FastifyReply {
+  function refusal(request: FastifyRequest, reply: FastifyReply, says: Told): FastifyReply {
     const frame = frameOf(request, reply, { path: "/records", demo });
     const title = tellerOf(frame.locale)("frame.not-done");
     return html(reply, page({ ...frame, title, main: <Problem says={says} /> }), 422);
   }
 }
 
-/** The sentence of a refusal; anything else is thrown on. */
-function told(error: unknown): string {
-  if (error instanceof PhotoRefused || error instanceof Refusal || error instanceof LedgerTrouble)
-    return error.message;
-  throw error;
+/** What a refusal says; anything else is thrown on. */
+function told(error: unknown): Told {
+  if (error instanceof PhotoRefused) return error.message;
+  const refused = refusalOf(error);
+  return refused.says;
 }

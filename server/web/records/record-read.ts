@@ -2,7 +2,8 @@ import type { CurvePoint } from "../../../calibration/distribution.ts";
 import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { type Stated, statedBy } from "../../reports/stated.ts";
-import { after, type Piece } from "../../weighing/piece.ts";
+import { weighingOf } from "../../weighing/evolve.ts";
+import type { Piece } from "../../weighing/piece.ts";
 
 /** A measured piece as the ledger has it. */
 export interface RecordRead {
@@ -17,8 +18,7 @@ export async function readRecord(
   entries: readonly Entry[],
   evaluate: Evaluate,
 ): Promise<RecordRead | undefined> {
-  let piece: Piece | undefined;
-  for (const entry of entries) piece = after(piece, entry);
+  const piece = weighingOf(entries);
   if (!piece || !entries.some(({ kind }) => kind === "result")) return undefined;
   const stated = statedBy(entries);
   // The curve is drawn anew from the recorded request: the same request gives the same digits.

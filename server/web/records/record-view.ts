@@ -1,4 +1,5 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
+import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
@@ -28,6 +29,7 @@ import type { Stated } from "../../reports/stated.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import { secondReadingView } from "../../station/second-person-view.ts";
 import type { Capture, Piece } from "../../weighing/piece.ts";
+import { askOf } from "../../weighing/stop-checks.ts";
 import { whenOf } from "../when.ts";
 import { amendmentViews } from "./amendment-views.ts";
 
@@ -92,7 +94,9 @@ export function recordView(
           ]
         : entry.kind === "right-piece"
           ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: rightPieceSays(entry.body, locale) }]
-          : [],
+          : entry.kind === "check-answered"
+            ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: answeredSays(entry.body) }]
+            : [],
     ),
     ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at), by: entry.body.by } } : {}),
     amendments: amendmentViews(entries, piece, locale),
@@ -117,7 +121,21 @@ export function recordView(
     versions: Object.entries(stated.versions),
     csrfToken,
     stepKey: `${piece.id}-${entries.length}`,
+    version: entries.length,
+    ...(piece.stops.length === 0
+      ? {}
+      : {
+          stopped: {
+            ticket: told.ticket ?? piece.ticket,
+            about: { subject: piece.id, seen: entries.length },
+            checks: piece.stops.map((says) => ({ says, ask: askOf(says) })),
+          },
+        }),
   };
+}
+
+function answeredSays({ checks, found }: BodyOf<"check-answered">): Message {
+  return message("record.check-answered", { asks: checks.map(askOf), found });
 }
 
 function rightPieceSays({ announced, weighed, reason }: BodyOf<"right-piece">, locale: Locale): string {

@@ -9,19 +9,22 @@ import type { Evaluate } from "../../compute/evaluation.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
+import { amendableReadings } from "../../station/amendment-known.ts";
+import type { Station } from "../../station/station.ts";
+import { seenOf } from "../about.ts";
 import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
-import { refusedBy } from "../refused.ts";
+import { refusalOf } from "../refused.ts";
 import { whenOf } from "../when.ts";
-import { amend } from "./amend.ts";
-import { amendableReadings } from "./amended-result.ts";
+import { amendmentOf } from "./amendment-form.ts";
 import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
 import { nameIn, recordView } from "./record-view.ts";
 
 interface RecordParts {
+  station: Station;
   ledger: Ledger;
   evaluate: Evaluate;
   demo: boolean;
@@ -29,7 +32,10 @@ interface RecordParts {
 }
 
 /** The list of records, one record with everything it rests on, and what may be added to it. */
-export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, library }: RecordParts): void {
+export function recordRoutes(
+  app: FastifyInstance,
+  { station, ledger, evaluate, demo, library }: RecordParts,
+): void {
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/records", demo });
 
@@ -80,11 +86,15 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
         action: (entry: string) =>
           `/records/${encodeURIComponent(piece.id)}/photos/${encodeURIComponent(entry)}/voiding`,
         csrfToken: around.csrfToken,
+        about: { subject: piece.id, seen: entries.length },
         asksBy: true,
       },
       photosAside: piece.photosAside.map(({ reason }) => reason),
       amendable: amendableReadings(piece).map(({ id, role, text, unit }) => ({ id, role, text, unit })),
-      photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken),
+      photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken, {
+        subject: piece.id,
+        seen: entries.length,
+      }),
     };
     return html(
       reply,
@@ -110,14 +120,13 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
           await adds(piece, fieldsOf(request));
           return reply.redirect(`/records/${piece}`, 303);
         } catch (error) {
-          const says = refusedBy(error)?.says ?? (error instanceof RangeError ? error.message : undefined);
-          if (says === undefined) throw error;
+          const refused = refusalOf(error);
           return html(
             reply,
             page({
               ...frame(request, reply),
               title: tellerOf(lookOf(request).locale)("frame.not-done"),
-              main: <Problem says={says} />,
+              main: <Problem says={refused.says} />,
             }),
             422,
           );
@@ -125,14 +134,12 @@ export function recordRoutes(app: FastifyInstance, { ledger, evaluate, demo, lib
       },
     );
   }
-  addition("/records/:piece/amendments", (piece, fields) => amend(ledger, evaluate, piece, fields));
-  addition("/records/:piece/voiding", (piece, { by = "", reason = "", step }) =>
-    ledger.append(
-      "voiding",
-      piece,
-      { entry: `result-${piece}`, reason: reason.trim(), by: by.trim() },
-      step === undefined ? {} : { key: step },
-    ),
+  addition("/records/:piece/amendments", (piece, fields) => station.do(amendmentOf(piece, fields)));
+  addition("/records/:piece/voiding", (piece, { by = "", reason = "", ...fields }) =>
+    station.do({ do: "void", ...seenOf(piece, fields), reason, by }),
+  );
+  addition("/records/:piece/answers", (piece, { found = "", by = "", ...fields }) =>
+    station.do({ do: "answer-check", ...seenOf(piece, fields), found, by }),
   );
 }
 

@@ -23,6 +23,7 @@ function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): L
     expanded: 0.1,
     typed: false,
     voided: false,
+    counts: true,
     metal: "gold",
     weighed: null,
     fine: fineOf(dryG),

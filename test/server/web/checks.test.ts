@@ -2,6 +2,7 @@ import { afterEach, expect, it } from "vitest";
 import { compute, isError } from "../../../server/compute/compute.ts";
 import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
+import { asked } from "../page-fields.ts";
 
 let open: TestBench | undefined;
 afterEach(async () => {
@@ -41,11 +42,12 @@ const passedRepeatability = { ...rows("reading", scattering), unit: "g", by: "K"
 /** Weighs and records one piece; gives the request that its record carries. */
 async function recordPiece({ bench, ledger }: TestBench, ticket: string) {
   const id = bench.nextPiece;
-  await bench.openPiece({ ticket, description: "bar", method: "hung" }, id);
-  await bench.typeReading("dry", { text: "31.1035", unit: "g" });
-  await bench.typeReading("immersed", { text: "28.1435", unit: "g" });
-  await bench.stateWater("21.4");
-  await bench.record();
+  const on = asked(bench);
+  await on.start({ ticket }, id);
+  await on.type("dry", "31.1035");
+  await on.type("immersed", "28.1435");
+  await on.temperature("21.4");
+  await on.record();
   const result = (await ledger.entriesOf(id)).find(({ kind }) => kind === "result");
   if (result?.kind !== "result") throw new Error("no result was written");
   return {
@@ -196,17 +198,18 @@ function chartRows(body: string, caption: string): string[][] {
 it("charts the zero after each lift and the dry mass afterwards from the pieces weighed, also what was set aside", async () => {
   const test = await bench();
   const id = test.bench.nextPiece;
-  await test.bench.openPiece({ ticket: "T-Z", description: "bar", method: "hung" }, id);
-  await test.bench.typeReading("dry", { text: "31.1035", unit: "g" });
-  await test.bench.typeReading("zero", { text: "0.0002", unit: "g" });
-  await test.bench.typeReading("immersed", { text: "28.1435", unit: "g" });
-  await test.bench.typeReading("zero", { text: "-0.0040", unit: "g" });
+  const on = asked(test.bench);
+  await on.start({ ticket: "T-Z" }, id);
+  await on.type("dry", "31.1035");
+  await on.type("zero", "0.0002");
+  await on.type("immersed", "28.1435");
+  await on.type("zero", "-0.0040");
   const drop = test.bench.piece?.captures.at(-1)?.id ?? "";
-  await test.bench.typeReading("zero", { text: "0.0003", unit: "g" });
-  await test.bench.typeReading("immersed", { text: "28.1436", unit: "g" });
-  await test.bench.typeReading("zero", { text: "0.0001", unit: "g" });
-  await test.bench.typeReading("dry-after", { text: "31.1037", unit: "g" });
-  await test.bench.setAsideCapture(drop, "drop on the hanger");
+  await on.type("zero", "0.0003");
+  await on.type("immersed", "28.1436");
+  await on.type("zero", "0.0001");
+  await on.type("dry-after", "31.1037");
+  await on.exclude(drop, "drop on the hanger");
   const body = await page(test, "/checks");
   // in mg: −4.0 − 0.2 (set aside), 0.3 − 0.2, then 0.1 − 0.3 against the zero before that immersion
   const zeros = chartRows(body, "Zero after the lift");
@@ -312,13 +315,14 @@ it("marks a piece whose readings were taken while closed although a check has pa
     });
   await weigh("50.0300", "bad");
   const id = test.bench.nextPiece;
-  await test.bench.openPiece({ ticket: "T-1", description: "bar", method: "hung" }, id);
-  await test.bench.typeReading("dry", { text: "31.1035", unit: "g" });
-  await test.bench.typeReading("immersed", { text: "28.1435", unit: "g" });
-  await test.bench.stateWater("21.4");
+  const on = asked(test.bench);
+  await on.start({ ticket: "T-1" }, id);
+  await on.type("dry", "31.1035");
+  await on.type("immersed", "28.1435");
+  await on.temperature("21.4");
   await weigh("50.0001", "good");
   expect(await page(test, "/")).not.toContain("The bench is closed since");
-  await test.bench.record();
+  await on.record();
   expect(await page(test, `/records/${id}`)).toContain("Weighed while the bench was closed");
 });
 

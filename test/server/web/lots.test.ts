@@ -3,6 +3,7 @@ import { message } from "../../../calibration/message.ts";
 import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { openedLot, weighed } from "../lots/screened.ts";
+import { codesIn } from "../page-fields.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
@@ -40,7 +41,8 @@ test("a ticket that was weighed already is refused, and what was typed stays", a
   await weigh(lot, "31", "12.90", "11.932");
   const answer = await at.post(`${lot}/pieces`, { ticket: "31", claim: "au-585", step: at.bench.nextPiece });
   expect(answer.statusCode).toBe(422);
-  expect(wordsOf(answer.body)).toContain("Ticket 31 was weighed in this lot already (12.9 g)");
+  expect(codesIn(answer.body)).toEqual(["lot.ticket-weighed"]);
+  expect(wordsOf(answer.body)).toContain("12.90 g");
   expect(answer.body).toContain('value="31"');
 });
 
@@ -61,6 +63,7 @@ test("a piece of other work on the bench is named and left alone", async () => {
   expect(await textOf(at, lot)).toContain("Piece A-9 of other work is on the bench");
   const answer = await at.post(`${lot}/pieces`, { typed: "3", role: "dry", unit: "g", step: "x" });
   expect(answer.statusCode).toBe(422);
+  expect(codesIn(answer.body)).toEqual(["lot.item-elsewhere"]);
   expect(at.bench.piece?.captures).toHaveLength(0);
 });
 
@@ -68,7 +71,7 @@ test("the same reading sent twice stores once", async () => {
   const lot = await openLot();
   await at.post(`${lot}/pieces`, { celsius: "21.4" });
   await at.post(`${lot}/pieces`, { ticket: "31", claim: "au-585", step: at.bench.nextPiece });
-  const form = { typed: "12.90", role: "dry", unit: "g", step: `${at.bench.piece?.id}-0` };
+  const form = { typed: "12.90", role: "dry", unit: "g", subject: at.bench.about.subject, version: "2" };
   await at.post(`${lot}/pieces`, form);
   await at.post(`${lot}/pieces`, form);
   expect(at.bench.piece?.captures).toHaveLength(1);

@@ -6,6 +6,7 @@ import { backUp, restore } from "../../../server/ledger/backup.ts";
 import { carryPhotos, verifyPhotos } from "../../../server/photos/carry.ts";
 import { photosBeside } from "../../../server/photos/photo-folder.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { codesIn } from "../page-fields.ts";
 import { secrets, talkativePng, telephoneJpeg } from "../photos/pictures.ts";
 import { host, recorded, sendPhoto, textOf, wordsOf } from "./recorded.ts";
 
@@ -21,8 +22,8 @@ const photoEntries = () => at.ledger.entries({ kind: "photo" });
 
 test("a photo taken at the bench is on the record and the report, without place and time, under its hash", async () => {
   await at.post("/bench/piece", { ticket: "A-1", description: "", method: "hung", claim: "", key: "a1" });
-  const front = { shows: "front", piece: "a1" };
-  expect((await send("/bench/photos", telephoneJpeg(), { ...front, piece: "a0" })).statusCode).toBe(422);
+  const front = { shows: "front" };
+  expect((await send("/bench/photos", telephoneJpeg(), { ...front, subject: "a0" })).statusCode).toBe(422);
   expect((await send("/bench/photos", telephoneJpeg(), front)).statusCode).toBe(303);
   expect(await photoEntries()).toHaveLength(1);
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.10", unit: "g" });
@@ -90,14 +91,14 @@ test("a photo is set aside with a reason at the bench: it is gone from the page,
   const aside = `/bench/photos/${encodeURIComponent(photo?.id ?? "")}/voiding`;
   const without = await at.post(aside, { reason: " " });
   expect(without.statusCode).toBe(422);
-  expect(wordsOf(without.body)).toContain("needs a reason, such as: it shows another piece");
+  expect(codesIn(without.body)).toEqual(["weighing.photo.reason-missing"]);
   expect((await at.post(aside, { reason: "shows another piece" })).statusCode).toBe(303);
   expect(await textOf(at, "/")).toContain(
     "1 photo set aside: shows another piece. The file stays on the disk.",
   );
-  expect(wordsOf((await at.post(aside, { reason: "once more" })).body)).toContain(
-    "already set aside: shows another piece",
-  );
+  expect(codesIn((await at.post(aside, { reason: "once more" })).body)).toEqual([
+    "weighing.photo.already-excluded",
+  ]);
   expect(existsSync(join(photosBeside(at.file), `${photo?.body.hash}.jpg`))).toBe(true);
   expect(await verifyPhotos(at.ledger, photosBeside(at.file))).toMatchObject({ wrong: [] });
   await send("/bench/photos", telephoneJpeg(), { piece: "d1", shows: "front again" });

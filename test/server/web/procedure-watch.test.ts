@@ -131,6 +131,6 @@ test("°F typed for °C is asked about with what it would be, the entry stays in
   expect(at.bench.piece?.waterCelsius).toBeUndefined();
   const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");
   expect(notes.map(({ body }) => body)).toEqual([
-    { text: "Typed as water temperature and asked about: 70.5 °C." },
+    { message: { code: "weighing.note.typed-temperature", params: { typed: "70.5 °C" } } },
   ]);
 });

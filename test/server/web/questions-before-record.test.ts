@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { codesIn } from "../page-fields.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -24,7 +25,7 @@ test("while a question of the watch is open, the record waits for what was found
   expect(await page("/")).toContain("What did you find?");
 
   const refused = await at.post("/bench/record", { found: " " });
-  expect(refused.body).toContain("Say what you found before the record is written");
+  expect(codesIn(refused.body)).toContain("weighing.check.unanswered");
   expect(at.bench.piece?.closed).toBeUndefined();
 
   const found = "a bubble under the loop; the last two stand";

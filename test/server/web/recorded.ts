@@ -1,4 +1,5 @@
 import type { TestBench } from "../build.ts";
+import { pageFields } from "../page-fields.ts";
 
 /** The Host header that the bench answers to in tests. */
 export const host = "localhost:1";
@@ -54,9 +55,15 @@ export async function sendForm(
 }
 
 /** Sends the photo form. */
-export function sendPhoto(at: TestBench, url: string, photo: Buffer, fields: Record<string, string> = {}) {
+export async function sendPhoto(
+  at: TestBench,
+  url: string,
+  photo: Buffer,
+  fields: Record<string, string> = {},
+) {
   const taken = new File([new Uint8Array(photo)], "quay.jpg", { type: "image/jpeg" });
-  return sendForm(at, { url, from: "/settings" }, { ...fields, photo: taken });
+  const about = await pageFields(at, url, fields);
+  return sendForm(at, { url, from: "/settings" }, { ...about, photo: taken });
 }
 
 /** The text of a page without its tags. */

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { codesIn } from "../page-fields.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
@@ -34,7 +35,7 @@ test("a typed piece above the limit gets its record only after a second person h
   await typed("100.02", "90.51");
   const refused = await at.post("/bench/record", {});
   expect(refused.statusCode).toBe(422);
-  expect(wordsOf(refused.body)).toContain("above 50 g are confirmed by a second person");
+  expect(codesIn(refused.body)).toEqual(["weighing.second.needed"]);
   expect(await textOf(at, "/")).toContain("Hand over to a second person");
   const page = await at.app.inject({ url: "/bench/second-person", headers: { host } });
   for (const hidden of ["100.02", "90.51"]) expect(page.body).not.toContain(hidden);

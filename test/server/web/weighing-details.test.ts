@@ -4,6 +4,7 @@ import { conditionsOf } from "../../../server/reports/conditions.ts";
 import { writingIn } from "../../../server/reports/writing.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { asked } from "../page-fields.ts";
 import { textOf, wordsOf } from "./recorded.ts";
 
 let at: TestBench;
@@ -122,7 +123,7 @@ describe("more about this weighing", () => {
     // 0.1 mg in 1.52 g displaced is 7e-4 of 10.49 at most
     expect(Math.abs(evaluated().response.density_g_cm3 - 10.49)).toBeLessThan(0.002);
     expect(evaluated().response.budget.some(({ input }) => input === "density of spirit, lot B7")).toBe(true);
-    await at.bench.record();
+    await asked(at.bench).record();
     expect(JSON.stringify((await at.ledger.entriesOf("m-1")).at(-1)?.body)).toContain("spirit, lot B7");
   });
 

@@ -17,7 +17,7 @@ import { TwoBodies } from "../../../views/plan/two-bodies.tsx";
 import { Settings } from "../../../views/settings/index.tsx";
 
 const csrfToken = "gallery";
-const stepKey = "s1";
+const about = { subject: "piece-1", seen: 3 };
 const units = ["g", "kg", "mg", "ct", "ozt", "dwt"];
 const claims = [
   { id: "ag-999", name: "silver 999" },
@@ -198,7 +198,7 @@ export const checkForm = (
       facts: [["Passed at the", "2nd attempt"]],
     }}
     csrfToken={csrfToken}
-    stepKey={stepKey}
+    stepKey="s1"
   />
 );
 
@@ -314,7 +314,7 @@ export const lots = (
     values={{}}
     problems={[]}
     csrfToken={csrfToken}
-    stepKey={stepKey}
+    stepKey="s1"
     lots={[
       { id: "7", name: "Lot 7", opened: "3 March, 09:00", pieces: 31, gross: "412.36 g", state: "open" },
     ]}
@@ -375,7 +375,9 @@ export const lot = (
     flagNames={[{ id: "typed", name: "typed" }]}
     nextTicket="T-0432"
     csrfToken={csrfToken}
-    stepKey={stepKey}
+    about={about}
+    version={12}
+    stopped={[]}
   />
 );
 
@@ -419,7 +421,7 @@ export const payout = (
       left: "T-0412",
     }}
     csrfToken={csrfToken}
-    stepKey={stepKey}
+    about={about}
   />
 );
 
@@ -507,7 +509,7 @@ export const evidence = (
     ]}
     next="Measure the conductivity: silver conducts better than anything with lead in it."
     csrfToken={csrfToken}
-    stepKey={stepKey}
+    about={about}
   />
 );
 

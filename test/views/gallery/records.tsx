@@ -8,6 +8,8 @@ const claims = [
 ];
 const filters = { q: "", state: "", claim: "", from: "", to: "", mass: "", photo: "" };
 
+const about = { subject: "214", seen: 9 };
+
 export const recordsEmpty = (
   <RecordsIndex
     filters={{ ...filters, q: "harbour" }}
@@ -168,10 +170,10 @@ export const record = (
       ],
     }}
     photos={[]}
-    photoAside={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", asksBy: true }}
+    photoAside={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", about, asksBy: true }}
     amendable={[{ id: "c3", role: "immersed", text: "28.1435", unit: "g" }]}
     photosAside={["it shows another piece"]}
-    photoForm={{ action: "/records/214/photos", csrfToken: "gallery", megabytes: 12 }}
+    photoForm={{ action: "/records/214/photos", csrfToken: "gallery", about, megabytes: 12 }}
     amendments={[
       {
         id: "a1",
@@ -190,5 +192,6 @@ export const record = (
     versions={[["Library of metals", "2026-11"]]}
     csrfToken="gallery"
     stepKey="s1"
+    version={9}
   />
 );

@@ -23,12 +23,4 @@ export const assays: readonly ToldPair[] = [
     "A laboratory result stands already. Write why another one is entered.",
     "Ein Laborergebnis steht schon. Schreiben, warum ein weiteres eingetragen wird.",
   ],
-  [
-    "That laboratory result does not belong to this piece. Reload the page.",
-    "Dieses Laborergebnis gehört nicht zu diesem Stück. Die Seite neu laden.",
-  ],
-  [
-    "Setting a laboratory result aside needs a reason, such as: it was another bar's.",
-    "Ein Laborergebnis beiseitezulegen braucht einen Grund, etwa: Es gehörte zu einem anderen Barren.",
-  ],
 ];

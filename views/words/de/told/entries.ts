@@ -59,16 +59,8 @@ export const entries: readonly ToldPair[] = [
   ],
   // bench, record, report
   [
-    "That test does not belong to the piece on the bench. Reload the page.",
-    "Diese Probe gehört nicht zum Stück am Messplatz. Die Seite neu laden.",
-  ],
-  [
     "Asked before the record: {ask} Found: “{found}”",
     "Vor dem Protokoll gefragt: {ask} Festgestellt: „{found}“",
-  ],
-  [
-    "A question about this weighing is open. Say what you found before the record is written; it stands there.",
-    "Zu dieser Wägung ist eine Frage offen. Vor dem Protokoll sagen, was Sie festgestellt haben; es steht dann darin.",
   ],
   [
     "Typed as water temperature and asked about: {celsius} °C.",
@@ -77,10 +69,6 @@ export const entries: readonly ToldPair[] = [
   [
     "Typed as {role} reading and asked about: {reading}.",
     "Als Ablesung ({role}) getippt und nachgefragt: {reading}.",
-  ],
-  [
-    "This piece was not weighed in water of a stated temperature, so there is none to correct.",
-    "Dieses Stück wurde nicht in Wasser von angegebener Temperatur gewogen, also ist keine zu berichtigen.",
   ],
   [
     "There is no result yet for {piece}: finish the measurement, then issue the report.",
@@ -119,10 +107,6 @@ export const entries: readonly ToldPair[] = [
   ],
   // lots and prices
   [
-    "The piece on the bench is not of this lot. Reload the page.",
-    "Das Stück am Messplatz gehört nicht zu dieser Partie. Die Seite neu laden.",
-  ],
-  [
     '"{role}" is no reading of a weighing. Reload the page.',
     "„{role}“ ist keine Ablesung einer Wägung. Die Seite neu laden.",
   ],
@@ -134,14 +118,6 @@ export const entries: readonly ToldPair[] = [
   ],
   ["No such lot is in this ledger.", "Keine solche Partie ist in diesem Hauptbuch."],
   ["Look for it in the list of lots.", "Sie in der Liste der Partien suchen."],
-  [
-    "The lot needs a name or a ticket, such as Lot 7.",
-    "Die Partie braucht einen Namen oder Beleg, wie Partie 7.",
-  ],
-  [
-    '"{count}" is no number of pieces. Right: a whole number such as 32.',
-    "„{count}“ ist keine Stückzahl. Richtig: eine ganze Zahl wie 32.",
-  ],
   [
     '"{currency}" is no currency. Right: its three letters, such as EUR.',
     "„{currency}“ ist keine Währung. Richtig: ihre drei Buchstaben, wie EUR.",

@@ -59,12 +59,4 @@ export const evidence: readonly ToldPair[] = [
     "Ein Ende des Feingehalts fehlt. Richtig: beide Enden, wie 740 bis 760, oder keines.",
   ],
   ["Choose what the piece is meant to be.", "Wählen, was das Stück sein soll."],
-  [
-    "Setting a test aside needs a reason, such as: magnet touched a steel clasp.",
-    "Eine Probe beiseitezulegen braucht einen Grund, etwa: Magnet berührte eine Stahlschließe.",
-  ],
-  [
-    "That test does not belong to this piece. Reload the page.",
-    "Diese Probe gehört nicht zu diesem Stück. Die Seite neu laden.",
-  ],
 ];

@@ -26,21 +26,4 @@ export const photos: readonly ToldPair[] = [
     "A moving picture cannot be kept with a piece. Take a still one.",
     "Ein bewegtes Bild kann nicht zum Stück gelegt werden. Ein stehendes aufnehmen.",
   ],
-  [
-    "Another piece is on the bench by now. Reload the page and send the photo again.",
-    "Inzwischen liegt ein anderes Stück auf der Bank. Seite neu laden und das Foto noch einmal senden.",
-  ],
-  [
-    'No piece is called "{piece}" in this ledger, so the photo belongs to nothing.',
-    "Kein Stück heißt in diesem Protokoll „{piece}“, das Foto gehört also zu nichts.",
-  ],
-  ["That photo was already set aside: {reason}.", "Dieses Foto wurde schon beiseitegelegt: {reason}."],
-  [
-    "That photo does not belong to this piece. Reload the page.",
-    "Dieses Foto gehört nicht zu diesem Stück. Die Seite neu laden.",
-  ],
-  [
-    "Setting a photo aside needs a reason, such as: it shows another piece.",
-    "Zum Beiseitelegen eines Fotos gehört ein Grund, etwa: es zeigt ein anderes Stück.",
-  ],
 ];

@@ -1,6 +1,6 @@
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { BenchParts } from "../station/bench-parts.ts";
-import type { Piece } from "./piece.ts";
+import type { Piece } from "../weighing/piece.ts";
+import type { BenchParts } from "./bench-parts.ts";
 
 type Checks = Pick<BenchParts, "closed" | "profilesInForce">;
 

@@ -1,9 +1,9 @@
-import { lotOf } from "../lots/lot.ts";
+import { lotOf } from "../lots/evolve.ts";
 import { builtIn } from "../metals/library.ts";
-import type { BenchParts } from "../station/bench-parts.ts";
-import { firstSettings } from "../station/bench-settings.ts";
-import type { Piece } from "./piece.ts";
-import { secondPersonAbove } from "./second-person.ts";
+import type { Piece } from "../weighing/piece.ts";
+import { secondPersonAbove } from "../weighing/second-person.ts";
+import type { BenchParts } from "./bench-parts.ts";
+import { firstSettings } from "./bench-settings.ts";
 
 /** The limit of the settings that asks for a second person now, by the locked prices of the piece's lot if it has any. */
 export async function limitPassed(piece: Piece, parts: BenchParts): Promise<string | undefined> {

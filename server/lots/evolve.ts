@@ -1,0 +1,31 @@
+import type { Entry } from "../ledger/entry.ts";
+import type { Lot } from "./lot.ts";
+
+/** The lot that the entries about one subject tell, oldest first; undefined while none of them opens one. */
+export function lotOf(entries: readonly Entry[]): Lot | undefined {
+  return entries.reduce<Lot | undefined>(evolveLot, undefined);
+}
+
+/** The lot after one more entry. Entries about something else change nothing. */
+export function evolveLot(lot: Lot | undefined, entry: Entry): Lot | undefined {
+  if (entry.kind === "lot-opened")
+    return { ...entry.body, id: entry.subject, openedAt: entry.at, prices: {}, flags: [], terms: {} };
+  if (lot === undefined || lot.id !== entry.subject) return lot;
+  switch (entry.kind) {
+    case "lot-water":
+      return { ...lot, waterCelsius: entry.body.celsius };
+    case "lot-price":
+      return {
+        ...lot,
+        prices: { ...lot.prices, [entry.body.metal]: { ...entry.body, lockedAt: entry.at } },
+      };
+    case "lot-flag":
+      return { ...lot, flags: [...lot.flags, entry] };
+    case "lot-terms":
+      return { ...lot, terms: { ...lot.terms, [entry.body.piece]: { ...entry.body, statedAt: entry.at } } };
+    case "lot-closed":
+      return { ...lot, closed: { ...entry.body, at: entry.at } };
+    default:
+      return lot;
+  }
+}

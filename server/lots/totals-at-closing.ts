@@ -1,0 +1,32 @@
+import type { BodyOf } from "../ledger/kinds.ts";
+import { flagsOf } from "./flags.ts";
+import type { Lot } from "./lot.ts";
+import { displayStepG, type LotPiece } from "./lot-piece.ts";
+import { type GrossWeighing, lotSums } from "./totals.ts";
+
+/** The weighing of the lot as a whole, with one step of its display. */
+export function grossOf({ gross }: Lot): GrossWeighing | undefined {
+  return gross && { grams: Number(gross.grams), stepG: displayStepG(gross) };
+}
+
+/** What a lot came to when it is closed; decimals as its displays show them, fine mass with two at least. */
+export function totalsAtClosing(lot: Lot, pieces: readonly LotPiece[]): BodyOf<"lot-closed"> {
+  const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
+  const text = (grams: number) => grams.toFixed(Math.max(sums.decimals, 2));
+  const flagged = pieces.filter(
+    (piece) =>
+      !piece.voided && flagsOf(piece, sums.checks, lot.flags).some(({ cleared }) => cleared === undefined),
+  );
+  return {
+    pieces: sums.pieces,
+    sum_g: sums.sumG.toFixed(sums.decimals),
+    ...(sums.missingG === undefined ? {} : { missing_g: sums.missingG.toFixed(sums.decimals) }),
+    fine_g: Object.fromEntries(
+      Object.entries(sums.fine).map(([metal, { lowG, highG }]) => [
+        metal,
+        { low: text(lowG), high: text(highG) },
+      ]),
+    ),
+    flagged: flagged.length,
+  };
+}

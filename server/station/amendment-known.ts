@@ -1,0 +1,118 @@
+import { decimalsShown } from "../../calibration/decimal.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { toGrams } from "../../calibration/units.ts";
+import { waterRange } from "../../calibration/water.ts";
+import { type ComputeRequest, computeRequest } from "../compute/contract.ts";
+import { isRefused } from "../compute/evaluation.ts";
+import type { Entry } from "../ledger/entry.ts";
+import { builtIn } from "../metals/library.ts";
+import { methods, readingsIn, rolesOf } from "../methods/index.ts";
+import { type Result, statedBy } from "../reports/stated.ts";
+import type { AmendmentTyped } from "../weighing/commands.ts";
+import type { AmendedReading, Known } from "../weighing/known.ts";
+import { type Capture, type Piece, standing } from "../weighing/piece.ts";
+import { procedureChecks } from "../weighing/procedure-checks.ts";
+import { mustBeAnotherPerson } from "../weighing/second-person.ts";
+import { typedCelsius, typedReading } from "../weighing/typed-reading.ts";
+import type { BenchParts } from "./bench-parts.ts";
+
+/** Readings that an amendment can put right: those of one load that were typed. What a balance sent stays as it came. */
+export function amendableReadings(piece: Piece): Capture[] {
+  return rolesOf(piece.method).flatMap((role) =>
+    standing(piece, role).filter(({ takenBy }) => takenBy === "typed"),
+  );
+}
+
+/**
+ * What an amendment makes of a recorded weighing: what was typed wrongly is put right, a water temperature or readings by
+ * the id of their entry; everything else, the decision rule too, stays as it was recorded. Throws Refusal when the value
+ * cannot be.
+ */
+export async function amendmentKnown(
+  piece: Piece,
+  typed: AmendmentTyped,
+  entries: readonly Entry[],
+  parts: BenchParts,
+): Promise<Pick<Known, "result" | "readings" | "checks">> {
+  const celsius = typed.celsius.trim();
+  const retyped = Object.entries(typed.readings).filter(([, text]) => text.trim() !== "");
+  if (piece.closed?.how !== "recorded" || (celsius === "" && retyped.length === 0)) return {};
+  if (retyped.length > 0) mustBeAnotherPerson(piece, typed.by);
+  const { result } = statedBy(entries);
+  const readings = retyped.map(([id, text]) => putRight(piece, id, text));
+  const asked = readings.reduce(withReading, computeRequest.parse(result.request));
+  const request = celsius === "" ? asked : withWater(asked, entries, piece, celsius);
+  const evaluation = await parts.evaluate(request);
+  const { conditions, profileOf } = parts;
+  const library = parts.library?.() ?? builtIn;
+  const checks = procedureChecks(asAmended(piece, readings, celsius), {
+    ...{ conditions: conditions(), profileOf, evaluation, library },
+  });
+  if (isRefused(evaluation)) return { result: evaluation, readings, checks };
+  return { result: anew(result, evaluation, parts), readings, checks };
+}
+
+/** What a record comes to from the very request it holds, with nothing that stopped it. */
+export async function restated(entries: readonly Entry[], parts: BenchParts): Promise<Pick<Known, "result">> {
+  if (!entries.some(({ kind }) => kind === "result")) return {};
+  const { result } = statedBy(entries);
+  const evaluation = await parts.evaluate(result.request);
+  return { result: isRefused(evaluation) ? evaluation : anew(result, evaluation, parts) };
+}
+
+function anew(
+  { stops: _, ...result }: Result,
+  { request, response }: Pick<Result, "request" | "response">,
+  { versions, library }: BenchParts,
+): Result {
+  const now = { ...result.versions, ...versions, library: (library?.() ?? builtIn).version };
+  return { ...result, request, response, versions: now };
+}
+
+function asAmended(piece: Piece, readings: readonly AmendedReading[], celsius: string): Piece {
+  const captures = piece.captures.map((capture) => {
+    const right = readings.find((reading) => reading.capture.id === capture.id);
+    return right ? { ...capture, text: right.text, grams: right.grams } : capture;
+  });
+  return { ...piece, captures, ...(celsius === "" ? {} : { waterCelsius: celsius.replace(",", ".") }) };
+}
+
+/** A correction of the thermometer by its check moves along. */
+function withWater(
+  request: ComputeRequest,
+  entries: readonly Entry[],
+  { waterCelsius: shown }: Piece,
+  typed: string,
+): ComputeRequest {
+  if (request.liquid?.kind !== "water" || shown === undefined)
+    throw new Refusal("record.amend.no-temperature", {}, "celsius");
+  const celsius = typedCelsius(typed, waterRange, { at: "celsius" });
+  const first = entries.find((entry) => entry.kind === "result");
+  const recorded = first ? computeRequest.parse(first.body.request).liquid : request.liquid;
+  const offset = recorded?.kind === "water" ? recorded.temperature_c - Number(shown) : 0;
+  const temperature_c = Number((Number(celsius) + offset).toFixed(6));
+  return { ...request, liquid: { ...request.liquid, temperature_c } };
+}
+
+function putRight(piece: Piece, id: string, typed: string): AmendedReading {
+  const capture = amendableReadings(piece).find((one) => one.id === id);
+  if (!capture) throw new Refusal("record.amend.not-typed");
+  const { text } = typedReading(typed, capture.unit, { at: `reading:${id}` });
+  if (decimalsShown(text) !== decimalsShown(capture.text))
+    throw new Refusal("record.amend.other-decimals", { text, before: capture.text }, `reading:${id}`);
+  return { capture, text, grams: toGrams(text, capture.unit) };
+}
+
+function withReading(request: ComputeRequest, { capture, grams }: AmendedReading): ComputeRequest {
+  const load = methods[request.method].loads.find(({ role }) => role === capture.role);
+  const readings = readingsIn(request).find(({ role }) => role === load?.role)?.readings ?? [];
+  const place = readings.indexOf(capture.grams);
+  if (!load || place < 0) throw new Refusal("record.amend.not-alone");
+  return computeRequest.parse(withReadings(request, load.key, readings.with(place, grams)));
+}
+
+/** The request with other readings in the series under this key. */
+function withReadings(within: object, [key, ...deeper]: readonly string[], readings: string[]): object {
+  if (key === undefined) return { ...within, readings };
+  return { ...within, [key]: withReadings(Object(Reflect.get(within, key)), deeper, readings) };
+}

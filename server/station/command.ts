@@ -1,0 +1,5 @@
+import type { LotCommand } from "../lots/commands.ts";
+import type { WeighingCommand } from "../weighing/commands.ts";
+
+/** Anything that can be asked of a bench. */
+export type Command = WeighingCommand | LotCommand;

@@ -1,0 +1,123 @@
+import { isRefused } from "../compute/evaluation.ts";
+import type { Entry } from "../ledger/entry.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
+import type { Happened, Ledger } from "../ledger/ledger.ts";
+import { isLotCommand } from "../lots/commands.ts";
+import { decideLot } from "../lots/decide.ts";
+import { lotOf } from "../lots/evolve.ts";
+import { builtIn } from "../metals/library.ts";
+import { otherMass } from "../weighing/announced-mass.ts";
+import type { SituationReading } from "../weighing/checks/situation.ts";
+import type { WeighingCommand } from "../weighing/commands.ts";
+import { decide } from "../weighing/decide.ts";
+import { weighingOf } from "../weighing/evolve.ts";
+import type { Known, KnownLot } from "../weighing/known.ts";
+import type { Piece, Ticket } from "../weighing/piece.ts";
+import { procedureChecks } from "../weighing/procedure-checks.ts";
+import { amendmentKnown, restated } from "./amendment-known.ts";
+import { announcedMass } from "./announced-mass.ts";
+import type { BenchParts } from "./bench-parts.ts";
+import { firstSettings } from "./bench-settings.ts";
+import { checkedWhile } from "./checked-while.ts";
+import type { Command } from "./command.ts";
+import { limitPassed } from "./limit-passed.ts";
+import { openWeighing } from "./open-weighing.ts";
+import { evaluationOfPiece } from "./weighing-evaluation.ts";
+
+/** What a command makes happen to a subject of which these entries stand. Throws Refusal, LedgerTrouble. */
+export async function decisionOn(
+  command: Command,
+  entries: readonly Entry[],
+  parts: BenchParts,
+  live: readonly SituationReading[],
+): Promise<Happened[]> {
+  if (isLotCommand(command)) {
+    const open = command.do === "close-lot" ? await openWeighing(parts.ledger) : undefined;
+    return decideLot(lotOf(entries), command, open?.lot === command.subject ? { onBench: open.ticket } : {});
+  }
+  const weighing = weighingOf(entries);
+  return decide(weighing, command, await knownFor(command, { weighing, entries, parts, live }));
+}
+
+interface Standing {
+  weighing: Piece | undefined;
+  entries: readonly Entry[];
+  parts: BenchParts;
+  live: readonly SituationReading[];
+}
+
+/** Only what the decision on this command rests on. */
+async function knownFor(command: WeighingCommand, standing: Standing): Promise<Known> {
+  const { weighing, parts } = standing;
+  const { decisionRule } = parts.preferences?.() ?? firstSettings;
+  const rule = { ...decisionRule, confidence_percent: parts.conditions().confidencePercent };
+  const known: Known = { simulated: parts.simulated, rule };
+  if (command.do === "start-weighing") {
+    const open = await openWeighing(parts.ledger);
+    const onBench = open?.id === command.subject ? undefined : open?.ticket;
+    return { ...known, onBench, lot: await lotKnown(command.ticket, parts.ledger) };
+  }
+  if (!weighing) return known;
+  switch (command.do) {
+    case "take-reading":
+    case "request-reading":
+    case "auto-capture":
+    case "confirm-item":
+    case "call-off-other-item":
+      return { ...known, ...(await massKnown(weighing, parts)) };
+    case "second-reading":
+      return { ...known, secondPersonAbove: await limitPassed(weighing, parts) };
+    case "write-record":
+      return { ...known, ...(await recordKnown(weighing, standing)) };
+    case "answer-check":
+      return { ...known, ...(await restated(standing.entries, parts)) };
+    case "amend":
+      return { ...known, ...(await amendmentKnown(weighing, command, standing.entries, parts)) };
+    default:
+      return known;
+  }
+}
+
+async function lotKnown({ lot: id, ticket }: Ticket, ledger: Ledger): Promise<KnownLot | undefined> {
+  const lot = id === undefined ? undefined : lotOf(await ledger.entriesOf(id));
+  if (!lot) return undefined;
+  const { records } = await ledger.records({
+    filters: { lot: lot.id, ticket, voided: false },
+    page: { size: 1 },
+  });
+  return {
+    name: lot.name,
+    closed: lot.closed !== undefined,
+    celsius: lot.waterCelsius,
+    weighedBefore: records[0]?.dry,
+  };
+}
+
+async function massKnown(weighing: Piece, { ledger }: BenchParts): Promise<Pick<Known, "otherMass">> {
+  return { otherMass: otherMass(weighing, await announcedMass(weighing, ledger)) };
+}
+
+async function recordKnown(weighing: Piece, { parts, live }: Standing): Promise<Partial<Known>> {
+  const { conditions, profileOf } = parts;
+  const library = parts.library?.() ?? builtIn;
+  const evaluation = await evaluationOfPiece(weighing, parts);
+  return {
+    ...(await massKnown(weighing, parts)),
+    secondPersonAbove: await limitPassed(weighing, parts),
+    checks: procedureChecks(weighing, { conditions: conditions(), profileOf, evaluation, library, live }),
+    result:
+      evaluation === undefined || isRefused(evaluation)
+        ? evaluation
+        : await resultOf(weighing, evaluation, parts),
+  };
+}
+
+async function resultOf(
+  weighing: Piece,
+  { request, response }: Pick<BodyOf<"result">, "request" | "response">,
+  parts: BenchParts,
+): Promise<BodyOf<"result">> {
+  const versions = { ...parts.versions, library: (parts.library?.() ?? builtIn).version };
+  const checked = await checkedWhile(weighing, parts);
+  return { request, response, versions, ...(checked && { checked }) };
+}

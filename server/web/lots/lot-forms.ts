@@ -1,0 +1,177 @@
+import type { FastifyRequest } from "fastify";
+import { Refusal } from "../../../calibration/refusal.ts";
+import type { DecimalMark } from "../../../calibration/typed-number.ts";
+import { waterRange } from "../../../calibration/water.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { announcedFor } from "../../lots/announced.ts";
+import type { Lot } from "../../lots/lot.ts";
+import type { LotBook } from "../../lots/lot-book.ts";
+import type { LotPiece } from "../../lots/lot-piece.ts";
+import { totalsAtClosing } from "../../lots/totals-at-closing.ts";
+import type { Library } from "../../metals/library.ts";
+import { isRole, type Role } from "../../methods/index.ts";
+import type { Bench } from "../../station/bench.ts";
+import type { WeighingCommand } from "../../weighing/commands.ts";
+import type { Ticket } from "../../weighing/piece.ts";
+import { Refusal as Worded } from "../../weighing/refusal.ts";
+import type { Reading } from "../../weighing/taken-reading.ts";
+import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
+import { aboutOf, seenOf } from "../about.ts";
+import { weighTicketAgain } from "../bench/ticket-again.ts";
+import { ownMark } from "../look.ts";
+
+export interface LotFormParts {
+  bench: Bench;
+  ledger: Ledger;
+  book: LotBook;
+  library: () => Library;
+}
+
+type Fields = Record<string, string>;
+
+/** What is known when the form of a lot is read. */
+export interface LotFormRead {
+  lot: Lot;
+  fields: Fields;
+  pieces: readonly LotPiece[];
+  request: FastifyRequest;
+}
+
+type LotForm = (read: LotFormRead) => Promise<unknown>;
+
+/** What each form of a lot's page asks for, by the end of its address. */
+export function lotForms(parts: LotFormParts): Record<string, LotForm> {
+  const { bench, ledger } = parts;
+  const { station } = bench;
+  return {
+    pieces: (read) => goOn(parts, read),
+    "right-piece": ({ fields }) => {
+      const { rightReason: reason = "", rightBy: by = "" } = fields;
+      return station.do({ do: "confirm-item", ...aboutOf(fields), reason, by });
+    },
+    "other-piece": ({ fields }) => weighTicketAgain(bench, ledger, aboutOf(fields)),
+    flags: ({ lot, fields, pieces }) => {
+      const { flagTicket = "", flag = "", own = "", deed = "set", reason = "", by = "" } = fields;
+      const item = pieceOf(pieces, flagTicket, "flagTicket").id;
+      const named = { item, flag: own.trim() || flag, set: deed !== "clear", reason, by };
+      return station.do({ do: "flag-item", ...lotSeen(lot, fields), ...named });
+    },
+    answers: ({ fields: { found = "", by = "", ...fields } }) =>
+      station.do({ do: "answer-check", ...aboutOf(fields), found, by }),
+    again: (read) => weighAgain(parts, read),
+    closing: ({ lot, pieces, fields: { note = "", by = "", ...fields } }) => {
+      const totals = totalsAtClosing(lot, pieces);
+      return station.do({ do: "close-lot", ...lotSeen(lot, fields), totals, note, by });
+    },
+  };
+}
+
+const lotSeen = ({ id }: Lot, { lotVersion = "" }: Fields) => seenOf(id, { version: lotVersion });
+
+/** The piece of the lot with this ticket; the newest when a voided one has the same. */
+function pieceOf(pieces: readonly LotPiece[], ticket: string, field: string): LotPiece {
+  const found = pieces.findLast((piece) => piece.ticket === ticket.trim());
+  if (found) return found;
+  throw new Refusal("lot.ticket-unknown", { ticket: ticket.trim() }, field);
+}
+
+/** The next step of the lot: the water, a ticket, a weighing, or the piece called off. A complete piece is recorded. */
+async function goOn(parts: LotFormParts, { lot, fields, request }: LotFormRead): Promise<void> {
+  const { station, open } = parts.bench;
+  const { celsius, ticket, typed, unit = "g", role = "", take, aside } = fields;
+  if (celsius !== undefined) {
+    const water = typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" });
+    await station.do({ do: "state-water", ...lotSeen(lot, fields), celsius: water });
+  } else if (ticket !== undefined) {
+    await station.do(await startWeighing(parts, lot, fields));
+  } else if (open && open.id === fields.subject && open.lot !== lot.id) {
+    throw new Refusal("lot.item-elsewhere", { ticket: open.ticket });
+  } else if (aside === "yes") {
+    await station.do({ do: "call-off", ...aboutOf(fields), reason: `put aside while screening ${lot.name}` });
+  } else if (typed !== undefined) {
+    const reading = typedMass(typed, unit, { mark: ownMark(request), at: "typed" });
+    await station.do({ do: "take-reading", ...aboutOf(fields), role: roleOf(role), reading });
+  } else if (take !== undefined) await taken(parts.bench, { ...fields, take });
+  await recordWhenComplete(parts.bench, lot);
+}
+
+async function startWeighing(
+  { ledger, library }: LotFormParts,
+  lot: Lot,
+  fields: Fields,
+): Promise<WeighingCommand> {
+  const { claim = "", nextTicket = "" } = fields;
+  const ticket = fields.ticket?.trim() || nextTicket;
+  if (ticket === "") throw new Refusal("lot.ticket-missing", {}, "ticket");
+  if (claim !== "" && !library().has(claim)) throw new Refusal("claim.unknown", { claim }, "claim");
+  const listed = (await announcedFor(ledger, lot)).find((one) => one.ticket === ticket);
+  const broughtBy = listed?.customer ?? lot.from;
+  // What a list says of this very ticket goes before the claim that stood from the piece before.
+  const said = listed?.claim !== undefined && library().has(listed.claim) ? listed.claim : claim;
+  const item: Ticket = {
+    ticket,
+    description: listed?.description ?? "",
+    method: lot.method,
+    lot: lot.id,
+    ...(said === "" ? {} : { claim: said }),
+    ...(broughtBy === undefined ? {} : { customer: broughtBy }),
+    ...(listed?.mass_g === undefined ? {} : { customerSupplied: { mass_g: listed.mass_g } }),
+  };
+  return { do: "start-weighing", ...aboutOf(fields), ticket: item };
+}
+
+/** Asks for a reading and waits until it is there. Throws Refusal when the balance gave none. */
+async function taken(bench: Bench, fields: Fields): Promise<void> {
+  const before = bench.piece?.captures.length ?? 0;
+  await bench.station.do({ do: "request-reading", ...aboutOf(fields), role: roleOf(fields.take ?? "") });
+  await new Promise<void>((resolve) => {
+    if (bench.waitingFor === undefined) return resolve();
+    const end = bench.onChange(() => {
+      if (bench.waitingFor !== undefined) return;
+      end();
+      resolve();
+    });
+  });
+  if ((bench.piece?.captures.length ?? 0) > before) return;
+  const { trouble } = bench;
+  if (typeof trouble === "string") throw new Worded(trouble);
+  throw new Refusal(trouble?.code ?? "balance.capture.called-off", trouble?.params);
+}
+
+async function recordWhenComplete({ station, open, secondPersonDue }: Bench, lot: Lot): Promise<void> {
+  if (!open || open.lot !== lot.id || secondPersonDue !== undefined) return;
+  const wet = open.captures.some(({ role, setAside }) => role !== "dry" && setAside === undefined);
+  if (wet) await station.do({ do: "write-record", subject: open.id, seen: "now" });
+}
+
+/** Keeps the dry mass of a piece that comes back to the pan; it is held against the first one. */
+async function weighAgain(
+  { bench, book }: LotFormParts,
+  { lot, fields, pieces, request }: LotFormRead,
+): Promise<void> {
+  const { again = "", againTyped = "", unit = "g", take } = fields;
+  const piece = pieceOf(pieces, again, "again");
+  await bench.station.mustBeCurrent(lotSeen(lot, fields));
+  const reading =
+    take === undefined
+      ? typedMass(againTyped, unit, { mark: ownMark(request), at: "againTyped" })
+      : await heard(bench);
+  await bench.station.do({ do: "weigh-again", subject: piece.id, seen: "now", reading });
+  book.forget(piece.id);
+}
+
+async function heard({ scale, waitingFor }: Bench): Promise<Reading> {
+  if (!scale || waitingFor) throw new Refusal("lot.balance-not-free");
+  return scale.take().settled.catch((error: Error) => {
+    throw new Worded(error.message);
+  });
+}
+
+function typedMass(text: string, unit: string, read: { mark: DecimalMark; at: string }): Reading {
+  return { ...typedReading(text, unit, read), takenBy: "typed", balance: "typed", lines: [] };
+}
+
+function roleOf(role: string): Role {
+  if (isRole(role)) return role;
+  throw new Refusal("weighing.role.unknown", { role });
+}

@@ -1,0 +1,58 @@
+import { Refusal } from "../../calibration/refusal.ts";
+import { present } from "../compute/present.ts";
+import type { Happened } from "../ledger/ledger.ts";
+import type { AmendmentTyped } from "./commands.ts";
+import type { AmendedReading, Known } from "./known.ts";
+import type { Recorded } from "./piece.ts";
+import { signed } from "./signed.ts";
+import { mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
+
+/**
+ * An amendment: a further entry with name and reason that says what is now stated. A reading that is put right is
+ * excluded and stays; the right one is a new entry before it. Throws Refusal.
+ */
+export function amended(piece: Recorded, typed: AmendmentTyped, known: Known): Happened[] {
+  const { reason, by } = signed(typed);
+  const { result, readings = [], checks = [] } = known;
+  if (result && "refused" in result) throw new Refusal("record.not-amended", { why: result.refused });
+  const stops = stopping(piece, checks);
+  mustBePossible(stops);
+  const changed = present({
+    ticket: typed.ticket.trim() || undefined,
+    description: typed.description.trim() || undefined,
+    customer: typed.customer.trim() || undefined,
+  });
+  const note = typed.note.trim();
+  if (result === undefined && Object.keys(changed).length === 0 && note === "")
+    throw new Refusal("record.nothing-changed", {}, "reason");
+  return [
+    ...readings.flatMap((reading) => putRight(reading, reason, by)),
+    {
+      kind: "amendment",
+      body: {
+        replaces: piece.closed.entry,
+        reason,
+        by,
+        ...(Object.keys(changed).length > 0 ? { piece: changed } : {}),
+        ...(result ? { result: stoppedBy(result, stops) } : {}),
+      },
+    },
+    ...(note === "" ? [] : [{ kind: "note" as const, body: { text: note, by } }]),
+  ];
+}
+
+function putRight({ capture, text, grams }: AmendedReading, reason: string, by: string): Happened[] {
+  const body = {
+    what: capture.role,
+    reading: { text, unit: capture.unit, grams },
+    source: "typed" as const,
+    balance: capture.balance,
+    lines: [],
+    settled: { by: "typed", because: "typed by a person" },
+    operator: by,
+  };
+  return [
+    { kind: "capture", body },
+    { kind: "voiding", body: { entry: capture.id, reason, by } },
+  ];
+}

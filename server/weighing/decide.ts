@@ -1,0 +1,181 @@
+import { message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import type { Happened } from "../ledger/ledger.ts";
+import { mustAccept } from "./accepted-role.ts";
+import { amended } from "./amended.ts";
+import { anotherItem, mustBeRightItem, rightItem } from "./announced-mass.ts";
+import type { WeighingCommand } from "./commands.ts";
+import { excludedAssay, excludedPhoto, excludedReading, excludedTest, keyOfPhoto } from "./exclusions.ts";
+import type { Known } from "./known.ts";
+import { openingBody } from "./opening.ts";
+import type { Piece, Recorded } from "./piece.ts";
+import { recorded } from "./recorded.ts";
+import { heldAgainst } from "./second-person.ts";
+import { signed } from "./signed.ts";
+import { answeredRecord } from "./stop-checks.ts";
+import { swapped } from "./swapped.ts";
+import { captureOf } from "./taken-reading.ts";
+
+/** The roles that may be taken while it is open whether this is the right piece. */
+const beforeWetting: ReadonlySet<string> = new Set(["dry", "zero", "flask-full"]);
+
+/**
+ * What happens when this is asked of the weighing: the entries to write, none where only the balance is asked. Pure.
+ * Throws Refusal when it is not done; then nothing happens.
+ */
+export function decide(weighing: Piece | undefined, command: WeighingCommand, known: Known): Happened[] {
+  switch (command.do) {
+    case "start-weighing":
+      return start(weighing, command, known);
+    case "amend":
+      return amended(recordedOf(weighing), command, known);
+    case "void": {
+      const piece = recordedOf(weighing);
+      const body = { entry: piece.closed.entry, ...signed(command) };
+      return [{ kind: "voiding", body }];
+    }
+    case "weigh-again": {
+      recordedOf(weighing);
+      const body = { ...captureOf("dry", command.reading, known.simulated), what: "dry-after" as const };
+      return [{ kind: "capture", body }];
+    }
+    case "add-assay":
+      recordedOf(weighing);
+      return [{ kind: "laboratory-assay", body: command.assay }];
+    case "exclude-assay":
+      return [{ kind: "voiding", body: excludedAssay(recordedOf(weighing), command) }];
+    case "add-test":
+      standingOf(weighing);
+      return [{ kind: "evidence", body: command.test }];
+    case "exclude-test":
+      return [{ kind: "voiding", body: excludedTest(standingOf(weighing), command) }];
+    case "add-photo": {
+      const key = keyOfPhoto(standingOf(weighing), command.photo.hash);
+      return [{ kind: "photo", body: command.photo, key }];
+    }
+    case "exclude-photo":
+      return [{ kind: "voiding", body: excludedPhoto(standingOf(weighing), command) }];
+    case "answer-check":
+      return answeredRecord(recordedOf(weighing), command, known);
+    case "balance-looked-at":
+      if (!weighing || weighing.closed) return [];
+      return [
+        { kind: "note", body: { message: message("balance.check.looked-at", { check: command.check }) } },
+      ];
+    default:
+      return whileOpen(openOf(weighing), command, known);
+  }
+}
+
+type OpenCommand = Exclude<
+  WeighingCommand,
+  {
+    do:
+      | "start-weighing"
+      | "amend"
+      | "void"
+      | "weigh-again"
+      | "add-assay"
+      | "exclude-assay"
+      | "add-test"
+      | "exclude-test"
+      | "add-photo"
+      | "exclude-photo"
+      | "answer-check"
+      | "balance-looked-at";
+  }
+>;
+
+function whileOpen(piece: Piece, command: OpenCommand, known: Known): Happened[] {
+  switch (command.do) {
+    case "take-reading": {
+      const { role, reading } = command;
+      mustAccept(piece.method, role);
+      // A reading of a balance is there already, and is never thrown away.
+      if (reading.takenBy === "typed") mayBeWetted(piece, role, known);
+      return [{ kind: "capture", body: captureOf(role, reading, known.simulated) }];
+    }
+    case "request-reading":
+    case "auto-capture":
+      mustAccept(piece.method, command.role);
+      mayBeWetted(piece, command.role, known);
+      return [];
+    case "accept-unstable":
+    case "cancel-request":
+    case "end-auto-capture":
+      return [];
+    case "state-temperature":
+      return [temperature(command.celsius)];
+    case "state-details":
+      return [{ kind: "weighing-details", body: command.details }];
+    case "note":
+      return [{ kind: "note", body: { message: command.message } }];
+    case "exclude-reading":
+      return [{ kind: "voiding", body: excludedReading(piece, command) }];
+    case "swap-readings":
+      return swapped(piece, known.simulated);
+    case "confirm-item":
+      return [{ kind: "right-piece", body: rightItem(known.otherMass, command.reason, command.by) }];
+    case "second-reading": {
+      const { secondPersonAbove: above } = known;
+      if (above === undefined) throw new Refusal("weighing.second.not-needed");
+      return [{ kind: "second-reading", body: heldAgainst(piece, { ...command, above }) }];
+    }
+    case "call-off": {
+      const reason = command.reason.trim();
+      if (reason === "") throw new Refusal("weighing.call-off.reason-missing", {}, "reason");
+      return [{ kind: "piece-left", body: { reason } }];
+    }
+    case "call-off-other-item":
+      return [{ kind: "piece-left", body: { reason: anotherItem(known.otherMass) } }];
+    case "write-record":
+      mustBeRightItem(piece.ticket, known.otherMass);
+      return recorded(piece, command.found ?? "", known);
+  }
+}
+
+function start(
+  weighing: Piece | undefined,
+  { subject, ticket }: Extract<WeighingCommand, { do: "start-weighing" }>,
+  { onBench, rule, lot }: Known,
+): Happened[] {
+  if (weighing) throw new Refusal("weighing.started-already", { ticket: weighing.ticket }, "ticket");
+  if (onBench !== undefined)
+    throw new Refusal("weighing.bench-taken", { ticket: onBench, next: ticket.ticket }, "ticket");
+  const started: Happened = { kind: "piece-opened", body: openingBody(ticket, rule), key: subject };
+  if (!lot) return [started];
+  const { name, celsius, weighedBefore } = lot;
+  if (lot.closed) throw new Refusal("lot.closed", { lot: name });
+  if (celsius === undefined) throw new Refusal("lot.temperature-missing", {}, "celsius");
+  if (weighedBefore !== undefined)
+    throw new Refusal("lot.ticket-weighed", { ticket: ticket.ticket, mass: weighedBefore }, "ticket");
+  return [started, temperature(celsius)];
+}
+
+function temperature(celsius: string): Happened {
+  return { kind: "capture", body: { what: "temperature", celsius, source: "typed", lines: [] } };
+}
+
+function mayBeWetted({ ticket }: Piece, role: string, { otherMass }: Known): void {
+  if (!beforeWetting.has(role)) mustBeRightItem(ticket, otherMass);
+}
+
+/** The weighing that goes on. */
+function openOf(weighing: Piece | undefined): Piece {
+  if (!weighing) throw new Refusal("weighing.none", {}, "ticket");
+  if (weighing.closed) throw new Refusal("weighing.closed", { ticket: weighing.ticket });
+  return weighing;
+}
+
+/** The weighing with a record that was not declared void: that is final. */
+function recordedOf(weighing: Piece | undefined): Recorded {
+  if (weighing?.closed?.how !== "recorded") throw new Refusal("record.none");
+  if (weighing.voided)
+    throw new Refusal("record.voided", { ticket: weighing.ticket, reason: weighing.voided.reason });
+  return { ...weighing, closed: weighing.closed };
+}
+
+/** The weighing as long as something may be added: while it goes on, and to a record that stands. */
+function standingOf(weighing: Piece | undefined): Piece {
+  return weighing?.closed?.how === "recorded" ? recordedOf(weighing) : openOf(weighing);
+}

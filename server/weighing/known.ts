@@ -1,0 +1,49 @@
+import type { Message } from "../../calibration/message.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
+import type { OtherMass } from "./announced-mass.ts";
+import type { Check } from "./checks/check.ts";
+import type { Agreed, Capture } from "./piece.ts";
+
+/** What a decision rests on beside the weighing itself, gathered before it is made. */
+export interface Known {
+  /** whether readings come from an invented balance */
+  simulated: boolean;
+  /** the rule that a weighing started now is agreed at */
+  rule: Agreed;
+  /** ticket of another piece that is still being weighed */
+  onBench?: string | undefined;
+  /** the lot that a weighing is started in */
+  lot?: KnownLot | undefined;
+  /** a dry mass that is not the announced one and that nobody has explained */
+  otherMass?: OtherMass | undefined;
+  /** the limit that asks for a second person: "50 g" */
+  secondPersonAbove?: string | undefined;
+  /** what looks wrong about the procedure, as far as the readings go */
+  checks?: readonly Check[];
+  /** the result the readings come to, or why they come to none; undefined while a reading is missing */
+  result?: Result | NoResult | undefined;
+  /** readings that an amendment puts right */
+  readings?: readonly AmendedReading[];
+}
+
+/** What a weighing started in a lot rests on. */
+export interface KnownLot {
+  name: string;
+  closed: boolean;
+  /** temperature of its water, decimal text in °C */
+  celsius?: string | undefined;
+  /** what an item of the same ticket weighed in it, when its record stands: "12.90 g" */
+  weighedBefore?: string | undefined;
+}
+
+type Result = BodyOf<"result">;
+export interface NoResult {
+  refused: string | Message;
+}
+
+/** A typed reading with what it should have been. */
+export interface AmendedReading {
+  capture: Capture;
+  text: string;
+  grams: string;
+}

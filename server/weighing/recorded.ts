@@ -1,0 +1,40 @@
+import { message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import type { Happened } from "../ledger/ledger.ts";
+import { methods, rolesOf } from "../methods/index.ts";
+import type { Known } from "./known.ts";
+import { type Piece, standing } from "./piece.ts";
+import { lastSecondReading } from "./second-person.ts";
+import { answered, mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
+
+/**
+ * The record of a weighing. A check that stops it refuses it until what was found is said; one that cannot be answered
+ * away refuses it until the reading is repeated or excluded. In a lot the work goes on: the record is written, says
+ * nothing and counts for nothing until the check is answered, or it is amended or void. Throws Refusal.
+ */
+export function recorded(piece: Piece, found: string, known: Known): Happened[] {
+  const { result, secondPersonAbove, checks = [] } = known;
+  if (secondPersonAbove !== undefined && !lastSecondReading(piece)?.body.agrees)
+    throw new Refusal("weighing.second.needed", { limit: secondPersonAbove });
+  if (result === undefined) throw new Refusal("weighing.record.incomplete", { missing: missingIn(piece) });
+  const stops = stopping(piece, checks);
+  if ("refused" in result || piece.lot === undefined) mustBePossible(stops);
+  if ("refused" in result) throw new Refusal("weighing.record.refused", { why: result.refused });
+  const key = `result-${piece.id}`;
+  if (stops.length === 0) return [{ kind: "result", body: result, key }];
+  if (piece.lot !== undefined) return [{ kind: "result", body: stoppedBy(result, stops), key }];
+  return [answered(stops, found), { kind: "result", body: result, key }];
+}
+
+/** What the method needs and has not got. */
+function missingIn(piece: Piece) {
+  const readings = rolesOf(piece.method).filter((role) => standing(piece, role).length === 0);
+  return [
+    ...readings.map((role) =>
+      message("weighing.record.needs-reading", { role: message(`bench.roles.${role}`) }),
+    ),
+    ...(piece.waterCelsius === undefined && !methods[piece.method].pieceTemperature
+      ? [message("weighing.record.needs-temperature")]
+      : []),
+  ];
+}

@@ -1,0 +1,76 @@
+import { Refusal } from "../../calibration/refusal.ts";
+import type { BodyOf } from "../ledger/kinds.ts";
+import type { Happened } from "../ledger/ledger.ts";
+import { type Check, type CheckCode, checkCodes } from "./checks/check.ts";
+import type { Known } from "./known.ts";
+import type { Piece, Recorded } from "./piece.ts";
+import { signed } from "./signed.ts";
+
+type Stop = Piece["stops"][number];
+
+/**
+ * Checks that no answer settles, since no weighing of any body gives such readings: they are repeated, swapped or
+ * excluded instead.
+ */
+const impossible: ReadonlySet<string> = new Set<CheckCode>([
+  "check.boxes-swapped",
+  "check.displacement-negative",
+  "check.nothing-on-hook",
+  "check.floats",
+  "check.denser-than-osmium",
+]);
+
+/** The checks that stop the record of a weighing, without those answered since its readings changed. */
+export function stopping({ answers }: Piece, checks: readonly Check[]): Stop[] {
+  const settled = new Set(answers.flatMap(({ body }) => body.checks.map(({ code }) => code)));
+  return checks.flatMap(({ code, severity, params }) =>
+    severity === "stop" && (impossible.has(code) || !settled.has(code)) ? [{ code, params }] : [],
+  );
+}
+
+/** A result that says nothing of its claim because these checks stop it; itself where none does. */
+export function stoppedBy(result: BodyOf<"result">, stops: readonly Stop[]): BodyOf<"result"> {
+  if (stops.length === 0) return result;
+  const { response } = result;
+  const finding = response.finding && { ...response.finding, state: "no-valid-reading" as const };
+  return { ...result, response: { ...response, ...(finding ? { finding } : {}) }, stops: [...stops] };
+}
+
+/** Throws Refusal when one of the checks says that the readings cannot be. */
+export function mustBePossible(stops: readonly Stop[]): void {
+  const says = stops.filter(({ code }) => impossible.has(code));
+  if (says.length > 0) throw new Refusal("weighing.check.impossible", { says });
+}
+
+/** The question that a check asks; a check of a later version asks as it is told. */
+export function askOf(stop: Stop): Stop {
+  const known = checkCodes.find((one) => one === stop.code);
+  return known === undefined ? stop : { ...stop, code: `${known}.ask` };
+}
+
+/** What was found, as the answer to these checks. Throws Refusal without an answer, or where none can settle one. */
+export function answered(
+  stops: readonly Stop[],
+  found: string,
+  by?: string,
+): Extract<Happened, { kind: "check-answered" }> {
+  mustBePossible(stops);
+  if (found.trim() === "")
+    throw new Refusal("weighing.check.unanswered", { asks: stops.map(askOf) }, "found");
+  const body = { checks: [...stops], found: found.trim(), ...(by === undefined ? {} : { by }) };
+  return { kind: "check-answered", body };
+}
+
+/** A stopped record is answered: what was found is kept, and the same readings are stated anew. Throws Refusal. */
+export function answeredRecord(
+  piece: Recorded,
+  { found, by }: { found: string; by: string },
+  { result }: Known,
+): Happened[] {
+  if (piece.stops.length === 0) throw new Refusal("weighing.check.nothing-asked");
+  const answer = answered(piece.stops, found, by.trim() || undefined);
+  if (result === undefined || "refused" in result)
+    throw new Refusal("record.not-amended", { why: result?.refused ?? "" });
+  const body = { replaces: piece.closed.entry, ...signed({ reason: found, by }), result };
+  return [answer, { kind: "amendment", body }];
+}

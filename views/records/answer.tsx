@@ -1,0 +1,47 @@
+import { type About, AboutFields, Csrf, Field } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
+import { codeMark, Told } from "../told.tsx";
+
+/** A record that checks stop: it counts for nothing until somebody says what was found. */
+export interface StoppedRecord {
+  ticket: string;
+  about: About;
+  /** what each check saw, and what it asks */
+  checks: readonly { says: Told; ask: Told }[];
+}
+
+/** What stops a record, with the form that answers it. */
+export function AnswerChecks({
+  stopped: { ticket, about, checks },
+  action,
+  csrfToken,
+}: {
+  stopped: StoppedRecord;
+  action: string;
+  csrfToken: string;
+}) {
+  const t = useTell();
+  const id = about.subject.slice(-12);
+  return (
+    <section class="caution" aria-label={t("stopped.heading", { ticket })}>
+      <p>
+        <strong>{t("stopped.heading", { ticket })}</strong>
+      </p>
+      {checks.map(({ says, ask }) => (
+        <p key={typeof says === "string" ? says : says.code} {...codeMark(says)}>
+          <Told says={says} />{" "}
+          <strong>
+            <Told says={ask} />
+          </strong>
+        </p>
+      ))}
+      <form method="post" action={action}>
+        <Csrf token={csrfToken} />
+        <AboutFields about={about} />
+        <Field name="found" id={`found-${id}`} label={t("stopped.found")} maxLength={400} required />
+        <Field name="by" id={`found-by-${id}`} label={t("stopped.by")} maxLength={100} required />
+        <button type="submit">{t("stopped.keep")}</button>
+      </form>
+    </section>
+  );
+}
