@@ -129,7 +129,7 @@ describe("every page in German", () => {
     `${lot}/payout`,
     "/imports",
     "/tickets",
-    "/plan/reaching",
+    "/plan/density-matches",
     "/settings/ledger",
     "/settings/retention",
     "/settings/tokens",

@@ -73,7 +73,7 @@ export function EvidencePage(view: EvidencePageView) {
           {t("evidence.if-two-bodies")} <a href={view.twoBodiesHref}>{t("evidence.work-out-one")}</a>.
         </p>
         <p>
-          <a href={view.reachingHref}>{t("reaching.from-record")}</a>.
+          <a href={view.reachingHref}>{t("density-matches.from-record")}</a>.
         </p>
       </Sheet>
     </>

@@ -1,9 +1,19 @@
-import { colours } from "../../server/metals/metal.ts";
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
+
+/** Colours of the clean metal. */
+export type ColourName =
+  | "white"
+  | "grey"
+  | "yellow"
+  | "greenish-yellow"
+  | "reddish-yellow"
+  | "pink"
+  | "red"
+  | "reddish-grey";
 
 export interface OwnMetalsPage {
   libraryVersion: string;
@@ -14,6 +24,8 @@ export interface OwnMetalsPage {
   /** entries as typed, while they are refused */
   typed: Readonly<Record<string, string>>;
   kept: boolean;
+  /** colours to choose from, by their ids */
+  colours: readonly ColourName[];
   csrfToken: string;
 }
 
@@ -96,7 +108,7 @@ function fileError(problems: OwnMetalsPage["problems"]): { error?: FieldError } 
   return error === undefined ? {} : { error };
 }
 
-function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
+function AddForm({ problems, typed, colours, csrfToken }: OwnMetalsPage) {
   const t = useTell();
   const refused = errorsOf(problems);
   const errorOf = (name: string) => ({ value: typed[name] ?? "", ...refused(name) });
@@ -152,7 +164,7 @@ function AddForm({ problems, typed, csrfToken }: OwnMetalsPage) {
             name="colour"
             label={t("own-metals.colour")}
             value={typed.colour ?? "white"}
-            options={colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) ?? value }))}
+            options={colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) }))}
           />
           <Select
             name="likelihood"

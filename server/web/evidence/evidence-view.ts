@@ -101,7 +101,7 @@ function reachingHref({ response, claim }: MeasuredPiece, tests: readonly Test[]
   const size = tests.findLast(({ entry, setAside }) => entry.body.test === "size" && setAside === undefined)
     ?.entry.body.size;
   const disc = measuredDisc.safeParse(size);
-  return `/plan/reaching?${new URLSearchParams({
+  return `/plan/density-matches?${new URLSearchParams({
     density: `${Number(response.density_20_g_cm3.toPrecision(6))}`,
     uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
     ...(claim === undefined ? {} : { claim }),

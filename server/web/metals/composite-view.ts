@@ -3,8 +3,8 @@ import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import type { CompositeView } from "../../../views/metals/composite.tsx";
 import type { FigureView } from "../../../views/metals/figures.tsx";
 import { fixed } from "../../../views/numbers.ts";
-import { toldValue } from "../../../views/words/told.ts";
 import { soundThrough } from "../../conformity/separation.ts";
+import { called } from "../../metals/called.ts";
 import type { NamedComposite } from "../../metals/composites/composite-by-id.ts";
 import type { KnownPair } from "../../metals/composites/known-pairs.ts";
 import { densityOfMixture } from "../../metals/composites/mixture-part.ts";
@@ -22,9 +22,9 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
       name,
       figures: mixtureFigures(composite.known, locale),
       says: t("composite.mixture"),
-      parts: [dense, light].map(({ id, name }) => ({
-        id: id.startsWith("own-") ? id : `el-${id.toLowerCase()}`,
-        name,
+      parts: [dense, light].map((part) => ({
+        id: part.id.startsWith("own-") ? part.id : `el-${part.id.toLowerCase()}`,
+        name: tellValue(part.called, locale),
       })),
       shareOf: t("composite.share-of-mass", { element: dense.name }),
       densities: steps.map(
@@ -40,7 +40,7 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
     name,
     figures: [{ figure: "nominal", from: told(computedBy("core-and-skin")) }],
     says: t("composite.skin"),
-    parts: [core, skin].map((part) => ({ id: part.id, name: toldValue(part.name, locale) })),
+    parts: [core, skin].map((part) => ({ id: part.id, name: tellValue(called(part), locale) })),
     shareOf: t("composite.share-of-volume"),
     densities: steps.map((share) => {
       const [c, s] = [core.densityGPerCm3.nominal, skin.densityGPerCm3.nominal];

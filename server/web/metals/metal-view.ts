@@ -1,14 +1,14 @@
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf, tellId } from "../../../views/messages/tell.ts";
+import { tellerOf, tellId, tellValue } from "../../../views/messages/tell.ts";
 import type { FigureName, FigureView } from "../../../views/metals/figures.tsx";
 import type { MetalRow } from "../../../views/metals/index.tsx";
 import type { MetalView } from "../../../views/metals/show.tsx";
 import { fixed } from "../../../views/numbers.ts";
-import { toldValue } from "../../../views/words/told.ts";
 import { cautionsAbout } from "../../conformity/cautions-for.ts";
 import { satisfies } from "../../conformity/look-alike.ts";
 import { separation, soundThrough } from "../../conformity/separation.ts";
 import { bandByMixture } from "../../metals/band-by-mixture.ts";
+import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import type { DensityBand, Figure, Fraction, Metal } from "../../metals/metal.ts";
 import { fromMemory, told } from "../../metals/provenance.ts";
@@ -18,10 +18,11 @@ export const familyName = (family: string, locale: Locale = "en"): string =>
   tellId("metal-page.families", family, locale);
 
 /** A line of the list of metals. */
-export function metalRow({ id, name, family, densityGPerCm3, provenance }: Metal, locale: Locale): MetalRow {
+export function metalRow(metal: Metal, locale: Locale): MetalRow {
+  const { id, family, densityGPerCm3, provenance } = metal;
   return {
     id,
-    name: toldValue(name, locale),
+    name: tellValue(called(metal), locale),
     family: familyName(family, locale),
     ...densityGPerCm3,
     from: (provenance.nominal ?? fromMemory).kind,
@@ -33,14 +34,14 @@ const drawnNeighbours = 14;
 
 /** Everything the page of one metal shows. */
 export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
-  const { id, name, family, densityGPerCm3: band, notes } = metal;
+  const { id, family, densityGPerCm3: band, notes } = metal;
   const t = tellerOf(locale);
   const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
   const sound = soundThrough(metal);
   const conductivity = metal.conductivityIacsPercent;
   return {
     id,
-    name: toldValue(name, locale),
+    name: tellValue(called(metal), locale),
     family: familyName(family, locale),
     ...band,
     composition: Object.entries(metal.composition).map(([element, fraction]) => ({
@@ -62,11 +63,11 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
     ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
     recipes: (metal.recipes ?? [])
       .filter((recipe) => library.has(recipe))
-      .map((recipe) => ({ id: recipe, name: toldValue(library.metal(recipe).name, locale) })),
-    neighbours: neighboursOf(metal, library).map((band) => ({ ...band, name: toldValue(band.name, locale) })),
+      .map((recipe) => ({ id: recipe, name: tellValue(called(library.metal(recipe)), locale) })),
+    neighbours: neighboursOf(metal, library, locale),
     lookAlikes: lookAlikesOf(metal, library).map((other) => ({
       id: other.id,
-      name: toldValue(other.name, locale),
+      name: tellValue(called(other), locale),
       separatedBy: separation(metal, other).says,
     })),
   };
@@ -162,17 +163,17 @@ function soundText({ mPerS, estimated }: { mPerS: number; estimated: boolean }, 
     : t("metal-page.sound-printed", { speed: mPerS });
 }
 
-function neighboursOf(metal: Metal, { metals }: Library) {
+function neighboursOf(metal: Metal, { metals }: Library, locale: Locale) {
   const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - metal.densityGPerCm3.nominal);
   const near = metals
     .filter(({ id, family }) => id === metal.id || family !== "cored-and-plated")
     .sort((a, b) => away(a) - away(b))
     .slice(0, drawnNeighbours);
-  return (near.includes(metal) ? near : [metal, ...near]).map(({ id, name, densityGPerCm3 }) => ({
-    id,
-    name,
-    low: densityGPerCm3.low,
-    high: densityGPerCm3.high,
+  return (near.includes(metal) ? near : [metal, ...near]).map((near) => ({
+    id: near.id,
+    name: tellValue(called(near), locale),
+    low: near.densityGPerCm3.low,
+    high: near.densityGPerCm3.high,
   }));
 }
 

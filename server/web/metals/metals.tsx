@@ -1,15 +1,16 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { readQuantity } from "../../../calibration/typed-quantity.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { CompositePage } from "../../../views/metals/composite.tsx";
 import { FoundMetals, MetalsIndex, type MetalsPage } from "../../../views/metals/index.tsx";
 import { MetalPage } from "../../../views/metals/show.tsx";
 import { decimalMark } from "../../../views/numbers.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { toldValue } from "../../../views/words/told.ts";
 import { distanceTo } from "../../conformity/exclusion.ts";
+import { called } from "../../metals/called.ts";
 import { compositeById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
@@ -53,12 +54,9 @@ export function metalRoutes(
       const view = compositeView(composite, around.locale);
       return html(reply, page({ ...around, title: view.name, main: <CompositePage {...view} /> }));
     }
-    const names = nearIds(
-      id,
-      now.metals.map((m) => m.id),
-      4,
-    ).map((other) => now.metal(other).name);
-    const says = `No metal is called "${id}" in library ${now.version}. Near it: ${names.join(", ")}. Look for it in the list of metals.`;
+    const ids = now.metals.map((m) => m.id);
+    const near = nearIds(id, ids, 4).map((other) => called(now.metal(other)));
+    const says = message("metal.refusal.unknown", { id, library: now.version, near });
     return html(
       reply,
       page({ ...around, title: tellerOf(around.locale)("metals.none"), main: <Problem says={says} /> }),
@@ -99,6 +97,7 @@ function pageOf(
 }
 
 /** Where a word of the search may stand: name and family in English and in the page's language, id, elements. */
-function textOf({ id, name, family, composition }: Metal, locale: Locale): string {
-  return `${name} ${toldValue(name, locale)} ${id} ${familyName(family)} ${familyName(family, locale)} ${Object.keys(composition).join(" ")}`.toLowerCase();
+function textOf(metal: Metal, locale: Locale): string {
+  const { id, name, family, composition } = metal;
+  return `${name} ${tellValue(called(metal), locale)} ${id} ${familyName(family)} ${familyName(family, locale)} ${Object.keys(composition).join(" ")}`.toLowerCase();
 }

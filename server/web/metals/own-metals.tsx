@@ -4,6 +4,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { OwnMetalsPage } from "../../../views/metals/own.tsx";
 import { fixed } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
+import { colours } from "../../metals/metal.ts";
 import {
   doubtsAbout,
   type OwnMetals,
@@ -43,6 +44,7 @@ export function ownMetalRoutes(
         }))}
         doubts={own ? doubtsAbout(own) : []}
         problems={problems}
+        colours={colours}
         typed={typed}
         kept={"kept" in (request.query as object)}
         csrfToken={frame.csrfToken}

@@ -44,7 +44,7 @@ export function planRoutes(
 /** Other questions that are answered by typing. */
 const more = [
   { href: "/plan/fineness", label: { code: "plan.question.fineness" } },
-  { href: "/plan/reaching", label: { code: "plan.question.density-matches" } },
+  { href: "/plan/density-matches", label: { code: "plan.question.density-matches" } },
   { href: "/plan/two-bodies", label: { code: "plan.question.two-bodies" } },
 ] as const;
 

@@ -9,7 +9,7 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
-const ask = (fields: Record<string, string>) => `/plan/reaching?${new URLSearchParams(fields)}`;
+const ask = (fields: Record<string, string>) => `/plan/density-matches?${new URLSearchParams(fields)}`;
 const silverDisc = {
   density: "10,5",
   uDensity: "0.01",

@@ -1,22 +1,22 @@
 import type { FastifyInstance } from "fastify";
 import { type Code, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, fromTo } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import {
+  DensityMatchesPage,
+  type DensityMatchesView,
+  type DensityMatchRow,
   type LengthName,
   lengthsOf,
   type OutlineKind,
   outlines,
-  ReachingPage,
-  type ReachingRow,
-  type ReachingView,
-} from "../../../views/plan/reaching.tsx";
+} from "../../../views/plan/density-matches.tsx";
+import { called } from "../../metals/called.ts";
 import { type Candidate, candidates } from "../../metals/composites/candidates.ts";
-import type { MixturePart } from "../../metals/composites/mixture-part.ts";
 import { type Shape, volumeOf } from "../../metals/composites/shape.ts";
-import { builtIn, type Library } from "../../metals/library.ts";
+import type { Library } from "../../metals/library.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
@@ -24,8 +24,8 @@ import { refusalOf } from "../refused.ts";
 import { claimOptions } from "./claim-options.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
 
-type Values = ReachingView["values"];
-type Answered = Pick<ReachingView, "problems" | "answer">;
+type Values = DensityMatchesView["values"];
+type Answered = Pick<DensityMatchesView, "problems" | "answer">;
 
 const names: readonly (keyof Values)[] = [
   "density",
@@ -39,24 +39,27 @@ const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
 const listed = 15;
 
 /** What can have a density; asked by its address, or from a record with its numbers. */
-export function reachingRoutes(app: FastifyInstance, library: () => Library, demo: boolean): void {
-  app.get<{ Querystring: Record<string, string | undefined> }>("/plan/reaching", async (request, reply) => {
-    const frame = frameOf(request, reply, { path: "/plan", demo });
-    const { query } = request;
-    const values = {
-      ...(Object.fromEntries(names.map((name) => [name, query[name] ?? ""])) as Values),
-      outline: outlines.find((kind) => kind === query.outline) ?? "none",
-    };
-    const asked = values.density !== "" || values.uDensity !== "";
-    const answered: Answered = asked ? answerTo(values, library(), frame.locale) : { problems: [] };
-    const view: ReachingView = { values, claims: claimOptions(library(), frame.locale), ...answered };
-    const t = tellerOf(frame.locale);
-    return html(
-      reply,
-      page({ ...frame, title: t("reaching.title"), main: <ReachingPage {...view} /> }),
-      view.problems.length > 0 ? 422 : 200,
-    );
-  });
+export function densityMatchRoutes(app: FastifyInstance, library: () => Library, demo: boolean): void {
+  app.get<{ Querystring: Record<string, string | undefined> }>(
+    "/plan/density-matches",
+    async (request, reply) => {
+      const frame = frameOf(request, reply, { path: "/plan", demo });
+      const { query } = request;
+      const values = {
+        ...(Object.fromEntries(names.map((name) => [name, query[name] ?? ""])) as Values),
+        outline: outlines.find((kind) => kind === query.outline) ?? "none",
+      };
+      const asked = values.density !== "" || values.uDensity !== "";
+      const answered: Answered = asked ? answerTo(values, library(), frame.locale) : { problems: [] };
+      const view: DensityMatchesView = { values, claims: claimOptions(library(), frame.locale), ...answered };
+      const t = tellerOf(frame.locale);
+      return html(
+        reply,
+        page({ ...frame, title: t("density-matches.title"), main: <DensityMatchesPage {...view} /> }),
+        view.problems.length > 0 ? 422 : 200,
+      );
+    },
+  );
 }
 
 function answerTo(values: Values, library: Library, locale: Locale): Answered {
@@ -77,7 +80,7 @@ function answerTo(values: Values, library: Library, locale: Locale): Answered {
   const interval = [value - 2 * u, value + 2 * u] as const;
   const claimed = values.claim === "" ? undefined : library.metal(values.claim);
   const found = candidates(interval, claimed, shape, library).filter(({ id }) => id !== claimed?.id);
-  const list = (kind: ReachingRow["kind"]) => {
+  const list = (kind: DensityMatchRow["kind"]) => {
     const all = found.filter((one) => one.kind === kind);
     return {
       kind,
@@ -121,7 +124,7 @@ function shapeOf(kind: OutlineKind, mm: (name: LengthName, what: Code) => number
   }
 }
 
-function rowOf(one: Candidate, locale: Locale): ReachingRow {
+function rowOf(one: Candidate, locale: Locale): DensityMatchRow {
   const { id, kind, detail, likelihood, worthMaking, separatedBy } = one;
   return {
     id,
@@ -136,20 +139,20 @@ function rowOf(one: Candidate, locale: Locale): ReachingRow {
   };
 }
 
-function madeOf({ name, detail }: Candidate, locale: Locale): Pick<ReachingRow, "names" | "share"> {
+function madeOf({ as, detail }: Candidate, locale: Locale): Pick<DensityMatchRow, "names" | "share"> {
   const percents = ([low, high]: readonly [number, number]) =>
     `${between([100 * low, 100 * high], locale, 1)} %`;
   if (detail?.kind === "mixture")
-    return { names: [partName(detail.parts[0]), partName(detail.parts[1])], share: percents(detail.share) };
+    return {
+      names: [tellValue(detail.parts[0].called, locale), tellValue(detail.parts[1].called, locale)],
+      share: percents(detail.share),
+    };
   if (detail?.kind === "core-and-skin")
-    return { names: [detail.core.name, detail.skin.name], share: percents(detail.skinShare) };
-  return { names: [name], share: "" };
-}
-
-/** Copper rather than Cu. */
-function partName({ id, name }: MixturePart): string {
-  const element = `el-${id.toLowerCase()}`;
-  return builtIn.has(element) ? builtIn.metal(element).name : name;
+    return {
+      names: [tellValue(called(detail.core), locale), tellValue(called(detail.skin), locale)],
+      share: percents(detail.skinShare),
+    };
+  return { names: [tellValue(called(as), locale)], share: "" };
 }
 
 function between([low, high]: readonly [number, number], locale: Locale, places: number): string {

@@ -1,8 +1,7 @@
 import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 
 export const outlines = ["none", "disc", "bar", "ring"] as const;
 export type OutlineKind = (typeof outlines)[number];
@@ -17,7 +16,7 @@ export const lengthsOf = {
 export type LengthName = (typeof lengthsOf)[OutlineKind][number];
 
 /** One way to reach the density. */
-export interface ReachingRow {
+export interface DensityMatchRow {
   id: string;
   kind: "single" | "mixture" | "core-and-skin";
   /** one metal, the two of a mixture, or core and skin */
@@ -32,90 +31,88 @@ export interface ReachingRow {
   separatedBy?: string;
 }
 
-export interface ReachingView {
+export interface DensityMatchesView {
   values: Readonly<Record<"density" | "uDensity" | "claim" | "outline" | LengthName, string>>;
   claims: readonly { id: string; name: string }[];
   problems: readonly { fieldId: string; error: FieldError }[];
   answer?: {
     interval: string;
-    lists: readonly { kind: ReachingRow["kind"]; rows: readonly ReachingRow[]; more: number }[];
+    lists: readonly { kind: DensityMatchRow["kind"]; rows: readonly DensityMatchRow[]; more: number }[];
   };
 }
 
 /** Everything that reaches a density: single metals, mixtures of two, cores under skins; with the skin on one's own piece. */
-export function ReachingPage({ values, claims, problems, answer }: ReachingView) {
-  const locale = useLocale();
+export function DensityMatchesPage({ values, claims, problems, answer }: DensityMatchesView) {
   const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
     <>
-      <p>{t("reaching.lead")}</p>
-      <Problems heading={t("reaching.problems")} problems={problems} />
-      <form method="get" action="/plan/reaching" class="sheet">
+      <p>{t("density-matches.lead")}</p>
+      <Problems heading={t("density-matches.problems")} problems={problems} />
+      <form method="get" action="/plan/density-matches" class="sheet">
         <div class="row">
-          {entry("density", t("reaching.density"), "g/cm³")}
-          {entry("uDensity", t("reaching.standard-uncertainty"), "g/cm³")}
+          {entry("density", t("density-matches.density"), "g/cm³")}
+          {entry("uDensity", t("density-matches.standard-uncertainty"), "g/cm³")}
           <Select
             name="claim"
-            label={t("reaching.claim")}
+            label={t("density-matches.claim")}
             value={values.claim}
-            empty={t("reaching.no-claim")}
-            options={claims.map(({ id, name }) => ({ value: id, label: toldValue(name, locale) }))}
+            empty={t("density-matches.no-claim")}
+            options={claims.map(({ id, name }) => ({ value: id, label: name }))}
           />
         </div>
         <RadioCards
           name="outline"
-          legend={t("reaching.outline")}
+          legend={t("density-matches.outline")}
           value={values.outline}
-          cards={outlines.map((kind) => ({ value: kind, label: t(`reaching.outlines.${kind}`) }))}
+          cards={outlines.map((kind) => ({ value: kind, label: t(`density-matches.outlines.${kind}`) }))}
         />
         {outlines.map((kind) =>
           lengthsOf[kind].length === 0 ? null : (
             <fieldset key={kind}>
-              <legend>{t(`reaching.outlines.${kind}`)}</legend>
+              <legend>{t(`density-matches.outlines.${kind}`)}</legend>
               <div class="row">
-                {lengthsOf[kind].map((name) => entry(name, t(`reaching.lengths.${name}`), "mm"))}
+                {lengthsOf[kind].map((name) => entry(name, t(`density-matches.lengths.${name}`), "mm"))}
               </div>
             </fieldset>
           ),
         )}
-        <button type="submit">{t("reaching.show")}</button>
+        <button type="submit">{t("density-matches.show")}</button>
       </form>
       {answer && (
-        <Sheet id="answer" title={t("reaching.answer", { interval: answer.interval })}>
+        <Sheet id="answer" title={t("density-matches.answer", { interval: answer.interval })}>
           {answer.lists.map((list) => (
-            <ReachingList key={list.kind} {...list} />
+            <DensityMatchList key={list.kind} {...list} />
           ))}
-          <p class="hint">{t("reaching.hint")}</p>
+          <p class="hint">{t("density-matches.hint")}</p>
         </Sheet>
       )}
     </>
   );
 }
 
-function ReachingList({ kind, rows, more }: NonNullable<ReachingView["answer"]>["lists"][number]) {
-  const locale = useLocale();
+function DensityMatchList({ kind, rows, more }: NonNullable<DensityMatchesView["answer"]>["lists"][number]) {
   const t = useTell();
-  const named = ({ names: [one, other] }: ReachingRow) => {
-    const [first, second] = [toldValue(one, locale), toldValue(other ?? "", locale)];
+  const named = ({ names: [one, other] }: DensityMatchRow) => {
+    const [first, second] = [one, other ?? ""];
     if (other === undefined) return first;
     return kind === "mixture"
-      ? t("reaching.mixed", { first, second })
-      : t("reaching.under", { core: first, skin: second });
+      ? t("density-matches.mixed", { first, second })
+      : t("density-matches.under", { core: first, skin: second });
   };
   const skins = rows.some(({ skinMm }) => skinMm !== undefined);
   return (
     <>
       <Rows
         id={`reaching-${kind}`}
-        caption={t(`reaching.kinds.${kind}`)}
-        empty={t(`reaching.nothing.${kind}`)}
+        caption={t(`density-matches.kinds.${kind}`)}
+        empty={t(`density-matches.nothing.${kind}`)}
         columns={[
-          { head: t("reaching.what") },
-          ...(kind === "single" ? [] : [{ head: t(`reaching.shares.${kind}`) }]),
-          ...(skins ? [{ head: t("reaching.skin-mm"), number: true }] : []),
-          { head: t("reaching.met") },
-          { head: t("reaching.told-by") },
+          { head: t("density-matches.what") },
+          ...(kind === "single" ? [] : [{ head: t(`density-matches.shares.${kind}`) }]),
+          ...(skins ? [{ head: t("density-matches.skin-mm"), number: true }] : []),
+          { head: t("density-matches.met") },
+          { head: t("density-matches.told-by") },
         ]}
         rows={rows.map((row) => ({
           key: row.id,
@@ -125,12 +122,12 @@ function ReachingList({ kind, rows, more }: NonNullable<ReachingView["answer"]>[
             </a>,
             ...(kind === "single" ? [] : [row.share]),
             ...(skins ? [row.skinMm ?? ""] : []),
-            `${t(`metal-page.likelihoods.${row.likelihood}`)}${row.pays === false ? `; ${t("reaching.does-not-pay")}` : ""}`,
+            `${t(`metal-page.likelihoods.${row.likelihood}`)}${row.pays === false ? `; ${t("density-matches.does-not-pay")}` : ""}`,
             row.separatedBy === undefined ? "" : <Told key="t" says={row.separatedBy} />,
           ],
         }))}
       />
-      {more > 0 && <p>{t("reaching.more", { count: more })}</p>}
+      {more > 0 && <p>{t("density-matches.more", { count: more })}</p>}
     </>
   );
 }
