@@ -77,7 +77,7 @@ test("a record leads here with its density, its claim and the disc that was meas
     "size-within": "0.02",
   });
   const { body } = await at.app.inject({ url: "/records/bar-1/evidence", headers: { host } });
-  const href = /href="(\/plan\/reaching[^"]+)"/.exec(body)?.[1]?.replaceAll("&amp;", "&") ?? "";
+  const href = /href="(\/plan\/density-matches[^"]+)"/.exec(body)?.[1]?.replaceAll("&amp;", "&") ?? "";
   expect(href).toMatch(/claim=au-916&outline=disc&diameter=22.05&thickness=1.52/);
   expect(await textOf(at, href)).toMatch(/Cores under an even skin/);
 });
