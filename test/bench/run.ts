@@ -63,6 +63,8 @@ async function outcomeOf({ name, aboutSeconds, needs = [] }: Benchmark, path: st
     {
       stdio: ["ignore", "inherit", "pipe", "ipc"],
       detached: true,
+      // figures arrive as they are, also one that is no number
+      serialization: "advanced",
     },
   );
   let said = "";

@@ -8,7 +8,9 @@ export interface Outcome {
   error?: string;
 }
 
-export const fellShort = ({ value, atMost }: Figure): boolean => atMost !== undefined && !(value <= atMost);
+/** True for a figure beyond its limit, and for one that is no number: then nothing was measured. */
+export const fellShort = ({ value, atMost }: Figure): boolean =>
+  !Number.isFinite(value) || (atMost !== undefined && value > atMost);
 
 /** True when each benchmark gave its figures and each figure keeps its limit. */
 export function good({ figures, error }: Outcome): boolean {

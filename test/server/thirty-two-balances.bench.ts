@@ -56,7 +56,7 @@ export default {
         const messages = (rest + chunk).split("\n\n");
         rest = messages.pop() ?? "";
         for (const message of messages) {
-          const shown = message.match(/\d+\.\d{4}(?= g, at rest)/g) ?? [];
+          const shown = message.match(/\d+\.\d{4}(?= g\b)/g) ?? [];
           for (const text of new Set(shown)) if (!seen.has(text)) latenciesMs.push(ageMs(text));
           seen = new Set([...[...seen].slice(-2000), ...shown]);
         }
