@@ -96,15 +96,27 @@ function DensityLine({ evaluation: { request, response, displacedGrams } }: { ev
       <p class="hint">
         u = {inLocale(u_g_cm3.toPrecision(2), locale)} g/cm³, k = {fixed(k, 2, locale)}
         {dof !== null && `, ${t("bench.result.degrees", { count: dof })}`};{" "}
-        {t("bench.result.masses", {
-          mass: plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
-          displaced: fixed(
-            displacedGrams,
-            Math.max(0, roundedPair(response.mass_g, 2 * response.u_mass_g).decimals),
-            locale,
-          ),
-        })}
-        . {t("bench.result.apparent", { ratio: fixed(response.relative_density.apparent, 4, locale) })}
+        {response.liquid_density_g_cm3 === null ? (
+          <>
+            {t("bench.result.mass-and-volume", {
+              mass: plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
+              volume: plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale),
+            })}
+            .
+          </>
+        ) : (
+          <>
+            {t("bench.result.masses", {
+              mass: plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
+              displaced: fixed(
+                displacedGrams,
+                Math.max(0, roundedPair(response.mass_g, 2 * response.u_mass_g).decimals),
+                locale,
+              ),
+            })}
+            . {t("bench.result.apparent", { ratio: fixed(response.relative_density.apparent, 4, locale) })}
+          </>
+        )}
       </p>
       <p class="hint">
         {t("bench.result.stone")} <a href={twoBodiesHref(response)}>{t("bench.result.metal-alone")}</a>

@@ -183,7 +183,10 @@ function resultsOf(response: ComputeResponse, locale: Locale): RecordView["resul
       `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
     ],
     [t("record-page.results.relative"), fixed(response.relative_density.d20_4, 4, locale)],
-    [t("record-page.results.apparent"), fixed(response.relative_density.apparent, 4, locale)],
+    // nothing is displaced without a liquid
+    ...(response.liquid_density_g_cm3 === null
+      ? []
+      : [[t("record-page.results.apparent"), fixed(response.relative_density.apparent, 4, locale)] as const]),
   ];
 }
 

@@ -5,6 +5,7 @@ import { methods, screeningMethods } from "../../../server/methods/index.ts";
 import { checksOf } from "../../../server/weighing/checks/index.ts";
 import type { Situation } from "../../../server/weighing/checks/situation.ts";
 import { withStated } from "../../../server/weighing/stated.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
 const length = (...readings: string[]) => ({ readings, u_mm: 0.02 });
@@ -145,6 +146,10 @@ describe("a piece that stays dry, at the bench", () => {
     const { evaluation } = at.bench;
     if (!evaluation || isRefused(evaluation)) throw new Error(JSON.stringify(evaluation));
     expect(evaluation.response.volume_cm3).toBeCloseTo((80.01 * 40 * 16.2) / 1000, 9);
+    const told = (await get("/")).body;
+    expect(told).not.toContain(
+      tell({ code: "bench.result.apparent", params: { ratio: "" } }, "en").slice(0, 20),
+    );
     // stated about the weighing afterwards: the dimensions stay
     await at.post("/bench/details", {
       "air-temperature": "21",
