@@ -33,7 +33,7 @@ const pages: readonly [name: string, where: "demo" | "real", path: string][] = [
   ["plan", "real", "plan"],
   ["plan-answer", "real", plan],
   ["fineness", "real", "plan/fineness?density=15.5&uDensity=0.05&metal=gold&colour=any"],
-  ["reaching", "real", "plan/reaching"],
+  ["density-matches", "real", "plan/density-matches"],
   ["two-bodies", "real", "plan/two-bodies"],
   ["specifications", "real", "specifications"],
   ["balances", "demo", "balances"],
