@@ -1,28 +1,44 @@
+import { Refusal } from "./refusal.ts";
+
 /** Where the air formula is used here; its authors vouch for 15–27 °C and 600–1100 hPa [ranges from memory]. */
-const airRange = {
+export const airRange = {
   celsius: { from: 0, to: 40, vouchedFrom: 15, vouchedTo: 27 },
   hectopascals: { from: 500, to: 1100, vouchedFrom: 600, vouchedTo: 1100 },
   percentHumidity: { from: 0, to: 100 },
   metres: { from: -400, to: 5000 },
+  /** from thin air at 5000 m and 40 °C to dense air at 1100 hPa and −20 °C, by the ideal gas law */
+  kgPerM3: { from: 0.5, to: 1.6 },
 } as const;
 
-function checkWithin(value: number, range: { from: number; to: number }, what: string, unit: string): void {
-  if (!(value >= range.from && value <= range.to))
-    throw new RangeError(
-      `${what} ${value} ${unit}: right is ${range.from} to ${range.to} ${unit}. ` +
-        "Check the instrument, or state the density of the air itself.",
-    );
+type Quantity = "celsius" | "hectopascals" | "humidity" | "metres" | "kg-per-m3";
+
+const keys: Readonly<Record<Quantity, string>> = {
+  celsius: "air.temperature_c",
+  hectopascals: "air.pressure_hpa",
+  humidity: "air.humidity_pct",
+  metres: "air.altitude_m",
+  "kg-per-m3": "air.density_kg_m3",
+};
+
+/** Throws Refusal for a value of the air outside its range, at its key of a compute request. */
+export function checkAir(
+  value: number,
+  { from, to }: { from: number; to: number },
+  quantity: Quantity,
+): void {
+  if (!(value >= from && value <= to))
+    throw new Refusal("measurement.air-range", { quantity, value, from, to }, keys[quantity]);
 }
 
 /**
  * Density of moist air, kg/m³, CIPM-2007: Picard, Davis, Gläser, Fujii 2008, Metrologia 45, 149–155, with 400 ppm CO₂.
  * celsius 0–40 °C, hectopascals 500–1100 hPa (pressure at the bench, not reduced to sea level), percentHumidity
- * 0–100 %. Throws RangeError outside. Relative standard uncertainty of the formula 22e-6 [from memory] in its range.
+ * 0–100 %. Throws Refusal outside. Relative standard uncertainty of the formula 22e-6 [from memory] in its range.
  */
 export function airDensityKgPerM3(celsius: number, hectopascals: number, percentHumidity: number): number {
-  checkWithin(celsius, airRange.celsius, "Air at", "°C");
-  checkWithin(hectopascals, airRange.hectopascals, "Air pressure", "hPa");
-  checkWithin(percentHumidity, airRange.percentHumidity, "Air humidity", "%");
+  checkAir(celsius, airRange.celsius, "celsius");
+  checkAir(hectopascals, airRange.hectopascals, "hectopascals");
+  checkAir(percentHumidity, airRange.percentHumidity, "humidity");
   const t = celsius;
   const kelvin = celsius + 273.15;
   const p = hectopascals * 100;
@@ -51,11 +67,11 @@ export function airDensityKgPerM3(celsius: number, hectopascals: number, percent
 
 /**
  * Density of air by height above the sea, kg/m³, when nobody has a barometer: 1.2·exp(−1.2·g·h/101325).
- * OIML R 111-1:2004, E.3-2, metres −400 to 5000 m. Throws RangeError outside. Weather and room temperature move the
+ * OIML R 111-1:2004, E.3-2, metres −400 to 5000 m. Throws Refusal outside. Weather and room temperature move the
  * true value by about ±5 % (common practice).
  */
 export function airDensityByAltitudeKgPerM3(metres: number, gravity = 9.81): number {
-  checkWithin(metres, airRange.metres, "Height above the sea", "m");
+  checkAir(metres, airRange.metres, "metres");
   return 1.2 * Math.exp((-1.2 * gravity * metres) / 101325);
 }
 

@@ -1,7 +1,9 @@
 import {
   airDensityByAltitudeKgPerM3,
   airDensityKgPerM3,
+  airRange,
   altitudeHalfWidth,
+  checkAir,
   pressureByAltitudeHpa,
 } from "./air.ts";
 import type { Input, Inputs } from "./input.ts";
@@ -26,14 +28,17 @@ const ambientU = { celsius: 0.5, hectopascals: 1, percentHumidity: 5 } as const;
 /** Pressure over the liquid when nobody told, hPa. */
 const standardPressure = 1013.25;
 
-/** Air density as one named input, and the pressure it implies in hPa. Throws RangeError outside the ranges of air.ts. */
+/** Air density as one named input, and the pressure it implies in hPa. Throws Refusal outside the ranges of air.ts. */
 export function ambientIn(inputs: Inputs, ambient: Ambient): { kgPerM3: Input; hectopascals: number } {
   const name = "air density";
-  if (ambient.kind === "stated")
+  if (ambient.kind === "stated") {
+    // 0: air neglected, as in exercises of textbooks
+    if (ambient.kgPerM3 !== 0) checkAir(ambient.kgPerM3, airRange.kgPerM3, "kg-per-m3");
     return {
       kgPerM3: inputs.normal(name, "kg/m³", ambient.kgPerM3, ambient.uKgPerM3),
       hectopascals: standardPressure,
     };
+  }
   if (ambient.kind === "altitude") {
     const kgPerM3 = airDensityByAltitudeKgPerM3(ambient.metres);
     return {

@@ -1,5 +1,6 @@
 import type { DensityTable } from "./density-table.ts";
 import type { Input } from "./input.ts";
+import type { MeasurementCheck } from "./measurement-check.ts";
 
 /** One named input and what it does to the density. */
 export interface DensityBudgetRow {
@@ -66,6 +67,6 @@ export interface DensityResult {
   airKgPerM3: number;
   pieces: number;
   budget: readonly DensityBudgetRow[];
-  warnings: readonly string[];
+  warnings: readonly MeasurementCheck[];
   law: DensityLaw;
 }

@@ -1,3 +1,4 @@
+import { Refusal } from "./refusal.ts";
 import { gramsOf, type TimedSeries } from "./series.ts";
 
 /** A load out of zeros and readings in time. */
@@ -16,14 +17,15 @@ export interface DriftFit {
 
 /**
  * Least-squares fit of load and drift: each look is zero + rate·time (+ load) (− film, or a zero of its own run, by
- * `lifted`). Throws RangeError when the looks cannot tell drift and load apart, saying which look would.
+ * `lifted`). Throws Refusal when the looks cannot tell drift and load apart, saying which look would.
  */
 export function driftFit({ timed, lifted, unit }: TimedSeries): DriftFit {
   const readings = timed.filter((look) => "reading" in look);
   if (readings.length === 0 || readings.length === timed.length)
-    throw new RangeError(
-      `A timed series needs zeros and readings; this has ${timed.length - readings.length} and ${readings.length}.`,
-    );
+    throw new Refusal("measurement.timed-needs-both", {
+      zeros: timed.length - readings.length,
+      readings: readings.length,
+    });
   const { rows, columns } = design(timed, lifted);
   const looked = timed.map((look) => gramsOf("reading" in look ? look.reading : look.zero, unit));
   const about = looked[0]!;
@@ -32,10 +34,7 @@ export function driftFit({ timed, lifted, unit }: TimedSeries): DriftFit {
     looked.map((g) => g - about),
   );
   if (solved === null)
-    throw new RangeError(
-      `These ${timed.length} looks cannot tell drift from load: ${columns} unknowns. ` +
-        "Add a zero some time after the first zero, before the piece goes in, or a second reading some time after the first.",
-    );
+    throw new Refusal("measurement.drift-not-told", { looks: timed.length, unknowns: columns });
   const { solution, inverseDiagonal, residuals } = solved;
   const dof = timed.length - columns;
   const s = dof > 0 ? Math.sqrt(residuals / dof) : 0;

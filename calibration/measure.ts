@@ -50,7 +50,7 @@ const summary = (d: DensityDistribution, validatesGum: boolean) => ({
  * Evaluates one measurement: density, uncertainty, budget and interval. With `random` the distribution is propagated by
  * Monte Carlo too, the GUM interval validated against it (JCGM 101:2008, clause 8), and the Monte Carlo interval quoted
  * where it is not. Without, only the GUM interval is there; it takes a fraction of a millisecond.
- * Throws RangeError for values outside their range, and when the displaced mass is not clearly above zero.
+ * Throws Refusal for values outside their range, and when the displaced mass is not clearly above zero.
  */
 export function measure(measurement: Measurement, random?: Random32): DensityResult {
   const { confidence } = measurement;

@@ -1,3 +1,4 @@
+import { Refusal } from "./refusal.ts";
 /** Mean, scatter and degrees of freedom of repeated readings. */
 export interface Repeats {
   mean: number;
@@ -20,7 +21,7 @@ export function repeats(readings: readonly number[]): Repeats {
 /** Correlation coefficient of two series read in pairs, 0 when either does not scatter. JCGM 100:2008 eq. (17), (14). */
 export function pairedCorrelation(a: readonly number[], b: readonly number[]): number {
   if (a.length !== b.length)
-    throw new RangeError(`Pairs need as many readings on both sides; there are ${a.length} and ${b.length}.`);
+    throw new Refusal("measurement.pairs", { first: a.length, second: b.length }, "paired");
   const ma = repeats(a).mean;
   const mb = repeats(b).mean;
   let ab = 0;

@@ -1,4 +1,5 @@
 import { type Arithmetic, plain, polynomial } from "./arithmetic.ts";
+import { Refusal } from "./refusal.ts";
 
 /** Where the water formula holds, °C. The check, its message and the pages all read it here. */
 export const waterRange = { from: 0, to: 40 } as const;
@@ -46,17 +47,18 @@ export const solidsCompositionHalfWidth = 0.15;
  */
 export const waterFormulaU = 0.005;
 
-/** Throws RangeError unless the water is between 0 and 40 °C. */
+/** Throws Refusal unless the water is between 0 and 40 °C. */
 export function checkWaterRange(celsius: number): void {
   if (!(celsius >= waterRange.from && celsius <= waterRange.to))
-    throw new RangeError(
-      `Water at ${celsius} °C: the density of water is known here from ${waterRange.from} to ${waterRange.to} °C. ` +
-        `Check the thermometer${celsius > waterRange.to ? ", and whether it shows °F" : ""}, or let the water come to room temperature.`,
+    throw new Refusal(
+      "measurement.water-range",
+      { celsius, from: waterRange.from, to: waterRange.to, side: celsius > waterRange.to ? "warm" : "cold" },
+      "liquid.temperature_c",
     );
 }
 
 /**
- * Density of air-free water at 101 325 Pa, kg/m³, for 0–40 °C (see waterFormula). Throws RangeError outside.
+ * Density of air-free water at 101 325 Pa, kg/m³, for 0–40 °C (see waterFormula). Throws Refusal outside.
  * @example waterDensityKgPerM3(20) // 998.2067
  */
 export function waterDensityKgPerM3(celsius: number): number {

@@ -15,6 +15,7 @@ import { benchView } from "../server/station/bench-view.ts";
 import { scaleOf } from "../server/station/stream-scale.ts";
 import { firstConditions } from "../server/weighing/conditions.ts";
 import { ResultPart } from "../views/bench/index.tsx";
+import { tell } from "../views/messages/tell.ts";
 import { render } from "../views/page.tsx";
 import { createCable } from "./drivers/pty.ts";
 import { asked } from "./server/page-fields.ts";
@@ -84,16 +85,17 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   expect(evaluation.displacedGrams).toBeCloseTo(2.96, 6);
   const byHand = (31.1035 / 2.96) * (0.997907 - 0.0012) + 0.0012;
   // The hand calculation rounds the water to six digits: 1e-6 · 10.5 = 1e-5 g/cm³; dissolved air adds 1.3e-6 · 10.5.
-  expect(Math.abs(evaluation.response.density_g_cm3 - byHand)).toBeLessThan(3e-5);
+  expect(Math.abs(evaluation.statement.density_g_cm3 - byHand)).toBeLessThan(3e-5);
 
-  // density → finding: fine silver is alive, copper and brass are not.
-  expect(evaluation.response.alive).toContain("ag-999");
-  expect(evaluation.response.alive).not.toContain("el-cu");
-  expect(evaluation.response.alive).not.toContain("brass-c260");
+  // density → statement: fine silver is not excluded, copper and brass are.
+  const ids = evaluation.statement.not_excluded.map(({ id }) => id);
+  expect(ids).toContain("ag-999");
+  expect(ids).not.toContain("el-cu");
+  expect(ids).not.toContain("brass-c260");
 
-  // finding → page: the same words.
+  // statement → page: the same words.
   const page = render(h(ResultPart, { view: benchView(bench, "token", false) }));
-  expect(page).toContain(evaluation.finding.because.slice(0, 40));
+  expect(page).toContain(tell(evaluation.statement.answer, "en").slice(0, 40));
 
   // → ledger: the record, and the lines as they were received, behind a chain that anyone can verify.
   await on.record();

@@ -1,6 +1,6 @@
 import type { Message } from "../calibration/message.ts";
-import type { Conformity } from "../server/compute/contract.ts";
-import { ConformityWords } from "./conformity.tsx";
+import type { StatedDecision } from "../server/weighing/statement-shape.ts";
+import { DecisionWords } from "./decision.tsx";
 import type { Locale } from "./messages/language.ts";
 import { useLocale } from "./messages/spoken.ts";
 import { tell, tellerOf } from "./messages/tell.ts";
@@ -26,14 +26,11 @@ export interface FindingView {
   claimName?: string;
   /** what this scale can tell the claim from here, and what not; left out when the claim is none or ruled out */
   plainly?: Message | undefined;
-  because: string;
+  because: Message | string;
   /** what else the density leaves alive, each with the harmless test that separates it */
   lookAlikes: readonly { id: string; name: string; whySays: string; separatedBy: string }[];
-  /** procedure doubts to rule out first */
-  suspicions: readonly string[];
-  wouldDecide?: string;
   /** the verdict on the claim's limits, where a rule was agreed */
-  conformity?: Conformity;
+  decision?: StatedDecision;
 }
 
 /** The sign that repeats the word: equal, nearly equal, not equal, open, none, stop. */
@@ -84,7 +81,7 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
-  const { state, claimName, plainly, because, lookAlikes, suspicions, wouldDecide, conformity } = finding;
+  const { state, claimName, plainly, because, lookAlikes, decision } = finding;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
       <h2 id="finding-heading">{t("finding.heading")}</h2>
@@ -104,18 +101,6 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
       <p>
         <Told says={because} />
       </p>
-      {suspicions.length > 0 && (
-        <>
-          <h3>{t("finding.first")}</h3>
-          <ul>
-            {suspicions.map((one) => (
-              <li key={one}>
-                <Told says={one} />
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
       {lookAlikes.length > 0 && (
         <>
           <h3>{t("finding.still-alive")}</h3>
@@ -128,12 +113,7 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
           )}
         </>
       )}
-      {wouldDecide !== undefined && (
-        <p>
-          <strong>{t("finding.would-decide")}</strong> <Told says={wouldDecide} />
-        </p>
-      )}
-      {conformity && <ConformityWords conformity={conformity} locale={locale} />}
+      {decision && <DecisionWords decision={decision} locale={locale} />}
       <p class="hint">{t("finding.opinion")}</p>
     </section>
   );

@@ -1,7 +1,8 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
-import type { ComputeResponse, Conformity } from "../server/compute/contract.ts";
-import type { Finding } from "../server/conformity/finding.ts";
+import { lookAlike, satisfies } from "../server/conformity/look-alike.ts";
+import type { Library } from "../server/metals/library.ts";
 import type { MetalBand } from "../server/station/view.ts";
+import type { RecordedStatement } from "../server/weighing/recorded-statement.ts";
 import type { FindingView } from "./finding.tsx";
 import type { Locale } from "./messages/language.ts";
 import type { Band } from "./plots/bands.tsx";
@@ -9,66 +10,74 @@ import type { BudgetInput } from "./plots/budget.tsx";
 import type { MeasuredCurve } from "./plots/density-plot.ts";
 import { toldValue } from "./words/told.ts";
 
-/** A finding as the page words it. */
-export function findingViewOf(
-  finding: Pick<Finding, "claim" | "state" | "because" | "lookAlikes" | "suspicions" | "wouldDecide">,
+/** The meaning of a statement as pages draw it; why each alternative is left follows from the library. */
+export function resultViewOf(
+  { conformity, not_excluded, answer }: RecordedStatement,
+  library: Library,
   bands: readonly MetalBand[],
-  conformity?: Conformity,
 ): FindingView {
-  const claimName = bands.find(({ id }) => id === finding.claim)?.name;
+  const { claim, state, decision } = conformity;
+  const claimed = claim !== null && library.has(claim) ? library.metal(claim) : undefined;
+  const claimName = bands.find(({ id }) => id === claim)?.name;
+  const others = not_excluded
+    .filter(({ id }) => library.has(id))
+    .map(({ id }) => library.metal(id))
+    .filter((m) => claimed === undefined || !satisfies(m, claimed))
+    .map((m) => lookAlike(m, claimed));
   return {
-    state: finding.state,
+    state,
     ...(claimName === undefined ? {} : { claimName }),
-    because: finding.because,
-    lookAlikes: finding.lookAlikes.map(({ id, name, whySays, separatedBy }) => ({
+    because: answer,
+    lookAlikes: others.map(({ id, name, whySays, separatedBy }) => ({
       id,
       name,
       whySays,
       separatedBy: separatedBy.says,
     })),
-    suspicions: finding.suspicions,
-    ...(finding.wouldDecide === undefined ? {} : { wouldDecide: finding.wouldDecide }),
-    ...(conformity && { conformity }),
+    ...(decision && { decision }),
   };
 }
 
 /** The measured distribution as the density axis draws it. */
 export function measuredOf(
-  response: ComputeResponse,
+  statement: RecordedStatement,
   curve: readonly CurvePoint[],
   confidence: number,
 ): MeasuredCurve {
   return {
-    value: response.density_g_cm3,
-    u: response.u_g_cm3,
-    interval: response.interval_g_cm3,
+    value: statement.density_g_cm3,
+    u: statement.u_g_cm3,
+    interval: statement.interval_g_cm3,
     confidence,
     curve: curve.map(({ gPerCm3, probabilityDensity }) => ({ gPerCm3, height: probabilityDensity })),
   };
 }
 
 /** The part of the axis worth seeing: a few percent about the value, and all of a wide interval. */
-export function domainAround(response: ComputeResponse): readonly [number, number] {
-  const reach = Math.max(0.07 * response.density_g_cm3, 2 * response.expanded_g_cm3);
-  return [Math.max(0, response.density_g_cm3 - reach), response.density_g_cm3 + reach];
+export function domainAround(statement: RecordedStatement): readonly [number, number] {
+  const reach = Math.max(0.07 * statement.density_g_cm3, 2 * statement.expanded_g_cm3);
+  return [Math.max(0, statement.density_g_cm3 - reach), statement.density_g_cm3 + reach];
 }
 
 /** Bands worth drawing: the claim, everything alive, and the neighbours that were ruled out. */
 export function bandsAround(
   bands: readonly MetalBand[],
   claim: string | undefined,
-  response: ComputeResponse,
+  statement: RecordedStatement,
   locale: Locale = "en",
 ): Band[] {
-  const alive = new Set(response.alive);
-  const [from, to] = domainAround(response);
+  const alive = new Set(statement.not_excluded.map(({ id }) => id));
+  const [from, to] = domainAround(statement);
   return bands
     .filter(({ id, low, high }) => id === claim || alive.has(id) || (low < to && high > from))
     .map((band) => ({ ...band, name: toldValue(band.name, locale), alive: alive.has(band.id) }));
 }
 
 /** One input of the budget with its units written out. */
-export function budgetInput(row: ComputeResponse["budget"][number], locale: Locale = "en"): BudgetInput {
+export function budgetInput(
+  row: NonNullable<RecordedStatement["budget"]>[number],
+  locale: Locale = "en",
+): BudgetInput {
   return {
     input: toldValue(row.input, locale),
     value: toldValue(`${Number(row.value.toPrecision(8))} ${row.unit}`, locale),
@@ -80,12 +89,12 @@ export function budgetInput(row: ComputeResponse["budget"][number], locale: Loca
 
 /** The page of two bodies with what was measured of the whole: a stone in its setting, gold in quartz. */
 export function twoBodiesHref(
-  response: Pick<ComputeResponse, "mass_g" | "density_g_cm3" | "u_g_cm3">,
+  statement: Pick<RecordedStatement, "mass_g" | "density_g_cm3" | "u_g_cm3">,
 ): string {
   return `/plan/two-bodies?${new URLSearchParams({
     question: "rest",
-    massG: `${Number(response.mass_g.toPrecision(8))}`,
-    density: `${Number(response.density_g_cm3.toPrecision(6))}`,
-    uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
+    massG: `${Number(statement.mass_g.toPrecision(8))}`,
+    density: `${Number(statement.density_g_cm3.toPrecision(6))}`,
+    uDensity: `${Number(statement.u_g_cm3.toPrecision(2))}`,
   })}`;
 }

@@ -1,34 +1,37 @@
 import { createReadStream } from "node:fs";
 import { createInterface } from "node:readline";
+import { parseArgs } from "node:util";
+import type { Message } from "../../calibration/message.ts";
+import { type Locale, locales } from "../../views/messages/language.ts";
+import { tell } from "../../views/messages/tell.ts";
 import { isError } from "../compute/compute.ts";
 import { answerLine } from "../compute/lines.ts";
+import { printedAnswer } from "../compute/printed.ts";
+import { type Counted, totalOf } from "../compute/total.ts";
 
-const usage = `underhook compute [FILE]
+const usage = `underhook compute [--lang en|de|es] [--total] [FILE]
 
-Reads JSON Lines, one weighing on each, from FILE or from standard input; writes one line of JSON for each, in order.
+Reads JSON Lines, one weighing on each, from FILE or from standard input (-); writes one line of JSON for each, in order.
+--lang   language of the messages; en when left out
+--total  a last line with the sums, for lines that were all weighed on one balance in one water
 Exit status 0 when every line could be computed, 1 when one could not (the others are), 2 for a wrong call.
 Claims are ids of the built-in library; metals of your own are known to the bench alone, also at its POST /api/compute.`;
 
 /** `underhook compute [FILE]`; see usage. */
 export async function run(args: string[]): Promise<number> {
-  if (args.includes("--help")) {
+  const asked = askedBy(args);
+  if (asked === "help") {
     console.log(usage);
     return 0;
   }
-  const [file, ...more] = args.filter((arg) => arg !== "-");
-  if (more.length > 0 || file?.startsWith("-")) {
-    console.error(`underhook compute: "${more[0] ?? file}" is not understood.\n\n${usage}`);
+  if ("wrong" in asked) {
+    console.error(`underhook compute: ${asked.wrong}\n\n${usage}`);
     return 2;
   }
-  let status = 0;
+  const { file, locale, total } = asked;
   const input = file === undefined ? process.stdin : createReadStream(file);
   try {
-    for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
-      const answer = answerLine(line);
-      if (answer === null) continue;
-      if (isError(answer)) status = 1;
-      await written(`${JSON.stringify(answer)}\n`);
-    }
+    return await answerAll(input, locale, total);
   } catch (error) {
     if (file === undefined || !(error instanceof Error)) throw error;
     console.error(
@@ -36,6 +39,45 @@ export async function run(args: string[]): Promise<number> {
     );
     return 2;
   }
+}
+
+type Asked = { file: string | undefined; locale: Locale; total: boolean };
+
+function askedBy(args: string[]): Asked | { wrong: string } | "help" {
+  let parsed: { values: { help?: boolean; lang?: string; total?: boolean }; positionals: string[] };
+  try {
+    parsed = parseArgs({
+      args,
+      allowPositionals: true,
+      options: { help: { type: "boolean" }, lang: { type: "string" }, total: { type: "boolean" } },
+    });
+  } catch (error) {
+    return { wrong: error instanceof Error ? error.message : String(error) };
+  }
+  const { help, lang = "en", total = false } = parsed.values;
+  if (help) return "help";
+  const locale = locales.find((one) => one === lang);
+  if (locale === undefined) return { wrong: `"${lang}" is no language here. Right: ${locales.join(", ")}.` };
+  const [file, ...more] = parsed.positionals.filter((one) => one !== "-");
+  if (more.length > 0) return { wrong: `"${more[0]}" is not understood.` };
+  return { file, locale, total };
+}
+
+async function answerAll(input: NodeJS.ReadableStream, locale: Locale, total: boolean): Promise<number> {
+  const words = (message: Message) => tell(message, locale);
+  const counted: Counted[] = [];
+  let items = 0;
+  let status = 0;
+  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+    const answered = answerLine(line);
+    if (answered === null) continue;
+    const { request, answer } = answered;
+    items++;
+    if (isError(answer)) status = 1;
+    else if (total && answer.density_g_cm3 !== null) counted.push({ request, statement: answer });
+    await written(`${JSON.stringify(printedAnswer(answer, words))}\n`);
+  }
+  if (total) await written(`${JSON.stringify({ total: totalOf(items, counted) })}\n`);
   return status;
 }
 

@@ -7,7 +7,7 @@ export interface Command {
 export const commands = {
   serve: { says: "run the bench and its pages", load: (): Promise<Command> => import("./serve.ts") },
   compute: {
-    says: "JSON Lines of weighings in, densities and findings out",
+    says: "JSON Lines of weighings in, their statements out",
     load: (): Promise<Command> => import("./compute.ts"),
   },
   listen: {

@@ -11,7 +11,7 @@ function answer(question: Question): Answer {
   if (question.kind === "compute")
     return { number, computed: compute(question.request, libraryWith(question.own)) };
   if (question.kind === "evaluate")
-    return { number, evaluated: evaluationOf(question.request, question.own) };
+    return { number, evaluated: evaluationOf(question.request, question.own, question.knows) };
   try {
     return { number, planned: planFor(question.weighing, libraryWith(question.own)) };
   } catch (error) {

@@ -4,17 +4,21 @@ import { Refusal } from "../../calibration/refusal.ts";
 import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { OwnMetals } from "../metals/own-metals.ts";
-import type { ComputeError, ComputeResponse } from "./contract.ts";
-import type { Evaluation } from "./evaluation.ts";
+import type { NoReading, Statement } from "../weighing/statement-shape.ts";
+import type { BenchKnows, Evaluation } from "./evaluation.ts";
+import type { Refused } from "./refusal.ts";
 
 export type Question = { number: number } & (
   | { kind: "compute"; request: unknown; own: OwnMetals | undefined }
-  | { kind: "evaluate"; request: unknown; own: OwnMetals | undefined }
+  | { kind: "evaluate"; request: unknown; knows: BenchKnows | undefined; own: OwnMetals | undefined }
   | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined }
 );
 
+/** What a request comes to. */
+export type Computed = Statement | NoReading | Refused;
+
 export type Answer = { number: number } & (
-  | { computed: ComputeResponse | ComputeError }
+  | { computed: Computed }
   | { evaluated: Evaluation }
   | { planned: Plan }
   | { refused: Message & { at?: string } }
@@ -29,9 +33,9 @@ interface Waiting {
 /** Evaluates measurements in a thread of its own, so that a Monte Carlo never holds up the live reading. */
 export interface Aside {
   /** As compute with the metals in force. */
-  compute(request: unknown): Promise<ComputeResponse | ComputeError>;
+  compute(request: unknown): Promise<Computed>;
   /** As evaluationOf: the answer with everything a page draws. */
-  evaluate(request: unknown): Promise<Evaluation>;
+  evaluate(request: unknown, knows?: BenchKnows): Promise<Evaluation>;
   /** As planFor with the metals in force; rejects with the same Refusal. */
   plan(weighing: PlannedWeighing): Promise<Plan>;
   close(): Promise<void>;
@@ -99,8 +103,8 @@ export function openAside({
       if ("computed" in answer) return answer.computed;
       throw new Error("The computing thread answered another question.");
     },
-    evaluate: async (request) => {
-      const answer = await ask({ kind: "evaluate", request, own: own() } as Omit<Question, "number">);
+    evaluate: async (request, knows) => {
+      const answer = await ask({ kind: "evaluate", request, knows, own: own() } as Omit<Question, "number">);
       if ("evaluated" in answer) return answer.evaluated;
       throw new Error("The computing thread answered another question.");
     },

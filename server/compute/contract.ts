@@ -1,7 +1,9 @@
 import { z } from "zod";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
+import { candidateKinds, occurrences } from "../conformity/candidate.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
 import { states } from "../conformity/state.ts";
+import { colours } from "../metals/metal.ts";
 import { type Method, type MethodName, methods } from "../methods/index.ts";
 import { series } from "./series.ts";
 
@@ -134,6 +136,33 @@ const decisionRule = z
   })
   .describe("rule by which the density is compared with the claim's band (JCGM 106, ILAC-G8); needs a claim");
 
+/** A test made beside the weighing. */
+const givenEvidence = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("magnet"), shows: z.enum(["none", "weak", "strong"]) }),
+  z.strictObject({
+    kind: z.literal("conductivity"),
+    percent_iacs: positive,
+    u_percent_iacs: notNegative,
+    temperature_c: z.number().default(20),
+  }),
+  z.strictObject({ kind: z.literal("sound"), m_per_s: positive, u_m_per_s: notNegative }),
+  z.strictObject({ kind: z.literal("ring"), heard: z.enum(["clear", "dull"]) }),
+  z.strictObject({ kind: z.literal("scratch"), colour: z.enum(colours) }),
+  z.strictObject({
+    kind: z.literal("touch"),
+    metal: z.enum(["gold", "silver", "neither"]),
+    permille: z.tuple([z.number().min(0).max(1000), z.number().min(0).max(1000)]).optional(),
+  }),
+  z.strictObject({
+    kind: z.literal("outline"),
+    mass_g: positive,
+    outline_cm3: positive,
+    u_outline_cm3: notNegative,
+  }),
+]);
+
+export type GivenEvidence = z.output<typeof givenEvidence>;
+
 const common = {
   id: z.string().min(1),
   dry: series,
@@ -152,6 +181,10 @@ const common = {
     ),
   confidence: z.number().min(0.5).max(0.9999).default(0.9545),
   decision_rule: decisionRule.optional(),
+  evidence: z
+    .array(givenEvidence)
+    .optional()
+    .describe("other tests of the same piece; each excludes candidates"),
 };
 
 /** Keys of every method that needs a liquid. */
@@ -179,62 +212,93 @@ const [first, ...others] = Object.values(methods).map(requestBy);
 /** A request to `underhook compute` and POST /api/compute. Unknown keys are errors. */
 export const computeRequest: z.ZodType<ComputeRequest> = z.discriminatedUnion("method", [first!, ...others]);
 
-/** The claim's band as limits under the rule that was asked for; only there when one was. */
-export const conformity = z.strictObject({
+const range = z.tuple([z.number(), z.number()]);
+
+/** The claim's band as limits under the rule that was asked for. */
+const decision = z.strictObject({
   rule: z.strictObject({ kind: z.enum(ruleKinds), multiple: z.number() }),
-  limits_g_cm3: z.tuple([z.number(), z.number()]),
-  acceptance_g_cm3: z
-    .tuple([z.number(), z.number()])
-    .nullable()
-    .describe("null when the guard bands leave nothing between them"),
+  limits_g_cm3: range,
+  acceptance_g_cm3: range.nullable().describe("null when the guard bands leave nothing between them"),
   verdict: z.enum(["pass", "conditional-pass", "conditional-fail", "fail"]),
   conformance_probability: z.number(),
   specific_risk: z.number().describe("probability that this verdict is wrong for this piece"),
   worst_acceptance_risk: z
     .number()
     .describe("highest probability of a wrong acceptance that the rule allows, at the worst accepted value"),
-  says: z.string(),
 });
 
-export type Conformity = z.infer<typeof conformity>;
+const params = z.record(z.string(), z.json()).describe("values of the code, full precision");
 
-/** The answer to a request that could be computed. Full precision; dof is null when it is infinite. */
+/** A check on the weighing or the measurement. */
+const check = z.strictObject({
+  code: z.string(),
+  severity: z.enum(["stop", "warn"]).describe("stop: no verdict while it stands"),
+  params,
+  message: z.string(),
+});
+
+const budgetLine = z.strictObject({
+  input: z.string(),
+  unit: z.string(),
+  value: z.number(),
+  u: z.number(),
+  sensitivity: z.number(),
+  contribution_g_cm3: z.number(),
+  share: z.number(),
+});
+
+/** The answer to a request that could be read: the statement of the weighing. Full precision. */
 export const computeResponse = z.strictObject({
   id: z.string(),
-  density_g_cm3: z.number(),
-  u_g_cm3: z.number(),
-  dof: z.number().nullable(),
-  k: z.number(),
-  expanded_g_cm3: z.number(),
-  interval_g_cm3: z.tuple([z.number(), z.number()]),
-  interval_from: z.enum(["gum", "monte-carlo"]),
-  density_20_g_cm3: z.number(),
-  relative_density: z.strictObject({ d20_4: z.number(), apparent: z.number() }),
-  mass_g: z.number(),
-  u_mass_g: z.number(),
-  volume_cm3: z.number(),
-  u_volume_cm3: z.number(),
-  liquid_density_g_cm3: z.number().nullable().describe("null where no liquid was needed"),
-  air_density_kg_m3: z.number(),
-  budget: z.array(
-    z.strictObject({
-      input: z.string(),
-      unit: z.string(),
-      value: z.number(),
-      u: z.number(),
-      sensitivity: z.number(),
-      contribution_g_cm3: z.number(),
-      share: z.number(),
-    }),
-  ),
-  finding: z.strictObject({
+  density_g_cm3: z.number().nullable().describe("null, as all numbers below, where no density follows"),
+  u_g_cm3: z.number().nullable(),
+  dof: z.number().nullable().describe("null as well when every uncertainty is taken as known"),
+  k: z.number().nullable(),
+  expanded_g_cm3: z.number().nullable(),
+  interval_g_cm3: range.nullable(),
+  interval_from: z.enum(["gum", "monte-carlo"]).nullable(),
+  density_20_g_cm3: z.number().nullable(),
+  relative_density: z.strictObject({ d20_4: z.number(), apparent: z.number() }).nullable(),
+  mass_g: z.number().nullable(),
+  u_mass_g: z.number().nullable(),
+  volume_cm3: z.number().nullable(),
+  u_volume_cm3: z.number().nullable(),
+  liquid_density_g_cm3: z.number().nullable(),
+  air_density_kg_m3: z.number().nullable(),
+  budget: z.array(budgetLine),
+  checks: z.array(check).describe("of the procedure and the measurement, stops first"),
+  conformity: z.strictObject({
     claim: z.string().nullable(),
     state: z.enum(states),
-    because: z.string(),
-    conformity: conformity.optional(),
+    message: z.string(),
+    decision: decision.optional(),
+    needed_half_width_g_cm3: z.number().optional().describe("what would decide, where it is inconclusive"),
   }),
-  alive: z.array(z.string()),
-  warnings: z.array(z.string()),
+  not_excluded: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        kind: z.enum(candidateKinds),
+        occurrence: z.enum(occurrences),
+        likelihood_ratio: z
+          .number()
+          .describe("fit over that of the claim; over the best fit where the claim is none or excluded"),
+      }),
+    )
+    .describe("the claim first, then by occurrence and likelihood ratio"),
+  excluded_by_tests: z.array(z.strictObject({ id: z.string(), by: z.string() })),
+  fineness: z
+    .strictObject({
+      element: z.enum(["Au", "Ag"]),
+      permille: range,
+      fine_g: range,
+      recipes: z.array(z.string()),
+    })
+    .nullable(),
+  cautions: z.array(z.string()).describe("hazards of what is not excluded"),
+  next_tests: z.array(z.strictObject({ test: z.string(), separates: z.array(z.string()) })),
+  answer: z.string(),
+  versions: z.strictObject({ library: z.string() }),
 });
 
 export type ComputeResponse = z.infer<typeof computeResponse>;

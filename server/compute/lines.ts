@@ -1,8 +1,15 @@
+import { message } from "../../calibration/message.ts";
+import type { Computed } from "./aside.ts";
 import { compute } from "./compute.ts";
-import type { ComputeError, ComputeResponse } from "./contract.ts";
+
+/** A line with its answer; the request is undefined where the line is no JSON. */
+export interface Answered {
+  request: unknown;
+  answer: Computed;
+}
 
 /** Answers one line of JSON Lines; null for an empty line. */
-export function answerLine(line: string): ComputeResponse | ComputeError | null {
+export function answerLine(line: string): Answered | null {
   if (line.trim() === "") return null;
   let request: unknown;
   try {
@@ -10,9 +17,12 @@ export function answerLine(line: string): ComputeResponse | ComputeError | null 
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return {
-      id: null,
-      error: { at: "", message: `The line is not JSON (${why}). Right: one whole object on each line.` },
+      request,
+      answer: {
+        id: null,
+        error: { at: "", message: message("compute.not-json", { why }) },
+      },
     };
   }
-  return compute(request);
+  return { request, answer: compute(request) };
 }

@@ -1,7 +1,12 @@
 import type { z } from "zod";
+import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import { tell } from "../../views/messages/tell.ts";
-import type { ComputeError } from "./contract.ts";
+
+/** Why a request could not be computed: at which key, and what would be right; text where a schema worded it. */
+export interface Refused {
+  id: string | null;
+  error: { at: string; message: Message | string };
+}
 
 /** A path as a person writes it: dry.readings[0]. */
 export function pathText(path: readonly PropertyKey[]): string {
@@ -18,7 +23,7 @@ export function idOf(line: unknown): string | null {
 }
 
 /** The first complaint of the schema, in the contract's words. */
-export function fromSchema(id: string | null, error: z.ZodError): ComputeError {
+export function fromSchema(id: string | null, error: z.ZodError): Refused {
   const issue = error.issues[0]!;
   if (issue.code === "unrecognized_keys") {
     const at = pathText([...issue.path, issue.keys[0]!]);
@@ -31,16 +36,13 @@ export function fromSchema(id: string | null, error: z.ZodError): ComputeError {
   return { id, error: { at: pathText(issue.path), message: issue.message } };
 }
 
-/** A refusal of the metrology (RangeError) in the contract's words; anything else is not ours and is thrown on. */
-export function fromMetrology(id: string, error: unknown): ComputeError {
-  if (error instanceof Refusal) return { id, error: { at: error.at ?? "", message: tell(error, "en") } };
-  if (!(error instanceof RangeError)) throw error;
-  return { id, error: { at: placeOf(error), message: error.message } };
-}
-
-function placeOf(error: RangeError): string {
-  if (error.message.startsWith("Water at")) return "liquid.temperature_c";
-  if (/^(Air|Height)/.test(error.message)) return "air";
-  if (error.message.startsWith("A decision rule")) return "decision_rule";
-  return "";
+/** A refusal at its key of the request; an error of the program is thrown on. */
+export function fromMetrology(id: string, error: unknown): Refused {
+  if (error instanceof Refusal) {
+    const { code, params, at = "" } = error;
+    return { id, error: { at, message: { code, params } } };
+  }
+  if (error instanceof RangeError && error.message.startsWith("No metal"))
+    return { id, error: { at: "claim", message: error.message } };
+  throw error;
 }

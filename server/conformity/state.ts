@@ -25,25 +25,3 @@ export function stateNow(state: State | (typeof statesBefore)[number], claimed: 
   if (state === "undecided" && !claimed) return "no-claim";
   return state in since ? since[state as keyof typeof since] : (state as State);
 }
-
-/** A recorded answer with its state as it is called now. */
-export function withStateNow<R extends RecordedAnswer>(response: R): R {
-  const { finding } = response;
-  if (!finding) return response;
-  const state = stateNow(finding.state, (finding.claim ?? null) !== null);
-  return { ...response, finding: { ...finding, state } };
-}
-
-interface RecordedAnswer {
-  finding?:
-    | { claim?: string | null | undefined; state: State | (typeof statesBefore)[number] }
-    | null
-    | undefined;
-}
-
-/** The state of a recorded answer; "no-claim" where nothing was found. */
-export function stateOf(response: RecordedAnswer): State {
-  return response.finding
-    ? stateNow(response.finding.state, (response.finding.claim ?? null) !== null)
-    : "no-claim";
-}

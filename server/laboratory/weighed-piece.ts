@@ -4,14 +4,14 @@ import type { Stated } from "../reports/stated.ts";
 import type { WeighedPiece } from "./assay-against-density.ts";
 
 /** A record as an assay is held against it; its confidence is the one it was weighed with. */
-export function weighedPiece({ result }: Stated): WeighedPiece & { confidence: number } {
-  const { response, request } = result;
+export function weighedPiece({ result, statement }: Stated): WeighedPiece & { confidence: number } {
+  const { request } = result;
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   return {
-    measured: recordedDensity(response, confidence),
+    measured: recordedDensity(statement, confidence),
     celsius: liquidCelsius(result) ?? 20,
-    massG: response.mass_g,
-    expandedMassG: 2 * (response.u_mass_g ?? 0),
+    massG: statement.mass_g,
+    expandedMassG: 2 * (statement.u_mass_g ?? 0),
     confidence,
   };
 }

@@ -1,5 +1,5 @@
 import { sql } from "kysely";
-import { stateOf } from "../conformity/state.ts";
+import { statementAfter } from "../weighing/recorded-statement.ts";
 import { dryMass } from "./dry-mass.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { aboutSubjects } from "./rows.ts";
@@ -13,6 +13,7 @@ export const toldKinds: readonly Entry["kind"][] = [
   "capture",
   "weighing-details",
   "result",
+  "statement",
   "imported-weighing",
   "amendment",
   "voiding",
@@ -20,7 +21,14 @@ export const toldKinds: readonly Entry["kind"][] = [
 ];
 
 /** Of these, the kinds that come after the measurement, or are it. */
-const changing: readonly Entry["kind"][] = ["result", "imported-weighing", "amendment", "voiding", "photo"];
+const changing: readonly Entry["kind"][] = [
+  "result",
+  "statement",
+  "imported-weighing",
+  "amendment",
+  "voiding",
+  "photo",
+];
 
 /**
  * Keeps the list of finished measurements in step with the chain; runs inside the transaction that appends.
@@ -69,7 +77,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
   const setAside = setAsideIn(entries);
   const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
-  const told = states.kind === "imported-weighing" ? imported(states) : measured(states);
+  const told = states.kind === "imported-weighing" ? imported(states) : measured(states, entries);
   const row = {
     seq: first.seq,
     subject: first.subject,
@@ -117,16 +125,17 @@ function isStatement(entry: Entry): boolean {
   );
 }
 
-function measured(entry: Entry) {
+function measured(entry: Entry, entries: Entry[]) {
   const result = entry.kind === "result" ? entry.body : (entry as EntryOf<"amendment">).body.result;
-  const response = result?.response;
+  const stated = result && statementAfter(entry.id, result, entries);
+  const judged = result?.statement !== undefined || Boolean(result?.response?.finding);
   return {
-    state: response?.finding ? stateOf(response) : null,
-    mass_g: response?.mass_g ?? 0,
+    state: stated && judged ? stated.conformity.state : null,
+    mass_g: stated?.mass_g ?? 0,
     dry: "",
-    dry_g: response?.mass_g ?? 0,
-    density_g_cm3: response?.density_g_cm3 ?? 0,
-    expanded_g_cm3: response?.expanded_g_cm3 ?? null,
+    dry_g: stated?.mass_g ?? 0,
+    density_g_cm3: stated?.density_g_cm3 ?? 0,
+    expanded_g_cm3: stated?.expanded_g_cm3 ?? null,
   };
 }
 

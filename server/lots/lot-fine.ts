@@ -17,6 +17,9 @@ export interface Ends {
 export interface LotFine extends Ends {
   metal: "gold" | "silver";
   permille: PermilleRange;
+  /** the interval before it is cut to nothing and to the whole piece, and the most the piece can weigh, g */
+  uncut: Ends;
+  mostG: number;
   /** the ends that the free rest of the alloy alone leaves, measurement and law taken as exact */
   middle: Ends;
   /** the ends with what is common to all pieces: water, thermometer, linearity, wire, law of the alloy */
@@ -57,10 +60,20 @@ export function lotFine({ metal, measured, celsius, dryG, stepG, share, silver }
   if (!found.possible) return null;
   const { lowG, highG } = fineMass(dryG, stepG, found.corrected);
   const ends = (part: number) => {
-    const range = finenessOf(narrowed(measured, part)).corrected;
+    const range = finenessOf(narrowed(measured, part)).uncut;
     return { lowG: (dryG * range.low) / 1000, highG: (dryG * range.high) / 1000 };
   };
-  return { metal, lowG, highG, permille: found.corrected, middle: ends(0), common: ends(Math.sqrt(share)) };
+  const uncut = fineMass(dryG, stepG, found.uncut);
+  return {
+    metal,
+    lowG,
+    highG,
+    uncut: { lowG: uncut.lowG, highG: uncut.highG },
+    mostG: dryG + stepG,
+    permille: found.corrected,
+    middle: ends(0),
+    common: ends(Math.sqrt(share)),
+  };
 }
 
 /** The same density with each side of its interval at `part` of its length; at 0 it is taken as exact. */
@@ -75,19 +88,24 @@ function narrowed(measured: MeasuredDensity, part: number): MeasuredDensity {
 /**
  * Fine metal of several pieces. What the pieces have in common adds end by end: it is off for all of them the same way.
  * What each reading brought of its own adds in squares. The free rest of the alloy adds end by end, since pieces of one
- * maker share it. One piece comes to its own interval.
+ * maker share it. The sum is cut to what the pieces can hold at its end, so that cuts do not shift it. One piece comes to its
+ * own interval.
  */
 export function fineSum(pieces: readonly LotFine[]): Ends {
   const end = (side: keyof Ends, sign: 1 | -1) => {
     const total = (of: (piece: LotFine) => number) => pieces.reduce((sum, piece) => sum + of(piece), 0);
     const common = total((piece) => sign * (piece.common[side] - piece.middle[side]));
     const own = total((piece) => {
-      const [whole, shared] = [piece[side] - piece.middle[side], piece.common[side] - piece.middle[side]];
+      const [whole, shared] = [
+        piece.uncut[side] - piece.middle[side],
+        piece.common[side] - piece.middle[side],
+      ];
       return Math.max(0, whole ** 2 - shared ** 2);
     });
     return total((piece) => piece.middle[side]) + sign * Math.sqrt(common ** 2 + own);
   };
-  return { lowG: end("lowG", -1), highG: end("highG", 1) };
+  const mostG = pieces.reduce((sum, piece) => sum + piece.mostG, 0);
+  return { lowG: Math.max(0, end("lowG", -1)), highG: Math.min(mostG, end("highG", 1)) };
 }
 
 /** Gold of several pieces if they are melted into one with silver's share of the rest between two ends; null without gold. */

@@ -1,7 +1,7 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
-import { type State, stateOf } from "../conformity/state.ts";
+import type { State } from "../conformity/state.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
@@ -44,7 +44,8 @@ export interface LotPiece {
 /** A recorded piece as its lot counts it, from the entries about it. Throws RangeError while it has no result. */
 export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiece {
   const stated = statedBy(entries);
-  const { response, request } = stated.result;
+  const { statement } = stated;
+  const { request } = stated.result;
   const dry = stated.captures.flatMap(({ entry: { body }, voided }) =>
     voided === null && body.what === "dry" && "reading" in body ? [body.reading] : [],
   );
@@ -59,16 +60,16 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length;
   const { text = "", unit = "g" } = dry.at(-1) ?? {};
   const claim = stated.piece.claim ?? null;
-  const state = stateOf(response);
+  const state = statement.conformity.state;
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   const family = claim !== null && library.has(claim) ? library.metal(claim).family : "";
-  const measured = recordedDensity(response, confidence);
+  const measured = recordedDensity(statement, confidence);
   const permille = claimedPermille(claim);
   const celsius = liquidCelsius(stated.result) ?? 20;
   const weighed =
     state === "excluded" || state === "no-valid-reading" || !isPrecious(family)
       ? null
-      : { metal: family, measured, celsius, dryG, stepG, share: commonShare(response.budget) };
+      : { metal: family, measured, celsius, dryG, stepG, share: commonShare(statement.budget) };
   return {
     id: stated.entry.subject,
     ticket: stated.piece.ticket ?? "",
@@ -78,8 +79,8 @@ export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiec
     dryG,
     stepG,
     shown: { text, unit },
-    density: response.density_g_cm3,
-    expanded: response.expanded_g_cm3,
+    density: statement.density_g_cm3,
+    expanded: statement.expanded_g_cm3,
     typed: stated.captures.some(
       ({ entry: { body } }) => body.what !== "temperature" && body.source === "typed",
     ),

@@ -24,8 +24,8 @@ export function liquidCelsius({ request }: Result): number | null {
 }
 
 /** Conditions and equipment as they entered the computation. */
-export function conditionsOf({ result, captures }: Stated, writing: Writing): Line[] {
-  const { request, response } = result;
+export function conditionsOf({ result, statement, captures }: Stated, writing: Writing): Line[] {
+  const { request } = result;
   const { t, number, name } = writing;
   const liquid = shape(request.liquid);
   const air = shape(request.air);
@@ -49,12 +49,12 @@ export function conditionsOf({ result, captures }: Stated, writing: Writing): Li
     })),
     line(t("report.conditions.liquid-temperature"), liquid.temperature_c, "°C", liquid.temperature_u_c),
     line(t("report.conditions.solids"), liquid.dissolved_solids_mg_l, "mg/l"),
-    line(t("report.conditions.liquid-density"), fixed(response.liquid_density_g_cm3, 6), "g/cm³"),
+    line(t("report.conditions.liquid-density"), fixed(statement.liquid_density_g_cm3, 6), "g/cm³"),
     line(t("report.conditions.air-temperature"), air.temperature_c, "°C"),
     line(t("report.conditions.air-pressure"), air.pressure_hpa, "hPa"),
     line(t("report.conditions.humidity"), air.humidity_pct, "%"),
     line(t("report.conditions.altitude"), air.altitude_m, "m"),
-    line(t("report.conditions.air-density"), fixed(response.air_density_kg_m3, 4), "kg/m³"),
+    line(t("report.conditions.air-density"), fixed(statement.air_density_kg_m3, 4), "kg/m³"),
     line(
       t("report.conditions.balance"),
       distinct(

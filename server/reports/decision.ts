@@ -1,41 +1,39 @@
 import { tellerOf } from "../../views/messages/tell.ts";
-import { type Conformity, conformity as conformityShape } from "../compute/contract.ts";
 import { riskSays, ruleSays } from "../conformity/decision-words.ts";
+import type { StatedDecision } from "../weighing/statement-shape.ts";
 import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
 /** Which rule led from the density to the finding, at which risk, and what a rule agreed for the limits says. */
-export function decisionOf({ piece, result }: Stated, confidence: number, writing: Writing): string[] {
+export function decisionOf({ piece, statement }: Stated, confidence: number, writing: Writing): string[] {
   const { t } = writing;
   const percent = (share: number) => `${writing.number(`${+(share * 100).toFixed(2)}`)} %`;
-  const { finding } = result.response;
-  if (!finding) return [t("report.decision.none")];
-  const kept = conformityShape.safeParse(finding.conformity);
+  const { claim, decision } = statement.conformity;
+  if (claim === null) return [t("report.decision.none")];
   const exclusion = t("report.decision.exclusion", { percent: percent(confidence) });
-  const rule =
-    piece.decisionRule ?? (finding.conformity ? exclusion : `${exclusion} ${t("report.decision.no-other")}`);
+  const rule = piece.decisionRule ?? (decision ? exclusion : `${exclusion} ${t("report.decision.no-other")}`);
   return [
     t("report.decision.rule", { rule }),
     t("report.decision.risk", { percent: percent(1 - confidence) }),
-    ...(kept.success ? conformityLines(kept.data, writing) : []),
+    ...(decision ? decisionLines(decision, writing) : []),
   ];
 }
 
 /** The verdict on the claim's limits under the rule kept with the piece when it was opened. */
-function conformityLines(conformity: Conformity, { t, number, tell, locale }: Writing): string[] {
-  const { limits_g_cm3: limits, acceptance_g_cm3: acceptance } = conformity;
+function decisionLines(decision: StatedDecision, { t, number, tell, locale }: Writing): string[] {
+  const { limits_g_cm3: limits, acceptance_g_cm3: acceptance } = decision;
   const between = ([low, high]: readonly [number, number]) =>
     t("report.decision.between", { low: number(low.toFixed(3)), high: number(high.toFixed(3)) });
   const ends = [
     t("report.decision.limits", { limits: between(limits) }),
     ...(acceptance ? [t("report.decision.accepted", { interval: between(acceptance) })] : []),
   ];
-  const verdict = tellerOf(locale)(`decision.verdicts.${conformity.verdict}`);
+  const verdict = tellerOf(locale)(`decision.verdicts.${decision.verdict}`);
   return [
     t("report.decision.of-limits", {
-      rule: tell(ruleSays(conformity.rule)),
-      risk: tell(riskSays(conformity.worst_acceptance_risk, acceptance)),
+      rule: tell(ruleSays(decision.rule)),
+      risk: tell(riskSays(decision.worst_acceptance_risk, acceptance)),
     }),
-    `${ends.join("; ")}. ${verdict}: ${tell(conformity.says)}`,
+    `${ends.join("; ")}. ${verdict}: ${tellerOf(locale)("decision.wrong", { percent: 100 * decision.specific_risk })}`,
   ];
 }

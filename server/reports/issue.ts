@@ -36,7 +36,7 @@ export async function issueReport(
   options: IssueOptions,
 ): Promise<EntryOf<"report-issued">> {
   const entries = await ledger.entriesOf(subject);
-  const { entry, issued, amendments, result } = statedBy(entries);
+  const { entry, issued, amendments, statement } = statedBy(entries);
   const again =
     options.key === undefined ? undefined : issued.find((report) => report.body.click === options.key);
   const since = amendments.at(-1)?.seq ?? 0;
@@ -59,7 +59,10 @@ export async function issueReport(
       ...(options.key === undefined ? {} : { click: options.key }),
       ...(ledger.key === null ? {} : { keyId: ledger.key.keyId }),
       ...(options.locale === undefined ? {} : { language: options.locale }),
-      bands: bandsOf(result.response.alive ?? [], options.library ?? builtIn),
+      bands: bandsOf(
+        statement.not_excluded.map(({ id }) => id),
+        options.library ?? builtIn,
+      ),
     },
     options,
   );

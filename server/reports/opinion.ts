@@ -1,5 +1,4 @@
 import { tell as tellMessage } from "../../views/messages/tell.ts";
-import { stateOf } from "../conformity/state.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import type { AliveMetal, Report } from "./report.ts";
 import type { Stated } from "./stated.ts";
@@ -13,15 +12,15 @@ interface Bands {
 
 /** What the density means for the claim, and what it leaves alive: by the names and bands of the issue. */
 export function opinionOf(
-  { result: { response } }: Stated,
+  { statement }: Stated,
   { library = builtIn, bands = [] }: Bands,
   { locale, name, tell }: Writing,
 ): Report["opinion"] {
-  const { finding } = response;
   return {
-    state: tellMessage({ code: `report.state.${stateOf(response)}` }, locale),
-    because: finding ? tell(finding.because) : "",
-    alive: (response.alive ?? []).map((id) => {
+    state: tellMessage({ code: `report.state.${statement.conformity.state}` }, locale),
+    because:
+      typeof statement.answer === "string" ? tell(statement.answer) : tellMessage(statement.answer, locale),
+    alive: statement.not_excluded.map(({ id }) => {
       const band = bands.find((one) => one.id === id);
       const metal = band ? { id, name: band.name, band: [band.low, band.high] as const } : alive(id, library);
       return { ...metal, name: name(metal.name) };

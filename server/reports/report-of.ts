@@ -1,4 +1,4 @@
-import { tellId } from "../../views/messages/tell.ts";
+import { tellId, tell as tellMessage } from "../../views/messages/tell.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
@@ -41,11 +41,11 @@ export function reportOf(
   const { house = {} } = options;
   const { t, number } = writing;
   const stated = statedBy(entries);
-  const { piece, result, entry } = stated;
-  const { response, request } = result;
+  const { piece, result, statement, entry } = stated;
+  const { request } = result;
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
-  const shift = (response.density_20_g_cm3 ?? response.density_g_cm3) - response.density_g_cm3;
-  const claim = response.finding?.claim ?? piece.claim ?? null;
+  const shift = (statement.density_20_g_cm3 ?? statement.density_g_cm3) - statement.density_g_cm3;
+  const claim = statement.conformity.claim ?? piece.claim ?? null;
   const { claim: saidToBe, mass_g, stones, marks, note } = piece.customerSupplied ?? {};
   const report: Report = {
     locale: writing.locale,
@@ -80,8 +80,8 @@ export function reportOf(
       [t("report.dates.issued"), options.issuedAt],
     ),
     sampling: piece.sampling ?? t("report.sampling"),
-    results: resultsOf(response, liquidCelsius(result), writing),
-    uncertaintyStatement: uncertaintyStatement(response, confidence, writing),
+    results: resultsOf(statement, liquidCelsius(result), writing),
+    uncertaintyStatement: uncertaintyStatement(statement, confidence, writing),
     deviations: deviationsOf(stated, writing),
     authorisedBy: options.authorisedBy ?? null,
     conditions: [
@@ -94,7 +94,7 @@ export function reportOf(
     ],
     corrections: correctionsOf(result, writing),
     readings: readingsOf(stated, writing),
-    budget: budgetOf(response, writing),
+    budget: budgetOf(statement, writing),
     decision: decisionOf(stated, confidence, writing),
     opinion: opinionOf(stated, options, writing),
     otherTests: stated.evidence.map(
@@ -110,13 +110,15 @@ export function reportOf(
     ),
     replaces: replacement(stated),
     voided: stated.voided?.body.reason ?? null,
-    warnings: (response.warnings ?? []).map(writing.tell),
+    warnings: statement.checks.map((one) =>
+      typeof one === "string" ? writing.tell(one) : tellMessage(one, writing.locale),
+    ),
     statements: ([1, 2] as const).map((place) => t(`report.statements.${place}`)),
     cautions: ([1, 2] as const).map((place) => t(`report.cautions.${place}`)),
     plot: {
-      value: response.density_g_cm3 + shift,
-      low: response.interval_g_cm3[0] + shift,
-      high: response.interval_g_cm3[1] + shift,
+      value: statement.density_g_cm3 + shift,
+      low: statement.interval_g_cm3[0] + shift,
+      high: statement.interval_g_cm3[1] + shift,
       confidence,
       claim,
     },

@@ -1,11 +1,11 @@
 import { roundedPair } from "../../calibration/rounding.ts";
+import type { RecordedStatement } from "../weighing/recorded-statement.ts";
 import type { BudgetLine, ReportResult } from "./report.ts";
-import type { Response } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
 /** The results with their uncertainty, rounded once, together (calibration/rounding.ts). */
 export function resultsOf(
-  response: Response,
+  statement: RecordedStatement,
   liquidCelsius: number | null,
   { t, number }: Writing,
 ): ReportResult[] {
@@ -14,23 +14,23 @@ export function resultsOf(
       ? t("report.results.at-liquid")
       : t("report.results.at", { celsius: number(`${liquidCelsius}`) });
   const results: ReportResult[] = [];
-  const expanded = t("report.results.expanded", { k: number(response.k.toFixed(2)) });
+  const expanded = t("report.results.expanded", { k: number(statement.k.toFixed(2)) });
   const add = (quantity: string, value: number, u: number | undefined, unit: string, kind: string) =>
     results.push(stated(quantity, value, u, unit, kind, number));
-  add(quantity, response.density_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
-  if (typeof response.density_20_g_cm3 === "number")
-    add(t("report.results.at20"), response.density_20_g_cm3, response.expanded_g_cm3, "g/cm³", expanded);
-  add(t("report.results.mass"), response.mass_g, response.u_mass_g, "g", t("report.results.standard"));
-  if (response.volume_cm3 !== undefined)
+  add(quantity, statement.density_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+  if (typeof statement.density_20_g_cm3 === "number")
+    add(t("report.results.at20"), statement.density_20_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+  add(t("report.results.mass"), statement.mass_g, statement.u_mass_g, "g", t("report.results.standard"));
+  if (statement.volume_cm3 !== undefined)
     add(
       t("report.results.volume"),
-      response.volume_cm3,
-      response.u_volume_cm3,
+      statement.volume_cm3,
+      statement.u_volume_cm3,
       "cm³",
       t("report.results.standard"),
     );
-  const relative = response.relative_density as { d20_4?: number; apparent?: number } | undefined;
-  const places = roundedOr(response.density_g_cm3, response.expanded_g_cm3).decimals;
+  const relative = statement.relative_density;
+  const places = roundedOr(statement.density_g_cm3, statement.expanded_g_cm3).decimals;
   const quotient = (quantity: string, value: number | undefined) => {
     if (value !== undefined)
       results.push({ quantity, value: number(value.toFixed(places)), unit: "1", uncertainty: null });
@@ -41,26 +41,30 @@ export function resultsOf(
 }
 
 /** How the interval came about, in the words of JCGM 100:2008 and JCGM 101:2008. */
-export function uncertaintyStatement(response: Response, confidence: number, { t, number }: Writing): string {
-  const { decimals } = roundedOr(response.density_g_cm3, response.expanded_g_cm3);
-  const [low = "", high = ""] = response.interval_g_cm3.map((end) => number(end.toFixed(decimals)));
+export function uncertaintyStatement(
+  statement: RecordedStatement,
+  confidence: number,
+  { t, number }: Writing,
+): string {
+  const { decimals } = roundedOr(statement.density_g_cm3, statement.expanded_g_cm3);
+  const [low = "", high = ""] = statement.interval_g_cm3.map((end) => number(end.toFixed(decimals)));
   const interval = t("report.uncertainty.interval", {
     low,
     high,
     percent: `${number(`${+(confidence * 100).toFixed(2)}`)} %`,
   });
-  if (response.interval_from === "monte-carlo")
+  if (statement.interval_from === "monte-carlo")
     return `${interval}, ${t("report.uncertainty.by-monte-carlo")} ${t("report.uncertainty.budget")}`;
   const degrees =
-    typeof response.dof === "number" && response.dof < 1e6
-      ? t("report.uncertainty.degrees", { count: Math.floor(response.dof) })
+    typeof statement.dof === "number" && statement.dof < 1e6
+      ? t("report.uncertainty.degrees", { count: Math.floor(statement.dof) })
       : t("report.uncertainty.many-degrees");
-  return `${interval}: ${t("report.uncertainty.by-propagation", { k: number(response.k.toFixed(2)), degrees })} ${t("report.uncertainty.budget")}`;
+  return `${interval}: ${t("report.uncertainty.by-propagation", { k: number(statement.k.toFixed(2)), degrees })} ${t("report.uncertainty.budget")}`;
 }
 
 /** The budget with the largest share first, inputs that contribute nothing left out; u and contribution to two significant digits. */
-export function budgetOf(response: Response, { number, name }: Writing): BudgetLine[] {
-  return (response.budget ?? [])
+export function budgetOf(statement: RecordedStatement, { number, name }: Writing): BudgetLine[] {
+  return (statement.budget ?? [])
     .filter((line) => line.contribution_g_cm3 !== 0)
     .sort((a, b) => Math.abs(b.share) - Math.abs(a.share))
     .map((line) => {

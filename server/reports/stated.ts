@@ -1,16 +1,17 @@
-import { withStateNow } from "../conformity/state.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import { type RecordedStatement, statementAfter } from "../weighing/recorded-statement.ts";
 
 export type Piece = Partial<BodyOf<"piece-opened">>;
 export type Result = BodyOf<"result">;
-export type Response = Result["response"];
 
 /** What the entries about one piece state now: the latest result, the piece as amended, the readings behind it. */
 export interface Stated {
   piece: Piece;
   opened: Entry | undefined;
   result: Result;
+  /** what the result says of the measurement, whatever version wrote it */
+  statement: RecordedStatement;
   /** the entry that states the result: a result or an amendment */
   entry: EntryOf<"result"> | EntryOf<"amendment">;
   captures: { entry: EntryOf<"capture">; voided: string | null }[];
@@ -41,7 +42,8 @@ export function statedBy(entries: readonly Entry[]): Stated {
   return {
     piece: Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {})),
     opened,
-    result: { ...result, response: withStateNow(result.response) },
+    result,
+    statement: statementAfter(states.id, result, entries),
     entry: states,
     captures: entries
       .filter((entry) => entry.kind === "capture")

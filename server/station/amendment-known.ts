@@ -3,8 +3,10 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { toGrams } from "../../calibration/units.ts";
 import { waterRange } from "../../calibration/water.ts";
 import { type ComputeRequest, computeRequest } from "../compute/contract.ts";
+import type { Evaluated } from "../compute/evaluation.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
+import { statement as frozen } from "../ledger/kinds/piece.ts";
 import { builtIn } from "../metals/library.ts";
 import { methods, readingsIn, rolesOf } from "../methods/index.ts";
 import { type Result, statedBy } from "../reports/stated.ts";
@@ -42,7 +44,7 @@ export async function amendmentKnown(
   const readings = retyped.map(([id, text]) => putRight(piece, id, text));
   const asked = readings.reduce(withReading, computeRequest.parse(result.request));
   const request = celsius === "" ? asked : withWater(asked, entries, piece, celsius);
-  const evaluation = await parts.evaluate(request);
+  const evaluation = await parts.evaluate(request, { asksPerson: true });
   const { conditions, profileOf } = parts;
   const library = parts.library?.() ?? builtIn;
   const checks = procedureChecks(asAmended(piece, readings, celsius), {
@@ -56,17 +58,17 @@ export async function amendmentKnown(
 export async function restated(entries: readonly Entry[], parts: BenchParts): Promise<Pick<Known, "result">> {
   if (!entries.some(({ kind }) => kind === "result")) return {};
   const { result } = statedBy(entries);
-  const evaluation = await parts.evaluate(result.request);
+  const evaluation = await parts.evaluate(result.request, { asksPerson: true });
   return { result: isRefused(evaluation) ? evaluation : anew(result, evaluation, parts) };
 }
 
 function anew(
-  { stops: _, ...result }: Result,
-  { request, response }: Pick<Result, "request" | "response">,
+  { stops: _, response: __, ...result }: Result,
+  { request, statement }: Pick<Evaluated, "request" | "statement">,
   { versions, library }: BenchParts,
 ): Result {
   const now = { ...result.versions, ...versions, library: (library?.() ?? builtIn).version };
-  return { ...result, request, response, versions: now };
+  return { ...result, request, statement: frozen.parse(statement), versions: now };
 }
 
 function asAmended(piece: Piece, readings: readonly AmendedReading[], celsius: string): Piece {

@@ -1,4 +1,5 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
+import { resultViewOf } from "../../views/result-parts.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/plain-answer.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
@@ -32,10 +33,17 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     beforeWetting: bench.beforeWetting,
     plainly:
       evaluation && !isRefused(evaluation)
-        ? toldApartHere(evaluation.finding.claim, evaluation.finding.alive, bench.library)
+        ? toldApartHere(
+            evaluation.statement.conformity.claim,
+            evaluation.statement.not_excluded.map(({ id }) => id),
+            bench.library,
+          )
         : undefined,
     ...(secondPerson ? { secondPerson } : {}),
     ...(open?.details.method ? { stated: statedBy(open) } : {}),
+    ...(evaluation && !isRefused(evaluation)
+      ? { result: resultViewOf(evaluation.statement, bench.library, metalBands(bench.library)) }
+      : {}),
     checks: bench.checks,
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),

@@ -1,5 +1,7 @@
+import type { Evaluated } from "../compute/evaluation.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
+import { statement as frozen } from "../ledger/kinds/piece.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Happened, Ledger } from "../ledger/ledger.ts";
 import { isLotCommand } from "../lots/commands.ts";
@@ -114,10 +116,10 @@ async function recordKnown(weighing: Piece, { parts, live }: Standing): Promise<
 
 async function resultOf(
   weighing: Piece,
-  { request, response }: Pick<BodyOf<"result">, "request" | "response">,
+  { request, statement }: Pick<Evaluated, "request" | "statement">,
   parts: BenchParts,
 ): Promise<BodyOf<"result">> {
   const versions = { ...parts.versions, library: (parts.library?.() ?? builtIn).version };
   const checked = await checkedWhile(weighing, parts);
-  return { request, response, versions, ...(checked && { checked }) };
+  return { request, statement: frozen.parse(statement), versions, ...(checked && { checked }) };
 }

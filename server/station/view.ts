@@ -1,4 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
+import type { FindingView } from "../../views/finding.tsx";
 import type { PhotoView } from "../../views/photos.tsx";
 import type { Told } from "../../views/told.tsx";
 import type { BenchClosed } from "../checks/bench-closed.ts";
@@ -109,6 +110,8 @@ export interface BenchView {
   /** what this scale can tell the claim from, as the evaluation leaves it */
   plainly: Message | undefined;
   checks: readonly Check[];
+  /** what the readings mean so far; left out while they cannot be evaluated */
+  result?: FindingView;
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];
   /** the way to weigh that a new piece begins with */

@@ -143,7 +143,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   photoRoutes(app, { bench, folder: parts.photos, demo, answered: photoAnswered });
   assayRoutes(app, { station, ledger, demo, library: () => library.now, now });
   metalPriceRoutes(app, { ledger, demo, library: () => library.now });
-  evidenceRoutes(app, { station, ledger, demo, library: () => library.now });
+  evidenceRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   reportRoutes(app, { ledger, folder: parts.reports, demo, library: () => library.now });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);

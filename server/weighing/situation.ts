@@ -24,7 +24,7 @@ export function situationOf(
     piece.claim !== undefined && library.has(piece.claim) ? library.metal(piece.claim) : undefined;
   const hanger = piece.details.hanger?.in_liquid;
   const room = piece.details.air?.temperature_c;
-  const evaluated = evaluation && !isRefused(evaluation) ? evaluation.response : undefined;
+  const evaluated = evaluation && !isRefused(evaluation) ? evaluation.statement : undefined;
   return {
     method: piece.method,
     dry: of("dry"),

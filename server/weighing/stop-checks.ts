@@ -1,24 +1,13 @@
+import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Happened } from "../ledger/ledger.ts";
-import { type Check, type CheckCode, checkCodes } from "./checks/check.ts";
+import { type Check, checkCodes, impossible } from "./checks/check.ts";
 import type { Known } from "./known.ts";
 import type { Piece, Recorded } from "./piece.ts";
 import { signed } from "./signed.ts";
 
 type Stop = Piece["stops"][number];
-
-/**
- * Checks that no answer settles, since no weighing of any body gives such readings: they are repeated, swapped or
- * excluded instead.
- */
-const impossible: ReadonlySet<string> = new Set<CheckCode>([
-  "check.boxes-swapped",
-  "check.displacement-negative",
-  "check.nothing-on-hook",
-  "check.floats",
-  "check.denser-than-osmium",
-]);
 
 /** The checks that stop the record of a weighing, without those answered since its readings changed. */
 export function stopping({ answers }: Piece, checks: readonly Check[]): Stop[] {
@@ -31,9 +20,23 @@ export function stopping({ answers }: Piece, checks: readonly Check[]): Stop[] {
 /** A result that says nothing of its claim because these checks stop it; itself where none does. */
 export function stoppedBy(result: BodyOf<"result">, stops: readonly Stop[]): BodyOf<"result"> {
   if (stops.length === 0) return result;
-  const { response } = result;
-  const finding = response.finding && { ...response.finding, state: "no-valid-reading" as const };
-  return { ...result, response: { ...response, ...(finding ? { finding } : {}) }, stops: [...stops] };
+  const { statement } = result;
+  const { claim } = statement?.conformity ?? { claim: null };
+  return {
+    ...result,
+    ...(statement && {
+      statement: {
+        ...statement,
+        conformity: { claim, state: "no-valid-reading" as const },
+        not_excluded: [],
+        fineness: null,
+        cautions: [],
+        next_tests: [],
+        answer: { ...message("answer.no-valid-reading", { seen: [...stops] as Message[] }) },
+      },
+    }),
+    stops: [...stops],
+  };
 }
 
 /** Throws Refusal when one of the checks says that the readings cannot be. */

@@ -50,8 +50,26 @@ describe("air", () => {
   });
 
   it("refuses pressure in other units, humidity beyond 100 % and heights beyond any town", () => {
-    expect(() => airDensityKgPerM3(20, 101325, 50)).toThrow(/101325 hPa: right is 500 to 1100 hPa/);
-    expect(() => airDensityKgPerM3(20, 1013, 101)).toThrow(/101 %/);
-    expect(() => airDensityByAltitudeKgPerM3(9000)).toThrow(/9000 m/);
+    expect(() => airDensityKgPerM3(20, 101325, 50)).toThrow(
+      expect.objectContaining({
+        code: "measurement.air-range",
+        params: expect.objectContaining({ quantity: "hectopascals", value: 101325, from: 500, to: 1100 }),
+        at: "air.pressure_hpa",
+      }),
+    );
+    expect(() => airDensityKgPerM3(20, 1013, 101)).toThrow(
+      expect.objectContaining({
+        code: "measurement.air-range",
+        params: expect.objectContaining({ quantity: "humidity", value: 101 }),
+        at: "air.humidity_pct",
+      }),
+    );
+    expect(() => airDensityByAltitudeKgPerM3(9000)).toThrow(
+      expect.objectContaining({
+        code: "measurement.air-range",
+        params: expect.objectContaining({ quantity: "metres", value: 9000 }),
+        at: "air.altitude_m",
+      }),
+    );
   });
 });

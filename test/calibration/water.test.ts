@@ -29,8 +29,18 @@ describe("water", () => {
   it("answers at both ends of its range and refuses beyond them with the range and a remedy", () => {
     expect(waterDensityKgPerM3(waterRange.from)).toBeGreaterThan(999);
     expect(waterDensityKgPerM3(waterRange.to)).toBeLessThan(993);
-    expect(() => waterDensityKgPerM3(-0.01)).toThrow(/-0.01 °C.*from 0 to 40 °C.*thermometer/);
-    expect(() => waterDensityKgPerM3(70)).toThrow(/70 °C.*°F/);
+    expect(() => waterDensityKgPerM3(-0.01)).toThrow(
+      expect.objectContaining({
+        code: "measurement.water-range",
+        params: expect.objectContaining({ celsius: -0.01, from: 0, to: 40, side: "cold" }),
+      }),
+    );
+    expect(() => waterDensityKgPerM3(70)).toThrow(
+      expect.objectContaining({
+        code: "measurement.water-range",
+        params: expect.objectContaining({ celsius: 70, side: "warm" }),
+      }),
+    );
     expect(() => waterDensityKgPerM3(Number.NaN)).toThrow(RangeError);
   });
 

@@ -80,7 +80,7 @@ export function findings(all: readonly Measured[]): Findings {
   const genuine = all.filter(({ told }) => told?.genuine);
   const fakes = all.filter(({ told }) => told && !told.genuine);
   const share = (of: readonly Measured[], state: string) =>
-    of.filter(({ answer }) => answer.finding.state === state).length / of.length;
+    of.filter(({ answer }) => answer.conformity.state === state).length / of.length;
   return {
     genuine: genuine.length,
     genuineDisagrees: share(genuine, "excluded"),

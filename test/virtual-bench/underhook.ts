@@ -12,7 +12,7 @@ export interface Answer {
   interval_g_cm3: [number, number];
   interval_from: "gum" | "monte-carlo";
   budget: { input: string; share: number }[];
-  finding: { state: string };
+  conformity: { state: string };
   error?: { at: string; message: string };
 }
 

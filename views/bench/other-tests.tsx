@@ -1,3 +1,4 @@
+import type { Message } from "../../calibration/message.ts";
 import { EvidenceSheet, type EvidenceView } from "../evidence/index.tsx";
 import { SizeSheet, type SizeView } from "../evidence/size.tsx";
 import { type StateName, StateWord } from "../finding.tsx";
@@ -9,7 +10,7 @@ import { toldValue } from "../words/told.ts";
 /** Other tests of the piece on the bench, before it is weighed and after. */
 export interface OtherTestsView {
   /** what density and tests together say; left out while there is no test, for then the finding says it */
-  standing?: { state: StateName; because: string };
+  standing?: { state: StateName; because: Message | string };
   contradictions: readonly string[];
   doubts: readonly string[];
   /** tests nobody made */

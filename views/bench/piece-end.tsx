@@ -19,9 +19,9 @@ export function RecordForm({ view }: { view: BenchView }) {
       {told && (
         <p>
           <a href="#result">
-            {plusMinus(told.response.density_g_cm3, told.response.expanded_g_cm3, locale)} g/cm³
+            {plusMinus(told.statement.density_g_cm3, told.statement.expanded_g_cm3, locale)} g/cm³
           </a>{" "}
-          <StateWord state={told.finding.state} />
+          <StateWord state={told.statement.conformity.state} />
         </p>
       )}
       {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}

@@ -7,14 +7,7 @@ import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
-import {
-  bandsAround,
-  budgetInput,
-  domainAround,
-  findingViewOf,
-  measuredOf,
-  twoBodiesHref,
-} from "../result-parts.ts";
+import { bandsAround, budgetInput, domainAround, measuredOf, twoBodiesHref } from "../result-parts.ts";
 import { Told } from "../told.tsx";
 
 /** What the readings say: the density in one line, the finding in words, the axis with the bands, budget and repeats. */
@@ -32,7 +25,8 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
         </div>
       </section>
     );
-  const { finding, request, response, curve } = evaluation;
+  const { request, statement, curve } = evaluation;
+  const { claim } = statement.conformity;
   const climbing = view.checks.find(({ code }) => code === "check.still-climbing");
   if (climbing)
     return (
@@ -49,27 +43,21 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
   return (
     <>
       <DensityLine evaluation={evaluation} />
-      <FindingWords
-        finding={{
-          ...findingViewOf(finding, view.bands, response.finding.conformity),
-          plainly: view.plainly,
-        }}
-        locale={locale}
-      />
+      {view.result && <FindingWords finding={{ ...view.result, plainly: view.plainly }} locale={locale} />}
       <div class="sheet">
         <DensityAxis
           id="density"
-          measured={measuredOf(response, curve, request.confidence)}
-          bands={bandsAround(view.bands, finding.claim, response, locale)}
-          domain={domainAround(response)}
+          measured={measuredOf(statement, curve, request.confidence)}
+          bands={bandsAround(view.bands, claim ?? undefined, statement, locale)}
+          domain={domainAround(statement)}
           locale={locale}
-          {...(finding.claim === undefined ? {} : { claimId: finding.claim })}
+          {...(claim === null ? {} : { claimId: claim })}
         />
       </div>
       <div class="sheet">
         <BudgetBars
           id="budget"
-          inputs={response.budget.map((row) => budgetInput(row, locale))}
+          inputs={statement.budget.map((row) => budgetInput(row, locale))}
           locale={locale}
         />
         {view.repeats && <Repeats id="repeats" {...view.repeats} locale={locale} />}
@@ -78,10 +66,10 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
   );
 }
 
-function DensityLine({ evaluation: { request, response, displacedGrams } }: { evaluation: Evaluated }) {
+function DensityLine({ evaluation: { request, statement, displacedGrams } }: { evaluation: Evaluated }) {
   const locale = useLocale();
   const t = useTell();
-  const { density_g_cm3, expanded_g_cm3, interval_g_cm3, interval_from, u_g_cm3, dof, k } = response;
+  const { density_g_cm3, expanded_g_cm3, interval_g_cm3, interval_from, u_g_cm3, dof, k } = statement;
   return (
     <section class="sheet" aria-labelledby="result-heading">
       <h2 id="result-heading">{t("bench.density")}</h2>
@@ -96,36 +84,38 @@ function DensityLine({ evaluation: { request, response, displacedGrams } }: { ev
       <p class="hint">
         u = {inLocale(u_g_cm3.toPrecision(2), locale)} g/cm³, k = {fixed(k, 2, locale)}
         {dof !== null && `, ${t("bench.result.degrees", { count: dof })}`};{" "}
-        {response.liquid_density_g_cm3 === null ? (
+        {statement.liquid_density_g_cm3 === null ? (
           <>
             {t("bench.result.mass-and-volume", {
-              mass: plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
-              volume: plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale),
+              mass: plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale),
+              volume: plusMinus(statement.volume_cm3, 2 * statement.u_volume_cm3, locale),
             })}
             .
           </>
         ) : (
           <>
             {t("bench.result.masses", {
-              mass: plusMinus(response.mass_g, 2 * response.u_mass_g, locale),
+              mass: plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale),
               displaced: fixed(
                 displacedGrams,
-                Math.max(0, roundedPair(response.mass_g, 2 * response.u_mass_g).decimals),
+                Math.max(0, roundedPair(statement.mass_g, 2 * statement.u_mass_g).decimals),
                 locale,
               ),
             })}
-            . {t("bench.result.apparent", { ratio: fixed(response.relative_density.apparent, 4, locale) })}
+            . {t("bench.result.apparent", { ratio: fixed(statement.relative_density.apparent, 4, locale) })}
           </>
         )}
       </p>
       <p class="hint">
-        {t("bench.result.stone")} <a href={twoBodiesHref(response)}>{t("bench.result.metal-alone")}</a>
+        {t("bench.result.stone")} <a href={twoBodiesHref(statement)}>{t("bench.result.metal-alone")}</a>
       </p>
-      {response.warnings.map((warning) => (
-        <p key={warning} class="hint">
-          <Told says={warning} />
-        </p>
-      ))}
+      {statement.checks
+        .filter(({ code }) => code.startsWith("measurement."))
+        .map((warning) => (
+          <p key={warning.code} class="hint">
+            <Told says={warning} />
+          </p>
+        ))}
     </section>
   );
 }

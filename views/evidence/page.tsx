@@ -13,7 +13,7 @@ export interface EvidencePageView {
   record: { href: string; ticket: string; density: string; mass: string };
   claimName?: string;
   state: StateName;
-  because: string;
+  because: Told;
   /** tests that cannot all be right */
   contradictions: readonly string[];
   /** what is odd but strikes nothing out */

@@ -32,7 +32,7 @@ export interface ShareSheet {
   state: StateName;
   /** what the scale can tell the claim from here */
   plainly: Message | undefined;
-  because: string;
+  because: Message | string;
   /** everything the density leaves alive, the claim among it, by name in the reader's language */
   notExcluded: readonly string[];
   plot: Omit<DensityPlot, "id">;
@@ -71,7 +71,7 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
           ? t("share.nothing-claimed")
           : t("share.said-to-be", { name: toldValue(sheet.claimName, locale), state }),
         ...(sheet.plainly === undefined ? [] : [tell(sheet.plainly, locale)]),
-        told(sheet.because, locale),
+        typeof sheet.because === "string" ? told(sheet.because, locale) : tell(sheet.because, locale),
       ],
     },
     {

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import type { Message } from "../../calibration/message.ts";
 import type { SecondReadingView } from "../../server/station/view.ts";
 import { AssaySheet } from "../assays/sheet.tsx";
 import type { AssayView } from "../assays/view.ts";
@@ -54,7 +55,7 @@ export interface RecordView {
   captures: readonly Capture[];
   /** what second persons read of typed readings, oldest first */
   secondReadings?: readonly SecondReadingView[];
-  warnings: readonly string[];
+  warnings: readonly (Message | string)[];
   /** answers to doubts and notes, in order */
   notes: readonly { when: string; by: string; says: Told }[];
   photos: readonly PhotoView[];
@@ -119,7 +120,7 @@ export function RecordPage(record: RecordView) {
         {record.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>
       </p>
       {record.warnings.map((warning) => (
-        <p key={warning}>
+        <p key={typeof warning === "string" ? warning : warning.code}>
           <strong>{t("record-page.note")}</strong> <Told says={warning} />
         </p>
       ))}

@@ -128,19 +128,41 @@ const profileUsed = z.strictObject({
   validUntil: moment,
 });
 
-const result = z.strictObject({
-  request: z.looseObject({}),
-  response: computeAnswer,
-  /** of the program, the constants and the library of metals, by name */
-  versions: z.record(z.string(), z.string()),
-  /** how the bench stood in its checks while the piece was weighed; left out when nothing is to be said */
-  checked: z
-    .strictObject({ closed: benchClosed.optional(), profiles: z.array(profileUsed).optional() })
-    .optional(),
-  /** checks on the procedure that stop the record and were not answered: it says nothing until they are */
-  stops: z.array(message).optional(),
-  operator: words.optional(),
+/** The part of a statement that lists and reports rest on; the rest is kept as it was made. */
+export const statement = z.looseObject({
+  density_g_cm3: z.number().positive(),
+  u_g_cm3: z.number().nonnegative(),
+  k: z.number().positive(),
+  expanded_g_cm3: z.number().nonnegative(),
+  interval_g_cm3: z.tuple([z.number(), z.number()]),
+  interval_from: z.enum(["gum", "monte-carlo"]),
+  mass_g: z.number(),
+  checks: z.array(z.looseObject({ code: z.string(), severity: z.enum(["stop", "warn"]) })),
+  conformity: z.looseObject({ claim: z.string().nullable(), state: z.enum(states) }),
+  not_excluded: z.array(z.looseObject({ id: z.string() })),
+  answer: z.looseObject({ code: z.string() }),
 });
+
+export const result = z
+  .strictObject({
+    request: z.looseObject({}),
+    /** the answer as versions before statements kept it */
+    response: computeAnswer.optional(),
+    /** the statement of the weighing, frozen as it was made */
+    statement: statement.optional(),
+    /** of the program, the constants and the library of metals, by name */
+    versions: z.record(z.string(), z.string()),
+    /** how the bench stood in its checks while the piece was weighed; left out when nothing is to be said */
+    checked: z
+      .strictObject({ closed: benchClosed.optional(), profiles: z.array(profileUsed).optional() })
+      .optional(),
+    /** checks on the procedure that stop the record and were not answered: it says nothing until they are */
+    stops: z.array(message).optional(),
+    operator: words.optional(),
+  })
+  .refine(({ statement, response }) => statement !== undefined || response !== undefined, {
+    error: "a result holds its statement, or the answer of an earlier version",
+  });
 
 export const pieceKinds = {
   "piece-opened": pieceOpened,
@@ -156,6 +178,14 @@ export const pieceKinds = {
     /** the rule stays what it was before measuring */
     piece: pieceOpened.omit({ rule: true }).partial().optional(),
     result: result.optional(),
+  }),
+  /** the statement made anew after another test: the record's own request with every test that counts */
+  statement: z.strictObject({
+    /** the entry whose measurement it states */
+    of: words,
+    request: z.looseObject({}),
+    statement,
+    versions: z.record(z.string(), z.string()),
   }),
   /** other evidence of the same piece, such as magnet or size */
   evidence: z.looseObject({ test: words, outcome: words }),

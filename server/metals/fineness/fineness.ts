@@ -14,6 +14,8 @@ export interface Fineness {
   precious: "Au" | "Ag";
   /** by the law with excess terms, with measurement, law and freedom of the rest: the interval to use */
   corrected: PermilleRange;
+  /** the same before it is cut to 0 to 1000 ‰: for sums, which are cut at their end */
+  uncut: PermilleRange;
   /** by plainly added volumes, with measurement and freedom only: what a table without excess terms would say */
   plain: PermilleRange;
   /** width in ‰ that each cause would leave on its own */
@@ -90,11 +92,16 @@ function finenessOver(
   });
   const middles = ranges.map((r) => r.middle);
   const [lightest, densest] = reach(precious, rests, "corrected");
-  const corrected = permille(Math.min(...ranges.map((r) => r.low)), Math.max(...ranges.map((r) => r.high)));
+  const uncut = {
+    low: 1000 * Math.min(...ranges.map((r) => r.low)),
+    high: 1000 * Math.max(...ranges.map((r) => r.high)),
+  };
+  const corrected = permille(uncut.low / 1000, uncut.high / 1000);
   const possible = high >= lightest * 0.995 && low <= densest * 1.003;
   return {
     precious,
     corrected,
+    uncut,
     plain: permille(Math.min(...ranges.map((r) => r.plain[0]!)), Math.max(...ranges.map((r) => r.plain[1]!))),
     widths: {
       measurement: 1000 * Math.max(...rests.map((one) => width(precious, low, high, one))),

@@ -1,16 +1,18 @@
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
+import { validatorCompiler } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { locales } from "../../../views/messages/language.ts";
+import { tell } from "../../../views/messages/tell.ts";
+import type { Computed } from "../../compute/aside.ts";
 import { isError } from "../../compute/compute.ts";
-import {
-  type ComputeError,
-  type ComputeResponse,
-  computeError,
-  computeRequest,
-  computeResponse,
-} from "../../compute/contract.ts";
+import { computeError, computeRequest, computeResponse } from "../../compute/contract.ts";
+import { printedAnswer } from "../../compute/printed.ts";
+
+const asked = z.strictObject({ lang: z.enum(locales).default("en").describe("language of the messages") });
 
 /** Answers one request of the contract, in its own thread. */
-export type Compute = (request: unknown) => Promise<ComputeResponse | ComputeError>;
+export type Compute = (request: unknown) => Promise<Computed>;
 
 /**
  * POST /api/compute answers one weighing with the contract of `underhook compute`. It needs no token: nothing is shown
@@ -20,16 +22,22 @@ export function computeOfApi(app: FastifyInstance, compute: Compute): void {
   app.withTypeProvider<ZodTypeProvider>().post(
     "/api/compute",
     {
-      validatorCompiler: () => (value: unknown) => ({ value }),
+      // the body is checked by `compute` itself
+      validatorCompiler: (route) =>
+        route.httpPart === "body" ? (value: unknown) => ({ value }) : validatorCompiler(route as never),
       schema: {
-        summary: "Density, uncertainty, budget and finding of one weighing",
+        summary:
+          "The statement of one weighing: density, uncertainty, budget, checks and what it means for a claim",
+        querystring: asked,
         body: computeRequest,
         response: { 200: computeResponse, 422: computeError },
       },
     },
     async (request, reply) => {
       const answer = await compute(request.body);
-      return isError(answer) ? reply.code(422).send(answer) : reply.send(answer);
+      const { lang } = request.query;
+      const said = printedAnswer(answer, (message) => tell(message, lang));
+      return reply.code(isError(answer) ? 422 : 200).send(said);
     },
   );
 }

@@ -6,10 +6,11 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Bench } from "../../station/bench.ts";
 import { specificationsInForce } from "../../station/specifications-in-force.ts";
+import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import type { Piece } from "../../weighing/piece.ts";
 import { aboutOf } from "../about.ts";
 import { typedTest } from "../evidence/evidence-entry.ts";
-import { counting, madeTest } from "../evidence/evidence-made.ts";
+import { madeTest } from "../evidence/evidence-made.ts";
 import { type Standing, standingOf, standingUnweighed } from "../evidence/evidence-standing.ts";
 import { standingDry } from "../evidence/size-form.ts";
 import { type RefusedForm, sizeView } from "../evidence/size-view.ts";
@@ -44,7 +45,7 @@ export class BenchTests {
     const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
     const next = this.#weighed ? weighed.nextTest?.says : weighItNext;
     return {
-      ...(counting(tests).length > 0 ? { standing } : {}),
+      ...(countingEvidence(tests).length > 0 ? { standing } : {}),
       contradictions: weighed.contradictions,
       doubts: weighed.doubts,
       holes: weighed.holes.map(({ name }) => name),
@@ -59,7 +60,7 @@ export class BenchTests {
       },
       size: sizeView(tests, {
         specifications: this.#specifications,
-        weighed: this.#weighed?.response,
+        weighed: this.#weighed?.statement,
         asksMass: standingDry(piece) === undefined,
         refused,
         ...door,
@@ -86,11 +87,11 @@ export class BenchTests {
 
   #standing({ claim, tests }: Piece): Standing {
     const { library } = this.#bench;
-    const found = counting(tests);
+    const found = countingEvidence(tests);
     const weighed = this.#weighed;
     if (!weighed) return standingUnweighed(claim, found, library);
-    const { request, response } = weighed;
+    const { request, statement } = weighed;
     const celsius = request.liquid?.kind === "water" ? request.liquid.temperature_c : 20;
-    return standingOf({ response, confidence: request.confidence, celsius, claim }, found, library);
+    return standingOf({ statement, confidence: request.confidence, celsius, claim }, found, library);
   }
 }

@@ -11,7 +11,7 @@ import { repeatability } from "../../checks/repeatability.ts";
 import { icePoint, thermometerComparison } from "../../checks/thermometer.ts";
 import { trainee } from "../../checks/trainee.ts";
 import { zeroReturn } from "../../checks/zero-return.ts";
-import { type Evaluate, inEnglish, isRefused } from "../../compute/evaluation.ts";
+import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import { type NeededRole, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
@@ -179,8 +179,11 @@ async function throughTheProcedure(
   const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
   if (request === undefined) throw new Refusal("check.reference.reading-missing", { count: roles.length });
   const evaluation = await on.evaluate(request);
-  if (isRefused(evaluation)) throw new RangeError(inEnglish(evaluation));
-  const { density_20_g_cm3, expanded_g_cm3, volume_cm3, mass_g, liquid_density_g_cm3 } = evaluation.response;
+  if (isRefused(evaluation))
+    throw typeof evaluation.refused === "string"
+      ? new RangeError(evaluation.refused)
+      : new Refusal(evaluation.refused.code, evaluation.refused.params);
+  const { density_20_g_cm3, expanded_g_cm3, volume_cm3, mass_g, liquid_density_g_cm3 } = evaluation.statement;
   const shownG = liquid_density_g_cm3 === null ? mass_g : volume_cm3 * liquid_density_g_cm3;
   return {
     gPerCm3: density_20_g_cm3,

@@ -1,17 +1,8 @@
 import type { MadeTest } from "../../../views/evidence/index.tsx";
-import type { Evidence } from "../../conformity/evidence/evidence.ts";
 import { foundWords, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import type { Test } from "../../weighing/piece.ts";
 import { whenOf } from "../when.ts";
 import type { Standing } from "./evidence-standing.ts";
-
-/** What the tests found that still count. */
-export function counting(tests: readonly Test[]): Evidence[] {
-  return tests.flatMap(({ entry, setAside }) => {
-    const evidence = setAside === undefined ? recordedEvidence(entry.body.evidence) : null;
-    return evidence ? [evidence] : [];
-  });
-}
 
 /** A test as the page tells it; nothing for an entry that holds no evidence known here. */
 export function madeTest({ entry, setAside }: Test, { weighed }: Pick<Standing, "weighed">): MadeTest[] {

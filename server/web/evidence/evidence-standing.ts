@@ -1,7 +1,6 @@
 import type { EvidencePageView } from "../../../views/evidence/page.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { fixed } from "../../../views/numbers.ts";
-import type { ComputeResponse } from "../../compute/contract.ts";
 import type { Evidence } from "../../conformity/evidence/evidence.ts";
 import { type WeighedEvidence, weighEvidence } from "../../conformity/evidence/weighed-evidence.ts";
 import { findingWithEvidence } from "../../conformity/finding-with-evidence.ts";
@@ -9,10 +8,11 @@ import { recordedDensity } from "../../conformity/recorded-density.ts";
 import { metalsAlive } from "../../conformity/what-fits.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
+import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 
 /** The measured piece as every part of the page needs it. */
 export interface MeasuredPiece {
-  response: ComputeResponse;
+  statement: RecordedStatement;
   confidence: number;
   celsius: number;
   claim: string | undefined;
@@ -24,8 +24,8 @@ export interface Standing extends Pick<EvidencePageView, "state" | "because"> {
 }
 
 export function standingOf(piece: MeasuredPiece, evidence: readonly Evidence[], library: Library): Standing {
-  const { response, confidence, celsius, claim } = piece;
-  const measured = recordedDensity(response, confidence);
+  const { statement, confidence, celsius, claim } = piece;
+  const measured = recordedDensity(statement, confidence);
   if (claim === undefined) {
     const fits = metalsAlive(measured, confidence, celsius, library);
     const others = library.metals.filter((m) => !fits.includes(m));
@@ -38,12 +38,13 @@ export function standingOf(piece: MeasuredPiece, evidence: readonly Evidence[], 
   }
   const found = findingWithEvidence(measured, claim, confidence, evidence, {
     celsius,
-    massG: response.mass_g,
+    massG: statement.mass_g,
     library,
   });
-  // Without other evidence the page repeats the finding of the record, word for word.
-  const recorded = evidence.length === 0 ? response.finding : found;
-  return { state: recorded.state, because: recorded.because, weighed: found.evidence };
+  // A statement of today holds the tests; one of an earlier version knew the density alone.
+  return evidence.length === 0 || statement.excluded_by_tests !== undefined
+    ? { state: statement.conformity.state, because: statement.answer, weighed: found.evidence }
+    : { state: found.state, because: found.because, weighed: found.evidence };
 }
 
 /** Everything the density leaves, alive first, with why the rest is struck out. */

@@ -3,7 +3,6 @@ import type { EvidencePageView } from "../../../views/evidence/page.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { plusMinus } from "../../../views/numbers.ts";
 import { twoBodiesHref } from "../../../views/result-parts.ts";
-import { computeResponse } from "../../compute/contract.ts";
 import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
 import type { HouseMelts } from "../../laboratory/house-melts.ts";
@@ -13,11 +12,12 @@ import type { Library } from "../../metals/library.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import { liquidCelsius } from "../../reports/conditions.ts";
 import type { Stated } from "../../reports/stated.ts";
+import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import type { Test } from "../../weighing/piece.ts";
 import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
 import { nameIn } from "../records/record-view.ts";
-import { counting, madeTest } from "./evidence-made.ts";
+import { madeTest } from "./evidence-made.ts";
 import { candidatesOf, type MeasuredPiece, standingOf } from "./evidence-standing.ts";
 import { type RefusedForm, sizeView } from "./size-view.ts";
 
@@ -40,9 +40,9 @@ export interface EvidenceParts {
 export function evidenceView(subject: string, parts: EvidenceParts): EvidencePageView {
   const { entries, stated, library, locale, csrfToken } = parts;
   const piece = measuredPiece(stated, library);
-  const { response } = piece;
+  const { statement } = piece;
   const tests = weighingOf(entries)?.tests ?? [];
-  const standing = standingOf(piece, counting(tests), library);
+  const standing = standingOf(piece, countingEvidence(tests), library);
   const action = `/records/${subject}/evidence`;
   const about = { subject, seen: entries.length };
   const { refused } = parts;
@@ -52,8 +52,8 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     record: {
       href: `/records/${subject}`,
       ticket: stated.piece.ticket ?? subject,
-      density: `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
-      mass: `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`,
+      density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+      mass: `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`,
     },
     ...(piece.claim === undefined ? {} : { claimName: nameIn(library, piece.claim) }),
     state: standing.state,
@@ -71,7 +71,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     },
     size: sizeView(tests, {
       specifications: parts.specifications,
-      weighed: response,
+      weighed: statement,
       asksMass: false,
       refused,
       action,
@@ -80,16 +80,15 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     }),
     ...(fineness === undefined ? {} : { fineness }),
     reachingHref: reachingHref(piece, tests),
-    twoBodiesHref: twoBodiesHref(response),
+    twoBodiesHref: twoBodiesHref(statement),
   };
 }
 
-export function measuredPiece({ result, piece }: Stated, library: Library): MeasuredPiece {
-  const response = computeResponse.parse(result.response);
+export function measuredPiece({ result, statement, piece }: Stated, library: Library): MeasuredPiece {
   const { confidence } = result.request;
-  const claim = piece.claim ?? response.finding.claim ?? undefined;
+  const claim = piece.claim ?? statement.conformity.claim ?? undefined;
   return {
-    response,
+    statement,
     confidence: typeof confidence === "number" ? confidence : 0.9545,
     celsius: liquidCelsius(result) ?? 20,
     claim: claim !== undefined && library.has(claim) ? claim : undefined,
@@ -97,13 +96,13 @@ export function measuredPiece({ result, piece }: Stated, library: Library): Meas
 }
 
 /** The density at 20 °C with its claim, and the disc that a size test measured. */
-function reachingHref({ response, claim }: MeasuredPiece, tests: readonly Test[]): string {
+function reachingHref({ statement, claim }: MeasuredPiece, tests: readonly Test[]): string {
   const size = tests.findLast(({ entry, setAside }) => entry.body.test === "size" && setAside === undefined)
     ?.entry.body.size;
   const disc = measuredDisc.safeParse(size);
   return `/plan/density-matches?${new URLSearchParams({
-    density: `${Number(response.density_20_g_cm3.toPrecision(6))}`,
-    uDensity: `${Number(response.u_g_cm3.toPrecision(2))}`,
+    density: `${Number(statement.density_20_g_cm3.toPrecision(6))}`,
+    uDensity: `${Number(statement.u_g_cm3.toPrecision(2))}`,
     ...(claim === undefined ? {} : { claim }),
     ...(disc.success
       ? {
@@ -121,7 +120,7 @@ const measuredDisc = z.object({ diameterMm: z.number(), thicknessMm: z.number() 
 const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver: "silver" };
 
 function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, record: string) {
-  const { response, confidence, celsius, claim } = piece;
+  const { statement, confidence, celsius, claim } = piece;
   const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
   const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
   if (metal === undefined) return undefined;
@@ -134,9 +133,9 @@ function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: Evi
     colour,
     colours: colourOptions(locale),
     answer: finenessAnswer(
-      recordedDensity(response, confidence),
+      recordedDensity(statement, confidence),
       { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: permille }) },
-      { mass: { grams: response.mass_g, expandedG: 2 * response.u_mass_g }, melts, locale },
+      { mass: { grams: statement.mass_g, expandedG: 2 * statement.u_mass_g }, melts, locale },
     ),
   };
 }

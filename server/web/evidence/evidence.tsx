@@ -2,12 +2,14 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { EvidencePage } from "../../../views/evidence/page.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
+import type { Evaluate } from "../../compute/evaluation.ts";
 import { houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { type Stated, statedBy } from "../../reports/stated.ts";
 import { specificationsInForce } from "../../station/specifications-in-force.ts";
 import type { Station } from "../../station/station.ts";
+import { programVersion } from "../../version.ts";
 import { seenOf } from "../about.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -15,6 +17,7 @@ import { noRecordPage } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
 import { typedTest } from "./evidence-entry.ts";
 import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
+import { restate } from "./restate.ts";
 import { weighedDry } from "./size-form.ts";
 
 interface EvidenceRouteParts {
@@ -22,6 +25,7 @@ interface EvidenceRouteParts {
   ledger: Ledger;
   demo: boolean;
   library: () => Library;
+  evaluate: Evaluate;
 }
 
 type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
@@ -29,7 +33,7 @@ type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
 /** Other evidence of a recorded piece: every test is an entry of the ledger, and the page weighs them together. */
 export function evidenceRoutes(
   app: FastifyInstance,
-  { station, ledger, demo, library }: EvidenceRouteParts,
+  { station, ledger, demo, library, evaluate }: EvidenceRouteParts,
 ): void {
   async function answer(request: PieceRequest, reply: FastifyReply, refused?: EvidenceParts["refused"]) {
     const subject = request.params.piece;
@@ -98,6 +102,7 @@ export function evidenceRoutes(
   ) {
     try {
       await does();
+      await restate(request.params.piece, { ledger, evaluate, program: programVersion });
       return reply.redirect(`/records/${request.params.piece}/evidence`, 303);
     } catch (error) {
       const refused = refusalOf(error);

@@ -1,6 +1,5 @@
 import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellValue } from "../../../views/messages/tell.ts";
-import { computeResponse } from "../../compute/contract.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { checkSize } from "../../conformity/evidence/size-check.ts";
 import type { Library } from "../../metals/library.ts";
@@ -23,11 +22,11 @@ interface Known {
  * Mean of the dry readings that count, g. A coin's law states its weight against weights of brass or steel in air, so
  * the reading is compared as it stands, not the mass freed of the air's lift: that would be 0.6 mg less on a sovereign.
  */
-export function weighedDry({ captures, result }: Stated): { grams: number; uGrams: number } {
+export function weighedDry({ captures, statement }: Stated): { grams: number; uGrams: number } {
   const dry = captures.flatMap(({ entry: { body }, voided }) =>
     voided === null && body.what === "dry" && "reading" in body ? [Number(body.reading.grams)] : [],
   );
-  const { u_mass_g: uGrams } = computeResponse.parse(result.response);
+  const { u_mass_g: uGrams = 0 } = statement;
   return { grams: meanOf(dry), uGrams };
 }
 

@@ -4,12 +4,12 @@ import type { EvidenceDoor } from "../../../views/evidence/form.tsx";
 import type { SizeView } from "../../../views/evidence/size.tsx";
 import { isCode } from "../../../views/messages/catalogue.ts";
 import type { Told } from "../../../views/told.tsx";
-import type { ComputeResponse } from "../../compute/contract.ts";
 import { outlineDoubt } from "../../conformity/evidence/outline-and-displacement.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
+import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import type { Test } from "../../weighing/piece.ts";
+import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { whenOf } from "../when.ts";
-import { counting } from "./evidence-made.ts";
 
 /** A form of evidence that was sent back. */
 export interface RefusedForm {
@@ -20,7 +20,7 @@ export interface RefusedForm {
 
 interface SizeParts extends EvidenceDoor {
   specifications: readonly Specification[];
-  weighed: ComputeResponse | undefined;
+  weighed: RecordedStatement | undefined;
   asksMass: boolean;
   refused: RefusedForm | undefined;
 }
@@ -31,12 +31,12 @@ export function sizeView(
   { specifications, weighed, asksMass, refused, ...door }: SizeParts,
 ): SizeView {
   const sizes = tests.filter(({ entry }) => entry.body.test === "size");
-  const outline = counting(tests).findLast(({ kind }) => kind === "outline");
+  const outline = countingEvidence(tests).findLast(({ kind }) => kind === "outline");
   const doubt =
-    weighed && outline?.kind === "outline"
+    weighed?.volume_cm3 !== undefined && outline?.kind === "outline"
       ? outlineDoubt(
           { cm3: outline.outlineCm3, uCm3: outline.uOutlineCm3 },
-          { cm3: weighed.volume_cm3, uCm3: weighed.u_volume_cm3 },
+          { cm3: weighed.volume_cm3, uCm3: weighed.u_volume_cm3 ?? 0 },
         )
       : null;
   const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };

@@ -41,7 +41,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
     const t = tellerOf(around.locale);
     const stated = statedOf(entries);
     if (!stated) return noRecordPage(reply, around, subject);
-    const { response } = stated.result;
+    const { statement } = stated;
     const claim = stated.piece.claim ?? "";
     const family = library().has(claim) ? library().metal(claim).family : "gold";
     const typed = refused?.values ?? { metal: standingAssay(entries)?.body.metal ?? family };
@@ -50,8 +50,8 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       record: {
         href: `/records/${encodeURIComponent(subject)}`,
         ticket: stated.piece.ticket ?? subject,
-        density: `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, around.locale)} g/cm³`,
-        mass: `${plusMinus(response.mass_g, 2 * (response.u_mass_g ?? 0), around.locale)} g`,
+        density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, around.locale)} g/cm³`,
+        mass: `${plusMinus(statement.mass_g, 2 * (statement.u_mass_g ?? 0), around.locale)} g`,
       },
       values: Object.fromEntries(
         assayFields.map((name) => [name, typed[name] ?? ""]),

@@ -12,10 +12,10 @@ import { payFor, rounded } from "../../lots/payout.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
 import type { Library } from "../../metals/library.ts";
+import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { NumberEntries } from "../evidence/evidence-form.ts";
-import { counting } from "../evidence/evidence-made.ts";
 import { type MeasuredPiece, standingOf } from "../evidence/evidence-standing.ts";
 import { measuredPiece } from "../evidence/evidence-view.ts";
 import { frameOf } from "../look.ts";
@@ -47,7 +47,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       const t = tellerOf(locale);
       if (!stated) return noRecordPage(reply, around, subject);
       const piece = measuredPiece(stated, library());
-      const { response, claim } = piece;
+      const { statement, claim } = piece;
       const known = claim !== undefined && library().has(claim);
       const family = known ? library().metal(claim).family : "gold";
       const asked = (name: string) => request.query[name] ?? "";
@@ -63,14 +63,14 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       const numbers = new NumberEntries(values, locale);
       const price = asked("price") === "" ? undefined : typedPrice(values, numbers);
       const tests = weighingOf(entries)?.tests ?? [];
-      const standing = standingOf(piece, counting(tests), library());
+      const standing = standingOf(piece, countingEvidence(tests), library());
       const href = `/records/${encodeURIComponent(subject)}`;
       const view: MetalPriceView = {
         record: {
           href,
           ticket: stated.piece.ticket ?? subject,
-          density: `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
-          mass: `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`,
+          density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+          mass: `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`,
         },
         action: `${href}/price`,
         values,
@@ -100,7 +100,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
 }
 
 function answerOf(
-  { response, confidence, celsius }: MeasuredPiece,
+  { statement, confidence, celsius }: MeasuredPiece,
   {
     metal,
     colour,
@@ -116,12 +116,12 @@ function answerOf(
   },
 ): NonNullable<MetalPriceView["answer"]> {
   const t = tellerOf(locale);
-  const measured = recordedDensity(response, confidence);
+  const measured = recordedDensity(statement, confidence);
   const found =
     metal === "gold" ? goldFineness(measured, colour, celsius) : silverFineness(measured, celsius);
   if (!found.possible) return { impossible: t("metal-price.impossible") };
   const { low, high } = found.corrected;
-  const { lowG, highG } = fineMass(response.mass_g, 2 * response.u_mass_g, found.corrected);
+  const { lowG, highG } = fineMass(statement.mass_g, 2 * statement.u_mass_g, found.corrected);
   // The whole price of the metal: what a dealer would take off is not known. Each end is rounded outwards.
   const pay = (fineG: number) => payFor(fineG, { ...price, ratePercent: "100" });
   const money = (fineG: number, direction: "down" | "up" | "half-even") =>
@@ -135,7 +135,7 @@ function answerOf(
     }),
     condition: t(`metal-price.conditions.${metal}`),
     facts: [
-      [t("metal-price.facts.mass"), `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
+      [t("metal-price.facts.mass"), `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`],
       [
         t("metal-price.facts.fineness"),
         t("metal-price.facts.fineness-is", {
@@ -169,7 +169,7 @@ function answerOf(
               t("metal-price.facts.laboratory"),
               t("metal-price.facts.laboratory-is", {
                 permille: inLocale(assay.body.permille, locale),
-                money: money((response.mass_g * Number(assay.body.permille)) / 1000, "half-even"),
+                money: money((statement.mass_g * Number(assay.body.permille)) / 1000, "half-even"),
                 currency: price.currency,
               }),
             ] as const,

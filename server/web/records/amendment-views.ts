@@ -3,11 +3,11 @@ import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Amendment } from "../../../views/records/amendments.tsx";
 import { computeRequest } from "../../compute/contract.ts";
-import { stateOf } from "../../conformity/state.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { readingsIn } from "../../methods/index.ts";
 import type { Result } from "../../reports/stated.ts";
 import type { Piece } from "../../weighing/piece.ts";
+import { statementOf } from "../../weighing/recorded-statement.ts";
 import { whenOf } from "../when.ts";
 
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
@@ -47,7 +47,9 @@ export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: 
 /** Density, finding and what went into them, where an amended result differs from the one before. */
 function resultChanges(before: Result, after: Result, locale: Locale): Amendment["changes"] {
   const t = tellerOf(locale);
-  const told = ({ response, request }: Result) => {
+  const told = (result: Result) => {
+    const { request } = result;
+    const stated = statementOf(result);
     const asked = computeRequest.safeParse(request).data;
     const celsius = asked?.liquid;
     const loads = readingsIn(request);
@@ -59,11 +61,8 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
             readings.map((text) => `${inLocale(text, locale)} ${unit}`).join(", "),
           ] as const,
       ),
-      [
-        t("amendments.density"),
-        `${plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
-      ],
-      [t("amendments.finding"), tell({ code: `state.${stateOf(response)}` }, locale)],
+      [t("amendments.density"), `${plusMinus(stated.density_g_cm3, stated.expanded_g_cm3, locale)} g/cm³`],
+      [t("amendments.finding"), tell({ code: `state.${stated.conformity.state}` }, locale)],
       [
         t("amendments.water-temperature"),
         celsius?.kind === "water" ? `${inLocale(String(celsius.temperature_c), locale)} °C` : "",

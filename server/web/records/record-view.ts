@@ -9,17 +9,11 @@ import {
   bandsAround,
   budgetInput,
   domainAround,
-  findingViewOf,
   measuredOf,
+  resultViewOf,
 } from "../../../views/result-parts.ts";
 import { toldValue } from "../../../views/words/told.ts";
-import {
-  type ComputeRequest,
-  type ComputeResponse,
-  computeRequest,
-  computeResponse,
-} from "../../compute/contract.ts";
-import { lookAlike, satisfies } from "../../conformity/look-alike.ts";
+import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
 import { toldApartHere } from "../../conformity/plan/plain-answer.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
@@ -29,6 +23,7 @@ import type { Stated } from "../../reports/stated.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import { secondReadingView } from "../../station/second-person-view.ts";
 import type { Capture, Piece } from "../../weighing/piece.ts";
+import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { askOf } from "../../weighing/stop-checks.ts";
 import { whenOf } from "../when.ts";
 import { amendmentViews } from "./amendment-views.ts";
@@ -37,18 +32,17 @@ import { amendmentViews } from "./amendment-views.ts";
 export function recordView(
   piece: Piece,
   entries: readonly Entry[],
-  { result: stated, entry, piece: told }: Stated,
+  { result: stated, statement, entry, piece: told }: Stated,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): Omit<RecordView, "photos" | "photoForm" | "photoAside" | "photosAside" | "amendable" | "assay"> {
   const bands = metalBands(library);
   const t = tellerOf(locale);
   const request = computeRequest.parse(stated.request);
-  const response = computeResponse.parse(stated.response);
   const first = entries.findLast((one) => one.kind === "result");
   const { checked } = stated;
   const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first?.id);
-  const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = response;
+  const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = statement;
   return {
     id: piece.id,
     ticket: told.ticket ?? piece.ticket,
@@ -64,25 +58,29 @@ export function recordView(
     densityWords: t("record-page.interval-words", {
       percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
       interval: fromTo(interval[0], interval[1], locale),
-      from: t(`bench.result.${response.interval_from}`),
-      k: fixed(response.k, 2, locale),
+      from: t(`bench.result.${statement.interval_from}`),
+      k: fixed(statement.k, 2, locale),
     }),
-    results: resultsOf(response, locale),
-    conditions: [...conditionsOf(request, response, locale), ...profilesOf(checked, locale)],
+    results: resultsOf(statement, locale),
+    conditions: [...conditionsOf(request, statement, locale), ...profilesOf(checked, locale)],
     finding: {
-      ...findingOf(response, library),
-      plainly: toldApartHere(response.finding.claim, response.alive, library),
+      ...resultViewOf(statement, library, metalBands(library)),
+      plainly: toldApartHere(
+        statement.conformity.claim,
+        statement.not_excluded.map(({ id }) => id),
+        library,
+      ),
     },
     plot: {
-      measured: measuredOf(response, curve, request.confidence),
-      bands: bandsAround(bands, piece.claim, response, locale),
-      domain: domainAround(response),
+      measured: measuredOf(statement, curve, request.confidence),
+      bands: bandsAround(bands, piece.claim, statement, locale),
+      domain: domainAround(statement),
       ...(piece.claim === undefined ? {} : { claimId: piece.claim }),
     },
-    budget: response.budget.map((row) => budgetInput(row, locale)),
+    budget: (statement.budget ?? []).map((row) => budgetInput(row, locale)),
     captures: piece.captures.map((capture) => captureView(capture, piece, locale)),
     secondReadings: piece.secondReadings.map(secondReadingView),
-    warnings: response.warnings,
+    warnings: statement.checks,
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
         ? [
@@ -170,29 +168,31 @@ function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureVie
   };
 }
 
-function resultsOf(response: ComputeResponse, locale: Locale): RecordView["results"] {
+function resultsOf(statement: RecordedStatement, locale: Locale): RecordView["results"] {
   const t = tellerOf(locale);
+  const { volume_cm3: volume, u_volume_cm3: u_volume = 0, relative_density: relative } = statement;
   return [
-    [t("record-page.results.mass"), `${plusMinus(response.mass_g, 2 * response.u_mass_g, locale)} g`],
-    [
-      t("record-page.results.volume"),
-      `${plusMinus(response.volume_cm3, 2 * response.u_volume_cm3, locale)} cm³`,
-    ],
+    [t("record-page.results.mass"), `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`],
+    ...(volume === undefined
+      ? []
+      : [[t("record-page.results.volume"), `${plusMinus(volume, 2 * u_volume, locale)} cm³`] as const]),
     [
       t("record-page.results.density20"),
-      `${plusMinus(response.density_20_g_cm3, response.expanded_g_cm3, locale)} g/cm³`,
+      `${plusMinus(statement.density_20_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
     ],
-    [t("record-page.results.relative"), fixed(response.relative_density.d20_4, 4, locale)],
-    // nothing is displaced without a liquid
-    ...(response.liquid_density_g_cm3 === null
+    ...(relative === undefined
       ? []
-      : [[t("record-page.results.apparent"), fixed(response.relative_density.apparent, 4, locale)] as const]),
+      : [[t("record-page.results.relative"), fixed(relative.d20_4, 4, locale)] as const]),
+    // nothing is displaced without a liquid
+    ...(relative === undefined || statement.liquid_density_g_cm3 == null
+      ? []
+      : [[t("record-page.results.apparent"), fixed(relative.apparent, 4, locale)] as const]),
   ];
 }
 
 function conditionsOf(
   request: ComputeRequest,
-  response: ComputeResponse,
+  statement: RecordedStatement,
   locale: Locale,
 ): RecordView["conditions"] {
   const t = tellerOf(locale);
@@ -207,18 +207,20 @@ function conditionsOf(
         })
       : liquid && t("record-page.as-stated", { name: liquid.name });
   const inLiquid: RecordView["conditions"] =
-    named === undefined || response.liquid_density_g_cm3 === null
+    named === undefined || statement.liquid_density_g_cm3 == null
       ? []
       : [
           [t("record-page.liquid"), named],
-          [t("record-page.liquid-density"), `${fixed(response.liquid_density_g_cm3, 6, locale)} g/cm³`],
+          [t("record-page.liquid-density"), `${fixed(statement.liquid_density_g_cm3, 6, locale)} g/cm³`],
         ];
   return [
     ...inLiquid,
     ...statedIn(request).map(
       ({ label, value }) => [t(label.code, label.params), t(value.code, value.params)] as const,
     ),
-    [t("record-page.air-density"), `${fixed(response.air_density_kg_m3, 4, locale)} kg/m³`],
+    ...(statement.air_density_kg_m3 === undefined
+      ? []
+      : [[t("record-page.air-density"), `${fixed(statement.air_density_kg_m3, 4, locale)} kg/m³`] as const]),
     [t("record-page.readability"), `${digits(String(balance.readability_g))} g`],
     [
       t("record-page.repeatability"),
@@ -245,23 +247,4 @@ function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): Recor
     t("record-page.profile-of", { name: toldValue(of, locale) }),
     t("record-page.profile-version", { version, until: validUntil.slice(0, 10) }),
   ]);
-}
-
-/** The finding as it was recorded; why each look-alike is alive follows from the library. */
-function findingOf({ finding, alive }: ComputeResponse, library: Library) {
-  const claimed =
-    finding.claim !== null && library.has(finding.claim) ? library.metal(finding.claim) : undefined;
-  const known = alive.filter((id) => library.has(id)).map((id) => library.metal(id));
-  const others = known.filter((m) => claimed === undefined || !satisfies(m, claimed));
-  return findingViewOf(
-    {
-      ...(claimed ? { claim: claimed.id } : {}),
-      state: finding.state,
-      because: finding.because,
-      lookAlikes: others.map((m) => lookAlike(m, claimed)),
-      suspicions: [],
-    },
-    metalBands(library),
-    finding.conformity,
-  );
 }

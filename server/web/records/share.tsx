@@ -8,7 +8,6 @@ import { sharePicture } from "../../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../../views/records/share-sheet.ts";
 import { shareText } from "../../../views/records/share-text.ts";
 import type { RecordView } from "../../../views/records/show.tsx";
-import { computeResponse } from "../../compute/contract.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import { distinctNames } from "../../conformity/distinct-names.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -101,7 +100,7 @@ function sheetOf(
 ): ShareSheet {
   const { piece, stated, curve } = read;
   const view = recordView(piece, entries, stated, curve, { csrfToken: "", locale, library });
-  const response = computeResponse.parse(stated.result.response);
+  const { statement } = stated;
   const t = tellerOf(locale);
   const standing = piece.captures.filter(({ setAside }) => !setAside);
   const { confidence } = view.plot.measured ?? { confidence: 0 };
@@ -121,10 +120,10 @@ function sheetOf(
     })),
     setAside: piece.captures.length - standing.length,
     density: view.density,
-    expanded: plusMinus(response.density_g_cm3, response.expanded_g_cm3, locale).split(" ± ")[1] ?? "",
-    k: fixed(response.k, 2, locale),
+    expanded: plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale).split(" ± ")[1] ?? "",
+    k: fixed(statement.k, 2, locale),
     percent: inLocale(String(+(confidence * 100).toFixed(4)), locale),
-    interval: fromTo(response.interval_g_cm3[0], response.interval_g_cm3[1], locale),
+    interval: fromTo(statement.interval_g_cm3[0], statement.interval_g_cm3[1], locale),
     claimName: view.finding?.claimName,
     state: view.finding?.state ?? "no-claim",
     plainly: view.finding?.plainly,

@@ -11,7 +11,7 @@ export const boxesSwapped: ProcedureCheck = {
     const hung = hangs(situation);
     const wetGrams = hung ? dryGrams - displacedGrams : displacedGrams;
     if (wetGrams <= dryGrams || dryGrams <= 0) return undefined;
-    const changed = roughDensity(wetGrams, hung ? -displacedGrams : dryGrams);
+    const changed = roughDensity(wetGrams, hung ? -displacedGrams : dryGrams, situation.liquidGPerCm3);
     if (!isSolidMetal(changed)) return undefined;
     return {
       severity: "stop",

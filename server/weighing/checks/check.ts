@@ -74,3 +74,15 @@ export interface Check {
   /** most likely remedy first */
   remedies: readonly Remedy[];
 }
+
+/**
+ * Checks that no answer settles, since no weighing of any body gives such readings: they are repeated, swapped or
+ * excluded instead.
+ */
+export const impossible: ReadonlySet<string> = new Set<CheckCode>([
+  "check.boxes-swapped",
+  "check.displacement-negative",
+  "check.nothing-on-hook",
+  "check.floats",
+  "check.denser-than-osmium",
+]);

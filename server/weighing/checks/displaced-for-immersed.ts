@@ -11,7 +11,7 @@ export const displacedForImmersed: ProcedureCheck = {
     const now = soFar(situation);
     if (now === undefined) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;
-    const otherwise = roughDensity(dryGrams, dryGrams - displacedGrams);
+    const otherwise = roughDensity(dryGrams, dryGrams - displacedGrams, situation.liquidGPerCm3);
     if (displacedGrams <= 0 || gPerCm3 >= solidMetal.low) return undefined;
     if (!isSolidMetal(otherwise) || !fitsClaim(situation, otherwise, 0.25)) return undefined;
     const hung = hangs(situation);

@@ -10,8 +10,12 @@ export const hangerInDry: ProcedureCheck = {
     if (now === undefined || hangerGrams === undefined || claim === undefined) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;
     if (fitsClaim(situation, gPerCm3, 0.005) || hangerGrams >= dryGrams) return undefined;
-    const both = roughDensity(dryGrams - hangerGrams, displacedGrams);
-    const dryOnly = roughDensity(dryGrams - hangerGrams, displacedGrams - hangerGrams);
+    const both = roughDensity(dryGrams - hangerGrams, displacedGrams, situation.liquidGPerCm3);
+    const dryOnly = roughDensity(
+      dryGrams - hangerGrams,
+      displacedGrams - hangerGrams,
+      situation.liquidGPerCm3,
+    );
     const inBoth = fitsClaim(situation, both, 0.005);
     const inDryOnly =
       hangs(situation) && displacedGrams > hangerGrams && fitsClaim(situation, dryOnly, 0.005);

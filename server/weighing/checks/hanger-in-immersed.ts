@@ -15,7 +15,7 @@ export const hangerInImmersed: ProcedureCheck = {
     const { dryGrams, displacedGrams, gPerCm3 } = now;
     if (displacedGrams > 0 && fitsClaim(situation, gPerCm3, 0.005)) return undefined;
     const asRead = dryGrams - wetGrams;
-    const otherwise = roughDensity(dryGrams, asRead);
+    const otherwise = roughDensity(dryGrams, asRead, situation.liquidGPerCm3);
     if (asRead <= 0 || !fitsClaim(situation, otherwise, 0.005)) return undefined;
     return {
       severity: "stop",

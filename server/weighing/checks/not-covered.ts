@@ -1,6 +1,6 @@
 import { nothingOnHook } from "./nothing-on-hook.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { scatterGrams, soFar, solidMetal } from "./situation.ts";
+import { roughDensity, scatterGrams, soFar, solidMetal } from "./situation.ts";
 
 /** Denser than osmium: part of the piece stands out of the water, or part of the buoyancy went missing. */
 export const notCovered: ProcedureCheck = {
@@ -10,7 +10,10 @@ export const notCovered: ProcedureCheck = {
     if (now === undefined || now.displacedGrams <= 0 || now.dryGrams <= 0) return undefined;
     // a coarse scale may miss the densest metals by its own scatter
     const most = now.displacedGrams + 2 * scatterGrams(situation, "wet");
-    if ((now.dryGrams / most) * 0.9968 <= solidMetal.high || nothingOnHook.look(situation) !== undefined)
+    if (
+      roughDensity(now.dryGrams, most, situation.liquidGPerCm3) <= solidMetal.high ||
+      nothingOnHook.look(situation) !== undefined
+    )
       return undefined;
     return {
       severity: "stop",

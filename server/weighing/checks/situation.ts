@@ -37,6 +37,8 @@ export interface Situation {
   zeros?: readonly SituationReading[];
   /** the live readings of the immersion that is going on */
   live?: readonly SituationReading[];
+  /** density of the liquid, g/cm³; water where it is left out */
+  liquidGPerCm3?: number;
   waterCelsius?: number;
   /** kept by the method's own form */
   stated?: Readonly<Record<string, unknown>> | undefined;
@@ -107,15 +109,19 @@ export function soFar(
   const displaced = displacedInOrder(situation);
   if (dryGrams === undefined || displaced.length === 0) return undefined;
   const displacedGrams = displaced.reduce((sum, one) => sum + one, 0) / displaced.length;
-  return { dryGrams, displacedGrams, gPerCm3: roughDensity(dryGrams, displacedGrams) };
+  return {
+    dryGrams,
+    displacedGrams,
+    gPerCm3: roughDensity(dryGrams, displacedGrams, situation.liquidGPerCm3),
+  };
 }
 
 /**
- * Density in g/cm³ good to about half a percent: water taken as 0.998 and air as 0.0012 g/cm³. A slip must be
+ * Density in g/cm³ good to about half a percent: water, where nothing else is said, taken as 0.998 and air as 0.0012 g/cm³. A slip must be
  * recognised before the water temperature is known; nothing measured is ever reported from here.
  */
-export function roughDensity(dryGrams: number, displacedGrams: number): number {
-  return (dryGrams / displacedGrams) * 0.9968 + 0.0012;
+export function roughDensity(dryGrams: number, displacedGrams: number, liquidGPerCm3 = 0.998): number {
+  return (dryGrams / displacedGrams) * (liquidGPerCm3 - 0.0012) + 0.0012;
 }
 
 /** Osmium at 20 °C, g/cm³, the densest element: 22.59 (CRC Handbook of Chemistry and Physics, from memory). */

@@ -35,6 +35,6 @@ export const stillClimbing: ProcedureCheck = {
 export function densitiesInOrder(situation: Situation): Param {
   const dry = meanGrams(situation.dry) ?? Number.NaN;
   return displacedInOrder(situation).map((displaced) => ({
-    decimal: roughDensity(dry, displaced).toFixed(2),
+    decimal: roughDensity(dry, displaced, situation.liquidGPerCm3).toFixed(2),
   }));
 }

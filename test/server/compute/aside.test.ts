@@ -34,7 +34,11 @@ describe("the computing thread", () => {
   it("hands a refusal over at the key it is about, and a bad request as the contract's error", async () => {
     aside = openAside();
     const swapped = { ...request, dry: { readings: ["7.00"] } };
-    expect(await aside.compute(swapped)).toMatchObject({ id: "x", error: { at: "immersed" } });
+    expect(await aside.compute(swapped)).toMatchObject({
+      id: "x",
+      density_g_cm3: null,
+      conformity: { state: "no-valid-reading" },
+    });
     expect(await aside.compute({ id: "x" })).toMatchObject({ id: "x", error: { at: "method" } });
   });
 

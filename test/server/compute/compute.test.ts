@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compute, isError } from "../../../server/compute/compute.ts";
-import type { ComputeResponse } from "../../../server/compute/contract.ts";
 import { answerLine } from "../../../server/compute/lines.ts";
+import { stated } from "./answers.ts";
 
 /** One troy ounce of silver at a 0.1 mg bench; readings invented. */
 const ounce = {
@@ -30,11 +30,7 @@ const ounce = {
   confidence: 0.9545,
 };
 
-function answered(request: unknown): ComputeResponse {
-  const answer = compute(request);
-  if (isError(answer)) throw new Error(`${answer.error.at}: ${answer.error.message}`);
-  return answer;
-}
+const answered = stated;
 
 function refused(request: unknown) {
   const answer = compute(request);
@@ -63,25 +59,31 @@ describe("compute", () => {
         "liquid_density_g_cm3",
         "air_density_kg_m3",
         "budget",
-        "finding",
-        "alive",
-        "warnings",
+        "checks",
+        "conformity",
+        "not_excluded",
+        "excluded_by_tests",
+        "fineness",
+        "cautions",
+        "next_tests",
+        "answer",
+        "versions",
       ].sort(),
     );
   });
 
-  it("puts fine silver at 10.4746 g/cm³ and keeps the claim alive", () => {
+  it("puts fine silver at 10.4746 g/cm³ and does not exclude the claim", () => {
     const answer = answered(ounce);
     expect(answer.density_g_cm3).toBeCloseTo(10.4746, 4);
-    expect(answer.alive).toContain("ag-999");
-    expect(answer.finding.state).toBe("consistent-not-unique");
+    expect(answer.not_excluded[0]).toMatchObject({ id: "ag-999", kind: "metal", likelihood_ratio: 1 });
+    expect(answer.conformity).toMatchObject({ claim: "ag-999", state: "consistent-not-unique" });
   });
 
-  it("says what is alive when nothing is claimed", () => {
+  it("says what is not excluded when nothing is claimed", () => {
     const { claim: _, ...unclaimed } = ounce;
     const answer = answered(unclaimed);
-    expect(answer.finding.claim).toBeNull();
-    expect(answer.alive).toContain("ag-999");
+    expect(answer.conformity).toMatchObject({ claim: null, state: "no-claim" });
+    expect(answer.not_excluded.map(({ id }) => id)).toContain("ag-999");
   });
 
   it("has a budget whose shares add up to one and whose contributions add up to u", () => {
@@ -147,13 +149,16 @@ describe("compute", () => {
     expect(error.message).toMatch(says);
   });
 
-  it("refuses swapped readings, hot water, and a claim the library does not know, each at its place", () => {
-    const swapped = refused({ ...ounce, dry: ounce.immersed, immersed: ounce.dry });
-    expect(swapped.error.at).toBe("immersed");
-    expect(swapped.error.message).toMatch(/swapped/);
+  it("refuses hot water, heavy air and a claim the library does not know, each at its place", () => {
+    expect(refused({ ...ounce, air: { density_kg_m3: 1190, u_kg_m3: 17 } }).error).toMatchObject({
+      at: "air.density_kg_m3",
+      message: { code: "measurement.air-range", params: { quantity: "kg-per-m3", value: 1190 } },
+    });
     const hot = refused({ ...ounce, liquid: { kind: "water", temperature_c: 70 } });
-    expect(hot.error).toMatchObject({ at: "liquid.temperature_c" });
-    expect(hot.error.message).toMatch(/0 to 40 °C/);
+    expect(hot.error).toMatchObject({
+      at: "liquid.temperature_c",
+      message: { code: "measurement.water-range", params: { celsius: 70, from: 0, to: 40 } },
+    });
     expect(refused({ ...ounce, claim: "ag-9999999" }).error.at).toBe("claim");
   });
 
@@ -164,24 +169,23 @@ describe("compute", () => {
       immersed: { readings: ["0.9"] },
       balance: { readability_g: 0.1, repeatability_g: 0.1 },
     });
-    expect(answer.error.at).toBe("immersed");
+    expect(answer.error).toMatchObject({ at: "immersed", message: { code: "measurement.too-coarse" } });
   });
 
   it("answers a line that is no JSON without an id, and an empty line not at all", () => {
-    expect(answerLine("{not json")).toMatchObject({ id: null, error: { at: "" } });
+    expect(answerLine("{not json")?.answer).toMatchObject({ id: null, error: { at: "" } });
     expect(answerLine("   ")).toBeNull();
-    expect(answerLine('"text"')).toMatchObject({ id: null });
+    expect(answerLine('"text"')?.answer).toMatchObject({ id: null });
   });
 
   it("adds a verdict on the claim's limits when a rule was agreed, and changes nothing else", () => {
     const ruled = answered({ ...ounce, decision_rule: { kind: "guard-band" } });
-    const { finding, ...rest } = answered(ounce);
-    const { conformity, ...same } = ruled.finding;
-    expect({ ...ruled, finding: same }).toEqual({ ...rest, finding });
-    expect(conformity).toMatchObject({ rule: { kind: "guard-band", multiple: 1 } });
+    const { decision, ...same } = ruled.conformity;
+    expect({ ...ruled, conformity: same }).toEqual(answered(ounce));
+    expect(decision).toMatchObject({ rule: { kind: "guard-band", multiple: 1 } });
     expect(refused({ ...ounce, claim: undefined, decision_rule: { kind: "simple" } }).error).toMatchObject({
       at: "decision_rule",
-      message: expect.stringContaining("nothing is claimed"),
+      message: { code: "compute.rule-without-claim" },
     });
     expect(refused({ ...ounce, decision_rule: { kind: "coin-toss" } }).error.at).toBe("decision_rule.kind");
   });

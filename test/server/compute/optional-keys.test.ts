@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { compute, isError } from "../../../server/compute/compute.ts";
-import type { ComputeResponse } from "../../../server/compute/contract.ts";
+import type { Statement } from "../../../server/weighing/statement-shape.ts";
+import { stated } from "./answers.ts";
 
 const ounce = {
   id: "o1",
@@ -12,12 +12,8 @@ const ounce = {
   balance: { readability_g: 0.0001, repeatability_g: 0.0001, immersed_repeatability_g: 0.0002 },
 };
 
-function answered(change: object): ComputeResponse {
-  const answer = compute({ ...ounce, ...change });
-  if (isError(answer)) throw new Error(`${answer.error.at}: ${answer.error.message}`);
-  return answer;
-}
-const row = (answer: ComputeResponse, input: string) => answer.budget.find((one) => one.input === input);
+const answered = (change: object): Statement => stated({ ...ounce, ...change });
+const row = (answer: Statement, input: string) => answer.budget.find((one) => one.input === input);
 
 describe("degrees of freedom", () => {
   // GUM table G.2, 95.45 %: 2.65 for 5, 2.32 for 9 [from memory]; the input with them makes nearly the whole variance.
@@ -120,9 +116,8 @@ describe("zeros and times", () => {
       { at_s: 120, reading: "2.9580" },
       { at_s: 240, zero: "-0.0320" },
     ];
-    const fitted = compute({ ...rest, method: "displaced", rise: { timed, lifted: "wet" } });
-    const plain = compute({ ...rest, method: "displaced", rise: { readings: ["2.9600"] } });
-    if (isError(fitted) || isError(plain)) throw new Error("not computed");
+    const fitted = stated({ ...rest, method: "displaced", rise: { timed, lifted: "wet" } });
+    const plain = stated({ ...rest, method: "displaced", rise: { readings: ["2.9600"] } });
     expect(fitted.density_g_cm3).toBeCloseTo(plain.density_g_cm3, 9);
   });
 });
@@ -133,8 +128,7 @@ describe("load and air", () => {
     const { immersed: _, ...rest } = ounce;
     const flask = { full: { readings: ["73.2110"] }, with_piece: { readings: ["101.3545"] } };
     const displacedBy = (more: object) => {
-      const answer = compute({ ...rest, method: "flask", flask: { ...flask, ...more } });
-      if (isError(answer)) throw new Error(answer.error.message);
+      const answer = stated({ ...rest, method: "flask", flask: { ...flask, ...more } });
       return answer.mass_g / answer.density_g_cm3;
     };
     const moved = displacedBy({ liquid_g: 25, warmer_c: 1, warmer_u_c: 0.1 }) - displacedBy({});

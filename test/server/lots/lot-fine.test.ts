@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
-import { compute } from "../../../server/compute/compute.ts";
 import { recordedDensity } from "../../../server/conformity/recorded-density.ts";
 import { commonShare, fineSum, type LotFine, lotFine } from "../../../server/lots/lot-fine.ts";
+import { stated } from "../compute/answers.ts";
 
 /** An invented piece of about 13.4 g/cm³ on a 0.01 g scale, through the program's own compute. */
 function weighed(dry = "12.90", immersed = "11.93") {
-  const answer = compute({
+  return stated({
     id: "a",
     method: "hung",
     dry: { readings: [dry] },
@@ -25,8 +25,6 @@ function weighed(dry = "12.90", immersed = "11.93") {
     claim: "au-585",
     confidence: 0.9545,
   });
-  if ("error" in answer) throw new Error(answer.error.message);
-  return answer;
 }
 
 function fine(dry = "12.90", immersed = "11.93"): LotFine {

@@ -7,7 +7,15 @@ import { lotSums } from "../../../server/lots/totals.ts";
 function fineOf(dryG: number): LotFine {
   const ends = { lowG: dryG * 0.475, highG: dryG * 0.62 };
   const middle = { lowG: dryG * 0.5, highG: dryG * 0.6 };
-  return { metal: "gold", ...ends, permille: { low: 475, high: 620 }, middle, common: ends };
+  return {
+    metal: "gold",
+    ...ends,
+    permille: { low: 475, high: 620 },
+    middle,
+    common: ends,
+    uncut: ends,
+    mostG: dryG,
+  };
 }
 
 function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): LotPiece {

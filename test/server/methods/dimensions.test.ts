@@ -7,6 +7,7 @@ import type { Situation } from "../../../server/weighing/checks/situation.ts";
 import { withStated } from "../../../server/weighing/stated.ts";
 import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { stated } from "../compute/answers.ts";
 
 const length = (...readings: string[]) => ({ readings, u_mm: 0.02 });
 const bar = {
@@ -26,8 +27,7 @@ const bar = {
 
 describe("a request by dimensions", () => {
   it("needs no liquid and gives none back", () => {
-    const answer = compute(bar);
-    if (isError(answer)) throw new Error(answer.error.message);
+    const answer = stated(bar);
     // 1000·(1 − 0.0012/8)/51.84 + 0.0012, worked with mpmath
     expect(answer.density_g_cm3).toBeCloseTo(19.288429938271605, 12);
     expect(answer.liquid_density_g_cm3).toBeNull();
@@ -145,7 +145,7 @@ describe("a piece that stays dry, at the bench", () => {
     });
     const { evaluation } = at.bench;
     if (!evaluation || isRefused(evaluation)) throw new Error(JSON.stringify(evaluation));
-    expect(evaluation.response.volume_cm3).toBeCloseTo((80.01 * 40 * 16.2) / 1000, 9);
+    expect(evaluation.statement.volume_cm3).toBeCloseTo((80.01 * 40 * 16.2) / 1000, 9);
     const told = (await get("/")).body;
     expect(told).not.toContain(
       tell({ code: "bench.result.apparent", params: { ratio: "" } }, "en").slice(0, 20),

@@ -1,6 +1,9 @@
 import { inflateSync } from "node:zlib";
 import { expect, test } from "vitest";
+import type { Message } from "../../../calibration/message.ts";
 import { reportPdf } from "../../../server/reports/pdf.ts";
+import { statementOf } from "../../../server/weighing/recorded-statement.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
 import { issued } from "./issued.ts";
 import { computed, measurePiece, request } from "./measured-piece.ts";
@@ -56,13 +59,14 @@ test("another reader finds in the PDF what the record says: result, readings, bu
   const text = textOfPdf(await reportPdf(stated));
   const has = (part: string) => expect(text).toContain(closedUp(part));
   // from the record itself, not from the report
-  const { response } = computed();
+  const statement = statementOf(computed());
   has("31.1035 g");
   has("28.0990 g VOID");
   for (const reading of request.immersed.readings) has(`immersed${reading}g`);
-  has(`k = ${response.k.toFixed(2)}`);
-  for (const { input, contribution_g_cm3 } of response.budget ?? []) if (contribution_g_cm3 !== 0) has(input);
-  has(response.finding?.because ?? "?");
+  has(`k = ${statement.k.toFixed(2)}`);
+  for (const { input, contribution_g_cm3 } of statement.budget ?? [])
+    if (contribution_g_cm3 !== 0) has(input);
+  has(tell(statement.answer as Message, "en"));
   // from the report: every line that the page shows
   has(`Report ${stated.number}, copy 1`);
   for (const { quantity, value, unit, uncertainty } of stated.results)

@@ -68,8 +68,8 @@ test("bench, record and report state rule, limits, verdict and risk", async () =
   await weigh();
   const evaluation = at.bench.evaluation;
   if (!evaluation || "refused" in evaluation) throw new Error("not evaluated");
-  const { density_g_cm3: value, u_g_cm3: u, expanded_g_cm3: U, finding } = evaluation.response;
-  const conformity = finding.conformity!;
+  const { density_g_cm3: value, u_g_cm3: u, expanded_g_cm3: U } = evaluation.statement;
+  const conformity = evaluation.statement.conformity.decision!;
   const [low, high] = conformity.limits_g_cm3;
   // JCGM 106:2012 clause 8.3.2.1: limits moved inwards by w = U; clause 7: conformance probability of a normal density.
   // The interval is quoted to five figures of a Monte Carlo, hence a thousandth of its width.

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { knownMixtures } from "../../../server/metals/composites/binary-mixtures.ts";
 import { knownCoreAndSkins } from "../../../server/metals/composites/core-and-skin.ts";
 import { metals } from "../../../server/metals/library.ts";
+import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 
@@ -135,7 +136,9 @@ describe("metals of one's own", () => {
     expect(record.body).toContain("Quay bell metal");
     const result = (await at.ledger.entriesOf("bell")).find(({ kind }) => kind === "result");
     expect(result?.kind === "result" && result.body.versions.library).toMatch(/\+own\.1$/);
-    expect(result?.kind === "result" && result.body.response.alive).toContain("own-quay-bell-metal");
+    expect(result?.kind === "result" && statementOf(result.body).not_excluded.map(({ id }) => id)).toContain(
+      "own-quay-bell-metal",
+    );
   });
 
   test("a record stays readable after its metal was taken out, and the change is a new version", async () => {

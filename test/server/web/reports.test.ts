@@ -10,6 +10,7 @@ import { sha256 } from "../../../server/ledger/file-beside.ts";
 import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
 import { reportAsIssued } from "../../../server/reports/issue.ts";
 import { copyPrints, reportsBeside, verifyPrints } from "../../../server/reports/report-folder.ts";
+import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { spoken } from "../ledger/bench-ledger.ts";
 import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
@@ -97,7 +98,9 @@ test("a report issued in German is German for good, page and PDF, with decimals 
   const { body } = await get(href);
   expect(body).toContain('<main id="main" tabindex="-1" lang="de"');
   const text = await textOf(at, href);
-  const { response } = (await at.ledger.entriesOf("bar-1")).find((entry) => entry.kind === "result")!.body;
+  const response = statementOf(
+    (await at.ledger.entriesOf("bar-1")).find((entry) => entry.kind === "result")!.body,
+  );
   for (const part of [
     "Bericht über eine Dichteprüfung",
     "31,1035 g",

@@ -88,7 +88,6 @@ export const record = (
           separatedBy: "Let it ring: lead is dull.",
         },
       ],
-      suspicions: [],
     }}
     plot={{
       measured: {

@@ -1,28 +1,29 @@
-import type { Conformity } from "../server/compute/contract.ts";
 import { riskSays, ruleSays } from "../server/conformity/decision-words.ts";
+import type { StatedDecision } from "../server/weighing/statement-shape.ts";
 import type { Locale } from "./messages/language.ts";
 import { tellerOf } from "./messages/tell.ts";
 import { fixed } from "./numbers.ts";
 import { Told } from "./told.tsx";
 
 /** The verdict on the claim's limits under the rule that was agreed before measuring, with the risk it carries. */
-export function ConformityWords({ conformity, locale }: { conformity: Conformity; locale: Locale }) {
+export function DecisionWords({ decision, locale }: { decision: StatedDecision; locale: Locale }) {
   const t = tellerOf(locale);
-  const { limits_g_cm3: limits, acceptance_g_cm3: acceptance, worst_acceptance_risk: worst } = conformity;
+  const { limits_g_cm3: limits, acceptance_g_cm3: acceptance, worst_acceptance_risk: worst } = decision;
   const between = ([low, high]: readonly [number, number]) =>
     t("decision.between", { low: fixed(low, 3, locale), high: fixed(high, 3, locale) });
   return (
     <>
       <h3>{t("decision.heading")}</h3>
       <p>
-        <strong>{t(`decision.verdicts.${conformity.verdict}`)}</strong>. <Told says={conformity.says} />
+        <strong>{t(`decision.verdicts.${decision.verdict}`)}</strong>.{" "}
+        {t("decision.wrong", { percent: 100 * decision.specific_risk })}
       </p>
       <p>
         {t("decision.limits", { limits: between(limits) })}{" "}
         {acceptance && t("decision.acceptance", { interval: between(acceptance) })}
       </p>
       <p class="hint">
-        <Told says={ruleSays(conformity.rule)} /> <Told says={riskSays(worst, acceptance)} />
+        <Told says={ruleSays(decision.rule)} /> <Told says={riskSays(worst, acceptance)} />
       </p>
     </>
   );

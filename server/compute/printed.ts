@@ -1,0 +1,35 @@
+import type { Message } from "../../calibration/message.ts";
+import type { NoReading, Statement } from "../weighing/statement-shape.ts";
+import { isError } from "./compute.ts";
+import type { ComputeError, ComputeResponse } from "./contract.ts";
+import type { Refused } from "./refusal.ts";
+
+/** Words of a message in the language of the answer. */
+type Telling = (message: Message) => string;
+
+/** A statement as the contract publishes it. */
+export function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
+  const { checks, conformity, answer, ...rest } = statement;
+  const says = tell(answer);
+  return {
+    ...rest,
+    checks: checks.map(({ code, severity, params }) => ({
+      code,
+      severity,
+      params,
+      message: tell({ code, params }),
+    })),
+    conformity: { ...conformity, message: says },
+    answer: says,
+  } as ComputeResponse;
+}
+
+/** An answer as the contract publishes it. */
+export function printedAnswer(
+  answer: Statement | NoReading | Refused,
+  tell: Telling,
+): ComputeResponse | ComputeError {
+  if (!isError(answer)) return printed(answer, tell);
+  const { at, message } = answer.error;
+  return { id: answer.id, error: { at, message: typeof message === "string" ? message : tell(message) } };
+}

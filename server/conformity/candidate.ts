@@ -1,0 +1,77 @@
+import type { MeasuredDensity } from "../../calibration/measured-density.ts";
+import { normalBelow, normalDensity } from "../../calibration/normal.ts";
+import type { Substitute } from "../metals/composites/substitutes.ts";
+import type { Library } from "../metals/library.ts";
+import type { DensityBand, Metal } from "../metals/metal.ts";
+import { bandAt } from "./exclusion.ts";
+
+export const candidateKinds = ["metal", "coated", "cored", "mixed"] as const;
+export const occurrences = ["common", "occasional", "rare", "purpose-made"] as const;
+
+export type CandidateKind = (typeof candidateKinds)[number];
+/** how often a whole piece of it is met; purpose-made: tuned to the density of something else (common practice) */
+export type Occurrence = (typeof occurrences)[number];
+
+/** What a piece may be: a metal of the library, or a body made of two that reaches the density. */
+export interface Candidate {
+  metal: Metal;
+  kind: CandidateKind;
+  occurrence: Occurrence;
+  /** put together for this very density: it fits as well as anything can */
+  tuned?: true;
+}
+
+const met = { common: "common", possible: "occasional", rare: "rare" } as const;
+/** Bodies of the library whose core is given the density of the metal around it. */
+const tuned: ReadonlySet<string> = new Set(["w-core-au", "w-epoxy"]);
+const kindsOfTwo: Readonly<Record<string, CandidateKind>> = {
+  "w-core-au": "cored",
+  "pb-core": "cored",
+  "w-epoxy": "mixed",
+};
+
+/** A metal or two-bodied piece of the library. */
+export function candidate(metal: Metal): Candidate {
+  return {
+    metal,
+    kind: metal.family === "cored-and-plated" ? (kindsOfTwo[metal.id] ?? "coated") : "metal",
+    occurrence: tuned.has(metal.id) ? "purpose-made" : met[metal.likelihood],
+  };
+}
+
+/** A body made of two whose shares or skin its maker chose for this density. */
+export function madeCandidate({ kind, as }: Substitute): Candidate {
+  return { metal: as, kind: kind === "mixture" ? "mixed" : "cored", occurrence: "purpose-made", tuned: true };
+}
+
+/**
+ * How well the measured density fits a candidate: the mean probability density of the measured value over the
+ * candidate's band, 1/(g/cm³), from a normal distribution. A band that reaches far fits each of its densities less.
+ */
+export function fitOf(measured: MeasuredDensity, metal: Metal, celsius: number): number {
+  const { low, high } = bandAt(metal, celsius);
+  const u = measured.uGPerCm3;
+  const at = (end: DensityBand["low"]) => (end - measured.valueGPerCm3) / u;
+  if (high - low < u / 1000) return normalDensity(at((low + high) / 2)) / u;
+  return (normalBelow(at(high)) - normalBelow(at(low))) / (high - low);
+}
+
+/** Stock metal and its element are one thing; the first is named. */
+const sameThing: Readonly<Record<string, string>> = {
+  "el-w": "w-pure",
+  "el-mo": "mo",
+  "el-u": "du",
+  "el-ag": "ag-999",
+  "ag-9999": "ag-999",
+  "el-au": "au-999",
+  "au-24": "au-999",
+};
+
+/** Without a recipe whose family is there, and without the second entry of one thing. */
+export function distinct(candidates: readonly Candidate[], library: Library): Candidate[] {
+  const ids = new Set(candidates.map(({ metal }) => metal.id));
+  const inFamily = new Set(
+    [...ids].flatMap((id) => (library.has(id) ? (library.metal(id).recipes ?? []) : [])),
+  );
+  return candidates.filter(({ metal: { id } }) => !inFamily.has(id) && !ids.has(sameThing[id] ?? ""));
+}

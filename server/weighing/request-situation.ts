@@ -1,0 +1,77 @@
+import type { MassUnit } from "../../calibration/units.ts";
+import type { ComputeRequest } from "../compute/contract.ts";
+import { called } from "../metals/called.ts";
+import type { Library } from "../metals/library.ts";
+import { methods } from "../methods/index.ts";
+import { grams, type Situation, type SituationReading } from "./checks/situation.ts";
+
+/** The series of a request as far as checks need it. */
+interface GivenSeries {
+  readings?: readonly string[] | undefined;
+  timed?: readonly ({ zero: string } | { reading: string })[] | undefined;
+  unit: MassUnit;
+  zero_before?: string | undefined;
+  zero_after?: string | undefined;
+}
+
+/**
+ * What the checks on the procedure are told of a request: its readings in order, without times. Undefined for a method
+ * whose checks would need a liquid.
+ */
+export function situationOfRequest(request: ComputeRequest, library: Library): Situation | undefined {
+  const { method, dry, balance, hanger, liquid, claim } = request;
+  if (method !== "hung" && method !== "displaced" && method !== "flask") return undefined;
+  const loads = methods[method].loads.map(({ key }) => seriesAt(request, key));
+  const wet = loads.at(-1);
+  const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
+  const hangerAlone = hanger?.zeroed === "weighed" ? mean(hanger.in_liquid) : undefined;
+  const inAir = mean(hanger?.in_air) ?? 0;
+  return {
+    method,
+    dry: readingsOf(dry),
+    wet: readingsOf(wet),
+    ...(method === "flask" ? { flaskFull: readingsOf(loads[1]) } : {}),
+    zeros: zerosOf(wet),
+    ...(hangerAlone === undefined ? {} : { hangerGrams: hangerAlone - inAir }),
+    ...(liquid?.kind === "water" ? { waterCelsius: liquid.temperature_c } : {}),
+    ...(liquid?.kind === "stated" ? { liquidGPerCm3: liquid.density_g_cm3 } : {}),
+    ...(claimed && {
+      claim: {
+        metal: called(claimed),
+        lowGPerCm3: claimed.densityGPerCm3.low,
+        highGPerCm3: claimed.densityGPerCm3.high,
+      },
+    }),
+    balance: {
+      readabilityGrams: balance.readability_g,
+      repeatabilityGrams: balance.repeatability_g,
+      immersedRepeatabilityGrams: balance.immersed_repeatability_g ?? balance.repeatability_g,
+    },
+  };
+}
+
+function seriesAt(request: ComputeRequest, path: readonly string[]): GivenSeries | undefined {
+  let at: unknown = request;
+  for (const key of path) at = typeof at === "object" && at !== null ? Reflect.get(at, key) : undefined;
+  return at as GivenSeries | undefined;
+}
+
+function readingsOf(series: GivenSeries | undefined): SituationReading[] {
+  if (!series) return [];
+  const { unit, timed, readings = [] } = series;
+  const texts = timed ? timed.flatMap((look) => ("reading" in look ? [look.reading] : [])) : readings;
+  return texts.map((text) => ({ at: "", text, unit }));
+}
+
+function zerosOf(series: GivenSeries | undefined): SituationReading[] {
+  if (!series) return [];
+  const { unit, zero_before, zero_after } = series;
+  return [zero_before, zero_after].flatMap((text) => (text === undefined ? [] : [{ at: "", text, unit }]));
+}
+
+function mean(series: GivenSeries | undefined): number | undefined {
+  const readings = readingsOf(series);
+  return readings.length === 0
+    ? undefined
+    : readings.reduce((sum, reading) => sum + grams(reading), 0) / readings.length;
+}

@@ -1,0 +1,235 @@
+import type { DensityResult } from "../../calibration/density-result.ts";
+import { type CurvePoint, densityCurve, measuredDensity } from "../../calibration/distribution.ts";
+import { measure } from "../../calibration/measure.ts";
+import { seededRandom } from "../../calibration/random.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import type { ComputeRequest } from "../compute/contract.ts";
+import { measurementOf } from "../compute/measurement-of.ts";
+import { cautionsAbout } from "../conformity/cautions-for.ts";
+import { type Conformity, conformityFor } from "../conformity/conformity.ts";
+import type { Decision } from "../conformity/decision-rule.ts";
+import type { Evidence } from "../conformity/evidence/evidence.ts";
+import { highOf, lowOf } from "../conformity/tolerance.ts";
+import type { Library } from "../metals/library.ts";
+import { answerOf } from "./answer.ts";
+import { impossible } from "./checks/check.ts";
+import { checksOf } from "./checks/index.ts";
+import type { Situation } from "./checks/situation.ts";
+import { situationOfRequest } from "./request-situation.ts";
+import { finenessOf } from "./stated-fineness.ts";
+import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement } from "./statement-shape.ts";
+
+/** A statement with what a page draws beside it. */
+export interface Made {
+  statement: Statement | NoReading;
+  /** null where there is no density */
+  drawn: { curve: readonly CurvePoint[]; displacedGrams: number } | null;
+}
+
+/** What is known beyond the request. */
+export interface StatementContext {
+  library: Library;
+  /** tests made beside the weighing */
+  evidence?: readonly Evidence[];
+  /** what the bench saw of the weighing beside its readings; without it the request alone says how it was weighed */
+  situation?: Situation | undefined;
+  /** stops that a person can answer are asked where the record is written, and take no verdict here */
+  asksPerson?: boolean | undefined;
+}
+
+/** The same request gives the same digits, whenever and wherever it is computed. */
+export const fixedSeed = 31415927;
+
+/**
+ * The statement of one weighing. Throws Refusal, with the key of the request it is about, when the request asks for what
+ * cannot be. Readings that cannot be true are no refusal: a stop check stands then, and there is no verdict.
+ */
+export function statementFor(request: ComputeRequest, context: StatementContext): Made {
+  const { library, evidence = [] } = context;
+  if (request.decision_rule && request.claim === undefined)
+    throw new Refusal("compute.rule-without-claim", {}, "decision_rule");
+  const claimed = request.claim === undefined ? undefined : library.metal(request.claim);
+  const situation = context.situation ?? situationOfRequest(request, library);
+  const result = measured(request, claimed?.expansionPerMillionK ?? undefined, situation);
+  if ("checks" in result) return { statement: noReading(request, result.checks, library), drawn: null };
+  const density = measuredDensity(result);
+  const checks = [
+    ...(situation ? checksOf(withDensity(situation, result)) : []),
+    ...result.warnings.map((warning) => ({ ...warning, remedies: [] })),
+  ].filter(({ code }) => applies(code, request));
+  const conformity = conformityFor(density, {
+    library,
+    confidence: request.confidence,
+    celsius: result.liquidCelsius,
+    claim: request.claim,
+    evidence,
+    rule: request.decision_rule,
+  });
+  const stop = checks.some(
+    ({ code, severity }) => severity === "stop" && !(context.asksPerson && !impossible.has(code)),
+  );
+  const statement = {
+    id: request.id,
+    ...numbersOf(result),
+    checks,
+    ...(stop ? withoutVerdict(request) : meaningOf(conformity, result, request)),
+    versions: { library: library.version },
+  };
+  return {
+    statement: { ...statement, answer: answerOf(statement, stop ? undefined : conformity, library) },
+    drawn: { curve: densityCurve(result), displacedGrams: result.displacedGrams },
+  };
+}
+
+/** Refusals that say that the readings are not those of a density; all others are about a value of the request. */
+const cannotBeTrue = /^measurement\.(nothing-displaced\.|dry-not-above-zero$)/;
+
+/** The measurement; or, where none follows from the readings, the checks that stop it. Throws Refusal. */
+function measured(
+  request: ComputeRequest,
+  expansionPerMillionK: number | undefined,
+  situation: Situation | undefined,
+): DensityResult | { checks: StatedCheck[] } {
+  const expansion = expansionPerMillionK === undefined ? undefined : expansionPerMillionK * 1e-6;
+  try {
+    return measure(measurementOf(request, expansion), seededRandom(fixedSeed));
+  } catch (error) {
+    if (!(error instanceof Refusal) || !cannotBeTrue.test(error.code)) throw error;
+    const { code, params } = error;
+    const checks = (situation ? checksOf(situation) : []).filter((one) => applies(one.code, request));
+    return checks.some(({ severity }) => severity === "stop")
+      ? { checks }
+      : { checks: [{ code, severity: "stop", params, remedies: [] }, ...checks] };
+  }
+}
+
+/** Checks that take the dry readings for the piece alone say nothing where known bodies or the hanger lie with it. */
+const ofPieceAlone: ReadonlySet<string> = new Set([
+  "check.boxes-swapped",
+  "check.displaced-for-immersed",
+  "check.rests-on-bottom",
+  "check.floats",
+  "check.not-covered",
+  "check.hanger-in-dry",
+  "check.hanger-in-immersed",
+  "check.lower-than-claim",
+  "check.higher-than-claim",
+]);
+
+function applies(code: string, { added, hanger, liquid }: ComputeRequest): boolean {
+  const alone = !added?.length && hanger?.in_air === undefined && liquid?.kind !== "measured";
+  return alone || !ofPieceAlone.has(code);
+}
+
+/** Inputs of the budget that further immersions would lessen. */
+const lessenedByRepeats = /repeatability/;
+
+function withDensity(situation: Situation, result: DensityResult): Situation {
+  return {
+    ...situation,
+    density: { valueGPerCm3: result.gPerCm3, expandedGPerCm3: result.expandedGPerCm3 },
+    repeatsShare: result.budget
+      .filter(({ input }) => lessenedByRepeats.test(input))
+      .reduce((sum, { share }) => sum + share, 0),
+  };
+}
+
+function numbersOf(result: DensityResult): StatedDensity {
+  return {
+    density_g_cm3: result.gPerCm3,
+    u_g_cm3: result.uGPerCm3,
+    dof: Number.isFinite(result.dof) ? result.dof : null,
+    k: result.k,
+    expanded_g_cm3: result.expandedGPerCm3,
+    interval_g_cm3: [...result.intervalGPerCm3],
+    interval_from: result.intervalFrom,
+    density_20_g_cm3: result.gPerCm3At20,
+    relative_density: { d20_4: result.relativeDensity.d20over4, apparent: result.relativeDensity.apparent },
+    mass_g: result.massGrams,
+    u_mass_g: result.uMassGrams,
+    volume_cm3: result.volumeCm3,
+    u_volume_cm3: result.uVolumeCm3,
+    liquid_density_g_cm3: result.liquidGPerCm3,
+    air_density_kg_m3: result.airKgPerM3,
+    budget: result.budget.map(({ input, unit, value, u, sensitivity, contributionGPerCm3, share }) => ({
+      input,
+      unit,
+      value,
+      u,
+      sensitivity,
+      contribution_g_cm3: contributionGPerCm3,
+      share,
+    })),
+  };
+}
+
+function meaningOf(conformity: Conformity, result: DensityResult, request: ComputeRequest) {
+  const { claimed, state, notExcluded, evidence, nextTest, decision, neededHalfWidthGPerCm3 } = conformity;
+  return {
+    conformity: {
+      claim: claimed?.id ?? null,
+      state,
+      ...(decision && { decision: statedDecision(decision) }),
+      ...(neededHalfWidthGPerCm3 === undefined ? {} : { needed_half_width_g_cm3: neededHalfWidthGPerCm3 }),
+    },
+    not_excluded: notExcluded.map(({ metal, kind, occurrence, likelihoodRatio }) => ({
+      id: metal.id,
+      kind,
+      occurrence,
+      likelihood_ratio: likelihoodRatio,
+    })),
+    excluded_by_tests: evidence.struck.map(({ id, by }) => ({ id, by })),
+    fineness: state === "excluded" || !claimed ? null : finenessOf(claimed, result, request.confidence),
+    cautions: cautionsAbout(notExcluded.map(({ metal }) => metal)).map(({ id }) => id),
+    next_tests: nextTest === null ? [] : [{ test: nextTest.test, separates: nextTest.separates }],
+  };
+}
+
+function statedDecision({ rule, limits, acceptance, ...decision }: Decision): StatedDecision {
+  return {
+    rule: { ...rule },
+    limits_g_cm3: [lowOf(limits), highOf(limits)],
+    acceptance_g_cm3: acceptance === "empty" ? null : [lowOf(acceptance), highOf(acceptance)],
+    verdict: decision.verdict,
+    conformance_probability: decision.conformanceProbability,
+    specific_risk: decision.specificRisk,
+    worst_acceptance_risk: decision.worstAcceptanceRisk,
+  };
+}
+
+function withoutVerdict({ claim }: ComputeRequest) {
+  return {
+    conformity: { claim: claim ?? null, state: "no-valid-reading" as const },
+    not_excluded: [],
+    excluded_by_tests: [],
+    fineness: null,
+    cautions: [],
+    next_tests: [],
+  };
+}
+
+function noReading(request: ComputeRequest, checks: StatedCheck[], library: Library): NoReading {
+  const statement = {
+    id: request.id,
+    density_g_cm3: null,
+    u_g_cm3: null,
+    dof: null,
+    k: null,
+    expanded_g_cm3: null,
+    interval_g_cm3: null,
+    interval_from: null,
+    density_20_g_cm3: null,
+    relative_density: null,
+    mass_g: null,
+    u_mass_g: null,
+    volume_cm3: null,
+    u_volume_cm3: null,
+    liquid_density_g_cm3: null,
+    air_density_kg_m3: null,
+    budget: [],
+    checks,
+    ...withoutVerdict(request),
+    versions: { library: library.version },
+  };
+  return { ...statement, answer: answerOf(statement, undefined, library) };
+}
