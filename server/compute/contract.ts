@@ -227,7 +227,7 @@ const decision = z.strictObject({
     .describe("highest probability of a wrong acceptance that the rule allows, at the worst accepted value"),
 });
 
-const params = z.record(z.string(), z.json()).describe("values of the code, full precision");
+const params = z.record(z.string(), z.unknown()).describe("values of the code, full precision");
 
 /** A check on the weighing or the measurement. */
 const check = z.strictObject({

@@ -53,7 +53,7 @@ test("the rule and the confidence of a piece are those of the moment it was open
   const result = entries.find(({ kind }) => kind === "result");
   expect(result?.body).toMatchObject({
     request: { confidence: 0.9545, decision_rule: { kind: "guard-band", multiple: 1 } },
-    response: { finding: { conformity: { rule: { kind: "guard-band" } } } },
+    statement: { conformity: { decision: { rule: { kind: "guard-band" } } } },
   });
   await open("R-2");
   await weigh();
