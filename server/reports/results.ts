@@ -36,7 +36,7 @@ export function resultsOf(
       results.push({ quantity, value: number(value.toFixed(places)), unit: "1", uncertainty: null });
   };
   quotient(t("report.results.relative"), relative?.d20_4);
-  if (response.liquid_density_g_cm3 !== null) quotient(t("report.results.apparent"), relative?.apparent);
+  if (statement.liquid_density_g_cm3 !== null) quotient(t("report.results.apparent"), relative?.apparent);
   return results;
 }
 
