@@ -169,7 +169,10 @@ describe("compute", () => {
       immersed: { readings: ["0.9"] },
       balance: { readability_g: 0.1, repeatability_g: 0.1 },
     });
-    expect(answer.error).toMatchObject({ at: "immersed", message: { code: "measurement.displaced-within-uncertainty" } });
+    expect(answer.error).toMatchObject({
+      at: "immersed",
+      message: { code: "measurement.displaced-within-uncertainty" },
+    });
   });
 
   it("answers a line that is no JSON without an id, and an empty line not at all", () => {
