@@ -2,6 +2,7 @@ import { AboutFields, Csrf, Field, TextArea } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Sheet } from "../sheet.tsx";
+import type { Told } from "../told.tsx";
 
 /** A later entry about this one. The first entry is never changed. */
 export interface Amendment {
@@ -48,14 +49,23 @@ export interface AmendableReading {
   unit: string;
 }
 
+/** A form of the record that was sent back: why, its address, and what was typed. */
+export interface RefusedRecordForm {
+  says: Told;
+  from: string;
+  typed: Readonly<Record<string, string>>;
+}
+
 /** Amending and voiding: both are further entries with a name and a reason. */
 export function AmendmentForms({
   id,
   csrfToken,
   version,
   amendable,
+  refused,
 }: {
   id: string;
+  refused?: RefusedRecordForm | undefined;
   amendable: readonly AmendableReading[];
   csrfToken: string;
   /** how many entries about the record the page shows */
@@ -64,10 +74,13 @@ export function AmendmentForms({
   const locale = useLocale();
   const t = useTell();
   const broughtBy = t("for-the-report.customer-hint");
+  const typedInto = (path: string) => (refused?.from === path ? refused.typed : undefined);
+  const amend = typedInto(`/records/${id}/amendments`);
+  const voiding = typedInto(`/records/${id}/voiding`);
   return (
     <Sheet id="amend" title={t("amendments.amend-or-void")}>
       <p>{t("amendments.lead")}</p>
-      <details>
+      <details open={amend !== undefined || undefined}>
         <summary>{t("amendments.amend")}</summary>
         <form method="post" action={`/records/${id}/amendments`}>
           <Csrf token={csrfToken} />
@@ -75,13 +88,15 @@ export function AmendmentForms({
           <Field
             name="ticket"
             id="amend-ticket"
+            value={amend?.ticket ?? ""}
             label={t("amendments.ticket")}
             hint={t("amendments.ticket-hint")}
           />
-          <Field name="piece" id="amend-piece" label={t("amendments.piece")} />
+          <Field name="piece" id="amend-piece" value={amend?.piece ?? ""} label={t("amendments.piece")} />
           <Field
             name="customer"
             id="amend-customer"
+            value={amend?.customer ?? ""}
             label={t("amendments.brought-by")}
             hint={broughtBy}
             maxLength={200}
@@ -90,6 +105,7 @@ export function AmendmentForms({
             kind="decimal"
             name="celsius"
             id="amend-celsius"
+            value={amend?.celsius ?? ""}
             label={t("amendments.water-temperature")}
             hint={t("amendments.water-hint")}
             after="°C"
@@ -100,6 +116,7 @@ export function AmendmentForms({
               kind="decimal"
               name={`reading:${one.id}`}
               id={`amend-${one.id}`}
+              value={amend?.[`reading:${one.id}`] ?? ""}
               label={t("amendments.reading", {
                 role: t(`bench.roles.${one.role}`),
                 text: inLocale(one.text, locale),
@@ -109,19 +126,31 @@ export function AmendmentForms({
               after={one.unit}
             />
           ))}
-          <TextArea name="note" id="amend-note" label={t("amendments.note")} />
-          <Field name="by" id="amend-by" label={t("amendments.by")} required />
-          <TextArea name="reason" id="amend-reason" label={t("amendments.amend-reason")} required />
+          <TextArea name="note" id="amend-note" value={amend?.note ?? ""} label={t("amendments.note")} />
+          <Field name="by" id="amend-by" value={amend?.by ?? ""} label={t("amendments.by")} required />
+          <TextArea
+            name="reason"
+            id="amend-reason"
+            value={amend?.reason ?? ""}
+            label={t("amendments.amend-reason")}
+            required
+          />
           <button type="submit">{t("amendments.add-amendment")}</button>
         </form>
       </details>
-      <details>
+      <details open={voiding !== undefined || undefined}>
         <summary>{t("amendments.void")}</summary>
         <form method="post" action={`/records/${id}/voiding`}>
           <Csrf token={csrfToken} />
           <AboutFields about={{ subject: id, seen: version }} />
-          <Field name="by" id="void-by" label={t("amendments.by")} required />
-          <TextArea name="reason" id="void-reason" label={t("amendments.void-reason")} required />
+          <Field name="by" id="void-by" value={voiding?.by ?? ""} label={t("amendments.by")} required />
+          <TextArea
+            name="reason"
+            id="void-reason"
+            value={voiding?.reason ?? ""}
+            label={t("amendments.void-reason")}
+            required
+          />
           <button type="submit" class="plain">
             {t("amendments.void-now")}
           </button>

@@ -22,8 +22,14 @@ import { DensityAxis } from "../plots/density.tsx";
 import type { DensityPlot } from "../plots/density-plot.ts";
 import { Repeats, type RepeatsPlot } from "../plots/repeats.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
-import { type AmendableReading, type Amendment, AmendmentForms, Amendments } from "./amendments.tsx";
+import { codeMark, Told } from "../told.tsx";
+import {
+  type AmendableReading,
+  type Amendment,
+  AmendmentForms,
+  Amendments,
+  type RefusedRecordForm,
+} from "./amendments.tsx";
 import { AnswerChecks, type StoppedRecord } from "./answer.tsx";
 import { type Capture, Captures } from "./captures.tsx";
 
@@ -71,6 +77,8 @@ export interface RecordView {
   /** set when the result shown is an amended one */
   amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };
+  /** a form of the page that was sent back */
+  refused?: RefusedRecordForm;
   /** set while checks stop what it states */
   stopped?: StoppedRecord;
   assay: AssayView;
@@ -91,6 +99,13 @@ export function RecordPage(record: RecordView) {
   const t = useTell();
   return (
     <>
+      {record.refused && (
+        <div class="problems" role="alert">
+          <p {...codeMark(record.refused.says)}>
+            <Told says={record.refused.says} />
+          </p>
+        </div>
+      )}
       {record.voided && (
         <p class="problems">
           <strong>{t("record-page.voided")}</strong>{" "}
@@ -237,6 +252,7 @@ export function RecordPage(record: RecordView) {
           id={record.id}
           csrfToken={record.csrfToken}
           version={record.version}
+          refused={record.refused}
         />
       )}
       <Sheet id="chain" title={t("record-page.chain")}>

@@ -35,7 +35,10 @@ export function recordView(
   { result: stated, statement, entry, piece: told }: Stated,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
-): Omit<RecordView, "photos" | "photoForm" | "photoAside" | "photosAside" | "amendable" | "assay"> {
+): Omit<
+  RecordView,
+  "photos" | "photoForm" | "photoAside" | "photosAside" | "amendable" | "assay" | "refused"
+> {
   const bands = metalBands(library);
   const t = tellerOf(locale);
   const request = computeRequest.parse(stated.request);

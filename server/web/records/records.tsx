@@ -2,6 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
+import type { RefusedRecordForm } from "../../../views/records/amendments.tsx";
 import { ImportedRecord, type ImportedView } from "../../../views/records/imported.tsx";
 import { FoundRecords, RecordsIndex } from "../../../views/records/index.tsx";
 import { RecordPage } from "../../../views/records/show.tsx";
@@ -22,6 +23,8 @@ import { amendmentOf } from "./amendment-form.ts";
 import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
 import { nameIn, recordView } from "./record-view.ts";
+
+type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 interface RecordParts {
   station: Station;
@@ -50,7 +53,8 @@ export function recordRoutes(
     );
   });
 
-  app.get<{ Params: { piece: string } }>("/records/:piece", async (request, reply) => {
+  /** One record; with a form of it that was sent back, and everything typed still in its field. */
+  async function show(request: PieceRequest, reply: FastifyReply, refused?: RefusedRecordForm) {
     const entries = await ledger.entriesOf(request.params.piece);
     const imported = entries.find((entry) => entry.kind === "imported-weighing");
     if (imported?.kind === "imported-weighing") {
@@ -95,6 +99,7 @@ export function recordRoutes(
         subject: piece.id,
         seen: entries.length,
       }),
+      ...(refused ? { refused } : {}),
     };
     return html(
       reply,
@@ -103,8 +108,11 @@ export function recordRoutes(
         title: tellerOf(around.locale)("records.record-of", { ticket: view.ticket }),
         main: <RecordPage {...view} />,
       }),
+      refused ? 422 : 200,
     );
-  });
+  }
+
+  app.get<{ Params: { piece: string } }>("/records/:piece", (request, reply) => show(request, reply));
 
   /** Adds to what is known of a record; the first entry stays as it was. */
   function addition(
@@ -120,16 +128,8 @@ export function recordRoutes(
           await adds(piece, fieldsOf(request));
           return reply.redirect(`/records/${piece}`, 303);
         } catch (error) {
-          const refused = refusalOf(error);
-          return html(
-            reply,
-            page({
-              ...frame(request, reply),
-              title: tellerOf(lookOf(request).locale)("frame.not-done"),
-              main: <Problem says={refused.says} />,
-            }),
-            422,
-          );
+          const { says } = refusalOf(error);
+          return show(request, reply, { says, from: request.url, typed: fieldsOf(request) });
         }
       },
     );

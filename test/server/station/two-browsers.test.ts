@@ -168,6 +168,8 @@ describe("a record", () => {
     const answer = await at.post(`/records/b1/${form}`, { ...page, ...fields });
     expect(answer.statusCode).toBe(422);
     expect(codesIn(answer.body).some((code) => code.endsWith(".stale"))).toBe(true);
+    for (const kept of ["ticket", "report"].flatMap((name) => fields[name] ?? []))
+      expect(answer.body).toContain(`value="${kept}"`);
     expect(await kindsOf("b1")).toEqual(before);
   });
 
