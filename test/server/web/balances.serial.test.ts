@@ -102,7 +102,7 @@ test("a balance is chosen, learned and confirmed on its page, kept as a profile 
   expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
   const second = await at.post("/bench/captures", { role: "dry" });
   // Two operators pressed: one capture waits or was taken; the other is told, and nothing is taken twice unasked.
-  if (second.statusCode === 422) expect(second.body).toContain("already waiting");
+  if (second.statusCode === 422) expect(second.body).toContain('data-code="weighing.request.waits-already"');
   await until(() => at.bench.waitingFor === undefined, "the reading");
   const captures = at.bench.piece?.captures ?? [];
   expect(captures[0]).toMatchObject({ text: "31.103", takenBy: "mark" });
@@ -124,7 +124,7 @@ test("of two operators one wins and the other reads why; a balance exchanged mea
   expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
   const other = await at.post("/bench/captures", { role: "dry" });
   expect(other.statusCode).toBe(422);
-  expect(other.body).toContain("already waiting for the balance to rest, for everybody at this bench");
+  expect(other.body).toContain('data-code="weighing.request.waits-already"');
 
   const elsewhere = createCable();
   await at.post("/balances/choice", { port: elsewhere.path, line: "9600-8n1" });
