@@ -4,7 +4,7 @@ import { openSharedLedger } from "../ledger/postgres.ts";
 
 /**
  * The ledger a command reads: the file it was given, else the shared one of DATABASE_URL, else the bench's own.
- * Throws LedgerTrouble.
+ * Throws LedgerError.
  */
 export async function ledgerForReading(command: string, file: string | undefined): Promise<Ledger> {
   const reading = { now: () => new Date(), bench: command, readOnly: true };

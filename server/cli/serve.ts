@@ -2,8 +2,9 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { BadCatalogue } from "../../views/messages/catalogue-check.ts";
 import { tell } from "../../views/messages/tell.ts";
 import { checkCatalogueFiles } from "../catalogue-files.ts";
-import { LedgerTrouble } from "../ledger/trouble.ts";
+import { LedgerError } from "../ledger/error.ts";
 import { serveUsage, settingsFrom } from "../settings.ts";
+import { inEnglish } from "./told.ts";
 
 /** `underhook serve`: runs until interrupted; 0 then, 2 for a wrong call, 1 when the bench cannot start. */
 export async function run(args: string[]): Promise<number> {
@@ -37,12 +38,11 @@ export async function run(args: string[]): Promise<number> {
     await running.stop();
     return 0;
   } catch (error) {
-    if (!(error instanceof LedgerTrouble || error instanceof BadCatalogue) && !isPortTaken(error))
-      throw error;
+    if (!(error instanceof LedgerError || error instanceof BadCatalogue) && !isPortTaken(error)) throw error;
     console.error(
       isPortTaken(error)
         ? `underhook serve: port ${settings.port} is taken, perhaps by another bench. Stop that one, or start with --port 0 for any free port.`
-        : `underhook serve: ${(error as Error).message}`,
+        : `underhook serve: ${inEnglish(error)}`,
     );
     return 1;
   }

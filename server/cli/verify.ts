@@ -64,7 +64,7 @@ async function verifyLedger(
   try {
     const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) });
     if (!found.good) {
-      console.log(`${file}: not good. ${found.says}`);
+      console.log(`${file}: not good: ${tell(found.says, "en")}`);
       console.log(`The ${found.entries} entries before it are good.`);
       return 1;
     }
@@ -77,7 +77,7 @@ async function verifyLedger(
     if (chainOnly) return 0;
     const list = await ledger.verifyList();
     if (!list.good) {
-      console.log(`${file}: the entries are good, but not the list made from them: ${list.says}`);
+      console.log(`${file}: the entries are good, but not the list made from them: ${tell(list.says, "en")}`);
       console.log("Make it again from a good backup with underhook restore; the entries say what counts.");
       return 1;
     }
@@ -92,7 +92,7 @@ async function verifyLedger(
 async function photosGood(ledger: Ledger): Promise<number> {
   if (!existsSync(ledger.place)) return 0;
   const { photos, wrong } = await verifyPhotos(ledger, photosBeside(ledger.place));
-  for (const fault of wrong) console.log(`not good: ${fault}.`);
+  for (const fault of wrong) console.log(`not good: ${tell(fault, "en")}.`);
   if (wrong.length === 0 && photos > 0) console.log(`${photos} photos are good.`);
   return wrong.length === 0 ? 0 : 1;
 }
@@ -123,7 +123,7 @@ function verifyRecord(file: string, key: string | undefined): number {
   }
   const found = checkRecordFile(read.data);
   if (!found.good) {
-    console.log(`${file}: not good: ${found.says}.`);
+    console.log(`${file}: not good: ${tell(found.says, "en")}`);
     return 1;
   }
   if (key !== undefined && found.keyId !== key) {

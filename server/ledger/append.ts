@@ -1,13 +1,14 @@
+import { message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
 import { checkpointEvery, signedText } from "./checkpoint.ts";
 import { chainHash, contentHash, type Entry, noHash, type Origin } from "./entry.ts";
+import { LedgerError } from "./error.ts";
 import { checkedBody, type Kind } from "./kinds.ts";
 import { project } from "./projection.ts";
 import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
 import { Stale } from "./stale.ts";
 import type { EntryRow, Store, Trx } from "./tables.ts";
-import { LedgerTrouble } from "./trouble.ts";
 
 /** What is to be written, complete but for its place in the chain. */
 export interface Draft {
@@ -115,19 +116,16 @@ function inTransaction<T>(store: Store, work: (trx: Trx) => Promise<T>): Promise
 /** Names are compared, indexed and hashed as they stand, in two databases: no control characters, no half characters. */
 function mustBeAName(what: string, value: string): void {
   if (/^[^\p{Cc}\p{Cs}]{1,200}$/u.test(value)) return;
-  throw new LedgerTrouble(
-    "refused",
-    `The ${what} ${JSON.stringify(value)} of an entry was refused and nothing was stored. Right: 1 to 200 characters on one line.`,
-  );
+  throw new LedgerError("ledger.entry.not-a-name", { what, value: JSON.stringify(value) }, "refused");
 }
 
 function sameAgain(stood: EntryRow, draft: Draft, body: string): Entry {
   if (stood.kind === draft.kind && stood.subject === draft.subject && stood.body === body)
     return entryOf(stood);
-  throw new LedgerTrouble(
+  throw new LedgerError(
+    "ledger.entry.stands",
+    { id: draft.id, row: stood.seq, kind: stood.kind, subject: stood.subject, at: stood.at },
     "refused",
-    `Entry ${draft.id} stands already (row ${stood.seq}, "${stood.kind}" of ${stood.subject}, ${stood.at}) and says something else. ` +
-      "Nothing was stored. Reload the page to see what stands; to change it, write an amendment.",
   );
 }
 
@@ -171,9 +169,7 @@ async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
     from: last.at,
     to: draft.at,
     byMs: back ? sinceMs : Math.round(leaptMs),
-    says: back
-      ? "The clock went back; the order of the entries is still the order in which they were written."
-      : "The clock went on by more than the time that passed: it was set, or the machine slept.",
+    says: message(back ? "ledger.clock.back" : "ledger.clock.forward"),
   };
   const jump: Draft = {
     ...draft,

@@ -1,19 +1,20 @@
 import { chmodSync, existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { dirname } from "node:path";
 import { backup, DatabaseSync } from "@photostructure/sqlite";
+import { message } from "../../calibration/message.ts";
 import { appendTo } from "./append.ts";
+import { asLedgerError, LedgerError } from "./error.ts";
 import { own } from "./owner.ts";
 import { rebuildRecords } from "./projection.ts";
 import { migrate } from "./schema.ts";
 import { openSqlite } from "./sqlite.ts";
 import type { EntryRow, Store } from "./tables.ts";
-import { asTrouble, LedgerTrouble } from "./trouble.ts";
 import { verifyChain } from "./verification.ts";
 
 /**
  * Copies a ledger to `target` while a bench may be writing it, as it stood at one moment. The copy is checked
  * entry by entry before it gets its name. The signing key is not in it. Gives how many entries it holds.
- * Throws LedgerTrouble; then there is no `target`.
+ * Throws LedgerError; then there is no `target`.
  */
 export async function backUp(file: string, target: string): Promise<{ entries: number; hash: string }> {
   mustBeFree(target);
@@ -32,7 +33,7 @@ export async function backUp(file: string, target: string): Promise<{ entries: n
     return { entries, hash };
   } catch (cause) {
     for (const rest of ["", "-wal", "-shm"]) rmSync(part + rest, { force: true });
-    throw asTrouble(cause, file);
+    throw asLedgerError(cause, file);
   }
 }
 
@@ -45,7 +46,7 @@ export interface Restored {
 /**
  * Makes a ledger at `file` from a backup: whole, or up to a moment (ISO 8601) or a row. The entries keep their
  * hashes. A ledger that stands there is moved aside, never overwritten. A last entry says that and from what it
- * was restored. Throws LedgerTrouble, also while a bench is writing `file`.
+ * was restored. Throws LedgerError, also while a bench is writing `file`.
  */
 export async function restore(from: string, file: string, at: string, until?: string): Promise<Restored> {
   mustExist(from);
@@ -61,7 +62,10 @@ export async function restore(from: string, file: string, at: string, until?: st
     const last = until === undefined ? undefined : await lastRowUntil(source, until);
     const entries = await copyRows(source, target, last);
     await target.db.transaction().execute((trx) => rebuildRecords(trx, target.dialect));
-    const says = `Restored from ${from}${until === undefined ? "" : ` up to ${until}`}: ${entries} entries.`;
+    const says =
+      until === undefined
+        ? message("ledger.recovery.restored", { from, entries })
+        : message("ledger.recovery.restored-until", { from, until, entries });
     const bench = "restore";
     await appendTo(
       target,
@@ -72,7 +76,7 @@ export async function restore(from: string, file: string, at: string, until?: st
     return { entries, setAside: putInPlace(part, file, at) };
   } catch (cause) {
     await target.close();
-    throw asTrouble(cause, file);
+    throw asLedgerError(cause, file);
   } finally {
     held.release();
     await source.close();
@@ -85,36 +89,26 @@ async function mustBeGood(file: string): Promise<{ entries: number; hash: string
   try {
     const found = await verifyChain(store, {});
     if (found.good) return found;
-    throw new LedgerTrouble(
-      "damaged",
-      `The ledger ${file} is not good: ${found.says} Nothing was made from it. Take another backup.`,
-    );
+    throw new LedgerError("ledger.backup.not-good", { file, fault: found.says }, "damaged");
   } finally {
     await store.close();
   }
 }
 
 function mustBeFree(target: string): void {
-  if (existsSync(target))
-    throw new LedgerTrouble(
-      "refused",
-      `There is a file ${target} already, and a backup never overwrites one. Give another name.`,
-    );
+  if (existsSync(target)) throw new LedgerError("ledger.backup.file-exists", { file: target }, "refused");
 }
 
 async function lastRowUntil({ db, place }: Store, until: string): Promise<number> {
   const byRow = /^\d+$/.test(until);
   if (!byRow && Number.isNaN(Date.parse(until)))
-    throw new LedgerTrouble(
-      "refused",
-      `"${until}" is neither a row nor a moment. Right: 1200, or 2026-03-02T12:00:00Z.`,
-    );
+    throw new LedgerError("ledger.backup.no-moment", { until }, "refused");
   const rows = db.selectFrom("entries").select((select) => select.fn.max("seq").as("seq"));
   const limit = byRow
     ? rows.where("seq", "<=", Number(until))
     : rows.where("at", "<=", new Date(until).toISOString());
   const { seq } = await limit.executeTakeFirstOrThrow();
-  if (seq === null) throw new LedgerTrouble("refused", `The backup ${place} has no entry up to ${until}.`);
+  if (seq === null) throw new LedgerError("ledger.backup.no-entry", { place, until }, "refused");
   return Number(seq);
 }
 
@@ -150,9 +144,5 @@ function putInPlace(part: string, file: string, at: string): string | null {
 }
 
 function mustExist(file: string): void {
-  if (!existsSync(file))
-    throw new LedgerTrouble(
-      "missing",
-      `There is no ledger at ${file}. Check the path, or set UNDERHOOK_DATA to its folder.`,
-    );
+  if (!existsSync(file)) throw new LedgerError("ledger.missing", { file }, "missing");
 }

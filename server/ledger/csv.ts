@@ -1,3 +1,4 @@
+import { Refusal } from "../../calibration/refusal.ts";
 /**
  * One cell of a CSV file (RFC 4180). Text that a spreadsheet would take for a formula (leading = + - @, tab or
  * carriage return) gets an apostrophe in front; numbers stay numbers, with a point. A semicolon or tab is quoted too,
@@ -25,7 +26,7 @@ export interface CsvRow {
 /**
  * Reads CSV text (RFC 4180): quoted cells may hold the separator, quotes and line ends. The separator is the one of
  * comma, semicolon and tab that the first line holds most of outside quotes. Empty lines are left out; an apostrophe that guards
- * against a formula is taken off. Throws Error when a quote is never closed.
+ * against a formula is taken off. Throws Refusal when a quote is never closed.
  */
 export function readCsv(text: string): CsvRow[] {
   const separator = separatorOf(text);
@@ -61,10 +62,7 @@ export function readCsv(text: string): CsvRow[] {
       began = line;
     } else if (sign !== "\r") cell += sign;
   }
-  if (quoted)
-    throw new Error(
-      `The quote opened in the row at line ${began} is never closed. Close it, or take it away.`,
-    );
+  if (quoted) throw new Refusal("import.csv.quotes-open", { line: began }, "file");
   if (cell !== "" || cells.length > 0) endRow();
   return rows;
 }

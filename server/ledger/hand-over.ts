@@ -1,7 +1,7 @@
 import { canonicalJson } from "./canonical-json.ts";
 import type { Entry } from "./entry.ts";
+import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
-import { LedgerTrouble } from "./trouble.ts";
 
 export interface HandedOver {
   /** entries written into the shared ledger now */
@@ -17,7 +17,7 @@ const batch = 200;
  * Hands the entries of a bench's own ledger over to a shared one, in order, each with its id, its time and its place
  * and hash in the chain it came from. Doing it again, after a break or twice, writes nothing twice: an entry that
  * stands is passed over. Checkpoints and keys go along, so that the bench's own chain can still be proved.
- * Throws LedgerTrouble when either ledger does, and when an id stands with another content; what was written stays.
+ * Throws LedgerError when either ledger does, and when an id stands with another content; what was written stays.
  */
 export async function handOver(own: Ledger, shared: Ledger): Promise<HandedOver> {
   const outcome = { written: 0, stood: 0 };
@@ -54,9 +54,10 @@ async function handOne(entry: Entry, shared: Ledger): Promise<keyof HandedOver> 
   const { id, kind, subject, body, bench, at, seq, prevHash, hash } = entry;
   const stands = await shared.entry(id);
   if (stands && (stands.kind !== kind || stands.subject !== subject || !same(stands.body, body)))
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "ledger.replication.other-content",
+      { id, bench, row: seq, place: shared.place, there: stands.seq },
       "refused",
-      `Entry ${id} of bench ${bench} (row ${seq}) was not handed over: ${shared.place} has an entry of that id that says something else (row ${stands.seq}). Keep both ledgers and ask whoever keeps the shared one.`,
     );
   if (stands) return "stood";
   const origin = entry.origin ?? { seq, prevHash, hash };

@@ -1,3 +1,5 @@
+import { type Message, message } from "../../calibration/message.ts";
+import { LedgerError } from "./error.ts";
 import { handOver } from "./hand-over.ts";
 import type { Ledger } from "./ledger.ts";
 
@@ -9,8 +11,8 @@ export interface HandOverState {
   lastAt: string | null;
   /** the shared ledger, without its password; null before it was first reached */
   place: string | null;
-  /** why it waits, in a sentence; null when it does not */
-  why: string | null;
+  /** why it waits; null when it does not */
+  why: Message | null;
 }
 
 export interface HandOverOptions {
@@ -41,9 +43,9 @@ export function keepHandingOver(
       await handOver(own, shared);
       state = { state: "up-to-date", lastAt: now().toISOString(), place: shared.place, why: null };
     } catch (cause) {
+      const why = whyNot(cause, shared?.place ?? state.place);
       await shared?.close().catch(() => {});
       shared = undefined;
-      const why = cause instanceof Error ? cause.message : String(cause);
       state = { ...state, state: "waiting", why };
     }
     onState?.(state);
@@ -64,4 +66,9 @@ export function keepHandingOver(
       await running;
     },
   };
+}
+
+function whyNot(cause: unknown, place: string | null): Message {
+  if (cause instanceof LedgerError) return { code: cause.code, params: cause.params };
+  return message("ledger.replication.failed", { place: place ?? "", cause: String(cause) });
 }

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { LedgerError } from "./error.ts";
 import { answerKinds } from "./kinds/answers.ts";
 import { bookkeepingKinds } from "./kinds/bookkeeping.ts";
 import { checkKinds } from "./kinds/checks.ts";
@@ -8,7 +9,6 @@ import { secondPersonKinds } from "./kinds/second-person.ts";
 import { specificationKinds } from "./kinds/specifications.ts";
 import { ticketKinds } from "./kinds/tickets.ts";
 import { weighingKinds } from "./kinds/weighing.ts";
-import { LedgerTrouble } from "./trouble.ts";
 
 /**
  * Every kind of event the ledger takes, with the schema its body must satisfy. To add a kind: put its schema in a
@@ -34,12 +34,13 @@ function isKind(name: string): name is Kind {
   return Object.hasOwn(kinds, name);
 }
 
-/** The body when it is right for its kind; throws LedgerTrouble naming each wrong place and what stood there. */
+/** The body when it is right for its kind; throws LedgerError naming each wrong place and what stood there. */
 export function checkedBody<K extends Kind>(kind: K, body: unknown): BodyOf<K> {
   if (!isKind(kind))
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "ledger.entry.unknown-kind",
+      { kind: String(kind), known: Object.keys(kinds) },
       "refused",
-      `The ledger knows no kind of entry "${String(kind)}". Known: ${Object.keys(kinds).join(", ")}. Nothing was stored.`,
     );
   const checked = kinds[kind].safeParse(body);
   if (checked.success) return checked.data as BodyOf<K>;
@@ -49,10 +50,8 @@ export function checkedBody<K extends Kind>(kind: K, body: unknown): BodyOf<K> {
       (value, key) => (value as Record<string, unknown> | undefined)?.[key],
       body,
     );
-    return `${path.join(".") || "body"} is ${JSON.stringify(found) ?? "missing"}: ${issue.message}`;
+    // what the schema says is for whoever writes a program: an entry of this program is never wrong
+    return `${path.join(".") || "body"} = ${JSON.stringify(found) ?? "undefined"} (${issue.message})`;
   });
-  throw new LedgerTrouble(
-    "refused",
-    `A "${kind}" entry was refused and nothing was stored: ${wrong.join("; ")}. Correct it and save again.`,
-  );
+  throw new LedgerError("ledger.entry.wrong", { kind, wrong }, "refused");
 }

@@ -1,6 +1,8 @@
+import type { Message } from "../../calibration/message.ts";
 import { appendAllTo, appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery } from "./checkpoint.ts";
 import type { Entry, EntryOf } from "./entry.ts";
+import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordsOf } from "./records.ts";
@@ -9,7 +11,6 @@ import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
 import type { Store } from "./tables.ts";
-import { asTrouble, LedgerTrouble, type TroubleKind } from "./trouble.ts";
 import { verifyChain } from "./verification.ts";
 
 export interface OnStore {
@@ -23,7 +24,7 @@ export interface OnStore {
 }
 
 /** Troubles of the disk, which hold until somebody does something about them. */
-const cannotWrite: ReadonlySet<TroubleKind> = new Set(["disk-full", "read-only", "damaged"]);
+const cannotWrite: ReadonlySet<LedgerErrorKind> = new Set(["disk-full", "read-only", "damaged"]);
 
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
@@ -34,7 +35,7 @@ export async function ledgerOn(
     try {
       return await work();
     } catch (cause) {
-      throw asTrouble(cause, store.place);
+      throw asLedgerError(cause, store.place);
     }
   };
   const at = () => now().toISOString();
@@ -44,23 +45,20 @@ export async function ledgerOn(
     await told(() => (readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, id: newId() })));
   } catch (cause) {
     await store.close();
-    throw asTrouble(cause, store.place);
+    throw asLedgerError(cause, store.place);
   }
   const { db, place } = store;
-  let notStored: string | null = null;
+  let notStored: Message | null = null;
   const leaptBy = leaping(now, monotonicMs);
   const written = <T>(work: () => Promise<T>): Promise<T> =>
     told(async () => {
-      if (readOnly)
-        throw new LedgerTrouble(
-          "read-only",
-          `The ledger ${place} was opened for reading; nothing was stored.`,
-        );
+      if (readOnly) throw new LedgerError("ledger.read-only", { place }, "read-only");
       const done = await work();
       notStored = null;
       return done;
     }).catch((error: unknown) => {
-      if (error instanceof LedgerTrouble && cannotWrite.has(error.kind)) notStored = error.message;
+      if (error instanceof LedgerError && cannotWrite.has(error.kind))
+        notStored = { code: error.code, params: error.params };
       throw error;
     });
 
@@ -159,9 +157,10 @@ async function begin(store: Store, { bench, at, key, id }: Beginning): Promise<v
 async function mustBeCurrent(store: Store): Promise<void> {
   const version = await schemaVersion(store);
   if (version !== currentSchema)
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "ledger.schema.older",
+      { place: store.place, schema: version, needed: currentSchema },
       "damaged",
-      `The ledger ${store.place} has schema ${version}, and ${currentSchema} is needed for reading. Start the bench once on it: that brings it up to date.`,
     );
 }
 

@@ -1,16 +1,17 @@
 import { randomUUID } from "node:crypto";
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
+import type { Message } from "../../calibration/message.ts";
 import type { Checkpoint } from "./checkpoint.ts";
 import { keyFileIn } from "./data-folder.ts";
 import type { Entry, EntryOf, Origin } from "./entry.ts";
+import { LedgerError } from "./error.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import { ledgerOn } from "./ledger-on-store.ts";
 import type { ListCheck } from "./list-check.ts";
 import type { RecordPage, RecordQuery } from "./records.ts";
 import type { SigningKey } from "./signing-key.ts";
 import { openSqlite } from "./sqlite.ts";
-import { LedgerTrouble } from "./trouble.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
 
 export interface LedgerOptions {
@@ -42,15 +43,15 @@ export interface Ledger {
   readonly bench: string;
   /** the file or database, for messages */
   readonly place: string;
-  /** sentences for the page about what was found on opening; empty when all was well */
-  readonly found: readonly string[];
+  /** what was found on opening, for the page; empty when all was well */
+  readonly found: readonly Message[];
   /** why the last entry could not be stored, when the disk is full, failing or not to be written; null once one was */
-  readonly notStored: string | null;
+  readonly notStored: Message | null;
   /** id and public key of the signing key; null when the ledger is not signed from here */
   readonly key: Pick<SigningKey, "keyId" | "publicKey"> | null;
   /**
    * Writes an entry and resolves when it is on the disk. `key` makes it idempotent: the same key and content again
-   * gives the entry that stands. Throws LedgerTrouble; then nothing was stored.
+   * gives the entry that stands. Throws LedgerError; then nothing was stored.
    */
   append<K extends Kind>(
     kind: K,
@@ -60,7 +61,7 @@ export interface Ledger {
   ): Promise<EntryOf<K>>;
   /**
    * Writes several entries about one subject, all or none, and resolves when they are on the disk. `after` is how many
-   * entries about the subject they rest on. Throws Stale when there are more by now, and LedgerTrouble.
+   * entries about the subject they rest on. Throws Stale when there are more by now, and LedgerError.
    */
   appendAll(subject: string, happened: readonly Happened[], after: number): Promise<Entry[]>;
   /** everything about one subject, oldest first */
@@ -90,7 +91,7 @@ export interface AppendOptions {
   handedOver?: { bench: string; at: string; origin: Origin };
 }
 
-/** Opens the ledger of one bench in a file of its own, made at first start. Throws LedgerTrouble. */
+/** Opens the ledger of one bench in a file of its own, made at first start. Throws LedgerError. */
 export async function openLedger(options: LedgerOptions): Promise<Ledger> {
   const { file, now, bench, readOnly = false } = options;
   if (!readOnly) makeFolder(dirname(file));
@@ -110,9 +111,10 @@ function makeFolder(folder: string): void {
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
   } catch (cause) {
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "ledger.folder.cannot-make",
+      { folder, cause: (cause as Error).message },
       "read-only",
-      `The data folder ${folder} cannot be made: ${(cause as Error).message}. Give this user the right to write there, or set UNDERHOOK_DATA to another folder.`,
       cause,
     );
   }

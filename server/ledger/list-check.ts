@@ -1,11 +1,12 @@
 import { sql } from "kysely";
+import { type Message, message } from "../../calibration/message.ts";
 import type { Entry } from "./entry.ts";
 import { recordRow, toldKinds } from "./projection.ts";
 import { aboutSubjects } from "./rows.ts";
 import type { RecordRow, Store } from "./tables.ts";
 
 /** Whether the list of records says what follows from the chain; `says` names the first record where it does not. */
-export type ListCheck = { good: true; records: number } | { good: false; records: number; says: string };
+export type ListCheck = { good: true; records: number } | { good: false; records: number; says: Message };
 
 const pageRows = 500;
 
@@ -41,12 +42,17 @@ export async function verifyList(store: Store): Promise<ListCheck> {
   return (await missing(store, records)) ?? { good: true, records };
 }
 
-function faultOf(row: RecordRow, entries: Entry[]): string | null {
+function faultOf(row: RecordRow, entries: Entry[]): Message | null {
   const right = recordRow(entries);
-  if (!right) return `the list shows a record of "${row.subject}", and the ledger has no such measurement.`;
+  if (!right) return message("ledger.list.unknown", { subject: row.subject });
   for (const column of Object.keys(right) as (keyof RecordRow)[])
     if (row[column] !== right[column])
-      return `the list shows ${column} ${JSON.stringify(row[column])} for the record of "${row.subject}"; the ledger says ${JSON.stringify(right[column])}.`;
+      return message("ledger.list.other-value", {
+        column,
+        shown: JSON.stringify(row[column]),
+        subject: row.subject,
+        right: JSON.stringify(right[column]),
+      });
   return null;
 }
 
@@ -59,11 +65,12 @@ async function missing({ db, dialect }: Store, records: number): Promise<ListChe
     .where("records.subject", "is", null)
     .limit(1)
     .executeTakeFirst();
-  if (unlisted) return { good: false, records, says: `the list lacks the record of "${unlisted.subject}".` };
+  if (unlisted)
+    return { good: false, records, says: message("ledger.list.missing", { subject: unlisted.subject }) };
   if (dialect === "postgres") return null;
   const { rows } = await sql<{ words: number }>`select count(*) as words from record_words`.execute(db);
   const words = rows[0]?.words ?? 0;
   return words === records
     ? null
-    : { good: false, records, says: `the search knows ${words} records and the list ${records}.` };
+    : { good: false, records, says: message("ledger.list.search", { searched: words, records }) };
 }

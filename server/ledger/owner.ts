@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { DatabaseSync } from "@photostructure/sqlite";
-import { LedgerTrouble } from "./trouble.ts";
+import { LedgerError } from "./error.ts";
 
 /** The right to write one ledger file, held by one process at a time. */
 export interface Ownership {
@@ -10,7 +10,7 @@ export interface Ownership {
 /**
  * Takes the right to write `file`. It is an exclusive lock of the operating system on a small file beside it, so a
  * process that is killed gives it up at once and no stale lock is left behind.
- * Throws LedgerTrouble "in-use" when another process, or another part of this one, holds it.
+ * Throws LedgerError "in-use" when another process, or another part of this one, holds it.
  */
 export function own(file: string, at: string): Ownership {
   const note = `${file}-owner.txt`;
@@ -20,12 +20,7 @@ export function own(file: string, at: string): Ownership {
   } catch (cause) {
     lock.close();
     if ((cause as { errcode?: number }).errcode !== 5) throw cause;
-    throw new LedgerTrouble(
-      "in-use",
-      `The ledger ${file} is being written by another Underhook${holder(note)}. Only one may write a bench's ledger. ` +
-        "Close the other one first, or give this one a data folder of its own (UNDERHOOK_DATA).",
-      cause,
-    );
+    throw new LedgerError("ledger.in-use", { file, holder: holder(note) }, "in-use", cause);
   }
   try {
     writeFileSync(note, `process ${process.pid}, since ${at}\n`);

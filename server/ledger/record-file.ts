@@ -1,10 +1,11 @@
 import { z } from "zod";
+import { type Message, message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
 import { signedText } from "./checkpoint.ts";
 import { chainHash, contentHash, type Entry } from "./entry.ts";
+import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
 import { keyIdOf, signatureHolds } from "./signing-key.ts";
-import { LedgerTrouble } from "./trouble.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
 
@@ -38,14 +39,11 @@ function isEntry(value: unknown): boolean {
 
 export type RecordFile = z.infer<typeof recordFile>;
 
-/** Makes the file for one subject; signs the chain first. Throws LedgerTrouble when there is no such record or no key. */
+/** Makes the file for one subject; signs the chain first. Throws LedgerError when there is no such record or no key. */
 export async function recordFileOf(ledger: Ledger, subject: string): Promise<RecordFile> {
   const entries = await ledger.entriesOf(subject);
   if (entries.length === 0)
-    throw new LedgerTrouble(
-      "missing",
-      `There is no record of "${subject}" in ${ledger.place}. Look it up in the list of records.`,
-    );
+    throw new LedgerError("ledger.record.none", { subject, place: ledger.place }, "missing");
   await ledger.checkpoint();
   const proofs: RecordFile["proofs"] = [];
   for (const { seq, prevHash } of entries) {
@@ -54,24 +52,18 @@ export async function recordFileOf(ledger: Ledger, subject: string): Promise<Rec
     const stretch = await ledger.entries({ after: seq - 1, limit: 1000 });
     const end = stretch.find((entry) => entry.kind === "checkpoint" && !entry.origin);
     if (end?.kind !== "checkpoint")
-      throw new LedgerTrouble(
-        "refused",
-        `Row ${seq} of ${ledger.place} is not signed yet. Start the bench that owns this ledger: it signs at start and when it closes.`,
-      );
+      throw new LedgerError("ledger.record.unsigned", { row: seq, place: ledger.place }, "refused");
     const contents = stretch.filter((entry) => entry.seq < end.seq).map(contentOf);
     proofs.push({ firstSeq: seq, prevHash, contents, checkpoint: end.body });
   }
   const keyId = proofs[0]?.checkpoint.keyId ?? "";
   const key = await ledger.entry(`signing-key-${keyId}`);
   if (key?.kind !== "signing-key" || proofs.some((proof) => proof.checkpoint.keyId !== keyId))
-    throw new LedgerTrouble(
-      "refused",
-      `The record of "${subject}" is signed by more than one key; export the whole ledger instead.`,
-    );
+    throw new LedgerError("ledger.record.many-keys", { subject }, "refused");
   return { format: "underhook record, version 1", subject, publicKey: key.body.publicKey, entries, proofs };
 }
 
-export type RecordCheck = { good: true; entries: number; keyId: string } | { good: false; says: string };
+export type RecordCheck = { good: true; entries: number; keyId: string } | { good: false; says: Message };
 
 /** Checks a record file by itself: every entry, its way up the chain, every signature. Needs no ledger. */
 export function checkRecordFile(file: RecordFile): RecordCheck {
@@ -84,26 +76,29 @@ export function checkRecordFile(file: RecordFile): RecordCheck {
       proven.set(firstSeq + index, { content, hash });
     }
     if (hash !== checkpoint.hash || checkpoint.seq !== firstSeq + contents.length - 1)
-      return bad(`the chain from row ${firstSeq} does not lead to the checkpoint of row ${checkpoint.seq}`);
+      return bad(message("ledger.fault.no-way", { row: firstSeq, checkpoint: checkpoint.seq }));
     if (
       checkpoint.keyId !== keyId ||
       !signatureHolds(signedText(checkpoint.seq, checkpoint.hash), checkpoint.signature, file.publicKey)
     )
-      return bad(`the signature of the checkpoint of row ${checkpoint.seq} is not valid`);
+      return bad(message("ledger.fault.signature", { row: checkpoint.seq }));
   }
   for (const entry of file.entries) {
     const there = proven.get(entry.seq);
-    if (there === undefined) return bad(`row ${entry.seq} (${entry.kind}) has no proof in the file`);
+    if (there === undefined)
+      return bad(message("ledger.fault.no-proof", { row: entry.seq, kind: entry.kind }));
     if (entry.subject !== file.subject)
-      return bad(`row ${entry.seq} (${entry.kind}) is about "${entry.subject}"`);
+      return bad(
+        message("ledger.fault.other-subject", { row: entry.seq, kind: entry.kind, subject: entry.subject }),
+      );
     if (there.content !== contentOf(entry) || there.hash !== entry.hash)
-      return bad(`row ${entry.seq} (${entry.kind}, ${entry.at}) was changed`);
+      return bad(message("ledger.fault.changed", { row: entry.seq, kind: entry.kind, at: entry.at }));
   }
-  if (file.entries.length === 0) return bad("it holds no entry");
+  if (file.entries.length === 0) return bad(message("ledger.fault.no-entry"));
   return { good: true, entries: file.entries.length, keyId };
 }
 
-function bad(says: string): RecordCheck {
+function bad(says: Message): RecordCheck {
   return { good: false, says };
 }
 

@@ -1,7 +1,7 @@
 import { type Kysely, sql } from "kysely";
+import { LedgerError } from "./error.ts";
 import { rebuildRecords } from "./projection.ts";
 import type { Store, Tables, Trx } from "./tables.ts";
-import { LedgerTrouble } from "./trouble.ts";
 
 type Step = (db: Trx, dialect: Store["dialect"]) => Promise<void>;
 
@@ -10,7 +10,7 @@ const steps: Step[] = [first, second, third];
 
 export const currentSchema = steps.length;
 
-/** Brings the database to the current schema, in one transaction. Throws LedgerTrouble "newer" when a newer Underhook wrote it. */
+/** Brings the database to the current schema, in one transaction. Throws LedgerError "newer" when a newer Underhook wrote it. */
 export async function migrate(store: Store, at: string): Promise<void> {
   await store.db.transaction().execute(async (trx) => {
     await store.lockChain(trx);
@@ -37,10 +37,7 @@ export async function schemaVersion({ db, place }: Store, trx: Kysely<Tables> = 
     .executeTakeFirst();
   const version = row?.version ?? 0;
   if (version > currentSchema)
-    throw new LedgerTrouble(
-      "newer",
-      `The ledger ${place} has schema ${version}; this Underhook knows schemas up to ${currentSchema}. Use the newer Underhook that wrote it.`,
-    );
+    throw new LedgerError("ledger.schema.newer", { place, schema: version, known: currentSchema }, "newer");
   return version;
 }
 

@@ -8,7 +8,7 @@ import {
   verify,
 } from "node:crypto";
 import { chmodSync, existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
-import { LedgerTrouble } from "./trouble.ts";
+import { LedgerError } from "./error.ts";
 
 /** The key of a bench. It never leaves its file; its id and public half are shown and printed. */
 export interface SigningKey {
@@ -22,7 +22,7 @@ export interface SigningKey {
 
 /**
  * Reads the Ed25519 key in `file`, made at first start, readable by its owner only (0600).
- * Throws LedgerTrouble "refused" when others can read the file or it holds no such key.
+ * Throws LedgerError "refused" when others can read the file or it holds no such key.
  */
 export function signingKey(file: string): SigningKey {
   if (!existsSync(file)) {
@@ -31,19 +31,16 @@ export function signingKey(file: string): SigningKey {
     chmodSync(file, 0o600);
   }
   const mode = statSync(file).mode & 0o777;
-  if (mode & 0o077)
-    throw new LedgerTrouble(
-      "refused",
-      `The signing key ${file} has mode ${mode.toString(8)}: others could sign with it. Run chmod 600 ${file}; if somebody may have copied it, move it away and a new key is made at the next start.`,
-    );
+  if (mode & 0o077) throw new LedgerError("ledger.key.readable", { file, mode: mode.toString(8) }, "refused");
   let key: KeyObject;
   try {
     key = createPrivateKey(readFileSync(file));
     if (key.asymmetricKeyType !== "ed25519") throw new Error(`its type is ${key.asymmetricKeyType}`);
   } catch (cause) {
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "ledger.key.not-ed25519",
+      { file, cause: (cause as Error).message },
       "refused",
-      `The file ${file} holds no Ed25519 private key (${(cause as Error).message}). Put the right key back, or move the file away and a new key is made at the next start.`,
       cause,
     );
   }

@@ -8,10 +8,11 @@ import {
   type SqliteDialectConfig,
   SqliteDriver,
 } from "kysely";
+import type { Message } from "../../calibration/message.ts";
+import { asLedgerError, LedgerError } from "./error.ts";
 import { own } from "./owner.ts";
 import type { Store, Tables } from "./tables.ts";
 import { unfinishedWrites } from "./torn-tail.ts";
-import { asTrouble, LedgerTrouble } from "./trouble.ts";
 
 type Database = InstanceType<typeof DatabaseSync>;
 
@@ -21,15 +22,11 @@ const busyMs = 5000;
 /**
  * Opens the ledger file, made when it does not exist yet. Writing: takes the ownership of the file, write-ahead log,
  * every commit on the disk before it is acknowledged (synchronous = FULL, read back).
- * Throws LedgerTrouble: in-use, read-only, damaged, disk-full, missing.
+ * Throws LedgerError: in-use, read-only, damaged, disk-full, missing.
  */
 export function openSqlite(file: string, at: string, readOnly: boolean): Store {
   try {
-    if (readOnly && !existsSync(file))
-      throw new LedgerTrouble(
-        "missing",
-        `There is no ledger at ${file}. Check the path, or set UNDERHOOK_DATA to its folder.`,
-      );
+    if (readOnly && !existsSync(file)) throw new LedgerError("ledger.missing", { file }, "missing");
     const ownership = readOnly ? undefined : own(file, at);
     try {
       const found = readOnly ? [] : unfinishedWrites(file, at);
@@ -46,7 +43,7 @@ export function openSqlite(file: string, at: string, readOnly: boolean): Store {
       throw cause;
     }
   } catch (cause) {
-    throw asTrouble(cause, file);
+    throw asLedgerError(cause, file);
   }
 }
 
@@ -57,9 +54,10 @@ function prepare(database: Database, readOnly: boolean): void {
   const mode = pragma(database, "journal_mode");
   const synchronous = pragma(database, "synchronous");
   if (mode !== "wal" || synchronous !== 2)
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "ledger.disk.not-durable",
+      { mode: String(mode), synchronous: String(synchronous) },
       "read-only",
-      `The ledger needs journal_mode wal and synchronous 2 (full); this disk gives ${mode} and ${synchronous}. Put the data folder on a local disk.`,
     );
 }
 
@@ -68,7 +66,7 @@ function pragma(database: Database, name: string): unknown {
   return Object.values(database.prepare(`pragma ${name}`).get() ?? {})[0];
 }
 
-function store(database: Database, file: string, found: string[], release: (() => void) | undefined): Store {
+function store(database: Database, file: string, found: Message[], release: (() => void) | undefined): Store {
   const db = new Kysely<Tables>({ dialect: new BenchDialect({ database: forKysely(database) }) });
   return {
     db,

@@ -1,4 +1,5 @@
 import type { Kysely, Transaction } from "kysely";
+import type { Message } from "../../calibration/message.ts";
 import type { State } from "../conformity/state.ts";
 import type { EntryText } from "./entry.ts";
 
@@ -58,8 +59,8 @@ export interface Store {
   /** for messages: the file, or the database without its password */
   place: string;
   dialect: "sqlite" | "postgres";
-  /** sentences about what was found and repaired on opening */
-  found: string[];
+  /** what was found and repaired on opening */
+  found: Message[];
   /** taken at the start of every appending transaction, so that the chain cannot fork */
   lockChain(trx: Trx): Promise<void>;
   /** runs an appending transaction after those that were asked for before it */

@@ -1,6 +1,7 @@
 import { hash, timingSafeEqual } from "node:crypto";
+import { type Message, message } from "../../calibration/message.ts";
 import type { Entry } from "./entry.ts";
-import { LedgerTrouble } from "./trouble.ts";
+import { LedgerError } from "./error.ts";
 
 /** What a token of the API may do. Each covers itself only: nothing is included silently. */
 export const scopes = {
@@ -21,7 +22,7 @@ export interface TokenStanding {
   revoked: boolean;
 }
 
-export type TokenAnswer = { may: true; name: string } | { may: false; status: 401 | 403; says: string };
+export type TokenAnswer = { may: true; name: string } | { may: false; status: 401 | 403; says: Message };
 
 const prefix = "uht_";
 
@@ -42,18 +43,14 @@ function isScope(name: string): name is Scope {
   return Object.hasOwn(scopes, name);
 }
 
-/** Scopes from their names. Throws LedgerTrouble that lists the known ones for an unknown name or none at all. */
+/** Scopes from their names. Throws LedgerError that lists the known ones for an unknown name or none at all. */
 export function scopesOf(names: readonly string[]): Scope[] {
   const unknown = names.filter((name) => !isScope(name));
   if (names.length > 0 && unknown.length === 0) return names as Scope[];
-  const what =
-    unknown.length > 0
-      ? `There is no scope ${unknown.map((name) => `"${name}"`).join(", ")}`
-      : "No scope is given";
-  throw new LedgerTrouble(
-    "refused",
-    `${what}. Right: one or more of ${Object.keys(scopes).join(", ")}. Nothing was stored.`,
-  );
+  const known = Object.keys(scopes);
+  throw unknown.length > 0
+    ? new LedgerError("ledger.token.unknown-scope", { scopes: unknown, known }, "refused")
+    : new LedgerError("ledger.token.no-scope", { known }, "refused");
 }
 
 /** The tokens that follow from the entries "token-issued" and "token-revoked". */
@@ -88,7 +85,7 @@ export function mayWith(
     return {
       may: false,
       status: 401,
-      says: "No token was sent. Send the header Authorization: Bearer TOKEN; tokens are made in Settings.",
+      says: message("ledger.token.none"),
     };
   const given32 = Buffer.from(hashOfToken(given), "hex");
   const token = tokens.find(({ tokenHash }) => timingSafeEqual(Buffer.from(tokenHash, "hex"), given32));
@@ -96,19 +93,19 @@ export function mayWith(
     return {
       may: false,
       status: 401,
-      says: "The token is not known here, or was revoked. Make a new one in Settings.",
+      says: message("ledger.token.unknown"),
     };
   if (token.until !== null && now.getTime() >= Date.parse(token.until))
     return {
       may: false,
       status: 401,
-      says: `The token "${token.name}" was good until ${token.until}. Make a new one in Settings.`,
+      says: message("ledger.token.over", { name: token.name, until: token.until }),
     };
   if (!token.scopes.includes(scope))
     return {
       may: false,
       status: 403,
-      says: `The token "${token.name}" covers ${token.scopes.join(", ")}, not ${scope}. Make one with that scope in Settings.`,
+      says: message("ledger.token.other-scope", { name: token.name, covers: token.scopes, scope }),
     };
   return { may: true, name: token.name };
 }

@@ -1,4 +1,5 @@
 import { copyFileSync, existsSync, readFileSync, statSync } from "node:fs";
+import { type Message, message } from "../../calibration/message.ts";
 
 /** What the write-ahead log of a ledger holds after a power cut or crash. */
 export interface WalTail {
@@ -40,21 +41,17 @@ export function walTail(wal: Uint8Array): WalTail {
 
 /**
  * Looks at the log beside a ledger before it is opened. A torn tail is copied aside, since opening drops it.
- * Gives sentences for the page: none when the ledger was closed properly.
+ * Gives messages for the page: none when the ledger was closed properly.
  */
-export function unfinishedWrites(file: string, at: string): string[] {
+export function unfinishedWrites(file: string, at: string): Message[] {
   const wal = `${file}-wal`;
   if (!existsSync(wal) || statSync(wal).size === 0) return [];
   const { torn } = walTail(readFileSync(wal));
-  const says = [
-    "The bench was not closed the last time: a power cut, or the program was stopped hard. Everything that was acknowledged as saved is here.",
-  ];
+  const says = [message("ledger.recovery.not-closed")];
   if (torn > 0) {
     const kept = `${wal}-torn-${at.replaceAll(":", "-")}`;
     copyFileSync(wal, kept);
-    says.push(
-      `A write was cut off in the middle (${torn} bytes); it had not been acknowledged and is not in the ledger. The log as it was found is kept as ${kept}. Look at the piece on the bench and save its last step again.`,
-    );
+    says.push(message("ledger.recovery.cut-off", { bytes: torn, kept }));
   }
   return says;
 }

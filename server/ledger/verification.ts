@@ -1,3 +1,4 @@
+import { type Message, message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
 import { type Checkpoint, signedText } from "./checkpoint.ts";
 import { chainHash, contentHash, noHash, type Origin } from "./entry.ts";
@@ -28,7 +29,7 @@ export type Verification =
       entries: number;
       /** the first row that is wrong */
       row: number;
-      says: string;
+      says: Message;
     };
 
 /** Rows read at a time: enough to be fast, few enough to keep memory low. */
@@ -60,7 +61,7 @@ export async function verifyChain(store: Store, options: VerifyOptions): Promise
 }
 
 /** Checks only the last rows, for a quick look at start; null when they are good, else what is wrong. */
-export async function verifyTail(store: Store, count: number): Promise<string | null> {
+export async function verifyTail(store: Store, count: number): Promise<Message | null> {
   const rows = await store.db.selectFrom("entries").selectAll().orderBy("seq", "desc").limit(count).execute();
   let [before, hash] = [(rows.at(-1)?.seq ?? 1) - 1, rows.at(-1)?.prev_hash ?? noHash];
   for (const row of rows.reverse()) {
@@ -81,58 +82,53 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
   let signedUpTo = 0;
   let every = 0;
 
-  const step = (row: EntryRow): string | null => {
+  const step = (row: EntryRow): Message | null => {
     const wrong = chainFault(row, entries, hash) ?? originFault(row) ?? signatureFault(row);
     if (wrong !== null) return wrong;
     entries = row.seq;
     hash = row.hash;
     const outside = keptAt.get(row.seq);
     if (outside && outside.hash !== row.hash)
-      return `row ${row.seq} has another hash than the checkpoint kept elsewhere says: the chain up to here was rewritten.`;
+      return message("ledger.fault.kept-checkpoint", { row: row.seq });
     return null;
   };
 
-  const signatureFault = (row: EntryRow): string | null => {
+  const signatureFault = (row: EntryRow): Message | null => {
     if (row.origin !== null) return null;
     if (row.kind === "ledger-opened")
       every = (JSON.parse(row.body) as BodyOf<"ledger-opened">).checkpointEvery;
     if (row.kind === "signing-key") {
       const key = JSON.parse(row.body) as BodyOf<"signing-key">;
-      if (keyIdOf(key.publicKey) !== key.keyId)
-        return `row ${row.seq} introduces a key whose id does not fit it.`;
+      if (keyIdOf(key.publicKey) !== key.keyId) return message("ledger.fault.key-id", { row: row.seq });
       keys.set(key.keyId, key.publicKey);
       return null;
     }
     if (row.kind === "checkpoint") return checkpointFault(row, JSON.parse(row.body) as Checkpoint);
     // A clock entry and the entry it announces go in together, before the checkpoint that is due.
     if (every > 0 && row.seq - signedUpTo > every + 2)
-      return `rows ${signedUpTo + 1} to ${row.seq} carry no checkpoint, though this ledger signs every ${every} entries: checkpoints were removed.`;
+      return message("ledger.fault.checkpoints-removed", { from: signedUpTo + 1, to: row.seq, every });
     return null;
   };
 
-  const checkpointFault = (row: EntryRow, checkpoint: Checkpoint): string | null => {
+  const checkpointFault = (row: EntryRow, checkpoint: Checkpoint): Message | null => {
     const publicKey = keys.get(checkpoint.keyId);
-    if (publicKey === undefined) return `row ${row.seq} is signed by a key this ledger never introduced.`;
+    if (publicKey === undefined) return message("ledger.fault.unknown-key", { row: row.seq });
     if (checkpoint.seq !== entries || checkpoint.hash !== hash)
-      return `row ${row.seq} is a checkpoint of row ${checkpoint.seq} with another hash: the chain before it was rewritten.`;
+      return message("ledger.fault.checkpoint-hash", { row: row.seq, checkpoint: checkpoint.seq });
     if (!signatureHolds(signedText(checkpoint.seq, checkpoint.hash), checkpoint.signature, publicKey))
-      return `row ${row.seq} is a checkpoint whose signature is not valid: the chain before it was rewritten without the key.`;
+      return message("ledger.fault.signature", { row: row.seq });
     checkpoints += 1;
     signedUpTo = checkpoint.seq;
     return null;
   };
 
   const end = (): Verification => {
-    const bad = (says: string): Verification => ({ good: false, entries, row: entries + 1, says });
+    const bad = (says: Message): Verification => ({ good: false, entries, row: entries + 1, says });
     for (const checkpoint of kept)
       if (checkpoint.seq > entries)
-        return bad(
-          `the ledger ends at row ${entries}, but a checkpoint kept elsewhere vouches for row ${checkpoint.seq}: rows were removed from the end.`,
-        );
+        return bad(message("ledger.fault.cut-short", { last: entries, checkpoint: checkpoint.seq }));
     if (keyId !== undefined && entries > 0 && !keys.has(keyId))
-      return bad(
-        `the key ${keyId.slice(0, 16)}… never signed this ledger: it was rewritten with another key, or belongs to another bench.`,
-      );
+      return bad(message("ledger.fault.key-never-signed", { key: `${keyId.slice(0, 16)}…` }));
     return { good: true, entries, hash, checkpoints, signedUpTo };
   };
 
@@ -145,27 +141,25 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
   };
 }
 
-function chainFault(row: EntryRow, before: number, hashBefore: string): string | null {
+function chainFault(row: EntryRow, before: number, hashBefore: string): Message | null {
   const whole = chainHash(contentHash(row), row.prev_hash) === row.hash;
   if (row.seq !== before + 1) {
     const [from, to] = [before + 1, row.seq - 1];
-    return `${from === to ? `row ${from} is` : `rows ${from} to ${to} are`} missing: the row after row ${before} is row ${row.seq}.`;
+    return message("ledger.fault.missing", { from, to, count: to - from + 1, before, found: row.seq });
   }
-  if (!whole)
-    return `row ${row.seq} (${row.kind}, ${row.at}) was changed: what it says does not fit its hash.`;
+  if (!whole) return message("ledger.fault.changed", { row: row.seq, kind: row.kind, at: row.at });
   if (row.prev_hash !== hashBefore)
-    return `row ${row.seq} (${row.kind}, ${row.at}) does not follow row ${before}: a row was inserted, removed, reordered or rewritten here.`;
+    return message("ledger.fault.does-not-follow", { row: row.seq, kind: row.kind, at: row.at, before });
   return null;
 }
 
 /** What another bench handed over must still have the hash it had there. */
-function originFault(row: EntryRow): string | null {
+function originFault(row: EntryRow): Message | null {
   if (row.origin === null) return null;
   const origin = JSON.parse(row.origin) as Origin;
-  if (canonicalJson(origin) !== row.origin)
-    return `row ${row.seq} has an origin that is not in canonical form.`;
+  if (canonicalJson(origin) !== row.origin) return message("ledger.fault.origin-form", { row: row.seq });
   const there = chainHash(contentHash({ ...row, seq: origin.seq, origin: null }), origin.prevHash);
   return there === origin.hash
     ? null
-    : `row ${row.seq} was handed over from bench ${row.bench} and does not fit the hash it had there.`;
+    : message("ledger.fault.origin-hash", { row: row.seq, bench: row.bench });
 }

@@ -1,5 +1,6 @@
 import { copyFile, mkdir } from "node:fs/promises";
 import { join } from "node:path";
+import type { Message } from "../../calibration/message.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { openLedger } from "../ledger/ledger.ts";
 import { type KeptPhoto, photoFault, photosBeside } from "./photo-folder.ts";
@@ -16,9 +17,9 @@ async function photosOf(ledger: Ledger): Promise<KeptPhoto[]> {
 export async function verifyPhotos(
   ledger: Ledger,
   folder: string,
-): Promise<{ photos: number; wrong: string[] }> {
+): Promise<{ photos: number; wrong: Message[] }> {
   const photos = await photosOf(ledger);
-  const wrong: string[] = [];
+  const wrong: Message[] = [];
   for (const photo of photos) {
     const fault = await photoFault(folder, photo);
     if (fault !== null) wrong.push(fault);
@@ -34,12 +35,12 @@ export async function carryPhotos(
   from: string,
   to: string,
   now: () => Date,
-): Promise<{ photos: number; wrong: string[] }> {
+): Promise<{ photos: number; wrong: Message[] }> {
   const ledger = await openLedger({ file: to, now, bench: "photos", readOnly: true });
   try {
     const [source, target] = [photosBeside(from), photosBeside(to)];
     const photos = await photosOf(ledger);
-    const wrong: string[] = [];
+    const wrong: Message[] = [];
     if (photos.length > 0) await mkdir(target, { recursive: true, mode: 0o700 });
     for (const photo of photos) {
       const fault = await photoFault(source, photo);

@@ -1,5 +1,5 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import { orientationIn, orientationOnly } from "./orientation.ts";
-import { PhotoRefused } from "./refused.ts";
 
 /** Markers of ITU-T T.81 (JPEG), table B.1. */
 const startOfScan = 0xda;
@@ -11,7 +11,7 @@ const isRestart = (marker: number) => marker >= 0xd0 && marker <= 0xd7;
 
 /**
  * A JPEG (ITU-T T.81) with its frames, tables and scans alone. Of application data stays only what changes the picture:
- * the colour transform (APP14) and how it is turned, written anew. Throws PhotoRefused or RangeError.
+ * the colour transform (APP14) and how it is turned, written anew. Throws Refusal or RangeError.
  */
 export function strippedJpeg(bytes: Buffer): { bytes: Buffer; width: number; height: number } {
   const kept: Buffer[] = [];
@@ -44,8 +44,7 @@ export function strippedJpeg(bytes: Buffer): { bytes: Buffer; width: number; hei
     scanned = true;
     at = next;
   }
-  if (!size || !scanned || size.width === 0 || size.height === 0)
-    throw new PhotoRefused("The picture has no picture in it. Take it again.");
+  if (!size || !scanned || size.width === 0 || size.height === 0) throw new Refusal("photo.refusal.empty");
   const { width, height } = size;
   return {
     bytes: Buffer.concat([

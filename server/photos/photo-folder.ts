@@ -1,7 +1,8 @@
 import { dirname, join } from "node:path";
+import { type Message, message } from "../../calibration/message.ts";
+import { LedgerError } from "../ledger/error.ts";
 import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
-import { LedgerTrouble } from "../ledger/trouble.ts";
 import type { Photo } from "./photo.ts";
 import { photoName } from "./photo-name.ts";
 
@@ -20,7 +21,7 @@ export function photoKey(piece: string, hash: string): string {
 
 /**
  * Puts a photo on the disk under its hash and gives what the ledger is to say of it. The file is there before the entry
- * that names it: an entry never names a photo that was not stored. Throws LedgerTrouble.
+ * that names it: an entry never names a photo that was not stored. Throws LedgerError.
  */
 export async function keepPhoto(folder: string, { bytes, type, width, height }: Photo): Promise<KeptPhoto> {
   const kept = { hash: sha256(bytes), bytes: bytes.length, type, width, height };
@@ -28,18 +29,19 @@ export async function keepPhoto(folder: string, { bytes, type, width, height }: 
     await writeBeside(folder, photoName(kept), bytes);
     return kept;
   } catch (cause) {
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "photo.folder.cannot-write",
+      { folder, cause: (cause as Error).message },
       "read-only",
-      `The photo could not be written to ${folder}: ${(cause as Error).message}. Nothing was stored; make room or give the right to write, and send it again.`,
       cause,
     );
   }
 }
 
-/** What is wrong with the file of a photo, in words; null when it is the photo the ledger names. */
-export async function photoFault(folder: string, photo: KeptPhoto): Promise<string | null> {
+/** What is wrong with the file of a photo, as a message; null when it is the photo the ledger names. */
+export async function photoFault(folder: string, photo: KeptPhoto): Promise<Message | null> {
   const name = photoName(photo);
   const found = await readBeside(folder, name, photo.hash);
-  if (found === "missing") return `the photo ${name} is missing from ${folder}`;
-  return found === "changed" ? `the photo ${name} was changed: its bytes do not fit its hash` : null;
+  if (found === "missing") return message("photo.file.missing", { name, folder });
+  return found === "changed" ? message("photo.file.changed", { name }) : null;
 }

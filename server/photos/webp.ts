@@ -1,4 +1,4 @@
-import { PhotoRefused } from "./refused.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 
 /** Chunks that draw a still picture (RFC 9649, 2.4 to 2.7); Exif, XMP, profiles and unknown ones are left out. */
 const drawing = new Set(["VP8 ", "VP8L", "ALPH"]);
@@ -6,7 +6,7 @@ const drawing = new Set(["VP8 ", "VP8L", "ALPH"]);
 const transparency = 0x10;
 const animation = 0x02;
 
-/** A still WebP with the chunks that draw it alone. Throws PhotoRefused or RangeError. */
+/** A still WebP with the chunks that draw it alone. Throws Refusal or RangeError. */
 export function strippedWebp(bytes: Buffer): { bytes: Buffer; width: number; height: number } {
   const kept: Buffer[] = [];
   let size: { width: number; height: number } | undefined;
@@ -18,8 +18,7 @@ export function strippedWebp(bytes: Buffer): { bytes: Buffer; width: number; hei
     if (chunk.length < 8 + length) throw new RangeError("a chunk breaks off");
     if (name === "VP8X") {
       const flags = chunk.readUInt8(8);
-      if (flags & animation)
-        throw new PhotoRefused("A moving picture cannot be kept with a piece. Take a still one.");
+      if (flags & animation) throw new Refusal("photo.refusal.moving");
       const plain = Buffer.from(chunk);
       plain.writeUInt8(flags & transparency, 8);
       kept.push(plain);
@@ -29,7 +28,7 @@ export function strippedWebp(bytes: Buffer): { bytes: Buffer; width: number; hei
     }
     at += chunk.length;
   }
-  if (!size) throw new PhotoRefused("The picture has no picture in it. Take it again.");
+  if (!size) throw new Refusal("photo.refusal.empty");
   const body = Buffer.concat(kept);
   const head = Buffer.from("RIFF....WEBP", "latin1");
   head.writeUInt32LE(body.length + 4, 4);

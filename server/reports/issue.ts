@@ -1,7 +1,7 @@
 import type { Locale } from "../../views/messages/language.ts";
 import type { EntryOf } from "../ledger/entry.ts";
+import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { LedgerTrouble } from "../ledger/trouble.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { checksOfTheDay } from "./checks-of-the-day.ts";
 import type { Report } from "./report.ts";
@@ -28,7 +28,7 @@ export type IssueOptions = Pick<ReportOptions, "house" | "library"> & {
 /**
  * Issues a report of the piece: prints it, writes "report-issued" and gives that entry. A record that was reported before
  * keeps its number and becomes the next copy; an amended record gets a new number that refers to the one it replaces.
- * A number is never used for two records, also with several benches on one ledger. Throws LedgerTrouble, RangeError.
+ * A number is never used for two records, also with several benches on one ledger. Throws LedgerError, RangeError.
  */
 export async function issueReport(
   ledger: Ledger,
@@ -134,13 +134,13 @@ async function claimed(
       try {
         return await ledger.append("report-issued", subject, { ...body, print: printed }, { key });
       } catch (cause) {
-        if (!(cause instanceof LedgerTrouble) || cause.kind !== "refused") throw cause;
+        if (!(cause instanceof LedgerError) || cause.kind !== "refused") throw cause;
       }
     }
     if (number === undefined) next += 1;
     else copy += 1;
   }
-  throw new LedgerTrouble("busy", "No free report number was found in 1000 tries. Try again.");
+  throw new LedgerError("report.number.none-free", { tries: 1000 }, "busy");
 }
 
 /** Every signing key has a series of its own, so that benches that were apart never gave out the same number. */

@@ -1,10 +1,10 @@
 import { copyFile, mkdir } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { EntryOf } from "../ledger/entry.ts";
+import { LedgerError } from "../ledger/error.ts";
 import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { openLedger } from "../ledger/ledger.ts";
-import { LedgerTrouble } from "../ledger/trouble.ts";
 
 /** A report as it was printed: the PDF and the main part of its page, byte by byte. */
 export interface Printed {
@@ -20,7 +20,7 @@ export function reportsBeside(ledgerFile: string): string {
   return join(dirname(ledgerFile), "reports");
 }
 
-/** Puts a printed report on the disk and gives what the ledger is to say of it. Throws LedgerTrouble. */
+/** Puts a printed report on the disk and gives what the ledger is to say of it. Throws LedgerError. */
 export async function keepPrint(folder: string, { pdf, page }: Printed): Promise<Print> {
   const print = { pdf: sha256(pdf), page: sha256(page) };
   try {
@@ -28,9 +28,10 @@ export async function keepPrint(folder: string, { pdf, page }: Printed): Promise
     await writeBeside(folder, `${print.page}.html`, page);
     return print;
   } catch (cause) {
-    throw new LedgerTrouble(
+    throw new LedgerError(
+      "report.folder.cannot-write",
+      { folder, cause: (cause as Error).message },
       "read-only",
-      `The report could not be written to ${folder}: ${(cause as Error).message}. Nothing was stored; make room or give the right to write, and issue it again.`,
       cause,
     );
   }

@@ -91,7 +91,7 @@ export class BalanceInUse {
     return this.#earlier.get(this.#lasting(address));
   }
 
-  /** Keeps a choice, checked already, and goes over to it. Throws LedgerTrouble; then the earlier one goes on. */
+  /** Keeps a choice, checked already, and goes over to it. Throws LedgerError; then the earlier one goes on. */
   choose(asked: BalanceChoice | undefined): Promise<void> {
     return this.#inTurn(async () => {
       const choice = asked && this.#named(asked);

@@ -136,11 +136,11 @@ export class Bench {
   get preferences(): Preferences {
     return this.#parts.preferences?.() ?? firstSettings;
   }
-  get found(): readonly string[] {
+  get found(): readonly Message[] {
     return this.#parts.ledger.found;
   }
   /** why the ledger could not store the last entry, until it can again */
-  get notStored(): string | null {
+  get notStored(): Message | null {
     return this.#parts.ledger.notStored;
   }
   get waitingFor(): Role | undefined {

@@ -7,7 +7,7 @@ type Checks = Pick<BenchParts, "closed" | "profilesInForce">;
 /**
  * What the checks say for the record of this piece: whether the bench was closed at any of its readings or is now, by
  * the balance each reading came from, and which versions of the profiles its budget rests on. Undefined when nothing is
- * to be said. Throws LedgerTrouble.
+ * to be said. Throws LedgerError.
  */
 export async function checkedWhile(
   { captures }: Piece,

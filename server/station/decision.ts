@@ -26,7 +26,7 @@ import { limitPassed } from "./limit-passed.ts";
 import { openWeighing } from "./open-weighing.ts";
 import { evaluationOfPiece } from "./weighing-evaluation.ts";
 
-/** What a command makes happen to a subject of which these entries stand. Throws Refusal, LedgerTrouble. */
+/** What a command makes happen to a subject of which these entries stand. Throws Refusal, LedgerError. */
 export async function decisionOn(
   command: Command,
   entries: readonly Entry[],

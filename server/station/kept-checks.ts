@@ -22,14 +22,14 @@ export interface KeptChecks {
   readonly profileOf: ProfileOf;
   /**
    * The versions of the profiles that a piece weighed on these balances takes its numbers from, the thermometer's among
-   * them; written first where the ledger does not have them yet. Throws LedgerTrouble.
+   * them; written first where the ledger does not have them yet. Throws LedgerError.
    */
   profilesInForce(balances: readonly string[]): Promise<ProfileVersion[]>;
   /** the same from passed checks alone: what further checks are judged by */
   readonly passedProfileOf: ProfileOf;
-  /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerTrouble. */
+  /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerError. */
   keep(result: CheckResult, asked: unknown, key?: string): Promise<void>;
-  /** Keeps new limits under their name and reason, and signs the chain up to them. Throws LedgerTrouble. */
+  /** Keeps new limits under their name and reason, and signs the chain up to them. Throws LedgerError. */
   keepLimits(limits: KeptLimits): Promise<void>;
   onChange(listener: () => void): void;
 }

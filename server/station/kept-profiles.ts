@@ -14,7 +14,7 @@ export interface KeptProfile {
 export interface KeptProfiles {
   readonly all: readonly KeptProfile[];
   named(name: string): KeptProfile | undefined;
-  /** Keeps a profile as the next version of its name. Throws LedgerTrouble when it is not stored. */
+  /** Keeps a profile as the next version of its name. Throws LedgerError when it is not stored. */
   keep(profile: Profile): Promise<KeptProfile>;
 }
 

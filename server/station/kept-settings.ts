@@ -11,7 +11,7 @@ export interface KeptSettings {
   readonly now: BenchSettings;
   /** false until somebody has answered the first questions or kept the Settings page */
   readonly answered: boolean;
-  /** Changes some of the settings. Throws LedgerTrouble; then the earlier ones still count. */
+  /** Changes some of the settings. Throws LedgerError; then the earlier ones still count. */
   keep(change: Partial<ToldSettings>): Promise<void>;
   /** Calls back after every change. */
   onChange(listener: () => void): void;

@@ -12,7 +12,7 @@ const firstLook = 20_000;
 
 /** What the pieces weighed at this bench give to its charts. */
 export interface KeptWeighingPoints {
-  /** every point of the pieces looked at, oldest first; the ledger is read on from where it was left. Throws LedgerTrouble. */
+  /** every point of the pieces looked at, oldest first; the ledger is read on from where it was left. Throws LedgerError. */
   now(): Promise<{ points: readonly WeighingPoint[]; olderAreLeftOut: boolean }>;
 }
 

@@ -7,7 +7,7 @@ export interface LibraryInForce {
   readonly now: Library;
   /** undefined until the owner has added a metal */
   readonly own: OwnMetals | undefined;
-  /** Takes own metals over under their version. Throws RangeError for an id given twice, LedgerTrouble when not stored. */
+  /** Takes own metals over under their version. Throws RangeError for an id given twice, LedgerError when not stored. */
   keep(own: OwnMetals): Promise<void>;
 }
 

@@ -15,7 +15,7 @@ export interface ProfileVersion extends BodyOf<"checked-profile"> {
 export interface ProfileVersions {
   /**
    * The version that says what the checks say now, written if it is not there yet; undefined while no check says
-   * anything. `found`: the numbers that checks found. Throws LedgerTrouble.
+   * anything. `found`: the numbers that checks found. Throws LedgerError.
    */
   inForce(of: string, found: CheckedNumbers | undefined): Promise<ProfileVersion | undefined>;
 }

@@ -37,7 +37,7 @@ export async function specificationsInForce(
 
 /**
  * Keeps own specifications as the next version. Throws RangeError with every fault (an unknown metal, a fine mass that
- * is not mass × fineness), LedgerTrouble when not stored.
+ * is not mass × fineness), LedgerError when not stored.
  */
 export async function keepSpecifications(
   ledger: Ledger,

@@ -36,7 +36,7 @@ export class Station {
     this.#listeners.add(listener);
   }
 
-  /** Does it, or throws Refusal, or LedgerTrouble when it could not be stored; then nothing was written. */
+  /** Does it, or throws Refusal, or LedgerError when it could not be stored; then nothing was written. */
   do(command: Command): Promise<readonly Entry[]> {
     const turn = this.#queue.then(() => this.#do(command));
     this.#queue = turn.catch(() => undefined);

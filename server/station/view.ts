@@ -116,10 +116,10 @@ export interface BenchView {
   bands: readonly MetalBand[];
   /** the way to weigh that a new piece begins with */
   firstMethod: MethodName;
-  /** what the ledger found when it was opened, in sentences */
-  found: readonly string[];
+  /** what the ledger found when it was opened, */
+  found: readonly Told[];
   /** why nothing can be stored at present; the reading on the balance is shown all the same */
-  notStored?: string;
+  notStored?: Told;
   problem?: Problem;
   /** `truth`: what the invented piece that was just recorded really is */
   demo?: { counter: string; pieces: readonly DemoPiece[]; truth: string | undefined };

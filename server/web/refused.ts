@@ -1,6 +1,6 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Told } from "../../views/told.tsx";
-import { LedgerTrouble } from "../ledger/trouble.ts";
+import { LedgerError } from "../ledger/error.ts";
 import { Refusal as Worded } from "../weighing/refusal.ts";
 
 /** What was refused, to be shown beside the field it is about. */
@@ -13,13 +13,21 @@ export interface Refused {
 export function refusedBy(error: unknown): Refused | undefined {
   if (error instanceof Refusal) return { says: error, field: error.at };
   if (error instanceof Worded) return { says: error.message, field: error.field };
-  if (error instanceof LedgerTrouble) return { says: error.message };
+  if (error instanceof LedgerError) return { says: error };
   return undefined;
 }
 
 /** The refusal in an error. Throws the error itself when it is none: an error of the program is no answer to a person. */
 export function refusalOf(error: unknown): Refused {
   const refused = refusedBy(error);
+  if (refused === undefined) throw error;
+  return refused;
+}
+
+/** `refusalOf` where a RangeError still answers the person in prose. */
+export function refusalOrRangeError(error: unknown): Refused {
+  const refused = refusedBy(error);
+  if (refused === undefined && error instanceof RangeError) return { says: error.message };
   if (refused === undefined) throw error;
   return refused;
 }

@@ -24,7 +24,7 @@ export function LedgerNotes({ view: { notStored, found } }: { view: BenchView })
             <strong>{t("ledger-page.notes.opened")}</strong>
           </p>
           {found.map((says) => (
-            <p key={says}>
+            <p key={typeof says === "string" ? says : says.code}>
               <Told says={says} />
             </p>
           ))}

@@ -7,8 +7,8 @@ export interface LedgerView {
   place: string;
   entries: number;
   keyId: string | null;
-  /** what was found when it was opened, in sentences */
-  found: readonly string[];
+  /** what was found when it was opened, */
+  found: readonly Told[];
   handOver: HandOverView | undefined;
   /** a checkpoint made just now: the line, and the last row it vouches for */
   checkpoint?: { line: string; row: number };
@@ -20,9 +20,9 @@ export interface LedgerView {
         signedUpTo: number;
         fitting: number;
         /** the list of records against the entries */
-        list: { good: true; records: number } | { good: false; says: string };
+        list: { good: true; records: number } | { good: false; says: Told };
       }
-    | { good: false; row: number; says: string };
+    | { good: false; row: number; says: Told };
   /** checkpoints kept elsewhere, as typed */
   kept: string;
   problems: readonly { fieldId: string; error: FieldError }[];
@@ -34,8 +34,8 @@ export interface HandOverView {
   /** ISO 8601; null before the first time */
   lastAt: string | null;
   place: string | null;
-  /** why it waits, in a sentence; null when it does not */
-  why: string | null;
+  /** why it waits; null when it does not */
+  why: Told | null;
 }
 
 /** The ledger: whole or not, a checkpoint to keep elsewhere, and how far it is handed over. */
@@ -57,7 +57,7 @@ export function LedgerPage(view: LedgerView) {
       {view.found.length > 0 && (
         <Sheet id="found" title={t("ledger-page.found")}>
           {view.found.map((sentence) => (
-            <p key={sentence}>
+            <p key={typeof sentence === "string" ? sentence : sentence.code}>
               <Told says={sentence} />
             </p>
           ))}

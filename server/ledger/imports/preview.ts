@@ -1,4 +1,5 @@
 import type { Message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { type CsvRow, readCsv } from "../csv.ts";
 import { type ListName, lists } from "./lists.ts";
 
@@ -28,30 +29,25 @@ const mostRows = 100_000;
  * Reads a list and shows what would be taken over, naming every refused cell. Headings are compared without regard to
  * case and spaces; a first column of the same value twice is refused, as one of the two would be lost.
  * `alsoWrong` looks at what only the bench can know of a row whose cells are right, such as whether its metal exists.
- * Pure: takes over nothing. Throws Error for text that is no table of this kind.
+ * Pure: takes over nothing. Throws Refusal for text that is no table of this kind.
  */
 export function previewImport(list: ListName, text: string, alsoWrong: RowCheck = () => null): ImportPreview {
   const { columns } = lists[list];
   const [head, ...body] = readCsv(text);
   if (!head || body.length === 0)
-    throw new Error(
-      `The list is empty. Right: a first line ${Object.keys(columns).join(",")} and a row for each.`,
-    );
+    throw new Refusal("import.list.empty", { columns: Object.keys(columns).join(",") }, "file");
   if (body.length > mostRows)
-    throw new Error(
-      `The list has ${body.length} rows; at most ${mostRows} are taken at once. Cut it into parts.`,
-    );
+    throw new Refusal("import.list.too-long", { rows: body.length, most: mostRows }, "file");
   const headings = head.cells.map((cell) => cell.trim().toLowerCase().replaceAll(" ", "_"));
   const missing = Object.keys(columns).filter((name) => columns[name]?.needed && !headings.includes(name));
   if (missing.length > 0)
-    throw new Error(
-      `The first line lacks ${missing.map((name) => `"${name}"`).join(", ")}; it has ${headings.map((name) => `"${name}"`).join(", ")}. Name the columns ${Object.keys(columns).join(", ")}; units are part of the name.`,
+    throw new Refusal(
+      "import.list.columns-missing",
+      { missing, found: headings, columns: Object.keys(columns) },
+      "file",
     );
   const twice = headings.filter((name, index) => name in columns && headings.indexOf(name) !== index);
-  if (twice.length > 0)
-    throw new Error(
-      `The first line has the column "${twice[0]}" twice. Take one away, or name it otherwise.`,
-    );
+  if (twice.length > 0) throw new Refusal("import.list.column-twice", { column: twice[0]! }, "file");
 
   const preview: ImportPreview = {
     list,

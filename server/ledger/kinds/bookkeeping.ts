@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { json, moment, words } from "./shapes.ts";
+import { json, moment, told, words } from "./shapes.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/, { error: "64 hexadecimal digits" });
 
@@ -20,9 +20,9 @@ export const bookkeepingKinds = {
     signature: words,
   }),
   /** the wall clock went back or leapt; entries keep their order */
-  "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: words.optional() }),
+  "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: told.optional() }),
   /** what was found and done when the ledger was opened after a crash, a restore or damage */
-  recovery: z.looseObject({ says: words }),
+  recovery: z.strictObject({ says: told }),
   settings: z.looseObject({ settings: json, by: words.optional() }),
   /** where the bench hears its balance from here on; null: readings are typed; and which are heard beside it */
   "balance-choice": z.looseObject({

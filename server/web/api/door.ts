@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
+import { tell } from "../../../views/messages/tell.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { mayWith, type Scope, tokensFrom } from "../../ledger/tokens.ts";
 import { refusal } from "./shapes.ts";
@@ -14,7 +15,7 @@ export function doorOf(ledger: Ledger, now: () => Date) {
     return reply
       .code(answer.status)
       .header("www-authenticate", `Bearer realm="underhook"${lacking && `,${lacking}`}`)
-      .send({ id: null, error: { at: "authorization", message: answer.says } });
+      .send({ id: null, error: { at: "authorization", message: tell(answer.says, "en") } });
   };
 }
 

@@ -35,7 +35,7 @@ import { weighTicketAgain } from "./ticket-again.ts";
 /** How often the live part is looked at although no line came, so that silence shows its age. */
 const ageEveryMs = 1000;
 
-/** Something a form of the bench asks for. Throws Refusal or LedgerTrouble when it is not done. */
+/** Something a form of the bench asks for. Throws Refusal or LedgerError when it is not done. */
 export type BenchForm = (fields: Record<string, string>, request: FastifyRequest) => unknown;
 
 /** The Bench page, its forms and its live stream. A new bench is first asked how it weighs. */

@@ -1,7 +1,5 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import type { Message } from "../../../calibration/message.ts";
-import { Refusal } from "../../../calibration/refusal.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
@@ -11,13 +9,13 @@ import { page } from "../../../views/page.tsx";
 import { basisOf, withEpoch } from "../../checks/charts/epoch.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import type { KeptChecks } from "../../station/kept-checks.ts";
 import { keptWeighingPoints } from "../../station/kept-weighing-points.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOrRangeError } from "../refused.ts";
 import { typedCheck } from "./checks-form.ts";
 import { checkMade } from "./checks-made.ts";
 import { checksView, kindInLedger } from "./checks-view.ts";
@@ -116,7 +114,7 @@ export function checkRoutes(
       if (next) await checks.keepLimits({ chart: chart.kind, of: chart.of, ...next });
       return reply.redirect("/checks", 303);
     } catch (error) {
-      return index(request, reply, [{ fieldId: "main", error: inWords(error) }], fields);
+      return index(request, reply, [{ fieldId: "main", error: refusalOrRangeError(error).says }], fields);
     }
   });
 
@@ -139,15 +137,11 @@ export function checkRoutes(
         }
         return reply.redirect(`/checks/${kind}?kept=${values.step ?? checks.all.at(-1)?.id}`, 303);
       } catch (error) {
-        return form(request, reply, kind, { problems: [{ fieldId: "main", error: inWords(error) }], values });
+        return form(request, reply, kind, {
+          problems: [{ fieldId: "main", error: refusalOrRangeError(error).says }],
+          values,
+        });
       }
     },
   );
-}
-
-/** The sentence of a refusal; anything else is a fault of the program and goes on. */
-function inWords(error: unknown): string | Message {
-  if (error instanceof Refusal) return error;
-  if (error instanceof RangeError || error instanceof LedgerTrouble) return error.message;
-  throw error;
 }

@@ -52,7 +52,7 @@ export function rowCheck(list: ListName, library: Library): RowCheck {
   }
 }
 
-/** Takes the rows of a preview over, all of them; gives how many. Throws LedgerTrouble, RangeError; then none or the first ones. */
+/** Takes the rows of a preview over, all of them; gives how many. Throws LedgerError, RangeError; then none or the first ones. */
 export async function takeOver(
   preview: ImportPreview,
   from: string,

@@ -1,15 +1,16 @@
 import { createHash } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { FieldError } from "../../../views/forms.tsx";
 import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { LibraryInForce } from "../../station/library-in-force.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf, refusalOrRangeError } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
 import { rowCheck, takeOver } from "./import-lists.ts";
 
@@ -70,7 +71,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     const t = tellerOf(lookOf(request).locale);
     const file = fileOf(request, "file");
     const text = file ? textOf(file) : pasted;
-    const again = (fieldId: string, error: string) =>
+    const again = (fieldId: string, error: FieldError) =>
       choose(request, reply, { list, from, text: pasted, problems: [{ fieldId, error }] });
     if (text.trim() === "") return again("file", t("imports.no-text"));
     if (from.trim() === "") return again("from", t("imports.no-from"));
@@ -82,8 +83,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
       for (const oldest of [...held.keys()].slice(0, -mostHeld)) held.delete(oldest);
       return show(request, reply, preview, from.trim(), key);
     } catch (error) {
-      if (!(error instanceof Error)) throw error;
-      return again("file", error.message);
+      return again("file", refusalOf(error).says);
     }
   });
 
@@ -132,10 +132,9 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
       held.delete(key);
       return reply.redirect(`/imports?taken=${count}&list=${waiting.preview.list}`, 303);
     } catch (error) {
-      if (!(error instanceof LedgerTrouble || error instanceof RangeError)) throw error;
       return choose(request, reply, {
         list: waiting.preview.list,
-        problems: [{ fieldId: "file", error: error.message }],
+        problems: [{ fieldId: "file", error: refusalOrRangeError(error).says }],
       });
     }
   });

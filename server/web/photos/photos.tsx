@@ -10,7 +10,6 @@ import type { BodyOf } from "../../ledger/kinds.ts";
 import { photoFrom } from "../../photos/photo.ts";
 import { keepPhoto } from "../../photos/photo-folder.ts";
 import { typeOfName } from "../../photos/photo-name.ts";
-import { PhotoRefused } from "../../photos/refused.ts";
 import type { Bench } from "../../station/bench.ts";
 import { aboutOf, seenOf } from "../about.ts";
 import { frameOf, lookOf } from "../look.ts";
@@ -50,7 +49,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
       await bench.station.do({ do: "add-photo", ...about, photo: await taken(request) });
       return answer(request, reply);
     } catch (error) {
-      return answer(request, reply, told(error));
+      return answer(request, reply, refusalOf(error).says);
     }
   });
 
@@ -65,7 +64,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
         await bench.station.do({ do: "add-photo", ...about, photo: await taken(request) });
         return reply.redirect(`${href}#photos`, 303);
       } catch (error) {
-        return refusal(request, reply, told(error));
+        return refusal(request, reply, refusalOf(error).says);
       }
     },
   );
@@ -77,7 +76,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
       await bench.station.do({ do: "exclude-photo", ...aboutOf(fields), entry, reason });
       return answer(request, reply);
     } catch (error) {
-      return answer(request, reply, told(error));
+      return answer(request, reply, refusalOf(error).says);
     }
   });
 
@@ -91,7 +90,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
         await bench.station.do({ do: "exclude-photo", ...seenOf(piece, fields), entry, reason, by });
         return reply.redirect(`/records/${encodeURIComponent(piece)}#photos`, 303);
       } catch (error) {
-        return refusal(request, reply, told(error));
+        return refusal(request, reply, refusalOf(error).says);
       }
     },
   );
@@ -118,11 +117,4 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
     const title = tellerOf(frame.locale)("frame.not-done");
     return html(reply, page({ ...frame, title, main: <Problem says={says} /> }), 422);
   }
-}
-
-/** What a refusal says; anything else is thrown on. */
-function told(error: unknown): Told {
-  if (error instanceof PhotoRefused) return error.message;
-  const refused = refusalOf(error);
-  return refused.says;
 }

@@ -1,9 +1,11 @@
 import { Readable } from "node:stream";
 import type { FastifyInstance, FastifyReply } from "fastify";
+import { tell } from "../../../views/messages/tell.ts";
+import { LedgerError } from "../../ledger/error.ts";
 import { entriesJson, entrySchema, recordsCsv } from "../../ledger/export.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordFileOf } from "../../ledger/record-file.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
+import { lookOf } from "../look.ts";
 
 /** What can be taken out of the ledger as files: the list, every entry, the schema of an entry, one record to check. */
 export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
@@ -32,11 +34,11 @@ export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
         `${JSON.stringify(record, null, 1)}\n`,
       );
     } catch (error) {
-      if (!(error instanceof LedgerTrouble)) throw error;
+      if (!(error instanceof LedgerError)) throw error;
       return reply
         .code(error.kind === "missing" ? 404 : 422)
         .type("text/plain; charset=utf-8")
-        .send(error.message);
+        .send(tell(error, lookOf(request).locale));
     }
   });
 }

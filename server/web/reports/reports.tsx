@@ -8,7 +8,6 @@ import { ReportPage } from "../../../views/reports/index.tsx";
 import type { Told } from "../../../views/told.tsx";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LedgerTrouble } from "../../ledger/trouble.ts";
 import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
 import { reportPdf } from "../../reports/pdf.ts";
@@ -21,6 +20,7 @@ import { statedOf } from "../evidence/evidence.tsx";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecord } from "../records/no-record.tsx";
+import { refusalOf } from "../refused.ts";
 
 interface ReportRouteParts {
   ledger: Ledger;
@@ -72,8 +72,7 @@ export function reportRoutes(
           303,
         );
       } catch (error) {
-        if (!(error instanceof LedgerTrouble)) throw error;
-        return refusal(request, reply, error.message, 422);
+        return refusal(request, reply, refusalOf(error).says, 422);
       }
     },
   );

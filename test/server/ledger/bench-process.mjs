@@ -56,13 +56,13 @@ try {
       );
       say(`saved ${entry.seq} ${entry.id}`);
     } catch (trouble) {
-      say(`trouble ${trouble.kind} ${trouble.message}`);
+      say(`trouble ${trouble.kind} ${trouble.code} ${JSON.stringify(trouble.params)}`);
       const head = await ledger.head();
       say(`still readable up to ${head.seq}`);
       process.exit(3);
     }
   }
 } catch (trouble) {
-  say(`trouble ${trouble.kind} ${trouble.message}`);
+  say(`trouble ${trouble.kind} ${trouble.code} ${JSON.stringify(trouble.params)}`);
   process.exit(4);
 }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { photoFrom, photoLimit } from "../../../server/photos/photo.ts";
 import { jpeg, png, secrets, talkativePng, talkativeWebp, telephoneJpeg, webp } from "./pictures.ts";
 
@@ -39,14 +40,16 @@ test("PNG and WebP lose what does not draw, and stripping again changes nothing"
   }
 });
 
+const refusal = (code: string) => expect.objectContaining({ code });
+
 test("what is no picture, broken off or too large is refused in words", () => {
-  expect(() => photoFrom(Buffer.alloc(0))).toThrow("No picture was chosen");
+  expect(() => photoFrom(Buffer.alloc(0))).toThrow(refusal("photo.refusal.none"));
   expect(() => photoFrom(Buffer.from("<svg xmlns='http://www.w3.org/2000/svg'/>"))).toThrow(
-    "no JPEG, PNG or WebP",
+    refusal("photo.refusal.other-type"),
   );
-  expect(() => photoFrom(jpeg.subarray(0, jpeg.length - 20))).toThrow("breaks off in the middle");
-  expect(() => photoFrom(png.subarray(0, 60))).toThrow("breaks off in the middle");
-  expect(() => photoFrom(Buffer.alloc(photoLimit + 1))).toThrow("at most 12 MB");
+  expect(() => photoFrom(jpeg.subarray(0, jpeg.length - 20))).toThrow(refusal("photo.refusal.damaged"));
+  expect(() => photoFrom(png.subarray(0, 60))).toThrow(refusal("photo.refusal.damaged"));
+  expect(() => photoFrom(Buffer.alloc(photoLimit + 1))).toThrow(refusal("photo.refusal.too-large"));
 });
 
 test("whatever bytes come, it is a picture or a refusal in words", () => {
@@ -57,7 +60,7 @@ test("whatever bytes come, it is a picture or a refusal in words", () => {
       try {
         expect(photoFrom(changed).bytes.length).toBeLessThanOrEqual(whole.length);
       } catch (error) {
-        expect((error as Error).constructor.name).toBe("PhotoRefused");
+        expect(error).toBeInstanceOf(Refusal);
       }
     }
 });

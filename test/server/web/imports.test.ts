@@ -61,7 +61,7 @@ test("pasted lines do as well as a file; nothing at all, another table or no ori
   expect(wordsOf(pasted.body)).toContain("1 row is right");
   for (const [fields, says] of [
     [{ list: "weighings", text: "", from: "x" }, "No file was chosen and nothing was pasted"],
-    [{ list: "weighings", text: "a,b\n1,2", from: "x" }, 'The first line lacks "ticket"'],
+    [{ list: "weighings", text: "a,b\n1,2", from: "x" }, "The first line lacks ticket"],
     [{ list: "weighings", text: weighings, from: " " }, "Say where the list comes from"],
   ] as const) {
     const answer = await at.post("/imports", fields);

@@ -80,7 +80,7 @@ test("a changed or missing photo is found, and a backup and what is restored fro
 
   writeFileSync(join(folder, `${names[0]}.png`), "not the picture");
   const { wrong } = await verifyPhotos(at.ledger, folder);
-  expect(wrong).toEqual([`the photo ${names[0]}.png was changed: its bytes do not fit its hash`]);
+  expect(wrong).toEqual([{ code: "photo.file.changed", params: { name: `${names[0]}.png` } }]);
   expect(existsSync(join(folder, `${names[1]}.jpg`))).toBe(true);
 });
 

@@ -42,10 +42,6 @@ export const entries: readonly ToldPair[] = [
     "Eine Seite von „{origin}“ wollte etwas vom Messplatz; das dürfen nur seine eigenen Seiten bei http://{host}. Nichts wurde getan.",
   ],
   [
-    'Entry {id} stands already (row {n}, "{kind}" of {subject}, {at}) and says something else. Nothing was stored.',
-    "Eintrag {id} steht schon (Zeile {n}, „{kind}“ von {subject}, {at}) und sagt etwas anderes. Nichts wurde gespeichert.",
-  ],
-  [
     "Reload the page to see what stands; to change it, write an amendment.",
     "Die Seite neu laden und sehen, was da steht; um es zu ändern, eine Berichtigung schreiben.",
   ],

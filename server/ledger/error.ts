@@ -1,5 +1,7 @@
+import type { Code, Message, Params } from "../../calibration/message.ts";
+
 /** Why the ledger could not do what was asked. */
-export type TroubleKind =
+export type LedgerErrorKind =
   | "refused"
   | "disk-full"
   | "read-only"
@@ -10,18 +12,22 @@ export type TroubleKind =
   | "missing"
   | "unreachable";
 
-/** A failure of the ledger in words for the person at the bench. Nothing was stored when it is thrown. */
-export class LedgerTrouble extends Error {
-  readonly kind: TroubleKind;
-  constructor(kind: TroubleKind, says: string, cause?: unknown) {
-    super(says, cause === undefined ? {} : { cause });
-    this.name = "LedgerTrouble";
+/** A failure of the ledger as a message for the person at the bench. Nothing was stored when it is thrown. */
+export class LedgerError extends Error implements Message {
+  readonly code: Code;
+  readonly params: Params;
+  readonly kind: LedgerErrorKind;
+  constructor(code: Code, params: Params, kind: LedgerErrorKind, cause?: unknown) {
+    super(`${code} ${JSON.stringify(params)}`, cause === undefined ? {} : { cause });
+    this.name = "LedgerError";
+    this.code = code;
+    this.params = params;
     this.kind = kind;
   }
 }
 
 /** Primary result codes of SQLite (sqlite.org/rescode.html). */
-const sqliteTrouble: Record<number, TroubleKind> = {
+const sqliteErrors: Record<number, LedgerErrorKind> = {
   5: "busy",
   6: "busy",
   8: "read-only",
@@ -33,7 +39,7 @@ const sqliteTrouble: Record<number, TroubleKind> = {
 };
 
 /** Errors of the file system by their name (POSIX.1-2017, errno.h). */
-const fileTrouble: Record<string, TroubleKind> = {
+const fileErrors: Record<string, LedgerErrorKind> = {
   EROFS: "read-only",
   EACCES: "read-only",
   EPERM: "read-only",
@@ -42,32 +48,17 @@ const fileTrouble: Record<string, TroubleKind> = {
   EIO: "disk-full",
 };
 
-const remedy: Record<TroubleKind, string> = {
-  refused: "Nothing was stored.",
-  "disk-full":
-    "The disk is full or failing, and nothing was stored. Make room or copy the data folder to another disk, then save again.",
-  "read-only":
-    "The file or its disk cannot be written, and nothing was stored. Give this user the right to write there.",
-  busy: "Another program kept the file locked for too long, and nothing was stored. Close it, then save again.",
-  "in-use": "Close the other Underhook first, or give this one a data folder of its own.",
-  damaged:
-    "The file is damaged. Keep it as it is, run `underhook verify` on a copy, and restore the last backup with `underhook restore`.",
-  newer: "Use that newer Underhook.",
-  missing: "Check the path and the right to read and write there.",
-  unreachable: "Check the network and the database server; the bench can go on with a ledger of its own.",
-};
-
-/** Turns what SQLite or PostgreSQL threw into words; a LedgerTrouble passes through. */
-export function asTrouble(cause: unknown, place: string): Error {
-  if (cause instanceof LedgerTrouble) return cause;
+/** Turns what SQLite or PostgreSQL threw into a message; a LedgerError passes through. */
+export function asLedgerError(cause: unknown, place: string): Error {
+  if (cause instanceof LedgerError) return cause;
   if (!(cause instanceof Error)) return new Error(String(cause));
   const code = (cause as { errcode?: unknown }).errcode;
   const kind =
     typeof code === "number"
-      ? sqliteTrouble[code & 0xff]
-      : (fileTrouble[codeOf(cause)] ?? fromWords(cause) ?? postgresTrouble(cause));
+      ? sqliteErrors[code & 0xff]
+      : (fileErrors[codeOf(cause)] ?? kindFromText(cause) ?? postgresKind(cause));
   if (!kind) return cause;
-  return new LedgerTrouble(kind, `The ledger ${place} says "${cause.message}". ${remedy[kind]}`, cause);
+  return new LedgerError(`ledger.error.${kind}`, { place, cause: cause.message }, kind, cause);
 }
 
 function codeOf(cause: Error): string {
@@ -75,7 +66,7 @@ function codeOf(cause: Error): string {
 }
 
 /** Some errors of SQLite arrive as text only (messages: sqlite.org/rescode.html). */
-function fromWords({ message }: Error): TroubleKind | undefined {
+function kindFromText({ message }: Error): LedgerErrorKind | undefined {
   if (/disk image is malformed|file is not a database/.test(message)) return "damaged";
   if (/database or disk is full|disk I\/O error/.test(message)) return "disk-full";
   if (/attempt to write a readonly database/.test(message)) return "read-only";
@@ -84,7 +75,7 @@ function fromWords({ message }: Error): TroubleKind | undefined {
 }
 
 /** SQLSTATE classes (PostgreSQL documentation, appendix A) and the socket errors of Node. */
-function postgresTrouble(cause: Error): TroubleKind | undefined {
+function postgresKind(cause: Error): LedgerErrorKind | undefined {
   const code = (cause as { code?: unknown }).code;
   if (typeof code !== "string")
     return /connection terminated/i.test(cause.message) ? "unreachable" : undefined;
