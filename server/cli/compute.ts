@@ -29,6 +29,11 @@ export async function run(args: string[]): Promise<number> {
     return 2;
   }
   const { file, locale, total } = asked;
+  // the reader has enough: a closed pipe ends quietly
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+    process.exit(0);
+  });
   const input = file === undefined ? process.stdin : createReadStream(file);
   try {
     return await answerAll(input, locale, total);
