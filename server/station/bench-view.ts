@@ -1,4 +1,5 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
+import { nameMessage } from "../../drivers/balance-name.ts";
 import { resultViewOf } from "../../views/result-parts.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/plain-answer.ts";
@@ -21,8 +22,8 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     about: bench.about,
     piece,
     steps: open ? stepsOf(open) : [],
-    scaleName: bench.scale?.name,
-    otherBalances: bench.otherBalances,
+    scaleName: bench.scale && nameMessage(bench.scale.name),
+    otherBalances: bench.otherBalances.map(({ address, name }) => ({ address, name: nameMessage(name) })),
     scaleChecks: bench.scale?.checks() ?? [],
     waitingFor: bench.waitingFor,
     eachLoad: bench.eachLoad,

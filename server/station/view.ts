@@ -85,9 +85,9 @@ export interface BenchView {
   piece: Piece | undefined;
   steps: Step[];
   /** undefined when readings are typed */
-  scaleName: string | undefined;
+  scaleName: Told | undefined;
   /** balances that are heard already, to change over to */
-  otherBalances: readonly { address: string; name: string }[];
+  otherBalances: readonly { address: string; name: Told }[];
   /** what a person must look at on the balance before weighing on */
   scaleChecks: readonly ScaleCheck[];
   waitingFor: Role | undefined;

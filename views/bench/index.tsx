@@ -79,16 +79,9 @@ export function PiecePart({ view }: { view: BenchView }) {
 }
 
 /** Where the readings come from; it changes when the bench changes over to another balance. */
-export function LiveHeading({ scaleName }: { scaleName: string | undefined }) {
-  const locale = useLocale();
+export function LiveHeading({ scaleName }: { scaleName: Told | undefined }) {
   const t = useTell();
-  return (
-    <>
-      {scaleName === undefined
-        ? t("bench.typed-readings")
-        : t("bench.now-on", { scale: toldValue(scaleName, locale) })}
-    </>
-  );
+  return <>{scaleName === undefined ? t("bench.typed-readings") : t("bench.now-on", { scale: scaleName })}</>;
 }
 
 /** The right column: what the readings say so far. */

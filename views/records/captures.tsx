@@ -1,7 +1,7 @@
 import { asIs } from "../as-is.ts";
-import { useLocale, useTell } from "../messages/spoken.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
-import { toldValue } from "../words/told.ts";
+import { Told } from "../told.tsx";
 
 /** One captured reading with the lines it came from. */
 export interface Capture {
@@ -12,7 +12,7 @@ export interface Capture {
   reading: string;
   when: string;
   /** "balance on …" or "typed" */
-  from: string;
+  from: Told;
   /** why it counted as settled: the balance's own mark, scatter, or taken by hand */
   settled: string;
   voided?: { when: string; by?: string; reason: string };
@@ -22,7 +22,6 @@ export interface Capture {
 
 /** Every reading in order, the voided ones struck through with their reason, and the lines as received. */
 export function Captures({ captures }: { captures: readonly Capture[] }) {
-  const locale = useLocale();
   const t = useTell();
   const lines = captures.reduce((sum, one) => sum + one.lines.length, 0);
   return (
@@ -46,7 +45,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
               {one.reading}
             </span>,
             one.when,
-            toldValue(one.from, locale),
+            <Told key="f" says={one.from} />,
             one.settled,
             one.voided
               ? t("captures.voided", { reason: one.voided.reason, when: one.voided.when })

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { nameMessage } from "../../../drivers/balance-name.ts";
 import {
   BenchMain,
   BenchPhotos,
@@ -66,7 +67,11 @@ export function benchRoutes(
   const refusedPhotos = new StandingRefusals<Told>();
   const stream = new LiveStream(
     new Map<string, Draw>([
-      ["live-heading", (_, locale) => render(<LiveHeading scaleName={bench.scale?.name} />, locale)],
+      [
+        "live-heading",
+        (_, locale) =>
+          render(<LiveHeading scaleName={bench.scale && nameMessage(bench.scale.name)} />, locale),
+      ],
       ["live-reading", (_, locale) => render(<LivePart {...live()} />, locale)],
       [
         "piece",

@@ -1,5 +1,6 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
 import { type Message, message } from "../../../calibration/message.ts";
+import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
@@ -162,7 +163,7 @@ function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureVie
     role: t(`bench.roles.${capture.role}`),
     reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
     when: whenOf(capture.at),
-    from: capture.balance,
+    from: capture.balance === "typed" ? t("bench.readings.how-taken.typed") : nameMessage(capture.balance),
     settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
     ...(capture.setAside
       ? { voided: { when: whenOf(capture.setAside.at), reason: capture.setAside.reason } }
@@ -246,8 +247,12 @@ function conditionsOf(
 /** Which versions of the profiles the budget took its numbers from. */
 function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): RecordView["conditions"] {
   const t = tellerOf(locale);
+  const nameOf = (of: string) => {
+    const name = nameMessage(of);
+    return typeof name === "string" ? toldValue(name, locale) : name;
+  };
   return (checked?.profiles ?? []).map(({ of, version, validUntil }) => [
-    t("record-page.profile-of", { name: toldValue(of, locale) }),
+    t("record-page.profile-of", { name: nameOf(of) }),
     t("record-page.profile-version", { version, until: validUntil.slice(0, 10) }),
   ]);
 }

@@ -214,6 +214,8 @@ describe.each(["de", "es"] as const)("in %s", (locale) => {
     expect(page).toContain(shown("balance.name.serial", { port: address }, locale));
     expect(page).toContain(`<code>${request}</code>`);
     expect(await read("/balances/asking")).toContain(`value="${request}"`);
+    const scale = { code: "balance.name.serial", params: { port: address } } as const;
+    expect(await read("/")).toContain(shown("bench.now-on", { scale }, locale));
     expect(await at.balance.kept()).toMatchObject({ choice: { address, ask: { request } } });
   });
 });
