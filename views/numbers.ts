@@ -1,5 +1,7 @@
+import type { Code } from "../calibration/message.ts";
 import { roundedPair } from "../calibration/rounding.ts";
 import type { DecimalMark } from "../calibration/typed-number.ts";
+import { textOf } from "./messages/catalogue.ts";
 import type { Locale } from "./messages/language.ts";
 
 const marks: Record<Locale, DecimalMark> = {
@@ -32,11 +34,17 @@ export function plusMinus(value: number, uncertainty: number, locale: Locale = "
 export function fromTo(low: number, high: number, locale: Locale = "en"): string {
   const half = (high - low) / 2;
   const decimals = half > 0 ? Math.max(0, roundedPair(low, half).decimals) : 4;
-  return `${fixed(low, decimals, locale)} ${locale === "de" ? "bis" : "to"} ${fixed(high, decimals, locale)}`;
+  return said("number.from-to", locale, {
+    low: fixed(low, decimals, locale),
+    high: fixed(high, decimals, locale),
+  });
 }
 
 /** A share of one as whole percent: "62 %", and "under 1 %" for what is small but there. */
 export function share(part: number, locale: Locale = "en"): string {
-  if (part > 0 && part < 0.01) return locale === "de" ? "unter 1 %" : "under 1 %";
+  if (part > 0 && part < 0.01) return said("number.under-one-percent", locale);
   return `${Math.round(part * 100)} %`;
 }
+
+const said = (code: Code, locale: Locale, values: Readonly<Record<string, string>> = {}) =>
+  textOf(code, locale)!.fill(values);

@@ -2,9 +2,12 @@ import { once } from "node:events";
 import { type IncomingMessage, request } from "node:http";
 import { text } from "node:stream/consumers";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { told } from "../told.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
 import { codesIn } from "./page-fields.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -174,7 +177,7 @@ describe("a typed weighing, scripts off", () => {
     await at.post("/bench/typed-readings", { role: "dry", reading: "28.14", unit: "g" });
     await at.post("/bench/typed-readings", { role: "immersed", reading: "31.10", unit: "g" });
     const { body } = await at.app.inject({ url: "/", headers: { host } });
-    expect(body).toContain("Look at this first");
+    expect(body).toContain(t("bench.steps.doubts"));
     expect(at.bench.piece?.captures.map(({ text }) => text)).toEqual(["28.14", "31.10"]);
   });
 

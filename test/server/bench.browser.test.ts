@@ -1,8 +1,11 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { closeContexts, launchBrowser, sharedBrowser } from "../setup/browser.ts";
 import { answerFirstQuestions, picture, type RunningBench, startBench } from "./running.ts";
+
+const t = tellerOf("en");
 
 const phone = { width: 360, height: 740 };
 const desk = { width: 1280, height: 900 };
@@ -68,15 +71,19 @@ describe("an assayer at a balance on a cable", () => {
     await typesByHand(page, "A-17");
     await page.keyboard.press("Tab");
     await typesByHand(page, "small bar");
-    await page.getByLabel("Said to be").selectOption("ag-999");
+    await page.getByLabel(t("bench.opening.claim")).selectOption("ag-999");
     await page.getByLabel("Ticket").press("Enter");
 
-    await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
+      .waitFor();
     shown = "31.1035";
     await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.keyboard.press("t");
     await page.locator(".readings").getByText("31.1035 g").waitFor();
-    await page.getByRole("button", { name: "Take the immersed reading" }).waitFor();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.immersed") }) })
+      .waitFor();
     shown = "28.1435";
     await page.locator("#live-reading").getByText("28.1435").waitFor();
     await page.keyboard.press("t");
@@ -100,21 +107,27 @@ describe("an assayer at a balance on a cable", () => {
     const page = await open({ viewport: desk });
     await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.getByLabel("Ticket").fill("A-18");
-    await page.getByRole("button", { name: "Put it on the bench" }).click();
-    await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+    await page.getByRole("button", { name: t("bench.opening.go") }).click();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
+      .waitFor();
     stop();
     await page
       .locator("#live-reading")
       .getByText(/Silent for \d+ s/)
       .waitFor();
     await picture(page, "bench-silent-desk");
-    await page.getByRole("button", { name: "Take the dry reading" }).click();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
+      .click();
     await page.getByText("Waiting for the balance to rest").waitFor();
     // Lines that came before the request do not count, however long they are waited for.
     await page.waitForTimeout(1500);
     expect(await page.locator(".readings li").count()).toBe(0);
     await page.getByRole("button", { name: "Do not take it" }).click();
-    await page.getByRole("button", { name: "Take the dry reading" }).waitFor();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
+      .waitFor();
   });
 
   test("types the temperature while the immersed reading is still awaited, and loses no digit to its arrival", async () => {
@@ -124,16 +137,22 @@ describe("an assayer at a balance on a cable", () => {
     const stop = sends(() => shown);
     const page = await open({ viewport: desk });
     await page.getByLabel("Ticket").fill("A-20");
-    await page.getByRole("button", { name: "Put it on the bench" }).click();
-    await page.getByRole("button", { name: "Take the dry reading" }).click();
-    await page.getByRole("button", { name: "Take the immersed reading" }).waitFor();
+    await page.getByRole("button", { name: t("bench.opening.go") }).click();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
+      .click();
+    await page
+      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.immersed") }) })
+      .waitFor();
     await page.locator("ol").getByText("type it instead").click();
     const field = page.getByLabel("The immersed reading");
     await field.fill("28.1");
     // A second dry reading, asked for in another window, redraws the piece while the person is typing.
     const other = await open({ viewport: desk });
     shown = "31.1036";
-    await other.getByRole("button", { name: "Take the dry reading again" }).click();
+    await other
+      .getByRole("button", { name: t("bench.readings.take-again", { role: t("bench.roles.dry") }) })
+      .click();
     await page.locator(".readings").getByText("31.1036 g").waitFor();
     expect(await field.inputValue()).toBe("28.1");
     await typesByHand(page, "435");
@@ -145,7 +164,7 @@ describe("an assayer at a balance on a cable", () => {
     bench = await startBench(["--typed"]);
     const page = await open({ viewport: desk });
     await page.getByLabel("Ticket").fill("A-19");
-    await page.getByRole("button", { name: "Put it on the bench" }).click();
+    await page.getByRole("button", { name: t("bench.opening.go") }).click();
     await page.getByLabel("The dry reading").fill("31.10");
     await page.getByRole("button", { name: "Enter" }).click();
     await page.getByText("31.10 g").waitFor();
@@ -166,8 +185,8 @@ test("with two windows open, one capture serves both and the second press is tol
   const one = await open({ viewport: desk });
   const two = await open({ viewport: desk });
   await one.getByRole("button", { name: /MQ-101/ }).click();
-  await two.getByRole("button", { name: "Take the dry reading" }).waitFor();
-  await one.getByRole("button", { name: "Take the dry reading" }).click();
+  await two.getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) }).waitFor();
+  await one.getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) }).click();
   await two.getByText("Waiting for the balance to rest").or(two.getByText("done")).first().waitFor();
   await two.getByText("done").first().waitFor({ timeout: 30_000 });
   await one.getByText("done").first().waitFor();
@@ -178,9 +197,9 @@ test("a hobbyist types one piece from start to record with scripts off", async (
   bench = await startBench(["--typed"]);
   const page = await open({ viewport: phone, javaScriptEnabled: false });
   await page.getByLabel("Ticket").fill("grandmother's ring");
-  await page.getByLabel("Said to be").selectOption("au-750");
+  await page.getByLabel(t("bench.opening.claim")).selectOption("au-750");
   await page.getByText("beaker on the pan").click();
-  await page.getByRole("button", { name: "Put it on the bench" }).click();
+  await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("8,41");
   await page.getByRole("button", { name: "Enter" }).click();
   await page.getByText("8.41 g").waitFor();
@@ -189,7 +208,7 @@ test("a hobbyist types one piece from start to record with scripts off", async (
   await page.getByLabel("Water temperature in °C").fill("19");
   await page.getByRole("button", { name: "Enter" }).last().click();
   await page.getByText("g/cm³").first().waitFor();
-  await page.getByRole("button", { name: "Write the record" }).click();
+  await page.getByRole("button", { name: t("bench.end.write") }).click();
   await page.getByRole("link", { name: "Read it" }).click();
   await page.getByText("Record of grandmother's ring").waitFor();
 });
@@ -198,7 +217,7 @@ test("keeps what was sent back and what is half typed, whatever another window d
   bench = await startBench(["--typed"]);
   const page = await open({ viewport: phone, hasTouch: true });
   await page.getByLabel("Ticket").fill("A-21");
-  await page.getByRole("button", { name: "Put it on the bench" }).click();
+  await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("31.10");
   await page.getByRole("button", { name: "Enter" }).click();
   await page.getByText("31.10 g").waitFor();
@@ -239,7 +258,7 @@ test("a line from the balance reaches the page whole, and a page left open goes 
   const { dataFolder, url } = bench;
   await bench.stop();
   await page.locator("html.stale").waitFor({ timeout: 20_000 });
-  await page.getByText("The bench has gone quiet").first().waitFor();
+  await page.getByText(t("frame.stale")).first().waitFor();
   bench = await startBench(["--port", new URL(url).port], dataFolder);
   // Another window goes on while this one still looks for the bench: it then shows what happened meanwhile.
   const other = await open({ viewport: desk });
@@ -252,7 +271,7 @@ test("a device that slept while another one went on shows what happened when it 
   bench = await startBench(["--typed"]);
   const page = await open({ viewport: phone });
   await page.getByLabel("Ticket").fill("A-22");
-  await page.getByRole("button", { name: "Put it on the bench" }).click();
+  await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("31.1");
   await page.evaluate(() => {
     let last = performance.now();
@@ -306,14 +325,14 @@ test("a record whose button is hit twice is written once", async () => {
   bench = await startBench(["--typed"]);
   const page = await open({ viewport: phone });
   await page.getByLabel("Ticket").fill("A-31");
-  await page.getByRole("button", { name: "Put it on the bench" }).click();
+  await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("31.10");
   await page.getByRole("button", { name: "Enter" }).click();
   await page.getByLabel("The immersed reading").fill("28.14");
   await page.getByRole("button", { name: "Enter" }).click();
   await page.getByLabel("Water temperature in °C").fill("21.4");
   await page.getByLabel("Water temperature in °C").press("Enter");
-  const write = page.getByRole("button", { name: "Write the record" });
+  const write = page.getByRole("button", { name: t("bench.end.write") });
   await write.waitFor();
   await write.evaluate((button: HTMLButtonElement) => {
     button.click();

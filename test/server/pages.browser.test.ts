@@ -2,8 +2,11 @@ import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { closeContexts, sharedBrowser } from "../setup/browser.ts";
 import { faults, overflow, picture, type RunningBench, startBench } from "./running.ts";
+
+const t = tellerOf("en");
 
 let browser: Browser;
 let demo: RunningBench;
@@ -93,7 +96,10 @@ test("the window to the customer follows the balance digit for digit", async () 
   await page
     .locator("#indication .live-reading", { hasText: /^-?\d+\.\d{4} g$/ })
     .waitFor({ timeout: 15_000 });
-  await page.locator("#indication").getByText("at rest").waitFor({ timeout: 30_000 });
+  await page
+    .locator("#indication")
+    .getByText(t("customer.steady"), { exact: true })
+    .waitFor({ timeout: 30_000 });
 });
 
 test("a demonstration ends in one action, and a real bench begins at the same address", async () => {

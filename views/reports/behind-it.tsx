@@ -37,7 +37,7 @@ export function BehindIt({
         <Budget lines={budget} />
       </Sheet>
       <Sheet id="record" title={t("report.headings.record")}>
-        <QrCode text={`underhook record ${record.hash}`} />
+        <QrCode command={`underhook record ${record.hash}`} />
         <Facts
           facts={[
             [

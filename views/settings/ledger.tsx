@@ -123,7 +123,9 @@ function Checkpoint({ checkpoint, csrfToken }: LedgerView) {
           </p>
           <p class="hint">{t("ledger-page.checkpoint.print")}</p>
           <p>{t("ledger-page.checkpoint.use")}</p>
-          <p class="raw">underhook verify --checkpoint "{checkpoint.line}"</p>
+          <p class="raw">
+            <code>underhook verify --checkpoint "{checkpoint.line}"</code>
+          </p>
         </div>
       )}
       <form method="post" action="/settings/ledger/checkpoint">

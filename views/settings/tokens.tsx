@@ -56,7 +56,9 @@ function Made({ token }: { token: string }) {
       </p>
       <p class="raw">{token}</p>
       <p>{t("tokens.header")}</p>
-      <p class="raw">Authorization: Bearer {token}</p>
+      <p class="raw">
+        <code>Authorization: Bearer {token}</code>
+      </p>
     </section>
   );
 }

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { Payout, type PayoutView } from "../../../views/lots/payout.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -63,7 +64,7 @@ export function payoutRoutes(
         page({
           ...around,
           title: tellerOf(around.locale)("lots.none"),
-          main: <Problem says="No such lot is in this ledger." />,
+          main: <Problem says={message("lots.not-here")} />,
         }),
         404,
       );

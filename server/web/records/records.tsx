@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
@@ -72,11 +73,7 @@ export function recordRoutes(
         page({
           ...frame(request, reply),
           title: tellerOf(lookOf(request).locale)("records.none"),
-          main: (
-            <Problem
-              says={`No record is called "${request.params.piece}" in this ledger. Look for it in the list of records.`}
-            />
-          ),
+          main: <Problem says={message("records.not-here", { id: request.params.piece })} />,
         }),
         404,
       );

@@ -1,9 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { message } from "../../../calibration/message.ts";
-import { tell } from "../../../views/messages/tell.ts";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { recorded, textOf } from "../web/recorded.ts";
 import { openedLot, weighed } from "./screened.ts";
+
+const t = tellerOf("en");
 
 /** One day at an invented refiner's counter, each hour as its pages tell it; readings are invented, in g. */
 describe("a refiner's day", () => {
@@ -178,7 +180,7 @@ describe("a refiner's day", () => {
     await weigh("31", "12.900", "11.960");
     await lock("60", { rate: "100" });
     const text = await textOf(at, `${lot}/payout`);
-    expect(text).toContain("This house's melts so far 5 gold melts with a laboratory result");
+    expect(text).toContain(`${t("assay.house.heading")} 5 gold melts`);
     const [, low, high] = /such a melt together, they hold ([\d.]+) to ([\d.]+) g of gold/.exec(text) ?? [];
     const [, freeLow, freeHigh] = /density ([\d.]+) to ([\d.]+) g [\d.]+ EUR/.exec(text) ?? [];
     expect(Number(low)).toBeGreaterThan(Number(freeLow));

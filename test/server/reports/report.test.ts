@@ -1,9 +1,11 @@
 import { expect, test } from "vitest";
 import { reportOf } from "../../../server/reports/report-of.ts";
-import { tell } from "../../../views/messages/tell.ts";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
 import { issued } from "./issued.ts";
 import { computed, measurePiece } from "./measured-piece.ts";
+
+const t = tellerOf("en");
 
 const house = { name: "Quay Street counter", address: "3 Quay Street, Harrowmouth" };
 const options = { house, number: "R-00001", copy: 1, issuedAt: "2026-03-02T10:00:00.000Z" };
@@ -61,7 +63,10 @@ test("opinion stands apart from the result, what the customer said apart from bo
   expect(JSON.stringify(report.results)).not.toMatch(/claim|consistent/);
   expect(report.opinion.alive.some(({ id, band }) => id === "ag-925" && band !== null)).toBe(true);
   expect(report.decision.join(" ")).toMatch(/Decision rule: .*95\.45 %.*Risk: .*4\.55 %/);
-  expect(report.customerSupplied.map(({ label }) => label)).toEqual(["Said to be", "Mass, as stated"]);
+  expect(report.customerSupplied.map(({ label }) => label)).toEqual([
+    t("report.supplied.claim"),
+    t("report.supplied.mass"),
+  ]);
 });
 
 test("a voided reading stays in the report with its reason, as a deviation too", async () => {

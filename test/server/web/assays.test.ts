@@ -6,6 +6,8 @@ import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
+const t = tellerOf("en");
+
 let at: TestBench;
 beforeEach(async () => {
   at = await buildTestBench();
@@ -107,7 +109,7 @@ test("a later assay follows the first with a reason; both stay, and the newest t
   expect((await at.post(aside, { reason: "it was another bar's" })).statusCode).toBe(303);
   expect(await textOf(at, "/records/B-5")).toContain("545.0 ‰ gold");
   const every = await textOf(at, "/records/B-5/laboratory");
-  expect(every).toContain("set aside: it was another bar's");
+  expect(every).toContain(t("assay.list.set-aside", { reason: "it was another bar's" }));
   expect(every).toContain("second sample, from the other side");
 });
 

@@ -1,6 +1,9 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -31,11 +34,20 @@ const kept = async () => (await at.ledger.entriesOf("bar-1")).filter(({ kind }) 
 
 test("before any weighing a magnet strikes out, the other tests stand as holes, and the next step is said", async () => {
   const before = await textOf(at, "/");
-  expect(before).toMatch(/Not made, so holes: mass and outline, magnet, ring, conductivity, sound speed/);
+  expect(before).toMatch(
+    new RegExp(
+      t("other-tests.holes", { names: "mass and outline, magnet, ring, conductivity, sound speed" }).slice(
+        0,
+        -1,
+      ),
+    ),
+  );
   expect((await at.post("/bench/tests", { kind: "magnet", "magnet-shows": "none" })).statusCode).toBe(303);
   const text = await textOf(at, "/");
-  expect(text).toMatch(/Struck out by them: Carbon steel/);
-  expect(text).toMatch(/Not made, so holes: mass and outline, ring/);
+  expect(text).toMatch(
+    new RegExp(t("other-tests.struck-out", { names: "Carbon steel", more: 0 }).slice(0, -1)),
+  );
+  expect(text).toMatch(new RegExp(t("other-tests.holes", { names: "mass and outline, ring" }).slice(0, -1)));
   expect(text).toMatch(/Next: Weigh it: of all harmless tests the density strikes out most/);
   expect(await kept()).toHaveLength(1);
 });
@@ -53,7 +65,9 @@ test("with the density a coil that reads gold leaves the core alive, and the sou
   await at.post("/bench/tests", coil("74"));
   const text = await textOf(at, "/");
   expect(text).toMatch(/Next: Measure the sound speed through the thickness next: it separates/);
-  expect(text).toMatch(/Struck out by them: .*Tungsten/);
+  expect(text).toMatch(
+    new RegExp(t("other-tests.struck-out", { names: ".*Tungsten", more: 0 }).slice(0, -1)),
+  );
 });
 
 test("tests that cannot both be right are pointed out while the piece is on the bench", async () => {
@@ -71,7 +85,7 @@ test("a test set aside stays visible with its reason, strikes nothing, and needs
   expect(wordsOf(refused.body)).toContain("needs a reason");
   await at.post(`/bench/tests/${entry?.id}/voiding`, { reason: "it was the clasp" });
   const text = await textOf(at, "/");
-  expect(text).toContain("set aside: it was the clasp");
+  expect(text).toContain(t("evidence.set-aside-with", { reason: "it was the clasp" }));
   expect(text).not.toContain("contradict each other");
 });
 

@@ -1,7 +1,10 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -25,7 +28,7 @@ test("before any test the page repeats the finding of the record and shows every
   expect(text).toContain("Gold 999");
   expect(text).toContain("Tungsten");
   for (const name of ["magnet", "conductivity", "sound speed", "ring", "mass and outline"])
-    expect(text).toContain(`${name} : not made`);
+    expect(text).toContain(`${name} : ${t("evidence.not-made")}`);
 });
 
 test("a coil that reads 31 % IACS is kept as an entry and contradicts fine gold with the physics", async () => {
@@ -39,7 +42,7 @@ test("a coil that reads 31 % IACS is kept as an entry and contradicts fine gold 
   });
   const text = await textOf(at, page);
   expect(text).toContain("excluded");
-  expect(text).toMatch(/Struck out .*Gold 999.* conducts .*the coil reads 31.4/);
+  expect(text).toMatch(new RegExp(`${t("evidence.struck-out")} .*Gold 999.* conducts .*the coil reads 31.4`));
   expect(text).toContain("31.4 ± 1.2 % IACS at 21.5 °C");
 });
 
@@ -48,7 +51,7 @@ test("a coil that reads gold leaves the core alive, and the next test is said wi
   await at.post(page, coil("74"));
   const text = await textOf(at, page);
   expect(text).toMatch(/Next: Measure the sound speed through the thickness next: it separates/);
-  expect(text).toMatch(/Struck out .*Tungsten : Tungsten conducts/);
+  expect(text).toMatch(new RegExp(`${t("evidence.struck-out")} .*Tungsten : Tungsten conducts`));
 });
 
 test("tests that cannot both be right are pointed out and not averaged", async () => {
@@ -66,7 +69,7 @@ test("a test set aside stays visible with its reason and strikes nothing any mor
   expect((await at.post(`${page}/${entry?.id}/voiding`, { reason: " " })).statusCode).toBe(422);
   await at.post(`${page}/${entry?.id}/voiding`, { reason: "it was the clasp" });
   const text = await textOf(at, page);
-  expect(text).toContain("set aside: it was the clasp");
+  expect(text).toContain(t("evidence.set-aside-with", { reason: "it was the clasp" }));
   expect(text).not.toContain("contradict each other");
 });
 

@@ -1,6 +1,9 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, sendForm, textOf, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -33,7 +36,9 @@ test("a file is previewed with every refused cell, stores nothing, and is taken 
   expect((await at.ledger.records()).count).toBe(0);
 
   expect((await take(preview)).headers.location).toBe("/imports?taken=1&list=weighings");
-  expect(await textOf(at, "/imports?taken=1&list=weighings")).toContain("Taken over: 1, weighings");
+  expect(await textOf(at, "/imports?taken=1&list=weighings")).toContain(
+    t("imports.taken", { count: 1, list: "weighings" }).slice(0, -1),
+  );
   const { records } = await at.ledger.records();
   expect(records).toMatchObject([{ ticket: "H-1", description: "Médaille", mass_g: 31.1 }]);
   expect((await take(await send("weighings", weighings))).headers.location).toContain("taken=0");
@@ -44,7 +49,12 @@ test("a weighing taken over has a page of its own that says it was not measured 
   await take(await send("weighings", weighings));
   const [record] = (await at.ledger.records()).records;
   const text = await textOf(at, `/records/${encodeURIComponent(record?.subject ?? "")}`);
-  for (const part of ["Taken over from: old book 2019", "31.10 g", "10.34", "was not measured at this bench"])
+  for (const part of [
+    `${t("imported.from")} old book 2019`,
+    "31.10 g",
+    "10.34",
+    "was not measured at this bench",
+  ])
     expect(text).toContain(part);
 });
 

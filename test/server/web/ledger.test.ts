@@ -1,6 +1,9 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { recorded, textOf, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -44,5 +47,5 @@ test("a line that is no checkpoint is refused by what it says", async () => {
 
 test("a bench by itself says that it hands nothing over, and how it would", async () => {
   expect(await textOf(at, "/settings/ledger")).toMatch(/its own ledger only.*DATABASE_URL/);
-  expect(await textOf(at, "/settings")).toContain("The ledger: check it, sign it, hand it over");
+  expect(await textOf(at, "/settings")).toContain(t("settings-pages.ledger"));
 });

@@ -5,10 +5,13 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { backUp, restore } from "../../../server/ledger/backup.ts";
 import { carryPhotos, verifyPhotos } from "../../../server/photos/carry.ts";
 import { photosBeside } from "../../../server/photos/photo-folder.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { codesIn } from "../page-fields.ts";
 import { secrets, talkativePng, telephoneJpeg } from "../photos/pictures.ts";
 import { host, recorded, sendPhoto, textOf, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -94,7 +97,7 @@ test("a photo is set aside with a reason at the bench: it is gone from the page,
   expect(codesIn(without.body)).toEqual(["weighing.photo.reason-missing"]);
   expect((await at.post(aside, { reason: "shows another piece" })).statusCode).toBe(303);
   expect(await textOf(at, "/")).toContain(
-    "1 photo set aside: shows another piece. The file stays on the disk.",
+    t("photos.set-aside", { count: 1, reasons: "shows another piece" }),
   );
   expect(codesIn((await at.post(aside, { reason: "once more" })).body)).toEqual([
     "weighing.photo.already-excluded",
@@ -115,7 +118,9 @@ test("a photo of a record is set aside with a name and a reason, and the search 
   const href = `/records/e1/photos/${encodeURIComponent(photo?.id ?? "")}/voiding`;
   expect((await at.app.inject({ url: "/records/e1", headers: { host } })).body).toContain(`action="${href}"`);
   expect((await at.post(href, { by: "KR", reason: "wrong medal" })).statusCode).toBe(303);
-  expect(await textOf(at, "/records/e1")).toContain("1 photo set aside: wrong medal.");
+  expect(await textOf(at, "/records/e1")).toContain(
+    t("photos.set-aside", { count: 1, reasons: "wrong medal" }).split(".")[0]!,
+  );
   expect(await withPhoto()).toBe(0);
   expect((await at.ledger.entriesOf("e1")).at(-1)).toMatchObject({
     kind: "voiding",

@@ -1,7 +1,10 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { checksOn, textOf, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 /** Each slip through the forms of the bench: named, asked about on the page, and every reading kept as it was typed. */
 let at: TestBench;
@@ -110,7 +113,7 @@ test("a hanger weighed in is no slip", async () => {
   await reading("dry", "31.10");
   await reading("immersed", "30.09");
   await at.post("/bench/details", { "hanger-in-liquid": "1.95" });
-  expect(await textOf(at, "/")).not.toContain("Look at this first");
+  expect(await textOf(at, "/")).not.toContain(t("bench.steps.doubts"));
 });
 
 test("°F typed for °C is asked about with what it would be, the entry stays in its field and in the ledger", async () => {

@@ -11,6 +11,7 @@ import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.
 import { reportAsIssued } from "../../../server/reports/issue.ts";
 import { copyPrints, reportsBeside, verifyPrints } from "../../../server/reports/report-folder.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { spoken } from "../ledger/bench-ledger.ts";
 import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
@@ -108,7 +109,7 @@ test("a report issued in German is German for good, page and PDF, with decimals 
     `k = ${response.k.toFixed(2).replace(".", ",")}`,
     "95,45 %",
     "Entscheidungsregel:",
-    "Noch möglich, also nicht ausgeschlossen: Feinsilber 999",
+    tellerOf("de")("report.opinion.alive", { names: "Feinsilber 999" }).slice(0, -1),
     "HB 117, Siegel gültig bis 2027-12-31",
     "Freigegeben von Ö. Größ",
     "Formel des Wassers",

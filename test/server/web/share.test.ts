@@ -1,6 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, wordsOf } from "./recorded.ts";
+
+const t = tellerOf("en");
 
 let at: TestBench;
 beforeEach(async () => {
@@ -40,7 +43,7 @@ describe("one page to share of a record", () => {
         // 31.1035 / 2.96 of (0.997904 - 0.0012) g/cm³ and 0.0012 more for the air: water of 21.4 °C between 0.997992 at
         // 21 and 0.997770 at 22 °C (Tanaka et al., Metrologia 38 (2001) 301, from memory), air of 1.2 kg/m³
         "Density: 10.4745",
-        "Said to be Silver 999",
+        `${t("report.supplied.claim")} Silver 999`,
         "What this density does not exclude",
         "Evidence, not an assay.",
       ])
@@ -74,7 +77,7 @@ describe("one page to share of a record", () => {
     await at.post("/records/bar-1/voiding", { by: "K", reason: "wrong piece of Mrs Doe" });
     const { body } = await get("/records/bar-1/share.txt", "de");
     expect(body).toContain("für ungültig erklärt");
-    expect(body).toContain("31,1035 g (eingetippt)");
+    expect(body).toContain(`31,1035 g (${tellerOf("de")("share.typed")})`);
     expect(body).toContain("Ein Hinweis, keine Analyse.");
     expect(body).not.toContain("Doe");
     expect((await get("/records/none/share.txt")).statusCode).toBe(404);

@@ -1,5 +1,6 @@
 import type { VNode } from "preact";
 import { describe, expect, it } from "vitest";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { render } from "../../../views/page.tsx";
 import { BudgetBars } from "../../../views/plots/budget.tsx";
 import { ControlChart } from "../../../views/plots/control-chart.tsx";
@@ -9,6 +10,8 @@ import { domainOf } from "../../../views/plots/density-domain.ts";
 import { Fineness } from "../../../views/plots/fineness.tsx";
 import { Repeats } from "../../../views/plots/repeats.tsx";
 import { policyBreaches } from "../markup.ts";
+
+const t = tellerOf("en");
 
 const plot = {
   id: "p",
@@ -99,15 +102,15 @@ describe("the density axis", () => {
   it("says in words what is drawn", () => {
     expect(densityInWords(plot)).toBe(
       "Density 10.364 ± 0.040 g/cm³; with 95.45 % confidence 10.324 to 10.404 g/cm³. " +
-        "Said to be silver 925 (10.302 to 10.395). Still alive: silver 900. 1 is ruled out.",
+        `${t("plots.claim-is", { name: "silver 925", band: "10.302 to 10.395" })} ${t("plots.alive-are", { names: "silver 900", more: 0 })} ${t("plots.excluded-are", { count: 1 })}`,
     );
     expect(densityInWords({ ...plot, locale: "de" })).toContain("Dichte 10,364 ± 0,040 g/cm³");
   });
 
   it("says so when nothing on it is alive", () => {
     const bands = plot.bands.map((band) => ({ ...band, alive: false }));
-    expect(densityInWords({ ...plot, bands })).toContain("No metal on this axis is still alive.");
-    expect(render(<DensityAxis {...plot} bands={bands} />)).toContain("said to be, ruled out");
+    expect(densityInWords({ ...plot, bands })).toContain(t("plots.none-alive"));
+    expect(render(<DensityAxis {...plot} bands={bands} />)).toContain(t("plots.claimed-out"));
   });
 
   it("shows the whole interval, the claim and every band that is alive", () => {
@@ -136,7 +139,7 @@ describe("the density axis", () => {
   it("tells claim, alive and ruled out apart by words, not by colour alone", () => {
     const html = render(drawn.density ?? null);
     const heads = [...html.matchAll(/class="head">([^<]+)</g)].map((match) => match[1]);
-    expect(new Set(heads)).toEqual(new Set(["said to be", "still alive", "ruled out"]));
+    expect(new Set(heads)).toEqual(new Set([t("plots.claimed"), t("plots.alive"), t("plots.excluded")]));
   });
 });
 

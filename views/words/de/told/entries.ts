@@ -112,7 +112,6 @@ export const entries: readonly ToldPair[] = [
     "Ticket {ticket} was weighed in this lot already ({n} g). Scan the next one; to weigh it again, void its record first.",
     "Beleg {ticket} wurde in dieser Partie schon gewogen ({n} g). Den nächsten einlesen; um ihn neu zu wiegen, erst sein Protokoll verwerfen.",
   ],
-  ["No such lot is in this ledger.", "Keine solche Partie ist in diesem Hauptbuch."],
   ["Look for it in the list of lots.", "Sie in der Liste der Partien suchen."],
   [
     '"{currency}" is no currency. Right: its three letters, such as EUR.',

@@ -67,10 +67,6 @@ export const refusals: readonly ToldPair[] = [
     "Das ist ein echter Messplatz: es gibt keine Vorführung zu entfernen, nichts wurde getan.",
   ],
   [
-    'No record is called "{typed}" in this ledger. Look for it in the list of records.',
-    "Kein Protokoll heißt in diesem Buch „{typed}“. In der Liste der Protokolle danach suchen.",
-  ],
-  [
     'No metal is called "{typed}" in library {version}. Near it: {names}. Look for it in the list of metals.',
     "Kein Metall heißt in Sammlung {version} „{typed}“. In der Nähe: {names}. In der Liste der Metalle danach suchen.",
   ],
