@@ -64,7 +64,7 @@ export function payoutRoutes(
         page({
           ...around,
           title: tellerOf(around.locale)("lots.none"),
-          main: <Problem says={message("lots.not-here")} />,
+          main: <Problem says={message("lot.none")} />,
         }),
         404,
       );

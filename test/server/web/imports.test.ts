@@ -62,7 +62,7 @@ test("older one-byte text is read, and a list without right rows offers nothing 
   const oneByte = Uint8Array.from(weighings, (sign) => sign.charCodeAt(0));
   expect(wordsOf((await send("weighings", oneByte)).body)).toContain("Médaille");
   const none = await send("tickets", "ticket,description\nH-1,");
-  expect(wordsOf(none.body)).toContain("No row is right, so there is nothing to take over");
+  expect(wordsOf(none.body)).toContain(t("imports.nothing-right"));
   expect(none.body).not.toContain('name="held"');
 });
 
