@@ -98,7 +98,7 @@ test("the window to the customer follows the balance digit for digit", async () 
     .waitFor({ timeout: 15_000 });
   await page
     .locator("#indication")
-    .getByText(t("customer.stable"), { exact: true })
+    .getByText(t("balance.stability.stable"), { exact: true })
     .waitFor({ timeout: 30_000 });
 });
 
