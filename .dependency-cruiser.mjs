@@ -77,7 +77,7 @@ export default {
     },
     {
       name: "decisions-are-pure",
-      severity: "warn",
+      severity: "error",
       comment:
         "A weighing and a lot decide from what they are told and know no store, no cable and no page, so that every door gets the same answer.",
       from: { path: "^server/(weighing|lots)/" },
