@@ -143,10 +143,7 @@ export function payoutRoutes(
 function typedTerms(values: Record<string, string>, locale: Locale, piece: LotPiece | undefined) {
   const numbers = new NumberEntries(values, locale);
   if (!piece)
-    numbers.refuse(
-      "ticket",
-      `No piece of this lot has the ticket "${values.ticket?.trim() ?? ""}". Right: one of its list.`,
-    );
+    numbers.refuse("ticket", message("lot.ticket-unknown", { ticket: values.ticket?.trim() ?? "" }));
   const given = (name: string) => (values[name] ?? "").trim() !== "";
   const deducted = given("deducted")
     ? numbers.text("deducted", "form.field.taken-off", { from: 0, to: piece?.dryG ?? 100_000, unit: "g" })
