@@ -5,9 +5,9 @@ import formbody from "@fastify/formbody";
 import helmet from "@fastify/helmet";
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
 import { h } from "preact";
-import { message } from "../../calibration/message.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import { ProblemNote } from "../../views/bench/parts.tsx";
-import { tellerOf } from "../../views/messages/tell.ts";
+import { tell, tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Told } from "../../views/told.tsx";
@@ -121,10 +121,12 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
   app.setErrorHandler((error: Error & { statusCode?: number; code?: string }, request, reply) => {
     const status = error.statusCode ?? 500;
-    const says = inWords(error, status);
+    const says = refusalFor(error, status);
     if (status >= 500) console.error(error);
     if (request.url.startsWith("/api/"))
-      return reply.code(status).send({ id: null, error: { at: "", message: says } });
+      return reply
+        .code(status)
+        .send({ id: null, error: { at: "", message: tell(says, lookOf(request).locale) } });
     if (wantsPart(request))
       return html(reply, render(h(ProblemNote, { problem: { says } }), lookOf(request).locale), status);
     return html(reply, problemPage(request, reply, demo, says), status);
@@ -178,12 +180,11 @@ function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean
   return page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: h(Problem, { says }) });
 }
 
-function inWords(error: Error & { code?: string }, status: number): string {
-  if (error.code?.startsWith("FST_CSRF"))
-    return "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.";
+function refusalFor(error: Error & { code?: string }, status: number): Message {
+  if (error.code?.startsWith("FST_CSRF")) return message("refusal.form-too-old");
   if (error.code === "FST_REQ_FILE_TOO_LARGE")
-    return `The file is larger than ${largestFile / 2 ** 20} MB. Send a smaller one, or cut the list into parts.`;
-  if (status === 413) return `That was more than ${bodyLimit / 1024} kB at once. Send less.`;
-  if (status < 500) return `${error.message}. Nothing was done.`;
-  return "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.";
+    return message("refusal.file-too-large", { mb: largestFile / 2 ** 20 });
+  if (status === 413) return message("refusal.body-too-large", { kb: bodyLimit / 1024 });
+  if (status < 500) return message("refusal.request", { reason: error.message });
+  return message("refusal.program-error");
 }

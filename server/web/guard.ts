@@ -1,4 +1,7 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
+import { type Message, message } from "../../calibration/message.ts";
+import { localeFrom } from "../../views/messages/language.ts";
+import { tell } from "../../views/messages/tell.ts";
 
 const loopbackNames = new Set(["localhost", "127.0.0.1", "[::1]"]);
 
@@ -6,14 +9,14 @@ function hostNameOf(host: string): string {
   return host.replace(/:\d+$/, "").toLowerCase();
 }
 
-/** The sentence that refuses a request, or undefined when the request may pass. */
-function refusal(request: FastifyRequest): string | undefined {
+/** Why a request is refused, or undefined when it may pass. */
+function refusal(request: FastifyRequest): Message | undefined {
   const host = request.headers.host ?? "";
   if (!loopbackNames.has(hostNameOf(host)))
-    return `The bench answers only on this machine, and "${host}" is another name. Open http://localhost:${request.socket.localPort}/ instead.`;
+    return message("refusal.other-host", { host, port: String(request.socket.localPort ?? "") });
   const origin = request.headers.origin;
   if (origin !== undefined && origin !== `http://${host}`)
-    return `A page from "${origin}" asked the bench for something; only its own pages at http://${host} may. Nothing was done.`;
+    return message("refusal.other-origin", { origin, host });
   return undefined;
 }
 
@@ -24,6 +27,10 @@ function refusal(request: FastifyRequest): string | undefined {
 export function guard(app: FastifyInstance): void {
   app.addHook("onRequest", async (request, reply) => {
     const says = refusal(request);
-    if (says !== undefined) return reply.code(403).type("text/plain; charset=utf-8").send(says);
+    if (says !== undefined)
+      return reply
+        .code(403)
+        .type("text/plain; charset=utf-8")
+        .send(tell(says, localeFrom(request.headers["accept-language"])));
   });
 }

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
@@ -13,9 +14,7 @@ export function demoClearingRoute(app: FastifyInstance, demo: boolean, changeBen
       reply.raw.once("finish", () => changeBench("typed"));
       return reply.redirect("/", 303);
     }
-    const says = demo
-      ? "This start of the bench cannot be exchanged. Stop it with Ctrl+C and begin a real bench with: underhook serve --typed. The demonstration keeps a folder of its own and is not touched."
-      : "This is a real bench: there is no demonstration to clear, and nothing was done.";
+    const says = demo ? message("demo.cannot-end") : message("demo.none");
     const frame = frameOf(request, reply, { path: "/settings", demo });
     return html(
       reply,

@@ -1,3 +1,4 @@
+import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { foundWords } from "../../conformity/evidence/recorded.ts";
 import { type FieldProblem, isEvidenceKind, typedEvidence } from "./evidence-form.ts";
@@ -13,7 +14,7 @@ export function typedTest(
   if (kind === "size") return typedSize(values, locale, known);
   if (isEvidenceKind(kind)) return entryOf(typedEvidence(kind, values, locale));
   const problems: readonly FieldProblem[] = [
-    { fieldId: "evidence-heading", error: `"${kind}" is no test of this page. Reload it.` },
+    { fieldId: "evidence-heading", error: message("evidence.refused.unknown-test", { kind }) },
   ];
   return { problems };
 }

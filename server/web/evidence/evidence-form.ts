@@ -78,19 +78,14 @@ export function typedEvidence(
   const found = entriesOf(kind, fields, numbers);
   const harming = evidenceKinds.some((test) => test.kind === kind && !test.harmless);
   if (harming && fields[`${kind}-agreed`] !== "yes")
-    numbers.refuse(
-      `${kind}-agreed`,
-      "This test harms the piece: it counts only when the owner agreed to it.",
-    );
-  if (kind === "touch" && by === "")
-    numbers.refuse(
-      "touch-by",
-      "Who read it? A touch counts only when a trained person made it and stands for it.",
-    );
+    numbers.refuse(`${kind}-agreed`, message("evidence.refused.not-agreed"));
+  if (kind === "touch" && by === "") numbers.refuse("touch-by", message("evidence.refused.touch-unread"));
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   const evidence = recordedEvidence({ kind, ...found });
   if (evidence === null)
-    return { problems: [{ fieldId: `${kind}-${choices[kind]}`, error: "Choose what the test showed." }] };
+    return {
+      problems: [{ fieldId: `${kind}-${choices[kind]}`, error: message("evidence.refused.nothing-chosen") }],
+    };
   return { evidence, ...(by === "" ? {} : { by }), ...(words === "" ? {} : { words }) };
 }
 
@@ -150,14 +145,9 @@ function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntr
       mPerS: numbers.number("sound-speed", "form.field.sound-speed", evidenceRanges.mPerS),
       uMPerS: numbers.within("sound-within", "form.field.within", "m/s"),
     };
-  if (typed("sound-speed"))
-    numbers.refuse(
-      "sound-speed",
-      "A speed and an echo were typed, and they need not agree. Right: one of the two; leave the other empty.",
-    );
+  if (typed("sound-speed")) numbers.refuse("sound-speed", message("evidence.refused.speed-and-echo"));
   const paths = wallPaths.find(({ count }) => `${count}` === fields["sound-paths"])?.count;
-  if (paths === undefined)
-    numbers.refuse("sound-paths", "How did the sound go? Choose how often it crossed the thickness.");
+  if (paths === undefined) numbers.refuse("sound-paths", message("evidence.refused.no-paths"));
   const echo = {
     thicknessMm: numbers.number("sound-thickness", "form.field.thickness", evidenceRanges.wallMm),
     uThicknessMm: numbers.within("sound-thickness-within", "form.field.within", "mm"),
@@ -171,7 +161,14 @@ function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntr
   if (speed.mPerS < from || speed.mPerS > to)
     numbers.refuse(
       "sound-time",
-      `${echo.thicknessMm} mm crossed ${echo.paths} times in ${echo.microseconds} µs is ${speed.mPerS.toFixed(0)} m/s, which no metal carries. Right: ${from} to ${to} m/s. Look at both units and at how often the wall was crossed.`,
+      message("evidence.refused.no-metal-carries", {
+        thickness_mm: echo.thicknessMm,
+        paths: echo.paths,
+        time_us: echo.microseconds,
+        speed_m_s: speed.mPerS,
+        from,
+        to,
+      }),
     );
   return { ...speed, echo };
 }
@@ -181,11 +178,7 @@ function touchRange(numbers: NumberEntries): { permille?: { low: number; high: n
   const high = numbers.optional("touch-high", "form.field.higher-fineness", evidenceRanges.permille);
   if (low === undefined && high === undefined) return {};
   if (low === undefined || high === undefined)
-    numbers.refuse(
-      low === undefined ? "touch-low" : "touch-high",
-      "One end of the fineness is missing. Right: both ends, such as 740 to 760, or none.",
-    );
-  else if (low > high)
-    numbers.refuse("touch-low", `From ${low} to ${high} ‰ runs backwards. Right: the lower fineness first.`);
+    numbers.refuse(low === undefined ? "touch-low" : "touch-high", message("evidence.refused.one-end"));
+  else if (low > high) numbers.refuse("touch-low", message("evidence.refused.backwards", { low, high }));
   return { permille: { low: low ?? 0, high: high ?? 0 } };
 }

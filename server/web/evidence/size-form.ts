@@ -1,3 +1,4 @@
+import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellValue } from "../../../views/messages/tell.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
@@ -51,7 +52,7 @@ export function typedSize(
 ) {
   const numbers = new NumberEntries(fields, locale);
   const specification = specifications.find(({ id }) => id === fields["size-specification"]);
-  if (!specification) numbers.refuse("size-specification", "Choose what the piece is meant to be.");
+  if (!specification) numbers.refuse("size-specification", message("evidence.refused.no-specification"));
   const diameterMm = numbers.optional("size-diameter", "form.field.diameter", millimetres);
   const thicknessMm = numbers.optional("size-thickness", "form.field.thickness", millimetres);
   const u = numbers.within("size-within", "form.field.within", "mm");

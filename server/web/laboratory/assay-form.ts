@@ -1,3 +1,4 @@
+import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import type { AssayEntry } from "../../laboratory/assay.ts";
 import { type FieldProblem, NumberEntries } from "../evidence/evidence-form.ts";
@@ -18,21 +19,13 @@ export function typedAssay(
     said("k") === ""
       ? undefined
       : numbers.text("k", "form.field.coverage-factor", { from: 1, to: 10, unit: "" });
-  if (said("laboratory") === "") numbers.refuse("laboratory", "Which laboratory? Write its name.");
-  if (said("report") === "")
-    numbers.refuse(
-      "report",
-      "A laboratory result needs the number of its report, so that it can be found again.",
-    );
-  if (said("method") === "")
-    numbers.refuse("method", "By which method? Write it as it stands on the report, such as cupellation.");
+  if (said("laboratory") === "") numbers.refuse("laboratory", message("assay.refused.no-laboratory"));
+  if (said("report") === "") numbers.refuse("report", message("assay.refused.no-report"));
+  if (said("method") === "") numbers.refuse("method", message("assay.refused.no-method"));
   const date = said("date");
-  if (!isDay(date))
-    numbers.refuse("date", `"${date}" is no day. Right: the date of the report, such as 2026-03-02.`);
-  else if (date > today)
-    numbers.refuse("date", `${date} has not come yet. Right: the date of the report, up to ${today}.`);
-  if (standing && said("reason") === "")
-    numbers.refuse("reason", "A laboratory result stands already. Write why another one is entered.");
+  if (!isDay(date)) numbers.refuse("date", message("assay.refused.no-day", { day: date }));
+  else if (date > today) numbers.refuse("date", message("assay.refused.day-to-come", { day: date, today }));
+  if (standing && said("reason") === "") numbers.refuse("reason", message("assay.refused.no-reason"));
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   return {
     body: {

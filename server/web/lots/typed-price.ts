@@ -1,3 +1,4 @@
+import { message } from "../../../calibration/message.ts";
 import type { LotPrice } from "../../lots/lot.ts";
 import type { NumberEntries } from "../evidence/evidence-form.ts";
 
@@ -12,15 +13,10 @@ export function typedPrice(fields: Readonly<Record<string, string>>, numbers: Nu
   const { currency = "", source = "", at = "" } = fields;
   const price = numbers.text("price", "form.field.price", { from: 0.001, to: 1_000_000, unit: "" });
   const code = currency.trim().toUpperCase();
-  if (!/^[A-Z]{3}$/.test(code))
-    numbers.refuse("currency", `"${currency}" is no currency. Right: its three letters, such as EUR.`);
-  if (source.trim() === "")
-    numbers.refuse("source", "Where does the price come from? A price without a source settles nothing.");
+  if (!/^[A-Z]{3}$/.test(code)) numbers.refuse("currency", message("price.refused.currency", { currency }));
+  if (source.trim() === "") numbers.refuse("source", message("price.refused.no-source"));
   if (!/\d{4}-\d{2}-\d{2}[ T]\d{2}:\d{2}/.test(at))
-    numbers.refuse(
-      "at",
-      `"${at}" is no date and time. Right: such as 2026-03-02 14:30, with the zone if it matters.`,
-    );
+    numbers.refuse("at", message("price.refused.no-moment", { at }));
   return {
     price,
     currency: code,

@@ -1,4 +1,5 @@
 import type { FastifyReply } from "fastify";
+import { type Message, message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
@@ -6,8 +7,8 @@ import type { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 
 /** For a piece that has no record. */
-export function noRecord(subject: string): string {
-  return `No record is called "${subject}" in this ledger. Look for it in the list of records; a piece still on the bench gets its record first.`;
+export function noRecord(subject: string): Message {
+  return message("record.none", { subject });
 }
 
 /** The same as a page, 404. */

@@ -1,5 +1,4 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
@@ -21,6 +20,7 @@ import { photoForm, photoView } from "../photos/photo-view.ts";
 import { refusalOf } from "../refused.ts";
 import { whenOf } from "../when.ts";
 import { amendmentOf } from "./amendment-form.ts";
+import { noRecord } from "./no-record.tsx";
 import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
 import { nameIn, recordView } from "./record-view.ts";
@@ -73,7 +73,7 @@ export function recordRoutes(
         page({
           ...frame(request, reply),
           title: tellerOf(lookOf(request).locale)("records.none"),
-          main: <Problem says={message("records.not-here", { id: request.params.piece })} />,
+          main: <Problem says={noRecord(request.params.piece)} />,
         }),
         404,
       );

@@ -84,13 +84,7 @@ export function reportRoutes(
       const asPdf = request.params.number.endsWith(".pdf");
       const number = request.params.number.replace(/\.pdf$/, "");
       const issued = await issuedReport(ledger, piece, number, request.query.copy);
-      if (!issued)
-        return refusal(
-          request,
-          reply,
-          `No report ${number} was issued for this record. Issue one on the page of the record.`,
-          404,
-        );
+      if (!issued) return refusal(request, reply, message("report.not-issued", { number }), 404);
       const locale = languageOf(issued.body.language);
       const print = issued.body.print
         ? await printOf(folder, issued.body.print)

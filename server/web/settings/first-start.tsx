@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { FirstStart } from "../../../views/first-start/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -60,8 +61,7 @@ export function firstStartRoutes(
     if (!isMethod(method) || !metal || !source) {
       const frame = frameOf(request, reply, { path: "/first-start", demo });
       const t = tellerOf(frame.locale);
-      const says =
-        "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.";
+      const says = message("first-start.refused");
       return html(
         reply,
         page({ ...frame, title: t("first-start.welcome"), main: <Problem says={says} /> }),

@@ -4,11 +4,6 @@ import type { ToldPair } from "../../told.ts";
 export const entries: readonly ToldPair[] = [
   // files
   [
-    "The file is larger than {n} MB. Send a smaller one, or cut the list into parts.",
-    "Die Datei ist größer als {n} MB. Eine kleinere senden oder die Liste teilen.",
-  ],
-  ["{why}. Nothing was done.", "{why}. Nichts wurde getan."],
-  [
     "The photo could not be written to {folder}: {why}. Nothing was stored; make room or give the right to write, and send it again.",
     "Das Foto ließ sich nicht nach {folder} schreiben: {why}. Nichts wurde gespeichert; Platz schaffen oder das Schreiben erlauben und neu senden.",
   ],
@@ -33,14 +28,6 @@ export const entries: readonly ToldPair[] = [
     "Die erste Zeile hat die Spalte „{name}“ zweimal. Eine wegnehmen oder anders nennen.",
   ],
   // the bench's door
-  [
-    'The bench answers only on this machine, and "{host}" is another name. Open http://localhost:{port}/ instead.',
-    "Der Messplatz antwortet nur auf diesem Rechner, und „{host}“ ist ein anderer Name. Stattdessen http://localhost:{port}/ öffnen.",
-  ],
-  [
-    'A page from "{origin}" asked the bench for something; only its own pages at http://{host} may. Nothing was done.',
-    "Eine Seite von „{origin}“ wollte etwas vom Messplatz; das dürfen nur seine eigenen Seiten bei http://{host}. Nichts wurde getan.",
-  ],
   [
     "Reload the page to see what stands; to change it, write an amendment.",
     "Die Seite neu laden und sehen, was da steht; um es zu ändern, eine Berichtigung schreiben.",
@@ -74,29 +61,8 @@ export const entries: readonly ToldPair[] = [
     "No free report number was found in 1000 tries. Try again.",
     "In 1000 Versuchen fand sich keine freie Berichtsnummer. Noch einmal versuchen.",
   ],
-  [
-    "No report {number} was issued for this record. Issue one on the page of the record.",
-    "Ein Bericht {number} wurde für dieses Protokoll nicht ausgestellt. Auf der Seite des Protokolls einen ausstellen.",
-  ],
-  [
-    'No record is called "{subject}" in this ledger. Look for it in the list of records; a piece still on the bench gets its record first.',
-    "Kein Protokoll heißt in diesem Buch „{subject}“. In der Liste der Protokolle suchen; ein Stück am Messplatz bekommt erst sein Protokoll.",
-  ],
   ["The bench is closing.", "Der Messplatz wird geschlossen."],
   // other tests
-  ['"{kind}" is no test of this page. Reload it.', "„{kind}“ ist keine Probe dieser Seite. Sie neu laden."],
-  [
-    "A speed and an echo were typed, and they need not agree. Right: one of the two; leave the other empty.",
-    "Eine Geschwindigkeit und ein Echo wurden getippt und müssen nicht übereinstimmen. Richtig: eines von beiden; das andere leer lassen.",
-  ],
-  [
-    "{n} mm crossed {n1} times in {n2} µs is {n3} m/s, which no metal carries. Right: {n4} to {n5} m/s. Look at both units and at how often the wall was crossed.",
-    "{n} mm, {n1}-mal durchquert in {n2} µs, sind {n3} m/s, und so leitet kein Metall. Richtig: {n4} bis {n5} m/s. Auf beide Einheiten sehen und darauf, wie oft die Wand durchquert wurde.",
-  ],
-  [
-    "From {n} to {n1} ‰ runs backwards. Right: the lower fineness first.",
-    "Von {n} bis {n1} ‰ läuft rückwärts. Richtig: der niedrigere Feingehalt zuerst.",
-  ],
   [
     "Measure the conductivity: {one} shows {percent}, {other} {percent1}; a skin thicker than the coil sees hides what is under it.",
     "Die Leitfähigkeit messen: {one} zeigt {percent}, {other} {percent1}; eine Haut, dicker als die Spule sieht, verdeckt, was darunter ist.",
@@ -113,10 +79,6 @@ export const entries: readonly ToldPair[] = [
     "Beleg {ticket} wurde in dieser Partie schon gewogen ({n} g). Den nächsten einlesen; um ihn neu zu wiegen, erst sein Protokoll verwerfen.",
   ],
   ["Look for it in the list of lots.", "Sie in der Liste der Partien suchen."],
-  [
-    '"{currency}" is no currency. Right: its three letters, such as EUR.',
-    "„{currency}“ ist keine Währung. Richtig: ihre drei Buchstaben, wie EUR.",
-  ],
   // metals and specifications
   // checks
   [

@@ -41,22 +41,4 @@ export const evidence: readonly ToldPair[] = [
     "The piece displaced {n} cm³, less than half of its outline's {n1} cm³: was it wholly under water, and is the outline that of the metal?",
     "Das Stück verdrängte {n} cm³, weniger als die Hälfte der {n1} cm³ seines Umrisses: war es ganz unter Wasser, und ist der Umriss der des Metalls?",
   ],
-  [
-    "This test harms the piece: it counts only when the owner agreed to it.",
-    "Diese Probe schadet dem Stück: sie zählt nur, wenn der Eigentümer zugestimmt hat.",
-  ],
-  [
-    "Who read it? A touch counts only when a trained person made it and stands for it.",
-    "Wer hat sie gelesen? Ein Strich zählt nur, wenn eine geschulte Person ihn gemacht hat und dafür einsteht.",
-  ],
-  ["Choose what the test showed.", "Wählen, was die Probe zeigte."],
-  [
-    "How did the sound go? Choose how often it crossed the thickness.",
-    "Wie lief der Schall? Wählen, wie oft er die Dicke durchquerte.",
-  ],
-  [
-    "One end of the fineness is missing. Right: both ends, such as 740 to 760, or none.",
-    "Ein Ende des Feingehalts fehlt. Richtig: beide Enden, wie 740 bis 760, oder keines.",
-  ],
-  ["Choose what the piece is meant to be.", "Wählen, was das Stück sein soll."],
 ];

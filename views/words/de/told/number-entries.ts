@@ -22,17 +22,4 @@ export const numberEntries: readonly ToldPair[] = [
 ];
 
 /** What a price needs before it settles anything. */
-export const prices: readonly ToldPair[] = [
-  [
-    '"{code}" is no currency. Right: its three letters, such as EUR.',
-    "„{code}“ ist keine Währung. Richtig: ihre drei Buchstaben, etwa EUR.",
-  ],
-  [
-    "Where does the price come from? A price without a source settles nothing.",
-    "Woher kommt der Preis? Ein Preis ohne Quelle regelt nichts.",
-  ],
-  [
-    '"{at}" is no date and time. Right: such as 2026-03-02 14:30, with the zone if it matters.',
-    "„{at}“ ist kein Tag mit Uhrzeit. Richtig: etwa 2026-03-02 14:30, mit Zeitzone, wo sie zählt.",
-  ],
-];
+export const prices: readonly ToldPair[] = [];

@@ -55,31 +55,10 @@ export const refusals: readonly ToldPair[] = [
   ["{what} is none of those offered.", "{what} ist keines der Angebotenen."],
   ["Right: one of the list.", "Richtig: eines aus der Liste."],
   [
-    "One of the three questions has no answer of its list, so nothing was set up. Go back, choose one answer to each, and send again.",
-    "Eine der drei Fragen hat keine Antwort aus ihrer Liste, nichts wurde eingerichtet. Zurückgehen, auf jede eine Antwort wählen und noch einmal senden.",
-  ],
-  [
-    "This start of the bench cannot be exchanged. Stop it with Ctrl+C and begin a real bench with: underhook serve --typed. The demonstration keeps a folder of its own and is not touched.",
-    "Dieser Start des Messplatzes lässt sich nicht auswechseln. Mit Strg+C anhalten und einen echten beginnen mit: underhook serve --typed. Die Vorführung hat einen eigenen Ordner und bleibt unberührt.",
-  ],
-  [
-    "This is a real bench: there is no demonstration to clear, and nothing was done.",
-    "Das ist ein echter Messplatz: es gibt keine Vorführung zu entfernen, nichts wurde getan.",
-  ],
-  [
     'No metal is called "{typed}" in library {version}. Near it: {names}. Look for it in the list of metals.',
     "Kein Metall heißt in Sammlung {version} „{typed}“. In der Nähe: {names}. In der Liste der Metalle danach suchen.",
   ],
   // forms and the whole bench
-  [
-    "The form is older than this start of the bench, so it was not taken. Reload the page and send it again.",
-    "Das Formular ist älter als dieser Start des Messplatzes und wurde nicht genommen. Die Seite neu laden und es noch einmal senden.",
-  ],
-  ["That was more than {n} kB at once. Send less.", "Das waren mehr als {n} kB auf einmal. Weniger senden."],
-  [
-    "Something went wrong inside the bench, and it is written to its output. Readings already taken are safe in the ledger; reload the page.",
-    "Im Messplatz ging etwas schief, es steht in seiner Ausgabe. Genommene Ablesungen sind im Buch sicher; die Seite neu laden.",
-  ],
   ['The ledger {place} says "{cause}". {remedy}', "Das Buch {place} sagt „{cause}“. {remedy}"],
   ["Nothing was stored.", "Nichts wurde gespeichert."],
   [
