@@ -1,6 +1,4 @@
 import type { ComponentChildren } from "preact";
-import { useLocale } from "./messages/spoken.ts";
-import { toldValue } from "./words/told.ts";
 
 /** A framed part of a page with its heading. */
 export function Sheet({ id, title, children }: { id: string; title: string; children: ComponentChildren }) {
@@ -9,19 +7,6 @@ export function Sheet({ id, title, children }: { id: string; title: string; chil
       <h2 id={`${id}-heading`}>{title}</h2>
       {children}
     </section>
-  );
-}
-
-/** Facts that the bench states in English, in the page's language. */
-export function ToldFacts({ facts }: Parameters<typeof Facts>[0]) {
-  const locale = useLocale();
-  return (
-    <Facts
-      facts={facts.map(([name, value]) => [
-        toldValue(name, locale),
-        typeof value === "string" ? toldValue(value, locale) : value,
-      ])}
-    />
   );
 }
 

@@ -8,7 +8,7 @@ import type { Refused } from "./refusal.ts";
 type Telling = (message: Message) => string;
 
 /** A statement as the contract publishes it. */
-export function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
+function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
   const { checks, conformity, answer, ...rest } = statement;
   const says = tell(answer);
   return {

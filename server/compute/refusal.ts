@@ -9,7 +9,7 @@ export interface Refused {
 }
 
 /** A path as a person writes it: dry.readings[0]. */
-export function pathText(path: readonly PropertyKey[]): string {
+function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>((text, key) => {
     if (typeof key === "number") return `${text}[${key}]`;
     return text === "" ? String(key) : `${text}.${String(key)}`;

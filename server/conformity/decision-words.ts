@@ -20,6 +20,6 @@ export function riskSays(worstAcceptanceRisk: number, acceptance: readonly [numb
 }
 
 /** A small probability in percent, two figures. */
-export function percentOf(share: number): string {
+function percentOf(share: number): string {
   return `${+(share * 100).toPrecision(2)}`;
 }

@@ -14,7 +14,7 @@ function decimalsFor(measured: MeasuredDensity): number {
   return half > 0 ? Math.min(5, Math.max(1, 1 - Math.floor(Math.log10(half)))) : 4;
 }
 
-export function halfWidth(measured: MeasuredDensity): number {
+function halfWidth(measured: MeasuredDensity): number {
   return (measured.intervalGPerCm3[1] - measured.intervalGPerCm3[0]) / 2;
 }
 

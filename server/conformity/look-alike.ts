@@ -9,7 +9,7 @@ import { worthPassingOff } from "./worth.ts";
  * Two bands closer than this share of the density are not told apart by any density: handbooks disagree about fine gold
  * alone by 0.2 % (19.28 to 19.33 g/cm³).
  */
-export const closestGap = 0.002;
+const closestGap = 0.002;
 
 /** A metal that the density leaves alive beside the claim. */
 export interface LookAlike {
@@ -99,7 +99,7 @@ export function madeUp({ kind, as }: Substitute, claimed: Metal): LookAlike {
 }
 
 /** Band of a metal as text, in g/cm³. */
-export function bandText(m: Metal): string {
+function bandText(m: Metal): string {
   const { low, high } = m.densityGPerCm3;
   return low === high ? `${low.toFixed(2)} g/cm³` : `${low.toFixed(2)} to ${high.toFixed(2)} g/cm³`;
 }

@@ -11,9 +11,9 @@ export interface Separation {
 }
 
 /** A coil meter on a small or curved piece is good to about 10 % (common practice): ranges must be further apart. */
-export const conductivityMargin = 1.15;
+const conductivityMargin = 1.15;
 /** A thickness gauge on a piece whose thickness is known to 2 to 3 %: two speeds must differ by more (common practice). */
-export const soundMargin = 1.08;
+const soundMargin = 1.08;
 
 /**
  * Longitudinal speed of sound in m/s: the printed value, else c = √(E(1−ν)/(ρ(1+ν)(1−2ν))) from the elastic constants,

@@ -42,7 +42,7 @@ export function decideLot(lot: Lot | undefined, command: LotCommand, { onBench }
 }
 
 /** Throws Refusal when the lot takes no more items. */
-export function mustTakeItems({ name, closed }: Lot): void {
+function mustTakeItems({ name, closed }: Lot): void {
   if (closed) throw new Refusal("lot.closed", { lot: name });
 }
 

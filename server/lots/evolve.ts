@@ -7,7 +7,7 @@ export function lotOf(entries: readonly Entry[]): Lot | undefined {
 }
 
 /** The lot after one more entry. Entries about something else change nothing. */
-export function evolveLot(lot: Lot | undefined, entry: Entry): Lot | undefined {
+function evolveLot(lot: Lot | undefined, entry: Entry): Lot | undefined {
   if (entry.kind === "lot-opened")
     return { ...entry.body, id: entry.subject, openedAt: entry.at, prices: {}, flags: [], terms: {} };
   if (lot === undefined || lot.id !== entry.subject) return lot;

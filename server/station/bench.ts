@@ -154,7 +154,7 @@ export class Bench {
     return this.#beforeWetting;
   }
   /** why the last reading that was waited for came to nothing, until the next step */
-  get trouble(): string | Message | undefined {
+  get trouble(): Message | undefined {
     return this.#waiting.trouble;
   }
   /** set while the dry mass is not the announced one and nobody has said whether it is the right piece */

@@ -19,7 +19,7 @@ interface Armed {
   subject: string;
   role: Role;
   /** what to do now */
-  says: string | Message;
+  says: Message;
   taken: number;
   end: () => void;
 }

@@ -1,8 +1,11 @@
+import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import type { Told } from "../../views/told.tsx";
+import { LedgerError } from "../ledger/error.ts";
 
-/** What an error that ended a capture tells a person. */
-export function toldBy(error: unknown): Told {
-  if (error instanceof Refusal) return { code: error.code, params: error.params };
-  return error instanceof Error ? error.message : String(error);
+/** What an error that ended a capture tells a person. One of the program is written to its output, not to a person. */
+export function toldBy(error: unknown): Message {
+  if (error instanceof Refusal || error instanceof LedgerError)
+    return { code: error.code, params: error.params };
+  console.error(error);
+  return message("refusal.program-error");
 }

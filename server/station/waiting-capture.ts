@@ -15,7 +15,7 @@ export interface CapturingBench {
 export class WaitingCapture {
   #bench: CapturingBench;
   #waiting: { role: Role; taking: Taking } | undefined;
-  #trouble: string | Message | undefined;
+  #trouble: Message | undefined;
 
   constructor(bench: CapturingBench) {
     this.#bench = bench;
@@ -25,7 +25,7 @@ export class WaitingCapture {
     return this.#waiting?.role;
   }
   /** why the last capture came to nothing, until the next step */
-  get trouble(): string | Message | undefined {
+  get trouble(): Message | undefined {
     return this.#trouble;
   }
 
@@ -75,6 +75,8 @@ export class WaitingCapture {
     { subject, role, scale, taken }: { subject: string; role: Role; scale: Scale; taken: TakenReading },
   ): Promise<void> {
     if (this.#waiting?.taking !== taking) return;
+    // the page that shows the reading may already ask for the next one
+    this.#waiting = undefined;
     try {
       // A balance that was switched off and on while the capture waited has settled on another zero.
       mustBeLookedAt(scale);
@@ -82,11 +84,10 @@ export class WaitingCapture {
     } catch (error) {
       this.#trouble = toldBy(error);
     }
-    if (this.#waiting?.taking === taking) this.#waiting = undefined;
     this.#bench.changed();
   }
 
-  #end(taking: Taking, says: string | Message): void {
+  #end(taking: Taking, says: Message): void {
     if (this.#waiting?.taking !== taking) return;
     this.#waiting = undefined;
     this.#trouble = says;

@@ -1,7 +1,6 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Told } from "../../views/told.tsx";
 import { LedgerError } from "../ledger/error.ts";
-import { Refusal as Worded } from "../weighing/refusal.ts";
 
 /** What was refused, to be shown beside the field it is about. */
 export interface Refused {
@@ -12,7 +11,6 @@ export interface Refused {
 /** The refusal in an error, or undefined for an error of the program, which is no answer to a person. */
 export function refusedBy(error: unknown): Refused | undefined {
   if (error instanceof Refusal) return { says: error, field: error.at };
-  if (error instanceof Worded) return { says: error.message, field: error.field };
   if (error instanceof LedgerError) return { says: error };
   return undefined;
 }

@@ -27,7 +27,7 @@ interface Planning {
  * Undefined at any other moment, for another liquid or added bodies, which no plan covers, and while a lot is screened,
  * where nobody reads a plan between two pieces.
  */
-export function weighingAhead(
+function weighingAhead(
   piece: Piece,
   { conditions, profileOf }: Pick<Planning, "conditions" | "profileOf">,
 ): PlannedWeighing | undefined {

@@ -38,7 +38,7 @@ export interface StatementContext {
 }
 
 /** The same request gives the same digits, whenever and wherever it is computed. */
-export const fixedSeed = 31415927;
+const fixedSeed = 31415927;
 
 /**
  * The statement of one weighing. Throws Refusal, with the key of the request it is about, when the request asks for what

@@ -1,28 +1,29 @@
-import { Refusal as Refused } from "../../calibration/refusal.ts";
+import { type Message, message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import type { DecimalMark } from "../../calibration/typed-number.ts";
 import { present } from "../compute/present.ts";
 import type { MethodName } from "../methods/index.ts";
 import { type DetailField, groupsOf, type NumberFieldName, numberFields } from "./detail-fields.ts";
 import type { Details } from "./details.ts";
-import { Refusal } from "./refusal.ts";
 import { typedDecimal } from "./typed-reading.ts";
 
 type Fields = Readonly<Record<string, string>>;
 
+/** What would be right in a field of words. */
+type Example = `weighing.details.example.${"body" | "liquid" | "lot"}`;
+
+const nameOf = (name: DetailField): Message => message(`weighing.fields.${name}`);
+
 /** What the form of a method states about its weighing. Throws Refusal with the field and what would be right. */
-export function typedDetails(
-  fields: Fields,
-  method: MethodName,
-  names: Record<DetailField, string>,
-  ownMark?: DecimalMark,
-): Details {
+export function typedDetails(fields: Fields, method: MethodName, ownMark?: DecimalMark): Details {
   const own = new Set<string>(groupsOf(method).flatMap(({ fields: all }) => [...all]));
   const has = (name: DetailField) => own.has(name) && (fields[name] ?? "").trim() !== "";
-  const number = (name: NumberFieldName) => numberOf(name, fields, names[name], ownMark);
+  const number = (name: NumberFieldName) => numberOf(name, fields, ownMark);
   const optional = (name: NumberFieldName) => (has(name) ? number(name) : undefined);
-  const words = (name: DetailField, example: string) => {
+  const words = (name: DetailField, example: Example) => {
     const text = (fields[name] ?? "").trim();
-    if (text === "") throw new Refusal(`${names[name]} is empty. Right: ${example}.`, name);
+    if (text === "")
+      throw new Refusal("weighing.details.empty", { field: nameOf(name), example: message(example) }, name);
     return text;
   };
   const shown = (name: NumberFieldName) => ({ text: number(name), unit: "g" });
@@ -31,14 +32,14 @@ export function typedDetails(
   const airStated = has("air-temperature") || has("air-pressure") || has("air-humidity");
   const pieces = has("odd-density") ? number("pieces") : optional("pieces");
   if (pieces !== undefined && !/^\d+$/.test(pieces))
-    throw new Refusal(`${names.pieces} ${pieces} is no whole number. Right: a count such as 5.`, "pieces");
+    throw new Refusal("weighing.details.no-count", { field: nameOf("pieces"), typed: pieces }, "pieces");
   return present({
     pieces: pieces === undefined ? undefined : Number(pieces),
     odd_g_cm3: pieces === undefined ? undefined : optional("odd-density"),
     added: has("added-mass")
       ? [
           {
-            name: words("added-name", "a short name such as stone"),
+            name: words("added-name", "weighing.details.example.body"),
             mass_g: number("added-mass"),
             u_mass_g: number("added-mass-u"),
             density_g_cm3: number("added-density"),
@@ -94,8 +95,8 @@ function liquidTyped(fields: Fields, { number, optional, words, shown, has }: En
   const kind = fields.liquid;
   if (kind !== "stated" && kind !== "measured") return undefined;
   const named = present({
-    name: words("liquid-name", "a short name such as ethanol"),
-    lot: has("liquid-lot") ? words("liquid-lot", "the number on the bottle") : undefined,
+    name: words("liquid-name", "weighing.details.example.liquid"),
+    lot: has("liquid-lot") ? words("liquid-lot", "weighing.details.example.lot") : undefined,
     expansion_per_c: optional("liquid-expansion"),
   });
   if (kind === "stated")
@@ -113,12 +114,13 @@ function liquidTyped(fields: Fields, { number, optional, words, shown, has }: En
   return { kind, ...named, ...volume, weighed };
 }
 
-function numberOf(name: NumberFieldName, fields: Fields, what: string, mark: DecimalMark = "."): string {
+function numberOf(name: NumberFieldName, fields: Fields, mark: DecimalMark = "."): string {
   const { from, to, unit } = numberFields[name];
   try {
     return typedDecimal(fields[name] ?? "", { from, to, unit, mark }, name);
   } catch (error) {
-    if (!(error instanceof Refused)) throw error;
-    throw new Refused("form.entry", { what, says: { code: error.code, params: error.params } }, name);
+    if (!(error instanceof Refusal)) throw error;
+    const what = nameOf(name);
+    throw new Refusal("form.entry", { what, says: { code: error.code, params: error.params } }, name);
   }
 }

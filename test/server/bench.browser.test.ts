@@ -91,7 +91,7 @@ describe("an assayer at a balance on a cable", () => {
     await page.getByLabel("Water temperature in °C").focus();
     await typesByHand(page, "21.4");
     await page.keyboard.press("Enter");
-    await page.locator("#result").getByText("agrees, not alone").waitFor();
+    await page.locator("#result").getByText(t("state.consistent-not-unique")).waitFor();
     await page.locator("h1").click();
     await page.keyboard.press("w");
     await page.getByRole("link", { name: "Read it" }).click();
@@ -120,7 +120,7 @@ describe("an assayer at a balance on a cable", () => {
     await page
       .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
       .click();
-    await page.getByText("Waiting for the balance to rest").waitFor();
+    await page.getByText(t("bench.readings.waiting")).waitFor();
     // Lines that came before the request do not count, however long they are waited for.
     await page.waitForTimeout(1500);
     expect(await page.locator(".readings li").count()).toBe(0);
@@ -187,9 +187,8 @@ test("with two windows open, one capture serves both and the second press is tol
   await one.getByRole("button", { name: /MQ-101/ }).click();
   await two.getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) }).waitFor();
   await one.getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) }).click();
-  await two.getByText("Waiting for the balance to rest").or(two.getByText("done")).first().waitFor();
-  await two.getByText("done").first().waitFor({ timeout: 30_000 });
-  await one.getByText("done").first().waitFor();
+  await two.locator(".readings li").first().waitFor({ timeout: 30_000 });
+  await one.locator(".readings li").first().waitFor();
   expect(await two.locator(".readings li").count()).toBe(1);
 });
 

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { compute } from "../../server/compute/compute.ts";
-import { evaluationOf } from "../../server/compute/evaluation.ts";
+import { type Evaluate, evaluationOf } from "../../server/compute/evaluation.ts";
 import { planFor } from "../../server/conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../../server/conformity/plan/planned-weighing.ts";
 import { createDemoHands } from "../../server/demo/hands.ts";
@@ -68,7 +68,7 @@ export async function buildTestBench(
   const simulated = demo ? createSimulatedBalance({ seed: 1 }) : undefined;
   if (simulated) await balance.useSimulated(simulated);
   else await balance.use(await balance.kept());
-  const evaluate = async (request: unknown) => evaluationOf(request, library.own);
+  const evaluate: Evaluate = async (request, knows) => evaluationOf(request, library.own, knows);
   const plan = async (weighing: PlannedWeighing) => planFor(weighing, library.now);
   const bench = new Bench({
     ledger,

@@ -38,10 +38,13 @@ function pageOf(url: string, path: string): string {
   return new URL(["records", "lots"].includes(page) ? `/${page}/${id}` : "/", url).href;
 }
 
-/** What the forms of a page name; a test that gives its piece an id of its own starts it under that id. */
+/**
+ * What the forms of a page name; a new bench leads to its first questions and shows none. A test that gives its piece an id of its own
+ * starts it under that id.
+ */
 function aboutOn(markup: string, { key }: Record<string, string>): Record<string, string> {
   const field = (name: string) => new RegExp(`name="${name}" value="([^"]*)"`).exec(markup)?.[1] ?? "";
-  const [subject, version] = [field("subject"), field("version")];
+  const [subject, version] = [field("subject"), field("version") || "0"];
   const own = key !== undefined && version === "0" ? { subject: key, version } : { subject, version };
   return { ...own, lotVersion: field("lotVersion"), method: field("method") || "hung" };
 }

@@ -19,7 +19,7 @@ beforeAll(async () => {
   for (let repeat = 0; repeat < 20; repeat++)
     await post("/bench/typed-readings", {
       role: "immersed",
-      reading: `28.${10 + repeat}`,
+      reading: `28.1${4 + (repeat % 2)}`,
       unit: "g",
       key: `${repeat}`,
     });

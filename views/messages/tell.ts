@@ -29,7 +29,7 @@ export function tellValue(value: Param, locale: Locale): string {
 }
 
 /** Name of a metal in a language; an owner's own metal has the name that was typed. */
-export function metalName(id: string, locale: Locale, own?: string): string {
+function metalName(id: string, locale: Locale, own?: string): string {
   return own ?? tellId("metal", id, locale);
 }
 

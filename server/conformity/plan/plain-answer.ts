@@ -52,7 +52,7 @@ export function plainAnswer(plan: Plan, library: Library): readonly Message[] {
 }
 
 /** The plain answer from what a density does not exclude, expected or measured: what is told from the claim, what is not. */
-export function toldApart(claimed: Metal, notExcluded: readonly string[], library: Library): Message {
+function toldApart(claimed: Metal, notExcluded: readonly string[], library: Library): Message {
   const left = new Set(notExcluded);
   const asked = askedFirst(claimed, library, left);
   const told = asked.filter(({ id }) => !left.has(id)).map(plainName);

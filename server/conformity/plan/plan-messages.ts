@@ -60,7 +60,7 @@ function aboutTheMean({ pooled }: Omit<Plan, "says">, pieces: number): Message[]
 }
 
 /** Ways out of a weighing that cannot answer, as "a or b". */
-export function waysOf(remedies: Plan["remedies"]): Param {
+function waysOf(remedies: Plan["remedies"]): Param {
   return { anyOf: remedies.map(({ says }) => says) };
 }
 

@@ -143,7 +143,7 @@ export const statement = z.looseObject({
   answer: z.looseObject({ code: z.string() }),
 });
 
-export const result = z
+const result = z
   .strictObject({
     request: z.looseObject({}),
     /** the answer as versions before statements kept it */

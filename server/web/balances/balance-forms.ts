@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { Told } from "../../../views/told.tsx";
-import { Refusal } from "../../weighing/refusal.ts";
 import { fieldsOf } from "../page-request.ts";
 import { refusedBy } from "../refused.ts";
 

@@ -2,18 +2,10 @@ import type { FastifyRequest } from "fastify";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { waterRange } from "../../../calibration/water.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
 import { isMethod, isRole, type Role } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Command } from "../../station/command.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
-import {
-  boxes,
-  type DetailField,
-  type NumberFieldName,
-  numberFields,
-  wordFields,
-} from "../../weighing/detail-fields.ts";
 import { withStated } from "../../weighing/stated.ts";
 import { toldOfPiece } from "../../weighing/told-of-piece.ts";
 import { typedDetails } from "../../weighing/typed-details.ts";
@@ -24,15 +16,6 @@ import { refusedBy } from "../refused.ts";
 
 type Fields = Record<string, string>;
 type FormCommand = (fields: Fields, request: FastifyRequest) => Command | Promise<Command>;
-
-/** A refusal names a field in English, and is told in the page's language as any sentence is. */
-const english = tellerOf("en");
-const detailNames = Object.fromEntries(
-  [...wordFields, ...boxes, ...(Object.keys(numberFields) as NumberFieldName[])].map((field) => [
-    field,
-    english(`weighing.fields.${field}`),
-  ]),
-) as Record<DetailField, string>;
 
 /** The command that each form of the Bench page asks for, by the address of the form. */
 export function benchForms(bench: Bench): Record<string, FormCommand> {
@@ -49,7 +32,7 @@ export function benchForms(bench: Bench): Record<string, FormCommand> {
     "/bench/details": ({ subject = "", version = "", ...fields }, request) => {
       const { method = "" } = fields;
       if (!isMethod(method)) throw new Refusal("weighing.method.unknown", { method });
-      const details = typedDetails(fields, method, detailNames, ownMark(request));
+      const details = typedDetails(fields, method, ownMark(request));
       return { do: "state-details", ...aboutOf({ subject, version }), details };
     },
     "/bench/stated": (fields, request) => {
@@ -99,7 +82,7 @@ function startWeighing(bench: Bench, fields: Fields, request: FastifyRequest): W
 }
 
 /** The answer of a person who looked at the balance; with what was asked, since that is kept. */
-export function lookedAt({ scale }: Bench, fields: Fields): WeighingCommand {
+function lookedAt({ scale }: Bench, fields: Fields): WeighingCommand {
   const { kind = "" } = fields;
   const check = scale?.checks().find((one) => one.kind === kind)?.message;
   if (check === undefined) throw new Refusal("weighing.request.nothing-to-look-at");

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { TicketsPage, type TicketsView } from "../../../views/imports/tickets.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -8,7 +9,6 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import { idFor } from "../../station/ticket-ids.ts";
-import { Refusal } from "../../weighing/refusal.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
@@ -70,10 +70,10 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
     const t = tellerOf(lookOf(request).locale);
     try {
       const entry = (await waiting()).find((one) => one.id === id);
-      if (!entry) throw new Refusal(t("tickets.unknown"));
+      if (!entry) throw new Refusal("tickets.unknown");
       const { ticket, description, claim, customer, mass_g } = entry.body;
       const piece = await idFor(pieceOf(entry), ledger);
-      if (piece === undefined) throw new Refusal(t("tickets.unknown"));
+      if (piece === undefined) throw new Refusal("tickets.unknown");
       await bench.station.do({
         do: "start-weighing",
         subject: piece,

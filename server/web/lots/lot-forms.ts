@@ -13,7 +13,6 @@ import { isRole, type Role } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
 import type { Ticket } from "../../weighing/piece.ts";
-import { Refusal as Worded } from "../../weighing/refusal.ts";
 import type { Reading } from "../../weighing/taken-reading.ts";
 import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf, seenOf } from "../about.ts";
@@ -134,7 +133,6 @@ async function taken(bench: Bench, fields: Fields): Promise<void> {
   });
   if ((bench.piece?.captures.length ?? 0) > before) return;
   const { trouble } = bench;
-  if (typeof trouble === "string") throw new Worded(trouble);
   throw new Refusal(trouble?.code ?? "balance.capture.called-off", trouble?.params);
 }
 
@@ -162,9 +160,7 @@ async function weighAgain(
 
 async function heard({ scale, waitingFor }: Bench): Promise<Reading> {
   if (!scale || waitingFor) throw new Refusal("lot.balance-not-free");
-  return scale.take().settled.catch((error: Error) => {
-    throw new Worded(error.message);
-  });
+  return scale.take().settled;
 }
 
 function typedMass(text: string, unit: string, read: { mark: DecimalMark; at: string }): Reading {

@@ -2,14 +2,14 @@ import { decimalsShown } from "../../../calibration/decimal.ts";
 import type { LotRow } from "../../../views/lots/index.tsx";
 import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf, tellId } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
 import { flagsOf } from "../../lots/flags.ts";
 import type { Lot } from "../../lots/lot.ts";
-import { type RaisedFlag, raisedFlags } from "../../lots/lot-check.ts";
+import { raisedFlags } from "../../lots/lot-check.ts";
 import type { Ends, LotFine } from "../../lots/lot-fine.ts";
 import { displayStepG, type LotPiece } from "../../lots/lot-piece.ts";
 import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
@@ -31,7 +31,7 @@ const ticketsTold = 6;
 const piecesShown = 12;
 
 /** What is due in the lot, from the water and the piece on the bench. */
-export function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
+function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
   const { piece } = bench;
   if (lot.closed) return { ticket: "", step: "closed" };
   if (piece && !piece.closed) {
@@ -157,8 +157,7 @@ function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
 }
 
 function flagName(flag: string, locale: Locale): string {
-  const t = tellerOf(locale);
-  return t(`lots.flag-names.${flag as RaisedFlag}`) ?? flag;
+  return tellId("lots.flag-names", flag, locale);
 }
 
 function pieceRow(

@@ -8,7 +8,7 @@ import { html } from "../page-request.ts";
 
 /** For a piece that has no record. */
 export function noRecord(subject: string): Message {
-  return message("record.none", { subject });
+  return message("record.not-here", { subject });
 }
 
 /** The same as a page, 404. */

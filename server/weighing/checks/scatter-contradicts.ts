@@ -3,7 +3,7 @@ import type { ProcedureCheck } from "./procedure-check.ts";
 import { grams, type Situation, type SituationReading, scatterGrams } from "./situation.ts";
 
 /** Probability below which repeats contradict the stated scatter: one in a thousand runs that are as stated. */
-export const contradictionLevel = 0.001;
+const contradictionLevel = 0.001;
 
 /**
  * Repeats scatter more than the balance was stated to: χ² = (n − 1) s²/σ² with n − 1 degrees of freedom, one-sided

@@ -6,6 +6,7 @@ import { handOver } from "../../../server/ledger/hand-over.ts";
 import { keepHandingOver } from "../../../server/ledger/keep-handing-over.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
+import { told } from "../../told.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
 import { issued } from "../reports/issued.ts";
 import { startBench } from "../running.ts";
@@ -233,16 +234,17 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
   const says = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
     vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
+  const [upToDate = ""] = told("ledger-page.hand-over.up-to-date", { at: "|" }).split("|");
   const post = await formPoster(running.url);
   await weighAt(post, "piece-1");
-  await saying("Everything is in the shared ledger");
+  await saying(upToDate);
   cluster.off();
-  await saying("The shared ledger cannot be reached. The bench goes on with its own ledger");
+  await saying(told("ledger-page.hand-over.waiting"));
   await weighAt(post, "piece-2");
   expect(running.process.exitCode).toBeNull();
   expect(await says()).not.toContain(new URL(databaseUrl).password);
   cluster.on();
-  await saying("Everything is in the shared ledger");
+  await saying(upToDate);
   const reading = await openSharedLedger({
     databaseUrl,
     now: clock(),

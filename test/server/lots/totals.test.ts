@@ -49,7 +49,7 @@ test("what is common to all pieces is added end by end", () => {
 test("a voided piece counts nowhere, and a piece that disagrees brings no fine metal", () => {
   const { pieces, fine } = lotSums([
     piece("1", 10),
-    piece("2", 20, { voided: true }),
+    piece("2", 20, { voided: true, counts: false }),
     piece("3", 5, { state: "excluded", fine: null }),
   ]);
   expect(pieces).toBe(2);

@@ -136,6 +136,6 @@ test("compute knows own metals where the library in force is given, and the buil
     balance: { readability_g: 0.01, repeatability_g: 0.01 },
     claim: "own-ballast",
   };
-  expect(compute(request, library)).toMatchObject({ finding: { claim: "own-ballast" } });
+  expect(compute(request, library)).toMatchObject({ conformity: { claim: "own-ballast" } });
   expect(compute(request)).toMatchObject({ error: { at: "claim" } });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { methods } from "../../../../server/methods/index.ts";
 import { checkCodes } from "../../../../server/weighing/checks/check.ts";
 import { procedureChecks } from "../../../../server/weighing/checks/index.ts";
 import {
@@ -23,7 +24,8 @@ describe("the checks as a whole", () => {
   });
 
   test("every code has exactly one check", () => {
-    expect(procedureChecks.map(({ code }) => code).sort()).toEqual([...checkCodes].sort());
+    const ofMethods = Object.values(methods).flatMap(({ checks = [] }) => checks);
+    expect([...procedureChecks, ...ofMethods].map(({ code }) => code).sort()).toEqual([...checkCodes].sort());
   });
 });
 
