@@ -7,7 +7,7 @@ export default {
   forbidden: [
     {
       name: "no-circular",
-      severity: "warn",
+      severity: "error",
       comment:
         "Two files that need each other are one file, or hide a third that both need; a circle cannot be read from any end.",
       from: {},

@@ -8,7 +8,7 @@ import { createReadingStream } from "../drivers/reading-stream.ts";
 import { createSerialBalance } from "../drivers/serial-balance.ts";
 import { openAside } from "../server/compute/aside.ts";
 import { isRefused } from "../server/compute/evaluation.ts";
-import { openLedger } from "../server/ledger/ledger.ts";
+import { openLedger } from "../server/ledger/open-ledger.ts";
 import { libraryVersion } from "../server/metals/library.ts";
 import { Bench } from "../server/station/bench.ts";
 import { benchView } from "../server/station/bench-view.ts";

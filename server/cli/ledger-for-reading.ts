@@ -1,5 +1,6 @@
 import { ledgerFile } from "../ledger/data-folder.ts";
-import { type Ledger, openLedger } from "../ledger/ledger.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { openLedger } from "../ledger/open-ledger.ts";
 import { openSharedLedger } from "../ledger/postgres.ts";
 
 /**

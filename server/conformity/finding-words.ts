@@ -2,7 +2,7 @@ import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import type { Metal } from "../metals/metal.ts";
 import { fewNames } from "./distinct-names.ts";
 import { bandAt } from "./exclusion.ts";
-import type { FindingContext } from "./finding.ts";
+import type { FindingContext } from "./finding-context.ts";
 import type { LookAlike } from "./look-alike.ts";
 
 const percent = (confidence: number) => `${+(confidence * 100).toFixed(2)} %`;

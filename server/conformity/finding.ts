@@ -1,8 +1,9 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { builtIn, type Library } from "../metals/library.ts";
+import { builtIn } from "../metals/library.ts";
 import type { DensityBand, Metal } from "../metals/metal.ts";
-import { type Decision, type DecisionRule, decide } from "./decision-rule.ts";
+import { type Decision, decide } from "./decision-rule.ts";
 import { bandAt, bandCelsius, distanceTo } from "./exclusion.ts";
+import type { FindingContext } from "./finding-context.ts";
 import * as words from "./finding-words.ts";
 import { type LookAlike, lookAlike, madeUp, needsFiner, satisfies } from "./look-alike.ts";
 import { type NextTest, nextTest } from "./next-test.ts";
@@ -34,19 +35,6 @@ export interface Finding {
   confidence: number;
   /** version of the library the finding was made with */
   libraryVersion: string;
-}
-
-/** What is known of the measurement beyond its density; each makes the finding's words more concrete. */
-export interface FindingContext {
-  /** temperature of the liquid, °C: bands are brought to it. 20 when absent. */
-  celsius?: number;
-  massG?: number;
-  readabilityG?: number;
-  pieces?: number;
-  /** rule agreed before measuring, for the verdict on the claim's band */
-  rule?: DecisionRule;
-  /** with own metals; the built-in library when absent */
-  library?: Library;
 }
 
 /**

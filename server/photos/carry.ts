@@ -2,7 +2,7 @@ import { copyFile, mkdir } from "node:fs/promises";
 import { join } from "node:path";
 import type { Message } from "../../calibration/message.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { openLedger } from "../ledger/ledger.ts";
+import { openLedger } from "../ledger/open-ledger.ts";
 import { type KeptPhoto, photoFault, photosBeside } from "./photo-folder.ts";
 import { photoName } from "./photo-name.ts";
 

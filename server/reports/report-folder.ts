@@ -4,7 +4,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
 import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { openLedger } from "../ledger/ledger.ts";
+import { openLedger } from "../ledger/open-ledger.ts";
 
 /** A report as it was printed: the PDF and the main part of its page, byte by byte. */
 export interface Printed {

@@ -8,7 +8,8 @@ import { type Evaluate, evaluationOf } from "../../server/compute/evaluation.ts"
 import { planFor } from "../../server/conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../../server/conformity/plan/planned-weighing.ts";
 import { createDemoHands } from "../../server/demo/hands.ts";
-import { type Ledger, openLedger } from "../../server/ledger/ledger.ts";
+import type { Ledger } from "../../server/ledger/ledger.ts";
+import { openLedger } from "../../server/ledger/open-ledger.ts";
 import { photosBeside } from "../../server/photos/photo-folder.ts";
 import { reportsBeside } from "../../server/reports/report-folder.ts";
 import { BalanceInUse } from "../../server/station/balance-in-use.ts";

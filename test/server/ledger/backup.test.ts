@@ -4,7 +4,7 @@ import { setImmediate } from "node:timers/promises";
 import { expect, test } from "vitest";
 import { run as backup } from "../../../server/cli/backup.ts";
 import { run as restore } from "../../../server/cli/restore.ts";
-import { openLedger } from "../../../server/ledger/ledger.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { clock, dry, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 import { tamper } from "./tampering.ts";
 

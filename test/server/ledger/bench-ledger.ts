@@ -3,7 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished, vi } from "vitest";
 import type { BodyOf } from "../../../server/ledger/kinds.ts";
-import { type Ledger, type LedgerOptions, openLedger } from "../../../server/ledger/ledger.ts";
+import type { Ledger } from "../../../server/ledger/ledger.ts";
+import { type LedgerOptions, openLedger } from "../../../server/ledger/open-ledger.ts";
 
 /** A folder that is gone after the test. */
 export function testFolder(): string {

@@ -6,7 +6,7 @@
 //            process of its own, as a connection that this one has closed may still tidy the files up later
 //   nobody   gives up root's rights first, as file permissions do not bind root; then as capture
 import { writeSync } from "node:fs";
-import { openLedger } from "../../../dist/server/ledger/ledger.js";
+import { openLedger } from "../../../dist/server/ledger/open-ledger.js";
 
 const [file, how, acknowledged] = process.argv.slice(2);
 const say = (line) => writeSync(1, `${line}\n`);

@@ -11,7 +11,7 @@ import {
 import { dirname, join } from "node:path";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { openLedger } from "../../../server/ledger/ledger.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { walTail } from "../../../server/ledger/torn-tail.ts";
 import { longRun, seed } from "../../setup/long-run.ts";
 import { clock, dry, testFolder, testLedger } from "./bench-ledger.ts";

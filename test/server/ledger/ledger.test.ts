@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { DatabaseSync } from "@photostructure/sqlite";
 import { expect, test } from "vitest";
 import { chainHash, contentHash, noHash } from "../../../server/ledger/entry.ts";
-import { openLedger } from "../../../server/ledger/ledger.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { clock, dry, piece, result, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 
 test("what was appended is read back in order, with its decimals as they were typed", async () => {

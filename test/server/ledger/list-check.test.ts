@@ -2,7 +2,7 @@ import { copyFileSync } from "node:fs";
 import { join } from "node:path";
 import { DatabaseSync } from "@photostructure/sqlite";
 import { expect, test } from "vitest";
-import { openLedger } from "../../../server/ledger/ledger.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { clock, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 
 /** A ledger of three pieces, one voided and one amended, after somebody changed its tables by hand. */

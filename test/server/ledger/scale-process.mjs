@@ -4,7 +4,7 @@ import { DatabaseSync } from "@photostructure/sqlite";
 import { canonicalJson } from "../../../dist/server/ledger/canonical-json.js";
 import { signedText } from "../../../dist/server/ledger/checkpoint.js";
 import { chainHash, contentHash } from "../../../dist/server/ledger/entry.js";
-import { openLedger } from "../../../dist/server/ledger/ledger.js";
+import { openLedger } from "../../../dist/server/ledger/open-ledger.js";
 import { searchable } from "../../../dist/server/ledger/search-words.js";
 import { signingKey } from "../../../dist/server/ledger/signing-key.js";
 

@@ -5,7 +5,7 @@ import fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { run } from "../../../server/cli/verify.ts";
 import { readCheckpoint, writtenCheckpoint } from "../../../server/ledger/checkpoint.ts";
-import { openLedger } from "../../../server/ledger/ledger.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { publicKeyId, signingKey } from "../../../server/ledger/signing-key.ts";
 import type { EntryRow } from "../../../server/ledger/tables.ts";
 import { clock, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";

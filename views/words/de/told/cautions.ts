@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Cautions where they matter; local codes and licensed practice come first. */
 export const cautions: readonly ToldPair[] = [

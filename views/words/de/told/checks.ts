@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** What checks and their charts found, and what to do. */
 export const checks: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Sätze der Entscheidungsregel. */
 export const decision: readonly ToldPair[] = [

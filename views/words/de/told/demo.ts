@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** The invented counter and its pieces. */
 export const demo: readonly ToldPair[] = [

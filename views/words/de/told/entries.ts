@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** What the forms and lists of the pages send back: lots, prices, metals of one's own, specifications, files. */
 export const entries: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** What other tests are blind to, what they contradict, and what is refused of their entries. */
 export const evidence: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** What a density says about a claim, what else it leaves alive, and what would decide. */
 export const findings: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Why a cell of a list is refused, and what the check of a ledger found. */
 export const imports: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 import { assays } from "./assays.ts";
 import { cautions } from "./cautions.ts";
 import { checkNames, checks } from "./checks.ts";

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Inputs of the budget, and their units in words. */
 export const inputs: readonly ToldPair[] = [

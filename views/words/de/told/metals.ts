@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Names of metals. A name that is the same in both languages has its line too, so that none is missed by oversight. */
 export const metals: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Names and turns of phrase that stand inside sentences and tables. */
 export const names: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Numbers that a form asks for, as a refusal names them. */
 export const entryNames: readonly ToldPair[] = [

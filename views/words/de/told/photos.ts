@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Why a photo was not taken. */
 export const photos: readonly ToldPair[] = [

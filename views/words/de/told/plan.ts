@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Names that stand inside sentences not yet told by code. */
 export const planNames: readonly ToldPair[] = [

@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** What the bench refuses or reports while a piece is weighed. */
 export const refusals: readonly ToldPair[] = [

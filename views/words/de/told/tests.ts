@@ -1,4 +1,4 @@
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Was andere Prüfungen ausschließen, und warum. */
 export const tests: readonly ToldPair[] = [

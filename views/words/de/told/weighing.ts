@@ -1,5 +1,5 @@
 import { codes, textOf } from "../../../messages/catalogue.ts";
-import type { ToldPair } from "../../told.ts";
+import type { ToldPair } from "../../told-pair.ts";
 
 /** Was die Eingaben zu einer Wägung zurückweist. */
 export const weighing: readonly ToldPair[] = [
