@@ -1,9 +1,10 @@
-import type { Message } from "../calibration/message.ts";
+import type { Message, Param } from "../calibration/message.ts";
 import type { StatedDecision } from "../server/weighing/statement-shape.ts";
 import { DecisionWords } from "./decision.tsx";
 import type { Locale } from "./messages/language.ts";
 import { useLocale } from "./messages/spoken.ts";
-import { tell, tellerOf } from "./messages/tell.ts";
+import { tell, tellerOf, tellId, tellValue } from "./messages/tell.ts";
+import { Caution } from "./sheet.tsx";
 import { Told } from "./told.tsx";
 import { toldValue } from "./words/told.ts";
 
@@ -28,7 +29,9 @@ export interface FindingView {
   plainly?: Message | undefined;
   because: Message | string;
   /** what else the density leaves alive, each with the harmless test that separates it */
-  lookAlikes: readonly { id: string; name: string; whySays: string; separatedBy: string }[];
+  lookAlikes: readonly { id: string; called: Param; whySays?: string; separatedBy?: string }[];
+  /** what may be in the piece and harms whoever works on it, by the ids of the statement */
+  cautions: readonly string[];
   /** the verdict on the claim's limits, where a rule was agreed */
   decision?: StatedDecision;
 }
@@ -64,12 +67,20 @@ function LookAlikes({ list }: { list: FindingView["lookAlikes"] }) {
   const locale = useLocale();
   return (
     <ul>
-      {list.map(({ id, name, whySays, separatedBy }) => (
+      {list.map(({ id, called, whySays, separatedBy }) => (
         <li key={id}>
-          <a href={`/metals/${id}`}>{toldValue(name, locale)}</a>: <Told says={whySays} />.{" "}
-          <em>
-            <Told says={separatedBy} />
-          </em>
+          <a href={`/metals/${id}`}>{tellValue(called, locale)}</a>
+          {whySays !== undefined && (
+            <>
+              : <Told says={whySays} />.
+            </>
+          )}
+          {separatedBy !== undefined && (
+            <em>
+              {" "}
+              <Told says={separatedBy} />
+            </em>
+          )}
         </li>
       ))}
     </ul>
@@ -81,7 +92,7 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
-  const { state, claimName, plainly, because, lookAlikes, decision } = finding;
+  const { state, claimName, plainly, because, lookAlikes, cautions, decision } = finding;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
       <h2 id="finding-heading">{t("finding.heading")}</h2>
@@ -112,6 +123,15 @@ export function FindingWords({ finding, ...asked }: { finding: FindingView; loca
             </details>
           )}
         </>
+      )}
+      {cautions.length > 0 && (
+        <Caution title={t("hazard.title")}>
+          <ul>
+            {cautions.map((id) => (
+              <li key={id}>{tellId("hazard.of", id, locale)}</li>
+            ))}
+          </ul>
+        </Caution>
       )}
       {decision && <DecisionWords decision={decision} locale={locale} />}
       <p class="hint">{t("finding.opinion")}</p>

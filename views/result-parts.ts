@@ -1,6 +1,8 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
-import { lookAlike, satisfies } from "../server/conformity/look-alike.ts";
+import { lookAlike } from "../server/conformity/look-alike.ts";
+import { calledById } from "../server/metals/composites/composite-by-id.ts";
 import type { Library } from "../server/metals/library.ts";
+import type { Metal } from "../server/metals/metal.ts";
 import type { MetalBand } from "../server/station/view.ts";
 import type { RecordedStatement } from "../server/weighing/recorded-statement.ts";
 import type { FindingView } from "./finding.tsx";
@@ -12,30 +14,30 @@ import { toldValue } from "./words/told.ts";
 
 /** The meaning of a statement as pages draw it; why each alternative is left follows from the library. */
 export function resultViewOf(
-  { conformity, not_excluded, answer }: RecordedStatement,
+  { conformity, not_excluded, answer, cautions = [] }: RecordedStatement,
   library: Library,
   bands: readonly MetalBand[],
 ): FindingView {
   const { claim, state, decision } = conformity;
   const claimed = claim !== null && library.has(claim) ? library.metal(claim) : undefined;
   const claimName = bands.find(({ id }) => id === claim)?.name;
-  const others = not_excluded
-    .filter(({ id }) => library.has(id))
-    .map(({ id }) => library.metal(id))
-    .filter((m) => claimed === undefined || !satisfies(m, claimed))
-    .map((m) => lookAlike(m, claimed));
   return {
     state,
     ...(claimName === undefined ? {} : { claimName }),
     because: answer,
-    lookAlikes: others.map(({ id, name, whySays, separatedBy }) => ({
-      id,
-      name,
-      whySays,
-      separatedBy: separatedBy.says,
-    })),
+    lookAlikes: not_excluded
+      .filter(({ id }) => id !== claim)
+      .map(({ id }) => ({ id, called: calledById(id, library), ...separatingOf(id, claimed, library) })),
+    cautions,
     ...(decision && { decision }),
   };
+}
+
+/** Why a metal of the library is left and what would separate it; a made-up piece is told by its name alone. */
+function separatingOf(id: string, claimed: Metal | undefined, library: Library) {
+  if (!library.has(id)) return {};
+  const { whySays, separatedBy } = lookAlike(library.metal(id), claimed);
+  return { whySays, separatedBy: separatedBy.says };
 }
 
 /** The measured distribution as the density axis draws it. */

@@ -83,11 +83,12 @@ export const record = (
       lookAlikes: [
         {
           id: "pb-core",
-          name: "lead core, silver skin",
+          called: { metal: "pb-core" },
           whySays: "its band meets that of the claim.",
           separatedBy: "Let it ring: lead is dull.",
         },
       ],
+      cautions: ["lead"],
     }}
     plot={{
       measured: {

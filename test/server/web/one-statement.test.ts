@@ -1,0 +1,56 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { compute } from "../../../server/compute/compute.ts";
+import { told } from "../../told.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { host, recorded, textOf } from "./recorded.ts";
+
+let at: TestBench;
+beforeEach(async () => {
+  at = await buildTestBench();
+  // invented readings: fine silver, 31.1 g
+  await recorded(at, { id: "bar-1", ticket: "B-1", claim: "ag-999", dry: "31.1035", immersed: "28.1435" });
+});
+afterEach(() => at.close());
+
+/** What the ledger froze with the record. */
+async function frozen() {
+  const entry = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "result");
+  if (entry?.kind !== "result" || !entry.body.statement) throw new Error("no statement was frozen");
+  return entry.body;
+}
+
+test("what compute answers for the recorded request is the frozen statement, digit by digit", async () => {
+  const { request, statement } = await frozen();
+  const answer = compute(request);
+  if ("error" in answer) throw new Error(answer.error.at);
+  for (const key of ["density_g_cm3", "u_g_cm3", "k", "interval_g_cm3", "mass_g", "volume_cm3"] as const)
+    expect(answer[key], key).toEqual(statement?.[key]);
+  expect(answer.conformity.state).toBe(statement?.conformity.state);
+  expect(answer.not_excluded.map(({ id }) => id)).toEqual(statement?.not_excluded.map(({ id }) => id));
+  expect(answer.cautions).toEqual(statement?.cautions);
+});
+
+test("the record lists every alternative of the statement once, and its cautions", async () => {
+  const { statement } = await frozen();
+  const { body } = await at.app.inject({ url: "/records/bar-1", headers: { host } });
+  const finding = /aria-labelledby="finding-heading"[\s\S]*?<\/section>/.exec(body)?.[0] ?? "";
+  const listed = [...finding.matchAll(/href="\/metals\/([^"]+)"/g)].map(([, id]) => id);
+  const others = statement?.not_excluded.map(({ id }) => id).filter((id) => id !== "ag-999");
+  expect(listed).toEqual(others);
+  const text = await textOf(at, "/records/bar-1");
+  expect(statement?.cautions).toContain("lead");
+  expect(text).toContain(told("hazard.of.lead"));
+});
+
+test("a coil that excludes the claim reaches record, share sheet and list", async () => {
+  // invented readings of 19.27 g/cm³; the coil reads tungsten, 31.4 % IACS, where gold has 70 %
+  await recorded(at, { id: "bar-2", ticket: "B-2", claim: "au-999", dry: "31.1035", immersed: "29.4925" });
+  const coil = { "conductivity-percent": "31.4", "conductivity-within": "1", "conductivity-celsius": "20" };
+  await at.post("/records/bar-2/evidence", { kind: "conductivity", ...coil });
+  const [listed] = (await at.ledger.records({ filters: { ticket: "B-2" } })).records;
+  expect(listed?.state).toBe("excluded");
+  for (const page of ["/records/bar-2", "/records/bar-2/share.txt"]) {
+    const { body } = await at.app.inject({ url: page, headers: { host } });
+    expect(body, page).toContain(told("state.excluded"));
+  }
+});
