@@ -29,7 +29,7 @@ export async function checksOfTheDay(
     for (const check of await ledger.entriesOf(name))
       if (check.kind === "check" && check.seq < entry.seq && ofEquipment(check))
         newest.set(check.body.kind, check);
-    const of = name === thermometer ? writing.t("report.checks.thermometer") : writing.name(name);
+    const of = name === thermometer ? writing.t("report.checks.thermometer") : writing.balance(name);
     if (newest.size === 0) told.push(writing.t("report.checks.none", { of }));
     for (const check of newest.values()) told.push(inWords(of, check, first.at, writing));
   }

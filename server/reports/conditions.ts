@@ -26,7 +26,7 @@ export function liquidCelsius({ request }: Result): number | null {
 /** Conditions and equipment as they entered the computation. */
 export function conditionsOf({ result, statement, captures }: Stated, writing: Writing): Line[] {
   const { request } = result;
-  const { t, number, name } = writing;
+  const { locale, t, number } = writing;
   const liquid = shape(request.liquid);
   const air = shape(request.air);
   const balance = shape(request.balance);
@@ -41,7 +41,9 @@ export function conditionsOf({ result, statement, captures }: Stated, writing: W
         ? undefined
         : isNamed(liquid)
           ? liquid.name
-          : t("report.conditions.water", { purity: name(String(liquid.purity ?? "distilled")) }),
+          : t("report.conditions.water", {
+              purity: tellId("settings.waters", String(liquid.purity ?? "distilled"), locale),
+            }),
     ),
     ...statedIn(request).map(({ label, value }) => ({
       label: t(label.code, label.params),
@@ -61,7 +63,7 @@ export function conditionsOf({ result, statement, captures }: Stated, writing: W
         captures.map(({ entry }) =>
           entry.body.what.includes("temperature") ? undefined : shape(entry.body).balance,
         ),
-        name,
+        writing.balance,
       ),
     ),
     line(t("report.conditions.readability"), balance.readability_g, "g"),
@@ -75,7 +77,7 @@ export function conditionsOf({ result, statement, captures }: Stated, writing: W
       t("report.conditions.thermometer"),
       distinct(
         captures.map(({ entry }) => shape(entry.body).thermometer),
-        name,
+        (own) => own,
       ),
     ),
     line(t("report.conditions.wire"), hanger.wire_mm, "mm"),

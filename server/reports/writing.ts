@@ -1,5 +1,6 @@
+import { nameMessage } from "../../drivers/balance-name.ts";
 import { type Locale, locales } from "../../views/messages/language.ts";
-import { type Tell, tellerOf } from "../../views/messages/tell.ts";
+import { type Tell, tell, tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
 import { toldIn, toldValue } from "../../views/words/told.ts";
 
@@ -11,6 +12,8 @@ export interface Writing {
   number(decimal: string): string;
   /** a sentence that was stored in English */
   tell(english: string): string;
+  /** a balance by its name; its port or address as it stands */
+  balance(name: string): string;
   /** a name, a unit or a short label */
   name(english: string): string;
   /** the sentences asked for so far that the language does not have; they stand in English */
@@ -28,6 +31,11 @@ export function writingIn(locale: Locale): Writing {
       const there = toldIn(english, locale);
       if (there === undefined) onlyEnglish.push(english);
       return there ?? english;
+    },
+    balance(name) {
+      if (name === "typed") return tell({ code: "bench.readings.how-taken.typed" }, locale);
+      const named = nameMessage(name);
+      return typeof named === "string" ? named : tell(named, locale);
     },
     name: (english) => toldValue(english, locale),
     onlyEnglish,

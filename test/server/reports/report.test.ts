@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { reportOf } from "../../../server/reports/report-of.ts";
+import { writingIn } from "../../../server/reports/writing.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
 import { issued } from "./issued.ts";
@@ -158,3 +159,20 @@ test("an unfinished piece gives no report, and a voided result says so", async (
   await ledger.append("voiding", "piece:2", { entry: result.id, reason: "wrong piece on the hook" });
   expect((await issued(ledger, "piece:2")).voided).toBe("wrong piece on the hook");
 });
+
+test.each(["en", "de", "es"] as const)(
+  "a port, a room and a customer pass through a report unchanged in %s",
+  async (locale) => {
+    const port = "/dev/serial/by-path/pci-0000:00:14.0-usb-0:1.2-port0";
+    expect(writingIn(locale).balance(`balance on ${port}`)).toContain(port);
+    expect(writingIn(locale).balance("Window and counter 1.5")).toBe("Window and counter 1.5");
+    const { entries } = await measured();
+    const report = reportOf(
+      entries,
+      { ...options, house: { name: "Window and counter" } },
+      writingIn(locale),
+    );
+    expect(report.house[0]?.value).toBe("Window and counter");
+    expect(report.customer).toBe("ticket holder H-0412");
+  },
+);
