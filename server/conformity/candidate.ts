@@ -3,6 +3,7 @@ import { normalBelow, normalDensity } from "../../calibration/normal.ts";
 import type { Substitute } from "../metals/composites/substitutes.ts";
 import type { Library } from "../metals/library.ts";
 import type { DensityBand, Metal } from "../metals/metal.ts";
+import { repeatedAmong } from "./distinct-names.ts";
 import { bandAt } from "./exclusion.ts";
 
 export const candidateKinds = ["metal", "coated", "cored", "mixed"] as const;
@@ -56,22 +57,11 @@ export function fitOf(measured: MeasuredDensity, metal: Metal, celsius: number):
   return (normalBelow(at(high)) - normalBelow(at(low))) / (high - low);
 }
 
-/** Stock metal and its element are one thing; the first is named. */
-const sameThing: Readonly<Record<string, string>> = {
-  "el-w": "w-pure",
-  "el-mo": "mo",
-  "el-u": "du",
-  "el-ag": "ag-999",
-  "ag-9999": "ag-999",
-  "el-au": "au-999",
-  "au-24": "au-999",
-};
-
 /** Without a recipe whose family is there, and without the second entry of one thing. */
 export function distinct(candidates: readonly Candidate[], library: Library): Candidate[] {
-  const ids = new Set(candidates.map(({ metal }) => metal.id));
-  const inFamily = new Set(
-    [...ids].flatMap((id) => (library.has(id) ? (library.metal(id).recipes ?? []) : [])),
+  const isRepeated = repeatedAmong(
+    candidates.map(({ metal }) => metal.id),
+    library,
   );
-  return candidates.filter(({ metal: { id } }) => !inFamily.has(id) && !ids.has(sameThing[id] ?? ""));
+  return candidates.filter(({ metal }) => !isRepeated(metal.id));
 }

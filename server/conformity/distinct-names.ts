@@ -1,4 +1,4 @@
-import { isMetalId, metal } from "../metals/library.ts";
+import { builtIn, type Library } from "../metals/library.ts";
 
 /** Stock metal and its element are one thing to a reader; the first is named. */
 const sameThing: Readonly<Record<string, string>> = {
@@ -11,15 +11,22 @@ const sameThing: Readonly<Record<string, string>> = {
   "au-24": "au-999",
 };
 
+/** Tells of an id whether its family, or the first name of the same thing, is among the ids as well. */
+export function repeatedAmong(ids: readonly string[], library: Library): (id: string) => boolean {
+  const all = new Set(ids);
+  const inFamily = new Set(ids.flatMap((id) => (library.has(id) ? (library.metal(id).recipes ?? []) : [])));
+  return (id) => inFamily.has(id) || all.has(sameThing[id] ?? "");
+}
+
 /** The entries for a sentence, in order: a recipe is left out when its family is there, and so is the second name of one thing. */
 export function distinct<T extends { id: string }>(entries: readonly T[]): T[] {
-  const ids = new Set(entries.map((e) => e.id));
-  const inFamily = new Set([...ids].flatMap((id) => (isMetalId(id) ? (metal(id).recipes ?? []) : [])));
-  return entries.filter(({ id }, place) => {
-    const other = sameThing[id];
-    if (inFamily.has(id) || (other !== undefined && ids.has(other))) return false;
-    return entries.findIndex((one) => one.id === id) === place;
-  });
+  const isRepeated = repeatedAmong(
+    entries.map(({ id }) => id),
+    builtIn,
+  );
+  return entries.filter(
+    ({ id }, place) => !isRepeated(id) && entries.findIndex((one) => one.id === id) === place,
+  );
 }
 
 /** Their names, each once. */

@@ -7,9 +7,7 @@ import { LotBalance } from "../../../views/lots/balance.tsx";
 import { LotPage, LotPart } from "../../../views/lots/show.tsx";
 import type { LotView } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
-import { Problem } from "../../../views/problem.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
@@ -25,6 +23,7 @@ import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { lotForms } from "./lot-forms.ts";
 import { lotView } from "./lot-view.ts";
+import { noLotPage } from "./no-lot.tsx";
 
 interface ScreeningParts {
   bench: Bench;
@@ -62,16 +61,7 @@ export function screeningRoutes(
   async function screening(request: LotRequest, reply: FastifyReply, problem?: LotView["problem"]) {
     const around = frameOf(request, reply, { path: "/lots", demo });
     const lot = await book.lot(request.params.lot);
-    if (!lot)
-      return html(
-        reply,
-        page({
-          ...around,
-          title: tellerOf(around.locale)("lots.none"),
-          main: <Problem says={{ code: "lot.none" }} />,
-        }),
-        404,
-      );
+    if (!lot) return noLotPage(reply, around);
     const pieces = await book.pieces(lot.id, library());
     const announced = await announcedFor(ledger, lot);
     const view: LotView = {

@@ -4,7 +4,6 @@ import { Payout, type PayoutView } from "../../../views/lots/payout.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { Problem } from "../../../views/problem.tsx";
 import { houseMelts } from "../../laboratory/house-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { termsWithLaboratory } from "../../lots/laboratory-terms.ts";
@@ -17,6 +16,7 @@ import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import { noLotPage } from "./no-lot.tsx";
 import { sheetOf } from "./payout-sheet.ts";
 import { typedPrice } from "./typed-price.ts";
 
@@ -58,16 +58,7 @@ export function payoutRoutes(
   async function worksheet(request: LotRequest, reply: FastifyReply, refused?: Refused) {
     const around = frameOf(request, reply, { path: "/lots", demo });
     const lot = await book.lot(request.params.lot);
-    if (!lot)
-      return html(
-        reply,
-        page({
-          ...around,
-          title: tellerOf(around.locale)("lots.none"),
-          main: <Problem says={message("lot.none")} />,
-        }),
-        404,
-      );
+    if (!lot) return noLotPage(reply, around);
     const pieces = await book.pieces(lot.id, library());
     const terms = await termsWithLaboratory(ledger, lot, pieces);
     const sheet = sheetOf({ ...lot, terms }, pieces, {

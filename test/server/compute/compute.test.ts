@@ -1,34 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compute, isError } from "../../../server/compute/compute.ts";
 import { answerLine } from "../../../server/compute/lines.ts";
-import { stated } from "./answers.ts";
-
-/** One troy ounce of silver at a 0.1 mg bench; readings invented. */
-const ounce = {
-  id: "a1",
-  method: "hung",
-  dry: { readings: ["31.1035"] },
-  immersed: { readings: ["28.1435"] },
-  liquid: {
-    kind: "water",
-    temperature_c: 21.4,
-    temperature_u_c: 0.058,
-    purity: "distilled",
-    dissolved_solids_mg_l: 0,
-  },
-  air: { density_kg_m3: 1.19, u_kg_m3: 0.017 },
-  balance: {
-    readability_g: 0.0001,
-    repeatability_g: 0.0001,
-    immersed_repeatability_g: 0.0003,
-    linearity_g: 0,
-  },
-  hanger: { wire_mm: 0, zeroed: "immersed" },
-  bubble_allowance_mg: 0,
-  pieces: 1,
-  claim: "ag-999",
-  confidence: 0.9545,
-};
+import { ounce, stated } from "./answers.ts";
 
 const answered = stated;
 

@@ -5,33 +5,7 @@ import { printedAnswer } from "../../../server/compute/printed.ts";
 import { type Locale, locales } from "../../../views/messages/language.ts";
 import { tell } from "../../../views/messages/tell.ts";
 import schema from "./answer-v2.schema.json" with { type: "json" };
-
-/** The example of the published contract. */
-const ounce = {
-  id: "a1",
-  method: "hung",
-  dry: { readings: ["31.1035"] },
-  immersed: { readings: ["28.1435"] },
-  liquid: {
-    kind: "water",
-    temperature_c: 21.4,
-    temperature_u_c: 0.058,
-    purity: "distilled",
-    dissolved_solids_mg_l: 0,
-  },
-  air: { density_kg_m3: 1.19, u_kg_m3: 0.017 },
-  balance: {
-    readability_g: 0.0001,
-    repeatability_g: 0.0001,
-    immersed_repeatability_g: 0.0003,
-    linearity_g: 0,
-  },
-  hanger: { wire_mm: 0, zeroed: "immersed" },
-  bubble_allowance_mg: 0,
-  pieces: 1,
-  claim: "ag-999",
-  confidence: 0.9545,
-};
+import { ounce } from "./answers.ts";
 
 const valid = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(schema);
 
