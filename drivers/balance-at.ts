@@ -1,7 +1,7 @@
 import { Refusal } from "../calibration/refusal.ts";
 import type { AskedLines } from "./asked-lines.ts";
-import type { Balance } from "./balance.ts";
-import type { CableOptions } from "./cabled-balance.ts";
+import type { CableOptions } from "./cabled-device.ts";
+import type { Balance } from "./device.ts";
 import { createHidBalance } from "./hid-balance.ts";
 import { knownEnd, type LineEnd } from "./known-end.ts";
 import type { Profile } from "./learning/profile.ts";

@@ -1,13 +1,13 @@
 import { closeSync, constants, openSync, readSync } from "node:fs";
 import { Refusal } from "../calibration/refusal.ts";
-import type { Balance } from "./balance.ts";
 import { balanceName } from "./balance-name.ts";
 import type { OpenCable } from "./cable.ts";
-import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
+import { type CableOptions, createCabledDevice } from "./cabled-device.ts";
 import { type Clock, systemClock } from "./clock.ts";
+import type { Balance } from "./device.ts";
 import { type FoundScale, listScales } from "./hid/scales.ts";
 import { errorFacts, portRefused } from "./port-error.ts";
-import { lineEvent } from "./reading.ts";
+import { lineEvent, type Reading } from "./reading.ts";
 
 export interface HidBalanceOptions extends Omit<CableOptions, "read" | "ask"> {
   /** the raw device, such as /dev/hidraw0 */
@@ -23,7 +23,8 @@ const lookEveryMs = 20;
 export function createHidBalance(options: HidBalanceOptions): Balance {
   const { path, clock = systemClock, scales = listScales } = options;
   const found = () => scales().find((scale) => scale.path === path);
-  return createCabledBalance({
+  return createCabledDevice<Reading>({
+    read: () => () => null,
     ...options,
     name: balanceName.usb(path),
     identity: () => found()?.identity ?? null,

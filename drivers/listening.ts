@@ -10,18 +10,18 @@ import {
   usualIdleMs,
 } from "./line.ts";
 import type { LineRecords } from "./line-records.ts";
-import { type BytesReader, type LineMeaning, lineEvent } from "./reading.ts";
+import { type BytesReader, type LineMeaning, lineEvent, type Reading } from "./reading.ts";
 import { unknownLine } from "./shapes/index.ts";
 import { createWidthGuard } from "./width-guard.ts";
 
 /** How long a balance that sends by itself may be silent before that is told, ms. */
 export const defaultPatienceMs = 2000;
 
-export interface ListeningOptions {
+export interface ListeningOptions<R> {
   clock: Clock;
-  records: LineRecords;
+  records: LineRecords<R>;
   /** a fresh reader for every opening, so that nothing is remembered across a lost cable */
-  read: () => BytesReader;
+  read: () => BytesReader<R>;
   /** cuts the stream into lines; at any line end by default */
   cutter?: ((options: LineCutterOptions) => LineCutter) | undefined;
   patienceMs: number;
@@ -32,17 +32,17 @@ export interface ListeningOptions {
 }
 
 /** The way from bytes to line records, and the watch over silence; the same for every kind of cable. */
-export interface Listening {
+export interface Listening<R = Reading> {
   /** the line is open: forget earlier bytes, start to expect lines */
   opened(): void;
   bytes(chunk: Uint8Array): void;
   /** a whole report that was no line */
-  report(bytes: Uint8Array, meaning: NonNullable<LineMeaning>): void;
+  report(bytes: Uint8Array, meaning: NonNullable<LineMeaning<R>>): void;
   /** the line is closed: nothing is expected */
   closed(): void;
 }
 
-export function createListening(options: ListeningOptions): Listening {
+export function createListening<R = Reading>(options: ListeningOptions<R>): Listening<R> {
   const { clock, records, read, patienceMs, balance, asked, cutter: cutterFor = createLineCutter } = options;
   let reader = read();
   let callOffIdle = () => {};
@@ -57,7 +57,7 @@ export function createListening(options: ListeningOptions): Listening {
       records.line(escapeBytes(bytes), lineEvent("line.unknown-line.too-long", { characters: longestLine })),
   });
 
-  function meaningOf(text: string, bytes: Uint8Array): NonNullable<LineMeaning> {
+  function meaningOf(text: string, bytes: Uint8Array): NonNullable<LineMeaning<R>> {
     if (asked !== undefined && text.trim() === echo)
       return lineEvent("line.housekeeping.echo", { request: asked });
     const meaning = reader(text, bytes) ?? unknownLine(text);

@@ -1,15 +1,19 @@
 import { connect } from "node:net";
 import { Refusal } from "../calibration/refusal.ts";
-import type { Balance } from "./balance.ts";
 import { balanceName } from "./balance-name.ts";
 import type { OpenCable } from "./cable.ts";
-import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
+import { type CabledDeviceOptions, type CableOptions, createCabledDevice } from "./cabled-device.ts";
+import type { Balance, Device } from "./device.ts";
 import { errorFacts } from "./port-error.ts";
+import type { Reading } from "./reading.ts";
+import { readAnyShape } from "./shapes/index.ts";
 
-export interface NetworkBalanceOptions extends CableOptions {
+export interface NetworkDeviceOptions<R> extends CableOptions<R> {
   host: string;
   port: number;
 }
+
+export type NetworkBalanceOptions = NetworkDeviceOptions<Reading>;
 
 /** How long a connection may take to stand, ms; a balance on the bench's own network answers in a few. */
 const connectingMs = 3000;
@@ -23,9 +27,16 @@ export function parseNetworkAddress(text: string): { host: string; port: number 
   return { host: match[1]!.replace(/^\[|\]$/g, ""), port };
 }
 
-/** A balance that sends its text lines over a TCP connection, by itself or through a serial converter. */
+/** A balance on the network; its lines are read by any line format unless told otherwise. */
 export function createNetworkBalance(options: NetworkBalanceOptions): Balance {
-  return createCabledBalance({
+  return createNetworkDevice({ read: () => readAnyShape(), ...options });
+}
+
+/** A device that sends its text lines over a TCP connection, by itself or through a serial converter. */
+export function createNetworkDevice<R>(
+  options: NetworkDeviceOptions<R> & Pick<CabledDeviceOptions<R>, "read">,
+): Device<R> {
+  return createCabledDevice<R>({
     ...options,
     name: balanceName.network(`${options.host}:${options.port}`),
     lostSoon: "line.lost.network-soon",
@@ -33,7 +44,7 @@ export function createNetworkBalance(options: NetworkBalanceOptions): Balance {
   });
 }
 
-function openNetworkCable(host: string, port: number): OpenCable {
+function openNetworkCable<R>(host: string, port: number): OpenCable<R> {
   return (ear) =>
     new Promise((resolve, reject) => {
       const socket = connect({ host, port, noDelay: true, keepAlive: true, keepAliveInitialDelay: 5000 });

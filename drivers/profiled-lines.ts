@@ -1,4 +1,4 @@
-import type { CableOptions } from "./cabled-balance.ts";
+import type { CableOptions } from "./cabled-device.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import type { Profile } from "./learning/profile.ts";
 import { readByProfile } from "./learning/reader.ts";

@@ -1,11 +1,11 @@
 import type { Message } from "../calibration/message.ts";
 import { Refusal } from "../calibration/refusal.ts";
-import type { Balance } from "./balance.ts";
 import { nameMessage } from "./balance-name.ts";
 import { beginCapture, type CaptureRequest, type PendingCapture } from "./capture.ts";
 import type { Captured } from "./captured.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import { type ConnectionCheck, createConnectionChecks } from "./connection-checks.ts";
+import type { Balance } from "./device.ts";
 import { defaultPatienceMs } from "./listening.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
 import {

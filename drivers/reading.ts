@@ -46,24 +46,27 @@ export function lineEvent(code: EventCode, params: Params = {}): { event: Balanc
   return { event: { kind: kind as EventKind, code, params } };
 }
 
-/** One line as it came, with what it was understood to mean. The bytes and times are the original observation. */
-export type LineRecord = {
+/**
+ * One line as it came, with what it was understood to mean. The bytes and times are the original observation. R is what
+ * the device measures: a weight, or the quantity of a sensor.
+ */
+export type LineRecord<R = Reading> = {
   /** arrival, ISO 8601 with milliseconds, UTC */
   at: string;
   /** arrival on a clock that never jumps, ms */
   monotonicMs: number;
   /** the line as received, control characters escaped as \r \n \x02 */
   raw: string;
-} & ({ reading: Reading; event?: never } | { event: BalanceEvent; reading?: never });
+} & ({ reading: R; event?: never } | { event: BalanceEvent; reading?: never });
 
 /** What one line means: a reading, an event, or null when this shape does not know the line. */
-export type LineMeaning = { reading: Reading } | { event: BalanceEvent } | null;
+export type LineMeaning<R = Reading> = { reading: R } | { event: BalanceEvent } | null;
 
 /** Turns the text of one line into its meaning; one per connection, since some shapes remember earlier lines. */
-export type LineReader = (line: string) => LineMeaning;
+export type LineReader<R = Reading> = (line: string) => LineMeaning<R>;
 
 /** The same for readers that also look at the bytes as received, parity bits and line end included. */
-export type BytesReader = (line: string, bytes: Uint8Array) => LineMeaning;
+export type BytesReader<R = Reading> = (line: string, bytes: Uint8Array) => LineMeaning<R>;
 
 const endings: ReadonlySet<EventKind> = new Set([
   "lost",

@@ -1,16 +1,18 @@
 import { existsSync, statSync } from "node:fs";
 import { SerialPort } from "serialport";
-import type { Balance } from "./balance.ts";
 import { balanceName } from "./balance-name.ts";
-import type { OpenCable } from "./cable.ts";
-import { type CableOptions, createCabledBalance } from "./cabled-balance.ts";
+import type { CableEar, OpenCable } from "./cable.ts";
+import { type CabledDeviceOptions, type CableOptions, createCabledDevice } from "./cabled-device.ts";
 import { type Clock, systemClock } from "./clock.ts";
+import type { Balance, Device } from "./device.ts";
 import { type LineSettings, parseLineSettings } from "./line-settings.ts";
 import { portRefused } from "./port-error.ts";
 import { stableName } from "./ports.ts";
+import type { Reading } from "./reading.ts";
+import { readAnyShape } from "./shapes/index.ts";
 import { usbIdentity } from "./usb-identity.ts";
 
-export interface SerialBalanceOptions extends CableOptions {
+export interface SerialDeviceOptions<R> extends CableOptions<R> {
   /** the port, a stable name under /dev/serial/by-id where there is one */
   path: string;
   /** "9600-8n1" */
@@ -26,26 +28,35 @@ const systemNames = {
   identity: (path: string) => usbIdentity(path),
 };
 
+export type SerialBalanceOptions = SerialDeviceOptions<Reading>;
+
+/** A balance on a serial port; its lines are read by any line format unless told otherwise. */
+export function createSerialBalance(options: SerialBalanceOptions): Balance {
+  return createSerialDevice({ read: () => readAnyShape(), ...options });
+}
+
 /**
- * A balance on a serial port. Throws Refusal at once when the line settings are wrong; every other error is
+ * A device on a serial port. Throws Refusal at once when the line settings are wrong; every other error is
  * an event and the port is tried again.
  */
-export function createSerialBalance(options: SerialBalanceOptions): Balance {
+export function createSerialDevice<R>(
+  options: SerialDeviceOptions<R> & Pick<CabledDeviceOptions<R>, "read">,
+): Device<R> {
   const { path, line = "9600-8n1", clock = systemClock, names = systemNames } = options;
   const settings = parseLineSettings(line);
   // A port such as /dev/ttyUSB0 may come back under another number, and another device under this one. Once its stable
   // name is known, only that is opened again.
   let name = path;
-  return createCabledBalance({
+  return createCabledDevice<R>({
     ...options,
     name: balanceName.serial(path),
     settings: line,
     // programs such as brltty and ModemManager take a port right after it was opened
     lostSoon: "line.lost.serial-soon",
     identity: () => names.identity(name),
-    open: (ear) => {
+    open: (ear: CableEar<R>) => {
       if (existsSync(name)) name = names.stable(name) ?? name;
-      return openSerialCable(name, settings, clock, options.presenceMs)(ear);
+      return openSerialCable<R>(name, settings, clock, options.presenceMs)(ear);
     },
   });
 }
@@ -57,12 +68,12 @@ export function createSerialBalance(options: SerialBalanceOptions): Balance {
 const usualPresenceMs = 250;
 
 /** Opens a serial port as a cable. The port is locked, so that no other program reads half of the characters. */
-export function openSerialCable(
+export function openSerialCable<R = Reading>(
   path: string,
   line: LineSettings,
   clock: Clock,
   presenceMs = usualPresenceMs,
-): OpenCable {
+): OpenCable<R> {
   return (ear) =>
     new Promise((resolve, reject) => {
       const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });

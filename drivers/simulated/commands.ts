@@ -1,5 +1,5 @@
 import type { MassUnit } from "../../calibration/units.ts";
-import type { Balance } from "../balance.ts";
+import type { Balance } from "../device.ts";
 import type { SimulatedPiece } from "./load.ts";
 
 /** A balance that weighs invented pieces, and whose cable, display and owner can be told to misbehave. */

@@ -1,10 +1,10 @@
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { requestBytes } from "../../drivers/asked-lines.ts";
-import type { Balance } from "../../drivers/balance.ts";
 import { balanceAt } from "../../drivers/balance-at.ts";
 import { nameMessage } from "../../drivers/balance-name.ts";
 import { detect } from "../../drivers/detection.ts";
+import type { Balance } from "../../drivers/device.ts";
 import { listScales } from "../../drivers/hid/scales.ts";
 import { listPorts } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";

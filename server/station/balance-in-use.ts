@@ -1,5 +1,5 @@
 import { Refusal } from "../../calibration/refusal.ts";
-import type { Balance } from "../../drivers/balance.ts";
+import type { Balance } from "../../drivers/device.ts";
 import { stableName } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import type { ReadingStream } from "../../drivers/reading-stream.ts";

@@ -1,4 +1,4 @@
-import type { Balance } from "../../drivers/balance.ts";
+import type { Balance } from "../../drivers/device.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import { createReadingStream, type ReadingStream } from "../../drivers/reading-stream.ts";
 import { type BalanceChoice, balanceHeard, balanceOf } from "./balance-choice.ts";

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import type { CableEar } from "../../drivers/cable.ts";
-import { createCabledBalance } from "../../drivers/cabled-balance.ts";
+import { createCabledDevice } from "../../drivers/cabled-device.ts";
 import { createReadingStream } from "../../drivers/reading-stream.ts";
+import { readAnyShape } from "../../drivers/shapes/index.ts";
 import { createHandClock } from "./hand-clock.ts";
 
 /** A cable in the hand: what comes out of it and who sits at its end is up to the test. */
@@ -10,7 +11,8 @@ async function bench() {
   let ear: CableEar | null = null;
   let identity: string | null = "USB 1a2b:0003 #A113";
   let plugged = true;
-  const balance = createCabledBalance({
+  const balance = createCabledDevice({
+    read: () => readAnyShape(),
     name: "balance on the bench",
     lostSoon: "line.lost.serial-soon",
     clock,

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { CableEar } from "../../drivers/cable.ts";
-import { createCabledBalance } from "../../drivers/cabled-balance.ts";
+import { createCabledDevice } from "../../drivers/cabled-device.ts";
 import type { Profile } from "../../drivers/learning/profile.ts";
 import { profiledLines } from "../../drivers/profiled-lines.ts";
 import { createReadingStream } from "../../drivers/reading-stream.ts";
@@ -10,7 +10,7 @@ import { profile } from "./invented-profile.ts";
 async function bench(ending: Profile["ending"]) {
   const clock = createHandClock();
   let ear: CableEar | null = null;
-  const balance = createCabledBalance({
+  const balance = createCabledDevice({
     name: "invented balance",
     clock,
     open(here) {

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test, vi } from "vitest";
-import type { Balance } from "../../drivers/balance.ts";
+import type { Balance } from "../../drivers/device.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import { createSerialBalance, type SerialBalanceOptions } from "../../drivers/serial-balance.ts";
 import { createCable } from "./pty.ts";

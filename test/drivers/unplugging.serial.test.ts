@@ -2,7 +2,7 @@ import { mkdtempSync, renameSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { reopening } from "../../drivers/cabled-balance.ts";
+import { reopening } from "../../drivers/cabled-device.ts";
 import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createSerialBalance } from "../../drivers/serial-balance.ts";
 import { longRun } from "../setup/long-run.ts";

@@ -1,11 +1,13 @@
 import { expect, test } from "vitest";
 import type { Cable } from "../../drivers/cable.ts";
-import { createCabledBalance } from "../../drivers/cabled-balance.ts";
+import { createCabledDevice } from "../../drivers/cabled-device.ts";
+import { readAnyShape } from "../../drivers/shapes/index.ts";
 
 test("stopping waits for an opening under way and closes what it opened, so that the port is free for the next", async () => {
   const done: string[] = [];
   let stands: (cable: Cable) => void = () => {};
-  const balance = createCabledBalance({
+  const balance = createCabledDevice({
+    read: () => readAnyShape(),
     name: "balance on a slow port",
     open: () =>
       new Promise((opened) => {

@@ -1,15 +1,21 @@
 import { Refusal } from "../calibration/refusal.ts";
 import { type AskedLines, requestBytes, usualAskingMs } from "./asked-lines.ts";
-import type { Balance } from "./balance.ts";
 import { nameMessage } from "./balance-name.ts";
 import type { Cable, OpenCable } from "./cable.ts";
 import { type Clock, systemClock } from "./clock.ts";
+import type { Device } from "./device.ts";
 import type { LineCutter, LineCutterOptions } from "./line.ts";
 import { createLineRecords } from "./line-records.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
 import { errorFacts } from "./port-error.ts";
-import { type BalanceEvent, type BytesReader, type EventCode, isEventCode, lineEvent } from "./reading.ts";
-import { readAnyShape } from "./shapes/index.ts";
+import {
+  type BalanceEvent,
+  type BytesReader,
+  type EventCode,
+  isEventCode,
+  lineEvent,
+  type Reading,
+} from "./reading.ts";
 
 /** Pauses before a lost cable is tried again, ms: growing, but back within two seconds of its return. */
 export const reopening = { firstMs: 250, growth: 1.5, longestMs: 1500 };
@@ -17,10 +23,10 @@ export const reopening = { firstMs: 250, growth: 1.5, longestMs: 1500 };
 /** A cable that is lost this soon after it was opened was probably taken by another program, ms. */
 const takenWithinMs = 5000;
 
-/** What every balance on a cable can be told. */
-export interface CableOptions {
+/** What every device on a cable can be told; R is what it reads. */
+export interface CableOptions<R = Reading> {
   /** gives a fresh reader for every opening */
-  read?: () => BytesReader;
+  read?: () => BytesReader<R>;
   /** cuts the stream into lines; at any line end by default */
   cutter?: (options: LineCutterOptions) => LineCutter;
   /** silence of a balance that sends by itself, ms, before it is told; Infinity for one that sends on a key */
@@ -31,33 +37,34 @@ export interface CableOptions {
   clock?: Clock;
 }
 
-export interface CabledBalanceOptions extends CableOptions {
+export interface CabledDeviceOptions<R> extends CableOptions<R> {
+  read: () => BytesReader<R>;
   /** as `balanceName` makes it */
   name: string;
   /** the settings of a serial line, told on the first opening */
   settings?: string;
   /** the event of a cable that is lost soon after opening; the usual one when left out */
   lostSoon?: EventCode;
-  open: OpenCable;
+  open: OpenCable<R>;
   identity?: () => string | null;
 }
 
 /**
- * A balance behind any kind of cable. Opens it, gives every line and every change of the connection, and tries again
+ * A balance or a sensor behind any kind of cable. Opens it, gives every line and every change of the connection, and tries again
  * with growing pauses when it cannot be opened or is lost. Throws Refusal at once for a request it may not send.
  */
-export function createCabledBalance(options: CabledBalanceOptions): Balance {
+export function createCabledDevice<R>(options: CabledDeviceOptions<R>): Device<R> {
   const { name, clock = systemClock, pauses = reopening, ask } = options;
   const request = ask ? requestBytes(ask) : null;
   const balance = nameMessage(name);
-  const records = createLineRecords(clock);
+  const records = createLineRecords<R>(clock);
   // A balance that is asked only while a capture waits is silent in between, and that is no fault.
   const patienceMs =
     ask?.when === "capture" ? Number.POSITIVE_INFINITY : (options.patienceMs ?? defaultPatienceMs);
-  const listening = createListening({
+  const listening = createListening<R>({
     clock,
     records,
-    read: options.read ?? (() => readAnyShape()),
+    read: options.read,
     cutter: options.cutter,
     patienceMs,
     balance,
