@@ -1,6 +1,7 @@
 import { Refusal } from "../calibration/refusal.ts";
 import type { AskedLines } from "./asked-lines.ts";
 import type { CableOptions } from "./cabled-device.ts";
+import type { Clock } from "./clock.ts";
 import type { Balance } from "./device.ts";
 import { createHidBalance } from "./hid-balance.ts";
 import { knownEnd, type LineEnd } from "./known-end.ts";
@@ -48,14 +49,11 @@ export function balanceAt(address: string, settings: BalanceSettings = {}): Bala
   });
 }
 
-function cableOptions({
-  lineEnd,
-  shape,
-  profile,
-  ask,
-  patienceMs,
-  ...settings
-}: BalanceSettings): CableOptions {
+/** How lines are cut, read and waited for by these settings. Throws Refusal for a line format that is not there. */
+export function cableOptions(
+  { lineEnd, shape, profile, ask, patienceMs, ...settings }: BalanceSettings,
+  clock?: Clock,
+): CableOptions {
   const named = shape === undefined ? undefined : shapeNamed(shape);
   if (shape !== undefined && !named)
     throw new Refusal("line-format.unknown", { format: shape, right: shapes.map(({ id }) => id) }, "shape");
@@ -64,7 +62,7 @@ function cableOptions({
   return {
     read: () => (named ? readShape(named, reading) : readAnyShape(reading)),
     ...(lineEnd !== undefined && { cutter: knownEnd(lineEnd) }),
-    ...(profile && profiledLines(profile)),
+    ...(profile && profiledLines(profile, clock)),
     ...(ask && { ask }),
     ...(patienceMs !== undefined && { patienceMs }),
   };

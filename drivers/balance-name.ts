@@ -9,11 +9,13 @@ export const balanceName = {
   network: (address: string) => `balance at ${address}`,
   usb: (port: string) => `USB scale on ${port}`,
   simulated: "simulated balance",
+  recorded: "recorded balance",
 };
 
 /** The name of a balance as a message with its port as a value; a name of another form is shown as it stands. */
 export function nameMessage(name: string): Message | string {
   if (name === balanceName.simulated) return message("balance.name.simulated");
+  if (name === balanceName.recorded) return message("balance.name.recorded");
   const [, form, place = ""] = /^(balance on|balance at|USB scale on) (.+)$/s.exec(name) ?? [];
   if (form === "balance on") return message("balance.name.serial", { port: place });
   if (form === "balance at") return message("balance.name.network", { address: place });

@@ -4,6 +4,7 @@ export { recordingFromText } from "./pasted.ts";
 export { type KeptFinding, type Profile, profileSchema } from "./profile.ts";
 export type { Answers } from "./questions.ts";
 export type { Chunk, Recording } from "./recording.ts";
+export { recordingFromLines } from "./recording-lines.ts";
 export { checkProfile, sampleMessage } from "./samples.ts";
 export { advance, beginSession, type Session, type SessionInput, sessionNow } from "./session.ts";
 export { exportProfile, importProfile, mustReadItsSamples } from "./stored.ts";

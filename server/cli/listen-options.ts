@@ -7,6 +7,7 @@ import { type Locale, locales } from "../../views/messages/language.ts";
 import { profileIn } from "../station/cable-from.ts";
 
 export const usage = `underhook listen PORT [--line 9600-8n1] [--profile FILE] [--raw]
+underhook listen --recording FILE [--profile FILE] [--raw]
 
 Prints what a balance says as JSON Lines until it is interrupted, or until the port has been gone for a while.
 PORT is a serial port, best by its name under /dev/serial/by-id; a network balance as tcp://host:port; a USB scale as
@@ -14,6 +15,7 @@ PORT is a serial port, best by its name under /dev/serial/by-id; a network balan
 
   --line SETTINGS   speed, data bits, parity, stop bits (default 9600-8n1); "find" finds them by listening
   --profile FILE    learned lines of this balance, as saved on the page of the balance
+  --recording FILE  plays back a recording instead: JSON Lines of at_ms with hex, step or displayed
   --raw             the lines as received, escaped and not read: keys at and raw
   --end NAME        what alone ends a line: crlf, cr or lf (default: any of them)
   --shape NAME      the one format of its lines (default: any)
@@ -27,6 +29,7 @@ PORT is a serial port, best by its name under /dev/serial/by-id; a network balan
 const options = {
   line: { type: "string" },
   profile: { type: "string" },
+  recording: { type: "string" },
   raw: { type: "boolean", default: false },
   end: { type: "string" },
   shape: { type: "string" },
@@ -50,6 +53,8 @@ export interface ListenOptions {
   /** settings are found by listening */
   find: boolean;
   raw: boolean;
+  /** the file of a recording to play back in place of a port */
+  recording?: string | undefined;
   giveUpMs: number;
 }
 
@@ -61,6 +66,7 @@ export function listenOptions(values: Values): ListenOptions {
   return {
     find,
     raw: values.raw,
+    recording: values.recording,
     giveUpMs: milliseconds("--give-up", values["give-up"]),
     settings: {
       line: find ? undefined : line,

@@ -1,18 +1,22 @@
+import { readFileSync } from "node:fs";
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { requestBytes } from "../../drivers/asked-lines.ts";
-import { balanceAt } from "../../drivers/balance-at.ts";
+import { balanceAt, cableOptions } from "../../drivers/balance-at.ts";
 import { nameMessage } from "../../drivers/balance-name.ts";
 import { detect } from "../../drivers/detection.ts";
 import type { Balance } from "../../drivers/device.ts";
 import { listScales } from "../../drivers/hid/scales.ts";
+import { recordingFromLines } from "../../drivers/learning/index.ts";
+import { errorFacts } from "../../drivers/port-error.ts";
 import { listPorts } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
+import { createRecordedBalance } from "../../drivers/recorded-balance.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { type Tell, tellerOf } from "../../views/messages/tell.ts";
 import { givenIn, type ListenOptions, listenOptions, localeOf, usage } from "./listen-options.ts";
 
-/** `underhook listen`: 0 when interrupted, 1 when the port is gone for good or not found out, 2 for wrong arguments. */
+/** `underhook listen`: 0 when interrupted or played to the end, 1 when the port is gone for good or not found out, 2 for wrong arguments. */
 export async function run(args: string[]): Promise<number> {
   let tell = tellerOf("en");
   try {
@@ -23,6 +27,7 @@ export async function run(args: string[]): Promise<number> {
     }
     tell = tellerOf(localeOf(values));
     const options = listenOptions(values);
+    if (options.recording !== undefined) return playBack(options.recording, positionals, options, tell);
     const balance = await opened(onlyPort(positionals), options, tell);
     return balance ? await print(balance, options, tell) : 1;
   } catch (error) {
@@ -46,10 +51,7 @@ async function print(balance: Balance, { raw, giveUpMs }: ListenOptions, tell: T
       const kind = record.event?.kind;
       if (kind !== "refused") clearTimeout(givingUp);
       if (kind === "lost") givingUp = setTimeout(end, giveUpMs, 1);
-      const { at } = record;
-      console.log(
-        raw && record.raw !== "" ? JSON.stringify({ at, raw: record.raw }) : jsonLine(record, tell),
-      );
+      console.log(jsonLine({ at: record.at }, record, raw, tell));
     });
   });
   balance.start();
@@ -61,14 +63,42 @@ async function print(balance: Balance, { raw, giveUpMs }: ListenOptions, tell: T
   return status;
 }
 
-/** One record as the line that is printed: at, raw, and either reading or event; the code of an event is its kind. */
-function jsonLine({ at, raw, reading, event }: LineRecord, tell: Tell): string {
+/** Prints what a recording says, at times counted from its first byte. */
+function playBack(path: string, ports: string[], { settings, raw }: ListenOptions, tell: Tell): number {
+  if (ports.length > 0) throw new Refusal("listen.recording-alone", { port: ports.join(" ") });
+  const balance = createRecordedBalance(recordingIn(path).chunks, (clock) => cableOptions(settings, clock));
+  balance.onLine((record) => {
+    console.log(jsonLine({ at_ms: record.monotonicMs }, record, raw, tell));
+  });
+  balance.play();
+  return 0;
+}
+
+/** The recording in a file. Throws Refusal with its path when it cannot be read. */
+function recordingIn(path: string) {
+  let text: string;
+  try {
+    text = readFileSync(path, "utf8");
+  } catch (error) {
+    throw new Refusal("recording.unreadable", { path, reason: errorFacts(error).message }, "--recording");
+  }
+  return recordingFromLines(text);
+}
+
+/** One record as the line that is printed: time, raw, and either reading or event; the code of an event is its kind. */
+function jsonLine(
+  time: { at: string } | { at_ms: number },
+  { raw, reading, event }: LineRecord,
+  onlyRaw: boolean,
+  tell: Tell,
+): string {
+  if (onlyRaw && raw !== "") return JSON.stringify({ ...time, raw });
   if (event) {
     const { kind, code, params } = event;
-    return JSON.stringify({ at, raw, event: { code: kind, params, message: tell(code, params) } });
+    return JSON.stringify({ ...time, raw, event: { code: kind, params, message: tell(code, params) } });
   }
   const { text, unit, grams, stability } = reading;
-  return JSON.stringify({ at, raw, reading: { text, unit, grams, stability } });
+  return JSON.stringify({ ...time, raw, reading: { text, unit, grams, stability } });
 }
 
 function onlyPort([port, ...rest]: string[]): string {
