@@ -9,6 +9,7 @@ export const balanceName = {
   network: (address: string) => `balance at ${address}`,
   usb: (port: string) => `USB scale on ${port}`,
   simulated: "simulated balance",
+  sensor: (address: string) => `sensor on ${address}`,
   recorded: "recorded balance",
 };
 
@@ -16,8 +17,9 @@ export const balanceName = {
 export function nameMessage(name: string): Message | string {
   if (name === balanceName.simulated) return message("balance.name.simulated");
   if (name === balanceName.recorded) return message("balance.name.recorded");
-  const [, form, place = ""] = /^(balance on|balance at|USB scale on) (.+)$/s.exec(name) ?? [];
+  const [, form, place = ""] = /^(balance on|balance at|USB scale on|sensor on) (.+)$/s.exec(name) ?? [];
   if (form === "balance on") return message("balance.name.serial", { port: place });
   if (form === "balance at") return message("balance.name.network", { address: place });
+  if (form === "sensor on") return message("sensor.name", { address: place });
   return form === undefined ? name : message("balance.name.usb", { port: place });
 }

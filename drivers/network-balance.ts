@@ -9,6 +9,8 @@ import type { Reading } from "./reading.ts";
 import { readAnyShape } from "./shapes/index.ts";
 
 export interface NetworkDeviceOptions<R> extends CableOptions<R> {
+  /** what it is called in events; a balance at its address when left out */
+  name?: string;
   host: string;
   port: number;
 }
@@ -38,7 +40,7 @@ export function createNetworkDevice<R>(
 ): Device<R> {
   return createCabledDevice<R>({
     ...options,
-    name: balanceName.network(`${options.host}:${options.port}`),
+    name: options.name ?? balanceName.network(`${options.host}:${options.port}`),
     lostSoon: "line.lost.network-soon",
     open: openNetworkCable(options.host, options.port),
   });

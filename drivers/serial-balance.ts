@@ -13,6 +13,8 @@ import { readAnyShape } from "./shapes/index.ts";
 import { usbIdentity } from "./usb-identity.ts";
 
 export interface SerialDeviceOptions<R> extends CableOptions<R> {
+  /** what it is called in events; a balance on its port when left out */
+  name?: string;
   /** the port, a stable name under /dev/serial/by-id where there is one */
   path: string;
   /** "9600-8n1" */
@@ -49,7 +51,7 @@ export function createSerialDevice<R>(
   let name = path;
   return createCabledDevice<R>({
     ...options,
-    name: balanceName.serial(path),
+    name: options.name ?? balanceName.serial(path),
     settings: line,
     // programs such as brltty and ModemManager take a port right after it was opened
     lostSoon: "line.lost.serial-soon",
