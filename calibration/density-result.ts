@@ -30,7 +30,7 @@ export interface MonteCarloSummary {
 }
 
 /** The distribution behind the quoted interval: Student's t about the value, or the table of the trials. */
-export type DensityLaw =
+export type DensityDistribution =
   | { kind: "student"; gPerCm3: number; uGPerCm3: number; dof: number }
   | { kind: "trials"; table: DensityTable };
 
@@ -68,5 +68,5 @@ export interface DensityResult {
   pieces: number;
   budget: readonly DensityBudgetRow[];
   warnings: readonly MeasurementCheck[];
-  law: DensityLaw;
+  law: DensityDistribution;
 }

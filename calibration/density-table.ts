@@ -1,4 +1,4 @@
-import { type DensityTrials, lawAt, lawQuantile } from "./density-law.ts";
+import { type DensityTrials, trialsAt, trialsQuantile } from "./trials-distribution.ts";
 
 /**
  * A density's distribution as a short table, plain data. It runs over 1/ρ, in which the distribution is nearly symmetric
@@ -35,7 +35,7 @@ export function tabulate(trials: DensityTrials, guess: number, width: number): D
     air: trials.air.subarray(0, oneBlock),
     open: trials.open,
   };
-  const inverse = (p: number) => 1000 / Math.min(farEnd, lawQuantile(few, p, guess, width));
+  const inverse = (p: number) => 1000 / Math.min(farEnd, trialsQuantile(few, p, guess, width));
   const middle = inverse(0.5);
   const scale = (inverse(0.16) - inverse(0.84)) / 2;
   const from = Math.asinh((inverse(1 - leftOut) - middle) / scale);
@@ -45,7 +45,7 @@ export function tabulate(trials: DensityTrials, guess: number, width: number): D
   for (let i = 0; i <= cells; i++) {
     const z = from + ((to - from) * i) / cells;
     const at = middle + scale * Math.sinh(z);
-    const [p, perKgPerM3] = lawAt(Math.abs(Math.sinh(z)) > far ? few : trials, 1000 / at);
+    const [p, perKgPerM3] = trialsAt(Math.abs(Math.sinh(z)) > far ? few : trials, 1000 / at);
     below.push(p);
     slope.push(((-perKgPerM3 * 1000) / (at * at)) * scale * Math.cosh(z));
   }

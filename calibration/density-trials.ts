@@ -1,13 +1,13 @@
 import { adaptive } from "./adaptive.ts";
 import { sum } from "./arithmetic.ts";
 import { type Batch, batches } from "./batch.ts";
+import { convolution } from "./convolution.ts";
 import { type DensityParts, weighed } from "./density.ts";
-import { type DensityTrials, lawQuantile } from "./density-law.ts";
 import type { Input, Inputs } from "./input.ts";
 import { momentsOf } from "./monte-carlo.ts";
 import type { Random32 } from "./random.ts";
 import { sampler } from "./sampling.ts";
-import { sumLaw } from "./sum-law.ts";
+import { type DensityTrials, trialsQuantile } from "./trials-distribution.ts";
 
 /** A Monte Carlo evaluation of one density. Densities in kg/m³. */
 export interface DensityDistribution {
@@ -66,7 +66,7 @@ export function distribute(
 ): DensityDistribution {
   const { contributions, guess, confidence } = options;
   const open = leftOpen(options.open);
-  const law = sumLaw(
+  const law = convolution(
     open.map(({ input, factor }) => ({ u: Math.abs(factor) * input.u, shape: input.shape, dof: input.dof })),
   );
   const draws = sampler(inputs, contributions, block, random);
@@ -89,8 +89,8 @@ export function distribute(
   let ends = guess;
   const endsOf = (trials: DensityTrials) => {
     ends = [
-      lawQuantile(trials, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
-      lawQuantile(trials, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
+      trialsQuantile(trials, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
+      trialsQuantile(trials, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
     ];
     return ends;
   };

@@ -63,7 +63,7 @@ function design(
   let run = 0;
   let immersed = false;
   let before = false;
-  const looks = timed.map((look) => {
+  const readings = timed.map((look) => {
     const reading = "reading" in look;
     if (!reading && immersed) {
       if (lifted === "wet") run = 1;
@@ -73,8 +73,8 @@ function design(
     before = reading;
     return { reading, time: (look.atSeconds - start) / scale, run };
   });
-  const runs = Math.max(...looks.map((look) => look.run));
-  const rows = looks.map(({ reading, time, run: own }) => {
+  const runs = Math.max(...readings.map((look) => look.run));
+  const rows = readings.map(({ reading, time, run: own }) => {
     const steps = Array.from({ length: runs }, (_, i) => {
       if (lifted === "wet") return reading || own === 0 ? 0 : 1;
       return own === i + 1 ? 1 : 0;

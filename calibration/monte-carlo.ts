@@ -39,7 +39,7 @@ export function momentsOf(trials: Float64Array): readonly [mean: number, s: numb
 /**
  * Propagation of distributions, JCGM 101:2008, for any model, with the adaptive procedure of 7.9. Blocks are
  * quasi-random with a random shift each, independent of one another, so the rule holds unchanged and is met sooner.
- * The interval has equal tails. (Densities use density-law.ts, which needs fewer trials still.)
+ * The interval has equal tails. (Densities use trials-distribution.ts, which needs fewer trials still.)
  */
 export function monteCarlo(
   model: Expression,

@@ -3,12 +3,12 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** The folder that holds package.json, whether the program runs from source or from its build. */
-export const houseFolder = findHouse(dirname(fileURLToPath(import.meta.url)));
+export const organisationFolder = findOrganisation(dirname(fileURLToPath(import.meta.url)));
 
-function findHouse(folder: string): string {
+function findOrganisation(folder: string): string {
   if (existsSync(join(folder, "package.json"))) return folder;
   const above = dirname(folder);
   if (above === folder)
     throw new Error("Underhook's own folder was not found: no package.json above the program.");
-  return findHouse(above);
+  return findOrganisation(above);
 }

@@ -6,22 +6,22 @@ import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
 import { openAside } from "./compute/aside.ts";
 import { createDemoHands, type DemoHands } from "./demo/hands.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
-import { keepHandingOver } from "./ledger/keep-handing-over.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { openLedger } from "./ledger/open-ledger.ts";
 import { openSharedLedger } from "./ledger/postgres.ts";
+import { keepReplicating } from "./ledger/replication.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
 import { reportsBeside } from "./reports/report-folder.ts";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
 import { BalanceInUse } from "./station/balance-in-use.ts";
 import { Bench } from "./station/bench.ts";
-import { keptChecks } from "./station/kept-checks.ts";
-import { keptProfiles } from "./station/kept-profiles.ts";
-import { keptSettings } from "./station/kept-settings.ts";
-import { libraryInForce } from "./station/library-in-force.ts";
+import { checkRepository } from "./station/check-repository.ts";
+import { currentLibrary } from "./station/current-library.ts";
+import { profileRepository } from "./station/profile-repository.ts";
+import { settingsRepository } from "./station/settings-repository.ts";
 import { programVersion } from "./version.ts";
 import { buildApp } from "./web/app.ts";
-import { FrontDoor } from "./web/listener.ts";
+import { Listener } from "./web/listener.ts";
 import type { ChangeBench } from "./web/settings/first-start.tsx";
 
 /** A running bench: where its pages are, and how to end it in good order. */
@@ -37,7 +37,7 @@ export async function start(asked: Settings): Promise<Running> {
   const begun = existsSync(ledgerFile(dirname(asked.dataFolder)));
   let settings = asked.source.kind === "demo" && begun ? realBench(asked) : asked;
   let opened = await open(settings, change);
-  const door = new FrontDoor(opened.listener);
+  const door = new Listener(opened.listener);
   const port = await door.open(settings.port).catch(async (error) => {
     await opened.close();
     throw error;
@@ -52,7 +52,7 @@ export async function start(asked: Settings): Promise<Running> {
       try {
         opened = await open(next, change);
         settings = next;
-        if (before.settings.source.kind === "demo") setAside(before.settings.dataFolder);
+        if (before.settings.source.kind === "demo") movedAway(before.settings.dataFolder);
       } catch (error) {
         console.error(`The bench was not exchanged, and the one before goes on. ${(error as Error).message}`);
         opened = await open(before.settings, change);
@@ -71,7 +71,7 @@ export async function start(asked: Settings): Promise<Running> {
 }
 
 /** Renames a folder so that a new one can stand in its place; nothing in it is touched. */
-function setAside(folder: string): void {
+function movedAway(folder: string): void {
   const stamp = new Date().toISOString().slice(0, 19).replaceAll(":", "-");
   renameSync(folder, `${folder}-set-aside-${stamp}`);
 }
@@ -91,10 +91,10 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     monotonicMs: () => performance.now(),
     bench: settings.source.kind === "demo" ? "demonstration" : settings.bench,
   });
-  const kept = await keptSettings(ledger);
-  const library = await libraryInForce(ledger);
-  const profiles = await keptProfiles(ledger);
-  const checks = await keptChecks(ledger, () => new Date());
+  const kept = await settingsRepository(ledger);
+  const library = await currentLibrary(ledger);
+  const profiles = await profileRepository(ledger);
+  const checks = await checkRepository(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
   const hands = await listen(balance, settings.source);
   const aside = openAside({ own: () => library.own });
@@ -108,7 +108,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     versions: { program: programVersion },
     profileOf: checks.profileOf,
     closed: checks.closed,
-    profilesInForce: checks.profilesInForce,
+    currentProfiles: checks.currentProfiles,
     library: () => library.now,
     others: () => balance.others,
     preferences: () => kept.now,
@@ -151,7 +151,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
 function handOver(ledger: Ledger, { databaseUrl, bench, dataFolder, source }: Settings) {
   if (databaseUrl === undefined || source.kind === "demo") return undefined;
   const now = () => new Date();
-  return keepHandingOver(ledger, {
+  return keepReplicating(ledger, {
     openShared: () => openSharedLedger({ databaseUrl, now, bench, keyFile: keyFileIn(dataFolder) }),
     now,
     sleep: (ms, signal) => wait(ms, undefined, { signal }).catch(() => undefined),

@@ -72,7 +72,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   await take("dry", "31.1035");
   await take("immersed", "28.1435");
   await on.temperature("21.4");
-  const { piece } = bench;
+  const { item: piece } = bench;
   expect(piece?.captures.map(({ role, text, takenBy }) => ({ role, text, takenBy }))).toEqual([
     { role: "dry", text: "31.1035", takenBy: "mark" },
     { role: "immersed", text: "28.1435", takenBy: "mark" },

@@ -16,7 +16,7 @@ export interface PhotoView {
 }
 
 /** Where a photo is set aside with a reason. */
-export interface PhotoAsideForm {
+export interface ExcludePhotoForm {
   /** entry of the photo, as it stands in the address */
   action: (entry: string) => string;
   csrfToken: string;
@@ -39,7 +39,7 @@ export interface PhotoFormView {
 }
 
 /** Pictures in the order they were taken, each with what it shows. */
-export function Photos({ photos, aside }: { photos: readonly PhotoView[]; aside?: PhotoAsideForm }) {
+export function Photos({ photos, exclude }: { photos: readonly PhotoView[]; exclude?: ExcludePhotoForm }) {
   const t = useTell();
   return (
     <div class="photos">
@@ -56,16 +56,16 @@ export function Photos({ photos, aside }: { photos: readonly PhotoView[]; aside?
             />
           </a>
           <figcaption class="hint">{shows === "" ? when : t("photos.caption", { shows, when })}</figcaption>
-          {aside && entry !== undefined && <SetPhotoAside entry={entry} aside={aside} />}
+          {exclude && entry !== undefined && <ExcludePhoto entry={entry} exclude={exclude} />}
         </figure>
       ))}
     </div>
   );
 }
 
-function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm }) {
+function ExcludePhoto({ entry, exclude }: { entry: string; exclude: ExcludePhotoForm }) {
   const t = useTell();
-  const action = aside.action(entry);
+  const action = exclude.action(entry);
   const id = entry.slice(-12);
   return (
     <details>
@@ -73,12 +73,12 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
       <form
         method="post"
         action={action}
-        {...(aside.fills === undefined
+        {...(exclude.fills === undefined
           ? {}
-          : { "hx-post": action, "hx-target": `#${aside.fills}`, "hx-swap": "innerMorph" })}
+          : { "hx-post": action, "hx-target": `#${exclude.fills}`, "hx-swap": "innerMorph" })}
       >
-        <Csrf token={aside.csrfToken} />
-        <AboutFields about={aside.about} />
+        <Csrf token={exclude.csrfToken} />
+        <AboutFields about={exclude.about} />
         <Field
           name="reason"
           id={`photo-why-${id}`}
@@ -87,7 +87,7 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
           maxLength={200}
           required
         />
-        {aside.asksBy && (
+        {exclude.asksBy && (
           <Field name="by" id={`photo-by-${id}`} label={t("photos.by")} maxLength={100} required />
         )}
         <button type="submit" class="plain">
@@ -99,10 +99,10 @@ function SetPhotoAside({ entry, aside }: { entry: string; aside: PhotoAsideForm 
 }
 
 /** How many photos were set aside, and why; they stay on the disk and in the ledger. */
-export function PhotosAside({ reasons }: { reasons: readonly string[] }) {
+export function ExcludedPhotos({ reasons }: { reasons: readonly string[] }) {
   const t = useTell();
   if (reasons.length === 0) return null;
-  return <p class="hint">{t("photos.set-aside", { count: reasons.length, reasons: reasons.join("; ") })}</p>;
+  return <p class="hint">{t("photos.excluded", { count: reasons.length, reasons: reasons.join("; ") })}</p>;
 }
 
 /** Takes a photo with the camera or from a file; without scripts the page comes anew. */

@@ -1,7 +1,7 @@
 /** The way in to learning a balance's lines. */
 export { type Learned, learn } from "./learn.ts";
 export { recordingFromText } from "./pasted.ts";
-export { type KeptFinding, type Profile, profileSchema } from "./profile.ts";
+export { type Profile, profileSchema, type StoredFinding as KeptFinding } from "./profile.ts";
 export type { Answers } from "./questions.ts";
 export type { Chunk, Recording } from "./recording.ts";
 export { recordingFromLines } from "./recording-lines.ts";

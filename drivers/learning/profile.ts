@@ -144,7 +144,7 @@ export type Ending = z.infer<typeof ending>;
 export type Check = z.infer<typeof check>;
 export type Finding = Extract<z.infer<typeof finding>, { message: Message }>;
 /** A finding as a profile holds it; earlier versions kept a sentence. */
-export type KeptFinding = Profile["findings"][number];
+export type StoredFinding = Profile["findings"][number];
 export type Sample = z.infer<typeof sample>;
 export type Parity = Profile["parity"];
 

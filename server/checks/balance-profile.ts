@@ -1,13 +1,7 @@
 import type { CheckKind, CheckResult } from "./check.ts";
+import { currentNumber, currentScatter, lastPassed, originOf, type ProfileNumber } from "./current-number.ts";
 import type { EccentricityFound } from "./eccentricity.ts";
 import type { LinearityFound } from "./linearity.ts";
-import {
-  lastPassed,
-  numberInForce,
-  originOf,
-  type ProfileNumber,
-  scatterInForce,
-} from "./number-in-force.ts";
 import type { ThermometerFound } from "./thermometer.ts";
 
 /** What is known of a balance (and the bench's thermometer), each number with its origin. Plain data for the ledger. */
@@ -73,7 +67,7 @@ export function balanceProfile(of: {
     dof: null,
     origin: { assumed },
   });
-  const dry = scatterInForce(
+  const dry = currentScatter(
     results,
     "repeatability",
     assumedNumber(
@@ -81,7 +75,7 @@ export function balanceProfile(of: {
       "two thirds of the readability, until a repeatability test is made",
     ),
   );
-  const wet = scatterInForce(
+  const wet = currentScatter(
     results,
     "immersed-repeatability",
     assumedNumber(
@@ -95,20 +89,20 @@ export function balanceProfile(of: {
   const corrected =
     lastPassed<ThermometerFound>(results, "thermometer") ??
     lastPassed<ThermometerFound>(results, "ice-point");
-  const eccentric = numberInForce<EccentricityFound>(
+  const eccentric = currentNumber<EccentricityFound>(
     results,
     "eccentricity",
     assumedNumber(0, "none, until an off-centre test is made"),
     ({ uPerGram }) => uPerGram,
   );
-  const inForce = [
+  const current = [
     latest("repeatability"),
     latest("immersed-repeatability"),
     line,
     corner,
     thermometer,
   ].filter((result) => result !== undefined);
-  const ends = inForce.map(({ at: made, kind }) => Date.parse(made) + validDays[kind]! * day);
+  const ends = current.map(({ at: made, kind }) => Date.parse(made) + validDays[kind]! * day);
   return {
     balance,
     madeAt: at,
@@ -117,7 +111,7 @@ export function balanceProfile(of: {
     readabilityGrams,
     repeatability: dry,
     immersedRepeatability: wet,
-    linearity: numberInForce<LinearityFound>(
+    linearity: currentNumber<LinearityFound>(
       results,
       "linearity",
       assumedNumber(0, "none, until a linearity test is made"),
@@ -135,7 +129,7 @@ export function balanceProfile(of: {
         },
       },
     }),
-    failed: inForce.filter(({ passed }) => !passed).map(({ says, todo }) => `${says} ${todo}`),
+    failed: current.filter(({ passed }) => !passed).map(({ says, todo }) => `${says} ${todo}`),
     missing: [
       latest("repeatability") ?? "repeatability, dry",
       latest("immersed-repeatability") ?? "repeatability, immersed",

@@ -38,6 +38,6 @@ function incompleteBeta(x: number, a: number, b: number): number {
  * Probability that the ratio of two sample variances of the same law is at least `ratio` (F distribution, upper tail).
  * Both dof above 0. Used to tell an unusually large scatter from the house's own (F-test).
  */
-export function probabilityOfRatio(ratio: number, dof: number, houseDof: number): number {
-  return incompleteBeta(houseDof / (houseDof + dof * ratio), houseDof / 2, dof / 2);
+export function probabilityOfRatio(ratio: number, dof: number, ownDof: number): number {
+  return incompleteBeta(ownDof / (ownDof + dof * ratio), ownDof / 2, dof / 2);
 }

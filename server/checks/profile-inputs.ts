@@ -1,6 +1,6 @@
 import type { BalanceProfile } from "./balance-profile.ts";
 import type { Dof } from "./check.ts";
-import type { Origin, ProfileNumber } from "./number-in-force.ts";
+import type { Origin, ProfileNumber } from "./current-number.ts";
 
 /** The `balance` part of a compute request, in the keys of its contract. */
 export interface BalanceAsked {

@@ -25,7 +25,7 @@ export interface RepeatabilityTest {
   /** largest standard deviation to pass, g; three times the readability when left out */
   mostGrams?: number;
   /** the house's own pooled standard deviation, to compare with */
-  house?: { sGrams: number; dof: number };
+  own?: { sGrams: number; dof: number };
 }
 
 export interface RepeatabilityFound {
@@ -37,7 +37,7 @@ export interface RepeatabilityFound {
   dof: number;
   weighings: number;
   /** chance of a scatter this large if nothing but the house's own were at work */
-  chanceUnderHouse?: number;
+  chanceUnderOwn?: number;
 }
 
 /**
@@ -45,14 +45,14 @@ export interface RepeatabilityFound {
  * deviation is within its limit and, where a house value is given, not larger than it by an F-test at 1 %.
  */
 export function repeatability(test: RepeatabilityTest, checked: CheckedBy): CheckResult<RepeatabilityFound> {
-  const { condition, readabilityGrams, house } = test;
+  const { condition, readabilityGrams, own } = test;
   atLeast(fewestWeighings, test.readings, "A repeatability test");
   const readings = test.readings.map(shownGrams);
   const sGrams = sampleDeviation(readings);
   const dof = readings.length - 1;
   const most = test.mostGrams ?? mostPerReadability * readabilityGrams;
   const floor = scatterPerReadability * readabilityGrams;
-  const chance = house && probabilityOfRatio((sGrams / house.sGrams) ** 2, dof, house.dof);
+  const chance = own && probabilityOfRatio((sGrams / own.sGrams) ** 2, dof, own.dof);
   const withinLimit = sGrams <= most;
   const passed = withinLimit && (chance === undefined || chance >= 0.01);
   const s = `s = ${massWords(sGrams)} from ${readings.length} weighings`;
@@ -64,7 +64,7 @@ export function repeatability(test: RepeatabilityTest, checked: CheckedBy): Chec
       ? `${s}, within ${massWords(most)}.` +
         (sGrams < floor ? ` The display hides the rest: budgets use ${massWords(floor)}.` : "")
       : withinLimit
-        ? `${s}: more than the house's ${massWords(house?.sGrams ?? 0)} by an F-test (chance ${((chance ?? 0) * 100).toFixed(2)} %).`
+        ? `${s}: more than the house's ${massWords(own?.sGrams ?? 0)} by an F-test (chance ${((chance ?? 0) * 100).toFixed(2)} %).`
         : `${s}: more than the ${massWords(most)} it may be.`,
     todo: passed
       ? "Record it; it goes into every later budget of this balance."
@@ -77,7 +77,7 @@ export function repeatability(test: RepeatabilityTest, checked: CheckedBy): Chec
       repeatabilityGrams: Math.max(sGrams, floor),
       dof,
       weighings: readings.length,
-      ...(chance === undefined ? {} : { chanceUnderHouse: chance }),
+      ...(chance === undefined ? {} : { chanceUnderOwn: chance }),
     },
   };
 }

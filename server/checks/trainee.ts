@@ -13,7 +13,7 @@ export interface TraineeTest {
   /** density of each run through the whole procedure, g/cm³ */
   runsGPerCm3: readonly number[];
   /** the house's own standard deviation of that piece's density, with its degrees of freedom */
-  house: { sGPerCm3: number; dof: number };
+  own: { sGPerCm3: number; dof: number };
 }
 
 export interface TraineeFound {
@@ -30,16 +30,16 @@ export interface TraineeFound {
  * one-sided F-test at 95 %. A larger scatter fails the training, not the bench. Throws RangeError below six runs.
  */
 export function trainee(test: TraineeTest, checked: CheckedBy): CheckResult<TraineeFound> {
-  const { runsGPerCm3, house } = test;
+  const { runsGPerCm3, own } = test;
   atLeast(fewestWeighings, runsGPerCm3, "A trainee's test");
   const sGPerCm3 = sampleDeviation(runsGPerCm3);
   const dof = runsGPerCm3.length - 1;
-  const ratio = (sGPerCm3 / house.sGPerCm3) ** 2;
-  const chance = probabilityOfRatio(ratio, dof, house.dof);
+  const ratio = (sGPerCm3 / own.sGPerCm3) ** 2;
+  const chance = probabilityOfRatio(ratio, dof, own.dof);
   const passed = chance >= leastProbability;
   const says =
     `${test.trainee}: s = ${shortest(sGPerCm3, 2)} g/cm³ from ${runsGPerCm3.length} runs of ${test.piece}, ` +
-    `the house ${shortest(house.sGPerCm3, 2)} g/cm³ with ${house.dof} degrees of freedom. ` +
+    `the house ${shortest(own.sGPerCm3, 2)} g/cm³ with ${own.dof} degrees of freedom. ` +
     `F = ${shortest(ratio, 3)}, chance ${(chance * 100).toFixed(1)} %: `;
   return {
     ...checked,

@@ -2,9 +2,9 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { backUp } from "../ledger/backup.ts";
 import { dataFolder, ledgerFile } from "../ledger/data-folder.ts";
-import { carryPhotos } from "../photos/carry.ts";
+import { copyPhotos } from "../photos/copy.ts";
 import { copyPrints } from "../reports/report-folder.ts";
-import { toldOfPhotos, toldOfReports } from "./photos-carried.ts";
+import { toldOfPhotos, toldOfReports } from "./photos-copied.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook backup [TARGET] [--ledger FILE]
@@ -31,7 +31,7 @@ export async function run(args: string[]): Promise<number> {
     const file = values.ledger ?? ledgerFile();
     const { entries, hash } = await backUp(file, target);
     console.log(`${target}: ${entries} entries, all good. Hash of the last: ${hash}`);
-    const photos = toldOfPhotos(await carryPhotos(file, target, () => new Date()));
+    const photos = toldOfPhotos(await copyPhotos(file, target, () => new Date()));
     return Math.max(photos, toldOfReports(await copyPrints(file, target, () => new Date())));
   });
 }

@@ -1,9 +1,9 @@
 import { parseArgs } from "node:util";
 import { restore } from "../ledger/backup.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
-import { carryPhotos } from "../photos/carry.ts";
+import { copyPhotos } from "../photos/copy.ts";
 import { copyPrints } from "../reports/report-folder.ts";
-import { toldOfPhotos, toldOfReports } from "./photos-carried.ts";
+import { toldOfPhotos, toldOfReports } from "./photos-copied.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook restore BACKUP [--ledger FILE] [--until MOMENT|ROW]
@@ -29,10 +29,10 @@ export async function run(args: string[]): Promise<number> {
       return values.help ? 0 : 2;
     }
     const file = values.ledger ?? ledgerFile();
-    const { entries, setAside } = await restore(from, file, new Date().toISOString(), values.until);
+    const { entries, movedAway } = await restore(from, file, new Date().toISOString(), values.until);
     console.log(`${file}: ${entries} entries restored from ${from}.`);
-    if (setAside !== null) console.log(`The ledger that stood there is kept as ${setAside}.`);
-    const photos = toldOfPhotos(await carryPhotos(from, file, () => new Date()));
+    if (movedAway !== null) console.log(`The ledger that stood there is kept as ${movedAway}.`);
+    const photos = toldOfPhotos(await copyPhotos(from, file, () => new Date()));
     return Math.max(photos, toldOfReports(await copyPrints(from, file, () => new Date())));
   });
 }

@@ -8,7 +8,7 @@ import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
-import { verifyPhotos } from "../photos/carry.ts";
+import { verifyPhotos } from "../photos/copy.ts";
 import { photosBeside } from "../photos/photo-folder.ts";
 import { reportsBeside, verifyPrints } from "../reports/report-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";

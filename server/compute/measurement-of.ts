@@ -3,7 +3,7 @@ import type { Liquid, MeasuredLiquid } from "../../calibration/liquid.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { type Method, methods } from "../methods/index.ts";
 import type { ComputeRequest } from "./contract.ts";
-import { present } from "./present.ts";
+import { omitUndefined } from "./omit-undefined.ts";
 import { seriesOf } from "./series.ts";
 
 type GivenLiquid = NonNullable<ComputeRequest["liquid"]>;
@@ -15,7 +15,7 @@ function temperature(from: {
   temperature_dof?: number | undefined;
 }) {
   const { temperature_c: celsius, temperature_u_c: uCelsius, temperature_dof: dof } = from;
-  return celsius === undefined ? undefined : present({ celsius, uCelsius, dof });
+  return celsius === undefined ? undefined : omitUndefined({ celsius, uCelsius, dof });
 }
 
 function body({ volume_cm3, u_volume_cm3, dry, immersed, rise }: MeasuredBody): MeasuredLiquid["body"] {
@@ -27,9 +27,9 @@ function body({ volume_cm3, u_volume_cm3, dry, immersed, rise }: MeasuredBody): 
 
 function liquid(from: GivenLiquid): Liquid {
   if (from.kind === "water")
-    return present({
+    return omitUndefined({
       kind: "water" as const,
-      temperature: present({
+      temperature: omitUndefined({
         celsius: from.temperature_c,
         uCelsius: from.temperature_u_c,
         dof: from.temperature_dof,
@@ -42,14 +42,14 @@ function liquid(from: GivenLiquid): Liquid {
       formulaUKgPerM3: from.formula_u_kg_m3,
     });
   if (from.kind === "measured")
-    return present({
+    return omitUndefined({
       kind: "measured" as const,
       name: from.name,
       body: body(from.body),
       temperature: temperature(from),
       expansionPerCelsius: from.expansion_per_c,
     });
-  return present({
+  return omitUndefined({
     kind: "stated" as const,
     name: from.name,
     gPerCm3: from.density_g_cm3,
@@ -63,7 +63,7 @@ function liquid(from: GivenLiquid): Liquid {
 function air(from: ComputeRequest["air"]): Ambient {
   if ("altitude_m" in from) return { kind: "altitude", metres: from.altitude_m };
   if ("density_kg_m3" in from) return { kind: "stated", kgPerM3: from.density_kg_m3, uKgPerM3: from.u_kg_m3 };
-  return present({
+  return omitUndefined({
     kind: "measured" as const,
     celsius: from.temperature_c,
     hectopascals: from.pressure_hpa,
@@ -91,12 +91,12 @@ export function measurementOf(
 ): Measurement {
   const { balance, hanger } = request;
   const method = methods[request.method];
-  return present({
+  return omitUndefined({
     dry: seriesOf(request.dry),
     weighing: method.weighing(request),
     liquid: liquidFor(method, request),
     air: air(request.air),
-    balance: present({
+    balance: omitUndefined({
       readabilityGrams: balance.readability_g,
       repeatabilityGrams: balance.repeatability_g,
       repeatabilityDof: balance.repeatability_dof,
@@ -106,7 +106,7 @@ export function measurementOf(
       linearityGrams: balance.linearity_g,
       spanU: balance.span_u_relative,
     }),
-    hanger: present({
+    hanger: omitUndefined({
       wireMillimetres: hanger?.wire_mm ?? 0,
       meniscusChange: hanger?.meniscus_change,
       depthMillimetres: hanger?.depth_mm,

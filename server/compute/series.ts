@@ -2,7 +2,7 @@ import { z } from "zod";
 import { isDecimal } from "../../calibration/decimal.ts";
 import { type Lifted, lifts, type Series } from "../../calibration/series.ts";
 import { type MassUnit, massUnits } from "../../calibration/units.ts";
-import { present } from "./present.ts";
+import { omitUndefined } from "./omit-undefined.ts";
 
 function describe(input: unknown): string {
   return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));
@@ -69,7 +69,7 @@ export function seriesOf(given: z.output<typeof series>, lifted: Lifted = "kept"
     });
     return { timed, lifted: given.lifted ?? lifted, unit };
   }
-  return present({
+  return omitUndefined({
     readings: given.readings ?? [],
     unit,
     zeroBefore: given.zero_before,

@@ -5,7 +5,7 @@ import { type SilverShare, silverShare } from "../metals/fineness/silver-share.t
 import { type AssayEntry, uPermille } from "./assay.ts";
 
 /** A recorded piece as an assay is held against it. */
-export interface WeighedPiece {
+export interface WeighedItem {
   measured: MeasuredDensity;
   celsius: number;
   massG: number;
@@ -28,13 +28,10 @@ export interface AssayAgainstDensity {
 }
 
 /** Holds what a laboratory found against what the density had left open of gold or silver alloy. */
-export function assayAgainstDensity(
-  assay: Pick<AssayEntry, "body">,
-  piece: WeighedPiece,
-): AssayAgainstDensity {
+export function assayAgainstDensity(assay: Pick<AssayEntry, "body">, item: WeighedItem): AssayAgainstDensity {
   const { metal } = assay.body;
   const permille = Number(assay.body.permille);
-  const { measured, celsius, massG, expandedMassG } = piece;
+  const { measured, celsius, massG, expandedMassG } = item;
   const found = metal === "gold" ? goldFineness(measured, "any", celsius) : silverFineness(measured, celsius);
   const { low, high } = found.corrected;
   const place = permille < low ? "below" : permille > high ? "above" : "inside";
@@ -53,12 +50,12 @@ export function assayAgainstDensity(
             : {}),
         }
       : {}),
-    ...(metal === "gold" && permille > 0 && permille < 1000 ? { split: splitOf(assay, piece) } : {}),
+    ...(metal === "gold" && permille > 0 && permille < 1000 ? { split: splitOf(assay, item) } : {}),
   };
 }
 
 /** The split of silver and copper in an assayed piece of gold below 1000 ‰. */
-export function splitOf(assay: Pick<AssayEntry, "body">, { measured, celsius }: WeighedPiece): SilverShare {
+export function splitOf(assay: Pick<AssayEntry, "body">, { measured, celsius }: WeighedItem): SilverShare {
   const warmer = to20("Au", celsius);
   return silverShare({
     gold: Number(assay.body.permille) / 1000,

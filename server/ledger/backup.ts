@@ -40,7 +40,7 @@ export async function backUp(file: string, target: string): Promise<{ entries: n
 export interface Restored {
   entries: number;
   /** where the ledger that stood there before was moved; null when there was none */
-  setAside: string | null;
+  movedAway: string | null;
 }
 
 /**
@@ -73,7 +73,7 @@ export async function restore(from: string, file: string, at: string, until?: st
       undefined,
     );
     await target.close();
-    return { entries, setAside: putInPlace(part, file, at) };
+    return { entries, movedAway: putInPlace(part, file, at) };
   } catch (cause) {
     await target.close();
     throw asLedgerError(cause, file);

@@ -1,7 +1,7 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
 import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { Entry } from "./entry.ts";
-import { setAsideIn } from "./set-aside.ts";
+import { excludedIn } from "./excluded.ts";
 import type { RecordRow } from "./tables.ts";
 
 /**
@@ -9,9 +9,9 @@ import type { RecordRow } from "./tables.ts";
  * the mean of several; less the hanger where the dry readings hold it. Without a reading, no text, and `massG` (g).
  */
 export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRow, "dry" | "dry_g"> {
-  const setAside = setAsideIn(entries);
+  const excluded = excludedIn(entries);
   const readings = entries.flatMap((entry) =>
-    entry.kind === "capture" && entry.body.what === "dry" && !setAside.has(entry.id)
+    entry.kind === "capture" && entry.body.what === "dry" && !excluded.has(entry.id)
       ? [entry.body.reading]
       : [],
   );

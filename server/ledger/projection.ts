@@ -2,9 +2,9 @@ import { sql } from "kysely";
 import { statementAfter } from "../weighing/recorded-statement.ts";
 import { dryMass } from "./dry-mass.ts";
 import type { Entry, EntryOf } from "./entry.ts";
+import { excludedIn } from "./excluded.ts";
 import { aboutSubjects } from "./rows.ts";
 import { searchable } from "./search-words.ts";
-import { setAsideIn } from "./set-aside.ts";
 import type { RecordRow, Store, Trx } from "./tables.ts";
 
 /** Kinds that a line of the list follows from. */
@@ -75,7 +75,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   const states = latest ?? first;
   // An amendment corrects what is stated, not when the piece was on the balance.
   const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
-  const setAside = setAsideIn(entries);
+  const excluded = excludedIn(entries);
   const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
   const told = states.kind === "imported-weighing" ? imported(states) : measured(states, entries);
   const row = {
@@ -95,7 +95,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     ...(states.kind === "imported-weighing" ? {} : dryMass(entries, told.mass_g)),
     voided: isVoided(entries) ? 1 : 0,
     amendments: amendments.length,
-    photos: entries.filter(({ kind, id }) => kind === "photo" && !setAside.has(id)).length,
+    photos: entries.filter(({ kind, id }) => kind === "photo" && !excluded.has(id)).length,
   };
   return {
     ...row,

@@ -12,7 +12,7 @@ import type { Message } from "../../calibration/message.ts";
 import { asLedgerError, LedgerError } from "./error.ts";
 import { own } from "./owner.ts";
 import type { Store, Tables } from "./tables.ts";
-import { unfinishedWrites } from "./torn-tail.ts";
+import { unfinishedWrites } from "./wal-recovery.ts";
 
 type Database = InstanceType<typeof DatabaseSync>;
 

@@ -1,7 +1,7 @@
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Lot } from "./lot.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 
 type Announced = EntryOf<"ticket-announced">["body"];
 
@@ -16,8 +16,8 @@ export async function announcedFor(ledger: Ledger, lot: Lot): Promise<Announced[
 }
 
 /** Announced tickets that were not weighed in the lot. */
-export function stillToCome(announced: readonly Announced[], pieces: readonly LotPiece[]): Announced[] {
-  const weighed = new Set(pieces.filter(({ voided }) => !voided).map(({ ticket }) => ticket));
+export function stillToCome(announced: readonly Announced[], items: readonly LotItem[]): Announced[] {
+  const weighed = new Set(items.filter(({ voided }) => !voided).map(({ ticket }) => ticket));
   return announced.filter(({ ticket }) => !weighed.has(ticket));
 }
 
@@ -29,14 +29,11 @@ function ticketAfter(ticket: string): string | undefined {
 }
 
 /** The next ticket by itself: the first of the list that is to come, else the number after the last one weighed. */
-export function nextTicketOf(
-  announced: readonly Announced[],
-  pieces: readonly LotPiece[],
-): string | undefined {
-  const [first] = stillToCome(announced, pieces);
-  const last = pieces.at(-1);
+export function nextTicketOf(announced: readonly Announced[], items: readonly LotItem[]): string | undefined {
+  const [first] = stillToCome(announced, items);
+  const last = items.at(-1);
   const next = first?.ticket ?? (last && ticketAfter(last.ticket));
-  return next !== undefined && !pieces.some(({ ticket, voided }) => ticket === next && !voided)
+  return next !== undefined && !items.some(({ ticket, voided }) => ticket === next && !voided)
     ? next
     : undefined;
 }

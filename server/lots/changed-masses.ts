@@ -1,14 +1,14 @@
 import { message } from "../../calibration/message.ts";
 import type { LotCheck } from "./lot-check.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 import { weighedAgain } from "./weighed-again.ts";
 
 /** Pieces that came back to the pan with another mass: water inside, something lost, or another piece. */
-export function changedMasses(pieces: readonly LotPiece[], decimals: number): LotCheck[] {
-  return pieces.flatMap((piece): LotCheck[] => {
-    const found = weighedAgain(piece, pieces);
+export function changedMasses(items: readonly LotItem[], decimals: number): LotCheck[] {
+  return items.flatMap((item): LotCheck[] => {
+    const found = weighedAgain(item, items);
     const change_g = { decimal: Math.abs(found?.changeG ?? 0).toFixed(decimals) };
-    const tickets = [piece.ticket];
+    const tickets = [item.ticket];
     switch (found?.kind) {
       case "gained":
         return [
@@ -53,13 +53,13 @@ export function changedMasses(pieces: readonly LotPiece[], decimals: number): Lo
  * Pieces that do not weigh what their list said, two and two each what the other should: swapped. A list says the mass
  * to its own last digit, so within one step of it and of the display. Others that differ are told alone.
  */
-export function unlikeTheList(pieces: readonly LotPiece[]): LotCheck[] {
-  const differs = (piece: LotPiece, from: LotPiece) =>
+export function unlikeTheList(items: readonly LotItem[]): LotCheck[] {
+  const differs = (item: LotItem, from: LotItem) =>
     from.expected === undefined ||
-    Math.abs(piece.dryG - from.expected.grams) > 2 * Math.hypot(piece.stepG, from.expected.stepG) + 1e-9;
-  const unlike = pieces.filter((piece) => piece.expected && differs(piece, piece));
-  return unlike.flatMap((piece, place): LotCheck[] => {
-    const partner = unlike.find((one) => one !== piece && !differs(piece, one) && !differs(one, piece));
+    Math.abs(item.dryG - from.expected.grams) > 2 * Math.hypot(item.stepG, from.expected.stepG) + 1e-9;
+  const unlike = items.filter((item) => item.expected && differs(item, item));
+  return unlike.flatMap((item, place): LotCheck[] => {
+    const partner = unlike.find((one) => one !== item && !differs(item, one) && !differs(one, item));
     if (partner && unlike.indexOf(partner) < place) return [];
     return [
       partner
@@ -67,16 +67,16 @@ export function unlikeTheList(pieces: readonly LotPiece[]): LotCheck[] {
             flag: "swapped",
             message: message("lot-check.swapped"),
             remedy: message("lot-check.swapped-remedy"),
-            tickets: [piece.ticket, partner.ticket],
+            tickets: [item.ticket, partner.ticket],
           }
         : {
             flag: "other piece",
             message: message("lot-check.unlike-list", {
-              dry_g: piece.dryG,
-              listed_g: piece.expected?.grams ?? 0,
+              dry_g: item.dryG,
+              listed_g: item.expected?.grams ?? 0,
             }),
             remedy: message("lot-check.unlike-list-remedy"),
-            tickets: [piece.ticket],
+            tickets: [item.ticket],
           },
     ];
   });

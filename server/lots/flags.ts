@@ -1,6 +1,6 @@
 import type { EntryOf } from "../ledger/entry.ts";
 import type { LotCheck, RaisedFlag } from "./lot-check.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 
 /** A flag on a piece. Cleared is not deleted: it stays with its reason. */
 export interface Flag {
@@ -13,13 +13,13 @@ export interface Flag {
 export type FlagEntry = EntryOf<"lot-flag">;
 
 /** The flags of a piece: those the bench raises, those a person set; the newest word on each counts. */
-export function flagsOf(piece: LotPiece, checks: readonly LotCheck[], said: readonly FlagEntry[]): Flag[] {
-  const about = said.filter(({ body }) => body.piece === piece.id);
+export function flagsOf(item: LotItem, checks: readonly LotCheck[], said: readonly FlagEntry[]): Flag[] {
+  const about = said.filter(({ body }) => body.piece === item.id);
   const raised: RaisedFlag[] = [
-    ...(piece.voided ? (["voided"] as const) : []),
-    ...(piece.typed ? (["typed"] as const) : []),
-    ...(piece.state === "no-valid-reading" ? (["no valid reading"] as const) : []),
-    ...checks.flatMap(({ flag, tickets }) => (flag && tickets.includes(piece.ticket) ? [flag] : [])),
+    ...(item.voided ? (["voided"] as const) : []),
+    ...(item.typed ? (["typed"] as const) : []),
+    ...(item.state === "no-valid-reading" ? (["no valid reading"] as const) : []),
+    ...checks.flatMap(({ flag, tickets }) => (flag && tickets.includes(item.ticket) ? [flag] : [])),
   ];
   const names = [...new Set<string>([...raised, ...about.map(({ body }) => body.flag)])];
   return names.map((flag) => {
@@ -30,6 +30,6 @@ export function flagsOf(piece: LotPiece, checks: readonly LotCheck[], said: read
 }
 
 /** True when the flag of this ticket was cleared and not set again. */
-export function isCleared(piece: LotPiece, flag: string, said: readonly FlagEntry[]): boolean {
-  return said.findLast(({ body }) => body.piece === piece.id && body.flag === flag)?.body.set === false;
+export function isCleared(item: LotItem, flag: string, said: readonly FlagEntry[]): boolean {
+  return said.findLast(({ body }) => body.piece === item.id && body.flag === flag)?.body.set === false;
 }

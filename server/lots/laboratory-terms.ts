@@ -1,7 +1,7 @@
 import { standingAssay } from "../laboratory/assay.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Lot } from "./lot.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 
 /** Laboratory results looked at, newest first. */
 const mostLookedAt = 2000;
@@ -13,7 +13,7 @@ const mostLookedAt = 2000;
 export async function termsWithLaboratory(
   ledger: Ledger,
   lot: Lot,
-  pieces: readonly LotPiece[],
+  items: readonly LotItem[],
 ): Promise<Lot["terms"]> {
   const written = await ledger.entries({
     kind: "laboratory-assay",
@@ -22,7 +22,7 @@ export async function termsWithLaboratory(
   });
   const subjects = new Set(written.map(({ subject }) => subject));
   const terms = { ...lot.terms };
-  for (const { id, metal } of pieces) {
+  for (const { id, metal } of items) {
     if (!subjects.has(id)) continue;
     const assay = standingAssay(await ledger.entriesOf(id));
     const stated = terms[id];

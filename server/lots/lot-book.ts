@@ -3,7 +3,7 @@ import type { MeasurementRecord } from "../ledger/records.ts";
 import type { Library } from "../metals/library.ts";
 import { lotOf } from "./evolve.ts";
 import type { Lot } from "./lot.ts";
-import { type LotPiece, lotPieceOf } from "./lot-piece.ts";
+import { type LotItem, lotItemOf } from "./lot-item.ts";
 
 /** Rows asked for at once. */
 const pageSize = 500;
@@ -11,7 +11,7 @@ const pageSize = 500;
 /** The lots of a ledger with their pieces. What a record comes to is kept, since a record only changes by an entry. */
 export class LotBook {
   readonly #ledger: Ledger;
-  readonly #known = new Map<string, { key: string; piece: LotPiece }>();
+  readonly #known = new Map<string, { key: string; item: LotItem }>();
 
   constructor(ledger: Ledger) {
     this.#ledger = ledger;
@@ -37,26 +37,26 @@ export class LotBook {
   }
 
   /** The recorded pieces of a lot, oldest first. */
-  async pieces(id: string, library: Library): Promise<LotPiece[]> {
-    const pieces: LotPiece[] = [];
+  async items(id: string, library: Library): Promise<LotItem[]> {
+    const items: LotItem[] = [];
     for (let before: number | null | undefined; before !== null; ) {
       const page = await this.#ledger.records({
         filters: { lot: id },
         page: { size: pageSize, ...(before === undefined ? {} : { before }) },
       });
-      for (const record of page.records) pieces.push(await this.#pieceOf(record, library));
+      for (const record of page.records) items.push(await this.#pieceOf(record, library));
       before = page.next;
     }
-    return pieces.reverse();
+    return items.reverse();
   }
 
-  async #pieceOf(record: MeasurementRecord, library: Library): Promise<LotPiece> {
+  async #pieceOf(record: MeasurementRecord, library: Library): Promise<LotItem> {
     const key = `${record.entry_hash} ${record.amendments} ${record.voided} ${library.version}`;
     const known = this.#known.get(record.subject);
-    if (known?.key === key) return known.piece;
-    const piece = lotPieceOf(await this.#ledger.entriesOf(record.subject), library);
-    this.#known.set(record.subject, { key, piece });
-    return piece;
+    if (known?.key === key) return known.item;
+    const item = lotItemOf(await this.#ledger.entriesOf(record.subject), library);
+    this.#known.set(record.subject, { key, item });
+    return item;
   }
 
   /** Something was written about a piece that leaves its record as it is: it is read anew. */

@@ -91,26 +91,23 @@ function narrowed(measured: MeasuredDensity, part: number): MeasuredDensity {
  * maker share it. The sum is cut to what the pieces can hold at its end, so that cuts do not shift it. One piece comes to its
  * own interval.
  */
-export function fineSum(pieces: readonly LotFine[]): Ends {
+export function fineSum(items: readonly LotFine[]): Ends {
   const end = (side: keyof Ends, sign: 1 | -1) => {
-    const total = (of: (piece: LotFine) => number) => pieces.reduce((sum, piece) => sum + of(piece), 0);
-    const common = total((piece) => sign * (piece.common[side] - piece.middle[side]));
-    const own = total((piece) => {
-      const [whole, shared] = [
-        piece.uncut[side] - piece.middle[side],
-        piece.common[side] - piece.middle[side],
-      ];
+    const total = (of: (item: LotFine) => number) => items.reduce((sum, item) => sum + of(item), 0);
+    const common = total((item) => sign * (item.common[side] - item.middle[side]));
+    const own = total((item) => {
+      const [whole, shared] = [item.uncut[side] - item.middle[side], item.common[side] - item.middle[side]];
       return Math.max(0, whole ** 2 - shared ** 2);
     });
-    return total((piece) => piece.middle[side]) + sign * Math.sqrt(common ** 2 + own);
+    return total((item) => item.middle[side]) + sign * Math.sqrt(common ** 2 + own);
   };
-  const mostG = pieces.reduce((sum, piece) => sum + piece.mostG, 0);
+  const mostG = items.reduce((sum, item) => sum + item.mostG, 0);
   return { lowG: Math.max(0, end("lowG", -1)), highG: Math.min(mostG, end("highG", 1)) };
 }
 
 /** Gold of several pieces if they are melted into one with silver's share of the rest between two ends; null without gold. */
-export function goldOfMelt(pieces: readonly Weighed[], silver: readonly [number, number]): Ends | null {
-  const fine = pieces.flatMap((weighed) => {
+export function goldOfMelt(items: readonly Weighed[], silver: readonly [number, number]): Ends | null {
+  const fine = items.flatMap((weighed) => {
     const found = weighed.metal === "gold" ? lotFine({ ...weighed, silver }) : null;
     return found ? [found] : [];
   });

@@ -5,7 +5,7 @@ import type { FlagEntry } from "./flags.ts";
 export type LotPrice = EntryOf<"lot-price">["body"] & { lockedAt: string };
 
 /** What settles a piece beside its density: stones off its mass, a fineness somebody states. */
-export type PieceTerms = EntryOf<"lot-terms">["body"];
+export type ItemTerms = EntryOf<"lot-terms">["body"];
 
 /** A lot as the ledger tells it. */
 export type Lot = EntryOf<"lot-opened">["body"] & {
@@ -18,7 +18,7 @@ export type Lot = EntryOf<"lot-opened">["body"] & {
   /** every flag set or cleared, oldest first */
   flags: readonly FlagEntry[];
   /** the newest terms of each piece, by its id */
-  terms: Readonly<Record<string, PieceTerms & { statedAt: string }>>;
+  terms: Readonly<Record<string, ItemTerms & { statedAt: string }>>;
   /** a closed lot takes no more pieces */
   closed?: { at: string } & EntryOf<"lot-closed">["body"];
 };

@@ -1,14 +1,14 @@
 import { gramsPerUnit } from "../../calibration/units.ts";
-import type { LotPrice, PieceTerms } from "./lot.ts";
+import type { ItemTerms, LotPrice } from "./lot.ts";
 import { fineSum } from "./lot-fine.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 
 /** Pieces of one claim as the worksheet counts them; masses in g, money in the currency of the price. */
 export interface PayoutLine {
   claim: string;
   metal: LotPrice["metal"];
   /** who says the fineness: the density of all pieces of the claim, or for one piece a stamp, a laboratory, a customer */
-  saidBy: "density" | NonNullable<PieceTerms["fineness"]>["saidBy"];
+  saidBy: "density" | NonNullable<ItemTerms["fineness"]>["saidBy"];
   tickets: readonly string[];
   netG: number;
   /** stones and other parts taken off the mass */
@@ -44,7 +44,7 @@ export function payFor(
 }
 
 type Prices = Partial<Record<LotPrice["metal"], LotPrice>>;
-type Terms = Readonly<Record<string, PieceTerms>>;
+type Terms = Readonly<Record<string, ItemTerms>>;
 
 /**
  * Lines by claim from the density, and a line of its own for each piece whose fineness somebody states. Each end is
@@ -52,26 +52,26 @@ type Terms = Readonly<Record<string, PieceTerms>>;
  * taken off, the density of the whole says nothing of the metal, so that a fineness must be stated.
  */
 export function payoutLines(
-  pieces: readonly LotPiece[],
+  items: readonly LotItem[],
   prices: Prices,
   terms: Terms = {},
 ): { lines: PayoutLine[]; left: string[] } {
-  const counting = pieces.filter(({ counts, metal, claim }) => counts && metal && prices[metal] && claim);
+  const counting = items.filter(({ counts, metal, claim }) => counts && metal && prices[metal] && claim);
   const lines: PayoutLine[] = [];
   const left: string[] = [];
-  const byClaim = new Map<string, LotPiece[]>();
-  for (const piece of counting) {
-    const of = terms[piece.id];
-    if (of?.fineness) lines.push(statedLine(piece, of, prices));
-    else if (Number(of?.deducted_g ?? 0) > 0) left.push(piece.ticket);
-    else if (piece.fine) byClaim.set(piece.claim!, [...(byClaim.get(piece.claim!) ?? []), piece]);
+  const byClaim = new Map<string, LotItem[]>();
+  for (const item of counting) {
+    const of = terms[item.id];
+    if (of?.fineness) lines.push(statedLine(item, of, prices));
+    else if (Number(of?.deducted_g ?? 0) > 0) left.push(item.ticket);
+    else if (item.fine) byClaim.set(item.claim!, [...(byClaim.get(item.claim!) ?? []), item]);
   }
   const byDensity = [...byClaim].map(([claim, same]) => densityLine(claim, same, prices));
   return { lines: [...byDensity, ...lines], left };
 }
 
-function densityLine(claim: string, same: readonly LotPiece[], prices: Prices): PayoutLine {
-  const fine = same.flatMap((piece) => (piece.fine ? [piece.fine] : []));
+function densityLine(claim: string, same: readonly LotItem[], prices: Prices): PayoutLine {
+  const fine = same.flatMap((item) => (item.fine ? [item.fine] : []));
   const { lowG, highG } = fineSum(fine);
   const metal = same[0]!.metal!;
   return {
@@ -85,18 +85,18 @@ function densityLine(claim: string, same: readonly LotPiece[], prices: Prices): 
   };
 }
 
-function statedLine(piece: LotPiece, { deducted_g = "0", fineness }: PieceTerms, prices: Prices): PayoutLine {
-  const metal = piece.metal!;
+function statedLine(item: LotItem, { deducted_g = "0", fineness }: ItemTerms, prices: Prices): PayoutLine {
+  const metal = item.metal!;
   const permille = Number(fineness!.permille);
   const deductedG = Number(deducted_g);
-  const netG = piece.dryG - deductedG;
+  const netG = item.dryG - deductedG;
   const fineG = (netG * permille) / 1000;
-  const range = deductedG > 0 ? undefined : piece.fine?.permille;
+  const range = deductedG > 0 ? undefined : item.fine?.permille;
   return {
-    claim: piece.claim!,
+    claim: item.claim!,
     metal,
     saidBy: fineness!.saidBy,
-    tickets: [piece.ticket],
+    tickets: [item.ticket],
     netG,
     deductedG,
     ...paid(fineG, fineG, prices[metal]!),

@@ -1,7 +1,7 @@
 import type { BodyOf } from "../ledger/kinds.ts";
 import { flagsOf } from "./flags.ts";
 import type { Lot } from "./lot.ts";
-import { displayStepG, type LotPiece } from "./lot-piece.ts";
+import { displayStepG, type LotItem } from "./lot-item.ts";
 import { type GrossWeighing, lotSums } from "./totals.ts";
 
 /** The weighing of the lot as a whole, with one step of its display. */
@@ -10,12 +10,12 @@ export function grossOf({ gross }: Lot): GrossWeighing | undefined {
 }
 
 /** What a lot came to when it is closed; decimals as its displays show them, fine mass with two at least. */
-export function totalsAtClosing(lot: Lot, pieces: readonly LotPiece[]): BodyOf<"lot-closed"> {
-  const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
+export function totalsAtClosing(lot: Lot, items: readonly LotItem[]): BodyOf<"lot-closed"> {
+  const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
   const text = (grams: number) => grams.toFixed(Math.max(sums.decimals, 2));
-  const flagged = pieces.filter(
-    (piece) =>
-      !piece.voided && flagsOf(piece, sums.checks, lot.flags).some(({ cleared }) => cleared === undefined),
+  const flagged = items.filter(
+    (item) =>
+      !item.voided && flagsOf(item, sums.checks, lot.flags).some(({ cleared }) => cleared === undefined),
   );
   return {
     pieces: sums.pieces,

@@ -1,10 +1,10 @@
 import { message } from "../../calibration/message.ts";
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
 import { type FlagEntry, isCleared } from "./flags.ts";
-import { lightForTheirClaim } from "./light-pieces.ts";
+import { lightForTheirClaim } from "./light-items.ts";
 import type { LotCheck } from "./lot-check.ts";
 import { type Ends, fineSum, type LotFine } from "./lot-fine.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 import { twins } from "./twins.ts";
 
 /** What is known of the lot as a whole before it was sorted. */
@@ -32,27 +32,27 @@ export interface LotSums {
  * that a check stops, counts nowhere.
  */
 export function lotSums(
-  all: readonly LotPiece[],
+  all: readonly LotItem[],
   gross?: GrossWeighing,
   counted?: number,
   flags: readonly FlagEntry[] = [],
 ): LotSums {
-  const pieces = all.filter(({ counts }) => counts);
-  const sumG = pieces.reduce((sum, { dryG }) => sum + dryG, 0);
-  const withinG = 2 * Math.hypot(gross?.stepG ?? 0, ...pieces.map(({ stepG }) => stepG));
-  const shown = decimalsOf(Math.max(gross?.stepG ?? 0, ...pieces.map(({ stepG }) => stepG)));
+  const items = all.filter(({ counts }) => counts);
+  const sumG = items.reduce((sum, { dryG }) => sum + dryG, 0);
+  const withinG = 2 * Math.hypot(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG));
+  const shown = decimalsOf(Math.max(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG)));
   const fine: LotSums["fine"] = {};
   for (const metal of ["gold", "silver"] as const) {
-    const of = pieces.flatMap((piece) => (piece.fine?.metal === metal ? [piece.fine] : []));
+    const of = items.flatMap((item) => (item.fine?.metal === metal ? [item.fine] : []));
     if (of.length > 0) fine[metal] = fineSum(of);
   }
   const missingG = gross === undefined ? undefined : gross.grams - sumG;
   const excess = missingG !== undefined && -missingG > withinG ? -missingG : undefined;
   const raised = [
-    ...changedMasses(pieces, shown),
-    ...unlikeTheList(pieces),
-    ...lightForTheirClaim(pieces),
-    ...twins(pieces, excess, withinG),
+    ...changedMasses(items, shown),
+    ...unlikeTheList(items),
+    ...lightForTheirClaim(items),
+    ...twins(items, excess, withinG),
     ...(excess !== undefined
       ? [
           {
@@ -62,7 +62,7 @@ export function lotSums(
           },
         ]
       : []),
-    ...(missingG !== undefined && missingG > withinG && counted === pieces.length
+    ...(missingG !== undefined && missingG > withinG && counted === items.length
       ? [
           {
             message: message("lot-check.gross-missing", {
@@ -77,9 +77,9 @@ export function lotSums(
   ];
   const looked = ({ flag, tickets }: LotCheck) =>
     flag !== undefined &&
-    pieces.filter(({ ticket }) => tickets.includes(ticket)).every((piece) => isCleared(piece, flag, flags));
+    items.filter(({ ticket }) => tickets.includes(ticket)).every((item) => isCleared(item, flag, flags));
   return {
-    pieces: pieces.length,
+    pieces: items.length,
     sumG,
     decimals: shown,
     withinG,

@@ -1,6 +1,6 @@
 import { message } from "../../calibration/message.ts";
 import type { LotCheck } from "./lot-check.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 
 /** So few pairs of one mass may be chance before a pair says anything. */
 const chancePairs = 0.5;
@@ -9,16 +9,16 @@ const chancePairs = 0.5;
  * Pieces of one mass to the last digit whose densities go together: perhaps one piece weighed twice. On a coarse scale
  * such pairs are chance; then only a pair that explains what the sum has too much is told. Masses in g.
  */
-export function twins(pieces: readonly LotPiece[], excess: number | undefined, withinG: number): LotCheck[] {
-  const byMass = new Map<string, LotPiece[]>();
-  for (const piece of pieces) {
-    const key = `${Math.round(piece.dryG / piece.stepG)} of ${piece.stepG}`;
-    byMass.set(key, [...(byMass.get(key) ?? []), piece]);
+export function twins(items: readonly LotItem[], excess: number | undefined, withinG: number): LotCheck[] {
+  const byMass = new Map<string, LotItem[]>();
+  for (const item of items) {
+    const key = `${Math.round(item.dryG / item.stepG)} of ${item.stepG}`;
+    byMass.set(key, [...(byMass.get(key) ?? []), item]);
   }
-  const masses = pieces.map(({ dryG }) => dryG);
+  const masses = items.map(({ dryG }) => dryG);
   const span = Math.max(...masses) - Math.min(...masses);
-  const step = Math.max(...pieces.map(({ stepG }) => stepG));
-  const expected = span > 0 ? ((pieces.length * (pieces.length - 1)) / 2) * (step / span) : 0;
+  const step = Math.max(...items.map(({ stepG }) => stepG));
+  const expected = span > 0 ? ((items.length * (items.length - 1)) / 2) * (step / span) : 0;
   return [...byMass.values()].flatMap((same): LotCheck[] => {
     const [first, ...others] = same;
     if (!first) return [];

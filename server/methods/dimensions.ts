@@ -9,7 +9,7 @@ import {
 } from "../../calibration/dimensions.ts";
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import { present } from "../compute/present.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
 import { type Fields, type MethodCheck, method, type OwnForm, type StatedLine } from "./method.ts";
 
 const length = z.strictObject({
@@ -67,7 +67,7 @@ function bodyOf(given: Dimensions): MeasuredBody {
         `dimensions.${name}_mm`,
       );
     if (one)
-      lengths[name] = present({
+      lengths[name] = omitUndefined({
         readings: one.readings,
         readabilityMm: one.readability_mm,
         uMm: one.u_mm,
@@ -146,9 +146,12 @@ const form: OwnForm = {
       const readings = (typed[field] ?? "")
         .split(/\s*;\s*/)
         .map((text) => decimal(field, { unit: "mm" }, text));
-      return [`${name}_mm`, present({ readings, readability_mm: step, u_mm: number("u", "mm") })] as const;
+      return [
+        `${name}_mm`,
+        omitUndefined({ readings, readability_mm: step, u_mm: number("u", "mm") }),
+      ] as const;
     });
-    const read = present({
+    const read = omitUndefined({
       shape,
       ...Object.fromEntries(lengths),
       form_percent: optional("form", "%"),

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { flask as weighing } from "../../calibration/flask.ts";
 import { message } from "../../calibration/message.ts";
-import { present } from "../compute/present.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
 import { series, seriesOf } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
 
@@ -49,7 +49,7 @@ export const flask = method({
   },
   weighing: ({ flask: { full, with_piece, liquid_g, warmer_c, warmer_u_c } }) =>
     weighing(
-      present({
+      omitUndefined({
         full: seriesOf(full),
         withPiece: seriesOf(with_piece),
         liquidGrams: liquid_g,

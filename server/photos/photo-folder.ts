@@ -7,7 +7,7 @@ import type { Photo } from "./photo.ts";
 import { photoName } from "./photo-name.ts";
 
 /** What the ledger says of a kept photo. */
-export type KeptPhoto = BodyOf<"photo">;
+export type StoredPhoto = BodyOf<"photo">;
 
 /** The photos that belong to a ledger: a folder beside its file. */
 export function photosBeside(ledgerFile: string): string {
@@ -23,7 +23,7 @@ export function photoKey(piece: string, hash: string): string {
  * Puts a photo on the disk under its hash and gives what the ledger is to say of it. The file is there before the entry
  * that names it: an entry never names a photo that was not stored. Throws LedgerError.
  */
-export async function keepPhoto(folder: string, { bytes, type, width, height }: Photo): Promise<KeptPhoto> {
+export async function keepPhoto(folder: string, { bytes, type, width, height }: Photo): Promise<StoredPhoto> {
   const kept = { hash: sha256(bytes), bytes: bytes.length, type, width, height };
   try {
     await writeBeside(folder, photoName(kept), bytes);
@@ -39,7 +39,7 @@ export async function keepPhoto(folder: string, { bytes, type, width, height }: 
 }
 
 /** What is wrong with the file of a photo, as a message; null when it is the photo the ledger names. */
-export async function photoFault(folder: string, photo: KeptPhoto): Promise<Message | null> {
+export async function photoFault(folder: string, photo: StoredPhoto): Promise<Message | null> {
   const name = photoName(photo);
   const found = await readBeside(folder, name, photo.hash);
   if (found === "missing") return message("photo.file.missing", { name, folder });

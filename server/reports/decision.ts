@@ -5,13 +5,17 @@ import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
 /** Which rule led from the density to the finding, at which risk, and what a rule agreed for the limits says. */
-export function decisionOf({ piece, statement }: Stated, confidence: number, writing: Writing): string[] {
+export function decisionOf(
+  { piece: item, statement }: Stated,
+  confidence: number,
+  writing: Writing,
+): string[] {
   const { t } = writing;
   const percent = (share: number) => `${writing.number(`${+(share * 100).toFixed(2)}`)} %`;
   const { claim, decision } = statement.conformity;
   if (claim === null) return [t("report.decision.none")];
   const exclusion = t("report.decision.exclusion", { percent: percent(confidence) });
-  const rule = piece.decisionRule ?? (decision ? exclusion : `${exclusion} ${t("report.decision.no-other")}`);
+  const rule = item.decisionRule ?? (decision ? exclusion : `${exclusion} ${t("report.decision.no-other")}`);
   return [
     t("report.decision.rule", { rule }),
     t("report.decision.risk", { percent: percent(1 - confidence) }),

@@ -11,7 +11,7 @@ import { statedBy } from "./stated.ts";
 import { languageOf, writingIn } from "./writing.ts";
 
 /** How a report is issued. */
-export type IssueOptions = Pick<ReportOptions, "house" | "library"> & {
+export type IssueOptions = Pick<ReportOptions, "organisation" | "library"> & {
   /** prints the report and keeps what was printed, before the entry that names it is written */
   print(report: Report): Promise<Print>;
   /** version of the program, whose wording the report has */
@@ -78,7 +78,7 @@ type Issue = Pick<EntryOf<"report-issued">, "subject" | "at" | "seq"> & { body: 
 export async function reportAsIssued(
   ledger: Ledger,
   issued: Issue,
-  { house, library }: Pick<IssueOptions, "house" | "library"> = {},
+  { organisation, library }: Pick<IssueOptions, "organisation" | "library"> = {},
 ): Promise<Report> {
   const { number, copy, by, keyId, bands, language } = issued.body;
   const writing = writingIn(languageOf(language));
@@ -90,7 +90,7 @@ export async function reportAsIssued(
       copy,
       issuedAt: issued.at,
       checks: await checksOfTheDay(ledger, issued.subject, issued.seq, writing),
-      ...(house === undefined ? {} : { house }),
+      ...(organisation === undefined ? {} : { organisation }),
       ...(library === undefined ? {} : { library }),
       ...(by === undefined ? {} : { authorisedBy: by }),
       ...(keyId === undefined ? {} : { keyId }),

@@ -38,7 +38,7 @@ function result(sheet: Paper, report: Report): void {
     sheet.paragraph(`${what} ${t("report.reason", { reason, by, at })}`, { bold: true });
   }
   const customer = report.customer === null ? [] : [{ label: t("report.customer"), value: report.customer }];
-  sheet.facts([...report.house, ...customer, ...report.dates]);
+  sheet.facts([...report.organisation, ...customer, ...report.dates]);
   sheet.heading(t("report.headings.item"));
   sheet.facts(report.item);
   sheet.heading(t("report.headings.results"));

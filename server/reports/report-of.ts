@@ -4,14 +4,14 @@ import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
 import { decisionOf } from "./decision.ts";
 import { opinionOf } from "./opinion.ts";
-import type { House, Line, Replacement, Report } from "./report.ts";
+import type { Line, Organisation, Replacement, Report } from "./report.ts";
 import { withoutReservedWords } from "./reserved-words.ts";
 import { budgetOf, resultsOf, uncertaintyStatement } from "./results.ts";
 import { type Stated, statedBy } from "./stated.ts";
 import { type Writing, writingIn } from "./writing.ts";
 
 export interface ReportOptions {
-  house?: House;
+  organisation?: Organisation;
   number: string;
   copy: number;
   /** ISO 8601 */
@@ -38,32 +38,33 @@ export function reportOf(
   options: ReportOptions,
   writing: Writing = writingIn("en"),
 ): Report {
-  const { house = {} } = options;
+  const { organisation = {} } = options;
   const { t, number } = writing;
   const stated = statedBy(entries);
-  const { piece, result, statement, entry } = stated;
+  const { piece: item, result, statement, entry } = stated;
   const { request } = result;
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   const shift = (statement.density_20_g_cm3 ?? statement.density_g_cm3) - statement.density_g_cm3;
-  const claim = statement.conformity.claim ?? piece.claim ?? null;
-  const { claim: saidToBe, mass_g, stones, marks, note } = piece.customerSupplied ?? {};
+  const claim = statement.conformity.claim ?? item.claim ?? null;
+  const { claim: saidToBe, mass_g, stones, marks, note } = item.customerSupplied ?? {};
   const report: Report = {
     locale: writing.locale,
     onlyEnglish: writing.onlyEnglish,
     title: t("report.title"),
-    house: lines(
-      [t("report.house.name"), house.name],
-      [t("report.house.address"), house.address],
-      [t("report.house.contact"), house.contact],
-      [t("report.house.location"), house.location],
+    organisation: lines(
+      [t("report.organisation.name"), organisation.name],
+      [t("report.organisation.address"), organisation.address],
+      [t("report.organisation.contact"), organisation.contact],
+      [t("report.organisation.location"), organisation.location],
       [
-        t("report.house.accreditation"),
-        house.accreditation && `${house.accreditation.body}, ${house.accreditation.number}`,
+        t("report.organisation.accreditation"),
+        organisation.accreditation &&
+          `${organisation.accreditation.body}, ${organisation.accreditation.number}`,
       ],
     ),
     number: options.number,
     copy: options.copy,
-    customer: piece.customer ?? null,
+    customer: item.customer ?? null,
     method: methodOf(result, writing),
     item: itemOf(stated, claim, options, writing),
     photos: stated.photos.map(({ at, body: { hash, type, shows = "", width, height } }) => ({
@@ -75,11 +76,11 @@ export function reportOf(
       height,
     })),
     dates: lines(
-      [t("report.dates.received"), piece.receivedAt ?? stated.opened?.at],
+      [t("report.dates.received"), item.receivedAt ?? stated.opened?.at],
       [t("report.dates.done"), workDone(stated, writing)],
       [t("report.dates.issued"), options.issuedAt],
     ),
-    sampling: piece.sampling ?? t("report.sampling"),
+    sampling: item.sampling ?? t("report.sampling"),
     results: resultsOf(statement, liquidCelsius(result), writing),
     uncertaintyStatement: uncertaintyStatement(statement, confidence, writing),
     deviations: deviationsOf(stated, writing),
@@ -87,8 +88,8 @@ export function reportOf(
     conditions: [
       ...conditionsOf(stated, writing),
       ...lines(
-        [t("report.house.verified-scale"), house.verifiedScale],
-        [t("report.conditions.operator"), piece.operator],
+        [t("report.organisation.verified-scale"), organisation.verifiedScale],
+        [t("report.conditions.operator"), item.operator],
         [t("report.conditions.checks"), options.checks?.join("; ")],
       ),
     ],
@@ -138,7 +139,7 @@ export function reportOf(
     },
     issuedAt: options.issuedAt,
   };
-  return house.accreditation ? report : unaccredited(report, writing);
+  return organisation.accreditation ? report : unaccredited(report, writing);
 }
 
 function unaccredited(report: Report, { t }: Writing): Report {
@@ -155,17 +156,17 @@ function lines(...given: readonly (readonly [label: string, value: string | null
 }
 
 function itemOf(
-  { piece, photos }: Stated,
+  { piece: item, photos }: Stated,
   claim: string | null,
   { library = builtIn }: ReportOptions,
   { t, name }: Writing,
 ): Line[] {
   const nameOf = (id: string) => (library.has(id) ? `${name(library.metal(id).name)} (${id})` : id);
   return lines(
-    [t("report.item.ticket"), piece.ticket],
-    [t("report.item.description"), piece.description],
-    [t("report.item.condition"), piece.condition],
-    [t("report.item.lot"), piece.lot],
+    [t("report.item.ticket"), item.ticket],
+    [t("report.item.description"), item.description],
+    [t("report.item.condition"), item.condition],
+    [t("report.item.lot"), item.lot],
     [t("report.item.claim"), claim === null ? t("report.item.no-claim") : nameOf(claim)],
     ...photos.map(
       ({ body: { shows = "", hash } }) =>

@@ -7,7 +7,7 @@ export interface Line {
 }
 
 /** Who issues reports. Everything may be left out: a hobbyist's report has no laboratory and no customer. */
-export interface House {
+export interface Organisation {
   name?: string;
   address?: string;
   contact?: string;
@@ -87,7 +87,7 @@ export interface Report {
   /** a */
   title: string;
   /** b, c */
-  house: Line[];
+  organisation: Line[];
   /** d: the same number for the same record; a further print is a further copy */
   number: string;
   copy: number;

@@ -2,12 +2,12 @@ import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { type RecordedStatement, statementAfter } from "../weighing/recorded-statement.ts";
 
-export type Piece = Partial<BodyOf<"piece-opened">>;
+export type Item = Partial<BodyOf<"piece-opened">>;
 export type Result = BodyOf<"result">;
 
 /** What the entries about one piece state now: the latest result, the piece as amended, the readings behind it. */
 export interface Stated {
-  piece: Piece;
+  piece: Item;
   opened: Entry | undefined;
   result: Result;
   /** what the result says of the measurement, whatever version wrote it */

@@ -11,17 +11,17 @@ import { builtIn } from "../metals/library.ts";
 import { methods, readingsIn, rolesOf } from "../methods/index.ts";
 import { type Result, statedBy } from "../reports/stated.ts";
 import type { AmendmentTyped } from "../weighing/commands.ts";
+import { type Capture, type Item, standing } from "../weighing/item.ts";
 import type { AmendedReading, Known } from "../weighing/known.ts";
-import { type Capture, type Piece, standing } from "../weighing/piece.ts";
 import { procedureChecks } from "../weighing/procedure-checks.ts";
 import { mustBeAnotherPerson } from "../weighing/second-person.ts";
 import { typedCelsius, typedReading } from "../weighing/typed-reading.ts";
 import type { BenchParts } from "./bench-parts.ts";
 
 /** Readings that an amendment can put right: those of one load that were typed. What a balance sent stays as it came. */
-export function amendableReadings(piece: Piece): Capture[] {
-  return rolesOf(piece.method).flatMap((role) =>
-    standing(piece, role).filter(({ takenBy }) => takenBy === "typed"),
+export function amendableReadings(item: Item): Capture[] {
+  return rolesOf(item.method).flatMap((role) =>
+    standing(item, role).filter(({ takenBy }) => takenBy === "typed"),
   );
 }
 
@@ -31,23 +31,23 @@ export function amendableReadings(piece: Piece): Capture[] {
  * cannot be.
  */
 export async function amendmentKnown(
-  piece: Piece,
+  item: Item,
   typed: AmendmentTyped,
   entries: readonly Entry[],
   parts: BenchParts,
 ): Promise<Pick<Known, "result" | "readings" | "checks">> {
   const celsius = typed.celsius.trim();
   const retyped = Object.entries(typed.readings).filter(([, text]) => text.trim() !== "");
-  if (piece.closed?.how !== "recorded" || (celsius === "" && retyped.length === 0)) return {};
-  if (retyped.length > 0) mustBeAnotherPerson(piece, typed.by);
+  if (item.closed?.how !== "recorded" || (celsius === "" && retyped.length === 0)) return {};
+  if (retyped.length > 0) mustBeAnotherPerson(item, typed.by);
   const { result } = statedBy(entries);
-  const readings = retyped.map(([id, text]) => putRight(piece, id, text));
+  const readings = retyped.map(([id, text]) => putRight(item, id, text));
   const asked = readings.reduce(withReading, computeRequest.parse(result.request));
-  const request = celsius === "" ? asked : withWater(asked, entries, piece, celsius);
+  const request = celsius === "" ? asked : withWater(asked, entries, item, celsius);
   const evaluation = await parts.evaluate(request, { asksPerson: true });
   const { conditions, profileOf } = parts;
   const library = parts.library?.() ?? builtIn;
-  const checks = procedureChecks(asAmended(piece, readings, celsius), {
+  const checks = procedureChecks(asAmended(item, readings, celsius), {
     ...{ conditions: conditions(), profileOf, evaluation, library },
   });
   if (isRefused(evaluation)) return { result: evaluation, readings, checks };
@@ -71,19 +71,19 @@ function anew(
   return { ...result, request, statement: frozen.parse(statement), versions: now };
 }
 
-function asAmended(piece: Piece, readings: readonly AmendedReading[], celsius: string): Piece {
-  const captures = piece.captures.map((capture) => {
+function asAmended(item: Item, readings: readonly AmendedReading[], celsius: string): Item {
+  const captures = item.captures.map((capture) => {
     const right = readings.find((reading) => reading.capture.id === capture.id);
     return right ? { ...capture, text: right.text, grams: right.grams } : capture;
   });
-  return { ...piece, captures, ...(celsius === "" ? {} : { waterCelsius: celsius.replace(",", ".") }) };
+  return { ...item, captures, ...(celsius === "" ? {} : { waterCelsius: celsius.replace(",", ".") }) };
 }
 
 /** A correction of the thermometer by its check moves along. */
 function withWater(
   request: ComputeRequest,
   entries: readonly Entry[],
-  { waterCelsius: shown }: Piece,
+  { waterCelsius: shown }: Item,
   typed: string,
 ): ComputeRequest {
   if (request.liquid?.kind !== "water" || shown === undefined)
@@ -96,8 +96,8 @@ function withWater(
   return { ...request, liquid: { ...request.liquid, temperature_c } };
 }
 
-function putRight(piece: Piece, id: string, typed: string): AmendedReading {
-  const capture = amendableReadings(piece).find((one) => one.id === id);
+function putRight(item: Item, id: string, typed: string): AmendedReading {
+  const capture = amendableReadings(item).find((one) => one.id === id);
   if (!capture) throw new Refusal("record.amend.not-typed");
   const { text } = typedReading(typed, capture.unit, { at: `reading:${id}` });
   if (decimalsShown(text) !== decimalsShown(capture.text))

@@ -1,30 +1,30 @@
 import { lastPlace } from "../../calibration/decimal.ts";
 import { type MassUnit, stepGrams } from "../../calibration/units.ts";
+import { excludedIn } from "../ledger/excluded.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { setAsideIn } from "../ledger/set-aside.ts";
 import type { AnnouncedMass } from "../weighing/announced-mass.ts";
-import type { Piece } from "../weighing/piece.ts";
+import type { Item } from "../weighing/item.ts";
 
 /** The announced mass of a piece: what was told of it, else the voided weighing of its ticket in the same lot. */
-export async function announcedMass(piece: Piece, ledger: Ledger): Promise<AnnouncedMass | undefined> {
-  const told = piece.customerSupplied?.mass_g;
+export async function announcedMass(item: Item, ledger: Ledger): Promise<AnnouncedMass | undefined> {
+  const told = item.customerSupplied?.mass_g;
   if (told !== undefined)
     return { shown: `${told} g`, grams: Number(told), stepG: lastPlace(told), from: "told", photos: [] };
-  if (piece.ticket === "") return undefined;
+  if (item.ticket === "") return undefined;
   const { records } = await ledger.records({
-    filters: { ticket: piece.ticket, voided: true, ...(piece.lot === undefined ? {} : { lot: piece.lot }) },
+    filters: { ticket: item.ticket, voided: true, ...(item.lot === undefined ? {} : { lot: item.lot }) },
     page: { size: 1 },
   });
   const [before] = records;
   const [, text = "", unit = ""] = /^(\S+) (\S+)$/.exec(before?.dry ?? "") ?? [];
   if (!before || text === "") return undefined;
   const entries = await ledger.entriesOf(before.subject);
-  const setAside = setAsideIn(entries);
+  const excluded = excludedIn(entries);
   return {
     shown: before.dry,
     grams: before.dry_g,
     stepG: stepGrams(text, unit as MassUnit),
     from: "earlier",
-    photos: entries.filter((entry) => entry.kind === "photo").filter(({ id }) => !setAside.has(id)),
+    photos: entries.filter((entry) => entry.kind === "photo").filter(({ id }) => !excluded.has(id)),
   };
 }

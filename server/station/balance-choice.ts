@@ -8,7 +8,7 @@ import { createLineCutter } from "../../drivers/line.ts";
 import { parseLineSettings } from "../../drivers/line-settings.ts";
 import { createNetworkBalance, parseNetworkAddress } from "../../drivers/network-balance.ts";
 import { createSerialBalance } from "../../drivers/serial-balance.ts";
-import type { KeptProfile } from "./kept-profiles.ts";
+import type { StoredProfile } from "./profile-repository.ts";
 
 /** Where the bench hears its balance, and what its owner told about it. */
 export const balanceChoiceShape = z.strictObject({
@@ -72,7 +72,7 @@ export function checkedChoice(choice: unknown): BalanceChoice {
 }
 
 /** The balance of a choice, read through its learned profile where it has one. */
-export function balanceOf({ address, line, comma, ask }: BalanceChoice, kept?: KeptProfile): Balance {
+export function balanceOf({ address, line, comma, ask }: BalanceChoice, kept?: StoredProfile): Balance {
   return balanceAt(address, { line, comma, ask, profile: kept?.profile });
 }
 

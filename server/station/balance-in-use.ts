@@ -6,14 +6,14 @@ import type { ReadingStream } from "../../drivers/reading-stream.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type BalanceChoice, balanceChoiceShape, isSamePort } from "./balance-choice.ts";
 import { type HeardBalance, heardBalance, heardForLearning, heardWithoutChoice } from "./heard-balance.ts";
-import type { KeptProfile, KeptProfiles } from "./kept-profiles.ts";
+import type { ProfileRepository, StoredProfile } from "./profile-repository.ts";
 import type { Scale } from "./scale.ts";
 
 /** Choices looked back at for what was told about a balance before. */
 const choicesLookedAt = 200;
 
 /** What the ledger keeps: the balance the bench takes from, and those that are heard beside it. */
-interface Kept {
+interface StoredBalances {
   choice: BalanceChoice | undefined;
   beside: BalanceChoice[];
 }
@@ -27,9 +27,9 @@ export class BalanceInUse {
   /** what was chosen; undefined while readings are typed or the balance is simulated */
   choice: BalanceChoice | undefined;
   /** the learned profile the lines are read by */
-  profile: KeptProfile | undefined;
+  profile: StoredProfile | undefined;
   #ledger: Ledger;
-  #profiles: KeptProfiles;
+  #profiles: ProfileRepository;
   #inUse: HeardBalance | undefined;
   #beside: HeardBalance[] = [];
   #earlier = new Map<string, BalanceChoice>();
@@ -45,7 +45,7 @@ export class BalanceInUse {
   /** `lasting` gives the name of a port that stays the same when it is plugged in again; by default the system's */
   constructor(
     ledger: Ledger,
-    profiles: KeptProfiles,
+    profiles: ProfileRepository,
     lasting = (address: string) => stableName(address) ?? address,
   ) {
     this.#ledger = ledger;
@@ -70,13 +70,13 @@ export class BalanceInUse {
   }
 
   /** What was kept last; without a choice when readings are typed. */
-  async kept(): Promise<Kept> {
+  async kept(): Promise<StoredBalances> {
     const entries = await this.#ledger.entries({
       kind: "balance-choice",
       newestFirst: true,
       limit: choicesLookedAt,
     });
-    const kept = entries.flatMap((entry) => (entry.kind === "balance-choice" ? [keptIn(entry.body)] : []));
+    const kept = entries.flatMap((entry) => (entry.kind === "balance-choice" ? [storedIn(entry.body)] : []));
     for (const { choice, beside } of kept)
       for (const one of choice ? [choice, ...beside] : beside)
         if (!this.#earlier.has(one.address)) this.#earlier.set(one.address, one);
@@ -149,7 +149,7 @@ export class BalanceInUse {
     choice,
     beside = [],
     profile,
-  }: Partial<Kept> & { profile?: KeptProfile | undefined }): Promise<void> {
+  }: Partial<StoredBalances> & { profile?: StoredProfile | undefined }): Promise<void> {
     return this.#inTurn(async () => {
       await this.#goOver(choice, profile);
       for (const one of beside) this.#openBeside(one);
@@ -225,7 +225,7 @@ export class BalanceInUse {
     return found;
   }
 
-  #profileOf(choice: BalanceChoice): KeptProfile | undefined {
+  #profileOf(choice: BalanceChoice): StoredProfile | undefined {
     return choice.profile === undefined ? undefined : this.#profiles.named(choice.profile);
   }
 
@@ -243,7 +243,7 @@ export class BalanceInUse {
     if (closing.length > 0) this.#besideChanged();
   }
 
-  async #goOver(choice: BalanceChoice | undefined, told?: KeptProfile): Promise<void> {
+  async #goOver(choice: BalanceChoice | undefined, told?: StoredProfile): Promise<void> {
     this.choice = choice;
     this.profile = told ?? (choice && this.#profileOf(choice));
     return this.#exchange(choice && heardBalance(choice, this.profile));
@@ -290,7 +290,7 @@ function choiceOf({ choice }: HeardBalance): BalanceChoice {
   return choice;
 }
 
-function keptIn(body: { choice: unknown; beside?: unknown }): Kept {
+function storedIn(body: { choice: unknown; beside?: unknown }): StoredBalances {
   const read = (one: unknown) => balanceChoiceShape.safeParse(one).data;
   return {
     choice: read(body.choice),

@@ -24,7 +24,7 @@ export interface BenchParts {
   /** why the checks of a balance close the bench, now or at a moment; without it the bench is never closed */
   closed?: (balance: string, at?: string) => BenchClosed | undefined;
   /** the versions of the profiles that budgets take their numbers from; without it records name none */
-  profilesInForce?: (balances: readonly string[]) => Promise<readonly ProfileVersion[]>;
+  currentProfiles?: (balances: readonly string[]) => Promise<readonly ProfileVersion[]>;
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
   /** the balances that are heard although the bench takes from another one */

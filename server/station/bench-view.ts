@@ -5,7 +5,7 @@ import { isRefused } from "../compute/evaluation.ts";
 import { toldApartHere } from "../conformity/plan/plain-answer.ts";
 import { demoCounter, demoPieces } from "../demo/pieces.ts";
 import { methods, rolesOf } from "../methods/index.ts";
-import type { Piece } from "../weighing/piece.ts";
+import type { Item } from "../weighing/item.ts";
 import { stepsOf } from "../weighing/steps.ts";
 import type { Bench } from "./bench.ts";
 import { metalBands } from "./metal-bands.ts";
@@ -14,13 +14,13 @@ import type { BenchView, Problem, RepeatsView } from "./view.ts";
 
 /** The bench as its page draws it. */
 export function benchView(bench: Bench, csrfToken: string, demo: boolean, problem?: Problem): BenchView {
-  const { piece, evaluation } = bench;
-  const open = piece && !piece.closed ? piece : undefined;
+  const { item, evaluation } = bench;
+  const open = item && !item.closed ? item : undefined;
   const secondPerson = open && secondPersonView(bench);
   return {
     csrfToken,
     about: bench.about,
-    piece,
+    item,
     steps: open ? stepsOf(open) : [],
     scaleName: bench.scale && nameMessage(bench.scale.name),
     otherBalances: bench.otherBalances.map(({ address, name }) => ({ address, name: nameMessage(name) })),
@@ -52,24 +52,24 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     found: bench.found,
     ...(bench.notStored === null ? {} : { notStored: bench.notStored }),
     ...(problem ? { problem } : {}),
-    ...(demo ? { demo: { counter: demoCounter, pieces: demoPieces, truth: truthBehind(piece) } } : {}),
+    ...(demo ? { demo: { counter: demoCounter, items: demoPieces, truth: truthBehind(item) } } : {}),
   };
 }
 
 /** A real bench never knows it; a demonstration tells it once the record is written. */
-function truthBehind(piece: Piece | undefined): string | undefined {
-  if (piece?.closed?.how !== "recorded") return undefined;
-  return demoPieces.find(({ ticket }) => ticket === piece.ticket)?.truth;
+function truthBehind(item: Item | undefined): string | undefined {
+  if (item?.closed?.how !== "recorded") return undefined;
+  return demoPieces.find(({ ticket }) => ticket === item.ticket)?.truth;
 }
 
-function repeatsOf(piece: Piece): RepeatsView | undefined {
-  const role = rolesOf(piece.method).at(-1);
-  const captures = piece.captures.filter((capture) => capture.role === role);
+function repeatsOf(item: Item): RepeatsView | undefined {
+  const role = rolesOf(item.method).at(-1);
+  const captures = item.captures.filter((capture) => capture.role === role);
   if (captures.length < 2) return undefined;
   return {
-    repeats: captures.map(({ grams, setAside }) =>
-      setAside
-        ? { value: Number(grams), state: "voided", because: setAside.reason }
+    repeats: captures.map(({ grams, excluded }) =>
+      excluded
+        ? { value: Number(grams), state: "voided", because: excluded.reason }
         : { value: Number(grams), state: "kept" },
     ),
     unit: "g",
@@ -77,7 +77,7 @@ function repeatsOf(piece: Piece): RepeatsView | undefined {
   };
 }
 
-function statedBy({ method, details: { method: kept = {} } }: Piece): NonNullable<BenchView["stated"]> {
+function statedBy({ method, details: { method: kept = {} } }: Item): NonNullable<BenchView["stated"]> {
   const { form } = methods[method];
   return { values: form?.fieldsOf(kept) ?? {}, lines: form?.lines(kept) ?? [] };
 }

@@ -10,7 +10,7 @@ import { type BeforeWetting, beforeWetting } from "../weighing/before-wetting.ts
 import type { Check } from "../weighing/checks/check.ts";
 import type { Conditions } from "../weighing/conditions.ts";
 import { weighingOf } from "../weighing/evolve.ts";
-import type { Piece } from "../weighing/piece.ts";
+import type { Item } from "../weighing/item.ts";
 import { procedureChecks } from "../weighing/procedure-checks.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import { lastSecondReading } from "../weighing/second-person.ts";
@@ -25,7 +25,7 @@ import { lastWeighing } from "./open-weighing.ts";
 import type { Scale } from "./scale.ts";
 import { type Done, Station } from "./station.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
-import { evaluationOfPiece } from "./weighing-evaluation.ts";
+import { evaluationOfItem } from "./weighing-evaluation.ts";
 
 /**
  * The bench as it stands: the weighing on it, the reading that is waited for, the evaluation as far as it goes. Pages only
@@ -44,7 +44,7 @@ export class Bench {
   #scale: Scale | undefined;
   #endHearing: () => void = () => {};
   #entries: readonly Entry[] = [];
-  #piece: Piece | undefined;
+  #piece: Item | undefined;
   #evaluation: Evaluation | undefined;
   #beforeWetting: BeforeWetting | undefined;
   #nextPiece = randomUUID();
@@ -79,7 +79,7 @@ export class Bench {
     this.#waiting.giveUp(message("balance.capture.exchanged"));
     this.#eachLoad.end();
     this.#listenTo(scale);
-    const check = scale && this.open && whatToLookAt(scale.name, this.piece, how);
+    const check = scale && this.open && whatToLookAt(scale.name, this.item, how);
     if (check) scale.raiseCheck(check);
     this.#changed();
   }
@@ -104,11 +104,11 @@ export class Bench {
     return this.#eachLoad.now;
   }
   /** the weighing that was started last */
-  get piece(): Piece | undefined {
+  get item(): Item | undefined {
     return this.#piece;
   }
   /** the weighing that goes on */
-  get open(): Piece | undefined {
+  get open(): Item | undefined {
     return this.#piece?.closed ? undefined : this.#piece;
   }
   /** what a form of this moment is about: the weighing that goes on, or the one that is started next */
@@ -163,14 +163,14 @@ export class Bench {
   }
   /** the limit above which the typed readings of the piece need a second person who has not confirmed them yet */
   get secondPersonDue(): string | undefined {
-    const last = this.piece && lastSecondReading(this.piece);
+    const last = this.item && lastSecondReading(this.item);
     return last?.body.agrees ? undefined : this.#secondPersonAbove;
   }
   /** what looks wrong about the weighing so far, and about the immersion that goes on */
   get checks(): Check[] {
     if (!this.open) return [];
     const { conditions, profileOf, evaluation, library } = this;
-    const live = this.station.looks.all;
+    const live = this.station.liveReadings.all;
     return procedureChecks(this.open, { conditions, profileOf, evaluation, library, live });
   }
 
@@ -195,9 +195,9 @@ export class Bench {
     const { open } = this;
     if (!open) {
       this.#eachLoad.end();
-      this.station.looks.forget();
+      this.station.liveReadings.forget();
     }
-    this.#evaluation = open && (await evaluationOfPiece(open, this.#parts));
+    this.#evaluation = open && (await evaluationOfItem(open, this.#parts));
     this.#beforeWetting = open && (await beforeWetting(open, { library: () => builtIn, ...this.#parts }));
     this.#secondPersonAbove = open && (await limitPassed(open, this.#parts));
     this.#announced = open && (await announcedMass(open, this.#parts.ledger));
@@ -209,7 +209,7 @@ export class Bench {
     this.#scale = scale;
     this.#endHearing =
       scale?.onLine(() => {
-        this.station.looks.add(scale.live(), this.#waiting.role);
+        this.station.liveReadings.add(scale.live(), this.#waiting.role);
         for (const listener of this.#lineListeners) listener();
       }) ?? (() => {});
   }
@@ -232,7 +232,7 @@ export class Bench {
     switch (command.do) {
       case "request-reading":
         this.#waiting.begin(command.subject, command.role, this.#scale);
-        this.station.looks.begin(command.role);
+        this.station.liveReadings.begin(command.role);
         return;
       case "accept-unstable":
         this.#waiting.byHand();

@@ -3,12 +3,12 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { importProfile, type Profile } from "../../drivers/learning/index.ts";
 import { errorFacts } from "../../drivers/port-error.ts";
 import { type BalanceChoice, checkedChoice } from "./balance-choice.ts";
-import type { KeptProfile } from "./kept-profiles.ts";
+import type { StoredProfile } from "./profile-repository.ts";
 
 /** A balance told on the command line. */
 export interface ToldCable {
   choice: BalanceChoice;
-  profile?: KeptProfile;
+  profile?: StoredProfile;
 }
 
 /**
@@ -25,7 +25,7 @@ export function cableFrom(told: {
   return { choice, ...(profile === undefined ? {} : { profile: profileFrom(profile) }) };
 }
 
-function profileFrom(path: string): KeptProfile {
+function profileFrom(path: string): StoredProfile {
   const profile = profileIn(path);
   return { name: profile.name, version: 1, keptAt: statSync(path).mtime.toISOString(), profile };
 }

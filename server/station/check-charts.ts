@@ -1,12 +1,12 @@
 import type { ChartKind, ChartPoint, ControlChart } from "../checks/charts/control-chart.ts";
-import type { KeptCheck, KeptLimits } from "./kept-check.ts";
+import type { StoredCheck, StoredLimits } from "./stored-check.ts";
 import type { WeighingPoint } from "./weighing-points.ts";
 
 type Charts = Map<string, ControlChart & { points: ChartPoint[] }>;
 
 /** The charts that the checks of a ledger and its weighings make: every attempt is a point, also the failed ones. */
 export function chartsOf(
-  { all, limits }: { all: readonly KeptCheck[]; limits: readonly KeptLimits[] },
+  { all, limits }: { all: readonly StoredCheck[]; limits: readonly StoredLimits[] },
   weighed: readonly WeighingPoint[] = [],
 ): ControlChart[] {
   const charts: Charts = new Map();
@@ -17,7 +17,7 @@ export function chartsOf(
     charts.set(id, found);
     return found;
   };
-  const last = new Map<ControlChart, KeptCheck>();
+  const last = new Map<ControlChart, StoredCheck>();
   for (const check of all) {
     const plotted = pointOf(check);
     if (plotted === undefined) continue;
@@ -37,8 +37,8 @@ export function chartsOf(
       ...(note === undefined ? {} : { cause: note }),
     });
   }
-  for (const { chart: kind, of, setAside, ...point } of weighed)
-    chart(kind, of).points.push({ ...point, fits: !setAside });
+  for (const { chart: kind, of, excluded, ...point } of weighed)
+    chart(kind, of).points.push({ ...point, fits: !excluded });
   return [...charts.values()];
 }
 
@@ -50,7 +50,7 @@ interface Plotted {
 }
 
 /** Value and chart of a check; undefined for one that has no chart. */
-function pointOf(check: KeptCheck): Plotted | undefined {
+function pointOf(check: StoredCheck): Plotted | undefined {
   if (check.kind === "check-weight") {
     const { weight, readabilityGrams } = check.asked as {
       weight: { nominalGrams: number };

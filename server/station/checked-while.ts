@@ -1,8 +1,8 @@
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { Piece } from "../weighing/piece.ts";
+import type { Item } from "../weighing/item.ts";
 import type { BenchParts } from "./bench-parts.ts";
 
-type Checks = Pick<BenchParts, "closed" | "profilesInForce">;
+type Checks = Pick<BenchParts, "closed" | "currentProfiles">;
 
 /**
  * What the checks say for the record of this piece: whether the bench was closed at any of its readings or is now, by
@@ -10,14 +10,14 @@ type Checks = Pick<BenchParts, "closed" | "profilesInForce">;
  * to be said. Throws LedgerError.
  */
 export async function checkedWhile(
-  { captures }: Piece,
-  { closed, profilesInForce }: Checks,
+  { captures }: Item,
+  { closed, currentProfiles }: Checks,
 ): Promise<BodyOf<"result">["checked"]> {
-  const standing = captures.filter(({ setAside }) => setAside === undefined);
+  const standing = captures.filter(({ excluded }) => excluded === undefined);
   const balances = [...new Set(standing.map(({ balance }) => balance))];
   const closedNow = balances.map((balance) => closed?.(balance)).find(Boolean);
   const closedBy = closedNow ?? standing.map(({ balance, at }) => closed?.(balance, at)).find(Boolean);
-  const profiles = ((await profilesInForce?.(balances)) ?? []).map(({ of, version, entry, validUntil }) => ({
+  const profiles = ((await currentProfiles?.(balances)) ?? []).map(({ of, version, entry, validUntil }) => ({
     of,
     version,
     entry,

@@ -13,8 +13,8 @@ import type { SituationReading } from "../weighing/checks/situation.ts";
 import type { WeighingCommand } from "../weighing/commands.ts";
 import { decide } from "../weighing/decide.ts";
 import { weighingOf } from "../weighing/evolve.ts";
+import type { Item, Ticket } from "../weighing/item.ts";
 import type { Known, KnownLot } from "../weighing/known.ts";
-import type { Piece, Ticket } from "../weighing/piece.ts";
 import { procedureChecks } from "../weighing/procedure-checks.ts";
 import { amendmentKnown, restated } from "./amendment-known.ts";
 import { announcedMass } from "./announced-mass.ts";
@@ -24,7 +24,7 @@ import { checkedWhile } from "./checked-while.ts";
 import type { Command } from "./command.ts";
 import { limitPassed } from "./limit-passed.ts";
 import { openWeighing } from "./open-weighing.ts";
-import { evaluationOfPiece } from "./weighing-evaluation.ts";
+import { evaluationOfItem } from "./weighing-evaluation.ts";
 
 /** What a command makes happen to a subject of which these entries stand. Throws Refusal, LedgerError. */
 export async function decisionOn(
@@ -42,7 +42,7 @@ export async function decisionOn(
 }
 
 interface Standing {
-  weighing: Piece | undefined;
+  weighing: Item | undefined;
   entries: readonly Entry[];
   parts: BenchParts;
   live: readonly SituationReading[];
@@ -95,14 +95,14 @@ async function lotKnown({ lot: id, ticket }: Ticket, ledger: Ledger): Promise<Kn
   };
 }
 
-async function massKnown(weighing: Piece, { ledger }: BenchParts): Promise<Pick<Known, "otherMass">> {
+async function massKnown(weighing: Item, { ledger }: BenchParts): Promise<Pick<Known, "otherMass">> {
   return { otherMass: otherMass(weighing, await announcedMass(weighing, ledger)) };
 }
 
-async function recordKnown(weighing: Piece, { parts, live }: Standing): Promise<Partial<Known>> {
+async function recordKnown(weighing: Item, { parts, live }: Standing): Promise<Partial<Known>> {
   const { conditions, profileOf } = parts;
   const library = parts.library?.() ?? builtIn;
-  const evaluation = await evaluationOfPiece(weighing, parts);
+  const evaluation = await evaluationOfItem(weighing, parts);
   return {
     ...(await massKnown(weighing, parts)),
     secondPersonAbove: await limitPassed(weighing, parts),
@@ -115,7 +115,7 @@ async function recordKnown(weighing: Piece, { parts, live }: Standing): Promise<
 }
 
 async function resultOf(
-  weighing: Piece,
+  weighing: Item,
   { request, statement }: Pick<Evaluated, "request" | "statement">,
   parts: BenchParts,
 ): Promise<BodyOf<"result">> {

@@ -2,7 +2,7 @@ import type { Balance } from "../../drivers/device.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import { createReadingStream, type ReadingStream } from "../../drivers/reading-stream.ts";
 import { type BalanceChoice, balanceHeard, balanceOf } from "./balance-choice.ts";
-import type { KeptProfile } from "./kept-profiles.ts";
+import type { StoredProfile } from "./profile-repository.ts";
 import type { Scale } from "./scale.ts";
 import { scaleOf } from "./stream-scale.ts";
 
@@ -11,7 +11,7 @@ export interface HeardBalance {
   /** undefined for the simulated one */
   choice: BalanceChoice | undefined;
   /** the learned profile the lines are read by */
-  profile: KeptProfile | undefined;
+  profile: StoredProfile | undefined;
   stream: ReadingStream;
   scale: Scale;
   /** calls back for every line and event */
@@ -22,7 +22,7 @@ export interface HeardBalance {
 }
 
 /** The balance of a choice, read through its learned profile where it has one. It is silent until it is started. */
-export function heardBalance(choice: BalanceChoice, profile: KeptProfile | undefined): HeardBalance {
+export function heardBalance(choice: BalanceChoice, profile: StoredProfile | undefined): HeardBalance {
   const sends =
     choice.ask?.when === "capture"
       ? "on-request"
@@ -35,7 +35,7 @@ export function heardBalance(choice: BalanceChoice, profile: KeptProfile | undef
 /** The same with every byte given on as it came, for learning its lines. Throws Refusal for a USB scale. */
 export function heardForLearning(
   choice: BalanceChoice,
-  profile: KeptProfile | undefined,
+  profile: StoredProfile | undefined,
   hear: (bytes: Uint8Array) => void,
 ): HeardBalance {
   return hearing(balanceHeard(choice, hear), { choice, profile });

@@ -17,7 +17,7 @@ export interface ProfileVersions {
    * The version that says what the checks say now, written if it is not there yet; undefined while no check says
    * anything. `found`: the numbers that checks found. Throws LedgerError.
    */
-  inForce(of: string, found: CheckedNumbers | undefined): Promise<ProfileVersion | undefined>;
+  current(of: string, found: CheckedNumbers | undefined): Promise<ProfileVersion | undefined>;
 }
 
 /** Numbers that checks found, with the first day on which one of them runs out. */
@@ -52,7 +52,7 @@ export async function profileVersions(ledger: Ledger): Promise<ProfileVersions> 
       newest.set(entry.subject, { ...entry.body, entry: entry.id, seq: entry.seq, at: entry.at });
   let queue: Promise<unknown> = Promise.resolve();
 
-  async function inForce(of: string, found: CheckedNumbers | undefined) {
+  async function current(of: string, found: CheckedNumbers | undefined) {
     if (found === undefined) return undefined;
     const before = newest.get(of);
     const numbers = JSON.parse(JSON.stringify(found.numbers));
@@ -64,8 +64,8 @@ export async function profileVersions(ledger: Ledger): Promise<ProfileVersions> 
     return version;
   }
   return {
-    inForce(of, found) {
-      const turn = queue.then(() => inForce(of, found));
+    current(of, found) {
+      const turn = queue.then(() => current(of, found));
       queue = turn.catch(() => undefined);
       return turn;
     },

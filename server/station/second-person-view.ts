@@ -23,8 +23,8 @@ export function secondReadingView({ at, body }: EntryOf<"second-reading">): Seco
 }
 
 /** How the piece on the bench stands with its second person; undefined when none is asked for. */
-export function secondPersonView({ piece, secondPersonDue: due }: Bench): SecondPersonView | undefined {
-  const last = piece && lastSecondReading(piece);
+export function secondPersonView({ item, secondPersonDue: due }: Bench): SecondPersonView | undefined {
+  const last = item && lastSecondReading(item);
   if (due === undefined && !last) return undefined;
   return { ...(due === undefined ? {} : { due }), ...(last ? { last: secondReadingView(last) } : {}) };
 }

@@ -5,7 +5,7 @@ import { Stale } from "../ledger/stale.ts";
 import type { BenchParts } from "./bench-parts.ts";
 import type { Command } from "./command.ts";
 import { decisionOn } from "./decision.ts";
-import { LiveLooks } from "./live-looks.ts";
+import { LiveReadings } from "./live-readings.ts";
 import { staleRefusal } from "./stale-refusal.ts";
 
 /** What was done: the command, and everything about its subject, the new entries last. */
@@ -22,7 +22,7 @@ export interface Done {
  */
 export class Station {
   /** what the balance showed while an immersion was waited for */
-  readonly looks = new LiveLooks();
+  readonly liveReadings = new LiveReadings();
   readonly #parts: BenchParts;
   readonly #listeners = new Set<(done: Done) => Promise<void> | void>();
   #queue: Promise<unknown> = Promise.resolve();
@@ -66,7 +66,7 @@ export class Station {
   }
 
   #decide(command: Command, entries: readonly Entry[]): Promise<Happened[]> {
-    return decisionOn(command, entries, this.#parts, this.looks.all);
+    return decisionOn(command, entries, this.#parts, this.liveReadings.all);
   }
 
   async #append(command: Command, happened: Happened[], before: readonly Entry[]): Promise<Entry[]> {

@@ -8,7 +8,7 @@ import type { DemoPiece } from "../demo/pieces.ts";
 import type { MethodName, Role } from "../methods/index.ts";
 import type { BeforeWetting } from "../weighing/before-wetting.ts";
 import type { Check } from "../weighing/checks/check.ts";
-import type { Piece } from "../weighing/piece.ts";
+import type { Item } from "../weighing/item.ts";
 import type { Step } from "../weighing/steps.ts";
 import type { Live, ScaleCheck } from "./scale.ts";
 
@@ -39,7 +39,7 @@ export interface RepeatsView {
 }
 
 /** A dry mass that is not the announced one; masses as they were written. */
-export interface OtherPieceView {
+export interface OtherItemView {
   ticket: string;
   from: "told" | "earlier";
   announced: string;
@@ -82,7 +82,7 @@ export interface BenchView {
   csrfToken: string;
   /** what the forms of this page are about, and how much of it the page shows */
   about: { subject: string; seen: number };
-  piece: Piece | undefined;
+  item: Item | undefined;
   steps: Step[];
   /** undefined when readings are typed */
   scaleName: Told | undefined;
@@ -102,7 +102,7 @@ export interface BenchView {
   claimGone?: string;
   evaluation: Evaluation | undefined;
   /** set while it must be said whether this is the piece of the ticket */
-  otherPiece?: OtherPieceView;
+  otherItem?: OtherItemView;
   /** a second person who reads typed readings again; undefined when none is asked for */
   secondPerson?: SecondPersonView;
   /** what a piece weighed dry will show, while nothing is wet */
@@ -122,7 +122,7 @@ export interface BenchView {
   notStored?: Told;
   problem?: Problem;
   /** `truth`: what the invented piece that was just recorded really is */
-  demo?: { counter: string; pieces: readonly DemoPiece[]; truth: string | undefined };
+  demo?: { counter: string; items: readonly DemoPiece[]; truth: string | undefined };
 }
 
 export interface LiveView {

@@ -9,7 +9,7 @@ export interface WeighingPoint extends ChartPoint {
   chart: "zero-after-lift" | "dry-after";
   /** balance and, for a zero, the way to weigh: a beaker loses water where a hanger does not */
   of: string;
-  setAside: boolean;
+  excluded: boolean;
 }
 
 /** What the charts need of one reading of a piece. */
@@ -22,11 +22,11 @@ interface Weighed {
   resolution: number;
   balance: string;
   by: string;
-  setAside?: string;
+  excluded?: string;
 }
 
 /** A piece as far as its charts go. */
-export interface WeighedPiece {
+export interface WeighedItem {
   method: MethodName;
   weighed: readonly Weighed[];
 }
@@ -35,18 +35,18 @@ export interface WeighedPiece {
 export const weighingKinds = ["piece-opened", "capture", "voiding"] as const;
 
 /** The piece with one more entry about it; undefined until it was opened. */
-export function withEntry(piece: WeighedPiece | undefined, entry: Entry): WeighedPiece | undefined {
+export function withEntry(item: WeighedItem | undefined, entry: Entry): WeighedItem | undefined {
   if (entry.kind === "piece-opened") return { method: entry.body.method ?? firstMethod, weighed: [] };
-  if (piece === undefined) return undefined;
+  if (item === undefined) return undefined;
   if (entry.kind === "voiding") {
     const { entry: id, reason } = entry.body;
     return {
-      ...piece,
-      weighed: piece.weighed.map((one) => (one.id === id ? { ...one, setAside: reason } : one)),
+      ...item,
+      weighed: item.weighed.map((one) => (one.id === id ? { ...one, excluded: reason } : one)),
     };
   }
   const weighed = entry.kind === "capture" ? weighedOf(entry) : undefined;
-  return weighed ? { ...piece, weighed: [...piece.weighed, weighed] } : piece;
+  return weighed ? { ...item, weighed: [...item.weighed, weighed] } : item;
 }
 
 function weighedOf({ id, at, body }: EntryOf<"capture">): Weighed | undefined {
@@ -69,13 +69,13 @@ function weighedOf({ id, at, body }: EntryOf<"capture">): Weighed | undefined {
  * immersion (0 where the empty hanger was set to zero instead of read), and each dry reading after the immersion minus
  * the mean of those before. A reading set aside stays a point, with its reason as the cause found.
  */
-export function pointsOf({ method, weighed }: WeighedPiece): WeighingPoint[] {
+export function pointsOf({ method, weighed }: WeighedItem): WeighingPoint[] {
   const points: WeighingPoint[] = [];
   let zeroBefore = 0;
   let immersed = false;
   const dryBefore: number[] = [];
   const add = (chart: WeighingPoint["chart"], one: Weighed, value: number) => {
-    const { id, at, by, setAside, resolution } = one;
+    const { id, at, by, excluded, resolution } = one;
     const before = points.findLast((point) => point.chart === chart);
     points.push({
       chart,
@@ -85,13 +85,13 @@ export function pointsOf({ method, weighed }: WeighedPiece): WeighingPoint[] {
       by,
       resolution,
       // what replaces a reading set aside is a further attempt, any other one a weighing of its own
-      session: before?.setAside ? before.session : id,
-      setAside: setAside !== undefined,
-      ...(setAside === undefined ? {} : { cause: setAside }),
+      session: before?.excluded ? before.session : id,
+      excluded: excluded !== undefined,
+      ...(excluded === undefined ? {} : { cause: excluded }),
     });
   };
   for (const one of weighed) {
-    const counts = one.setAside === undefined;
+    const counts = one.excluded === undefined;
     if (one.what === "wet") immersed ||= counts;
     else if (one.what === "zero") {
       if (immersed) add("zero-after-lift", one, one.grams - zeroBefore);

@@ -13,14 +13,14 @@ import { Problem } from "../../views/problem.tsx";
 import type { Told } from "../../views/told.tsx";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { DemoHands } from "../demo/hands.ts";
-import type { HandOverState } from "../ledger/keep-handing-over.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import type { ReplicationState } from "../ledger/replication.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
 import type { Bench } from "../station/bench.ts";
-import type { KeptChecks } from "../station/kept-checks.ts";
-import type { KeptProfiles } from "../station/kept-profiles.ts";
-import type { KeptSettings } from "../station/kept-settings.ts";
-import type { LibraryInForce } from "../station/library-in-force.ts";
+import type { CheckRepository } from "../station/check-repository.ts";
+import type { CurrentLibrary } from "../station/current-library.ts";
+import type { ProfileRepository } from "../station/profile-repository.ts";
+import type { SettingsRepository } from "../station/settings-repository.ts";
 import type { Compute } from "./api/compute.ts";
 import { apiRoutes } from "./api/index.ts";
 import { assetRoutes } from "./assets.ts";
@@ -72,17 +72,17 @@ export interface AppParts {
   reports: string;
   /** hands at the simulated balance; undefined on a real bench */
   demoHands: DemoHands | undefined;
-  settings: KeptSettings;
-  library: LibraryInForce;
+  settings: SettingsRepository;
+  library: CurrentLibrary;
   balance: BalanceInUse;
-  profiles: KeptProfiles;
-  checks: KeptChecks;
+  profiles: ProfileRepository;
+  checks: CheckRepository;
   /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
   listening?: Pick<BalanceParts, "clock" | "findingMs">;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
   changeBench?: ChangeBench;
   /** how far the shared ledger is behind; undefined on a bench that shares none */
-  handOver?: () => HandOverState;
+  handOver?: () => ReplicationState;
 }
 
 /** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
@@ -138,7 +138,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   await app.register(async (scope) =>
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
-  const isNew = () => !demo && !settings.answered && bench.piece === undefined;
+  const isNew = () => !demo && !settings.answered && bench.item === undefined;
   const { form, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
   if (demoHands) demoRoutes(form, bench, demoHands);
   recordRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });

@@ -3,10 +3,10 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import fastifyStatic from "@fastify/static";
 import type { FastifyInstance } from "fastify";
-import { houseFolder } from "../organisation.ts";
+import { organisationFolder } from "../organisation.ts";
 
-const ownAssets = join(houseFolder, "views", "assets");
-const htmxFolder = join(houseFolder, "node_modules", "htmx.org", "dist");
+const ownAssets = join(organisationFolder, "views", "assets");
+const htmxFolder = join(organisationFolder, "node_modules", "htmx.org", "dist");
 const htmxFiles: Record<string, string> = {
   "htmx.min.js": join(htmxFolder, "htmx.min.js"),
   "hx-sse.min.js": join(htmxFolder, "ext", "hx-sse.min.js"),

@@ -5,7 +5,7 @@ import type { AddressInfo } from "node:net";
  * The address of the pages. It stays while the bench behind it is exchanged for another: requests that come in
  * between wait for the new one, so that a browser notices a short pause and nothing else.
  */
-export class FrontDoor {
+export class Listener {
   #server: Server;
   #behind: Promise<RequestListener>;
 

@@ -1,9 +1,9 @@
 import { Refusal } from "../../calibration/refusal.ts";
-import { present } from "../compute/present.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import type { AmendmentTyped } from "./commands.ts";
+import type { Recorded } from "./item.ts";
 import type { AmendedReading, Known } from "./known.ts";
-import type { Recorded } from "./piece.ts";
 import { signed } from "./signed.ts";
 import { mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
 
@@ -11,13 +11,13 @@ import { mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
  * An amendment: a further entry with name and reason that says what is now stated. A reading that is put right is
  * excluded and stays; the right one is a new entry before it. Throws Refusal.
  */
-export function amended(piece: Recorded, typed: AmendmentTyped, known: Known): Happened[] {
+export function amended(item: Recorded, typed: AmendmentTyped, known: Known): Happened[] {
   const { reason, by } = signed(typed);
   const { result, readings = [], checks = [] } = known;
   if (result && "refused" in result) throw new Refusal("record.not-amended", { why: result.refused });
-  const stops = stopping(piece, checks);
+  const stops = stopping(item, checks);
   mustBePossible(stops);
-  const changed = present({
+  const changed = omitUndefined({
     ticket: typed.ticket.trim() || undefined,
     description: typed.description.trim() || undefined,
     customer: typed.customer.trim() || undefined,
@@ -30,7 +30,7 @@ export function amended(piece: Recorded, typed: AmendmentTyped, known: Known): H
     {
       kind: "amendment",
       body: {
-        replaces: piece.closed.entry,
+        replaces: item.closed.entry,
         reason,
         by,
         ...(Object.keys(changed).length > 0 ? { piece: changed } : {}),

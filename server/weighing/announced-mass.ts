@@ -5,7 +5,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { firstMethod } from "../methods/index.ts";
 import { massNotExpected } from "./checks/mass-not-expected.ts";
-import { type Piece, standing } from "./piece.ts";
+import { type Item, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
 
 /** What the piece of a ticket is known to weigh before it is laid on the pan. */
@@ -38,14 +38,14 @@ export interface OtherMass {
  * The dry mass held against the announced one: apart when it differs by more than twice one step of each, added in
  * squares (common practice), and nobody has said yet that it is the right piece all the same.
  */
-export function otherMass(piece: Piece, announced: AnnouncedMass | undefined): OtherMass | undefined {
-  const dry = standing(piece, "dry");
+export function otherMass(item: Item, announced: AnnouncedMass | undefined): OtherMass | undefined {
+  const dry = standing(item, "dry");
   const [first] = dry;
   // Several pieces weighed together are not what one ticket announces.
-  if (!announced || !first || piece.details.pieces !== undefined) return undefined;
+  if (!announced || !first || item.details.pieces !== undefined) return undefined;
   const of = dry.map(({ id }) => id);
-  if (piece.rightPiece.some(({ body }) => of.every((id) => body.of.includes(id)))) return undefined;
-  const hanger = piece.details.hanger?.in_air;
+  if (item.rightPiece.some(({ body }) => of.every((id) => body.of.includes(id)))) return undefined;
+  const hanger = item.details.hanger?.in_air;
   const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit as MassUnit));
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length - hangerG;
   const stepG = readabilityGrams(dry);
@@ -90,7 +90,7 @@ export function mustBeRightItem(ticket: string, other: OtherMass | undefined): v
 }
 
 /** The question of the check, where another unit would explain it. */
-function askOf(dry: Piece["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: Message } {
+function askOf(dry: Item["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: Message } {
   const expectedMass = { lowGrams: grams - withinG, highGrams: grams + withinG, from: "ticket" };
   const balance = { readabilityGrams: 0, repeatabilityGrams: 0, immersedRepeatabilityGrams: 0 };
   const seen = massNotExpected.look({ method: firstMethod, dry, wet: [], expectedMass, balance });

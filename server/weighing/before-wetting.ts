@@ -6,7 +6,7 @@ import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, rolesOf } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
-import { type Piece, standing } from "./piece.ts";
+import { type Item, standing } from "./item.ts";
 import { balanceFor, type ProfileOf } from "./request.ts";
 
 /** What a piece that lies weighed dry will show once it is wet, and what it will not; with the weighing this is about. */
@@ -28,13 +28,13 @@ interface Planning {
  * where nobody reads a plan between two pieces.
  */
 function weighingAhead(
-  piece: Piece,
+  item: Item,
   { conditions, profileOf }: Pick<Planning, "conditions" | "profileOf">,
 ): PlannedWeighing | undefined {
-  const { claim, method, details, lot, agreed } = piece;
-  const dry = standing(piece, "dry");
+  const { claim, method, details, lot, agreed } = item;
+  const dry = standing(item, "dry");
   if (!methods[method].plan) return undefined;
-  const wet = rolesOf(method).some((role) => role !== "dry" && standing(piece, role).length > 0);
+  const wet = rolesOf(method).some((role) => role !== "dry" && standing(item, role).length > 0);
   if (claim === undefined || lot !== undefined || dry.length === 0 || wet) return undefined;
   if (details.liquid !== undefined || details.added !== undefined || details.hanger?.in_air !== undefined)
     return undefined;
@@ -57,8 +57,8 @@ function weighingAhead(
 }
 
 /** The same in sentences; undefined where nothing can be planned. */
-export async function beforeWetting(piece: Piece, parts: Planning): Promise<BeforeWetting | undefined> {
-  const weighing = weighingAhead(piece, parts);
+export async function beforeWetting(item: Item, parts: Planning): Promise<BeforeWetting | undefined> {
+  const weighing = weighingAhead(item, parts);
   if (weighing === undefined || parts.plan === undefined) return undefined;
   try {
     const plan = await parts.plan(weighing);

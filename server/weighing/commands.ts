@@ -2,7 +2,7 @@ import type { Message } from "../../calibration/message.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Role } from "../methods/index.ts";
 import type { Details } from "./details.ts";
-import type { Ticket } from "./piece.ts";
+import type { Ticket } from "./item.ts";
 import type { TypedAgain } from "./second-person.ts";
 import type { Reading } from "./taken-reading.ts";
 

@@ -6,9 +6,9 @@ import { amended } from "./amended.ts";
 import { anotherItem, mustBeRightItem, rightItem } from "./announced-mass.ts";
 import type { WeighingCommand } from "./commands.ts";
 import { excludedAssay, excludedPhoto, excludedReading, excludedTest, keyOfPhoto } from "./exclusions.ts";
+import type { Item, Recorded } from "./item.ts";
 import type { Known } from "./known.ts";
 import { openingBody } from "./opening.ts";
-import type { Piece, Recorded } from "./piece.ts";
 import { recorded } from "./recorded.ts";
 import { heldAgainst } from "./second-person.ts";
 import { signed } from "./signed.ts";
@@ -23,15 +23,15 @@ const beforeWetting: ReadonlySet<string> = new Set(["dry", "zero", "flask-full"]
  * What happens when this is asked of the weighing: the entries to write, none where only the balance is asked. Pure.
  * Throws Refusal when it is not done; then nothing happens.
  */
-export function decide(weighing: Piece | undefined, command: WeighingCommand, known: Known): Happened[] {
+export function decide(weighing: Item | undefined, command: WeighingCommand, known: Known): Happened[] {
   switch (command.do) {
     case "start-weighing":
       return start(weighing, command, known);
     case "amend":
       return amended(recordedOf(weighing), command, known);
     case "void": {
-      const piece = recordedOf(weighing);
-      const body = { entry: piece.closed.entry, ...signed(command) };
+      const item = recordedOf(weighing);
+      const body = { entry: item.closed.entry, ...signed(command) };
       return [{ kind: "voiding", body }];
     }
     case "weigh-again": {
@@ -86,19 +86,19 @@ type OpenCommand = Exclude<
   }
 >;
 
-function whileOpen(piece: Piece, command: OpenCommand, known: Known): Happened[] {
+function whileOpen(item: Item, command: OpenCommand, known: Known): Happened[] {
   switch (command.do) {
     case "take-reading": {
       const { role, reading } = command;
-      mustAccept(piece.method, role);
+      mustAccept(item.method, role);
       // A reading of a balance is there already, and is never thrown away.
-      if (reading.takenBy === "typed") mayBeWetted(piece, role, known);
+      if (reading.takenBy === "typed") mayBeWetted(item, role, known);
       return [{ kind: "capture", body: captureOf(role, reading, known.simulated) }];
     }
     case "request-reading":
     case "auto-capture":
-      mustAccept(piece.method, command.role);
-      mayBeWetted(piece, command.role, known);
+      mustAccept(item.method, command.role);
+      mayBeWetted(item, command.role, known);
       return [];
     case "accept-unstable":
     case "cancel-request":
@@ -111,15 +111,15 @@ function whileOpen(piece: Piece, command: OpenCommand, known: Known): Happened[]
     case "note":
       return [{ kind: "note", body: { message: command.message } }];
     case "exclude-reading":
-      return [{ kind: "voiding", body: excludedReading(piece, command) }];
+      return [{ kind: "voiding", body: excludedReading(item, command) }];
     case "swap-readings":
-      return swapped(piece, known.simulated);
+      return swapped(item, known.simulated);
     case "confirm-item":
       return [{ kind: "right-piece", body: rightItem(known.otherMass, command.reason, command.by) }];
     case "second-reading": {
       const { secondPersonAbove: above } = known;
       if (above === undefined) throw new Refusal("weighing.second.not-needed");
-      return [{ kind: "second-reading", body: heldAgainst(piece, { ...command, above }) }];
+      return [{ kind: "second-reading", body: heldAgainst(item, { ...command, above }) }];
     }
     case "call-off": {
       const reason = command.reason.trim();
@@ -129,13 +129,13 @@ function whileOpen(piece: Piece, command: OpenCommand, known: Known): Happened[]
     case "call-off-other-item":
       return [{ kind: "piece-left", body: { reason: anotherItem(known.otherMass) } }];
     case "write-record":
-      mustBeRightItem(piece.ticket, known.otherMass);
-      return recorded(piece, command.found ?? "", known);
+      mustBeRightItem(item.ticket, known.otherMass);
+      return recorded(item, command.found ?? "", known);
   }
 }
 
 function start(
-  weighing: Piece | undefined,
+  weighing: Item | undefined,
   { subject, ticket }: Extract<WeighingCommand, { do: "start-weighing" }>,
   { onBench, rule, lot }: Known,
 ): Happened[] {
@@ -156,19 +156,19 @@ function temperature(celsius: string): Happened {
   return { kind: "capture", body: { what: "temperature", celsius, source: "typed", lines: [] } };
 }
 
-function mayBeWetted({ ticket }: Piece, role: string, { otherMass }: Known): void {
+function mayBeWetted({ ticket }: Item, role: string, { otherMass }: Known): void {
   if (!beforeWetting.has(role)) mustBeRightItem(ticket, otherMass);
 }
 
 /** The weighing that goes on. */
-function openOf(weighing: Piece | undefined): Piece {
+function openOf(weighing: Item | undefined): Item {
   if (!weighing) throw new Refusal("weighing.none", {}, "ticket");
   if (weighing.closed) throw new Refusal("weighing.closed", { ticket: weighing.ticket });
   return weighing;
 }
 
 /** The weighing with a record that was not declared void: that is final. */
-function recordedOf(weighing: Piece | undefined): Recorded {
+function recordedOf(weighing: Item | undefined): Recorded {
   if (weighing?.closed?.how !== "recorded") throw new Refusal("record.none");
   if (weighing.voided)
     throw new Refusal("record.voided", { ticket: weighing.ticket, reason: weighing.voided.reason });
@@ -176,6 +176,6 @@ function recordedOf(weighing: Piece | undefined): Recorded {
 }
 
 /** The weighing as long as something may be added: while it goes on, and to a record that stands. */
-function standingOf(weighing: Piece | undefined): Piece {
+function standingOf(weighing: Item | undefined): Item {
   return weighing?.closed?.how === "recorded" ? recordedOf(weighing) : openOf(weighing);
 }

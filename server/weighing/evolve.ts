@@ -1,97 +1,97 @@
 import type { MassUnit } from "../../calibration/units.ts";
-import { present } from "../compute/present.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import { firstMethod } from "../methods/index.ts";
-import { begun, type Capture, type Piece, waysTaken } from "./piece.ts";
+import { begun, type Capture, type Item, waysTaken } from "./item.ts";
 
 /** The weighing that the entries about one subject tell, oldest first; undefined while none of them starts one. */
-export function weighingOf(entries: readonly Entry[]): Piece | undefined {
-  return entries.reduce<Piece | undefined>(evolve, undefined);
+export function weighingOf(entries: readonly Entry[]): Item | undefined {
+  return entries.reduce<Item | undefined>(evolve, undefined);
 }
 
 /**
  * The weighing after one more entry. The state of the bench is nothing but this, folded over the entries, so that a
  * restart finds the operator at the very step the ledger knows. Entries about something else change nothing.
  */
-export function evolve(piece: Piece | undefined, entry: Entry): Piece | undefined {
+export function evolve(item: Item | undefined, entry: Entry): Item | undefined {
   if (entry.kind === "piece-opened") return started(entry);
-  if (piece === undefined || piece.id !== entry.subject) return piece;
+  if (item === undefined || item.id !== entry.subject) return item;
   switch (entry.kind) {
     case "capture":
-      return withCapture(piece, entry);
+      return withCapture(item, entry);
     case "voiding":
-      return withVoiding(piece, entry);
+      return withVoiding(item, entry);
     case "weighing-details":
       // what the form of the method states stays until that form states it anew
       return {
-        ...piece,
-        details: { ...(piece.details.method && { method: piece.details.method }), ...entry.body },
-        detailsStated: piece.detailsStated + 1,
+        ...item,
+        details: { ...(item.details.method && { method: item.details.method }), ...entry.body },
+        detailsStated: item.detailsStated + 1,
       };
     case "evidence":
-      return { ...piece, tests: [...piece.tests, { entry }] };
+      return { ...item, tests: [...item.tests, { entry }] };
     case "photo":
-      return { ...piece, photos: [...piece.photos, entry] };
+      return { ...item, photos: [...item.photos, entry] };
     case "laboratory-assay":
-      return { ...piece, assays: [...piece.assays, entry.id] };
+      return { ...item, assays: [...item.assays, entry.id] };
     case "right-piece":
-      return { ...piece, rightPiece: [...piece.rightPiece, entry] };
+      return { ...item, rightPiece: [...item.rightPiece, entry] };
     case "second-reading":
-      return { ...piece, secondReadings: [...piece.secondReadings, entry] };
+      return { ...item, secondReadings: [...item.secondReadings, entry] };
     case "check-answered":
-      return { ...piece, answers: [...piece.answers, entry] };
+      return { ...item, answers: [...item.answers, entry] };
     case "result":
       return {
-        ...piece,
+        ...item,
         closed: { at: entry.at, how: "recorded", entry: entry.id },
-        statements: [...piece.statements, entry.id],
+        statements: [...item.statements, entry.id],
         stops: entry.body.stops ?? [],
       };
     case "amendment": {
       const { result } = entry.body;
-      if (!result) return piece;
-      return { ...piece, statements: [...piece.statements, entry.id], stops: result.stops ?? [] };
+      if (!result) return item;
+      return { ...item, statements: [...item.statements, entry.id], stops: result.stops ?? [] };
     }
     case "piece-left":
-      return { ...piece, closed: { at: entry.at, how: "called-off", entry: entry.id } };
+      return { ...item, closed: { at: entry.at, how: "called-off", entry: entry.id } };
     default:
-      return piece;
+      return item;
   }
 }
 
-function started({ subject, at, body }: EntryOf<"piece-opened">): Piece {
+function started({ subject, at, body }: EntryOf<"piece-opened">): Item {
   const { ticket, description, method = firstMethod, claim, rule: agreed } = body;
   const { lot, customer, operator, condition, customerSupplied } = body;
   const told = { lot, agreed, customer, condition, operator, customerSupplied };
   return begun({
     ...{ id: subject, openedAt: at, ticket, description, method },
     ...(claim === null ? {} : { claim }),
-    ...present(told),
+    ...omitUndefined(told),
   });
 }
 
 /** Whatever the entry names no longer counts: a reading, a test, a photo, an assay, or the record itself, for good. */
-function withVoiding(piece: Piece, { at, body }: EntryOf<"voiding">): Piece {
+function withVoiding(item: Item, { at, body }: EntryOf<"voiding">): Item {
   const { entry, reason, by } = body;
-  const setAside = { at, reason };
-  const photo = piece.photos.find(({ id }) => id === entry);
+  const excluded = { at, reason };
+  const photo = item.photos.find(({ id }) => id === entry);
   return {
-    ...piece,
-    ...(piece.statements.includes(entry) && piece.voided === undefined
-      ? { voided: { ...setAside, ...(by === undefined ? {} : { by }) } }
+    ...item,
+    ...(item.statements.includes(entry) && item.voided === undefined
+      ? { voided: { ...excluded, ...(by === undefined ? {} : { by }) } }
       : {}),
-    ...(piece.captures.some(({ id }) => id === entry) ? withoutAnswers(piece) : {}),
-    captures: piece.captures.map((one) => (one.id === entry ? { ...one, setAside } : one)),
-    tests: piece.tests.map((test) => (test.entry.id === entry ? { ...test, setAside: reason } : test)),
-    assays: piece.assays.filter((id) => id !== entry),
-    photos: piece.photos.filter(({ id }) => id !== entry),
-    photosAside: photo ? [...piece.photosAside, { entry: photo, ...setAside }] : piece.photosAside,
+    ...(item.captures.some(({ id }) => id === entry) ? withoutAnswers(item) : {}),
+    captures: item.captures.map((one) => (one.id === entry ? { ...one, excluded } : one)),
+    tests: item.tests.map((test) => (test.entry.id === entry ? { ...test, excluded: reason } : test)),
+    assays: item.assays.filter((id) => id !== entry),
+    photos: item.photos.filter(({ id }) => id !== entry),
+    excludedPhotos: photo ? [...item.excludedPhotos, { entry: photo, ...excluded }] : item.excludedPhotos,
   };
 }
 
-function withCapture(piece: Piece, { id, at, body }: EntryOf<"capture">): Piece {
-  if (body.what === "temperature") return { ...piece, waterCelsius: body.celsius };
-  if (!("reading" in body)) return piece;
+function withCapture(item: Item, { id, at, body }: EntryOf<"capture">): Item {
+  if (body.what === "temperature") return { ...item, waterCelsius: body.celsius };
+  if (!("reading" in body)) return item;
   const { text, unit, grams } = body.reading;
   const capture: Capture = {
     id,
@@ -105,10 +105,10 @@ function withCapture(piece: Piece, { id, at, body }: EntryOf<"capture">): Piece 
     lines: body.lines,
     ...(body.unmoved ? { unmoved: true } : {}),
   };
-  return { ...piece, captures: [...piece.captures, capture], ...withoutAnswers(piece) };
+  return { ...item, captures: [...item.captures, capture], ...withoutAnswers(item) };
 }
 
 /** Other readings ask anew: what was found about the ones before settles nothing for them. */
-function withoutAnswers({ closed, answers }: Piece): Pick<Piece, "answers"> {
+function withoutAnswers({ closed, answers }: Item): Pick<Item, "answers"> {
   return { answers: closed ? answers : [] };
 }

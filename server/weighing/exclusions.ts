@@ -2,7 +2,7 @@ import type { Code } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { photoKey } from "../photos/photo-folder.ts";
-import type { Piece } from "./piece.ts";
+import type { Item } from "./item.ts";
 
 interface Exclusion {
   entry: string;
@@ -11,34 +11,34 @@ interface Exclusion {
 }
 
 /** Excludes a reading; it stays with its reason. Throws Refusal for one that is not there, or without a reason. */
-export function excludedReading(piece: Piece, asked: Exclusion): BodyOf<"voiding"> {
-  const capture = piece.captures.find(({ id }) => id === asked.entry);
+export function excludedReading(item: Item, asked: Exclusion): BodyOf<"voiding"> {
+  const capture = item.captures.find(({ id }) => id === asked.entry);
   if (!capture) throw new Refusal("weighing.reading.unknown");
-  if (capture.setAside)
-    throw new Refusal("weighing.reading.already-excluded", { reason: capture.setAside.reason });
+  if (capture.excluded)
+    throw new Refusal("weighing.reading.already-excluded", { reason: capture.excluded.reason });
   return excluded(asked, "weighing.reading.reason-missing");
 }
 
 /** Excludes another test. Throws Refusal for one that is not there, or without a reason. */
-export function excludedTest(piece: Piece, asked: Exclusion): BodyOf<"voiding"> {
-  const test = piece.tests.find(({ entry }) => entry.id === asked.entry);
+export function excludedTest(item: Item, asked: Exclusion): BodyOf<"voiding"> {
+  const test = item.tests.find(({ entry }) => entry.id === asked.entry);
   if (!test) throw new Refusal("weighing.test.unknown");
-  if (test.setAside !== undefined)
-    throw new Refusal("weighing.test.already-excluded", { reason: test.setAside });
+  if (test.excluded !== undefined)
+    throw new Refusal("weighing.test.already-excluded", { reason: test.excluded });
   return excluded(asked, "weighing.test.reason-missing", `reason-${asked.entry}`);
 }
 
 /** Excludes a photo. Throws Refusal for one that is not there, or without a reason. */
-export function excludedPhoto(piece: Piece, asked: Exclusion): BodyOf<"voiding"> {
-  const before = piece.photosAside.find(({ entry }) => entry.id === asked.entry);
+export function excludedPhoto(item: Item, asked: Exclusion): BodyOf<"voiding"> {
+  const before = item.excludedPhotos.find(({ entry }) => entry.id === asked.entry);
   if (before) throw new Refusal("weighing.photo.already-excluded", { reason: before.reason });
-  if (!piece.photos.some(({ id }) => id === asked.entry)) throw new Refusal("weighing.photo.unknown");
+  if (!item.photos.some(({ id }) => id === asked.entry)) throw new Refusal("weighing.photo.unknown");
   return excluded(asked, "weighing.photo.reason-missing");
 }
 
 /** Excludes a laboratory result. Throws Refusal for one that is not there, or without a reason. */
-export function excludedAssay(piece: Piece, asked: Exclusion): BodyOf<"voiding"> {
-  if (!piece.assays.includes(asked.entry)) throw new Refusal("weighing.assay.unknown");
+export function excludedAssay(item: Item, asked: Exclusion): BodyOf<"voiding"> {
+  if (!item.assays.includes(asked.entry)) throw new Refusal("weighing.assay.unknown");
   return excluded(asked, "weighing.assay.reason-missing", `reason-${asked.entry}`);
 }
 
@@ -48,7 +48,7 @@ function excluded({ entry, reason, by = "" }: Exclusion, missing: Code, at = "re
 }
 
 /** The key a photo is kept under: the same picture is kept once, and once more after it was excluded. */
-export function keyOfPhoto({ id, photosAside }: Piece, hash: string): string {
-  const times = photosAside.filter(({ entry }) => entry.body.hash === hash).length;
+export function keyOfPhoto({ id, excludedPhotos }: Item, hash: string): string {
+  const times = excludedPhotos.filter(({ entry }) => entry.body.hash === hash).length;
   return times === 0 ? photoKey(id, hash) : `${photoKey(id, hash)}-again-${times}`;
 }

@@ -2,7 +2,7 @@ import type { Message } from "../../calibration/message.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { OtherMass } from "./announced-mass.ts";
 import type { Check } from "./checks/check.ts";
-import type { Agreed, Capture } from "./piece.ts";
+import type { Agreed, Capture } from "./item.ts";
 
 /** What a decision rests on beside the weighing itself, gathered before it is made. */
 export interface Known {

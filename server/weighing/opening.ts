@@ -1,5 +1,5 @@
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { Agreed, Piece, Ticket } from "./piece.ts";
+import type { Agreed, Item, Ticket } from "./item.ts";
 
 /** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
 export function openingBody(
@@ -18,8 +18,8 @@ export function openingBody(
 }
 
 /** The ticket of a piece that was opened, to open it again. */
-export function ticketOf(piece: Piece): Ticket {
-  const { ticket, description, method, claim, lot, customer, condition, operator, customerSupplied } = piece;
+export function ticketOf(item: Item): Ticket {
+  const { ticket, description, method, claim, lot, customer, condition, operator, customerSupplied } = item;
   return {
     ticket,
     description,

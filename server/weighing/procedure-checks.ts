@@ -5,7 +5,7 @@ import type { Check } from "./checks/check.ts";
 import { checksOf } from "./checks/index.ts";
 import type { SituationReading } from "./checks/situation.ts";
 import type { Conditions } from "./conditions.ts";
-import { type Piece, standing } from "./piece.ts";
+import { type Item, standing } from "./item.ts";
 import { balanceFor, type ProfileOf } from "./request.ts";
 import { situationOf } from "./situation.ts";
 
@@ -20,13 +20,13 @@ export interface Watched {
 }
 
 /** What looks wrong about a weighing as far as it goes, the same at the bench, in a lot and for a record. */
-export function procedureChecks(piece: Piece, watched: Watched): Check[] {
+export function procedureChecks(item: Item, watched: Watched): Check[] {
   const { conditions, profileOf, evaluation, library, live = [] } = watched;
-  const dry = standing(piece, "dry");
+  const dry = standing(item, "dry");
   if (dry.length === 0) return [];
-  const wet = rolesOf(piece.method)
+  const wet = rolesOf(item.method)
     .filter((role) => role !== "dry")
-    .flatMap((role) => standing(piece, role));
-  const balance = balanceFor({ dry, wet, steps: piece.details.steps }, conditions, profileOf);
-  return checksOf({ ...situationOf(piece, balance, evaluation, library), live });
+    .flatMap((role) => standing(item, role));
+  const balance = balanceFor({ dry, wet, steps: item.details.steps }, conditions, profileOf);
+  return checksOf({ ...situationOf(item, balance, evaluation, library), live });
 }

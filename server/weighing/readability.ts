@@ -1,5 +1,5 @@
 import { stepGrams } from "../../calibration/units.ts";
-import type { Capture } from "./piece.ts";
+import type { Capture } from "./item.ts";
 
 /**
  * Readability d in g, from the decimals the readings themselves show: 31.10 g shows d = 0.01 g. Of several readings

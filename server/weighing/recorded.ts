@@ -2,8 +2,8 @@ import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import { methods, rolesOf } from "../methods/index.ts";
+import { type Item, standing } from "./item.ts";
 import type { Known } from "./known.ts";
-import { type Piece, standing } from "./piece.ts";
 import { lastSecondReading } from "./second-person.ts";
 import { answered, mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
 
@@ -12,28 +12,28 @@ import { answered, mustBePossible, stoppedBy, stopping } from "./stop-checks.ts"
  * away refuses it until the reading is repeated or excluded. In a lot the work goes on: the record is written, says
  * nothing and counts for nothing until the check is answered, or it is amended or void. Throws Refusal.
  */
-export function recorded(piece: Piece, found: string, known: Known): Happened[] {
+export function recorded(item: Item, found: string, known: Known): Happened[] {
   const { result, secondPersonAbove, checks = [] } = known;
-  if (secondPersonAbove !== undefined && !lastSecondReading(piece)?.body.agrees)
+  if (secondPersonAbove !== undefined && !lastSecondReading(item)?.body.agrees)
     throw new Refusal("weighing.second.needed", { limit: secondPersonAbove });
-  if (result === undefined) throw new Refusal("weighing.record.incomplete", { missing: missingIn(piece) });
-  const stops = stopping(piece, checks);
-  if ("refused" in result || piece.lot === undefined) mustBePossible(stops);
+  if (result === undefined) throw new Refusal("weighing.record.incomplete", { missing: missingIn(item) });
+  const stops = stopping(item, checks);
+  if ("refused" in result || item.lot === undefined) mustBePossible(stops);
   if ("refused" in result) throw new Refusal("weighing.record.refused", { why: result.refused });
-  const key = `result-${piece.id}`;
+  const key = `result-${item.id}`;
   if (stops.length === 0) return [{ kind: "result", body: result, key }];
-  if (piece.lot !== undefined) return [{ kind: "result", body: stoppedBy(result, stops), key }];
+  if (item.lot !== undefined) return [{ kind: "result", body: stoppedBy(result, stops), key }];
   return [answered(stops, found), { kind: "result", body: result, key }];
 }
 
 /** What the method needs and has not got. */
-function missingIn(piece: Piece) {
-  const readings = rolesOf(piece.method).filter((role) => standing(piece, role).length === 0);
+function missingIn(item: Item) {
+  const readings = rolesOf(item.method).filter((role) => standing(item, role).length === 0);
   return [
     ...readings.map((role) =>
       message("weighing.record.needs-reading", { role: message(`bench.roles.${role}`) }),
     ),
-    ...(piece.waterCelsius === undefined && !methods[piece.method].pieceTemperature
+    ...(item.waterCelsius === undefined && !methods[item.method].pieceTemperature
       ? [message("weighing.record.needs-temperature")]
       : []),
   ];

@@ -3,25 +3,25 @@ import {
   assumedRepeatabilityPerReadability,
   type BalanceProfile,
 } from "../checks/balance-profile.ts";
-import type { ProfileNumber } from "../checks/number-in-force.ts";
+import type { ProfileNumber } from "../checks/current-number.ts";
 import { methods, type NeededRole } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
-import { type Capture, type Piece, standing } from "./piece.ts";
+import { type Capture, type Item, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
 import { seriesAsked } from "./series-asked.ts";
 import { airAsked, hangerAsked, liquidAsked, loadAsked } from "./surroundings-asked.ts";
 
 /** The readings of a piece under the keys of their method, or undefined while one is missing; with those after the dry ones. */
-function weighings(piece: Piece) {
-  const method = methods[piece.method];
+function weighings(item: Item) {
+  const method = methods[item.method];
   const roles = method.loads.map(({ role }) => role);
-  if (roles.some((role) => standing(piece, role).length === 0)) return undefined;
-  if (method.form && piece.details.method === undefined) return undefined;
-  const load = (role: NeededRole) => seriesAsked(piece, standing(piece, role));
+  if (roles.some((role) => standing(item, role).length === 0)) return undefined;
+  if (method.form && item.details.method === undefined) return undefined;
+  const load = (role: NeededRole) => seriesAsked(item, standing(item, role));
   return {
-    asked: { method: method.name, dry: load("dry"), ...method.asked({ load, details: piece.details }) },
-    wet: roles.slice(1).flatMap((role) => standing(piece, role)),
+    asked: { method: method.name, dry: load("dry"), ...method.asked({ load, details: item.details }) },
+    wet: roles.slice(1).flatMap((role) => standing(item, role)),
   };
 }
 
@@ -81,41 +81,41 @@ export function balanceFor(
  * What the bench asks `compute` for this piece, in the published form, or undefined while a reading or the water
  * temperature is missing. Readings go in as exact decimal text in g.
  */
-export function requestFor(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
-  const weighed = weighings(piece);
+export function requestFor(item: Item, conditions: Conditions, profileOf?: ProfileOf) {
+  const weighed = weighings(item);
   if (weighed === undefined) return undefined;
-  const inLiquid = inLiquidAsked(piece, conditions, profileOf);
+  const inLiquid = inLiquidAsked(item, conditions, profileOf);
   if (inLiquid === undefined) return undefined;
-  const { details } = piece;
-  const dry = standing(piece, "dry");
+  const { details } = item;
+  const dry = standing(item, "dry");
   return {
-    id: piece.id,
+    id: item.id,
     ...weighed.asked,
     ...inLiquid,
     air: airAsked(details, conditions),
     balance: balanceFor({ dry, wet: weighed.wet, steps: details.steps }, conditions, profileOf),
     ...loadAsked(details),
     ...(details.paired ? { paired: true } : {}),
-    ...(piece.claim === undefined ? {} : { claim: piece.claim, ...ruleOf(piece) }),
-    confidence: Number(piece.agreed?.confidence_percent ?? conditions.confidencePercent) / 100,
+    ...(item.claim === undefined ? {} : { claim: item.claim, ...ruleOf(item) }),
+    confidence: Number(item.agreed?.confidence_percent ?? conditions.confidencePercent) / 100,
   };
 }
 
 /** The liquid and what hangs in it; nothing for a method without, undefined while the water temperature is missing. */
-function inLiquidAsked(piece: Piece, conditions: Conditions, profileOf?: ProfileOf) {
-  if (methods[piece.method].pieceTemperature) return {};
-  if (piece.waterCelsius === undefined) return undefined;
-  const dry = standing(piece, "dry");
+function inLiquidAsked(item: Item, conditions: Conditions, profileOf?: ProfileOf) {
+  if (methods[item.method].pieceTemperature) return {};
+  if (item.waterCelsius === undefined) return undefined;
+  const dry = standing(item, "dry");
   const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
   return {
-    liquid: liquidAsked(piece, conditions, profile),
-    hanger: hangerAsked(piece.details, conditions),
+    liquid: liquidAsked(item, conditions, profile),
+    hanger: hangerAsked(item.details, conditions),
     bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
   };
 }
 
 /** The rule agreed when the piece was opened: what the settings say by now would be chosen after the value is known. */
-function ruleOf({ agreed }: Piece) {
+function ruleOf({ agreed }: Item) {
   if (agreed === undefined || agreed.kind === "none") return {};
   return { decision_rule: { kind: agreed.kind, multiple: Number(agreed.multiple) } };
 }

@@ -5,7 +5,7 @@ import type { Lot } from "../lots/lot.ts";
 import { worthAtPrice } from "../lots/worth.ts";
 import type { Metal } from "../metals/metal.ts";
 import { type NeededRole, rolesOf } from "../methods/index.ts";
-import { type Capture, type Piece, standing } from "./piece.ts";
+import { type Capture, type Item, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
 
 type SecondReading = BodyOf<"second-reading">;
@@ -17,9 +17,9 @@ export interface TypedAgain {
 }
 
 /** Typed readings that count, by what they are, in the order of the method. */
-export function typedReadings(piece: Piece): { role: NeededRole; captures: Capture[] }[] {
-  return rolesOf(piece.method).flatMap((role) => {
-    const captures = standing(piece, role).filter(({ takenBy }) => takenBy === "typed");
+export function typedReadings(item: Item): { role: NeededRole; captures: Capture[] }[] {
+  return rolesOf(item.method).flatMap((role) => {
+    const captures = standing(item, role).filter(({ takenBy }) => takenBy === "typed");
     return captures.length === 0 ? [] : [{ role, captures }];
   });
 }
@@ -29,12 +29,12 @@ export function typedReadings(piece: Piece): { role: NeededRole; captures: Captu
  * nothing was typed. In a lot whose price tells what the piece is worth that counts, elsewhere its dry mass.
  */
 export function secondPersonAbove(
-  piece: Piece,
+  item: Item,
   { massG, worth }: { massG: string; worth: string },
   lot?: { prices: Lot["prices"]; claimed: Metal | undefined },
 ): string | undefined {
-  if (typedReadings(piece).length === 0) return undefined;
-  const dry = standing(piece, "dry").map(({ grams }) => Number(grams));
+  if (typedReadings(item).length === 0) return undefined;
+  const dry = standing(item, "dry").map(({ grams }) => Number(grams));
   if (dry.length === 0) return undefined;
   const dryG = Math.max(...dry);
   const worthNow = worth === "" || !lot ? undefined : worthAtPrice(dryG, lot.claimed, lot.prices);
@@ -43,9 +43,9 @@ export function secondPersonAbove(
 }
 
 /** The newest word of a second person on just the typed readings that count now. */
-export function lastSecondReading(piece: Piece): Piece["secondReadings"][number] | undefined {
-  const counting = typedReadings(piece).flatMap(({ captures }) => captures.map(({ id }) => id));
-  return piece.secondReadings.findLast(
+export function lastSecondReading(item: Item): Item["secondReadings"][number] | undefined {
+  const counting = typedReadings(item).flatMap(({ captures }) => captures.map(({ id }) => id));
+  return item.secondReadings.findLast(
     ({ body }) => body.of.length === counting.length && counting.every((id) => body.of.includes(id)),
   );
 }
@@ -54,7 +54,7 @@ export function lastSecondReading(piece: Piece): Piece["secondReadings"][number]
  * Throws Refusal when a reading that a second person had to confirm would be put right by the one who typed it: what
  * two had to see before is not changed by one of them alone.
  */
-export function mustBeAnotherPerson({ secondReadings }: Piece, by: string): void {
+export function mustBeAnotherPerson({ secondReadings }: Item, by: string): void {
   const last = secondReadings.at(-1)?.body;
   if (last && same(by, last.typedBy))
     throw new Refusal("weighing.second.not-by-the-first", { who: by, limit: last.above }, "by");
@@ -71,14 +71,14 @@ function same(one: string, other: string): boolean {
  * each display, added in squares (common practice). Throws Refusal for one and the same person, or none named.
  */
 export function heldAgainst(
-  piece: Piece,
+  item: Item,
   { by, typedBy, again, above }: { by: string; typedBy: string; again: readonly TypedAgain[]; above: string },
 ): SecondReading {
-  const first = piece.operator ?? typedBy.trim();
+  const first = item.operator ?? typedBy.trim();
   if (first === "") throw new Refusal("weighing.second.first-missing", {}, "typedBy");
   if (by.trim() === "") throw new Refusal("weighing.second.by-missing", {}, "by");
   if (same(by, first)) throw new Refusal("weighing.second.same-person", { who: by.trim() }, "by");
-  const typed = typedReadings(piece);
+  const typed = typedReadings(item);
   const readings = typed.map(({ role, captures }, place) => {
     const { text, unit } = again[place]!;
     const grams = toGrams(text, unit);

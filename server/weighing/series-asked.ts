@@ -1,10 +1,10 @@
 import { methods, rolesBeside } from "../methods/index.ts";
-import type { Capture, Piece } from "./piece.ts";
+import type { Capture, Item } from "./item.ts";
 
 const grams = ({ grams: text }: Capture) => text;
 
 /** The standing readings of a piece in the order they were taken. */
-const inOrder = ({ captures }: Piece) => captures.filter(({ setAside }) => setAside === undefined);
+const inOrder = ({ captures }: Item) => captures.filter(({ excluded }) => excluded === undefined);
 
 /**
  * The readings of one load in the form of a compute request, in g, with the zeros that belong to them. Hung, one zero
@@ -12,15 +12,15 @@ const inOrder = ({ captures }: Piece) => captures.filter(({ setAside }) => setAs
  * and only a zero with no other load in between counts; one after the lift is low by the liquid the piece took along,
  * so that a rise has none without a drift fit. Zeros of another balance are no zeros of this one.
  */
-export function seriesAsked(piece: Piece, captures: readonly Capture[]) {
-  const { details } = piece;
-  const { zeros, loads } = methods[piece.method];
+export function seriesAsked(item: Item, captures: readonly Capture[]) {
+  const { details } = item;
+  const { zeros, loads } = methods[item.method];
   const role = captures[0]?.role;
   const losesLiquid = zeros === "of-vessel" && role === loads.at(-1)?.role;
   if (losesLiquid && details.drift_fit !== undefined)
-    return { timed: looks(piece, captures), lifted: details.drift_fit };
+    return { timed: timedReadings(item, captures), lifted: details.drift_fit };
   const readings = { readings: captures.map(grams) };
-  const all = inOrder(piece);
+  const all = inOrder(item);
   const from = all.findIndex(({ id }) => id === captures[0]?.id);
   const to = all.findIndex(({ id }) => id === captures.at(-1)?.id);
   const near = (line: readonly Capture[]) => {
@@ -42,8 +42,8 @@ const isZeroOf = ({ role, balance }: Capture, captures: readonly Capture[]) =>
   role === "zero" && balance === captures[0]?.balance;
 
 /** Zeros and readings with their times from the first on, s: the drift shows in them. Zeros of another load stay out. */
-function looks(piece: Piece, captures: readonly Capture[]) {
-  const all = inOrder(piece);
+function timedReadings(item: Item, captures: readonly Capture[]) {
+  const all = inOrder(item);
   const own = all.filter((one) => captures.includes(one) || isZeroOf(one, captures));
   const lastOther = all.findLastIndex(
     (one) => isLoad(one) && !captures.includes(one) && all.indexOf(captures[0]!) > all.indexOf(one),

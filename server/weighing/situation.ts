@@ -4,7 +4,7 @@ import { called } from "../metals/called.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, type Role } from "../methods/index.ts";
 import type { Situation } from "./checks/situation.ts";
-import { type Capture, type Piece, standing } from "./piece.ts";
+import { type Capture, type Item, standing } from "./item.ts";
 import type { balanceFor } from "./request.ts";
 
 /** Names of budget inputs that further immersions would lessen. */
@@ -12,29 +12,28 @@ const lessenedByRepeats = /repeatability/;
 
 /** What the procedure watch is told of a piece, as far as it goes. */
 export function situationOf(
-  piece: Piece,
+  item: Item,
   balance: ReturnType<typeof balanceFor>,
   evaluation: Evaluation | undefined,
   library: Library,
 ): Situation {
-  const of = (role: Role) => standing(piece, role).map(shownBy);
-  const roles = methods[piece.method].loads.slice(1).map(({ role }) => role);
+  const of = (role: Role) => standing(item, role).map(shownBy);
+  const roles = methods[item.method].loads.slice(1).map(({ role }) => role);
   const [wet, full] = roles.reverse();
-  const claimed =
-    piece.claim !== undefined && library.has(piece.claim) ? library.metal(piece.claim) : undefined;
-  const hanger = piece.details.hanger?.in_liquid;
-  const room = piece.details.air?.temperature_c;
+  const claimed = item.claim !== undefined && library.has(item.claim) ? library.metal(item.claim) : undefined;
+  const hanger = item.details.hanger?.in_liquid;
+  const room = item.details.air?.temperature_c;
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.statement : undefined;
   return {
-    method: piece.method,
+    method: item.method,
     dry: of("dry"),
     wet: wet ? of(wet) : [],
     ...(full ? { flaskFull: of(full) } : {}),
     dryAfter: of("dry-after"),
-    stated: piece.details.method,
-    zeros: zerosOf(piece),
+    stated: item.details.method,
+    zeros: zerosOf(item),
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
-    ...(piece.waterCelsius === undefined ? {} : { waterCelsius: Number(piece.waterCelsius) }),
+    ...(item.waterCelsius === undefined ? {} : { waterCelsius: Number(item.waterCelsius) }),
     ...(room === undefined ? {} : { roomCelsius: Number(room) }),
     ...(claimed
       ? {
@@ -69,8 +68,8 @@ const shownBy = ({ at, text, unit, unmoved }: Capture) => ({
 });
 
 /** Zeros about the immersions. Of a hanger, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */
-function zerosOf({ method, captures }: Piece) {
-  const counting = captures.filter(({ setAside }) => setAside === undefined);
+function zerosOf({ method, captures }: Item) {
+  const counting = captures.filter(({ excluded }) => excluded === undefined);
   const firstWet = counting.findIndex(({ role }) => role !== "dry" && role !== "zero");
   const before = counting.slice(0, Math.max(0, firstWet));
   const from =

@@ -1,6 +1,6 @@
 import { methods, type NeededRole, rolesOf } from "../methods/index.ts";
 import type { StepName } from "../methods/method.ts";
-import { type Piece, standing } from "./piece.ts";
+import { type Item, standing } from "./item.ts";
 
 /** One line of the step list: which step, and whether it is done, due or later. Its words stand with the page. */
 export interface Step {
@@ -11,20 +11,20 @@ export interface Step {
 }
 
 /** The steps of a piece's method in order, with exactly one due unless the piece is closed. */
-export function stepsOf(piece: Piece): Step[] {
-  const { form, pieceTemperature } = methods[piece.method];
+export function stepsOf(item: Item): Step[] {
+  const { form, pieceTemperature } = methods[item.method];
   const names: StepName[] = [
-    ...rolesOf(piece.method),
+    ...rolesOf(item.method),
     ...(form ? [form.step] : []),
     ...(pieceTemperature ? [] : (["water"] as const)),
     "record",
   ];
-  const roles: readonly string[] = rolesOf(piece.method);
+  const roles: readonly string[] = rolesOf(item.method);
   const isRole = (name: StepName): name is NeededRole => roles.includes(name);
   const done = (name: StepName) => {
-    if (isRole(name)) return standing(piece, name).length > 0;
-    if (name === "record") return piece.closed !== undefined;
-    return name === "water" ? piece.waterCelsius !== undefined : piece.details.method !== undefined;
+    if (isRole(name)) return standing(item, name).length > 0;
+    if (name === "record") return item.closed !== undefined;
+    return name === "water" ? item.waterCelsius !== undefined : item.details.method !== undefined;
   };
   const due = names.find((name) => !done(name));
   return names.map((name) => ({

@@ -3,14 +3,14 @@ import { Refusal } from "../../calibration/refusal.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import { type Check, checkCodes, impossible } from "./checks/check.ts";
+import type { Item, Recorded } from "./item.ts";
 import type { Known } from "./known.ts";
-import type { Piece, Recorded } from "./piece.ts";
 import { signed } from "./signed.ts";
 
-type Stop = Piece["stops"][number];
+type Stop = Item["stops"][number];
 
 /** The checks that stop the record of a weighing, without those answered since its readings changed. */
-export function stopping({ answers }: Piece, checks: readonly Check[]): Stop[] {
+export function stopping({ answers }: Item, checks: readonly Check[]): Stop[] {
   const settled = new Set(answers.flatMap(({ body }) => body.checks.map(({ code }) => code)));
   return checks.flatMap(({ code, severity, params }) =>
     severity === "stop" && (impossible.has(code) || !settled.has(code)) ? [{ code, params }] : [],
@@ -66,14 +66,14 @@ export function answered(
 
 /** A stopped record is answered: what was found is kept, and the same readings are stated anew. Throws Refusal. */
 export function answeredRecord(
-  piece: Recorded,
+  item: Recorded,
   { found, by }: { found: string; by: string },
   { result }: Known,
 ): Happened[] {
-  if (piece.stops.length === 0) throw new Refusal("weighing.check.nothing-asked");
-  const answer = answered(piece.stops, found, by.trim() || undefined);
+  if (item.stops.length === 0) throw new Refusal("weighing.check.nothing-asked");
+  const answer = answered(item.stops, found, by.trim() || undefined);
   if (result === undefined || "refused" in result)
     throw new Refusal("record.not-amended", { why: result?.refused ?? "" });
-  const body = { replaces: piece.closed.entry, ...signed({ reason: found, by }), result };
+  const body = { replaces: item.closed.entry, ...signed({ reason: found, by }), result };
   return [answer, { kind: "amendment", body }];
 }

@@ -2,7 +2,7 @@ import type { BalanceProfile } from "../checks/balance-profile.ts";
 import { temperatureAsked } from "../checks/profile-inputs.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
-import type { Piece } from "./piece.ts";
+import type { Item } from "./item.ts";
 
 const sqrt3 = Math.sqrt(3);
 
@@ -21,7 +21,7 @@ const once = ({ text, unit }: Shown) => ({ readings: [text], unit });
 
 /** The liquid of a weighing in the form of a compute request: the bench's water, or what was stated for this one. */
 export function liquidAsked(
-  { details, waterCelsius = "" }: Pick<Piece, "details" | "waterCelsius">,
+  { details, waterCelsius = "" }: Pick<Item, "details" | "waterCelsius">,
   conditions: Conditions,
   profile?: BalanceProfile,
 ) {

@@ -1,19 +1,19 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import { type Role, rolesOf } from "../methods/index.ts";
-import { type Capture, type Piece, standing } from "./piece.ts";
+import { type Capture, type Item, standing } from "./item.ts";
 import { captureOf } from "./taken-reading.ts";
 
 /**
  * Gives the dry and the wet readings each other's role, hung or with the beaker on the pan; the first entries stay,
  * excluded with this as their reason. Throws Refusal when one is missing or the method has more than two.
  */
-export function swapped(piece: Piece, simulated: boolean): Happened[] {
-  const [first, wet, ...more] = rolesOf(piece.method);
+export function swapped(item: Item, simulated: boolean): Happened[] {
+  const [first, wet, ...more] = rolesOf(item.method);
   if (first !== "dry" || wet === undefined || more.length > 0)
     throw new Refusal("weighing.swap.more-than-two");
-  const dry = standing(piece, "dry");
-  const other = standing(piece, wet);
+  const dry = standing(item, "dry");
+  const other = standing(item, wet);
   if (dry.length === 0 || other.length === 0) throw new Refusal("weighing.swap.missing");
   return [
     ...dry.flatMap((capture) => swap(capture, wet, simulated)),

@@ -1,6 +1,6 @@
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { Role } from "../methods/index.ts";
-import type { LineNote, TakenBy } from "./piece.ts";
+import type { LineNote, TakenBy } from "./item.ts";
 
 /** A reading as typed or taken, with the lines it came from. */
 export interface Reading {

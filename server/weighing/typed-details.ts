@@ -1,7 +1,7 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { DecimalMark } from "../../calibration/typed-number.ts";
-import { present } from "../compute/present.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { MethodName } from "../methods/index.ts";
 import { type DetailField, groupsOf, type NumberFieldName, numberFields } from "./detail-fields.ts";
 import type { Details } from "./details.ts";
@@ -33,7 +33,7 @@ export function typedDetails(fields: Fields, method: MethodName, ownMark?: Decim
   const pieces = has("odd-density") ? number("pieces") : optional("pieces");
   if (pieces !== undefined && !/^\d+$/.test(pieces))
     throw new Refusal("weighing.details.no-count", { field: nameOf("pieces"), typed: pieces }, "pieces");
-  return present({
+  return omitUndefined({
     pieces: pieces === undefined ? undefined : Number(pieces),
     odd_g_cm3: pieces === undefined ? undefined : optional("odd-density"),
     added: has("added-mass")
@@ -50,7 +50,7 @@ export function typedDetails(fields: Fields, method: MethodName, ownMark?: Decim
     hanger:
       wire === undefined && !hangs
         ? undefined
-        : present({
+        : omitUndefined({
             wire_mm: wire,
             in_liquid: hangs ? shown("hanger-in-liquid") : undefined,
             in_air: has("hanger-in-air") ? shown("hanger-in-air") : undefined,
@@ -67,7 +67,7 @@ export function typedDetails(fields: Fields, method: MethodName, ownMark?: Decim
       : undefined,
     steps:
       has("step-dry") || has("step-wet")
-        ? present({ dry_g: optional("step-dry"), wet_g: optional("step-wet") })
+        ? omitUndefined({ dry_g: optional("step-dry"), wet_g: optional("step-wet") })
         : undefined,
     drift_fit: own.has("drift") ? lifts.find((lift) => lift === fields.drift) : undefined,
     paired: fields.paired === "yes" ? (true as const) : undefined,
@@ -94,7 +94,7 @@ interface Entries {
 function liquidTyped(fields: Fields, { number, optional, words, shown, has }: Entries): Details["liquid"] {
   const kind = fields.liquid;
   if (kind !== "stated" && kind !== "measured") return undefined;
-  const named = present({
+  const named = omitUndefined({
     name: words("liquid-name", "weighing.details.example.liquid"),
     lot: has("liquid-lot") ? words("liquid-lot", "weighing.details.example.lot") : undefined,
     expansion_per_c: optional("liquid-expansion"),
@@ -105,7 +105,7 @@ function liquidTyped(fields: Fields, { number, optional, words, shown, has }: En
       ...named,
       density_g_cm3: number("liquid-density"),
       u_g_cm3: number("liquid-density-u"),
-      ...present({ stated_at_c: optional("liquid-stated-at") }),
+      ...omitUndefined({ stated_at_c: optional("liquid-stated-at") }),
     };
   const volume = { volume_cm3: number("body-volume"), u_volume_cm3: number("body-volume-u") };
   const weighed = has("body-rise")

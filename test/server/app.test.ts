@@ -63,7 +63,7 @@ describe("who may ask", () => {
     });
     expect(answer.statusCode).toBe(403);
     expect(answer.body).toContain("Reload the page");
-    expect(at.bench.piece).toBeUndefined();
+    expect(at.bench.item).toBeUndefined();
   });
 
   test("every form on the page carries the token", async () => {
@@ -111,7 +111,7 @@ describe("a typed weighing, scripts off", () => {
     const reading = { role: "dry", reading: "31.10", unit: "g", subject: "piece-1", version: "1" };
     await at.post("/bench/typed-readings", reading);
     await at.post("/bench/typed-readings", reading);
-    expect(at.bench.piece?.captures).toHaveLength(1);
+    expect(at.bench.item?.captures).toHaveLength(1);
   });
 
   test("a refused reading says why and leaves the typed text in its field", async () => {
@@ -120,7 +120,7 @@ describe("a typed weighing, scripts off", () => {
     expect(answer.statusCode).toBe(422);
     expect(answer.body).toContain(told("form.number.not-a-number", { typed: "thirty-one" }));
     expect(answer.body).toContain('value="thirty-one"');
-    expect(at.bench.piece?.captures).toHaveLength(0);
+    expect(at.bench.item?.captures).toHaveLength(0);
   });
 
   test("a thousands comma is asked about, never guessed", async () => {
@@ -162,7 +162,7 @@ describe("a typed weighing, scripts off", () => {
 
   test("a reading set aside stays visible with its reason and counts no more", async () => {
     await weighed();
-    const immersed = at.bench.piece?.captures[1]?.id ?? "";
+    const immersed = at.bench.item?.captures[1]?.id ?? "";
     const refused = await at.post(`/bench/captures/${immersed}/voiding`, { reason: " " });
     expect(refused.statusCode).toBe(422);
     await at.post(`/bench/captures/${immersed}/voiding`, { reason: "bubble on the edge" });
@@ -178,7 +178,7 @@ describe("a typed weighing, scripts off", () => {
     await at.post("/bench/typed-readings", { role: "immersed", reading: "31.10", unit: "g" });
     const { body } = await at.app.inject({ url: "/", headers: { host } });
     expect(body).toContain(t("bench.steps.doubts"));
-    expect(at.bench.piece?.captures.map(({ text }) => text)).toEqual(["28.14", "31.10"]);
+    expect(at.bench.item?.captures.map(({ text }) => text)).toEqual(["28.14", "31.10"]);
   });
 
   test("markup in a ticket is shown as text", async () => {
@@ -213,7 +213,7 @@ describe("a restart", () => {
     const { file } = at;
     await at.close();
     at = await buildTestBench(file);
-    expect(at.bench.piece?.captures.map(({ text }) => text)).toEqual(["31.1035"]);
+    expect(at.bench.item?.captures.map(({ text }) => text)).toEqual(["31.1035"]);
     const { body } = await at.app.inject({ url: "/", headers: { host } });
     expect(body).toMatch(/aria-current="step"[^>]*>.*Weigh immersed/s);
   });

@@ -14,10 +14,10 @@ import { photosBeside } from "../../server/photos/photo-folder.ts";
 import { reportsBeside } from "../../server/reports/report-folder.ts";
 import { BalanceInUse } from "../../server/station/balance-in-use.ts";
 import { Bench } from "../../server/station/bench.ts";
-import { type KeptChecks, keptChecks } from "../../server/station/kept-checks.ts";
-import { type KeptProfiles, keptProfiles } from "../../server/station/kept-profiles.ts";
-import { type KeptSettings, keptSettings } from "../../server/station/kept-settings.ts";
-import { type LibraryInForce, libraryInForce } from "../../server/station/library-in-force.ts";
+import { type CheckRepository, checkRepository } from "../../server/station/check-repository.ts";
+import { type CurrentLibrary, currentLibrary } from "../../server/station/current-library.ts";
+import { type ProfileRepository, profileRepository } from "../../server/station/profile-repository.ts";
+import { type SettingsRepository, settingsRepository } from "../../server/station/settings-repository.ts";
 import { type AppParts, buildApp } from "../../server/web/app.ts";
 import { pageFields } from "./page-fields.ts";
 
@@ -27,11 +27,11 @@ export interface TestBench {
   bench: Bench;
   ledger: Ledger;
   file: string;
-  settings: KeptSettings;
-  library: LibraryInForce;
+  settings: SettingsRepository;
+  library: CurrentLibrary;
   balance: BalanceInUse;
-  profiles: KeptProfiles;
-  checks: KeptChecks;
+  profiles: ProfileRepository;
+  checks: CheckRepository;
   /** posts a form as the bench's own page, drawn at this moment, would; fields that are given go before its own */
   post(
     path: string,
@@ -60,11 +60,11 @@ export async function buildTestBench(
   { answered = true, demo = false, listening = {} }: TestBenchOptions = {},
 ): Promise<TestBench> {
   const ledger = await openLedger({ file, now: () => new Date(), bench: "test" });
-  const settings = await keptSettings(ledger);
+  const settings = await settingsRepository(ledger);
   if (answered && !settings.answered) await settings.keep({});
-  const library = await libraryInForce(ledger);
-  const profiles = await keptProfiles(ledger);
-  const checks = await keptChecks(ledger, () => new Date());
+  const library = await currentLibrary(ledger);
+  const profiles = await profileRepository(ledger);
+  const checks = await checkRepository(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
   const simulated = demo ? createSimulatedBalance({ seed: 1 }) : undefined;
   if (simulated) await balance.useSimulated(simulated);
@@ -81,7 +81,7 @@ export async function buildTestBench(
     versions: { program: "test" },
     profileOf: checks.profileOf,
     closed: checks.closed,
-    profilesInForce: checks.profilesInForce,
+    currentProfiles: checks.currentProfiles,
     library: () => library.now,
     others: () => balance.others,
     preferences: () => settings.now,

@@ -56,7 +56,7 @@ beforeAll(async () => {
   for (const reading of ["28,10", "28,16", "28,22"])
     await post("/bench/typed-readings", { role: "immersed", reading, unit: "g" });
   await post("/bench/water", { celsius: "21,4" });
-  record = made.bench.piece?.id ?? "";
+  record = made.bench.item?.id ?? "";
   await post("/bench/record", {});
   await post(`/records/${record}/laboratory`, {
     metal: "gold",
@@ -172,9 +172,9 @@ describe("every page in German", () => {
     ["/bench/water", { celsius: "70" }],
     ["/bench/water", { celsius: "900" }],
     ["/bench/details", { pieces: "2,5" }],
-    ["/bench/piece-set-aside", { reason: "" }],
+    ["/bench/call-off", { reason: "" }],
     ["/settings/bench", { readability: "x" }],
-    ["/settings/house", { accreditation: "T-1" }],
+    ["/settings/organisation", { accreditation: "T-1" }],
     ["/settings/tokens", { name: "", scopes: "" }],
     ["/settings/retention", { months: "x" }],
     ["/lots", { name: "" }],

@@ -17,7 +17,7 @@ export async function pageFields(
     own !== undefined && bench.open?.id !== own
       ? { subject: own, version: await entries(own) }
       : { subject, version: `${seen}` };
-  if (page !== "lots") return { ...about, method: bench.piece?.method ?? "hung", ...fields };
+  if (page !== "lots") return { ...about, method: bench.item?.method ?? "hung", ...fields };
   if (form === "payout" || form === "terms") return { version: await entries(id), ...fields };
   return { ...about, lotVersion: await entries(id), ...fields };
 }

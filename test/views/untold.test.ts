@@ -21,7 +21,7 @@ const noPage = [
   "calibration/decimal.ts",
   "calibration/repeats.ts",
   "calibration/rounding.ts",
-  "calibration/sum-law.ts",
+  "calibration/convolution.ts",
   "server/conformity/decision-rule.ts",
   "server/conformity/finding.ts",
   "server/conformity/global-risk.ts",

@@ -1,5 +1,5 @@
 import type { BenchView } from "../../server/station/view.ts";
-import type { Capture } from "../../server/weighing/piece.ts";
+import type { Capture } from "../../server/weighing/item.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
@@ -12,15 +12,15 @@ export function CaptureLine({ capture, view }: { capture: Capture; view: BenchVi
   const to = `/bench/captures/${capture.id}/voiding`;
   return (
     <li>
-      <span {...asIs} class={capture.setAside ? "voided number" : "number"}>
+      <span {...asIs} class={capture.excluded ? "voided number" : "number"}>
         {inLocale(capture.text, locale)} {capture.unit}
       </span>{" "}
       <span class="hint">{t(`bench.readings.how-taken.${capture.takenBy}`)}</span>
-      {capture.setAside ? (
-        <span class="hint"> {t("bench.readings.set-aside-with", { reason: capture.setAside.reason })}</span>
+      {capture.excluded ? (
+        <span class="hint"> {t("bench.readings.excluded-with", { reason: capture.excluded.reason })}</span>
       ) : (
         <details class="inline">
-          <summary>{t("bench.readings.set-aside")}</summary>
+          <summary>{t("bench.readings.excluded")}</summary>
           <BenchForm view={view} to={to}>
             <div class="entry">
               <label class="unseen" for={`why-${capture.id}`}>
@@ -35,7 +35,7 @@ export function CaptureLine({ capture, view }: { capture: Capture; view: BenchVi
                 maxLength={200}
               />
               <button type="submit" class="plain">
-                {t("bench.readings.set-aside-now")}
+                {t("bench.readings.excluded-now")}
               </button>
             </div>
           </BenchForm>

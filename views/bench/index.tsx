@@ -6,6 +6,7 @@ import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
 import { DemoHands } from "./demo-hands.tsx";
 import { EachLoadNow } from "./each-load.tsx";
+import { ItemSteps } from "./item-steps.tsx";
 import { LedgerNotes } from "./ledger-notes.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
@@ -13,7 +14,6 @@ import { OtherBalances } from "./other-balances.tsx";
 import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { BenchPhotos, type BenchPhotosView } from "./photos.tsx";
-import { PieceSteps } from "./piece-steps.tsx";
 import { Result } from "./result.tsx";
 
 export { BenchPhotos, OtherTests };
@@ -37,17 +37,17 @@ export function LivePart(live: LiveView) {
 }
 
 /** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
-export function PiecePart({ view }: { view: BenchView }) {
+export function ItemPart({ view }: { view: BenchView }) {
   const locale = useLocale();
   const t = useTell();
-  if (view.piece && !view.piece.closed)
+  if (view.item && !view.item.closed)
     return (
       <>
         <LedgerNotes view={view} />
         <ClosedByChecks closed={view.closed} />
         <ScaleChecks view={view} />
         <OtherBalances view={view} />
-        <PieceSteps view={view} piece={view.piece} />
+        <ItemSteps view={view} item={view.item} />
       </>
     );
   return (
@@ -55,19 +55,19 @@ export function PiecePart({ view }: { view: BenchView }) {
       <LedgerNotes view={view} />
       <ClosedByChecks closed={view.closed} />
       <ScaleChecks view={view} />
-      {view.piece?.closed?.how === "recorded" && (
+      {view.item?.closed?.how === "recorded" && (
         <p class="state state-consistent">
           <span class="sign" aria-hidden="true">
             ✓
           </span>
-          {t("bench.record-written", { ticket: view.piece.ticket })}{" "}
-          <a href={`/records/${view.piece.id}`}>{t("bench.read-record")}</a>
+          {t("bench.record-written", { ticket: view.item.ticket })}{" "}
+          <a href={`/records/${view.item.id}`}>{t("bench.read-record")}</a>
         </p>
       )}
-      {view.demo?.truth !== undefined && view.piece && (
+      {view.demo?.truth !== undefined && view.item && (
         <p class="hint">
           {t("bench.opening.demo-truth", {
-            ticket: view.piece.ticket,
+            ticket: view.item.ticket,
             truth: toldValue(view.demo.truth, locale),
           })}
         </p>
@@ -87,7 +87,7 @@ export function LiveHeading({ scaleName }: { scaleName: Told | undefined }) {
 /** The right column: what the readings say so far. */
 export function ResultPart({ view }: { view: BenchView }) {
   const t = useTell();
-  if (view.piece && !view.piece.closed && view.evaluation)
+  if (view.item && !view.item.closed && view.evaluation)
     return <Result view={view} evaluation={view.evaluation} />;
   return (
     <section class="sheet" aria-labelledby="result-heading">
@@ -131,7 +131,7 @@ export function BenchMain({
       <div class="columns">
         <div>
           <div id="piece">
-            <PiecePart view={view} />
+            <ItemPart view={view} />
           </div>
           <div id="photos">
             <BenchPhotos photos={photos} />

@@ -107,30 +107,30 @@ function DemoChoice({ view }: { view: BenchView }) {
   const locale = useLocale();
   const t = useTell();
   if (!view.demo) return null;
-  const { counter, pieces } = view.demo;
+  const { counter, items } = view.demo;
   return (
     <div class="demo-choice">
       <p>{t("bench.opening.demo", { counter: toldValue(counter, locale) })}</p>
-      <DemoPieces view={view} pieces={pieces.slice(0, inSight)} />
-      {pieces.length > inSight && (
+      <DemoPieces view={view} items={items.slice(0, inSight)} />
+      {items.length > inSight && (
         <details>
-          <summary>{t("bench.opening.demo-more", { count: pieces.length - inSight })}</summary>
-          <DemoPieces view={view} pieces={pieces.slice(inSight)} />
+          <summary>{t("bench.opening.demo-more", { count: items.length - inSight })}</summary>
+          <DemoPieces view={view} items={items.slice(inSight)} />
         </details>
       )}
     </div>
   );
 }
 
-function DemoPieces({ view, pieces }: { view: BenchView; pieces: readonly DemoPiece[] }) {
+function DemoPieces({ view, items }: { view: BenchView; items: readonly DemoPiece[] }) {
   const locale = useLocale();
   return (
     <ul>
-      {pieces.map((piece) => (
-        <li key={piece.id}>
-          <BenchForm view={view} to="/demo/piece" hidden={{ piece: piece.id }}>
+      {items.map((item) => (
+        <li key={item.id}>
+          <BenchForm view={view} to="/demo/piece" hidden={{ piece: item.id }}>
             <button type="submit" class="plain">
-              {piece.ticket}: {toldValue(piece.description, locale)}
+              {item.ticket}: {toldValue(item.description, locale)}
             </button>
           </BenchForm>
         </li>

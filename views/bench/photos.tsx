@@ -1,19 +1,19 @@
 import { useTell } from "../messages/spoken.ts";
 import {
-  type PhotoAsideForm,
+  ExcludedPhotos,
+  type ExcludePhotoForm,
   PhotoForm,
   type PhotoFormView,
   Photos,
-  PhotosAside,
   type PhotoView,
 } from "../photos.tsx";
 import { Sheet } from "../sheet.tsx";
 
 export interface BenchPhotosView {
   kept: readonly PhotoView[];
-  aside: PhotoAsideForm;
+  exclude: ExcludePhotoForm;
   /** why each photo that was set aside was */
-  asideReasons: readonly string[];
+  excludedReasons: readonly string[];
   form: PhotoFormView;
 }
 
@@ -21,11 +21,15 @@ export interface BenchPhotosView {
 export function BenchPhotos({ photos }: { photos: BenchPhotosView | undefined }) {
   const t = useTell();
   if (!photos) return null;
-  const { kept, form, aside, asideReasons } = photos;
+  const { kept, form, exclude, excludedReasons } = photos;
   return (
     <Sheet id="photo-sheet" title={t("photos.heading")}>
-      {kept.length === 0 ? <p class="hint">{t("photos.none")}</p> : <Photos photos={kept} aside={aside} />}
-      <PhotosAside reasons={asideReasons} />
+      {kept.length === 0 ? (
+        <p class="hint">{t("photos.none")}</p>
+      ) : (
+        <Photos photos={kept} exclude={exclude} />
+      )}
+      <ExcludedPhotos reasons={excludedReasons} />
       <details open={form.problem !== undefined || undefined}>
         <summary>{t("photos.add")}</summary>
         <PhotoForm {...form} />

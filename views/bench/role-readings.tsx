@@ -1,6 +1,6 @@
 import type { Role } from "../../server/methods/index.ts";
 import type { BenchView } from "../../server/station/view.ts";
-import { type Piece, standing } from "../../server/weighing/piece.ts";
+import { type Item, standing } from "../../server/weighing/item.ts";
 import { useTell } from "../messages/spoken.ts";
 import { CaptureLine } from "./capture-line.tsx";
 import { EachLoadSwitch } from "./each-load.tsx";
@@ -11,19 +11,19 @@ import { TypedForm } from "./typed-form.tsx";
 export function RoleReadings({
   role,
   view,
-  piece,
+  item,
   due,
   offered = due,
 }: {
   role: Role;
   view: BenchView;
-  piece: Piece;
+  item: Item;
   due: boolean;
   /** may be taken now, although no step waits for it */
   offered?: boolean;
 }) {
-  const captures = piece.captures.filter((capture) => capture.role === role);
-  const taken = standing(piece, role).length;
+  const captures = item.captures.filter((capture) => capture.role === role);
+  const taken = standing(item, role).length;
   if (!offered && taken === 0 && captures.length === 0) return null;
   return (
     <>

@@ -1,13 +1,13 @@
 import type { BenchView } from "../../server/station/view.ts";
-import type { Piece } from "../../server/weighing/piece.ts";
+import type { Item } from "../../server/weighing/item.ts";
 import { useTell } from "../messages/spoken.ts";
 import { methodViews } from "../methods/index.ts";
 import { BenchForm } from "./parts.tsx";
 
 /** What the method asks for beside readings of the balance: its form while it is due, and what was stated since. */
-export function StatedForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
+export function StatedForm({ view, item, due }: { view: BenchView; item: Item; due: boolean }) {
   const t = useTell();
-  const { Form, cautions = [] } = methodViews[piece.method];
+  const { Form, cautions = [] } = methodViews[item.method];
   const { values = {}, lines = [] } = view.stated ?? {};
   const typed = view.problem?.typed;
   const refused = typed?.stated === "yes" ? view.problem : undefined;

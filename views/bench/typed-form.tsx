@@ -66,5 +66,5 @@ export function TypedForm({
 }
 
 function lastUnit(view: BenchView): string {
-  return view.piece?.captures.at(-1)?.unit ?? "g";
+  return view.item?.captures.at(-1)?.unit ?? "g";
 }

@@ -1,15 +1,15 @@
 import type { BenchView } from "../../server/station/view.ts";
-import type { Piece } from "../../server/weighing/piece.ts";
+import type { Item } from "../../server/weighing/item.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
 
 /** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
-export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece; due: boolean }) {
+export function WaterForm({ view, item, due }: { view: BenchView; item: Item; due: boolean }) {
   const locale = useLocale();
   const t = useTell();
   const typed = typedInto(view.problem, "/bench/water").celsius;
-  if (!due && piece.waterCelsius === undefined && typed === undefined) return null;
+  if (!due && item.waterCelsius === undefined && typed === undefined) return null;
   const form = (
     <BenchForm view={view} to="/bench/water">
       <div class="entry">
@@ -23,7 +23,7 @@ export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece;
           inputMode="decimal"
           autocomplete="off"
           required
-          value={typed ?? inLocale(piece.waterCelsius ?? "", locale)}
+          value={typed ?? inLocale(item.waterCelsius ?? "", locale)}
           {...(typed === undefined ? {} : { "aria-invalid": "true" as const })}
         />
         <span>°C</span>
@@ -36,7 +36,7 @@ export function WaterForm({ view, piece, due }: { view: BenchView; piece: Piece;
   if (due) return form;
   return (
     <>
-      <span class="number">{inLocale(piece.waterCelsius ?? "", locale)} °C</span>{" "}
+      <span class="number">{inLocale(item.waterCelsius ?? "", locale)} °C</span>{" "}
       <details class="inline" open={typed !== undefined}>
         <summary>{t("bench.readings.state-anew")}</summary>
         {form}

@@ -6,7 +6,7 @@ import {
   numberFields,
 } from "../../server/weighing/detail-fields.ts";
 import { fieldsOfDetails } from "../../server/weighing/details-shown.ts";
-import type { Piece } from "../../server/weighing/piece.ts";
+import type { Item } from "../../server/weighing/item.ts";
 import { Check, Select } from "../forms/choices.tsx";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
@@ -17,18 +17,18 @@ import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 
 /** What may be stated about this weighing, closed until somebody needs it; opened with whatever was refused. */
-export function WeighingDetails({ view, piece }: { view: BenchView; piece: Piece }) {
+export function WeighingDetails({ view, item }: { view: BenchView; item: Item }) {
   const t = useTell();
-  const groups = groupsOf(piece.method);
+  const groups = groupsOf(item.method);
   const refused = view.problem?.from === "/bench/details" ? view.problem : undefined;
-  const values = refused?.typed ?? fieldsOfDetails(piece.details);
+  const values = refused?.typed ?? fieldsOfDetails(item.details);
   return (
     <>
-      <Stated piece={piece} />
+      <Stated item={item} />
       <details id="weighing-details" open={refused !== undefined || undefined}>
         <summary>{t("weighing.heading")}</summary>
         <p class="hint">{t("weighing.lead")}</p>
-        <BenchForm view={view} to="/bench/details" hidden={{ method: piece.method }}>
+        <BenchForm view={view} to="/bench/details" hidden={{ method: item.method }}>
           {groups.map((group) => (
             <Group key={group.name} group={group} values={values} refused={refused} />
           ))}
@@ -45,28 +45,28 @@ const zero = { role: "zero" } as const;
 const dryAfter = { role: "dry-after" } as const;
 
 /** Zeros about the immersion, and the piece dried and weighed again. */
-export function BesideReadings({ view, piece }: { view: BenchView; piece: Piece }) {
+export function BesideReadings({ view, item }: { view: BenchView; item: Item }) {
   const t = useTell();
   const waits = view.waitingFor === "zero" || view.waitingFor === "dry-after";
   const typing = view.problem?.typed?.role === "zero" || view.problem?.typed?.role === "dry-after";
-  const some = piece.captures.some(({ role }) => role === "zero" || role === "dry-after");
+  const some = item.captures.some(({ role }) => role === "zero" || role === "dry-after");
   return (
     <details open={waits || typing || some || undefined}>
       <summary>{t("weighing.beside.heading")}</summary>
-      <p class="hint">{t(`method.${piece.method}.beside`)}</p>
-      <RoleReadings {...zero} view={view} piece={piece} due={false} offered />
+      <p class="hint">{t(`method.${item.method}.beside`)}</p>
+      <RoleReadings {...zero} view={view} item={item} due={false} offered />
       <p class="hint">{t("weighing.beside.dry-after")}</p>
-      <RoleReadings {...dryAfter} view={view} piece={piece} due={false} offered />
+      <RoleReadings {...dryAfter} view={view} item={item} due={false} offered />
     </details>
   );
 }
 
 /** What was stated, in one line each, so that nobody has to open the form to see it. */
-function Stated({ piece }: { piece: Piece }) {
+function Stated({ item }: { item: Item }) {
   const locale = useLocale();
   const t = useTell();
-  const values = fieldsOfDetails(piece.details);
-  const shown = groupsOf(piece.method).flatMap(({ fields }): DetailField[] =>
+  const values = fieldsOfDetails(item.details);
+  const shown = groupsOf(item.method).flatMap(({ fields }): DetailField[] =>
     fields.filter((field) => values[field] !== undefined),
   );
   if (shown.length === 0) return null;

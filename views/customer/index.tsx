@@ -37,7 +37,7 @@ export function CustomerWindow({ scale, heartbeatSeconds, demo, ...live }: Custo
           </div>
         </section>
         <div id="piece-shown">
-          <PieceShown {...live} />
+          <ItemShown {...live} />
         </div>
         <div id="price-shown">
           <PriceShown {...live} />
@@ -72,7 +72,7 @@ export function Indication({ indication, state }: Pick<CustomerView, "indication
 }
 
 /** Fragment: which piece is on the bench, and its mass as the instrument showed it. */
-export function PieceShown({ piece, kept }: Pick<CustomerView, "piece" | "kept">) {
+export function ItemShown({ piece, kept }: Pick<CustomerView, "piece" | "kept">) {
   const t = useTell();
   return (
     <>

@@ -11,7 +11,7 @@ export interface FinenessAnswer {
   plot?: Omit<FinenessPlot, "id">;
   facts: readonly (readonly [name: string, value: string])[];
   /** what this house's assayed melts say beside it, one sentence each; left out where they say nothing */
-  house?: readonly string[];
+  melts?: readonly string[];
 }
 
 export interface FinenessSheetView {
@@ -35,7 +35,7 @@ export function FinenessSheet(view: FinenessSheetView) {
       </p>
       {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
       <Facts facts={answer.facts} />
-      <HouseMelts says={answer.house} />
+      <AssayedMelts says={answer.melts} />
       <p class="not-printed">
         <a href={priceHref}>{t("metal-price.link")}</a>
       </p>
@@ -58,12 +58,12 @@ export function FinenessSheet(view: FinenessSheetView) {
 }
 
 /** What the melts of this house add to the interval; they never take its place. */
-export function HouseMelts({ says }: { says: FinenessAnswer["house"] }) {
+export function AssayedMelts({ says }: { says: FinenessAnswer["melts"] }) {
   const t = useTell();
   if (says === undefined) return null;
   return (
     <>
-      <h3>{t("assay.house.heading")}</h3>
+      <h3>{t("assay.own-melts.heading")}</h3>
       {says.map((one) => (
         <p key={one}>{one}</p>
       ))}

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { type About, AboutFields, Csrf } from "../forms.tsx";
 
 /** Where the forms of evidence are sent, and the part their answer fills; without `fills` the page comes anew. */
-export interface EvidenceDoor {
+export interface EvidenceTarget {
   /** "/records/214/evidence" */
   action: string;
   /** id of the element that the answer fills */
@@ -17,7 +17,7 @@ export function EvidenceForm({
   path = "",
   children,
 }: {
-  door: EvidenceDoor;
+  door: EvidenceTarget;
   /** after the action, such as "/ENTRY/voiding" */
   path?: string;
   children: ComponentChildren;

@@ -5,7 +5,7 @@ import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
-import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
+import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
 /** One test that was made, as the page tells it. */
 export interface MadeTest {
@@ -18,11 +18,11 @@ export interface MadeTest {
   /** names of what it strikes out; empty when it strikes nothing */
   struckOut: readonly string[];
   /** why it does not count any more; it stays visible */
-  setAside?: string;
+  excluded?: string;
 }
 
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */
-export interface EvidenceView extends EvidenceDoor {
+export interface EvidenceView extends EvidenceTarget {
   made: readonly MadeTest[];
   /** the most separating harmless test not yet made, in a sentence */
   next?: string;
@@ -56,7 +56,7 @@ export function EvidenceSheet(view: EvidenceView) {
               <p>
                 <strong>{toldValue(name, locale)}</strong>
                 {harmless ? "" : ` (${t("evidence.marks-piece")})`}
-                {made.every(({ setAside }) => setAside !== undefined) && `: ${t("evidence.not-made")}`}
+                {made.every(({ excluded }) => excluded !== undefined) && `: ${t("evidence.not-made")}`}
               </p>
               {made.map((one) => (
                 <Made key={one.id} made={one} view={view} />
@@ -102,14 +102,14 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
 function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
   const locale = useLocale();
   const t = useTell();
-  const { id, found, when, struckOut, setAside } = made;
-  if (setAside !== undefined)
+  const { id, found, when, struckOut, excluded } = made;
+  if (excluded !== undefined)
     return (
       <p>
         <s>
           <Told says={found} /> ({when})
         </s>{" "}
-        {t("evidence.set-aside-with", { reason: setAside })}
+        {t("evidence.excluded-with", { reason: excluded })}
       </p>
     );
   const names = struckOut.slice(0, namesTold).map((name) => toldValue(name, locale));
@@ -123,18 +123,18 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
       </p>
       <details>
         <summary>
-          {t("evidence.set-aside")} <span class="unseen">{found}</span>
+          {t("evidence.excluded")} <span class="unseen">{found}</span>
         </summary>
         <EvidenceForm door={view} path={`/${id}/voiding`}>
           <Field
             name="reason"
             id={`reason-${id}`}
             label={t("evidence.why")}
-            hint={t("evidence.set-aside-hint")}
+            hint={t("evidence.excluded-hint")}
             required
           />
           <button type="submit" class="plain">
-            {t("evidence.set-aside")}
+            {t("evidence.excluded")}
           </button>
         </EvidenceForm>
       </details>

@@ -3,10 +3,10 @@ import { decimalEntries, Field, type FieldError, Problems, Select } from "../for
 import { useTell } from "../messages/spoken.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { type EvidenceDoor, EvidenceForm } from "./form.tsx";
+import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
 /** Mass and size against what the piece is meant to be. */
-export interface SizeView extends EvidenceDoor {
+export interface SizeView extends EvidenceTarget {
   specifications: readonly { value: string; label: Message }[];
   values: Readonly<Record<string, string>>;
   problems: readonly { fieldId: string; error: FieldError }[];
@@ -17,7 +17,7 @@ export interface SizeView extends EvidenceDoor {
     when: string;
     /** each quantity in a sentence */
     lines: readonly Told[];
-    setAside?: string;
+    excluded?: string;
   }[];
   /** outline against displaced volume, when they do not go together */
   doubt?: string;
@@ -33,16 +33,16 @@ export function SizeSheet(view: SizeView) {
     <Sheet id="size" title={t("evidence.size-title")}>
       <Problems heading={t("evidence.problems")} problems={problems} />
       {made.length === 0 && <p>{t("evidence.not-compared")}</p>}
-      {made.map(({ id, specification, source, when, lines, setAside }) => (
+      {made.map(({ id, specification, source, when, lines, excluded }) => (
         <div key={id}>
           <p>
             <strong>{specification}</strong> ({when})
-            {setAside !== undefined && `, ${t("evidence.set-aside-with", { reason: setAside })}`}
+            {excluded !== undefined && `, ${t("evidence.excluded-with", { reason: excluded })}`}
           </p>
           <ul>
             {lines.map((line) => (
               <li key={JSON.stringify(line)}>
-                {setAside === undefined ? (
+                {excluded === undefined ? (
                   <Told says={line} />
                 ) : (
                   <s>
@@ -55,15 +55,15 @@ export function SizeSheet(view: SizeView) {
           <p class="hint">
             <Told says={source} />
           </p>
-          {setAside === undefined && (
+          {excluded === undefined && (
             <details>
               <summary>
-                {t("evidence.set-aside")} <span class="unseen">{specification}</span>
+                {t("evidence.excluded")} <span class="unseen">{specification}</span>
               </summary>
               <EvidenceForm door={view} path={`/${id}/voiding`}>
                 <Field name="reason" id={`reason-${id}`} label={t("evidence.why")} required />
                 <button type="submit" class="plain">
-                  {t("evidence.set-aside")}
+                  {t("evidence.excluded")}
                 </button>
               </EvidenceForm>
             </details>

@@ -27,7 +27,7 @@ export interface PayoutView extends PayoutEntries {
     /** tickets that bring no line */
     left: string;
     /** what this house's melts say of the lot, one sentence or more each; empty while they say nothing */
-    house: readonly string[];
+    melts: readonly string[];
   };
 }
 
@@ -62,8 +62,8 @@ export function Payout(view: PayoutView) {
           />
           {sheet.left !== "" && <p>{t("payout.left", { tickets: sheet.left })}</p>}
           <p>{t("payout.says")}</p>
-          {sheet.house.length > 0 && <h3>{t("assay.house.heading")}</h3>}
-          {sheet.house.map((one) => (
+          {sheet.melts.length > 0 && <h3>{t("assay.own-melts.heading")}</h3>}
+          {sheet.melts.map((one) => (
             <p key={one}>{one}</p>
           ))}
         </Sheet>

@@ -1,8 +1,8 @@
 import { useTell } from "../messages/spoken.ts";
 import { AnswerChecks } from "../records/answer.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { CloseLot, FlagPiece, WeighAgain } from "./deeds.tsx";
-import { Pieces } from "./pieces.tsx";
+import { CloseLot, FlagItem, WeighAgain } from "./actions.tsx";
+import { Items } from "./items.tsx";
 import { ScreeningStep } from "./step.tsx";
 import { RunningTotals } from "./totals.tsx";
 import { Trays } from "./trays.tsx";
@@ -46,11 +46,11 @@ export function LotPart(lot: LotView) {
         />
       ))}
       <Trays {...lot} />
-      <Pieces {...lot} />
-      {lot.pieces.length > 0 && (
+      <Items {...lot} />
+      {lot.items.length > 0 && (
         <>
           <WeighAgain {...lot} />
-          <FlagPiece {...lot} />
+          <FlagItem {...lot} />
           {!lot.closed && <CloseLot {...lot} />}
         </>
       )}

@@ -1,4 +1,4 @@
-import { OtherPiece } from "../bench/other-piece.tsx";
+import { OtherItem } from "../bench/other-item.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
@@ -33,9 +33,9 @@ export function ScreeningStep(lot: LotView) {
       ) : current.step === "ticket" ? (
         <TicketForm lot={lot} />
       ) : current.step === "other-piece" ? (
-        lot.otherPiece && (
-          <OtherPiece
-            view={lot.otherPiece}
+        lot.otherItem && (
+          <OtherItem
+            view={lot.otherItem}
             typed={problem?.typed ?? {}}
             form={(to, children) => (
               <LotForm lot={lot} to={to}>
@@ -50,7 +50,7 @@ export function ScreeningStep(lot: LotView) {
             {t("lots.step.ticket")} <strong>{current.ticket}</strong>
           </p>
           {lot.secondPerson && <SecondPersonNote view={lot.secondPerson} inLot />}
-          <AsideForm lot={lot} />
+          <CallOffForm lot={lot} />
         </>
       ) : (
         <WeighingForms lot={lot} step={current.step} />
@@ -173,12 +173,12 @@ function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" |
           {typed}
         </details>
       )}
-      <AsideForm lot={lot} />
+      <CallOffForm lot={lot} />
     </>
   );
 }
 
-function AsideForm({ lot }: { lot: LotView }) {
+function CallOffForm({ lot }: { lot: LotView }) {
   const t = useTell();
   return (
     <LotForm lot={lot}>

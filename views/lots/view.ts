@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { Message } from "../../calibration/message.ts";
-import type { OtherPieceView, SecondPersonView } from "../../server/station/view.ts";
+import type { OtherItemView, SecondPersonView } from "../../server/station/view.ts";
 import type { StateName } from "../finding.tsx";
 import type { About } from "../forms.tsx";
 import type { StoppedRecord } from "../records/answer.tsx";
@@ -23,7 +23,7 @@ export interface FlagView {
   cleared?: string;
 }
 
-export interface LotPieceRow {
+export interface LotItemRow {
   recordId?: string;
   ticket: string;
   claimName: string;
@@ -63,7 +63,7 @@ export interface LotView {
   /** the piece on the bench */
   current: { ticket: string; step: LotStep };
   /** set while it must be said whether the piece on the pan is the ticket's */
-  otherPiece?: OtherPieceView;
+  otherItem?: OtherItemView;
   /** a second person who reads typed readings again, while the record of the piece waits for it */
   secondPerson?: SecondPersonView;
   /** the ticket that Enter on an empty field takes: the next of the list, or the number after the last */
@@ -92,7 +92,7 @@ export interface LotView {
   /** to look at: same mass twice, sum against gross, swapped, water inside */
   checks: readonly { message: Message; remedy: Message; tickets: readonly string[] }[];
   /** the newest few */
-  pieces: readonly LotPieceRow[];
+  items: readonly LotItemRow[];
   /** how many more there are */
   more?: number;
   /** records that a check stops: they count for nothing until they are answered */

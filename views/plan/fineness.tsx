@@ -1,4 +1,4 @@
-import { type FinenessAnswer, HouseMelts } from "../evidence/fineness.tsx";
+import { AssayedMelts, type FinenessAnswer } from "../evidence/fineness.tsx";
 import { decimalEntries, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fineness } from "../plots/fineness.tsx";
@@ -51,7 +51,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           </div>
           <Sheet id="causes" title={t("plan-pages.width-title")}>
             <Facts facts={answer.facts} />
-            <HouseMelts says={answer.house} />
+            <AssayedMelts says={answer.melts} />
             <p class="hint">{t("plan-pages.not-an-assay")}</p>
           </Sheet>
         </>

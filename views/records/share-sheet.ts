@@ -20,7 +20,7 @@ export interface ShareSheet {
   liquid: string;
   readings: readonly { role: string; shown: string; typed: boolean }[];
   /** how many readings were voided */
-  setAside: number;
+  excluded: number;
   /** "10.488 ± 0.014 g/cm³" */
   density: string;
   expanded: string;
@@ -60,7 +60,7 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
       heading: t("share.readings"),
       lines: [
         ...sheet.readings.map(({ role, shown, typed }) => `${role}: ${shown} (${source(typed)})`),
-        ...(sheet.setAside > 0 ? [t("share.set-aside", { count: sheet.setAside })] : []),
+        ...(sheet.excluded > 0 ? [t("share.excluded", { count: sheet.excluded })] : []),
         `${t("record-page.method")}: ${sheet.method}; ${sheet.liquid}`,
       ],
     },

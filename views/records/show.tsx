@@ -10,11 +10,11 @@ import { languageNames, locales } from "../messages/language.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId } from "../messages/tell.ts";
 import {
-  type PhotoAsideForm,
+  ExcludedPhotos,
+  type ExcludePhotoForm,
   PhotoForm,
   type PhotoFormView,
   Photos,
-  PhotosAside,
   type PhotoView,
 } from "../photos.tsx";
 import { BudgetBars, type BudgetInput } from "../plots/budget.tsx";
@@ -66,9 +66,9 @@ export interface RecordView {
   notes: readonly { when: string; by: string; says: Told }[];
   photos: readonly PhotoView[];
   photoForm: PhotoFormView;
-  photoAside: PhotoAsideForm;
+  excludePhoto: ExcludePhotoForm;
   /** why each photo that was set aside was */
-  photosAside: readonly string[];
+  excludedPhotos: readonly string[];
   amendments: readonly Amendment[];
   /** typed readings that an amendment can put right */
   amendable: readonly AmendableReading[];
@@ -162,9 +162,9 @@ export function RecordPage(record: RecordView) {
         {record.photos.length === 0 ? (
           <p>{t("photos.none")}</p>
         ) : (
-          <Photos photos={record.photos} aside={record.photoAside} />
+          <Photos photos={record.photos} exclude={record.excludePhoto} />
         )}
-        <PhotosAside reasons={record.photosAside} />
+        <ExcludedPhotos reasons={record.excludedPhotos} />
         <details>
           <summary>{t("photos.add")}</summary>
           <PhotoForm {...record.photoForm} />

@@ -35,7 +35,7 @@ export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
         <Sheet id="issued" title={t("report.headings.issued")}>
           <Facts
             facts={[
-              ...factsOf(report.house),
+              ...factsOf(report.organisation),
               [t("report.customer"), report.customer],
               ...factsOf(report.dates),
             ]}

@@ -7,8 +7,8 @@ import type { MethodName } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
-import { House, type HouseView } from "./house.tsx";
 import { MorePages } from "./more.tsx";
+import { Organisation, type OrganisationView } from "./organisation.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
 import { SecondPersonLimits, type SecondPersonView } from "./second-person.tsx";
 
@@ -22,7 +22,7 @@ export interface NumberField {
 }
 
 /** Settings as the page shows them; entries as typed. */
-export interface SettingsView extends HouseView, SecondPersonView {
+export interface SettingsView extends OrganisationView, SecondPersonView {
   theme: Theme;
   locale: Locale;
   keys: boolean;
@@ -61,8 +61,8 @@ export function Settings(view: SettingsView) {
       <BenchSettings {...view} />
       <SecondPersonLimits {...view} />
       <div class="columns">
-        <Looks {...view} />
-        <House {...view} />
+        <Appearance {...view} />
+        <Organisation {...view} />
       </div>
       <Sheet id="storage" title={t("settings.storage")}>
         <ul>
@@ -96,7 +96,7 @@ function DemoEnd({ csrfToken }: { csrfToken: string }) {
   );
 }
 
-function Looks({ theme, locale, keys, csrfToken }: SettingsView) {
+function Appearance({ theme, locale, keys, csrfToken }: SettingsView) {
   const t = useTell();
   return (
     <form method="post" action="/settings/look" class="sheet">

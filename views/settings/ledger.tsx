@@ -9,7 +9,7 @@ export interface LedgerView {
   keyId: string | null;
   /** what was found when it was opened, */
   found: readonly Told[];
-  handOver: HandOverView | undefined;
+  handOver: ReplicationView | undefined;
   /** a checkpoint made just now: the line, and the last row it vouches for */
   checkpoint?: { line: string; row: number };
   checked?:
@@ -29,7 +29,7 @@ export interface LedgerView {
   csrfToken: string;
 }
 
-export interface HandOverView {
+export interface ReplicationView {
   state: "up-to-date" | "waiting";
   /** ISO 8601; null before the first time */
   lastAt: string | null;
@@ -65,8 +65,8 @@ export function LedgerPage(view: LedgerView) {
       )}
       <Checkpoint {...view} />
       <CheckForm {...view} />
-      <Sheet id="hand-over" title={t("ledger-page.hand-over.heading")}>
-        <HandingOver handOver={view.handOver} />
+      <Sheet id="hand-over" title={t("ledger-page.replication.heading")}>
+        <Replication handOver={view.handOver} />
       </Sheet>
     </>
   );
@@ -155,21 +155,23 @@ function CheckForm({ kept, csrfToken }: LedgerView) {
 }
 
 /** How far the shared ledger is behind this bench's own, in words. */
-function HandingOver({ handOver }: { handOver: HandOverView | undefined }) {
+function Replication({ handOver }: { handOver: ReplicationView | undefined }) {
   const t = useTell();
-  if (!handOver) return <p>{t("ledger-page.hand-over.none")}</p>;
+  if (!handOver) return <p>{t("ledger-page.replication.none")}</p>;
   const { state, lastAt, place, why } = handOver;
   if (state === "up-to-date")
     return (
       <p>
-        {t("ledger-page.hand-over.up-to-date", { at: lastAt ?? "" })} {place}
+        {t("ledger-page.replication.up-to-date", { at: lastAt ?? "" })} {place}
       </p>
     );
   return (
     <>
       <p>
-        <strong>{t("ledger-page.hand-over.waiting")}</strong>{" "}
-        {lastAt === null ? t("ledger-page.hand-over.never") : t("ledger-page.hand-over.last", { at: lastAt })}
+        <strong>{t("ledger-page.replication.waiting")}</strong>{" "}
+        {lastAt === null
+          ? t("ledger-page.replication.never")
+          : t("ledger-page.replication.last", { at: lastAt })}
       </p>
       {why !== null && (
         <p>

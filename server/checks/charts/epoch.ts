@@ -48,7 +48,7 @@ function scatterOf(points: readonly ChartPoint[]): number {
  * The house's own scatter on a chart, with its degrees of freedom: that of the limits in force, or of the points while
  * nobody has signed limits. Throws RangeError while there are too few.
  */
-export function houseScatter(chart: ControlChart): { s: number; dof: number } {
+export function ownScatter(chart: ControlChart): { s: number; dof: number } {
   const signed = chart.epochs.at(-1);
   if (signed) return { s: signed.s, dof: signed.n - 1 };
   const basis = basisOf(chart);

@@ -2,11 +2,11 @@ import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { type Door, needsToken, refusals } from "./door.ts";
+import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { checkPage, pageQuery } from "./shapes.ts";
 
 /** The checks of the bench, newest first, passed or not. */
-export function checksOfApi(app: FastifyInstance, ledger: Ledger, door: Door): void {
+export function checksOfApi(app: FastifyInstance, ledger: Ledger, door: RequireScope): void {
   app.withTypeProvider<ZodTypeProvider>().get(
     "/api/checks",
     {

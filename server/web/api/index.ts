@@ -7,10 +7,10 @@ import type { Bench } from "../../station/bench.ts";
 import { checksOfApi } from "./checks.ts";
 import { type Compute, computeOfApi } from "./compute.ts";
 import { documentOptions, withoutUnusedShapes } from "./document.ts";
-import { doorOf } from "./door.ts";
 import { liveOfApi } from "./live.ts";
 import { lotsOfApi } from "./lots.ts";
 import { recordsOfApi } from "./records.ts";
+import { scopeGuard } from "./require-scope.ts";
 
 export interface ApiParts {
   bench: Bench;
@@ -27,7 +27,7 @@ export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<
   app.setValidatorCompiler(validatorCompiler);
   // What is sent was checked when it was written; the published shapes are held against real answers in the tests.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
-  const door = doorOf(ledger, now);
+  const door = scopeGuard(ledger, now);
   computeOfApi(app, compute);
   recordsOfApi(app, ledger, door);
   lotsOfApi(app, ledger, library, door);

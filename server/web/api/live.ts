@@ -5,7 +5,7 @@ import { z } from "zod";
 import { tell } from "../../../views/messages/tell.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Scale } from "../../station/scale.ts";
-import { type Door, needsToken, refusals } from "./door.ts";
+import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { type Live, live } from "./shapes.ts";
 
 /** Pause between two events at most this short, ms: as for the bench's own page. */
@@ -14,7 +14,7 @@ const leastPauseMs = 40;
 const beatMs = 1000;
 
 /** What the balance shows: asked once, or told on every change until the listener goes. */
-export function liveOfApi(app: FastifyInstance, bench: Bench, door: Door): void {
+export function liveOfApi(app: FastifyInstance, bench: Bench, door: RequireScope): void {
   const listeners = new Set<ServerResponse>();
   let due: NodeJS.Timeout | undefined;
   let sentAt = 0;
@@ -82,12 +82,12 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, door: Door): void 
   );
 }
 
-function liveOf({ scale, waitingFor, piece }: Bench): Live {
+function liveOf({ scale, waitingFor, item }: Bench): Live {
   return {
     balance: scale?.name ?? null,
     reading: scale ? readingOf(scale.live()) : null,
     waiting_for: waitingFor ?? null,
-    piece: piece && !piece.closed ? { id: piece.id, ticket: piece.ticket, method: piece.method } : null,
+    piece: item && !item.closed ? { id: item.id, ticket: item.ticket, method: item.method } : null,
   };
 }
 

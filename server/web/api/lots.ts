@@ -4,11 +4,16 @@ import { z } from "zod";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LotBook } from "../../lots/lot-book.ts";
 import type { Library } from "../../metals/library.ts";
-import { type Door, needsToken, refusals } from "./door.ts";
+import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { lotList, oneLot, refusal } from "./shapes.ts";
 
 /** The newest lots, and one lot with its pieces. */
-export function lotsOfApi(app: FastifyInstance, ledger: Ledger, library: () => Library, door: Door): void {
+export function lotsOfApi(
+  app: FastifyInstance,
+  ledger: Ledger,
+  library: () => Library,
+  door: RequireScope,
+): void {
   const book = new LotBook(ledger);
   const typed = app.withTypeProvider<ZodTypeProvider>();
   typed.get(
@@ -44,10 +49,10 @@ export function lotsOfApi(app: FastifyInstance, ledger: Ledger, library: () => L
           id: null,
           error: { at: "id", message: `No lot is called "${id}" here. List them with GET /api/lots.` },
         });
-      const pieces = await book.pieces(id, library());
+      const items = await book.items(id, library());
       return {
-        lot: { ...lot, pieces: pieces.filter(({ voided }) => !voided).length },
-        pieces: pieces.map(({ id: piece, ticket, claim, state, dryG, density, expanded, typed, voided }) => ({
+        lot: { ...lot, pieces: items.filter(({ voided }) => !voided).length },
+        pieces: items.map(({ id: piece, ticket, claim, state, dryG, density, expanded, typed, voided }) => ({
           id: piece,
           ticket,
           claim,

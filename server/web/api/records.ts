@@ -4,11 +4,11 @@ import { z } from "zod";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordRow } from "../../ledger/projection.ts";
 import { shownRecord } from "../../ledger/records.ts";
-import { type Door, needsToken, refusals } from "./door.ts";
+import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
 
 /** Finished measurements: the list as the Records page filters it, and one with all that was written about it. */
-export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: Door): void {
+export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: RequireScope): void {
   const typed = app.withTypeProvider<ZodTypeProvider>();
   typed.get(
     "/api/records",

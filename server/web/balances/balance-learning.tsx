@@ -7,8 +7,8 @@ import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Told } from "../../../views/told.tsx";
-import type { KeptProfile } from "../../station/kept-profiles.ts";
 import { Learning } from "../../station/learning.ts";
+import type { StoredProfile } from "../../station/profile-repository.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -72,7 +72,7 @@ async function keepProfile(
   learning: Learning,
   { balance, profiles }: BalanceParts,
   { name = "", confirmed }: Record<string, string>,
-): Promise<KeptProfile> {
+): Promise<StoredProfile> {
   const called = name.trim();
   if (called === "" || called.length > 120) throw new Refusal("learn.name", {}, "name");
   if (confirmed !== "yes") throw new Refusal("learn.not-compared", {}, "confirmed");

@@ -8,7 +8,7 @@ import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import type { Told } from "../../../views/told.tsx";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
-import type { KeptProfile } from "../../station/kept-profiles.ts";
+import type { StoredProfile } from "../../station/profile-repository.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { fileOf } from "../uploads.ts";
@@ -56,7 +56,7 @@ export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, 
   });
 }
 
-function profileView(kept: KeptProfile, balance: BalanceInUse): Omit<ProfileView, "csrfToken"> {
+function profileView(kept: StoredProfile, balance: BalanceInUse): Omit<ProfileView, "csrfToken"> {
   const { name, version, keptAt, profile } = kept;
   const [failure] = checkProfile(profile).failures;
   return {
@@ -74,7 +74,7 @@ function profileView(kept: KeptProfile, balance: BalanceInUse): Omit<ProfileView
   };
 }
 
-function sendFile(reply: FastifyReply, { name, version, profile }: KeptProfile): FastifyReply {
+function sendFile(reply: FastifyReply, { name, version, profile }: StoredProfile): FastifyReply {
   const file = `${name.replace(/[^\p{L}\p{N}]+/gu, "-")}-${version}.json`;
   return reply
     .type("application/json; charset=utf-8")

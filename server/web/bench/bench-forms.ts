@@ -7,7 +7,7 @@ import type { Bench } from "../../station/bench.ts";
 import type { Command } from "../../station/command.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
 import { withStated } from "../../weighing/stated.ts";
-import { toldOfPiece } from "../../weighing/told-of-piece.ts";
+import { toldOfItem } from "../../weighing/told-of-item.ts";
 import { typedDetails } from "../../weighing/typed-details.ts";
 import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf } from "../about.ts";
@@ -53,7 +53,7 @@ export function benchForms(bench: Bench): Record<string, FormCommand> {
       by: fields.rightBy ?? "",
     }),
     "/bench/changed-over": (fields) => ({ do: "swap-readings", ...aboutOf(fields) }),
-    "/bench/piece-set-aside": (fields) => ({
+    "/bench/call-off": (fields) => ({
       do: "call-off",
       ...aboutOf(fields),
       reason: fields.reason ?? "",
@@ -76,7 +76,7 @@ function startWeighing(bench: Bench, fields: Fields, request: FastifyRequest): W
       description: description.trim(),
       method,
       ...(claim === "" ? {} : { claim }),
-      ...toldOfPiece(fields, ownMark(request)),
+      ...toldOfItem(fields, ownMark(request)),
     },
   };
 }

@@ -5,9 +5,9 @@ import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Bench } from "../../station/bench.ts";
-import { specificationsInForce } from "../../station/specifications-in-force.ts";
+import { currentSpecifications } from "../../station/current-specifications.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
-import type { Piece } from "../../weighing/piece.ts";
+import type { Item } from "../../weighing/item.ts";
 import { aboutOf } from "../about.ts";
 import { typedTest } from "../evidence/evidence-entry.ts";
 import { madeTest } from "../evidence/evidence-made.ts";
@@ -32,15 +32,15 @@ export class BenchTests {
 
   /** Looks up what pieces may be held against; before a page is drawn whole and before a form is read. */
   async look(): Promise<void> {
-    this.#specifications = (await specificationsInForce(this.#ledger, this.#bench.library)).all;
+    this.#specifications = (await currentSpecifications(this.#ledger, this.#bench.library)).all;
   }
 
   /** The part of the page; undefined while no piece is on the bench. */
   view(csrfToken: string, refused?: RefusedForm): OtherTestsView | undefined {
-    const { open: piece, about } = this.#bench;
-    if (!piece) return undefined;
-    const { tests } = piece;
-    const standing = this.#standing(piece);
+    const { open: item, about } = this.#bench;
+    if (!item) return undefined;
+    const { tests } = item;
+    const standing = this.#standing(item);
     const { weighed } = standing;
     const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
     const next = this.#weighed ? weighed.nextTest?.says : weighItNext;
@@ -61,7 +61,7 @@ export class BenchTests {
       size: sizeView(tests, {
         specifications: this.#specifications,
         weighed: this.#weighed?.statement,
-        asksMass: standingDry(piece) === undefined,
+        asksMass: standingDry(item) === undefined,
         refused,
         ...door,
         csrfToken,
@@ -72,8 +72,8 @@ export class BenchTests {
 
   /** Keeps the test a form states; or gives the form back with what was refused of it. Throws as Station.do. */
   async keep(values: Record<string, string>, locale: Locale): Promise<RefusedForm | undefined> {
-    const { piece, library } = this.#bench;
-    const mass = piece && standingDry(piece);
+    const { item, library } = this.#bench;
+    const mass = item && standingDry(item);
     const typed = typedTest(values, locale, { specifications: this.#specifications, mass, library });
     if ("problems" in typed) return { kind: values.kind ?? "", values, problems: typed.problems };
     await this.#bench.station.do({ do: "add-test", ...aboutOf(values), test: typed.body });
@@ -85,7 +85,7 @@ export class BenchTests {
     return evaluation && !isRefused(evaluation) ? evaluation : undefined;
   }
 
-  #standing({ claim, tests }: Piece): Standing {
+  #standing({ claim, tests }: Item): Standing {
     const { library } = this.#bench;
     const found = countingEvidence(tests);
     const weighed = this.#weighed;

@@ -5,10 +5,10 @@ import {
   BenchMain,
   BenchPhotos,
   heartbeatSeconds,
+  ItemPart,
   LiveHeading,
   LivePart,
   OtherTests,
-  PiecePart,
   ResultPart,
 } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -30,7 +30,7 @@ import { pageIdOf, StandingRefusals } from "../standing-refusals.ts";
 import { benchForms } from "./bench-forms.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
-import { otherPieceView } from "./other-piece-view.ts";
+import { otherItemView } from "./other-item-view.ts";
 import { weighTicketAgain } from "./ticket-again.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
@@ -57,11 +57,11 @@ export function benchRoutes(
     eachLoad: bench.eachLoad,
   });
   const view = (token: string, problem?: Problem): BenchView => {
-    const otherPiece = otherPieceView(bench);
-    return { ...benchView(bench, token, demo, problem), ...(otherPiece ? { otherPiece } : {}) };
+    const otherItem = otherItemView(bench);
+    return { ...benchView(bench, token, demo, problem), ...(otherItem ? { otherItem } : {}) };
   };
   const tests = new BenchTests(bench, ledger);
-  const aboutNow = () => bench.piece?.id;
+  const aboutNow = () => bench.item?.id;
   const refusals = new StandingRefusals<Problem>();
   const refusedTests = new StandingRefusals<RefusedForm>();
   const refusedPhotos = new StandingRefusals<Told>();
@@ -76,7 +76,7 @@ export function benchRoutes(
       [
         "piece",
         (token, locale, from) =>
-          render(<PiecePart view={view(token, refusals.of(from, aboutNow()))} />, locale),
+          render(<ItemPart view={view(token, refusals.of(from, aboutNow()))} />, locale),
       ],
       [
         "photos",
@@ -145,7 +145,7 @@ export function benchRoutes(
       answered(refusals, request, problem);
       return html(
         reply,
-        render(<PiecePart view={view(reply.generateCsrf(), problem)} />, lookOf(request).locale),
+        render(<ItemPart view={view(reply.generateCsrf(), problem)} />, lookOf(request).locale),
         status,
       );
     }

@@ -4,7 +4,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
-import type { Piece } from "../../weighing/piece.ts";
+import type { Item } from "../../weighing/item.ts";
 import { typedReadings } from "../../weighing/second-person.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf } from "../about.ts";
@@ -17,28 +17,28 @@ export function secondPersonRoutes(
   app: FastifyInstance,
   { bench, ledger, demo }: { bench: Bench; ledger: Ledger; demo: boolean },
 ): void {
-  const home = (piece: Piece | undefined) =>
-    piece?.lot !== undefined && !piece.closed ? `/lots/${piece.lot}` : "/";
+  const home = (item: Item | undefined) =>
+    item?.lot !== undefined && !item.closed ? `/lots/${item.lot}` : "/";
 
   async function show(
     request: FastifyRequest,
     reply: FastifyReply,
-    piece: Piece,
+    item: Item,
     { problems = [], typed }: Pick<SecondPersonPageView, "problems"> & { typed?: Record<string, string> },
   ) {
     const frame = frameOf(request, reply, { path: "/", demo });
     const [last] = await ledger.entries({ kind: "second-reading", newestFirst: true, limit: 1 });
     const typedBy = last?.kind === "second-reading" ? { typedBy: last.body.typedBy } : {};
     const view: SecondPersonPageView = {
-      ticket: piece.ticket,
-      description: piece.description,
-      roles: typedReadings(piece).map(({ role }) => role),
-      ...(piece.operator === undefined ? {} : { operator: piece.operator }),
+      ticket: item.ticket,
+      description: item.description,
+      roles: typedReadings(item).map(({ role }) => role),
+      ...(item.operator === undefined ? {} : { operator: item.operator }),
       typed: typed ?? typedBy,
       problems,
       csrfToken: frame.csrfToken,
       about: bench.about,
-      back: home(piece),
+      back: home(item),
     };
     const title = tellerOf(frame.locale)("second-person.title");
     const main = <SecondPersonPage {...view} />;
@@ -46,33 +46,32 @@ export function secondPersonRoutes(
   }
 
   app.get("/bench/second-person", (request, reply) => {
-    const { piece } = bench;
-    if (!piece || piece.closed || bench.secondPersonDue === undefined)
-      return reply.redirect(home(piece), 303);
-    return show(request, reply, piece, { problems: [] });
+    const { item } = bench;
+    if (!item || item.closed || bench.secondPersonDue === undefined) return reply.redirect(home(item), 303);
+    return show(request, reply, item, { problems: [] });
   });
 
   app.post("/bench/second-person", { preHandler: app.csrfProtection }, async (request, reply) => {
     const fields = fieldsOf(request);
-    const { piece } = bench;
+    const { item } = bench;
     const { by = "", typedBy = "" } = fields;
-    if (!piece || piece.closed) return reply.redirect("/", 303);
-    const back = home(piece);
+    if (!item || item.closed) return reply.redirect("/", 303);
+    const back = home(item);
     try {
       const about = aboutOf(fields);
-      const again = typedReadings(piece).map(({ role }) => {
+      const again = typedReadings(item).map(({ role }) => {
         const at = `reading-${role}`;
         return typedReading(fields[at] ?? "", fields[`unit-${role}`] ?? "g", { mark: ownMark(request), at });
       });
       await bench.station.do({ do: "second-reading", ...about, by, typedBy, again });
       // A lot goes on by itself, as it does when the last reading of a piece is taken.
-      if (piece.lot !== undefined && bench.secondPersonDue === undefined)
-        await bench.station.do({ do: "write-record", subject: piece.id, seen: "now" });
+      if (item.lot !== undefined && bench.secondPersonDue === undefined)
+        await bench.station.do({ do: "write-record", subject: item.id, seen: "now" });
       return reply.redirect(back, 303);
     } catch (error) {
       const refused = refusalOf(error);
       const { says, field = "by" } = refused;
-      return show(request, reply, piece, { problems: [{ fieldId: field, error: says }], typed: fields });
+      return show(request, reply, item, { problems: [{ fieldId: field, error: says }], typed: fields });
     }
   });
 }

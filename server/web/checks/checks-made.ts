@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { CheckKind } from "../../../views/checks/guides.ts";
-import { houseScatter } from "../../checks/charts/epoch.ts";
+import { ownScatter } from "../../checks/charts/epoch.ts";
 import type { CheckResult } from "../../checks/check.ts";
 import { checkWeight } from "../../checks/check-weight.ts";
 import { eccentricity } from "../../checks/eccentricity.ts";
@@ -15,14 +15,14 @@ import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import { type NeededRole, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
-import { type KeptChecks, thermometerName } from "../../station/kept-checks.ts";
-import { begun, type Capture, type Piece } from "../../weighing/piece.ts";
+import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
+import { begun, type Capture, type Item } from "../../weighing/item.ts";
 import { requestFor } from "../../weighing/request.ts";
 import type { TypedCheck } from "./checks-form.ts";
 
 export interface CheckedOn {
   bench: Bench;
-  checks: KeptChecks;
+  checks: CheckRepository;
   evaluate: Evaluate;
   at: string;
 }
@@ -128,7 +128,7 @@ export async function checkMade(
         throw new RangeError(
           `No check of a reference piece "${piece}" is kept. Right: the mark under which the house checks it.`,
         );
-      const { s: sGPerCm3, dof } = houseScatter(chart);
+      const { s: sGPerCm3, dof } = ownScatter(chart);
       const runs = [];
       for (const row of rows) runs.push(await throughTheProcedure([row], once, balance, on));
       return made(
@@ -136,7 +136,7 @@ export async function checkMade(
           trainee: name,
           piece,
           runsGPerCm3: runs.map(({ gPerCm3 }) => gPerCm3),
-          house: { sGPerCm3, dof },
+          own: { sGPerCm3, dof },
         },
         trainee,
       );
@@ -171,12 +171,12 @@ async function throughTheProcedure(
         lines: [],
       }));
   const ticket = { ticket: once.piece ?? "", description: "reference piece", method };
-  const piece: Piece = {
+  const item: Item = {
     ...begun({ id: randomUUID(), openedAt: on.at, ...ticket }),
     waterCelsius: once.celsius ?? "",
     captures: roles.flatMap((role, place) => captures(role, columnOf(place, roles.length))),
   };
-  const request = requestFor(piece, on.bench.conditions, on.bench.profileOf);
+  const request = requestFor(item, on.bench.conditions, on.bench.profileOf);
   if (request === undefined) throw new Refusal("check.reference.reading-missing", { count: roles.length });
   const evaluation = await on.evaluate(request);
   if (isRefused(evaluation))

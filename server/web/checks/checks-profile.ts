@@ -3,7 +3,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import { massWords } from "../../checks/amounts.ts";
 import type { BalanceProfile } from "../../checks/balance-profile.ts";
-import type { ProfileNumber } from "../../checks/number-in-force.ts";
+import type { ProfileNumber } from "../../checks/current-number.ts";
 
 /** From here on the factor of 95.45 % is within 0.1 % of the normal law's, and more digits tell nothing. */
 const manyDof = 1000;

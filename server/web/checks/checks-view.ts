@@ -13,10 +13,10 @@ import { doubtful, lastGood } from "../../checks/look-back.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
-import type { KeptCheck } from "../../station/kept-check.ts";
-import type { KeptChecks } from "../../station/kept-checks.ts";
-import { thermometerName } from "../../station/kept-checks.ts";
-import type { KeptWeighingPoints } from "../../station/kept-weighing-points.ts";
+import type { CheckRepository } from "../../station/check-repository.ts";
+import { thermometerName } from "../../station/check-repository.ts";
+import type { StoredCheck } from "../../station/stored-check.ts";
+import type { WeighingPointRepository } from "../../station/weighing-point-repository.ts";
 import { balanceChecked } from "./checks-made.ts";
 import { profileLines } from "./checks-profile.ts";
 
@@ -40,8 +40,8 @@ const states = {
 /** How every check of the balance in use stands at a time, its charts, and what to look back at. */
 export async function checksView(parts: {
   bench: Bench;
-  checks: KeptChecks;
-  weighed: KeptWeighingPoints;
+  checks: CheckRepository;
+  weighed: WeighingPointRepository;
   ledger: Ledger;
   at: string;
   locale: Locale;
@@ -83,7 +83,7 @@ export async function checksView(parts: {
 
 function rowOf(
   kind: CheckKind,
-  mine: readonly KeptCheck[],
+  mine: readonly StoredCheck[],
   stopped: boolean,
   at: string,
   locale: Locale,
@@ -139,7 +139,7 @@ function entryOf({ seq }: Epoch, ledger: Ledger) {
 }
 
 /** Records since the last good one of each kind of check that closes the bench, each once, oldest first; however many. */
-async function lookedBackAt(failed: readonly LedgerKind[], good: readonly KeptCheck[], ledger: Ledger) {
+async function lookedBackAt(failed: readonly LedgerKind[], good: readonly StoredCheck[], ledger: Ledger) {
   const found = new Map<string, { id: string; ticket: string; at: string }>();
   for (const failedKind of new Set(failed)) {
     const since = lastGood(good.filter(({ kind }) => kind === failedKind));

@@ -11,8 +11,8 @@ import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
-import type { KeptChecks } from "../../station/kept-checks.ts";
-import { keptWeighingPoints } from "../../station/kept-weighing-points.ts";
+import type { CheckRepository } from "../../station/check-repository.ts";
+import { weighingPointRepository } from "../../station/weighing-point-repository.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOrRangeError } from "../refused.ts";
@@ -23,7 +23,7 @@ import { checksView, kindInLedger } from "./checks-view.ts";
 export interface CheckParts {
   bench: Bench;
   ledger: Ledger;
-  checks: KeptChecks;
+  checks: CheckRepository;
   evaluate: Evaluate;
   demo: boolean;
 }
@@ -37,7 +37,7 @@ export function checkRoutes(
   { bench, ledger, checks, evaluate, demo }: CheckParts,
 ): void {
   const now = () => new Date().toISOString();
-  const weighed = keptWeighingPoints(ledger);
+  const weighed = weighingPointRepository(ledger);
 
   async function index(request: FastifyRequest, reply: FastifyReply, refused?: Problems, typed = {}) {
     const frame = frameOf(request, reply, { path: "/checks", demo });

@@ -3,7 +3,7 @@ import {
   type CustomerView,
   CustomerWindow,
   Indication,
-  PieceShown,
+  ItemShown,
   PriceShown,
 } from "../../../views/customer/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -14,7 +14,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { lotOf } from "../../lots/evolve.ts";
 import type { Lot } from "../../lots/lot.ts";
 import type { Bench } from "../../station/bench.ts";
-import type { KeptSettings } from "../../station/kept-settings.ts";
+import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
@@ -28,20 +28,25 @@ const ageEveryMs = 1000;
 /** The window that faces the customer: the instrument's own indication, unaltered, the price locked for the lot, and nothing computed. */
 export function customerRoutes(
   app: FastifyInstance,
-  { bench, ledger, settings, demo }: { bench: Bench; ledger: Ledger; settings: KeptSettings; demo: boolean },
+  {
+    bench,
+    ledger,
+    settings,
+    demo,
+  }: { bench: Bench; ledger: Ledger; settings: SettingsRepository; demo: boolean },
 ): { priceLocked: () => void } {
   /** the lot whose pieces are being weighed, as it was read last */
   let lot: Lot | undefined;
   async function readLot(): Promise<void> {
-    const id = bench.piece?.lot;
+    const id = bench.item?.lot;
     const read = id === undefined ? undefined : lotOf(await ledger.entriesOf(id));
     // Another piece may have come while the ledger was read; then its own reading counts.
-    if (bench.piece?.lot === id) lot = read?.closed ? undefined : read;
+    if (bench.item?.lot === id) lot = read?.closed ? undefined : read;
   }
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["indication", (_, locale) => render(<Indication {...indicationOf(bench, locale)} />, locale)],
-      ["piece-shown", (_, locale) => render(<PieceShown {...pieceOf(bench, locale)} />, locale)],
+      ["piece-shown", (_, locale) => render(<ItemShown {...itemOf(bench, locale)} />, locale)],
       ["price-shown", (_, locale) => render(<PriceShown prices={pricesOf(lot, locale)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
@@ -66,7 +71,7 @@ export function customerRoutes(
     await readLot();
     const view: CustomerView = {
       ...indicationOf(bench, frame.locale),
-      ...pieceOf(bench, frame.locale),
+      ...itemOf(bench, frame.locale),
       prices: pricesOf(lot, frame.locale),
       heartbeatSeconds,
       ...(verifiedScale === "" ? {} : { scale: { number: verifiedScale, validUntil: verifiedUntil } }),
@@ -87,30 +92,30 @@ export function customerRoutes(
 }
 
 /** Digits and unit exactly as they came; none while none is fresh. */
-function indicationOf({ scale, piece }: Bench, locale: Locale): Pick<CustomerView, "indication" | "state"> {
+function indicationOf({ scale, item }: Bench, locale: Locale): Pick<CustomerView, "indication" | "state"> {
   const live = scale?.live();
   const t = tellerOf(locale);
-  if (!live) return typedIndication(piece, t);
+  if (!live) return typedIndication(item, t);
   if (live.state === "reading")
     return { indication: `${live.text} ${live.unit}`, state: t(`balance.stability.${live.stability}`) };
   return { state: tell(live.message, locale) };
 }
 
 /** Without a cable the last reading that a person typed is shown, and said to be typed. */
-function typedIndication(piece: Bench["piece"], t: Tell): Pick<CustomerView, "indication" | "state"> {
-  const last = piece && !piece.closed ? piece.captures.findLast(({ setAside }) => !setAside) : undefined;
+function typedIndication(item: Bench["item"], t: Tell): Pick<CustomerView, "indication" | "state"> {
+  const last = item && !item.closed ? item.captures.findLast(({ excluded }) => !excluded) : undefined;
   return last
     ? { indication: `${last.text} ${last.unit}`, state: t("customer.typed") }
     : { state: t("customer.nothing") };
 }
 
 /** The piece with its dry reading as it came, which stays on show while it hangs in the water. */
-function pieceOf({ piece }: Bench, locale: Locale): Pick<CustomerView, "piece" | "kept"> {
-  if (!piece || piece.closed) return {};
-  const counting = piece.captures.filter(({ setAside }) => setAside === undefined);
+function itemOf({ item }: Bench, locale: Locale): Pick<CustomerView, "piece" | "kept"> {
+  if (!item || item.closed) return {};
+  const counting = item.captures.filter(({ excluded }) => excluded === undefined);
   const dry = counting.findLast(({ role }) => role === "dry");
   return {
-    piece: `${piece.ticket} ${piece.description}`.trim(),
+    piece: `${item.ticket} ${item.description}`.trim(),
     ...(dry ? { kept: `${inLocale(dry.text, locale)} ${dry.unit}` } : {}),
   };
 }

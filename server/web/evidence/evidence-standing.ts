@@ -11,7 +11,7 @@ import type { Metal } from "../../metals/metal.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 
 /** The measured piece as every part of the page needs it. */
-export interface MeasuredPiece {
+export interface MeasuredItem {
   statement: RecordedStatement;
   confidence: number;
   celsius: number;
@@ -23,8 +23,8 @@ export interface Standing extends Pick<EvidencePageView, "state" | "because"> {
   weighed: WeighedEvidence;
 }
 
-export function standingOf(piece: MeasuredPiece, evidence: readonly Evidence[], library: Library): Standing {
-  const { statement, confidence, celsius, claim } = piece;
+export function standingOf(item: MeasuredItem, evidence: readonly Evidence[], library: Library): Standing {
+  const { statement, confidence, celsius, claim } = item;
   const measured = recordedDensity(statement, confidence);
   if (claim === undefined) {
     const fits = metalsAlive(measured, confidence, celsius, library);

@@ -5,7 +5,7 @@ import { plusMinus } from "../../../views/numbers.ts";
 import { twoBodiesHref } from "../../../views/result-parts.ts";
 import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
-import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { claimedPermille } from "../../lots/light-for-claim.ts";
 import type { Library } from "../../metals/library.ts";
@@ -14,11 +14,11 @@ import { liquidCelsius } from "../../reports/conditions.ts";
 import type { Stated } from "../../reports/stated.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
-import type { Test } from "../../weighing/piece.ts";
+import type { Test } from "../../weighing/item.ts";
 import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
 import { nameIn } from "../records/record-view.ts";
 import { madeTest } from "./evidence-made.ts";
-import { candidatesOf, type MeasuredPiece, standingOf } from "./evidence-standing.ts";
+import { candidatesOf, type MeasuredItem, standingOf } from "./evidence-standing.ts";
 import { type RefusedForm, sizeView } from "./size-view.ts";
 
 export interface EvidenceParts {
@@ -27,7 +27,7 @@ export interface EvidenceParts {
   library: Library;
   specifications: readonly Specification[];
   /** the other assayed melts of this house */
-  melts: HouseMelts;
+  melts: AssayedMelts;
   locale: Locale;
   csrfToken: string;
   /** query of the page: metal and colour of the fineness */
@@ -39,15 +39,15 @@ export interface EvidenceParts {
 /** Density and all other evidence of a recorded piece, as its page draws it. */
 export function evidenceView(subject: string, parts: EvidenceParts): EvidencePageView {
   const { entries, stated, library, locale, csrfToken } = parts;
-  const piece = measuredPiece(stated, library);
-  const { statement } = piece;
+  const item = measuredItem(stated, library);
+  const { statement } = item;
   const tests = weighingOf(entries)?.tests ?? [];
-  const standing = standingOf(piece, countingEvidence(tests), library);
+  const standing = standingOf(item, countingEvidence(tests), library);
   const action = `/records/${subject}/evidence`;
   const about = { subject, seen: entries.length };
   const { refused } = parts;
   const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
-  const fineness = finenessOf(piece, parts, `/records/${subject}`);
+  const fineness = finenessOf(item, parts, `/records/${subject}`);
   return {
     record: {
       href: `/records/${subject}`,
@@ -55,12 +55,12 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
       mass: `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`,
     },
-    ...(piece.claim === undefined ? {} : { claimName: nameIn(library, piece.claim) }),
+    ...(item.claim === undefined ? {} : { claimName: nameIn(library, item.claim) }),
     state: standing.state,
     because: standing.because,
     contradictions: standing.weighed.contradictions,
     doubts: standing.weighed.doubts,
-    candidates: candidatesOf(standing, piece.claim, locale),
+    candidates: candidatesOf(standing, item.claim, locale),
     evidence: {
       action,
       made: tests.flatMap((one) => madeTest(one, standing)),
@@ -79,14 +79,14 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       about,
     }),
     ...(fineness === undefined ? {} : { fineness }),
-    reachingHref: reachingHref(piece, tests),
+    reachingHref: reachingHref(item, tests),
     twoBodiesHref: twoBodiesHref(statement),
   };
 }
 
-export function measuredPiece({ result, statement, piece }: Stated, library: Library): MeasuredPiece {
+export function measuredItem({ result, statement, piece: item }: Stated, library: Library): MeasuredItem {
   const { confidence } = result.request;
-  const claim = piece.claim ?? statement.conformity.claim ?? undefined;
+  const claim = item.claim ?? statement.conformity.claim ?? undefined;
   return {
     statement,
     confidence: typeof confidence === "number" ? confidence : 0.9545,
@@ -96,8 +96,8 @@ export function measuredPiece({ result, statement, piece }: Stated, library: Lib
 }
 
 /** The density at 20 °C with its claim, and the disc that a size test measured. */
-function reachingHref({ statement, claim }: MeasuredPiece, tests: readonly Test[]): string {
-  const size = tests.findLast(({ entry, setAside }) => entry.body.test === "size" && setAside === undefined)
+function reachingHref({ statement, claim }: MeasuredItem, tests: readonly Test[]): string {
+  const size = tests.findLast(({ entry, excluded }) => entry.body.test === "size" && excluded === undefined)
     ?.entry.body.size;
   const disc = measuredDisc.safeParse(size);
   return `/plan/density-matches?${new URLSearchParams({
@@ -119,8 +119,8 @@ const measuredDisc = z.object({ diameterMm: z.number(), thicknessMm: z.number() 
 /** Precious name of a family of the library, for those whose fineness a density can bound. */
 const precious: Readonly<Record<string, PreciousName>> = { gold: "gold", silver: "silver" };
 
-function finenessOf(piece: MeasuredPiece, { asked, library, melts, locale }: EvidenceParts, record: string) {
-  const { statement, confidence, celsius, claim } = piece;
+function finenessOf(item: MeasuredItem, { asked, library, melts, locale }: EvidenceParts, record: string) {
+  const { statement, confidence, celsius, claim } = item;
   const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
   const metal = precious[asked.metal ?? ""] ?? precious[claimed?.family ?? ""];
   if (metal === undefined) return undefined;

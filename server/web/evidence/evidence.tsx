@@ -3,11 +3,11 @@ import { EvidencePage } from "../../../views/evidence/page.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import type { Evaluate } from "../../compute/evaluation.ts";
-import { houseMelts } from "../../laboratory/house-melts.ts";
+import { assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { type Stated, statedBy } from "../../reports/stated.ts";
-import { specificationsInForce } from "../../station/specifications-in-force.ts";
+import { currentSpecifications } from "../../station/current-specifications.ts";
 import type { Station } from "../../station/station.ts";
 import { programVersion } from "../../version.ts";
 import { seenOf } from "../about.ts";
@@ -28,26 +28,26 @@ interface EvidenceRouteParts {
   evaluate: Evaluate;
 }
 
-type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Other evidence of a recorded piece: every test is an entry of the ledger, and the page weighs them together. */
 export function evidenceRoutes(
   app: FastifyInstance,
   { station, ledger, demo, library, evaluate }: EvidenceRouteParts,
 ): void {
-  async function answer(request: PieceRequest, reply: FastifyReply, refused?: EvidenceParts["refused"]) {
+  async function answer(request: ItemRequest, reply: FastifyReply, refused?: EvidenceParts["refused"]) {
     const subject = request.params.piece;
     const entries = await ledger.entriesOf(subject);
     const around = frameOf(request, reply, { path: "/records", demo });
     const stated = statedOf(entries);
     if (!stated) return noRecordPage(reply, around, subject);
-    const { all } = await specificationsInForce(ledger, library());
+    const { all } = await currentSpecifications(ledger, library());
     const view = evidenceView(subject, {
       entries,
       stated,
       library: library(),
       specifications: all,
-      melts: await houseMelts(ledger, subject),
+      melts: await assayedMelts(ledger, subject),
       asked: request.query as EvidenceParts["asked"],
       ...around,
       ...(refused ? { refused } : {}),
@@ -67,7 +67,7 @@ export function evidenceRoutes(
       const { kind = "" } = values;
       const stated = statedOf(await ledger.entriesOf(subject));
       if (!stated) return answer(request, reply);
-      const { all } = await specificationsInForce(ledger, library());
+      const { all } = await currentSpecifications(ledger, library());
       const { locale } = lookOf(request);
       const typed = typedTest(values, locale, {
         specifications: all,
@@ -94,12 +94,7 @@ export function evidenceRoutes(
     },
   );
 
-  async function done(
-    request: PieceRequest,
-    reply: FastifyReply,
-    kind: string,
-    does: () => Promise<unknown>,
-  ) {
+  async function done(request: ItemRequest, reply: FastifyReply, kind: string, does: () => Promise<unknown>) {
     try {
       await does();
       await restate(request.params.piece, { ledger, evaluate, program: programVersion });

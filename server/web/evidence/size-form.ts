@@ -6,7 +6,7 @@ import { checkSize } from "../../conformity/evidence/size-check.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Stated } from "../../reports/stated.ts";
-import { type Piece, standing } from "../../weighing/piece.ts";
+import { type Item, standing } from "../../weighing/item.ts";
 import { readabilityGrams } from "../../weighing/readability.ts";
 import { type FieldProblem, NumberEntries } from "./evidence-form.ts";
 
@@ -35,8 +35,8 @@ const meanOf = (grams: readonly number[]) =>
   Number((grams.reduce((sum, one) => sum + one, 0) / grams.length).toPrecision(8));
 
 /** The same of a piece still on the bench; u of one reading as rectangular over its last digit (JCGM 100, 4.3.7). */
-export function standingDry(piece: Piece): { grams: number; uGrams: number } | undefined {
-  const dry = standing(piece, "dry");
+export function standingDry(item: Item): { grams: number; uGrams: number } | undefined {
+  const dry = standing(item, "dry");
   if (dry.length === 0) return undefined;
   return {
     grams: meanOf(dry.map(({ grams }) => Number(grams))),

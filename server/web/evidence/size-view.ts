@@ -1,13 +1,13 @@
 import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
-import type { EvidenceDoor } from "../../../views/evidence/form.tsx";
+import type { EvidenceTarget } from "../../../views/evidence/form.tsx";
 import type { SizeView } from "../../../views/evidence/size.tsx";
 import { isCode } from "../../../views/messages/catalogue.ts";
 import type { Told } from "../../../views/told.tsx";
 import { outlineDoubt } from "../../conformity/evidence/outline-and-displacement.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
-import type { Test } from "../../weighing/piece.ts";
+import type { Test } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { whenOf } from "../when.ts";
 
@@ -18,7 +18,7 @@ export interface RefusedForm {
   problems: SizeView["problems"];
 }
 
-interface SizeParts extends EvidenceDoor {
+interface SizeParts extends EvidenceTarget {
   specifications: readonly Specification[];
   weighed: RecordedStatement | undefined;
   asksMass: boolean;
@@ -52,13 +52,13 @@ export function sizeView(
     })),
     values: own.values,
     problems: own.problems,
-    made: sizes.map(({ entry, setAside }) => ({
+    made: sizes.map(({ entry, excluded }) => ({
       id: entry.id,
       specification: String(entry.body.specification ?? ""),
       source: String(entry.body.source ?? ""),
       when: whenOf(entry.at),
       lines: linesOf(entry.body.lines) ?? [entry.body.outcome],
-      ...(setAside === undefined ? {} : { setAside }),
+      ...(excluded === undefined ? {} : { excluded }),
     })),
     ...(doubt === null ? {} : { doubt }),
     asksMass,

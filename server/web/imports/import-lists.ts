@@ -12,8 +12,8 @@ import {
   ownSpecificationsFormat,
   readOwnSpecifications,
 } from "../../metals/specifications/own-specifications.ts";
-import type { LibraryInForce } from "../../station/library-in-force.ts";
-import { keepSpecifications, specificationsInForce } from "../../station/specifications-in-force.ts";
+import type { CurrentLibrary } from "../../station/current-library.ts";
+import { currentSpecifications, keepSpecifications } from "../../station/current-specifications.ts";
 
 type Values = Record<string, unknown>;
 type OwnSpecification = OwnSpecifications["specifications"][number];
@@ -56,7 +56,7 @@ export function rowCheck(list: ListName, library: Library): RowCheck {
 export async function takeOver(
   preview: ImportPreview,
   from: string,
-  { ledger, library }: { ledger: Ledger; library: LibraryInForce },
+  { ledger, library }: { ledger: Ledger; library: CurrentLibrary },
 ): Promise<number> {
   const rows = preview.rows.map(({ values }) => values);
   switch (preview.list) {
@@ -65,7 +65,7 @@ export async function takeOver(
     case "tickets":
       return takeOverTickets(ledger, preview, from);
     case "specifications": {
-      const { own } = await specificationsInForce(ledger, library.now);
+      const { own } = await currentSpecifications(ledger, library.now);
       const taken = rows.map(specificationOf);
       const specifications = [...taken, ...without(own.specifications, taken)];
       await keepSpecifications(ledger, library.now, { ...own, version: own.version + 1, specifications });

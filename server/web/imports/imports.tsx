@@ -7,7 +7,7 @@ import { page } from "../../../views/page.tsx";
 import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import type { LibraryInForce } from "../../station/library-in-force.ts";
+import type { CurrentLibrary } from "../../station/current-library.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf, refusalOrRangeError } from "../refused.ts";
@@ -16,7 +16,7 @@ import { rowCheck, takeOver } from "./import-lists.ts";
 
 interface Parts {
   ledger: Ledger;
-  library: LibraryInForce;
+  library: CurrentLibrary;
   demo: boolean;
 }
 

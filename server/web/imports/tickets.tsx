@@ -27,7 +27,7 @@ type Announced = EntryOf<"ticket-announced">;
 const mostLookedAt = 500;
 
 /** The piece of an announced ticket has an id of its own, so that it is put on the bench once. */
-const pieceOf = ({ id }: Announced) => `piece-${id}`;
+const itemOf = ({ id }: Announced) => `piece-${id}`;
 
 /** Tickets that were announced in a list and have not been weighed. */
 export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, library }: Parts): void {
@@ -41,7 +41,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
     for (const entry of announced) {
       if (entry.kind !== "ticket-announced") continue;
       const { ticket } = entry.body;
-      const opened = (await idFor(pieceOf(entry), ledger)) === undefined;
+      const opened = (await idFor(itemOf(entry), ledger)) === undefined;
       const weighed = await ledger.records({ filters: { ticket, from: entry.at }, page: { size: 1 } });
       if (!opened && weighed.count === 0) found.push(entry);
     }
@@ -72,7 +72,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
       const entry = (await waiting()).find((one) => one.id === id);
       if (!entry) throw new Refusal("tickets.unknown");
       const { ticket, description, claim, customer, mass_g } = entry.body;
-      const piece = await idFor(pieceOf(entry), ledger);
+      const piece = await idFor(itemOf(entry), ledger);
       if (piece === undefined) throw new Refusal("tickets.unknown");
       await bench.station.do({
         do: "start-weighing",

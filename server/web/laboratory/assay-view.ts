@@ -4,7 +4,7 @@ import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
 import { type AssayEntry, assaysOf, standingAssay } from "../../laboratory/assay.ts";
 import { type AssayAgainstDensity, assayAgainstDensity } from "../../laboratory/assay-against-density.ts";
-import { weighedPiece } from "../../laboratory/weighed-piece.ts";
+import { weighedItem } from "../../laboratory/weighed-item.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { isCertain } from "../../metals/fineness/melt-split.ts";
 import type { SilverShare } from "../../metals/fineness/silver-share.ts";
@@ -18,7 +18,7 @@ export function assayView(subject: string, entries: readonly Entry[], locale: Lo
   const href = `/records/${encodeURIComponent(subject)}/laboratory`;
   const assay = standingAssay(entries);
   if (!assay) return { href };
-  const against = assayAgainstDensity(assay, weighedPiece(statedBy(entries)));
+  const against = assayAgainstDensity(assay, weighedItem(statedBy(entries)));
   return { href, facts: [...statedFacts(assay, locale), ...againstFacts(against, locale)] };
 }
 
@@ -27,17 +27,17 @@ export function assayRows(entries: readonly Entry[], locale: Locale): AssayRow[]
   const t = tellerOf(locale);
   const counting = standingAssay(entries)?.id;
   return assaysOf(entries)
-    .map(({ entry, setAside }) => ({
+    .map(({ entry, excluded }) => ({
       id: entry.id,
       says: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${t("assay.report-is", { number: entry.body.report, date: entry.body.date })}; ${writtenIs(entry, t)}:`,
       standing:
-        setAside !== undefined
-          ? t("assay.list.set-aside", { reason: setAside })
+        excluded !== undefined
+          ? t("assay.list.excluded", { reason: excluded })
           : entry.id === counting
             ? t("assay.list.counts")
             : t("assay.list.earlier"),
       reason: entry.body.reason ?? "",
-      counts: setAside === undefined,
+      counts: excluded === undefined,
     }))
     .reverse();
 }

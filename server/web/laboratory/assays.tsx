@@ -26,7 +26,7 @@ interface AssayParts {
   now: () => Date;
 }
 
-type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 interface Refused {
   values: Record<string, string>;
   problems: readonly FieldProblem[];
@@ -34,7 +34,7 @@ interface Refused {
 
 /** What a laboratory found in a recorded piece: every assay is an entry, and the newest that stands counts. */
 export function assayRoutes(app: FastifyInstance, { station, ledger, demo, library, now }: AssayParts): void {
-  async function answer(request: PieceRequest, reply: FastifyReply, refused?: Refused) {
+  async function answer(request: ItemRequest, reply: FastifyReply, refused?: Refused) {
     const { piece: subject } = request.params;
     const entries = await ledger.entriesOf(subject);
     const around = frameOf(request, reply, { path: "/records", demo });
@@ -66,7 +66,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
   }
 
   async function written(
-    request: PieceRequest,
+    request: ItemRequest,
     reply: FastifyReply,
     fieldId: string,
     write: () => Promise<unknown>,

@@ -6,13 +6,13 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
 import type { Lot } from "../../lots/lot.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
-import type { LotPiece } from "../../lots/lot-piece.ts";
+import type { LotItem } from "../../lots/lot-item.ts";
 import { totalsAtClosing } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
 import { isRole, type Role } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
-import type { Ticket } from "../../weighing/piece.ts";
+import type { Ticket } from "../../weighing/item.ts";
 import type { Reading } from "../../weighing/taken-reading.ts";
 import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf, seenOf } from "../about.ts";
@@ -32,7 +32,7 @@ type Fields = Record<string, string>;
 export interface LotFormRead {
   lot: Lot;
   fields: Fields;
-  pieces: readonly LotPiece[];
+  items: readonly LotItem[];
   request: FastifyRequest;
 }
 
@@ -49,17 +49,17 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
       return station.do({ do: "confirm-item", ...aboutOf(fields), reason, by });
     },
     "other-piece": ({ fields }) => weighTicketAgain(bench, ledger, aboutOf(fields)),
-    flags: ({ lot, fields, pieces }) => {
+    flags: ({ lot, fields, items }) => {
       const { flagTicket = "", flag = "", own = "", deed = "set", reason = "", by = "" } = fields;
-      const item = pieceOf(pieces, flagTicket, "flagTicket").id;
+      const item = itemOf(items, flagTicket, "flagTicket").id;
       const named = { item, flag: own.trim() || flag, set: deed !== "clear", reason, by };
       return station.do({ do: "flag-item", ...lotSeen(lot, fields), ...named });
     },
     answers: ({ fields: { found = "", by = "", ...fields } }) =>
       station.do({ do: "answer-check", ...aboutOf(fields), found, by }),
     again: (read) => weighAgain(parts, read),
-    closing: ({ lot, pieces, fields: { note = "", by = "", ...fields } }) => {
-      const totals = totalsAtClosing(lot, pieces);
+    closing: ({ lot, items, fields: { note = "", by = "", ...fields } }) => {
+      const totals = totalsAtClosing(lot, items);
       return station.do({ do: "close-lot", ...lotSeen(lot, fields), totals, note, by });
     },
   };
@@ -68,8 +68,8 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
 const lotSeen = ({ id }: Lot, { lotVersion = "" }: Fields) => seenOf(id, { version: lotVersion });
 
 /** The piece of the lot with this ticket; the newest when a voided one has the same. */
-function pieceOf(pieces: readonly LotPiece[], ticket: string, field: string): LotPiece {
-  const found = pieces.findLast((piece) => piece.ticket === ticket.trim());
+function itemOf(items: readonly LotItem[], ticket: string, field: string): LotItem {
+  const found = items.findLast((item) => item.ticket === ticket.trim());
   if (found) return found;
   throw new Refusal("lot.ticket-unknown", { ticket: ticket.trim() }, field);
 }
@@ -121,7 +121,7 @@ async function startWeighing(
 
 /** Asks for a reading and waits until it is there. Throws Refusal when the balance gave none. */
 async function taken(bench: Bench, fields: Fields): Promise<void> {
-  const before = bench.piece?.captures.length ?? 0;
+  const before = bench.item?.captures.length ?? 0;
   await bench.station.do({ do: "request-reading", ...aboutOf(fields), role: roleOf(fields.take ?? "") });
   await new Promise<void>((resolve) => {
     if (bench.waitingFor === undefined) return resolve();
@@ -131,31 +131,31 @@ async function taken(bench: Bench, fields: Fields): Promise<void> {
       resolve();
     });
   });
-  if ((bench.piece?.captures.length ?? 0) > before) return;
+  if ((bench.item?.captures.length ?? 0) > before) return;
   const { trouble } = bench;
   throw new Refusal(trouble?.code ?? "balance.capture.called-off", trouble?.params);
 }
 
 async function recordWhenComplete({ station, open, secondPersonDue }: Bench, lot: Lot): Promise<void> {
   if (!open || open.lot !== lot.id || secondPersonDue !== undefined) return;
-  const wet = open.captures.some(({ role, setAside }) => role !== "dry" && setAside === undefined);
+  const wet = open.captures.some(({ role, excluded }) => role !== "dry" && excluded === undefined);
   if (wet) await station.do({ do: "write-record", subject: open.id, seen: "now" });
 }
 
 /** Keeps the dry mass of a piece that comes back to the pan; it is held against the first one. */
 async function weighAgain(
   { bench, book }: LotFormParts,
-  { lot, fields, pieces, request }: LotFormRead,
+  { lot, fields, items, request }: LotFormRead,
 ): Promise<void> {
   const { again = "", againTyped = "", unit = "g", take } = fields;
-  const piece = pieceOf(pieces, again, "again");
+  const item = itemOf(items, again, "again");
   await bench.station.mustBeCurrent(lotSeen(lot, fields));
   const reading =
     take === undefined
       ? typedMass(againTyped, unit, { mark: ownMark(request), at: "againTyped" })
       : await heard(bench);
-  await bench.station.do({ do: "weigh-again", subject: piece.id, seen: "now", reading });
-  book.forget(piece.id);
+  await bench.station.do({ do: "weigh-again", subject: item.id, seen: "now", reading });
+  book.forget(item.id);
 }
 
 async function heard({ scale, waitingFor }: Bench): Promise<Reading> {

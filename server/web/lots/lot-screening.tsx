@@ -11,7 +11,7 @@ import { page, render } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
-import type { LotPiece } from "../../lots/lot-piece.ts";
+import type { LotItem } from "../../lots/lot-item.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { SecondUnit } from "../../station/bench-settings.ts";
@@ -62,10 +62,10 @@ export function screeningRoutes(
     const around = frameOf(request, reply, { path: "/lots", demo });
     const lot = await book.lot(request.params.lot);
     if (!lot) return noLotPage(reply, around);
-    const pieces = await book.pieces(lot.id, library());
+    const items = await book.items(lot.id, library());
     const announced = await announcedFor(ledger, lot);
     const view: LotView = {
-      ...lotView(lot, pieces, announced, {
+      ...lotView(lot, items, announced, {
         bench,
         library: library(),
         locale: around.locale,
@@ -82,14 +82,14 @@ export function screeningRoutes(
           }
         : {}),
       claims: claims(around.locale),
-      claim: pieces.at(-1)?.claim ?? lot.claim ?? "",
+      claim: items.at(-1)?.claim ?? lot.claim ?? "",
       units: massUnits,
-      unit: pieces.at(-1)?.shown.unit ?? lot.gross?.unit ?? "g",
+      unit: items.at(-1)?.shown.unit ?? lot.gross?.unit ?? "g",
       ...(problem ? { problem } : {}),
       csrfToken: around.csrfToken,
       about: bench.about,
       version: (await ledger.entriesOf(lot.id)).length,
-      stopped: await stoppedOf(ledger, pieces),
+      stopped: await stoppedOf(ledger, items),
     };
     const status = problem ? 422 : 200;
     if (wantsPart(request)) return html(reply, render(<LotPart {...view} />, around.locale), status);
@@ -106,7 +106,7 @@ export function screeningRoutes(
         try {
           const lot = await book.lot(request.params.lot);
           if (!lot) throw new Refusal("lot.none");
-          await does({ lot, fields, pieces: await book.pieces(lot.id, library()), request });
+          await does({ lot, fields, items: await book.items(lot.id, library()), request });
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
           const refused = refusalOf(error);
@@ -126,9 +126,9 @@ function typedStill(fields: Record<string, string>, { about }: Bench): Record<st
 }
 
 /** The records of the lot that a check stops, each with its questions and how much of it this page shows. */
-async function stoppedOf(ledger: Ledger, pieces: readonly LotPiece[]): Promise<LotView["stopped"]> {
+async function stoppedOf(ledger: Ledger, items: readonly LotItem[]): Promise<LotView["stopped"]> {
   const stopped: LotView["stopped"][number][] = [];
-  for (const { id, ticket, voided, state } of pieces) {
+  for (const { id, ticket, voided, state } of items) {
     if (voided || state !== "no-valid-reading") continue;
     const entries = await ledger.entriesOf(id);
     const stops = weighingOf(entries)?.stops ?? [];

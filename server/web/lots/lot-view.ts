@@ -1,6 +1,6 @@
 import { decimalsShown } from "../../../calibration/decimal.ts";
 import type { LotRow } from "../../../views/lots/index.tsx";
-import type { LotPieceRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
+import type { LotItemRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellId } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
@@ -11,15 +11,15 @@ import { flagsOf } from "../../lots/flags.ts";
 import type { Lot } from "../../lots/lot.ts";
 import { raisedFlags } from "../../lots/lot-check.ts";
 import type { Ends, LotFine } from "../../lots/lot-fine.ts";
-import { displayStepG, type LotPiece } from "../../lots/lot-piece.ts";
+import { displayStepG, type LotItem } from "../../lots/lot-item.ts";
 import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
 import { grossOf } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
 import { rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { secondPersonView } from "../../station/second-person-view.ts";
-import { standing } from "../../weighing/piece.ts";
-import { otherPieceView } from "../bench/other-piece-view.ts";
+import { standing } from "../../weighing/item.ts";
+import { otherItemView } from "../bench/other-item-view.ts";
 import { nameIn } from "../records/record-view.ts";
 import { whenOf } from "../when.ts";
 import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
@@ -28,19 +28,19 @@ import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
 const seldom: ReadonlySet<string> = new Set(["no-claim", "no-valid-reading"]);
 /** Tickets told on a tray and of a list, and rows shown of the pieces. */
 const ticketsTold = 6;
-const piecesShown = 12;
+const itemsShown = 12;
 
 /** What is due in the lot, from the water and the piece on the bench. */
 function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
-  const { piece } = bench;
+  const { item } = bench;
   if (lot.closed) return { ticket: "", step: "closed" };
-  if (piece && !piece.closed) {
-    if (piece.lot !== lot.id) return { ticket: piece.ticket, step: "elsewhere" };
-    if (standing(piece, "dry").length === 0) return { ticket: piece.ticket, step: "dry" };
-    if (bench.otherMass) return { ticket: piece.ticket, step: "other-piece" };
-    const wet = rolesOf(piece.method).includes("rise") ? "rise" : "immersed";
-    const waits = standing(piece, wet).length > 0 && bench.secondPersonDue !== undefined;
-    return { ticket: piece.ticket, step: waits ? "second-person" : wet };
+  if (item && !item.closed) {
+    if (item.lot !== lot.id) return { ticket: item.ticket, step: "elsewhere" };
+    if (standing(item, "dry").length === 0) return { ticket: item.ticket, step: "dry" };
+    if (bench.otherMass) return { ticket: item.ticket, step: "other-piece" };
+    const wet = rolesOf(item.method).includes("rise") ? "rise" : "immersed";
+    const waits = standing(item, wet).length > 0 && bench.secondPersonDue !== undefined;
+    return { ticket: item.ticket, step: waits ? "second-person" : wet };
   }
   return { ticket: "", step: lot.waterCelsius === undefined ? "water" : "ticket" };
 }
@@ -48,7 +48,7 @@ function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
 /** The screening page, but for its live reading, claims, units and token. */
 export function lotView(
   lot: Lot,
-  pieces: readonly LotPiece[],
+  items: readonly LotItem[],
   announced: Parameters<typeof stillToCome>[0],
   { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
 ): Omit<
@@ -56,19 +56,19 @@ export function lotView(
   "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "about" | "version" | "stopped"
 > {
   const { locale } = manner;
-  const sums = lotSums(pieces, grossOf(lot), lot.count, lot.flags);
+  const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
   const secondPerson = secondPersonView(bench);
-  const otherPiece = otherPieceView(bench);
-  const newestFirst = [...pieces].reverse();
-  const nextTicket = nextTicketOf(announced, pieces);
-  const toCome = stillToCome(announced, pieces);
-  const shown = newestFirst.slice(0, piecesShown);
+  const otherItem = otherItemView(bench);
+  const newestFirst = [...items].reverse();
+  const nextTicket = nextTicketOf(announced, items);
+  const toCome = stillToCome(announced, items);
+  const shown = newestFirst.slice(0, itemsShown);
   return {
     id: lot.id,
     name: lot.name,
     current: stepOf(lot, bench),
     ...(secondPerson ? { secondPerson } : {}),
-    ...(otherPiece ? { otherPiece } : {}),
+    ...(otherItem ? { otherItem } : {}),
     ...(nextTicket === undefined ? {} : { nextTicket }),
     ...(toCome.length === 0
       ? {}
@@ -87,15 +87,15 @@ export function lotView(
       .filter(({ state, pieces }) => pieces > 0 || !seldom.has(state)),
     totals: totalsOf(lot, sums, manner),
     checks: sums.checks,
-    pieces: shown.map((piece) => pieceRow(piece, { lot, library, sums, ...manner })),
-    more: Math.max(0, pieces.length - piecesShown),
+    items: shown.map((item) => itemRow(item, { lot, library, sums, ...manner })),
+    more: Math.max(0, items.length - itemsShown),
     flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
     ...(lot.closed ? { closed: closedView(lot.closed, manner) } : {}),
   };
 }
 
-function tray(state: Tray["state"], newestFirst: readonly LotPiece[], manner: MassManner): Tray {
-  const on = newestFirst.filter((piece) => piece.state === state && !piece.voided);
+function tray(state: Tray["state"], newestFirst: readonly LotItem[], manner: MassManner): Tray {
+  const on = newestFirst.filter((item) => item.state === state && !item.voided);
   const massG = on.reduce((sum, { dryG }) => sum + dryG, 0);
   return {
     state,
@@ -160,11 +160,11 @@ function flagName(flag: string, locale: Locale): string {
   return tellId("lots.flag-names", flag, locale);
 }
 
-function pieceRow(
-  piece: LotPiece,
+function itemRow(
+  item: LotItem,
   { lot, library, sums, ...manner }: { lot: Lot; library: Library; sums: LotSums } & MassManner,
-): LotPieceRow {
-  const { id, ticket, claim, state, dryG, stepG, shown, density, expanded, fine, voided } = piece;
+): LotItemRow {
+  const { id, ticket, claim, state, dryG, stepG, shown, density, expanded, fine, voided } = item;
   const { locale } = manner;
   return {
     recordId: id,
@@ -174,7 +174,7 @@ function pieceRow(
     density: plusMinus(density, expanded, locale),
     state,
     ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
-    flags: flagsOf(piece, sums.checks, lot.flags).map(({ flag, ...said }) => ({
+    flags: flagsOf(item, sums.checks, lot.flags).map(({ flag, ...said }) => ({
       name: flagName(flag, locale),
       ...said,
     })),

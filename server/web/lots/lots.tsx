@@ -12,7 +12,7 @@ import { LotBook } from "../../lots/lot-book.ts";
 import type { Library } from "../../metals/library.ts";
 import { firstMethod, methods } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
-import type { KeptSettings } from "../../station/kept-settings.ts";
+import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
@@ -25,7 +25,7 @@ import { payoutRoutes } from "./payout.tsx";
 export interface LotRouteParts {
   bench: Bench;
   ledger: Ledger;
-  settings: KeptSettings;
+  settings: SettingsRepository;
   demo: boolean;
   library: () => Library;
   /** called after a price was locked */

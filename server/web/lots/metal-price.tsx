@@ -16,8 +16,8 @@ import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { NumberEntries } from "../evidence/evidence-form.ts";
-import { type MeasuredPiece, standingOf } from "../evidence/evidence-standing.ts";
-import { measuredPiece } from "../evidence/evidence-view.ts";
+import { type MeasuredItem, standingOf } from "../evidence/evidence-standing.ts";
+import { measuredItem } from "../evidence/evidence-view.ts";
 import { frameOf } from "../look.ts";
 import { colourOf, colourOptions } from "../metals/fineness-answer.ts";
 import { html } from "../page-request.ts";
@@ -46,8 +46,8 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       const stated = statedOf(entries);
       const t = tellerOf(locale);
       if (!stated) return noRecordPage(reply, around, subject);
-      const piece = measuredPiece(stated, library());
-      const { statement, claim } = piece;
+      const item = measuredItem(stated, library());
+      const { statement, claim } = item;
       const known = claim !== undefined && library().has(claim);
       const family = known ? library().metal(claim).family : "gold";
       const asked = (name: string) => request.query[name] ?? "";
@@ -63,7 +63,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       const numbers = new NumberEntries(values, locale);
       const price = asked("price") === "" ? undefined : typedPrice(values, numbers);
       const tests = weighingOf(entries)?.tests ?? [];
-      const standing = standingOf(piece, countingEvidence(tests), library());
+      const standing = standingOf(item, countingEvidence(tests), library());
       const href = `/records/${encodeURIComponent(subject)}`;
       const view: MetalPriceView = {
         record: {
@@ -83,7 +83,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
             : []),
         ],
         ...(price && numbers.problems.length === 0
-          ? { answer: answerOf(piece, { metal, colour, price, assay: standingAssay(entries), locale }) }
+          ? { answer: answerOf(item, { metal, colour, price, assay: standingAssay(entries), locale }) }
           : {}),
         alive: aliveWords(
           standing.weighed.alive
@@ -100,7 +100,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
 }
 
 function answerOf(
-  { statement, confidence, celsius }: MeasuredPiece,
+  { statement, confidence, celsius }: MeasuredItem,
   {
     metal,
     colour,

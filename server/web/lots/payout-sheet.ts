@@ -4,25 +4,25 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
 import { toldValue } from "../../../views/words/told.ts";
-import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Lot, LotPrice } from "../../lots/lot.ts";
 import { goldOfMelt } from "../../lots/lot-fine.ts";
-import type { LotPiece } from "../../lots/lot-piece.ts";
+import type { LotItem } from "../../lots/lot-item.ts";
 import { type PayoutLine, payFor, payoutLines, rounded } from "../../lots/payout.ts";
 import type { Library } from "../../metals/library.ts";
-import { houseTells } from "../laboratory/house-melts-view.ts";
+import { meltsSay } from "../laboratory/assayed-melts-view.ts";
 import { nameIn } from "../records/record-view.ts";
 import { whenOf } from "../when.ts";
 
 /** The worksheet as its page shows it; undefined while no price is locked. */
 export function sheetOf(
   lot: Lot,
-  pieces: readonly LotPiece[],
-  { library, melts, locale }: { library: Library; melts: HouseMelts; locale: Locale },
+  items: readonly LotItem[],
+  { library, melts, locale }: { library: Library; melts: AssayedMelts; locale: Locale },
 ): PayoutView["sheet"] | undefined {
   const prices = Object.values(lot.prices);
   if (prices.length === 0) return undefined;
-  const { lines, left } = payoutLines(pieces, lot.prices, lot.terms);
+  const { lines, left } = payoutLines(items, lot.prices, lot.terms);
   const total = (end: "payLow" | "payHigh") => {
     const paid = new Map<string, number>();
     for (const price of prices) {
@@ -41,21 +41,21 @@ export function sheetOf(
     totalLow: total("payLow"),
     totalHigh: total("payHigh"),
     left: left.join(", "),
-    house: houseOf(lot, pieces, melts, locale),
+    melts: meltsOf(lot, items, melts, locale),
   };
 }
 
 /** The gold of the lot if it is melted like this house's melts so far, beside the free interval; empty while nothing is known. */
-function houseOf(
+function meltsOf(
   lot: Lot,
-  pieces: readonly LotPiece[],
-  melts: HouseMelts,
+  items: readonly LotItem[],
+  melts: AssayedMelts,
   locale: Locale,
 ): readonly string[] {
-  const weighed = pieces.flatMap((piece) =>
-    piece.counts && piece.weighed?.metal === "gold" ? [piece.weighed] : [],
+  const weighed = items.flatMap((item) =>
+    item.counts && item.weighed?.metal === "gold" ? [item.weighed] : [],
   );
-  const told = weighed[0] && houseTells(melts, weighed[0].measured.confidence, locale);
+  const told = weighed[0] && meltsSay(melts, weighed[0].measured.confidence, locale);
   if (!told) return [];
   const gold = told.split && goldOfMelt(weighed, told.split.next);
   if (!gold) return [told.says];
@@ -70,14 +70,14 @@ function houseOf(
   return [
     told.says,
     price
-      ? t("assay.house.lot-paid", {
+      ? t("assay.own-melts.lot-paid", {
           fine,
           low: pay(gold.lowG) ?? "",
           high: pay(gold.highG) ?? "",
           currency: price.currency,
         })
-      : t("assay.house.lot", { fine }),
-    t("assay.house.only"),
+      : t("assay.own-melts.lot", { fine }),
+    t("assay.own-melts.only"),
   ];
 }
 

@@ -4,11 +4,11 @@ import { Payout, type PayoutView } from "../../../views/lots/payout.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import { houseMelts } from "../../laboratory/house-melts.ts";
+import { assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { termsWithLaboratory } from "../../lots/laboratory-terms.ts";
 import type { LotBook } from "../../lots/lot-book.ts";
-import type { LotPiece } from "../../lots/lot-piece.ts";
+import type { LotItem } from "../../lots/lot-item.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Station } from "../../station/station.ts";
 import { seenOf } from "../about.ts";
@@ -59,11 +59,11 @@ export function payoutRoutes(
     const around = frameOf(request, reply, { path: "/lots", demo });
     const lot = await book.lot(request.params.lot);
     if (!lot) return noLotPage(reply, around);
-    const pieces = await book.pieces(lot.id, library());
-    const terms = await termsWithLaboratory(ledger, lot, pieces);
-    const sheet = sheetOf({ ...lot, terms }, pieces, {
+    const items = await book.items(lot.id, library());
+    const terms = await termsWithLaboratory(ledger, lot, items);
+    const sheet = sheetOf({ ...lot, terms }, items, {
       library: library(),
-      melts: await houseMelts(ledger),
+      melts: await assayedMelts(ledger),
       locale: around.locale,
     });
     const view: PayoutView = {
@@ -114,9 +114,9 @@ export function payoutRoutes(
       const values = fieldsOf(request);
       const lot = await book.lot(request.params.lot);
       if (!lot) return worksheet(request, reply);
-      const pieces = await book.pieces(lot.id, library());
-      const piece = pieces.findLast(({ ticket }) => ticket === values.ticket?.trim());
-      const typed = typedTerms(values, lookOf(request).locale, piece);
+      const items = await book.items(lot.id, library());
+      const item = items.findLast(({ ticket }) => ticket === values.ticket?.trim());
+      const typed = typedTerms(values, lookOf(request).locale, item);
       if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });
       try {
         await station.do({ do: "state-terms", ...seenOf(lot.id, values), terms: typed });
@@ -131,21 +131,20 @@ export function payoutRoutes(
 }
 
 /** Stones and a stated fineness of a piece, or what is wrong with them. */
-function typedTerms(values: Record<string, string>, locale: Locale, piece: LotPiece | undefined) {
+function typedTerms(values: Record<string, string>, locale: Locale, item: LotItem | undefined) {
   const numbers = new NumberEntries(values, locale);
-  if (!piece)
-    numbers.refuse("ticket", message("lot.ticket-unknown", { ticket: values.ticket?.trim() ?? "" }));
+  if (!item) numbers.refuse("ticket", message("lot.ticket-unknown", { ticket: values.ticket?.trim() ?? "" }));
   const given = (name: string) => (values[name] ?? "").trim() !== "";
   const deducted = given("deducted")
-    ? numbers.text("deducted", "form.field.taken-off", { from: 0, to: piece?.dryG ?? 100_000, unit: "g" })
+    ? numbers.text("deducted", "form.field.taken-off", { from: 0, to: item?.dryG ?? 100_000, unit: "g" })
     : undefined;
   const permille = given("permille")
     ? numbers.text("permille", "form.field.fineness", { from: 1, to: 1000, unit: "‰" })
     : undefined;
-  if (numbers.problems.length > 0 || !piece) return { problems: numbers.problems };
+  if (numbers.problems.length > 0 || !item) return { problems: numbers.problems };
   const saidBy = sayers.find((one) => one === values.saidBy) ?? "stamp";
   return {
-    piece: piece.id,
+    piece: item.id,
     ...(deducted === undefined ? {} : { deducted_g: deducted }),
     ...(permille === undefined ? {} : { fineness: { permille, saidBy } }),
     ...(given("by") ? { by: (values.by ?? "").trim() } : {}),

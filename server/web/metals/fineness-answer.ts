@@ -4,7 +4,7 @@ import type { FinenessAnswer } from "../../../views/evidence/fineness.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import type { HouseMelts } from "../../laboratory/house-melts.ts";
+import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import {
   type Fineness,
@@ -13,7 +13,7 @@ import {
   silverFineness,
 } from "../../metals/fineness/fineness.ts";
 import { type GoldColour, goldColours, restByColour } from "../../metals/fineness/rest-of-alloy.ts";
-import { houseSays } from "../laboratory/house-melts-view.ts";
+import { meltsForetell } from "../laboratory/assayed-melts-view.ts";
 
 /** Finenesses that are stamped, ‰: ISO 9202 (from memory) and the older carats and coin standards. */
 const stamped = {
@@ -44,7 +44,11 @@ export function colourOf(asked: string | undefined): GoldColour {
 export function finenessAnswer(
   measured: MeasuredDensity,
   asked: { metal: PreciousName; colour: GoldColour; celsius: number; claimed?: number },
-  { mass, melts, locale }: { mass?: { grams: number; expandedG: number }; melts: HouseMelts; locale: Locale },
+  {
+    mass,
+    melts,
+    locale,
+  }: { mass?: { grams: number; expandedG: number }; melts: AssayedMelts; locale: Locale },
 ): FinenessAnswer {
   const { metal, colour, celsius } = asked;
   const at = (one: GoldColour) =>
@@ -59,7 +63,7 @@ export function finenessAnswer(
           ...at(one).corrected,
         }))
       : [{ name: t("fineness.with-copper"), ...found.corrected }];
-  const house = metal === "gold" ? houseSays(melts, { measured, celsius }, locale) : undefined;
+  const foretold = metal === "gold" ? meltsForetell(melts, { measured, celsius }, locale) : undefined;
   const whole = (x: number) => fixed(x, 0, locale);
   const range = ({ low, high }: PermilleRange) =>
     t("fineness.permille-range", { low_permille: whole(low), high_permille: whole(high) });
@@ -69,7 +73,9 @@ export function finenessAnswer(
       interval: [found.corrected.low, found.corrected.high],
       recipes: [
         ...recipes,
-        ...(house?.permille ? [{ name: tellerOf(locale)("assay.house.recipe"), ...house.permille }] : []),
+        ...(foretold?.permille
+          ? [{ name: tellerOf(locale)("assay.own-melts.recipe"), ...foretold.permille }]
+          : []),
       ],
       standards: stamped[metal].map((fineness) => ({
         fineness,
@@ -85,7 +91,7 @@ export function finenessAnswer(
       [t("fineness.fact.freedom"), `${whole(found.widths.freedom)} ‰`],
       [t("fineness.fact.plain"), range(found.plain)],
     ],
-    ...(house ? { house: house.says } : {}),
+    ...(foretold ? { melts: foretold.says } : {}),
   };
 }
 

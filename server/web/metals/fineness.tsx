@@ -4,7 +4,7 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { FinenessPage, type FinenessView } from "../../../views/plan/fineness.tsx";
-import { type HouseMelts, houseMelts } from "../../laboratory/house-melts.ts";
+import { type AssayedMelts, assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf } from "../look.ts";
@@ -23,7 +23,7 @@ export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boole
     const view = {
       values,
       colours: colourOptions(frame.locale),
-      ...answerTo(values, await houseMelts(ledger), frame.locale),
+      ...answerTo(values, await assayedMelts(ledger), frame.locale),
     };
     const status = view.problems.length > 0 ? 422 : 200;
     return html(
@@ -40,7 +40,7 @@ export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boole
 
 function answerTo(
   values: FinenessView["values"],
-  melts: HouseMelts,
+  melts: AssayedMelts,
   locale: Locale,
 ): Pick<FinenessView, "problems" | "answer"> {
   if (values.density === "" && values.uDensity === "") return { problems: [] };

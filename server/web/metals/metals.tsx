@@ -15,7 +15,7 @@ import { compositeById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
 import { nearIds } from "../../metals/near-ids.ts";
-import type { LibraryInForce } from "../../station/library-in-force.ts";
+import type { CurrentLibrary } from "../../station/current-library.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { html, wantsPart } from "../page-request.ts";
 import { compositeView } from "./composite-view.ts";
@@ -27,7 +27,7 @@ const near = 0.015;
 /** The library: searched on the density axis, and one page for every metal and every piece made of two. */
 export function metalRoutes(
   app: FastifyInstance,
-  { library, demo }: { library: LibraryInForce; demo: boolean },
+  { library, demo }: { library: CurrentLibrary; demo: boolean },
 ): void {
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/metals", demo });

@@ -12,7 +12,7 @@ import {
   readOwnMetals,
   writeOwnMetals,
 } from "../../metals/own-metals.ts";
-import type { LibraryInForce } from "../../station/library-in-force.ts";
+import type { CurrentLibrary } from "../../station/current-library.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
@@ -24,7 +24,7 @@ type Problems = OwnMetalsPage["problems"];
 /** Metals of the owner: added by form, taken over and handed on as JSON, every change a new version in the ledger. */
 export function ownMetalRoutes(
   app: FastifyInstance,
-  { library, demo }: { library: LibraryInForce; demo: boolean },
+  { library, demo }: { library: CurrentLibrary; demo: boolean },
 ): void {
   function show(
     request: FastifyRequest,

@@ -12,7 +12,7 @@ import {
   readOwnSpecifications,
   writeOwnSpecifications,
 } from "../../metals/specifications/own-specifications.ts";
-import { keepSpecifications, specificationsInForce } from "../../station/specifications-in-force.ts";
+import { currentSpecifications, keepSpecifications } from "../../station/current-specifications.ts";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -33,7 +33,7 @@ type OwnSpecification = OwnSpecifications["specifications"][number];
 export function specificationRoutes(app: FastifyInstance, { ledger, demo, library }: Parts): void {
   async function answer(request: FastifyRequest, reply: FastifyReply, refused?: Refused) {
     const frame = frameOf(request, reply, { path: "/metals", demo });
-    const { all, own } = await specificationsInForce(ledger, library());
+    const { all, own } = await currentSpecifications(ledger, library());
     const view: SpecificationsView = {
       rows: all.map((one) => ({
         id: one.id,
@@ -71,13 +71,13 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     reply
       .type("application/json; charset=utf-8")
       .header("content-disposition", 'attachment; filename="own-specifications.json"')
-      .send(writeOwnSpecifications((await specificationsInForce(ledger, library())).own)),
+      .send(writeOwnSpecifications((await currentSpecifications(ledger, library())).own)),
   );
   app.post("/specifications", { preHandler: app.csrfProtection }, async (request, reply) => {
     const values = fieldsOf(request);
     const typed = typedSpecification(values, new NumberEntries(values, lookOf(request).locale));
     if ("problems" in typed) return answer(request, reply, { values, problems: typed.problems });
-    const { own } = await specificationsInForce(ledger, library());
+    const { own } = await currentSpecifications(ledger, library());
     const next = {
       ...own,
       version: own.version + 1,
@@ -93,7 +93,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
   });
   app.post("/specifications/import", { preHandler: app.csrfProtection }, async (request, reply) => {
     const { file = "" } = fieldsOf(request);
-    const { own } = await specificationsInForce(ledger, library());
+    const { own } = await currentSpecifications(ledger, library());
     try {
       const next = readOwnSpecifications(takenOver(request, file), library(), own);
       await keepSpecifications(ledger, library(), next);

@@ -29,18 +29,18 @@ export function photoForm(
 }
 
 /** The photos of the piece on the bench with their form; undefined while no piece is on it. */
-export function benchPhotos({ open: piece, about }: Bench, csrfToken: string, problem?: Told) {
-  if (!piece) return undefined;
+export function benchPhotos({ open: item, about }: Bench, csrfToken: string, problem?: Told) {
+  if (!item) return undefined;
   return {
-    kept: piece.photos.map((entry) => photoView(entry, piece.ticket)),
-    aside: {
+    kept: item.photos.map((entry) => photoView(entry, item.ticket)),
+    exclude: {
       action: (entry: string) => `/bench/photos/${encodeURIComponent(entry)}/voiding`,
       csrfToken,
       about,
       fills: "photos",
       asksBy: false,
     },
-    asideReasons: piece.photosAside.map(({ reason }) => reason),
+    excludedReasons: item.excludedPhotos.map(({ reason }) => reason),
     form: { ...photoForm("/bench/photos", csrfToken, about, problem), fills: "photos" },
   };
 }

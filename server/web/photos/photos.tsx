@@ -27,7 +27,7 @@ interface PhotoParts {
   answered(request: FastifyRequest, problem: Told | undefined): void;
 }
 
-type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Photos of pieces: taken at the bench or added to a record, and shown by their hash. */
 export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answered }: PhotoParts): void {
@@ -56,7 +56,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
   app.post<{ Params: { piece: string } }>(
     "/records/:piece/photos",
     { preHandler: app.csrfProtection },
-    async (request: PieceRequest, reply) => {
+    async (request: ItemRequest, reply) => {
       const { piece } = request.params;
       const href = `/records/${encodeURIComponent(piece)}`;
       try {

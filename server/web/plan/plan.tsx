@@ -10,8 +10,8 @@ import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts"
 import type { Library } from "../../metals/library.ts";
 import { firstMethod, plannedMethods } from "../../methods/index.ts";
 import type { BenchSettings } from "../../station/bench-settings.ts";
-import type { KeptSettings } from "../../station/kept-settings.ts";
-import type { LibraryInForce } from "../../station/library-in-force.ts";
+import type { CurrentLibrary } from "../../station/current-library.ts";
+import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { frameOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { html } from "../page-request.ts";
@@ -26,7 +26,7 @@ export type PlanWeighing = (weighing: PlannedWeighing) => Promise<Plan>;
 /** The Plan page: asked and answered by its address, before anything gets wet; nothing is stored. */
 export function planRoutes(
   app: FastifyInstance,
-  parts: { settings: KeptSettings; library: LibraryInForce; plan: PlanWeighing; demo: boolean },
+  parts: { settings: SettingsRepository; library: CurrentLibrary; plan: PlanWeighing; demo: boolean },
 ): void {
   const { settings, library, plan, demo } = parts;
   app.get("/plan", async (request, reply) => {

@@ -6,12 +6,12 @@ import { computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { readingsIn } from "../../methods/index.ts";
 import type { Result } from "../../reports/stated.ts";
-import type { Piece } from "../../weighing/piece.ts";
+import type { Item } from "../../weighing/item.ts";
 import { statementOf } from "../../weighing/recorded-statement.ts";
 import { whenOf } from "../when.ts";
 
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
-export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: Locale): Amendment[] {
+export function amendmentViews(entries: readonly Entry[], item: Item, locale: Locale): Amendment[] {
   const t = tellerOf(locale);
   const names = {
     ticket: t("amendments.ticket"),
@@ -19,16 +19,16 @@ export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: 
     customer: t("amendments.brought-by"),
   };
   const stands = {
-    ticket: piece.ticket,
-    description: piece.description,
-    customer: piece.customer ?? t("record-page.nothing"),
+    ticket: item.ticket,
+    description: item.description,
+    customer: item.customer ?? t("record-page.nothing"),
   };
   let result: { seq: number; body: Result } | undefined;
   return entries.flatMap((entry) => {
     if (entry.kind === "result") result = entry;
     if (entry.kind !== "amendment") return [];
     const { reason, by, piece: changed, result: next } = entry.body;
-    const ofPiece = (["ticket", "description", "customer"] as const).flatMap((name) => {
+    const ofItem = (["ticket", "description", "customer"] as const).flatMap((name) => {
       const to = changed?.[name];
       if (to === undefined) return [];
       const from = stands[name];
@@ -39,7 +39,7 @@ export function amendmentViews(entries: readonly Entry[], piece: Piece, locale: 
     const replaced = next && result ? { replaces: result.seq } : {};
     if (next) result = { seq: entry.seq, body: next };
     return [
-      { id: entry.id, when: whenOf(entry.at), by, reason, changes: [...ofPiece, ...ofResult], ...replaced },
+      { id: entry.id, when: whenOf(entry.at), by, reason, changes: [...ofItem, ...ofResult], ...replaced },
     ];
   });
 }

@@ -3,11 +3,11 @@ import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { type Stated, statedBy } from "../../reports/stated.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
-import type { Piece } from "../../weighing/piece.ts";
+import type { Item } from "../../weighing/item.ts";
 
 /** A measured piece as the ledger has it. */
 export interface RecordRead {
-  piece: Piece;
+  item: Item;
   /** the result as it stands now, with what it rests on */
   stated: Stated;
   curve: readonly CurvePoint[];
@@ -18,10 +18,10 @@ export async function readRecord(
   entries: readonly Entry[],
   evaluate: Evaluate,
 ): Promise<RecordRead | undefined> {
-  const piece = weighingOf(entries);
-  if (!piece || !entries.some(({ kind }) => kind === "result")) return undefined;
+  const item = weighingOf(entries);
+  if (!item || !entries.some(({ kind }) => kind === "result")) return undefined;
   const stated = statedBy(entries);
   // The curve is drawn anew from the recorded request: the same request gives the same digits.
   const again = await evaluate(stated.result.request);
-  return { piece, stated, curve: isRefused(again) ? [] : again.curve };
+  return { item, stated, curve: isRefused(again) ? [] : again.curve };
 }

@@ -23,7 +23,7 @@ import { statedIn } from "../../methods/index.ts";
 import type { Stated } from "../../reports/stated.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import { secondReadingView } from "../../station/second-person-view.ts";
-import type { Capture, Piece } from "../../weighing/piece.ts";
+import type { Capture, Item } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { askOf } from "../../weighing/stop-checks.ts";
 import { whenOf } from "../when.ts";
@@ -31,14 +31,14 @@ import { amendmentViews } from "./amendment-views.ts";
 
 /** Everything the page of one record shows, read from the entries about its piece. */
 export function recordView(
-  piece: Piece,
+  item: Item,
   entries: readonly Entry[],
   { result: stated, statement, entry, piece: told }: Stated,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): Omit<
   RecordView,
-  "photos" | "photoForm" | "photoAside" | "photosAside" | "amendable" | "assay" | "refused"
+  "photos" | "photoForm" | "excludePhoto" | "excludedPhotos" | "amendable" | "assay" | "refused"
 > {
   const bands = metalBands(library);
   const t = tellerOf(locale);
@@ -48,16 +48,16 @@ export function recordView(
   const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first?.id);
   const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = statement;
   return {
-    id: piece.id,
-    ticket: told.ticket ?? piece.ticket,
-    piece: told.description ?? piece.description,
+    id: item.id,
+    ticket: told.ticket ?? item.ticket,
+    piece: told.description ?? item.description,
     ...(told.condition === undefined ? {} : { description: told.condition }),
     ...(told.operator === undefined ? {} : { operator: told.operator }),
     ...(told.customer === undefined ? {} : { broughtBy: told.customer }),
     saidByCustomer:
-      piece.claim === undefined ? t("record-page.nothing") : toldValue(nameIn(library, piece.claim), locale),
+      item.claim === undefined ? t("record-page.nothing") : toldValue(nameIn(library, item.claim), locale),
     when: whenOf(first?.at ?? entry.at),
-    method: t(`method.${piece.method}.name`),
+    method: t(`method.${item.method}.name`),
     density: `${plusMinus(value, expanded, locale)} g/cm³`,
     densityWords: t("record-page.interval-words", {
       percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
@@ -77,13 +77,13 @@ export function recordView(
     },
     plot: {
       measured: measuredOf(statement, curve, request.confidence),
-      bands: bandsAround(bands, piece.claim, statement, locale),
+      bands: bandsAround(bands, item.claim, statement, locale),
       domain: domainAround(statement),
-      ...(piece.claim === undefined ? {} : { claimId: piece.claim }),
+      ...(item.claim === undefined ? {} : { claimId: item.claim }),
     },
     budget: (statement.budget ?? []).map((row) => budgetInput(row, locale)),
-    captures: piece.captures.map((capture) => captureView(capture, piece, locale)),
-    secondReadings: piece.secondReadings.map(secondReadingView),
+    captures: item.captures.map((capture) => captureView(capture, item, locale)),
+    secondReadings: item.secondReadings.map(secondReadingView),
     warnings: statement.checks,
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
@@ -101,7 +101,7 @@ export function recordView(
             : [],
     ),
     ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at), by: entry.body.by } } : {}),
-    amendments: amendmentViews(entries, piece, locale),
+    amendments: amendmentViews(entries, item, locale),
     ...(checked?.closed && {
       closed: { since: whenOf(checked.closed.since), says: checked.closed.says },
     }),
@@ -113,7 +113,7 @@ export function recordView(
         ? [
             {
               number: t("record-page.copy", { number: entry.body.number, copy: entry.body.copy }),
-              href: `/records/${piece.id}/reports/${entry.body.number}?copy=${entry.body.copy}`,
+              href: `/records/${item.id}/reports/${entry.body.number}?copy=${entry.body.copy}`,
               when: whenOf(entry.at),
             },
           ]
@@ -122,15 +122,15 @@ export function recordView(
     chain: { sequence: entry.seq, hash: entry.hash, previous: entry.prevHash },
     versions: Object.entries(stated.versions),
     csrfToken,
-    stepKey: `${piece.id}-${entries.length}`,
+    stepKey: `${item.id}-${entries.length}`,
     version: entries.length,
-    ...(piece.stops.length === 0
+    ...(item.stops.length === 0
       ? {}
       : {
           stopped: {
-            ticket: told.ticket ?? piece.ticket,
-            about: { subject: piece.id, seen: entries.length },
-            checks: piece.stops.map((says) => ({ says, ask: askOf(says) })),
+            ticket: told.ticket ?? item.ticket,
+            about: { subject: item.id, seen: entries.length },
+            checks: item.stops.map((says) => ({ says, ask: askOf(says) })),
           },
         }),
   };
@@ -154,9 +154,9 @@ export function nameIn(library: Library, id: string): string {
   return library.has(id) ? library.metal(id).name : id;
 }
 
-function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureView {
+function captureView(capture: Capture, item: Item, locale: Locale): CaptureView {
   const t = tellerOf(locale);
-  const confirmed = piece.secondReadings.findLast(({ body }) => body.agrees && body.of.includes(capture.id));
+  const confirmed = item.secondReadings.findLast(({ body }) => body.agrees && body.of.includes(capture.id));
   const by = confirmed && t("captures.confirmed", { by: confirmed.body.by, when: whenOf(confirmed.at) });
   return {
     id: capture.id,
@@ -165,8 +165,8 @@ function captureView(capture: Capture, piece: Piece, locale: Locale): CaptureVie
     when: whenOf(capture.at),
     from: capture.balance === "typed" ? t("bench.readings.how-taken.typed") : nameMessage(capture.balance),
     settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
-    ...(capture.setAside
-      ? { voided: { when: whenOf(capture.setAside.at), reason: capture.setAside.reason } }
+    ...(capture.excluded
+      ? { voided: { when: whenOf(capture.excluded.at), reason: capture.excluded.reason } }
       : {}),
     lines: capture.lines,
   };

@@ -25,7 +25,7 @@ import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
 import { nameIn, recordView } from "./record-view.ts";
 
-type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 interface RecordParts {
   station: Station;
@@ -55,7 +55,7 @@ export function recordRoutes(
   });
 
   /** One record; with a form of it that was sent back, and everything typed still in its field. */
-  async function show(request: PieceRequest, reply: FastifyReply, refused?: RefusedRecordForm) {
+  async function show(request: ItemRequest, reply: FastifyReply, refused?: RefusedRecordForm) {
     const entries = await ledger.entriesOf(request.params.piece);
     const imported = entries.find((entry) => entry.kind === "imported-weighing");
     if (imported?.kind === "imported-weighing") {
@@ -77,23 +77,23 @@ export function recordRoutes(
         }),
         404,
       );
-    const { piece, stated, curve } = read;
+    const { item, stated, curve } = read;
     const around = frame(request, reply);
     const view = {
-      ...recordView(piece, entries, stated, curve, { ...around, library: library() }),
-      assay: assayView(piece.id, entries, around.locale),
-      photos: piece.photos.map((entry) => photoView(entry, piece.ticket)),
-      photoAside: {
+      ...recordView(item, entries, stated, curve, { ...around, library: library() }),
+      assay: assayView(item.id, entries, around.locale),
+      photos: item.photos.map((entry) => photoView(entry, item.ticket)),
+      excludePhoto: {
         action: (entry: string) =>
-          `/records/${encodeURIComponent(piece.id)}/photos/${encodeURIComponent(entry)}/voiding`,
+          `/records/${encodeURIComponent(item.id)}/photos/${encodeURIComponent(entry)}/voiding`,
         csrfToken: around.csrfToken,
-        about: { subject: piece.id, seen: entries.length },
+        about: { subject: item.id, seen: entries.length },
         asksBy: true,
       },
-      photosAside: piece.photosAside.map(({ reason }) => reason),
-      amendable: amendableReadings(piece).map(({ id, role, text, unit }) => ({ id, role, text, unit })),
-      photoForm: photoForm(`/records/${encodeURIComponent(piece.id)}/photos`, around.csrfToken, {
-        subject: piece.id,
+      excludedPhotos: item.excludedPhotos.map(({ reason }) => reason),
+      amendable: amendableReadings(item).map(({ id, role, text, unit }) => ({ id, role, text, unit })),
+      photoForm: photoForm(`/records/${encodeURIComponent(item.id)}/photos`, around.csrfToken, {
+        subject: item.id,
         seen: entries.length,
       }),
       ...(refused ? { refused } : {}),

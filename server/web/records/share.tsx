@@ -98,18 +98,18 @@ function sheetOf(
   entries: readonly Entry[],
   { ticked, locale, library }: { ticked: Ticked; locale: Locale; library: Library },
 ): ShareSheet {
-  const { piece, stated, curve } = read;
-  const view = recordView(piece, entries, stated, curve, { csrfToken: "", locale, library });
+  const { item, stated, curve } = read;
+  const view = recordView(item, entries, stated, curve, { csrfToken: "", locale, library });
   const { statement } = stated;
   const t = tellerOf(locale);
-  const standing = piece.captures.filter(({ setAside }) => !setAside);
+  const standing = item.captures.filter(({ excluded }) => !excluded);
   const { confidence } = view.plot.measured ?? { confidence: 0 };
   const sheet: ShareSheet = {
     simulated: entries.some((entry) => entry.kind === "capture" && entry.body.source === "simulated"),
     voided: view.voided !== undefined,
     closed: view.closed?.says,
-    ...(ticked.has("ticket") ? { ticket: stated.piece.ticket ?? piece.ticket } : {}),
-    ...(ticked.has("piece") ? { piece: stated.piece.description ?? piece.description } : {}),
+    ...(ticked.has("ticket") ? { ticket: stated.piece.ticket ?? item.ticket } : {}),
+    ...(ticked.has("piece") ? { piece: stated.piece.description ?? item.description } : {}),
     ...(ticked.has("day") ? { day: view.when.slice(0, 10) } : {}),
     method: view.method,
     liquid: String(view.conditions[0]?.[1] ?? ""),
@@ -118,7 +118,7 @@ function sheetOf(
       shown: `${inLocale(text, locale)} ${unit}`,
       typed: takenBy === "typed",
     })),
-    setAside: piece.captures.length - standing.length,
+    excluded: item.captures.length - standing.length,
     density: view.density,
     expanded: plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale).split(" ± ")[1] ?? "",
     k: fixed(statement.k, 2, locale),

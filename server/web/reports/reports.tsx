@@ -11,7 +11,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
 import { reportPdf } from "../../reports/pdf.ts";
-import type { House, Report } from "../../reports/report.ts";
+import type { Organisation, Report } from "../../reports/report.ts";
 import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts";
 import { languageOf } from "../../reports/writing.ts";
 import { benchSettingsShape } from "../../station/bench-settings.ts";
@@ -30,7 +30,7 @@ interface ReportRouteParts {
   library: () => Library;
 }
 
-type PieceRequest = FastifyRequest<{ Params: { piece: string } }>;
+type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
 /** Reports of a record: issued once with a number of their own, then shown and printed as they were issued. */
 export function reportRoutes(
@@ -51,7 +51,7 @@ export function reportRoutes(
   app.post<{ Params: { piece: string } }>(
     "/records/:piece/reports",
     { preHandler: app.csrfProtection },
-    async (request: PieceRequest, reply) => {
+    async (request: ItemRequest, reply) => {
       const { piece } = request.params;
       const { step, by = "", language } = fieldsOf(request);
       if (!statedOf(await ledger.entriesOf(piece))) return refusal(request, reply, noRecord(piece), 404);
@@ -59,7 +59,7 @@ export function reportRoutes(
       try {
         const { body } = await issueReport(ledger, piece, {
           library: library(),
-          house: await houseAt(ledger, Number.MAX_SAFE_INTEGER, locale),
+          organisation: await organisationAt(ledger, Number.MAX_SAFE_INTEGER, locale),
           locale,
           program: programVersion,
           now: () => new Date(),
@@ -90,7 +90,7 @@ export function reportRoutes(
         ? await printOf(folder, issued.body.print)
         : await printed(
             await reportAsIssued(ledger, issued, {
-              house: await houseAt(ledger, issued.seq, locale),
+              organisation: await organisationAt(ledger, issued.seq, locale),
               library: library(),
             }),
           );
@@ -140,7 +140,7 @@ async function printed(report: Report): Promise<Printed> {
 }
 
 /** The house as the settings named it before a row of the ledger. */
-async function houseAt(ledger: Ledger, seq: number, locale: Locale): Promise<House> {
+async function organisationAt(ledger: Ledger, seq: number, locale: Locale): Promise<Organisation> {
   const t = tellerOf(locale);
   const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
   const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
@@ -150,7 +150,7 @@ async function houseAt(ledger: Ledger, seq: number, locale: Locale): Promise<Hou
   const seal =
     verifiedUntil === ""
       ? verifiedScale
-      : t("report.house.seal-until", { seal: verifiedScale, until: verifiedUntil });
+      : t("report.organisation.seal-until", { seal: verifiedScale, until: verifiedUntil });
   return {
     ...(name === "" ? {} : { name }),
     ...(address === "" ? {} : { address }),

@@ -6,7 +6,7 @@ import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { isMethod } from "../../methods/index.ts";
 import { metalGroups, sources } from "../../station/bench-settings.ts";
-import type { KeptSettings } from "../../station/kept-settings.ts";
+import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 
@@ -14,7 +14,7 @@ import { fieldsOf, html } from "../page-request.ts";
 export type ChangeBench = (to: "demonstration" | "typed") => void;
 
 export interface FirstStartParts {
-  settings: KeptSettings;
+  settings: SettingsRepository;
   demo: boolean;
   /** whether a balance is on a cable already */
   cabled: boolean;

@@ -3,8 +3,8 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
 import { readCheckpoint, writtenCheckpoint } from "../../ledger/checkpoint.ts";
-import type { HandOverState } from "../../ledger/keep-handing-over.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import type { ReplicationState } from "../../ledger/replication.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
@@ -13,7 +13,7 @@ interface Parts {
   ledger: Ledger;
   demo: boolean;
   /** undefined on a bench that shares no ledger */
-  handOver: (() => HandOverState) | undefined;
+  handOver: (() => ReplicationState) | undefined;
 }
 
 type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "problems">>;

@@ -115,7 +115,7 @@ export const organisationForm = ({ maybeText }: Entries) => {
   const line = () => maybeText({ most: 200 }).transform((text = "") => text);
   return z
     .object({
-      house: line(),
+      organisation: line(),
       address: line(),
       contact: line(),
       verifiedScale: line(),
@@ -127,5 +127,5 @@ export const organisationForm = ({ maybeText }: Entries) => {
       if ((accreditedBy === "") !== (accreditation === ""))
         refuseEntry(context, "accreditation", message("settings.accreditation-half"));
     })
-    .transform(({ house: name, ...rest }) => ({ name, ...rest }));
+    .transform(({ organisation: name, ...rest }) => ({ name, ...rest }));
 };

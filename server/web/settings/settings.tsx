@@ -9,7 +9,7 @@ import { page } from "../../../views/page.tsx";
 import { Settings, type SettingsView } from "../../../views/settings/index.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { metalGroups } from "../../station/bench-settings.ts";
-import type { KeptSettings } from "../../station/kept-settings.ts";
+import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Form, readForm } from "../forms/form.ts";
 import { frameOf, keepLook, lookOf, themes } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -18,7 +18,7 @@ import { benchForm, numberFields, organisationForm, secondPersonForm } from "./s
 
 export interface SettingsParts {
   ledger: Ledger;
-  settings: KeptSettings;
+  settings: SettingsRepository;
   demo: boolean;
 }
 
@@ -35,8 +35,16 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     const t = tellerOf(frame.locale);
     const { kept = "" } = request.query as { kept?: string };
     const keptCode = `settings.kept.${kept}`;
-    const { method, metal, scaleStep, secondUnit, conditions, decisionRule, house, secondPerson } =
-      settings.now;
+    const {
+      method,
+      metal,
+      scaleStep,
+      secondUnit,
+      conditions,
+      decisionRule,
+      house: organisation,
+      secondPerson,
+    } = settings.now;
     const view: SettingsView = {
       ...frame,
       method: (typed.method as SettingsView["method"] | undefined) ?? method,
@@ -57,13 +65,13 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,
       units: massUnits,
       secondUnit: typed.secondUnit ?? secondUnit,
-      house: typed.house ?? house.name,
-      address: typed.address ?? house.address,
-      contact: typed.contact ?? house.contact,
-      accreditedBy: typed.accreditedBy ?? house.accreditedBy,
-      accreditation: typed.accreditation ?? house.accreditation,
-      verifiedScale: typed.verifiedScale ?? house.verifiedScale,
-      verifiedUntil: typed.verifiedUntil ?? house.verifiedUntil,
+      organisation: typed.organisation ?? organisation.name,
+      address: typed.address ?? organisation.address,
+      contact: typed.contact ?? organisation.contact,
+      accreditedBy: typed.accreditedBy ?? organisation.accreditedBy,
+      accreditation: typed.accreditation ?? organisation.accreditation,
+      verifiedScale: typed.verifiedScale ?? organisation.verifiedScale,
+      verifiedUntil: typed.verifiedUntil ?? organisation.verifiedUntil,
       storage: [t("settings.ledger-is", { place: ledger.place })],
       problems,
       demo,
@@ -114,8 +122,8 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     (secondPerson) => settings.keep({ secondPerson }),
   );
   form(
-    "house",
+    "organisation",
     () => organisationForm,
-    (house) => settings.keep({ house }),
+    (organisation) => settings.keep({ house: organisation }),
   );
 }

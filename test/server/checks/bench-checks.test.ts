@@ -50,7 +50,7 @@ describe("repeatability", () => {
     const house = { sGrams: 0.0001, dof: 40 };
     const trained = { condition: "dry", readings, readabilityGrams: 0.0001, mostGrams: 0.001 } as const;
     expect(repeatability(trained, checked).passed).toBe(true);
-    const result = repeatability({ ...trained, house }, checked);
+    const result = repeatability({ ...trained, own: house }, checked);
     expect(result.passed).toBe(false);
     expect(result.says).toContain("F-test");
   });
@@ -172,7 +172,7 @@ describe("a trainee", () => {
         trainee: "Ana",
         piece: "copper rod",
         runsGPerCm3: runs(Math.sqrt(ratio)),
-        house: { sGPerCm3: 0.002, dof },
+        own: { sGPerCm3: 0.002, dof },
       },
       checked,
     );

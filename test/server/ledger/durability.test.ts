@@ -12,7 +12,7 @@ import { dirname, join } from "node:path";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { openLedger } from "../../../server/ledger/open-ledger.ts";
-import { walTail } from "../../../server/ledger/torn-tail.ts";
+import { walTail } from "../../../server/ledger/wal-recovery.ts";
 import { longRun, seed } from "../../setup/long-run.ts";
 import { clock, dry, testFolder, testLedger } from "./bench-ledger.ts";
 

@@ -2,10 +2,10 @@ import { join } from "node:path";
 import pg from "pg";
 import { afterAll, beforeAll, expect, onTestFinished, test, vi } from "vitest";
 import { run as verify } from "../../../server/cli/verify.ts";
-import { handOver } from "../../../server/ledger/hand-over.ts";
-import { keepHandingOver } from "../../../server/ledger/keep-handing-over.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
+import { handOver } from "../../../server/ledger/replicate.ts";
+import { keepReplicating } from "../../../server/ledger/replication.ts";
 import { told } from "../../told.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
 import { issued } from "../reports/issued.ts";
@@ -196,7 +196,7 @@ test("a bench keeps measuring while the server is off, and the shared ledger has
     });
   let waiting: (state: string) => void = () => {};
   const first = reached("up-to-date");
-  const handing = keepHandingOver(own, {
+  const handing = keepReplicating(own, {
     openShared,
     now: clock(),
     sleep: () => new Promise((resolve) => setTimeout(resolve, 20)),
@@ -234,12 +234,12 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
   const says = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
     vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
-  const [upToDate = ""] = told("ledger-page.hand-over.up-to-date", { at: "|" }).split("|");
+  const [upToDate = ""] = told("ledger-page.replication.up-to-date", { at: "|" }).split("|");
   const post = await formPoster(running.url);
   await weighAt(post, "piece-1");
   await saying(upToDate);
   cluster.off();
-  await saying(told("ledger-page.hand-over.waiting"));
+  await saying(told("ledger-page.replication.waiting"));
   await weighAt(post, "piece-2");
   expect(running.process.exitCode).toBeNull();
   expect(await says()).not.toContain(new URL(databaseUrl).password);

@@ -78,7 +78,7 @@ describe("a refiner's day", () => {
       typed: "12.90",
       role: "dry",
       unit: "g",
-      step: `${at.bench.piece?.id}-0`,
+      step: `${at.bench.item?.id}-0`,
     });
     const text = await textOf(at, "/customer");
     expect(text).toContain("Weighed dry, as the instrument showed it: 12.90 g");
@@ -180,7 +180,7 @@ describe("a refiner's day", () => {
     await weigh("31", "12.900", "11.960");
     await lock("60", { rate: "100" });
     const text = await textOf(at, `${lot}/payout`);
-    expect(text).toContain(`${t("assay.house.heading")} 5 gold melts`);
+    expect(text).toContain(`${t("assay.own-melts.heading")} 5 gold melts`);
     const [, low, high] = /such a melt together, they hold ([\d.]+) to ([\d.]+) g of gold/.exec(text) ?? [];
     const [, freeLow, freeHigh] = /density ([\d.]+) to ([\d.]+) g [\d.]+ EUR/.exec(text) ?? [];
     expect(Number(low)).toBeGreaterThan(Number(freeLow));

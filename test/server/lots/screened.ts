@@ -23,11 +23,11 @@ export async function weighed(
   unit = "g",
 ) {
   await at.post(`${lot}/pieces`, { ticket, claim, step: at.bench.nextPiece });
-  await at.post(`${lot}/pieces`, { typed: dry, role: "dry", unit, step: `${at.bench.piece?.id}-0` });
+  await at.post(`${lot}/pieces`, { typed: dry, role: "dry", unit, step: `${at.bench.item?.id}-0` });
   return at.post(`${lot}/pieces`, {
     typed: immersed,
     role: "immersed",
     unit,
-    step: `${at.bench.piece?.id}-1`,
+    step: `${at.bench.item?.id}-1`,
   });
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { LotFine } from "../../../server/lots/lot-fine.ts";
-import type { LotPiece } from "../../../server/lots/lot-piece.ts";
+import type { LotItem } from "../../../server/lots/lot-item.ts";
 import { lotSums } from "../../../server/lots/totals.ts";
 
 /** A fine mass whose measurement is common to all pieces but for nothing. */
@@ -18,7 +18,7 @@ function fineOf(dryG: number): LotFine {
   };
 }
 
-function piece(ticket: string, dryG: number, changes: Partial<LotPiece> = {}): LotPiece {
+function piece(ticket: string, dryG: number, changes: Partial<LotItem> = {}): LotItem {
   return {
     id: ticket,
     ticket,

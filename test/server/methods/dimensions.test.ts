@@ -156,7 +156,7 @@ describe("a piece that stays dry, at the bench", () => {
       "air-pressure": "1013",
       "air-humidity": "40",
     });
-    expect(at.bench.piece?.details.method).toMatchObject({ shape: "box" });
+    expect(at.bench.item?.details.method).toMatchObject({ shape: "box" });
     expect((await at.post("/bench/record", {})).statusCode).toBe(303);
     const record = (await get("/records/m-1")).body;
     expect(record).toContain("80.01");

@@ -13,7 +13,7 @@ async function report() {
   const ledger = await testLedger();
   await measurePiece(ledger, "piece:1");
   return issued(ledger, "piece:1", {
-    house: { name: "Quay Street counter" },
+    organisation: { name: "Quay Street counter" },
     by: "counter 1",
   });
 }
@@ -71,7 +71,12 @@ test("another reader finds in the PDF what the record says: result, readings, bu
   has(`Report ${stated.number}, copy 1`);
   for (const { quantity, value, unit, uncertainty } of stated.results)
     has(`${quantity}${value}${unit}${uncertainty ?? "–"}`);
-  for (const { label, value } of [...stated.house, ...stated.dates, ...stated.item, ...stated.conditions])
+  for (const { label, value } of [
+    ...stated.organisation,
+    ...stated.dates,
+    ...stated.item,
+    ...stated.conditions,
+  ])
     has(`${label}${value}`);
   for (const { input, value, u, unit } of stated.budget) has(`${input}${value}${u}${unit}`);
   for (const line of [...stated.decision, ...stated.deviations, ...stated.cautions, ...stated.statements])

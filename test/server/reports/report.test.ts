@@ -21,7 +21,7 @@ test("a report states what ISO/IEC 17025:2017 7.8.2 and 7.8.3 ask for, from the 
   const { entries, result } = await measured();
   const report = reportOf(entries, { ...options, authorisedBy: "counter 1" });
   expect(report.title).toBe("Report of a density test");
-  expect(report.house.map((line) => line.value)).toEqual([house.name, house.address]);
+  expect(report.organisation.map((line) => line.value)).toEqual([house.name, house.address]);
   expect(report.customer).toBe("ticket holder H-0412");
   expect(report.method).toMatch(/hung from the balance under the liquid/);
   expect(report.item.map((line) => line.label)).toEqual([
@@ -86,14 +86,14 @@ test("without an accreditation no text of the report holds a reserved word, wher
     decisionRule: "as certified",
   });
   const entries = await ledger.entriesOf("piece:1");
-  const report = reportOf(entries, { ...options, house: { ...house, name: "Certified Assay House" } });
+  const report = reportOf(entries, { ...options, organisation: { ...house, name: "Certified Assay House" } });
   expect(JSON.stringify(report)).not.toMatch(/certif|assay|zertifi/i);
   expect(report.deviations.join(" ")).toMatch(
     /7 words that are reserved to accredited laboratories were left out/,
   );
   const accredited = reportOf(entries, {
     ...options,
-    house: { ...house, accreditation: { body: "an invented accreditation body", number: "T-1" } },
+    organisation: { ...house, accreditation: { body: "an invented accreditation body", number: "T-1" } },
   });
   expect(JSON.stringify(accredited)).toMatch(/Bar stamped ASSAYED/);
   expect(accredited.title).toBe("Report of a density test");
@@ -105,25 +105,25 @@ test("a hobbyist's report leaves out laboratory and customer and states the rest
   await ledger.append("result", "piece:1", computed());
   const { ledger: _, ...report } = {
     ledger,
-    ...reportOf(await ledger.entriesOf("piece:1"), { ...options, house: {} }),
+    ...reportOf(await ledger.entriesOf("piece:1"), { ...options, organisation: {} }),
   };
-  expect(report.house).toEqual([]);
+  expect(report.organisation).toEqual([]);
   expect(report.customer).toBeNull();
   expect(report.readings).toHaveLength(5);
 });
 
 test("a further print is a further copy, a click sent twice is one copy, an amended record has a new number that names the old", async () => {
   const { ledger, result } = await measured();
-  const first = await issued(ledger, "piece:1", { house, key: "click-1" });
-  const same = await issued(ledger, "piece:1", { house, key: "click-1" });
-  const second = await issued(ledger, "piece:1", { house, key: "click-2" });
+  const first = await issued(ledger, "piece:1", { organisation: house, key: "click-1" });
+  const same = await issued(ledger, "piece:1", { organisation: house, key: "click-1" });
+  const second = await issued(ledger, "piece:1", { organisation: house, key: "click-2" });
   expect(same).toEqual(first);
   const number = (n: number) => `R-${ledger.key?.keyId.slice(0, 6).toUpperCase()}-0000${n}`;
   expect([first.number, first.copy, second.number, second.copy]).toEqual([number(1), 1, number(1), 2]);
   expect(first.record.keyId).toBe(ledger.key?.keyId);
 
   await measurePiece(ledger, "piece:2");
-  expect((await issued(ledger, "piece:2", { house })).number).toBe(number(2));
+  expect((await issued(ledger, "piece:2", { organisation: house })).number).toBe(number(2));
 
   await ledger.append("amendment", "piece:1", {
     replaces: result.id,
@@ -131,7 +131,7 @@ test("a further print is a further copy, a click sent twice is one copy, an amen
     by: "counter 1",
     piece: { ticket: "H-0421" },
   });
-  const amended = await issued(ledger, "piece:1", { house });
+  const amended = await issued(ledger, "piece:1", { organisation: house });
   expect(amended).toMatchObject({
     number: number(3),
     copy: 1,
@@ -145,7 +145,9 @@ test("reports issued at the same moment never share a number", async () => {
   const ledger = await testLedger();
   const subjects = Array.from({ length: 6 }, (_, i) => `piece:${i}`);
   for (const subject of subjects) await measurePiece(ledger, subject);
-  const reports = await Promise.all(subjects.map((subject) => issued(ledger, subject, { house })));
+  const reports = await Promise.all(
+    subjects.map((subject) => issued(ledger, subject, { organisation: house })),
+  );
   expect(new Set(reports.map(({ number }) => number)).size).toBe(6);
 });
 
@@ -169,10 +171,10 @@ test.each(["en", "de", "es"] as const)(
     const { entries } = await measured();
     const report = reportOf(
       entries,
-      { ...options, house: { name: "Window and counter" } },
+      { ...options, organisation: { name: "Window and counter" } },
       writingIn(locale),
     );
-    expect(report.house[0]?.value).toBe("Window and counter");
+    expect(report.organisation[0]?.value).toBe("Window and counter");
     expect(report.customer).toBe("ticket holder H-0412");
   },
 );

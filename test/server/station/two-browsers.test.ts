@@ -42,7 +42,7 @@ describe("a form of a page that shows less than there is by now", () => {
     ["/bench/changed-over", {}],
     ["/bench/tests", { kind: "ring", "ring-heard": "clear", "ring-words": "long and high" }, "long and high"],
     ["/bench/photos/:photo/voiding", { reason: "blurred" }],
-    ["/bench/piece-set-aside", { reason: "the owner left" }, "the owner left"],
+    ["/bench/call-off", { reason: "the owner left" }, "the owner left"],
     ["/bench/record", {}],
   ];
 
@@ -53,7 +53,7 @@ describe("a form of a page that shows less than there is by now", () => {
   });
 
   test.each(bench)("%s is refused by name, and nothing is written", async (form, fields, kept) => {
-    const { captures = [], photos = [] } = at.bench.piece ?? {};
+    const { captures = [], photos = [] } = at.bench.item ?? {};
     const path = form.replace(":dry", captures[0]?.id ?? "").replace(":photo", photos[0]?.id ?? "");
     const page = await drawn("/");
     await touch("n8");
@@ -72,7 +72,7 @@ describe("a form of a page that shows less than there is by now", () => {
     const answer = await sendPhoto(at, "/bench/photos", telephoneJpeg(), { ...page, shows: "edge" });
     expect(answer.statusCode).toBe(422);
     expect(codesIn(answer.body)).toContain("weighing.stale");
-    expect(at.bench.piece?.photos).toHaveLength(1);
+    expect(at.bench.item?.photos).toHaveLength(1);
   });
 
   test("a second person's reading is refused, and what was read stays in its field", async () => {
@@ -95,7 +95,7 @@ describe("a form of a page that shows less than there is by now", () => {
       version: "",
     });
     expect(codesIn(answer.body)).toContain("form.about-missing");
-    expect(at.bench.piece?.captures).toHaveLength(1);
+    expect(at.bench.item?.captures).toHaveLength(1);
   });
 });
 
@@ -103,7 +103,7 @@ test("a reading typed for one ticket never lands on the one that another browser
   await asked(at.bench).start({ ticket: "N8" }, "n8");
   const page = await drawn("/");
   await asked(at.bench).type("dry", "31.10");
-  await at.post("/bench/piece-set-aside", { reason: "the owner left" });
+  await at.post("/bench/call-off", { reason: "the owner left" });
   await asked(at.bench).start({ ticket: "N9" }, "n9");
   const answer = await at.post("/bench/typed-readings", {
     ...page,
@@ -126,7 +126,7 @@ test("two browsers start a ticket from the same page: the second is refused and 
   const second = await start("N9");
   expect(codesIn(second.body)).toContain("weighing.stale");
   expect(second.body).toContain("N9");
-  expect(at.bench.piece?.ticket).toBe("N8");
+  expect(at.bench.item?.ticket).toBe("N8");
   // the same form sent twice is one weighing
   expect((await start("N8")).statusCode).toBe(303);
 });
@@ -255,7 +255,7 @@ describe("a lot", () => {
     const answer = await at.post(`${lot}/pieces`, { ...page, typed: "12.90", role: "dry", unit: "g" });
     expect(codesIn(answer.body)).toContain("weighing.stale");
     expect(answer.body).toContain('value="12.90"');
-    expect(at.bench.piece?.captures).toHaveLength(0);
+    expect(at.bench.item?.captures).toHaveLength(0);
   });
 
   // 12.90 g dry and 0.97 g typed as immersed: what the beaker would rise by, not what hangs in the water
@@ -305,7 +305,7 @@ test("on the bench, what cannot be is not answered away; the reading is excluded
   const refused = await at.post("/bench/record", { found: "it is so" });
   expect(codesIn(refused.body)).toContain("weighing.check.impossible");
   expect(await kindsOf("n8")).not.toContain("result");
-  await on.exclude(at.bench.piece?.captures.at(-1)?.id ?? "", "piece fell off the hook");
+  await on.exclude(at.bench.item?.captures.at(-1)?.id ?? "", "piece fell off the hook");
   await on.type("immersed", "11.93");
   expect((await at.post("/bench/record", {})).statusCode).toBe(303);
 });

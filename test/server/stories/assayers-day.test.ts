@@ -31,7 +31,7 @@ describe("a small thin coin, its owner waiting", () => {
     await counter.piece({ claim: "au-916" });
     await counter.types(["dry", "1.200"], ["immersed", "1.133"]);
     expect(await counter.page()).not.toContain("Before it gets wet");
-    await counter.at.post("/bench/piece-set-aside", { reason: "the owner left" });
+    await counter.at.post("/bench/call-off", { reason: "the owner left" });
     await counter.piece({ key: "other" });
     await counter.types(["dry", "1.200"]);
     expect(await counter.page()).not.toContain("Before it gets wet");

@@ -20,7 +20,7 @@ describe("a balance that sends by itself", () => {
     await counter.at.post("/bench/captures", { role: "dry" });
     await balance.keepsSending(
       "  31.1035 g   stable",
-      () => counter.at.bench.piece?.captures.length === 1,
+      () => counter.at.bench.item?.captures.length === 1,
       "the dry reading",
     );
   });
@@ -102,7 +102,7 @@ it("a table knocked during the immersion shows in the empty hanger, and the void
   await counter.types(["dry", "31.1035"], ["zero", "0.0000"], ["immersed", "28.1496"], ["zero", "0.0061"]);
   await counter.water("20");
   expect(await checksOn(counter.at)).toContain("check.zero-moved");
-  const immersed = counter.at.bench.piece?.captures.find(({ role }) => role === "immersed");
+  const immersed = counter.at.bench.item?.captures.find(({ role }) => role === "immersed");
   await counter.at.post(`/bench/captures/${immersed?.id}/voiding`, { reason: "table knocked" });
   expect(await counter.page()).toMatch(/28\.1496 g typed.*table knocked/);
   expect(await counter.kept()).toContain("immersed 28.1496");

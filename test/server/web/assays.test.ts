@@ -109,7 +109,7 @@ test("a later assay follows the first with a reason; both stay, and the newest t
   expect((await at.post(aside, { reason: "it was another bar's" })).statusCode).toBe(303);
   expect(await textOf(at, "/records/B-5")).toContain("545.0 ‰ gold");
   const every = await textOf(at, "/records/B-5/laboratory");
-  expect(every).toContain(t("assay.list.set-aside", { reason: "it was another bar's" }));
+  expect(every).toContain(t("assay.list.excluded", { reason: "it was another bar's" }));
   expect(every).toContain("second sample, from the other side");
 });
 
@@ -170,6 +170,6 @@ test("the melts of the house stand beside the fineness of a record, the record's
   expect(await textOf(at, "/records/M-0/evidence?metal=gold")).toContain("4 of the 5 gold melts");
   await bar("new", 13.2);
   const text = await textOf(at, "/records/new/evidence?metal=gold");
-  expect(text).toContain(`${tellerOf("en")("assay.house.heading")} 5 gold melts`);
+  expect(text).toContain(`${tellerOf("en")("assay.own-melts.heading")} 5 gold melts`);
   expect(text).toContain("not in its place");
 });

@@ -104,7 +104,7 @@ test("a balance is chosen, learned and confirmed on its page, kept as a profile 
   // Two operators pressed: one capture waits or was taken; the other is told, and nothing is taken twice unasked.
   if (second.statusCode === 422) expect(second.body).toContain('data-code="weighing.request.waits-already"');
   await until(() => at.bench.waitingFor === undefined, "the reading");
-  const captures = at.bench.piece?.captures ?? [];
+  const captures = at.bench.item?.captures ?? [];
   expect(captures[0]).toMatchObject({ text: "31.103", takenBy: "mark" });
   const entry = (await at.ledger.entriesOf("L-1")).find(({ kind }) => kind === "capture");
   expect(entry?.body).toMatchObject({ profile: "window balance, version 1" });
@@ -130,7 +130,7 @@ test("of two operators one wins and the other reads why; a balance exchanged mea
   await at.post("/balances/choice", { port: elsewhere.path, line: "9600-8n1" });
   expect(at.bench.waitingFor).toBeUndefined();
   expect(at.bench.trouble).toEqual({ code: "balance.capture.exchanged" });
-  expect(at.bench.piece?.ticket).toBe("T-1");
+  expect(at.bench.item?.ticket).toBe("T-1");
   const page = await get("/");
   expect(page).toContain(shown("balance.check.exchanged"));
   await at.post("/balances/looked-at", { kind: "exchanged" });
@@ -146,11 +146,11 @@ test("a weighing in progress survives a pulled cable, and nothing is taken befor
   await at.post("/balances/choice", { port: path, line: "9600-8n1" });
   await at.post("/bench/piece", { ticket: "P-1", method: "hung", claim: "", key: "P-1" });
   await at.post("/bench/captures", { role: "dry" });
-  await until(() => at.bench.piece?.captures.length === 1, "the dry reading");
+  await until(() => at.bench.item?.captures.length === 1, "the dry reading");
   await at.post("/bench/captures", { role: "immersed" });
   cable.unplug();
   await until(() => at.balance.stream?.error()?.event?.kind === "lost", "the loss to be seen");
-  expect(at.bench.piece?.captures).toHaveLength(1);
+  expect(at.bench.item?.captures).toHaveLength(1);
   cable = createCable();
   rmSync(path);
   symlinkSync(cable.path, path);
@@ -163,7 +163,7 @@ test("a weighing in progress survives a pulled cable, and nothing is taken befor
   expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(422);
   await at.post("/bench/balance-looked-at", { kind: "zero-check" });
   await at.post("/bench/captures", { role: "immersed" });
-  await until(() => at.bench.piece?.captures.length === 2, "the immersed reading");
+  await until(() => at.bench.item?.captures.length === 2, "the immersed reading");
   const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");
   expect(notes[0]?.body).toEqual({
     message: {
@@ -197,7 +197,7 @@ test("several balances are heard at once; the bench changes over without reopeni
 
   await at.post("/bench/piece", { ticket: "B-1", method: "hung", claim: "", key: "B-1" });
   await at.post("/bench/captures", { role: "dry" });
-  await until(() => at.bench.piece?.captures.length === 1, "the dry reading");
+  await until(() => at.bench.item?.captures.length === 1, "the dry reading");
   expect(await get("/")).toContain(shown("beside.take", { balance: name(other.path) }));
   const openedBefore = at.balance.beside[0]?.stream.recent()[0]?.monotonicMs;
   await at.post("/bench/balance", { address: other.path });
@@ -206,8 +206,8 @@ test("several balances are heard at once; the bench changes over without reopeni
   expect(await get("/")).toContain(shown("balance.check.other-readings"));
   await at.post("/bench/balance-looked-at", { kind: "exchanged" });
   await at.post("/bench/captures", { role: "immersed" });
-  await until(() => at.bench.piece?.captures.length === 2, "the immersed reading");
-  expect(at.bench.piece?.captures.map(({ text, balance }) => [text, balance])).toEqual([
+  await until(() => at.bench.item?.captures.length === 2, "the immersed reading");
+  expect(at.bench.item?.captures.map(({ text, balance }) => [text, balance])).toEqual([
     ["31.1035", `balance on ${cable.path}`],
     ["28.143", `balance on ${other.path}`],
   ]);
@@ -315,8 +315,8 @@ test("a balance that is asked on capture hears its request only while a capture 
   );
   expect(heard).toEqual([]);
   expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
-  await until(() => at.bench.piece?.captures.length === 1, "the asked reading");
-  expect(at.bench.piece?.captures[0]).toMatchObject({ text: "12.34", takenBy: "mark" });
+  await until(() => at.bench.item?.captures.length === 1, "the asked reading");
+  expect(at.bench.item?.captures[0]).toMatchObject({ text: "12.34", takenBy: "mark" });
   const asked = heard.join("");
   expect(asked).toMatch(/^(read now\r\n)+$/);
   // Nothing is sent once it is taken, and silence in between is no fault.
@@ -348,8 +348,8 @@ test("a balance that was learned to send on its key is read at one press, and th
   await until(() => at.balance.stream?.latest().record !== undefined, "the line of an earlier press");
   await at.post("/bench/captures", { role: "dry" });
   cable.send("w     31.10g\r\n");
-  await until(() => at.bench.piece?.captures.length === 1, "the line of the press");
-  expect(at.bench.piece?.captures[0]).toMatchObject({ text: "31.10", takenBy: "by-hand" });
+  await until(() => at.bench.item?.captures.length === 1, "the line of the press");
+  expect(at.bench.item?.captures[0]).toMatchObject({ text: "31.10", takenBy: "by-hand" });
 }, 30_000);
 
 test("a USB scale is chosen by its raw device, and its absence is told", async () => {
@@ -372,7 +372,7 @@ test("hands in water: each settled load is taken once by itself, and again only 
     const told = at.bench.eachLoad?.says;
     return typeof told === "object" ? told.code : undefined;
   };
-  const immersed = () => at.bench.piece?.captures.filter(({ role }) => role === "immersed") ?? [];
+  const immersed = () => at.bench.item?.captures.filter(({ role }) => role === "immersed") ?? [];
   await until(() => says() === "balance.hands-free.ready", "the empty hanger to be seen");
   load.grams = 28.143;
   await until(() => immersed().length === 1, "the first load");

@@ -85,7 +85,7 @@ test("a test set aside stays visible with its reason, strikes nothing, and needs
   expect(wordsOf(refused.body)).toContain("needs a reason");
   await at.post(`/bench/tests/${entry?.id}/voiding`, { reason: "it was the clasp" });
   const text = await textOf(at, "/");
-  expect(text).toContain(t("evidence.set-aside-with", { reason: "it was the clasp" }));
+  expect(text).toContain(t("evidence.excluded-with", { reason: "it was the clasp" }));
   expect(text).not.toContain("contradict each other");
 });
 

@@ -205,7 +205,7 @@ it("charts the zero after each lift and the dry mass afterwards from the pieces 
   await on.type("zero", "0.0002");
   await on.type("immersed", "28.1435");
   await on.type("zero", "-0.0040");
-  const drop = test.bench.piece?.captures.at(-1)?.id ?? "";
+  const drop = test.bench.item?.captures.at(-1)?.id ?? "";
   await on.type("zero", "0.0003");
   await on.type("immersed", "28.1436");
   await on.type("zero", "0.0001");

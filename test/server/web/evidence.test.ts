@@ -69,7 +69,7 @@ test("a test set aside stays visible with its reason and strikes nothing any mor
   expect((await at.post(`${page}/${entry?.id}/voiding`, { reason: " " })).statusCode).toBe(422);
   await at.post(`${page}/${entry?.id}/voiding`, { reason: "it was the clasp" });
   const text = await textOf(at, page);
-  expect(text).toContain(t("evidence.set-aside-with", { reason: "it was the clasp" }));
+  expect(text).toContain(t("evidence.excluded-with", { reason: "it was the clasp" }));
   expect(text).not.toContain("contradict each other");
 });
 

@@ -53,7 +53,7 @@ test("a beaker that loses water while the piece hangs in it is named on the page
   const drift = at.bench.checks.find(({ code }) => code === "check.drift-immersed");
   expect(drift?.params).toMatchObject({ moves: expect.any(String) });
   expect(Number(drift?.params.g_per_minute)).toBeCloseTo(0.03, 3);
-  expect(at.bench.piece?.captures.map(({ text }) => text)).toEqual(["31.1035"]);
+  expect(at.bench.item?.captures.map(({ text }) => text)).toEqual(["31.1035"]);
 });
 
 test("hanging the piece is a step, no drift", async () => {
@@ -76,7 +76,7 @@ test("a display that shows the same line from one capture to the next is asked a
     await at.post("/bench/captures", { role: "dry" });
     await until(() => {
       cable.send("    31.1035 g   stable\r\n");
-      return at.bench.piece?.captures.length === count;
+      return at.bench.item?.captures.length === count;
     }, `capture ${count}`);
   };
   await take(1);
@@ -85,7 +85,7 @@ test("a display that shows the same line from one capture to the next is asked a
   expect(await textOf(at, "/")).toMatch(
     /stood at 31\.1035 g without the least change since the reading before\..*Was the piece lifted off/s,
   );
-  expect(at.bench.piece?.captures.map(({ text, unmoved }) => [text, unmoved])).toEqual([
+  expect(at.bench.item?.captures.map(({ text, unmoved }) => [text, unmoved])).toEqual([
     ["31.1035", undefined],
     ["31.1035", true],
   ]);

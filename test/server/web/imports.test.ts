@@ -118,7 +118,7 @@ test("a ticket of a list waits, is put on the bench with what the customer said,
   expect(wordsOf(page.body)).toMatch(/H-7 ring .*stock system.*H-8 chain nothing/);
   const id = /name="id" value="([^"]+)"/.exec(page.body)?.[1] ?? "";
   expect((await at.post("/tickets", { id })).headers.location).toBe("/");
-  expect(at.bench.piece).toMatchObject({ ticket: "H-7", claim: "au-750" });
+  expect(at.bench.item).toMatchObject({ ticket: "H-7", claim: "au-750" });
   const [opened] = await at.ledger.entries({ kind: "piece-opened" });
   expect(opened?.body).toMatchObject({ customer: "window", customerSupplied: { mass_g: "4.10" } });
   expect(await textOf(at, "/tickets")).not.toContain("H-7");

@@ -64,7 +64,7 @@ test("a piece of other work on the bench is named and left alone", async () => {
   const answer = await at.post(`${lot}/pieces`, { typed: "3", role: "dry", unit: "g", step: "x" });
   expect(answer.statusCode).toBe(422);
   expect(codesIn(answer.body)).toEqual(["lot.item-elsewhere"]);
-  expect(at.bench.piece?.captures).toHaveLength(0);
+  expect(at.bench.item?.captures).toHaveLength(0);
 });
 
 test("the same reading sent twice stores once", async () => {
@@ -74,7 +74,7 @@ test("the same reading sent twice stores once", async () => {
   const form = { typed: "12.90", role: "dry", unit: "g", subject: at.bench.about.subject, version: "2" };
   await at.post(`${lot}/pieces`, form);
   await at.post(`${lot}/pieces`, form);
-  expect(at.bench.piece?.captures).toHaveLength(1);
+  expect(at.bench.item?.captures).toHaveLength(1);
 });
 
 test("a price without its source is refused; with it the worksheet shows both ends, units and terms", async () => {
@@ -178,7 +178,7 @@ test("tickets of a list come by themselves with their claim, and Enter on an emp
   expect(page.body).toContain('name="nextTicket" value="Q-1"');
   expect(wordsOf(page.body)).toContain("Of the list 2 are still to come: Q-1, Q-2.");
   await at.post(`${lot}/pieces`, { ticket: "", nextTicket: "Q-1", claim: "", step: at.bench.nextPiece });
-  expect(at.bench.piece).toMatchObject({ ticket: "Q-1", claim: "ag-925" });
+  expect(at.bench.item).toMatchObject({ ticket: "Q-1", claim: "ag-925" });
 });
 
 test("a stamp or a laboratory stands beside the density, and stones come off the mass", async () => {

@@ -50,7 +50,7 @@ test("another piece is set aside with both masses, and its ticket is open again 
     body: { reason: "another piece than the ticket's: weighed 12.95 g, announced 31.1 g" },
   });
   expect(left.some(({ kind }) => kind === "capture")).toBe(true);
-  expect(at.bench.piece).toMatchObject({
+  expect(at.bench.item).toMatchObject({
     ticket: "K-31",
     claim: "ag-925",
     waterCelsius: "21.4",
@@ -65,7 +65,7 @@ test("the unit is asked about where it would explain the difference, and a readi
   await open("31.10");
   await dry("20.00");
   expect(await textOf(at, "/")).toContain("Does the balance show dwt rather than g?");
-  const [wrong] = at.bench.piece?.captures ?? [];
+  const [wrong] = at.bench.item?.captures ?? [];
   await at.post(`/bench/captures/${wrong?.id}/voiding`, { reason: "unit" });
   await dry("20.00", "dwt");
   expect(await textOf(at, "/")).not.toContain(stop);

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { backUp, restore } from "../../../server/ledger/backup.ts";
-import { carryPhotos, verifyPhotos } from "../../../server/photos/carry.ts";
+import { copyPhotos, verifyPhotos } from "../../../server/photos/copy.ts";
 import { photosBeside } from "../../../server/photos/photo-folder.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
@@ -74,9 +74,9 @@ test("a changed or missing photo is found, and a backup and what is restored fro
   const now = () => new Date();
   const [copy, again] = [1, 2].map(() => join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite"));
   await backUp(at.file, copy!);
-  expect(await carryPhotos(at.file, copy!, now)).toEqual({ photos: 2, wrong: [] });
+  expect(await copyPhotos(at.file, copy!, now)).toEqual({ photos: 2, wrong: [] });
   await restore(copy!, again!, now().toISOString());
-  expect(await carryPhotos(copy!, again!, now)).toEqual({ photos: 2, wrong: [] });
+  expect(await copyPhotos(copy!, again!, now)).toEqual({ photos: 2, wrong: [] });
   const names = (await photoEntries()).flatMap(({ kind, body }) => (kind === "photo" ? [body.hash] : []));
   const restored = join(photosBeside(again!), `${names[0]}.png`);
   expect(readFileSync(restored).equals(readFileSync(join(folder, `${names[0]}.png`)))).toBe(true);
@@ -90,22 +90,20 @@ test("a changed or missing photo is found, and a backup and what is restored fro
 test("a photo is set aside with a reason at the bench: it is gone from the page, its file and its entry stay, and the same picture may be kept anew", async () => {
   await at.post("/bench/piece", { ticket: "D-1", description: "", method: "hung", claim: "", key: "d1" });
   await send("/bench/photos", telephoneJpeg(), { piece: "d1", shows: "front" });
-  const [photo] = at.bench.piece?.photos ?? [];
+  const [photo] = at.bench.item?.photos ?? [];
   const aside = `/bench/photos/${encodeURIComponent(photo?.id ?? "")}/voiding`;
   const without = await at.post(aside, { reason: " " });
   expect(without.statusCode).toBe(422);
   expect(codesIn(without.body)).toEqual(["weighing.photo.reason-missing"]);
   expect((await at.post(aside, { reason: "shows another piece" })).statusCode).toBe(303);
-  expect(await textOf(at, "/")).toContain(
-    t("photos.set-aside", { count: 1, reasons: "shows another piece" }),
-  );
+  expect(await textOf(at, "/")).toContain(t("photos.excluded", { count: 1, reasons: "shows another piece" }));
   expect(codesIn((await at.post(aside, { reason: "once more" })).body)).toEqual([
     "weighing.photo.already-excluded",
   ]);
   expect(existsSync(join(photosBeside(at.file), `${photo?.body.hash}.jpg`))).toBe(true);
   expect(await verifyPhotos(at.ledger, photosBeside(at.file))).toMatchObject({ wrong: [] });
   await send("/bench/photos", telephoneJpeg(), { piece: "d1", shows: "front again" });
-  expect(at.bench.piece?.photos).toHaveLength(1);
+  expect(at.bench.item?.photos).toHaveLength(1);
   expect(await photoEntries()).toHaveLength(2);
 });
 
@@ -119,7 +117,7 @@ test("a photo of a record is set aside with a name and a reason, and the search 
   expect((await at.app.inject({ url: "/records/e1", headers: { host } })).body).toContain(`action="${href}"`);
   expect((await at.post(href, { by: "KR", reason: "wrong medal" })).statusCode).toBe(303);
   expect(await textOf(at, "/records/e1")).toContain(
-    t("photos.set-aside", { count: 1, reasons: "wrong medal" }).split(".")[0]!,
+    t("photos.excluded", { count: 1, reasons: "wrong medal" }).split(".")[0]!,
   );
   expect(await withPhoto()).toBe(0);
   expect((await at.ledger.entriesOf("e1")).at(-1)).toMatchObject({

@@ -38,7 +38,7 @@ test("the sentence follows the scale: 1 g cannot tell copper, 0.001 g can tell 9
   await typed("31", "3");
   const coarse = await page("/");
   expect(coarse).not.toMatch(/This scale can tell Silver 999 fine from copper/);
-  await at.post("/bench/piece-set-aside", { reason: "too coarse" });
+  await at.post("/bench/call-off", { reason: "too coarse" });
   await at.post("/bench/piece", {
     ticket: "B",
     description: "",

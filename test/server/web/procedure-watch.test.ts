@@ -17,7 +17,7 @@ const open = (method: string, claim = "") =>
   at.post("/bench/piece", { ticket: "P-1", description: "a coin", method, claim, key: "P-1" });
 const reading = (role: string, text: string, unit = "g") =>
   at.post("/bench/typed-readings", { role, reading: text, unit });
-const kept = () => at.bench.piece?.captures.map(({ text, unit }) => `${text} ${unit}`);
+const kept = () => at.bench.item?.captures.map(({ text, unit }) => `${text} ${unit}`);
 
 test.each([
   {
@@ -131,7 +131,7 @@ test("°F typed for °C is asked about with what it would be, the entry stays in
     }),
   );
   expect(answer.body).toContain('value="70.5"');
-  expect(at.bench.piece?.waterCelsius).toBeUndefined();
+  expect(at.bench.item?.waterCelsius).toBeUndefined();
   const notes = (await at.ledger.entriesOf("P-1")).filter(({ kind }) => kind === "note");
   expect(notes.map(({ body }) => body)).toEqual([
     { message: { code: "weighing.note.typed-temperature", params: { typed: "70.5 °C" } } },

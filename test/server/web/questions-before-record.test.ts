@@ -26,12 +26,12 @@ test("while a question of the watch is open, the record waits for what was found
 
   const refused = await at.post("/bench/record", { found: " " });
   expect(codesIn(refused.body)).toContain("weighing.check.unanswered");
-  expect(at.bench.piece?.closed).toBeUndefined();
+  expect(at.bench.item?.closed).toBeUndefined();
 
   const found = "a bubble under the loop; the last two stand";
   await at.post("/bench/record", { found });
-  expect(at.bench.piece?.closed?.how).toBe("recorded");
-  const record = await page(`/records/${at.bench.piece!.id}`);
+  expect(at.bench.item?.closed?.how).toBe("recorded");
+  const record = await page(`/records/${at.bench.item!.id}`);
   expect(record).toContain("Do bubbles still leave the piece?");
   expect(record).toContain(found);
 });
@@ -43,5 +43,5 @@ test("where nothing is asked, nothing has to be answered", async () => {
   await at.post("/bench/water", { celsius: "21.4" });
   expect(await page("/")).not.toContain("What did you find?");
   await at.post("/bench/record", {});
-  expect(at.bench.piece?.closed?.how).toBe("recorded");
+  expect(at.bench.item?.closed?.how).toBe("recorded");
 });

@@ -229,12 +229,15 @@ test("a learner's test on the same balance is no check of the equipment and stay
 });
 
 test("reserved words stay out of the report until the house names its accreditation, body and number both", async () => {
-  await at.post("/settings/house", { house: "Certified Assay Counter" });
+  await at.post("/settings/organisation", { organisation: "Certified Assay Counter" });
   expect(await textOf(at, await issue("click-1"))).not.toMatch(/certified|assay c/i);
-  const half = await at.post("/settings/house", { house: "Certified Assay Counter", accreditation: "T-1" });
+  const half = await at.post("/settings/organisation", {
+    organisation: "Certified Assay Counter",
+    accreditation: "T-1",
+  });
   expect(half.statusCode).toBe(422);
-  await at.post("/settings/house", {
-    house: "Certified Assay Counter",
+  await at.post("/settings/organisation", {
+    organisation: "Certified Assay Counter",
     accreditedBy: "an invented accreditation body",
     accreditation: "T-1",
   });

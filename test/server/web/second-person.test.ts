@@ -68,7 +68,7 @@ test("two readings that disagree are both shown and both kept, and the record wa
   expect((await at.post("/bench/record", {})).statusCode).toBe(422);
   const bench = await textOf(at, "/");
   expect(bench).toMatch(/dry 100\.20 g 100\.02 g differ by more than 0\.03 g/);
-  const [wrong] = at.bench.piece?.captures ?? [];
+  const [wrong] = at.bench.item?.captures ?? [];
   await at.post(`/bench/captures/${wrong?.id}/voiding`, { reason: "figures swapped" });
   await at.post("/bench/typed-readings", { role: "dry", reading: "100.02", unit: "g" });
   expect((await at.post("/bench/record", {})).statusCode).toBe(422);

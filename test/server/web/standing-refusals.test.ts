@@ -61,7 +61,7 @@ test("other pages do not hear of it", async () => {
 
 test("it is gone with the piece it was about", async () => {
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.l", unit: "g", page }, asked);
-  await at.post("/bench/piece-set-aside", { reason: "another customer" });
+  await at.post("/bench/call-off", { reason: "another customer" });
   await at.post("/bench/piece", { ticket: "P-2", method: "hung", claim: "", key: "P-2" });
   await until(() => redrawn("piece").includes("P-2"), "the next piece");
   expect(redrawn("piece")).not.toContain("31.l");

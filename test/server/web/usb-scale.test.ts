@@ -26,16 +26,16 @@ test("a USB scale of the open usage tables is weighed with on the page, from its
   await until(() => at.balance.stream?.latest().record?.reading.text === "31.11", "the reports");
   expect(await shown("/balances")).toMatch(/31\.11 g, moving/);
   expect((await at.post("/bench/captures", { role: "dry" })).statusCode).toBe(303);
-  expect(at.bench.piece?.captures).toHaveLength(0);
+  expect(at.bench.item?.captures).toHaveLength(0);
   steady = true;
-  await until(() => at.bench.piece?.captures.length === 1, "the steady reading");
-  expect(at.bench.piece?.captures[0]).toMatchObject({
+  await until(() => at.bench.item?.captures.length === 1, "the steady reading");
+  expect(at.bench.item?.captures[0]).toMatchObject({
     text: "31.11",
     unit: "g",
     takenBy: "mark",
     balance: `USB scale on ${path}`,
   });
-  expect(at.bench.piece?.captures[0]?.lines[0]?.raw).toBe("\\x03\\x04\\x02\\xFE'\\x0C");
+  expect(at.bench.item?.captures[0]?.lines[0]?.raw).toBe("\\x03\\x04\\x02\\xFE'\\x0C");
   clearInterval(sending);
   await at.close();
   closeSync(far);

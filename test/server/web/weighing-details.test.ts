@@ -90,7 +90,7 @@ describe("more about this weighing", () => {
     await reading("immersed", shownIn(rhoWater, 20, cm3).toFixed(4));
     await water();
     const zeroed = evaluated().statement.density_g_cm3;
-    await at.post("/bench/piece-set-aside", { reason: "again with the hanger" });
+    await at.post("/bench/call-off", { reason: "again with the hanger" });
     await at.post("/bench/piece", { ticket: "m-2", method: "hung", claim: "", key: "m-2" });
     await details({ "hanger-in-liquid": "3.2518" });
     await reading("dry", shownIn(rhoAir, 20, cm3).toFixed(4));
@@ -221,7 +221,7 @@ describe("zeros beside a weighing", () => {
       },
     });
     // a zero set aside stays on the page and leaves the fit
-    const zero = at.bench.piece?.captures.find(({ text }) => text === "-0.0010");
+    const zero = at.bench.item?.captures.find(({ text }) => text === "-0.0010");
     await at.post(`/bench/captures/${zero?.id}/voiding`, { reason: "door was open" });
     expect(await textOf(at, "/")).toContain("door was open");
     expect(evaluated().request).toMatchObject({ rise: { timed: { length: 4 } } });
@@ -277,7 +277,7 @@ describe("what is refused", () => {
     await at.balance.close();
     await at.ledger.close();
     at = await buildTestBench(at.file);
-    expect(at.bench.piece?.details).toEqual({ pieces: 6 });
+    expect(at.bench.item?.details).toEqual({ pieces: 6 });
     expect(await entries()).toHaveLength(2);
   });
 });

@@ -354,7 +354,7 @@ export const lot = (
         tickets: ["T-0411", "T-0412"],
       },
     ]}
-    pieces={[
+    items={[
       {
         recordId: "214",
         ticket: "T-0430",
@@ -417,7 +417,7 @@ export const payout = (
       ],
       totalLow: "684.45",
       totalHigh: "727.63",
-      house: [],
+      melts: [],
       left: "T-0412",
     }}
     csrfToken={csrfToken}
@@ -457,7 +457,7 @@ export const settings = (
     contact=""
     accreditedBy=""
     accreditation=""
-    house="Saltmouth Assay Counter"
+    organisation="Saltmouth Assay Counter"
     address="2 Quay Steps, Saltmouth"
     verifiedScale=""
     verifiedUntil=""

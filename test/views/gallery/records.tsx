@@ -170,9 +170,9 @@ export const record = (
       ],
     }}
     photos={[]}
-    photoAside={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", about, asksBy: true }}
+    excludePhoto={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", about, asksBy: true }}
     amendable={[{ id: "c3", role: "immersed", text: "28.1435", unit: "g" }]}
-    photosAside={["it shows another piece"]}
+    excludedPhotos={["it shows another piece"]}
     photoForm={{ action: "/records/214/photos", csrfToken: "gallery", about, megabytes: 12 }}
     amendments={[
       {

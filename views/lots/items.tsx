@@ -4,7 +4,7 @@ import { Rows, Sheet } from "../sheet.tsx";
 import type { FlagView, LotView } from "./view.ts";
 
 /** The newest pieces of the lot with their flags. */
-export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
+export function Items({ id, items, more = 0, waiting }: LotView) {
   const t = useTell();
   return (
     <Sheet id="pieces" title={t("lots.list.heading")}>
@@ -20,7 +20,7 @@ export function Pieces({ id, pieces, more = 0, waiting }: LotView) {
           { head: t("lots.list.fine"), number: true },
           { head: t("lots.list.flags") },
         ]}
-        rows={pieces.map((one, index) => ({
+        rows={items.map((one, index) => ({
           key: `${one.ticket} ${index}`,
           voided: one.voided ?? false,
           cells: [

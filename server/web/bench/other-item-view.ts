@@ -1,15 +1,15 @@
 import { decimalsShown } from "../../../calibration/decimal.ts";
 import type { Bench } from "../../station/bench.ts";
-import type { OtherPieceView } from "../../station/view.ts";
+import type { OtherItemView } from "../../station/view.ts";
 import { photoView } from "../photos/photo-view.ts";
 
 /** The stop as pages show it; undefined while the piece weighs what was announced, or nothing was. */
-export function otherPieceView({ piece, otherMass }: Bench): OtherPieceView | undefined {
-  if (!piece || !otherMass) return undefined;
+export function otherItemView({ item, otherMass }: Bench): OtherItemView | undefined {
+  if (!item || !otherMass) return undefined;
   const { announced, shown, apartG, withinG, ask } = otherMass;
   const decimals = (text: string) => decimalsShown(text.split(" ")[0] ?? "0");
   return {
-    ticket: piece.ticket,
+    ticket: item.ticket,
     from: announced.from,
     announced: announced.shown,
     weighed: shown,
@@ -17,6 +17,6 @@ export function otherPieceView({ piece, otherMass }: Bench): OtherPieceView | un
     withinG,
     decimals: Math.max(1, Math.min(4, Math.max(decimals(announced.shown), decimals(shown)))),
     ...(ask === undefined ? {} : { ask }),
-    photos: [...announced.photos, ...piece.photos].map((entry) => photoView(entry, piece.ticket)),
+    photos: [...announced.photos, ...item.photos].map((entry) => photoView(entry, item.ticket)),
   };
 }

@@ -2,7 +2,7 @@ import { exportProfile, type Profile, profileSchema } from "../../drivers/learni
 import type { Ledger } from "../ledger/ledger.ts";
 
 /** A learned profile as the ledger keeps it. */
-export interface KeptProfile {
+export interface StoredProfile {
   name: string;
   /** counts up with every change under the same name; earlier ones stay in the ledger */
   version: number;
@@ -11,23 +11,23 @@ export interface KeptProfile {
 }
 
 /** The learned profiles of the bench's balances, newest version of each name, newest first. */
-export interface KeptProfiles {
-  readonly all: readonly KeptProfile[];
-  named(name: string): KeptProfile | undefined;
+export interface ProfileRepository {
+  readonly all: readonly StoredProfile[];
+  named(name: string): StoredProfile | undefined;
   /** Keeps a profile as the next version of its name. Throws LedgerError when it is not stored. */
-  keep(profile: Profile): Promise<KeptProfile>;
+  keep(profile: Profile): Promise<StoredProfile>;
 }
 
 /** More profiles than a bench ever has balances. */
 const entriesLookedAt = 500;
 
-export async function keptProfiles(ledger: Ledger): Promise<KeptProfiles> {
+export async function profileRepository(ledger: Ledger): Promise<ProfileRepository> {
   const entries = await ledger.entries({
     kind: "balance-profile",
     newestFirst: true,
     limit: entriesLookedAt,
   });
-  let all: KeptProfile[] = [];
+  let all: StoredProfile[] = [];
   for (const entry of entries) {
     if (entry.kind !== "balance-profile") continue;
     const { name, version, profile } = entry.body;

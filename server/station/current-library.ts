@@ -3,7 +3,7 @@ import type { Library } from "../metals/library.ts";
 import { libraryWith, type OwnMetals, readOwnMetals, writeOwnMetals } from "../metals/own-metals.ts";
 
 /** The library that findings are made with: the built-in one and the owner's metals, as the ledger keeps them. */
-export interface LibraryInForce {
+export interface CurrentLibrary {
   readonly now: Library;
   /** undefined until the owner has added a metal */
   readonly own: OwnMetals | undefined;
@@ -12,7 +12,7 @@ export interface LibraryInForce {
 }
 
 /** Finds the newest own metals in the ledger. */
-export async function libraryInForce(ledger: Ledger): Promise<LibraryInForce> {
+export async function currentLibrary(ledger: Ledger): Promise<CurrentLibrary> {
   const [entry] = await ledger.entries({ kind: "library-version", newestFirst: true, limit: 1 });
   let own =
     entry?.kind === "library-version" && entry.body.metals !== undefined

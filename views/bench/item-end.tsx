@@ -54,13 +54,13 @@ function WhatWasFound({ view: { problem } }: { view: BenchView }) {
 }
 
 /** Sets the whole piece aside with a reason; its readings stay in the ledger. */
-export function SetPieceAside({ view }: { view: BenchView }) {
+export function CallOff({ view }: { view: BenchView }) {
   const t = useTell();
-  const { reason } = typedInto(view.problem, "/bench/piece-set-aside");
+  const { reason } = typedInto(view.problem, "/bench/call-off");
   return (
     <details class="inline" open={reason !== undefined || undefined}>
       <summary>{t("bench.end.leave")}</summary>
-      <BenchForm view={view} to="/bench/piece-set-aside">
+      <BenchForm view={view} to="/bench/call-off">
         <div class="entry">
           <label class="unseen" for="piece-why">
             {t("bench.end.why")}

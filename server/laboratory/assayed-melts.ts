@@ -3,13 +3,13 @@ import { tellsSplit } from "../metals/fineness/melt-split.ts";
 import { statedBy } from "../reports/stated.ts";
 import { standingAssay } from "./assay.ts";
 import { splitOf } from "./assay-against-density.ts";
-import { weighedPiece } from "./weighed-piece.ts";
+import { weighedItem } from "./weighed-item.ts";
 
 /** Assays looked at, newest first: more would slow a page, and older scrap says less of the next. */
 const mostLookedAt = 500;
 
 /** The gold melts of this house that a laboratory has assayed. */
-export interface HouseMelts {
+export interface AssayedMelts {
   /** silver's share of the rest in each melt that tells one */
   shares: readonly number[];
   /** lowest and highest fineness among them, ‰ by the laboratory */
@@ -19,7 +19,7 @@ export interface HouseMelts {
 }
 
 /** Reads every assayed gold melt that stands, but the one left out; a voided record counts nowhere. */
-export async function houseMelts(ledger: Ledger, leftOut?: string): Promise<HouseMelts> {
+export async function assayedMelts(ledger: Ledger, leftOut?: string): Promise<AssayedMelts> {
   const entries = await ledger.entries({ kind: "laboratory-assay", newestFirst: true, limit: mostLookedAt });
   const shares: number[] = [];
   const finenesses: number[] = [];
@@ -32,7 +32,7 @@ export async function houseMelts(ledger: Ledger, leftOut?: string): Promise<Hous
     const permille = Number(assay.body.permille);
     const stated = statedBy(about);
     if (stated.voided) continue;
-    const split = permille < 1000 ? splitOf(assay, weighedPiece(stated)) : undefined;
+    const split = permille < 1000 ? splitOf(assay, weighedItem(stated)) : undefined;
     if (split && tellsSplit(split)) {
       shares.push(split.share);
       finenesses.push(permille);

@@ -39,7 +39,7 @@ export function WeighAgain(lot: LotView) {
 }
 
 /** Flags are set and cleared with a reason; every one stays in the ledger. */
-export function FlagPiece(lot: LotView) {
+export function FlagItem(lot: LotView) {
   const t = useTell();
   return (
     <details>

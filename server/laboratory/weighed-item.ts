@@ -1,10 +1,10 @@
 import { recordedDensity } from "../conformity/recorded-density.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import type { Stated } from "../reports/stated.ts";
-import type { WeighedPiece } from "./assay-against-density.ts";
+import type { WeighedItem } from "./assay-against-density.ts";
 
 /** A record as an assay is held against it; its confidence is the one it was weighed with. */
-export function weighedPiece({ result, statement }: Stated): WeighedPiece & { confidence: number } {
+export function weighedItem({ result, statement }: Stated): WeighedItem & { confidence: number } {
   const { request } = result;
   const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   return {

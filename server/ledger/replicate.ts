@@ -3,7 +3,7 @@ import type { Entry } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
 
-export interface HandedOver {
+export interface Replicated {
   /** entries written into the shared ledger now */
   written: number;
   /** of those that were looked at, entries that stood there already */
@@ -19,7 +19,7 @@ const batch = 200;
  * stands is passed over. Checkpoints and keys go along, so that the bench's own chain can still be proved.
  * Throws LedgerError when either ledger does, and when an id stands with another content; what was written stays.
  */
-export async function handOver(own: Ledger, shared: Ledger): Promise<HandedOver> {
+export async function handOver(own: Ledger, shared: Ledger): Promise<Replicated> {
   const outcome = { written: 0, stood: 0 };
   for (let after = await handedUpTo(own, shared); ; ) {
     const entries = await own.entries({ after, limit: batch });
@@ -50,7 +50,7 @@ async function handedUpTo(own: Ledger, shared: Ledger): Promise<number> {
   return low;
 }
 
-async function handOne(entry: Entry, shared: Ledger): Promise<keyof HandedOver> {
+async function handOne(entry: Entry, shared: Ledger): Promise<keyof Replicated> {
   const { id, kind, subject, body, bench, at, seq, prevHash, hash } = entry;
   const stands = await shared.entry(id);
   if (stands && (stands.kind !== kind || stands.subject !== subject || !same(stands.body, body)))

@@ -4,18 +4,18 @@ import type { CheckResult } from "../checks/check.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import { chartsOf } from "./check-charts.ts";
-import type { KeptCheck, KeptLimits } from "./kept-check.ts";
 import {
   foundOfBalance,
   foundOfThermometer,
   type ProfileVersion,
   profileVersions,
 } from "./profile-versions.ts";
+import type { StoredCheck, StoredLimits } from "./stored-check.ts";
 
 /** Every check of the bench, oldest first, and what follows from them. Attempts are only ever added. */
-export interface KeptChecks {
-  readonly all: readonly KeptCheck[];
-  readonly limits: readonly KeptLimits[];
+export interface CheckRepository {
+  readonly all: readonly StoredCheck[];
+  readonly limits: readonly StoredLimits[];
   /** why the checks of a balance close the bench, as of now or as of an earlier moment; undefined while it is open */
   closed(balance: string, at?: string): BenchClosed | undefined;
   /** profile of a balance from its checks and those of the thermometer, as of now */
@@ -24,34 +24,34 @@ export interface KeptChecks {
    * The versions of the profiles that a piece weighed on these balances takes its numbers from, the thermometer's among
    * them; written first where the ledger does not have them yet. Throws LedgerError.
    */
-  profilesInForce(balances: readonly string[]): Promise<ProfileVersion[]>;
+  currentProfiles(balances: readonly string[]): Promise<ProfileVersion[]>;
   /** the same from passed checks alone: what further checks are judged by */
   readonly passedProfileOf: ProfileOf;
   /** Keeps one attempt, passed or not; the same key gives the one that stands. Throws LedgerError. */
   keep(result: CheckResult, asked: unknown, key?: string): Promise<void>;
   /** Keeps new limits under their name and reason, and signs the chain up to them. Throws LedgerError. */
-  keepLimits(limits: KeptLimits): Promise<void>;
+  keepLimits(limits: StoredLimits): Promise<void>;
   onChange(listener: () => void): void;
 }
 
 /** The name under which the bench's thermometer is checked. */
 export const thermometerName = "thermometer";
 
-const isOf = (balance: string, { of }: KeptCheck) => of === balance || of === thermometerName;
+const isOf = (balance: string, { of }: StoredCheck) => of === balance || of === thermometerName;
 
 /** Reads the checks of a ledger. */
-export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptChecks> {
-  const all: KeptCheck[] = [];
-  const limits: KeptLimits[] = [];
+export async function checkRepository(ledger: Ledger, now: () => Date): Promise<CheckRepository> {
+  const all: StoredCheck[] = [];
+  const limits: StoredLimits[] = [];
   const listeners: (() => void)[] = [];
   for (const entry of await ledger.entries({ kind: ["check", "control-limits"] })) {
     const check = entry.kind === "check" ? checkOf(entry.id, entry.body) : undefined;
     if (check) all.push(check);
     if (entry.kind === "control-limits")
-      limits.push({ ...(entry.body as unknown as KeptLimits), seq: entry.seq });
+      limits.push({ ...(entry.body as unknown as StoredLimits), seq: entry.seq });
   }
   const profileFrom =
-    (counts: (check: KeptCheck) => boolean): ProfileOf =>
+    (counts: (check: StoredCheck) => boolean): ProfileOf =>
     (balance, readabilityGrams) =>
       balanceProfile({
         balance,
@@ -61,10 +61,10 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
         by: "bench",
       });
   const versions = await profileVersions(ledger);
-  const inForce = (of: string) => {
+  const current = (of: string) => {
     // its own checks alone; what is found does not hang on the readability, only what is assumed
     const profile = profileFrom((check) => check.of === of)(of, 0);
-    return versions.inForce(
+    return versions.current(
       of,
       of === thermometerName ? foundOfThermometer(profile) : foundOfBalance(profile),
     );
@@ -81,8 +81,8 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
       return benchClosed(mine, chartsOf({ all: mine, limits: signed }));
     },
     profileOf: profileFrom(() => true),
-    async profilesInForce(balances) {
-      const found = await Promise.all([...new Set([...balances, thermometerName])].map(inForce));
+    async currentProfiles(balances) {
+      const found = await Promise.all([...new Set([...balances, thermometerName])].map(current));
       return found.filter((version) => version !== undefined);
     },
     passedProfileOf: profileFrom(({ passed }) => passed),
@@ -91,7 +91,7 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
       const entry = await ledger.append("check", result.of, body, key === undefined ? {} : { key });
       if (all.some(({ id }) => id === entry.id)) return;
       all.push({ ...result, asked, id: entry.id });
-      await inForce(result.of);
+      await current(result.of);
       changed();
     },
     async keepLimits(epoch) {
@@ -108,7 +108,7 @@ export async function keptChecks(ledger: Ledger, now: () => Date): Promise<KeptC
 }
 
 /** A check entry as a result; undefined for one of an older or foreign shape, which has no numbers to give. */
-function checkOf(id: string, body: Record<string, unknown>): KeptCheck | undefined {
+function checkOf(id: string, body: Record<string, unknown>): StoredCheck | undefined {
   const { at, by, of, found } = body;
   if (typeof at !== "string" || typeof by !== "string" || typeof of !== "string" || !found) return undefined;
   return { ...(body as unknown as CheckResult), id };

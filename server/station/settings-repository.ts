@@ -7,7 +7,7 @@ import {
 } from "./bench-settings.ts";
 
 /** The settings of a bench as its ledger keeps them: every change is a new entry, and the newest counts. */
-export interface KeptSettings {
+export interface SettingsRepository {
   readonly now: BenchSettings;
   /** false until somebody has answered the first questions or kept the Settings page */
   readonly answered: boolean;
@@ -21,7 +21,7 @@ export interface KeptSettings {
 const entriesLookedAt = 20;
 
 /** Finds the settings that count. An entry this version cannot read is passed over for the one before it. */
-export async function keptSettings(ledger: Ledger): Promise<KeptSettings> {
+export async function settingsRepository(ledger: Ledger): Promise<SettingsRepository> {
   const kept = await ledger.entries({ kind: "settings", newestFirst: true, limit: entriesLookedAt });
   const readable = kept.flatMap((entry) => {
     const parsed = entry.kind === "settings" ? benchSettingsShape.safeParse(entry.body.settings) : undefined;

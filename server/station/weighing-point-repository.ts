@@ -1,7 +1,7 @@
 import type { Ledger } from "../ledger/ledger.ts";
 import {
   pointsOf,
-  type WeighedPiece,
+  type WeighedItem,
   type WeighingPoint,
   weighingKinds,
   withEntry,
@@ -11,14 +11,14 @@ import {
 const firstLook = 20_000;
 
 /** What the pieces weighed at this bench give to its charts. */
-export interface KeptWeighingPoints {
+export interface WeighingPointRepository {
   /** every point of the pieces looked at, oldest first; the ledger is read on from where it was left. Throws LedgerError. */
   now(): Promise<{ points: readonly WeighingPoint[]; olderAreLeftOut: boolean }>;
 }
 
 /** Reads the pieces of a ledger when charts are asked for, once each: a start of the bench does not wait for them. */
-export function keptWeighingPoints(ledger: Ledger, lookAt = firstLook): KeptWeighingPoints {
-  const pieces = new Map<string, WeighedPiece>();
+export function weighingPointRepository(ledger: Ledger, lookAt = firstLook): WeighingPointRepository {
+  const items = new Map<string, WeighedItem>();
   let readTo: number | undefined;
   let olderAreLeftOut = false;
   const readOn = async () => {
@@ -29,8 +29,8 @@ export function keptWeighingPoints(ledger: Ledger, lookAt = firstLook): KeptWeig
         : await ledger.entries({ kind, after: readTo });
     if (readTo === undefined) olderAreLeftOut = entries.length === lookAt;
     for (const entry of entries) {
-      const piece = withEntry(pieces.get(entry.subject), entry);
-      if (piece) pieces.set(entry.subject, piece);
+      const item = withEntry(items.get(entry.subject), entry);
+      if (item) items.set(entry.subject, item);
     }
     readTo = entries.at(-1)?.seq ?? readTo ?? 0;
   };
@@ -40,7 +40,7 @@ export function keptWeighingPoints(ledger: Ledger, lookAt = firstLook): KeptWeig
       const turn = reading.then(readOn);
       reading = turn.catch(() => undefined);
       await turn;
-      const points = [...pieces.values()].flatMap(pointsOf).sort((a, b) => a.at.localeCompare(b.at));
+      const points = [...items.values()].flatMap(pointsOf).sort((a, b) => a.at.localeCompare(b.at));
       return { points, olderAreLeftOut };
     },
   };

@@ -1,4 +1,4 @@
-import { belowIn, densityIn, type SumLaw } from "./sum-law.ts";
+import { belowIn, type Convolution, densityIn } from "./convolution.ts";
 
 /**
  * The distribution of a density as plain data. Each trial k leaves open what enters only the displaced mass, and enters
@@ -15,17 +15,17 @@ export interface DensityTrials {
   /** air density, kg/m³ */
   air: Float64Array;
   /** of the sum of the open contributions, g */
-  open: SumLaw;
+  open: Convolution;
 }
 
 /** Probability that the density lies below y, and its slope there, per kg/m³. y in kg/m³. */
-export function lawAt({ a, displaced, air, open }: DensityTrials, y: number): readonly [number, number] {
+export function trialsAt({ a, displaced, air, open }: DensityTrials, y: number): readonly [number, number] {
   const { below: p, density: f, step, reach } = open;
   const last = p.length - 1;
   const perStep = 1 / step;
   let below = 0;
   let slope = 0;
-  // the tables of sum-law.ts, read in place: this loop is where a Monte Carlo interval spends its time
+  // the tables of convolution.ts, read in place: this loop is where a Monte Carlo interval spends its time
   for (let k = 0; k < a.length; k++) {
     const above = y - air[k]!;
     if (above <= 0) continue;
@@ -54,12 +54,12 @@ export function lawAt({ a, displaced, air, open }: DensityTrials, y: number): re
  * like that of the distribution; Infinity when the displaced mass may be
  * nothing at all with more than the remaining probability.
  */
-export function lawQuantile(trials: DensityTrials, p: number, guess: number, near: number): number {
+export function trialsQuantile(trials: DensityTrials, p: number, guess: number, near: number): number {
   let low = 0;
   let high = Number.POSITIVE_INFINITY;
   let y = guess;
   for (let i = 0; i < 100; i++) {
-    const [below, slope] = lawAt(trials, y);
+    const [below, slope] = trialsAt(trials, y);
     if (below > p) high = y;
     else low = y;
     let next = y - (below - p) / slope;

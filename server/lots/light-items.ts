@@ -1,11 +1,11 @@
 import { message } from "../../calibration/message.ts";
 import { claimedPermille } from "./light-for-claim.ts";
 import type { LotCheck } from "./lot-check.ts";
-import type { LotPiece } from "./lot-piece.ts";
+import type { LotItem } from "./lot-item.ts";
 
 /** Pieces as light as gold of their claim gets, by claim. */
-export function lightForTheirClaim(pieces: readonly LotPiece[]): LotCheck[] {
-  const light = pieces.filter((piece) => piece.light);
+export function lightForTheirClaim(items: readonly LotItem[]): LotCheck[] {
+  const light = items.filter((item) => item.light);
   const finenesses = [...new Set(light.map(({ claim }) => claimedPermille(claim)!))].sort((a, b) => a - b);
   return finenesses.map((permille) => ({
     flag: "light for its claim",

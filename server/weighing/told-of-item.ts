@@ -1,9 +1,9 @@
 import type { DecimalMark } from "../../calibration/typed-number.ts";
-import type { Ticket } from "./piece.ts";
+import type { Ticket } from "./item.ts";
 import { typedReading } from "./typed-reading.ts";
 
 /** What the opening form says of a piece for its report; empty fields are left out. Throws Refusal for a mass that is none. */
-export function toldOfPiece(
+export function toldOfItem(
   fields: Record<string, string>,
   ownMark?: DecimalMark,
 ): Pick<Ticket, "customer" | "condition" | "operator" | "customerSupplied"> {

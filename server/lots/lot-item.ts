@@ -10,7 +10,7 @@ import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import { commonShare, type LotFine, lotFine, type Weighed } from "./lot-fine.ts";
 
 /** One weighed piece of a lot. */
-export interface LotPiece {
+export interface LotItem {
   id: string;
   ticket: string;
   claim: string | null;
@@ -42,7 +42,7 @@ export interface LotPiece {
 }
 
 /** A recorded piece as its lot counts it, from the entries about it. Throws RangeError while it has no result. */
-export function lotPieceOf(entries: readonly Entry[], library: Library): LotPiece {
+export function lotItemOf(entries: readonly Entry[], library: Library): LotItem {
   const stated = statedBy(entries);
   const { statement } = stated;
   const { request } = stated.result;

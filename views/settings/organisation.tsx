@@ -1,8 +1,8 @@
 import { Csrf, Field, type FieldError } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 
-export interface HouseView {
-  house: string;
+export interface OrganisationView {
+  organisation: string;
   address: string;
   contact: string;
   accreditedBy: string;
@@ -14,15 +14,20 @@ export interface HouseView {
 }
 
 /** Who issues the reports, as they name it. */
-export function House(view: HouseView) {
-  const { house, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } = view;
+export function Organisation(view: OrganisationView) {
+  const { organisation, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } = view;
   const t = useTell();
   const error = view.problems.find(({ fieldId }) => fieldId === "accreditation")?.error;
   return (
-    <form method="post" action="/settings/house" class="sheet">
+    <form method="post" action="/settings/organisation" class="sheet">
       <h2>{t("settings.on-reports")}</h2>
       <Csrf token={view.csrfToken} />
-      <Field name="house" label={t("settings.house")} hint={t("settings.house-hint")} value={house} />
+      <Field
+        name="organisation"
+        label={t("settings.organisation")}
+        hint={t("settings.organisation-hint")}
+        value={organisation}
+      />
       <Field name="address" label={t("settings.address")} value={address} />
       <Field name="contact" label={t("settings.contact")} hint={t("settings.contact-hint")} value={contact} />
       <Field

@@ -3,13 +3,13 @@ import { join } from "node:path";
 import type { Message } from "../../calibration/message.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { openLedger } from "../ledger/open-ledger.ts";
-import { type KeptPhoto, photoFault, photosBeside } from "./photo-folder.ts";
+import { photoFault, photosBeside, type StoredPhoto } from "./photo-folder.ts";
 import { photoName } from "./photo-name.ts";
 
 /** Every photo a ledger names, oldest first; one picture of two pieces comes once. */
-async function photosOf(ledger: Ledger): Promise<KeptPhoto[]> {
+async function photosOf(ledger: Ledger): Promise<StoredPhoto[]> {
   const entries = await ledger.entries({ kind: "photo" });
-  const photos = entries.flatMap(({ kind, body }) => (kind === "photo" ? [body as KeptPhoto] : []));
+  const photos = entries.flatMap(({ kind, body }) => (kind === "photo" ? [body as StoredPhoto] : []));
   return [...new Map(photos.map((photo) => [photo.hash, photo])).values()];
 }
 
@@ -31,7 +31,7 @@ export async function verifyPhotos(
  * Copies the photos a ledger names from beside one file to beside another: with a backup and with what is restored from
  * it. A photo that is missing or was changed is named and does not keep the others back.
  */
-export async function carryPhotos(
+export async function copyPhotos(
   from: string,
   to: string,
   now: () => Date,

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { OtherPieceView } from "../../server/station/view.ts";
+import type { OtherItemView } from "../../server/station/view.ts";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, inLocale } from "../numbers.ts";
@@ -11,12 +11,12 @@ import { Told } from "../told.tsx";
  * The stop before wetting: both masses, the photo if there is one, and two ways on. `form` draws a form of the page it
  * stands on that goes to the given end of its address.
  */
-export function OtherPiece({
+export function OtherItem({
   view,
   typed,
   form,
 }: {
-  view: OtherPieceView;
+  view: OtherItemView;
   /** what was typed and sent back */
   typed: Readonly<Record<string, string>>;
   form: (to: "right-piece" | "other-piece", children: ComponentChildren) => ComponentChildren;

@@ -7,7 +7,7 @@ const lookBackMs = 60_000;
 const apartMs = 250;
 
 /** What the balance showed while a capture of the piece in the liquid waited: there a drift or a pressed key shows. */
-export class LiveLooks {
+export class LiveReadings {
   #looks: SituationReading[] = [];
 
   get all(): readonly SituationReading[] {

@@ -1,5 +1,5 @@
 import type { BenchView } from "../../server/station/view.ts";
-import type { Piece } from "../../server/weighing/piece.ts";
+import type { Item } from "../../server/weighing/item.ts";
 import type { Step } from "../../server/weighing/steps.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
@@ -7,25 +7,25 @@ import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
 import { Checks } from "./checks.tsx";
-import { OtherPiece } from "./other-piece.tsx";
+import { CallOff, RecordForm } from "./item-end.tsx";
+import { OtherItem } from "./other-item.tsx";
 import { BenchForm, ProblemNote, typedInto } from "./parts.tsx";
-import { RecordForm, SetPieceAside } from "./piece-end.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import { StatedForm } from "./stated-form.tsx";
 import { WaterForm } from "./water-form.tsx";
 import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 
 /** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
-export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
+export function ItemSteps({ view, item }: { view: BenchView; item: Item }) {
   const locale = useLocale();
   const t = useTell();
   return (
     <section class="sheet" aria-labelledby="piece-heading">
       <h2 id="piece-heading">
-        <span {...asIs}>{piece.ticket}</span>
+        <span {...asIs}>{item.ticket}</span>
         {/* what somebody typed stays as it is; only the invented pieces are told in the page's language */}
-        {piece.description && (
-          <small> {view.demo ? toldValue(piece.description, locale) : piece.description}</small>
+        {item.description && (
+          <small> {view.demo ? toldValue(item.description, locale) : item.description}</small>
         )}
       </h2>
       <ProblemNote problem={view.problem} />
@@ -41,9 +41,9 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
           {t("weighing.claim-gone", { claim: view.claimGone })}
         </p>
       )}
-      {view.otherPiece && (
-        <OtherPiece
-          view={view.otherPiece}
+      {view.otherItem && (
+        <OtherItem
+          view={view.otherItem}
           typed={typedInto(view.problem, "/bench/right-piece")}
           form={(to, children) => (
             <BenchForm view={view} to={`/bench/${to}`}>
@@ -55,12 +55,12 @@ export function PieceSteps({ view, piece }: { view: BenchView; piece: Piece }) {
       <Checks view={view} checks={view.checks} />
       <ol class="steps">
         {view.steps.map((step) => (
-          <StepLine key={step.name} step={step} view={view} piece={piece} />
+          <StepLine key={step.name} step={step} view={view} item={item} />
         ))}
       </ol>
-      <BesideReadings view={view} piece={piece} />
-      <WeighingDetails view={view} piece={piece} />
-      <SetPieceAside view={view} />
+      <BesideReadings view={view} item={item} />
+      <WeighingDetails view={view} item={item} />
+      <CallOff view={view} />
     </section>
   );
 }
@@ -93,9 +93,9 @@ function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<Bench
   );
 }
 
-function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: Piece }) {
+function StepLine({ step, view, item }: { step: Step; view: BenchView; item: Item }) {
   const { name } = step;
-  const due = step.state === "due" && (view.otherPiece === undefined || name === "dry");
+  const due = step.state === "due" && (view.otherItem === undefined || name === "dry");
   const t = useTell();
   return (
     <li
@@ -114,13 +114,13 @@ function StepLine({ step, view, piece }: { step: Step; view: BenchView; piece: P
         </>
       )}
       {name === "water" ? (
-        <WaterForm view={view} piece={piece} due={due} />
+        <WaterForm view={view} item={item} due={due} />
       ) : name === "record" ? (
         due && <RecordForm view={view} />
       ) : step.role ? (
-        <RoleReadings role={step.role} view={view} piece={piece} due={due} />
+        <RoleReadings role={step.role} view={view} item={item} due={due} />
       ) : (
-        <StatedForm view={view} piece={piece} due={due} />
+        <StatedForm view={view} item={item} due={due} />
       )}
     </li>
   );

@@ -11,7 +11,7 @@ import type { Specification } from "../metals/specifications/specification.ts";
 import { starterSet } from "../metals/specifications/starter-set.ts";
 
 /** The starter set and the owner's own specifications, as the ledger keeps them. */
-export interface SpecificationsInForce {
+export interface CurrentSpecifications {
   all: readonly Specification[];
   own: OwnSpecifications;
 }
@@ -23,10 +23,10 @@ const none: OwnSpecifications = {
 };
 
 /** The specifications that count now. Own ones of a metal that left the library are passed over. */
-export async function specificationsInForce(
+export async function currentSpecifications(
   ledger: Ledger,
   library: Library,
-): Promise<SpecificationsInForce> {
+): Promise<CurrentSpecifications> {
   const [entry] = await ledger.entries({ kind: "specifications", newestFirst: true, limit: 1 });
   const kept =
     entry?.kind === "specifications"

@@ -5,7 +5,7 @@ import { mayWith, type Scope, tokensFrom } from "../../ledger/tokens.ts";
 import { refusal } from "./shapes.ts";
 
 /** Lets a request pass only with a token that covers the scope at this moment; else 401 or 403 in words. */
-export function doorOf(ledger: Ledger, now: () => Date) {
+export function scopeGuard(ledger: Ledger, now: () => Date) {
   return (scope: Scope) => async (request: FastifyRequest, reply: FastifyReply) => {
     const kept = await ledger.entries({ kind: ["token-issued", "token-revoked"] });
     const answer = mayWith(request.headers.authorization, scope, tokensFrom(kept), now());
@@ -19,7 +19,7 @@ export function doorOf(ledger: Ledger, now: () => Date) {
   };
 }
 
-export type Door = ReturnType<typeof doorOf>;
+export type RequireScope = ReturnType<typeof scopeGuard>;
 
 /** What every guarded route publishes about its refusals. */
 export const refusals = { 400: refusal, 401: refusal, 403: refusal };

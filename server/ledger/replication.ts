@@ -1,10 +1,10 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { LedgerError } from "./error.ts";
-import { handOver } from "./hand-over.ts";
 import type { Ledger } from "./ledger.ts";
+import { handOver } from "./replicate.ts";
 
 /** How far the shared ledger is behind this bench's own, for the page. */
-export interface HandOverState {
+export interface ReplicationState {
   /** "up-to-date", or "waiting" for the network or the server */
   state: "up-to-date" | "waiting";
   /** ISO 8601, when everything was last handed over; null before the first time */
@@ -15,26 +15,26 @@ export interface HandOverState {
   why: Message | null;
 }
 
-export interface HandOverOptions {
+export interface ReplicationOptions {
   openShared: () => Promise<Ledger>;
   now: () => Date;
   /** resolves after so many ms, or at once when the signal is aborted */
   sleep: (ms: number, signal: AbortSignal) => Promise<void>;
   everyMs?: number;
-  onState?: (state: HandOverState) => void;
+  onState?: (state: ReplicationState) => void;
 }
 
 /**
  * A bench with a shared ledger goes on writing into its own file, whatever the network does; this hands over what is
  * new, again and again, and waits while the shared one cannot be reached. Nothing is lost and nothing doubled.
  */
-export function keepHandingOver(
+export function keepReplicating(
   own: Ledger,
-  options: HandOverOptions,
-): { state(): HandOverState; stop(): Promise<void> } {
+  options: ReplicationOptions,
+): { state(): ReplicationState; stop(): Promise<void> } {
   const { openShared, now, sleep, everyMs = 2000, onState } = options;
   const ended = new AbortController();
-  let state: HandOverState = { state: "waiting", lastAt: null, place: null, why: null };
+  let state: ReplicationState = { state: "waiting", lastAt: null, place: null, why: null };
   let shared: Ledger | undefined;
 
   const once = async () => {

@@ -31,13 +31,13 @@ export interface Capture {
   lines: readonly LineNote[];
   /** the display showed no other line since the capture before */
   unmoved?: true;
-  setAside?: { at: string; reason: string };
+  excluded?: { at: string; reason: string };
 }
 
 /** Another test of the piece, such as a magnet, as its entry tells it. */
 export interface Test {
   entry: EntryOf<"evidence">;
-  setAside?: string;
+  excluded?: string;
 }
 
 /** What is asked about a piece before it is weighed; the claim is the customer's word, not a finding. */
@@ -61,7 +61,7 @@ export interface Ticket {
 export type Agreed = NonNullable<BodyOf<"piece-opened">["rule"]>;
 
 /** The piece on the bench, as the ledger tells it. */
-export interface Piece extends Ticket {
+export interface Item extends Ticket {
   id: string;
   openedAt: string;
   /** undefined for pieces opened before a rule was kept with them */
@@ -72,7 +72,7 @@ export interface Piece extends Ticket {
   /** pictures of the piece, oldest first */
   photos: readonly EntryOf<"photo">[];
   /** pictures set aside with their reason; not deleted */
-  photosAside: readonly { entry: EntryOf<"photo">; at: string; reason: string }[];
+  excludedPhotos: readonly { entry: EntryOf<"photo">; at: string; reason: string }[];
   /** entries of the laboratory results that count */
   assays: readonly string[];
   /** where its dry mass was not the announced one: why it is the right piece all the same */
@@ -97,13 +97,13 @@ export interface Piece extends Ticket {
 }
 
 /** A weighing that was just started. */
-export function begun(item: Ticket & Pick<Piece, "id" | "openedAt" | "agreed">): Piece {
+export function begun(item: Ticket & Pick<Item, "id" | "openedAt" | "agreed">): Item {
   return {
     ...item,
     captures: [],
     tests: [],
     photos: [],
-    photosAside: [],
+    excludedPhotos: [],
     assays: [],
     rightPiece: [],
     secondReadings: [],
@@ -116,9 +116,9 @@ export function begun(item: Ticket & Pick<Piece, "id" | "openedAt" | "agreed">):
 }
 
 /** A weighing with its record. */
-export type Recorded = Piece & { closed: NonNullable<Piece["closed"]> };
+export type Recorded = Item & { closed: NonNullable<Item["closed"]> };
 
 /** Readings of one role that still count, oldest first. */
-export function standing(piece: Piece, role: Role): Capture[] {
-  return piece.captures.filter((capture) => capture.role === role && capture.setAside === undefined);
+export function standing(item: Item, role: Role): Capture[] {
+  return item.captures.filter((capture) => capture.role === role && capture.excluded === undefined);
 }

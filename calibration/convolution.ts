@@ -6,7 +6,7 @@ import { studentBelow, studentDensity } from "./student.ts";
  * The law of a sum of independent, symmetric contributions about zero, as plain data: probability below and density at
  * evenly spaced points from −reach to +reach. Beyond them a Student tail (dof + (t/scale)²)^(−dof/2), or nothing.
  */
-export interface SumLaw {
+export interface Convolution {
   reach: number;
   step: number;
   below: Float64Array;
@@ -19,17 +19,17 @@ type Part = Pick<Input, "u" | "shape" | "dof">;
 const cells = 1280;
 const root3 = Math.sqrt(3);
 
-const unitTables = new Map<number, SumLaw>();
+const unitTables = new Map<number, Convolution>();
 
 /** Normal (dof = Infinity) or Student law of unit scale; made once for each number of degrees of freedom. */
-function unitTable(dof: number): SumLaw {
+function unitTable(dof: number): Convolution {
   const kept = unitTables.get(dof);
   if (kept) return kept;
   const normal = dof === Number.POSITIVE_INFINITY;
   const reach = normal ? 8 : 12;
   const step = (2 * reach) / cells;
   const at = (i: number) => i * step - reach;
-  const table: SumLaw = {
+  const table: Convolution = {
     reach,
     step,
     below: Float64Array.from({ length: cells + 1 }, (_, i) =>
@@ -45,7 +45,7 @@ function unitTable(dof: number): SumLaw {
   return table;
 }
 
-function tailFactor({ tail, reach }: SumLaw, t: number, power: number): number {
+function tailFactor({ tail, reach }: Convolution, t: number, power: number): number {
   if (tail === null) return 0;
   const end = tail.dof + (reach / tail.scale) ** 2;
   const there = tail.dof + (t / tail.scale) ** 2;
@@ -53,7 +53,7 @@ function tailFactor({ tail, reach }: SumLaw, t: number, power: number): number {
 }
 
 /** Probability below t, by cubic Hermite interpolation; error below 1e-8 for smooth laws. */
-export function belowIn(law: SumLaw, t: number): number {
+export function belowIn(law: Convolution, t: number): number {
   const { below, density, step } = law;
   const x = (t + law.reach) / step;
   if (x < 0) return below[0]! * tailFactor(law, t, law.tail?.dof ?? 0);
@@ -68,7 +68,7 @@ export function belowIn(law: SumLaw, t: number): number {
 }
 
 /** Density at t, by linear interpolation. */
-export function densityIn(law: SumLaw, t: number): number {
+export function densityIn(law: Convolution, t: number): number {
   const x = (t + law.reach) / law.step;
   if (!(x >= 0 && x < cells)) return law.density[0]! * tailFactor(law, t, (law.tail?.dof ?? 0) + 1);
   const i = x | 0;
@@ -76,7 +76,7 @@ export function densityIn(law: SumLaw, t: number): number {
 }
 
 /** Adds a rectangle of half-width w: the mean of the law over t ± w. */
-function widened(law: SumLaw, w: number): SumLaw {
+function widened(law: Convolution, w: number): Convolution {
   const { below, density, step, reach } = law;
   const area = new Float64Array(cells + 1);
   for (let i = 0; i < cells; i++)
@@ -104,7 +104,7 @@ function widened(law: SumLaw, w: number): SumLaw {
   };
 }
 
-function rectangle(w: number, reach: number): SumLaw {
+function rectangle(w: number, reach: number): Convolution {
   const step = (2 * reach) / cells;
   const at = (i: number) => i * step - reach;
   return {
@@ -119,7 +119,7 @@ function rectangle(w: number, reach: number): SumLaw {
 }
 
 /** The law on a wider grid in the input's own unit. */
-function stretched(unit: SumLaw, u: number, reach: number): SumLaw {
+function stretched(unit: Convolution, u: number, reach: number): Convolution {
   const step = (2 * reach) / cells;
   const at = (i: number) => (i * step - reach) / u;
   return {
@@ -135,7 +135,7 @@ function stretched(unit: SumLaw, u: number, reach: number): SumLaw {
  * The law of the sum of the parts, at least one of which has u > 0: one normal or Student part at most, not much smaller
  * than the rest, and any number of rectangles. Throws RangeError for two curved parts.
  */
-export function sumLaw(parts: readonly Part[]): SumLaw {
+export function convolution(parts: readonly Part[]): Convolution {
   const present = parts.filter((part) => part.u > 0);
   const curved = present.filter((part) => part.shape !== "rectangular");
   if (present.length === 0 || curved.length > 1)
@@ -157,6 +157,6 @@ export function sumLaw(parts: readonly Part[]): SumLaw {
 }
 
 /** A rectangle much narrower than the grid changes nothing that the grid could show. */
-function added(law: SumLaw, w: number): SumLaw {
+function added(law: Convolution, w: number): Convolution {
   return w > law.step / 4 ? widened(law, w) : law;
 }

@@ -28,7 +28,7 @@ const worst = (known: ProfileNumber, failed: readonly ProfileNumber[]) =>
   failed.reduce((a, b) => (b.value > a.value ? b : a), known);
 
 /** The scatter that repeatability tests give: the passed ones pooled, or a failed one since that found more. */
-export function scatterInForce(
+export function currentScatter(
   results: readonly CheckResult[],
   kind: CheckKind,
   unknown: ProfileNumber,
@@ -41,7 +41,7 @@ export function scatterInForce(
 }
 
 /** A number of a single check: of the newest passed one, or of a failed one since that found a worse (larger) value. */
-export function numberInForce<Found>(
+export function currentNumber<Found>(
   results: readonly CheckResult[],
   kind: CheckKind,
   unknown: ProfileNumber,
