@@ -3,7 +3,7 @@ import { normalBelow, normalDensity } from "./normal.ts";
 import { studentBelow, studentDensity } from "./student.ts";
 
 /**
- * The law of a sum of independent, symmetric contributions about zero, as plain data: probability below and density at
+ * The distribution of a sum of independent, symmetric contributions about zero, as plain data: probability below and density at
  * evenly spaced points from −reach to +reach. Beyond them a Student tail (dof + (t/scale)²)^(−dof/2), or nothing.
  */
 export interface Convolution {
@@ -21,7 +21,7 @@ const root3 = Math.sqrt(3);
 
 const unitTables = new Map<number, Convolution>();
 
-/** Normal (dof = Infinity) or Student law of unit scale; made once for each number of degrees of freedom. */
+/** Normal (dof = Infinity) or Student distribution of unit scale; made once for each number of degrees of freedom. */
 function unitTable(dof: number): Convolution {
   const kept = unitTables.get(dof);
   if (kept) return kept;
@@ -52,12 +52,12 @@ function tailFactor({ tail, reach }: Convolution, t: number, power: number): num
   return (end / there) ** (power / 2);
 }
 
-/** Probability below t, by cubic Hermite interpolation; error below 1e-8 for smooth laws. */
-export function belowIn(law: Convolution, t: number): number {
-  const { below, density, step } = law;
-  const x = (t + law.reach) / step;
-  if (x < 0) return below[0]! * tailFactor(law, t, law.tail?.dof ?? 0);
-  if (!(x < cells)) return 1 - below[0]! * tailFactor(law, t, law.tail?.dof ?? 0);
+/** Probability below t, by cubic Hermite interpolation; error below 1e-8 for smooth distributions. */
+export function belowIn(sum: Convolution, t: number): number {
+  const { below, density, step } = sum;
+  const x = (t + sum.reach) / step;
+  if (x < 0) return below[0]! * tailFactor(sum, t, sum.tail?.dof ?? 0);
+  if (!(x < cells)) return 1 - below[0]! * tailFactor(sum, t, sum.tail?.dof ?? 0);
   const i = x | 0;
   const r = x - i;
   const q = 1 - r;
@@ -68,16 +68,16 @@ export function belowIn(law: Convolution, t: number): number {
 }
 
 /** Density at t, by linear interpolation. */
-export function densityIn(law: Convolution, t: number): number {
-  const x = (t + law.reach) / law.step;
-  if (!(x >= 0 && x < cells)) return law.density[0]! * tailFactor(law, t, (law.tail?.dof ?? 0) + 1);
+export function densityIn(sum: Convolution, t: number): number {
+  const x = (t + sum.reach) / sum.step;
+  if (!(x >= 0 && x < cells)) return sum.density[0]! * tailFactor(sum, t, (sum.tail?.dof ?? 0) + 1);
   const i = x | 0;
-  return law.density[i]! + (x - i) * (law.density[i + 1]! - law.density[i]!);
+  return sum.density[i]! + (x - i) * (sum.density[i + 1]! - sum.density[i]!);
 }
 
-/** Adds a rectangle of half-width w: the mean of the law over t ± w. */
-function widened(law: Convolution, w: number): Convolution {
-  const { below, density, step, reach } = law;
+/** Adds a rectangle of half-width w: the mean of the distribution over t ± w. */
+function widened(sum: Convolution, w: number): Convolution {
+  const { below, density, step, reach } = sum;
   const area = new Float64Array(cells + 1);
   for (let i = 0; i < cells; i++)
     area[i + 1] =
@@ -98,9 +98,9 @@ function widened(law: Convolution, w: number): Convolution {
   };
   const at = (i: number) => i * step - reach;
   return {
-    ...law,
+    ...sum,
     below: below.map((_, i) => (areaTo(at(i) + w) - areaTo(at(i) - w)) / (2 * w)),
-    density: density.map((_, i) => (belowIn(law, at(i) + w) - belowIn(law, at(i) - w)) / (2 * w)),
+    density: density.map((_, i) => (belowIn(sum, at(i) + w) - belowIn(sum, at(i) - w)) / (2 * w)),
   };
 }
 
@@ -118,7 +118,7 @@ function rectangle(w: number, reach: number): Convolution {
   };
 }
 
-/** The law on a wider grid in the input's own unit. */
+/** The distribution on a wider grid in the input's own unit. */
 function stretched(unit: Convolution, u: number, reach: number): Convolution {
   const step = (2 * reach) / cells;
   const at = (i: number) => (i * step - reach) / u;
@@ -132,7 +132,7 @@ function stretched(unit: Convolution, u: number, reach: number): Convolution {
 }
 
 /**
- * The law of the sum of the parts, at least one of which has u > 0: one normal or Student part at most, not much smaller
+ * The distribution of the sum of the parts, at least one of which has u > 0: one normal or Student part at most, not much smaller
  * than the rest, and any number of rectangles. Throws RangeError for two curved parts.
  */
 export function convolution(parts: readonly Part[]): Convolution {
@@ -140,7 +140,7 @@ export function convolution(parts: readonly Part[]): Convolution {
   const curved = present.filter((part) => part.shape !== "rectangular");
   if (present.length === 0 || curved.length > 1)
     throw new RangeError(
-      `A sum law has rectangles and at most one other part; this has ${present.length} parts, ${curved.length} of them curved.`,
+      `A convolution has rectangles and at most one other part; this has ${present.length} parts, ${curved.length} of them curved.`,
     );
   const widths = present
     .filter((part) => part.shape === "rectangular")
@@ -157,6 +157,6 @@ export function convolution(parts: readonly Part[]): Convolution {
 }
 
 /** A rectangle much narrower than the grid changes nothing that the grid could show. */
-function added(law: Convolution, w: number): Convolution {
-  return w > law.step / 4 ? widened(law, w) : law;
+function added(sum: Convolution, w: number): Convolution {
+  return w > sum.step / 4 ? widened(sum, w) : sum;
 }

@@ -68,5 +68,5 @@ export interface DensityResult {
   pieces: number;
   budget: readonly DensityBudgetRow[];
   warnings: readonly MeasurementCheck[];
-  law: DensityDistribution;
+  distribution: DensityDistribution;
 }

@@ -66,7 +66,7 @@ export function distribute(
 ): DensityDistribution {
   const { contributions, guess, confidence } = options;
   const open = leftOpen(options.open);
-  const law = convolution(
+  const openSum = convolution(
     open.map(({ input, factor }) => ({ u: Math.abs(factor) * input.u, shape: input.shape, dof: input.dof })),
   );
   const draws = sampler(inputs, contributions, block, random);
@@ -82,7 +82,7 @@ export function distribute(
     a: kept.a.subarray(from, to),
     displaced: kept.displaced.subarray(from, to),
     air: kept.air.subarray(from, to),
-    open: law,
+    open: openSum,
   });
   const width = (guess[1] - guess[0]) / 4;
   // each block starts from the ends of the one before

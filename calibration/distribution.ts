@@ -11,16 +11,16 @@ export interface CurvePoint {
 }
 
 /** Probability that the true density lies below x, g/cm³, and its slope there, per g/cm³. */
-function at({ law }: DensityResult, x: number): readonly [number, number] {
-  if (law.kind === "trials") return readTable(law.table, x);
-  const t = (x - law.gPerCm3) / law.uGPerCm3;
-  return [studentBelow(t, law.dof), studentDensity(t, law.dof) / law.uGPerCm3];
+function at({ distribution }: DensityResult, x: number): readonly [number, number] {
+  if (distribution.kind === "trials") return readTable(distribution.table, x);
+  const t = (x - distribution.gPerCm3) / distribution.uGPerCm3;
+  return [studentBelow(t, distribution.dof), studentDensity(t, distribution.dof) / distribution.uGPerCm3];
 }
 
 /** The density below which the true one lies with probability p (0 < p < 1), g/cm³, from the quoted evaluation. */
-export function densityQuantile({ law }: DensityResult, p: number): number {
-  if (law.kind === "trials") return tableQuantile(law.table, p);
-  return law.gPerCm3 + studentQuantile(p, law.dof) * law.uGPerCm3;
+export function densityQuantile({ distribution }: DensityResult, p: number): number {
+  if (distribution.kind === "trials") return tableQuantile(distribution.table, p);
+  return distribution.gPerCm3 + studentQuantile(p, distribution.dof) * distribution.uGPerCm3;
 }
 
 /** The distribution as a curve of `points` points over all but a thousandth at either side. */

@@ -98,7 +98,7 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
     airKgPerM3: parts.airKgPerM3.value,
     pieces: measurement.pieces,
     budget: gum.rows.map(inBudget),
-    law: quoted
+    distribution: quoted
       ? { kind: "trials" as const, table: tabulate(quoted.trials, gum.value, gum.u) }
       : { kind: "student" as const, gPerCm3: gum.value / 1000, uGPerCm3: gum.u / 1000, dof },
   };

@@ -3,7 +3,7 @@ import { belowIn, type Convolution, densityIn } from "./convolution.ts";
 /**
  * The distribution of a density as plain data. Each trial k leaves open what enters only the displaced mass, and enters
  * it straight: rounding and scatter of the immersed reading, bubbles, wire. Given everything else, ρ lies below y
- * exactly when the displaced mass lies above a_k/(y − air_k); the law of those open contributions says how likely that
+ * exactly when the displaced mass lies above a_k/(y − air_k); the distribution of those open contributions says how likely that
  * is. The mean over the trials is the distribution: smooth, without sorting, and good to four digits of probability
  * from a few thousand trials.
  */

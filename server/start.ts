@@ -4,7 +4,7 @@ import { dirname } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
 import { openAside } from "./compute/aside.ts";
-import { createDemoHands, type DemoHands } from "./demo/hands.ts";
+import { createDemoSimulator, type DemoSimulator } from "./demo/simulator.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { openLedger } from "./ledger/open-ledger.ts";
@@ -37,8 +37,8 @@ export async function start(asked: Settings): Promise<Running> {
   const begun = existsSync(ledgerFile(dirname(asked.dataFolder)));
   let settings = asked.source.kind === "demo" && begun ? realBench(asked) : asked;
   let opened = await open(settings, change);
-  const door = new Listener(opened.listener);
-  const port = await door.open(settings.port).catch(async (error) => {
+  const listener = new Listener(opened.listener);
+  const port = await listener.open(settings.port).catch(async (error) => {
     await opened.close();
     throw error;
   });
@@ -47,7 +47,7 @@ export async function start(asked: Settings): Promise<Running> {
     const next = to === "typed" ? realBench(settings) : demonstration(settings);
     if (next.dataFolder === settings.dataFolder) return;
     const before = { opened, settings };
-    void door.exchange(async () => {
+    void listener.exchange(async () => {
       await before.opened.close();
       try {
         opened = await open(next, change);
@@ -64,7 +64,7 @@ export async function start(asked: Settings): Promise<Running> {
     url: `http://localhost:${port}/`,
     settings,
     async stop() {
-      await door.close();
+      await listener.close();
       await opened.close();
     },
   };
@@ -96,12 +96,12 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   const profiles = await profileRepository(ledger);
   const checks = await checkRepository(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
-  const hands = await listen(balance, settings.source);
+  const simulator = await listen(balance, settings.source);
   const aside = openAside({ own: () => library.own });
   const bench = new Bench({
     ledger,
     scale: balance.scale,
-    simulated: hands !== undefined,
+    simulated: simulator !== undefined,
     evaluate: aside.evaluate,
     plan: aside.plan,
     conditions: () => kept.now.conditions,
@@ -114,7 +114,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     preferences: () => kept.now,
   });
   await bench.resume();
-  const handing = handOver(ledger, settings);
+  const handing = startReplication(ledger, settings);
   const app = await buildApp({
     bench,
     ledger,
@@ -123,14 +123,14 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     plan: aside.plan,
     photos: photosBeside(ledgerFile(settings.dataFolder)),
     reports: reportsBeside(ledgerFile(settings.dataFolder)),
-    demoHands: hands,
+    simulator: simulator,
     settings: kept,
     library,
     balance,
     profiles,
     checks,
     changeBench,
-    ...(handing === undefined ? {} : { handOver: handing.state }),
+    ...(handing === undefined ? {} : { replication: handing.state }),
   });
   await app.ready();
   return {
@@ -148,7 +148,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
 }
 
 /** Hands over to the shared ledger, where there is one. Invented pieces are never handed over. */
-function handOver(ledger: Ledger, { databaseUrl, bench, dataFolder, source }: Settings) {
+function startReplication(ledger: Ledger, { databaseUrl, bench, dataFolder, source }: Settings) {
   if (databaseUrl === undefined || source.kind === "demo") return undefined;
   const now = () => new Date();
   return keepReplicating(ledger, {
@@ -159,13 +159,13 @@ function handOver(ledger: Ledger, { databaseUrl, bench, dataFolder, source }: Se
 }
 
 /** Opens what brings the readings; gives the hands at the simulated balance of a demonstration. */
-async function listen(balance: BalanceInUse, source: Source): Promise<DemoHands | undefined> {
+async function listen(balance: BalanceInUse, source: Source): Promise<DemoSimulator | undefined> {
   const kept = await balance.kept();
   switch (source.kind) {
     case "demo": {
       const simulated = createSimulatedBalance({ seed: 1 });
       await balance.useSimulated(simulated);
-      return createDemoHands(simulated);
+      return createDemoSimulator(simulated);
     }
     case "cable":
       await balance.use(source);

@@ -17,6 +17,6 @@ export function lastGood(checks: readonly DatedCheck[]): string | undefined {
  * What was measured since the last good check, before and after the failures that follow it: flagged, never deleted
  * (non-conforming work, ISO/IEC 17025:2017 7.10 [clause from memory]). Without any good check everything is doubtful.
  */
-export function doubtful<R extends { at: string }>(since: string | undefined, records: readonly R[]): R[] {
+export function toLookAt<R extends { at: string }>(since: string | undefined, records: readonly R[]): R[] {
   return records.filter(({ at }) => since === undefined || at > since);
 }

@@ -19,7 +19,7 @@ const batch = 200;
  * stands is passed over. Checkpoints and keys go along, so that the bench's own chain can still be proved.
  * Throws LedgerError when either ledger does, and when an id stands with another content; what was written stays.
  */
-export async function handOver(own: Ledger, shared: Ledger): Promise<Replicated> {
+export async function replicate(own: Ledger, shared: Ledger): Promise<Replicated> {
   const outcome = { written: 0, stood: 0 };
   for (let after = await handedUpTo(own, shared); ; ) {
     const entries = await own.entries({ after, limit: batch });

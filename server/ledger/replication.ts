@@ -1,7 +1,7 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
-import { handOver } from "./replicate.ts";
+import { replicate } from "./replicate.ts";
 
 /** How far the shared ledger is behind this bench's own, for the page. */
 export interface ReplicationState {
@@ -40,7 +40,7 @@ export function keepReplicating(
   const once = async () => {
     try {
       shared ??= await openShared();
-      await handOver(own, shared);
+      await replicate(own, shared);
       state = { state: "up-to-date", lastAt: now().toISOString(), place: shared.place, why: null };
     } catch (cause) {
       const why = whyNot(cause, shared?.place ?? state.place);

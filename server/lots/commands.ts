@@ -2,7 +2,7 @@ import type { BodyOf } from "../ledger/kinds.ts";
 import type { About } from "../weighing/commands.ts";
 
 /** What can be asked of a lot as a whole. */
-export type LotDeed =
+export type LotCommandContent =
   | { do: "open-lot"; lot: BodyOf<"lot-opened"> }
   | { do: "state-water"; celsius: string }
   | { do: "lock-price"; price: BodyOf<"lot-price"> }
@@ -10,9 +10,9 @@ export type LotDeed =
   | { do: "state-terms"; terms: BodyOf<"lot-terms"> }
   | { do: "close-lot"; totals: Omit<BodyOf<"lot-closed">, "by" | "note">; note: string; by: string };
 
-export type LotCommand = About & LotDeed;
+export type LotCommand = About & LotCommandContent;
 
-const lotDeeds: ReadonlySet<string> = new Set<LotDeed["do"]>([
+const lotCommands: ReadonlySet<string> = new Set<LotCommandContent["do"]>([
   "open-lot",
   "state-water",
   "lock-price",
@@ -23,5 +23,5 @@ const lotDeeds: ReadonlySet<string> = new Set<LotDeed["do"]>([
 
 /** True for a command about a lot; any other is about one weighing. */
 export function isLotCommand(command: { do: string }): command is LotCommand {
-  return lotDeeds.has(command.do);
+  return lotCommands.has(command.do);
 }

@@ -1,11 +1,11 @@
 import { message } from "../../calibration/message.ts";
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
+import { duplicates } from "./duplicates.ts";
 import { type FlagEntry, isCleared } from "./flags.ts";
 import { lightForTheirClaim } from "./light-items.ts";
 import type { LotCheck } from "./lot-check.ts";
 import { type Ends, fineSum, type LotFine } from "./lot-fine.ts";
 import type { LotItem } from "./lot-item.ts";
-import { twins } from "./twins.ts";
 
 /** What is known of the lot as a whole before it was sorted. */
 export interface GrossWeighing {
@@ -52,7 +52,7 @@ export function lotSums(
     ...changedMasses(items, shown),
     ...unlikeTheList(items),
     ...lightForTheirClaim(items),
-    ...twins(items, excess, withinG),
+    ...duplicates(items, excess, withinG),
     ...(excess !== undefined
       ? [
           {

@@ -1,6 +1,6 @@
 import { tell as tellMessage } from "../../views/messages/tell.ts";
 import { builtIn, type Library } from "../metals/library.ts";
-import type { AliveMetal, Report } from "./report.ts";
+import type { RemainingMetal, Report } from "./report.ts";
 import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
@@ -28,7 +28,7 @@ export function opinionOf(
   };
 }
 
-function alive(id: string, library: Library): AliveMetal {
+function alive(id: string, library: Library): RemainingMetal {
   if (!library.has(id)) return { id, name: id, band: null };
   const { name, densityGPerCm3 } = library.metal(id);
   return { id, name, band: [densityGPerCm3.low, densityGPerCm3.high] };

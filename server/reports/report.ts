@@ -51,7 +51,7 @@ export interface BudgetLine {
 }
 
 /** A metal that the density leaves alive. Densities in g/cm³ at 20 °C; null when the library does not know it any more. */
-export interface AliveMetal {
+export interface RemainingMetal {
   id: string;
   name: string;
   band: readonly [low: number, high: number] | null;
@@ -118,7 +118,7 @@ export interface Report {
   /** 7.8.6: which rule, and its risk */
   decision: string[];
   /** 7.8.7: apart from the results, and marked */
-  opinion: { state: string; because: string; alive: AliveMetal[] };
+  opinion: { state: string; because: string; alive: RemainingMetal[] };
   /** other evidence recorded with the piece and still standing: stated, and kept apart from the density */
   otherTests: string[];
   /** 7.8.2.2: from the customer, not measured */

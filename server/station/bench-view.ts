@@ -27,7 +27,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     scaleChecks: bench.scale?.checks() ?? [],
     waitingFor: bench.waitingFor,
     eachLoad: bench.eachLoad,
-    trouble: bench.trouble,
+    error: bench.error,
     closed: bench.closed,
     ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),
     evaluation,

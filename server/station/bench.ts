@@ -154,8 +154,8 @@ export class Bench {
     return this.#beforeWetting;
   }
   /** why the last reading that was waited for came to nothing, until the next step */
-  get trouble(): Message | undefined {
-    return this.#waiting.trouble;
+  get error(): Message | undefined {
+    return this.#waiting.error;
   }
   /** set while the dry mass is not the announced one and nobody has said whether it is the right piece */
   get otherMass(): OtherMass | undefined {
@@ -224,7 +224,7 @@ export class Bench {
     }
     this.#ask(command);
     if (written.length === 0 && !started) return;
-    this.#waiting.forgetTrouble();
+    this.#waiting.forgetError();
     await this.refresh();
   }
 

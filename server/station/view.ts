@@ -93,7 +93,7 @@ export interface BenchView {
   waitingFor: Role | undefined;
   /** set while each settled load of a role is taken by itself */
   eachLoad: { role: Role } | undefined;
-  trouble: Told | undefined;
+  error: Told | undefined;
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: BenchClosed | undefined;
   /** what the form of the method states, by field and line by line; empty before it was filled in */

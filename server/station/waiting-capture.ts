@@ -25,7 +25,7 @@ export class WaitingCapture {
     return this.#waiting?.role;
   }
   /** why the last capture came to nothing, until the next step */
-  get trouble(): Message | undefined {
+  get error(): Message | undefined {
     return this.#trouble;
   }
 
@@ -66,7 +66,7 @@ export class WaitingCapture {
   }
 
   /** The next step was done, so the trouble of the last one is over. */
-  forgetTrouble(): void {
+  forgetError(): void {
     this.#trouble = undefined;
   }
 

@@ -12,7 +12,7 @@ import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Told } from "../../views/told.tsx";
 import type { Evaluate } from "../compute/evaluation.ts";
-import type { DemoHands } from "../demo/hands.ts";
+import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
@@ -71,7 +71,7 @@ export interface AppParts {
   /** the folder of the printed reports, beside the ledger */
   reports: string;
   /** hands at the simulated balance; undefined on a real bench */
-  demoHands: DemoHands | undefined;
+  simulator: DemoSimulator | undefined;
   settings: SettingsRepository;
   library: CurrentLibrary;
   balance: BalanceInUse;
@@ -82,7 +82,7 @@ export interface AppParts {
   /** exchanges this bench for another behind the same address; undefined where nothing can */
   changeBench?: ChangeBench;
   /** how far the shared ledger is behind; undefined on a bench that shares none */
-  handOver?: () => ReplicationState;
+  replication?: () => ReplicationState;
 }
 
 /** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
@@ -90,10 +90,10 @@ const bodyLimit = 256 * 1024;
 
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
-  const { bench, ledger, evaluate, compute, plan, demoHands } = parts;
+  const { bench, ledger, evaluate, compute, plan, simulator } = parts;
   const { settings, library, balance, profiles, checks, changeBench } = parts;
   const { station } = bench;
-  const demo = demoHands !== undefined;
+  const demo = simulator !== undefined;
   const now = () => new Date();
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
@@ -140,7 +140,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   );
   const isNew = () => !demo && !settings.answered && bench.item === undefined;
   const { form, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
-  if (demoHands) demoRoutes(form, bench, demoHands);
+  if (simulator) demoRoutes(form, bench, simulator);
   recordRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   photoRoutes(app, { bench, folder: parts.photos, demo, answered: photoAnswered });
   assayRoutes(app, { station, ledger, demo, library: () => library.now, now });
@@ -161,7 +161,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   importRoutes(app, { ledger, library, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
-  ledgerRoutes(app, { ledger, demo, handOver: parts.handOver });
+  ledgerRoutes(app, { ledger, demo, replication: parts.replication });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
   secondPersonRoutes(app, { bench, ledger, demo });

@@ -23,7 +23,7 @@ interface Exclusion {
 }
 
 /** What can be asked of a weighing, while it goes on and once its record stands. */
-export type WeighingDeed =
+export type WeighingCommandContent =
   | { do: "start-weighing"; ticket: Ticket }
   | { do: "take-reading"; role: Role; reading: Reading }
   | { do: "state-temperature"; celsius: string }
@@ -55,7 +55,7 @@ export type WeighingDeed =
   | { do: "add-assay"; assay: BodyOf<"laboratory-assay"> }
   | ({ do: "exclude-assay" } & Exclusion);
 
-export type WeighingCommand = About & WeighingDeed;
+export type WeighingCommand = About & WeighingCommandContent;
 
 /** What an amendment puts right, as typed; what is empty stays as it is. `readings` by the id of their entry. */
 export interface AmendmentTyped {

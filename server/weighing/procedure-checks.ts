@@ -10,7 +10,7 @@ import { balanceFor, type ProfileOf } from "./request.ts";
 import { situationOf } from "./situation.ts";
 
 /** What the checks on the procedure look at beside the weighing itself. */
-export interface Watched {
+export interface WeighingSituation {
   conditions: Conditions;
   profileOf?: ProfileOf | undefined;
   evaluation?: Evaluation | undefined;
@@ -20,8 +20,8 @@ export interface Watched {
 }
 
 /** What looks wrong about a weighing as far as it goes, the same at the bench, in a lot and for a record. */
-export function procedureChecks(item: Item, watched: Watched): Check[] {
-  const { conditions, profileOf, evaluation, library, live = [] } = watched;
+export function procedureChecks(item: Item, situation: WeighingSituation): Check[] {
+  const { conditions, profileOf, evaluation, library, live = [] } = situation;
   const dry = standing(item, "dry");
   if (dry.length === 0) return [];
   const wet = rolesOf(item.method)

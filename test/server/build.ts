@@ -7,7 +7,7 @@ import { compute } from "../../server/compute/compute.ts";
 import { type Evaluate, evaluationOf } from "../../server/compute/evaluation.ts";
 import { planFor } from "../../server/conformity/plan/plan.ts";
 import type { PlannedWeighing } from "../../server/conformity/plan/planned-weighing.ts";
-import { createDemoHands } from "../../server/demo/hands.ts";
+import { createDemoSimulator } from "../../server/demo/simulator.ts";
 import type { Ledger } from "../../server/ledger/ledger.ts";
 import { openLedger } from "../../server/ledger/open-ledger.ts";
 import { photosBeside } from "../../server/photos/photo-folder.ts";
@@ -92,7 +92,7 @@ export async function buildTestBench(
     ledger,
     evaluate,
     compute: async (request) => compute(request, library.now),
-    demoHands: simulated && createDemoHands(simulated),
+    simulator: simulated && createDemoSimulator(simulated),
     plan,
     photos: photosBeside(file),
     reports: reportsBeside(file),

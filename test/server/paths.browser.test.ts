@@ -95,11 +95,11 @@ async function assayer(task: TestContext, look: Look): Promise<void> {
 
   await link(t("frame.bench")).click();
   await button("MQ-101").click();
-  await button(t("bench.hands.dry")).click();
+  await button(t("bench.simulator.dry")).click();
   await button(t("bench.readings.take", { role: t("bench.roles.dry") })).click();
   await due(page, t("step.immersed.title"));
   await shows("assayer-3-dry-taken");
-  await button(t("bench.hands.wet")).click();
+  await button(t("bench.simulator.wet")).click();
   await button(t("bench.readings.take", { role: t("bench.roles.immersed") })).click();
   await due(page, t("step.water.title"));
   await page.fill("#celsius", "21,4");

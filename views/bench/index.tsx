@@ -4,7 +4,6 @@ import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
 import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
-import { DemoHands } from "./demo-hands.tsx";
 import { EachLoadNow } from "./each-load.tsx";
 import { ItemSteps } from "./item-steps.tsx";
 import { LedgerNotes } from "./ledger-notes.tsx";
@@ -15,6 +14,7 @@ import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { BenchPhotos, type BenchPhotosView } from "./photos.tsx";
 import { Result } from "./result.tsx";
+import { SimulatorControls } from "./simulator-controls.tsx";
 
 export { BenchPhotos, OtherTests };
 
@@ -126,7 +126,7 @@ export function BenchMain({
         <div id="live-reading">
           <LivePart {...live} />
         </div>
-        {view.demo && <DemoHands view={view} />}
+        {view.demo && <SimulatorControls view={view} />}
       </section>
       <div class="columns">
         <div>

@@ -29,10 +29,10 @@ export function ItemSteps({ view, item }: { view: BenchView; item: Item }) {
         )}
       </h2>
       <ProblemNote problem={view.problem} />
-      {view.trouble && (
+      {view.error && (
         <div class="problems" role="alert">
           <p>
-            <Told says={view.trouble} />
+            <Told says={view.error} />
           </p>
         </div>
       )}

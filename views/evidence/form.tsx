@@ -13,11 +13,11 @@ export interface EvidenceTarget {
 
 /** One form about evidence, with its hidden token. */
 export function EvidenceForm({
-  door: { action, fills, csrfToken, about },
+  target: { action, fills, csrfToken, about },
   path = "",
   children,
 }: {
-  door: EvidenceTarget;
+  target: EvidenceTarget;
   /** after the action, such as "/ENTRY/voiding" */
   path?: string;
   children: ComponentChildren;

@@ -88,7 +88,7 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
           <Told says={caution} />
         </p>
       )}
-      <EvidenceForm door={view}>
+      <EvidenceForm target={view}>
         <input type="hidden" name="kind" value={kind} />
         <div class="row">
           <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />
@@ -125,7 +125,7 @@ function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
         <summary>
           {t("evidence.excluded")} <span class="unseen">{found}</span>
         </summary>
-        <EvidenceForm door={view} path={`/${id}/voiding`}>
+        <EvidenceForm target={view} path={`/${id}/voiding`}>
           <Field
             name="reason"
             id={`reason-${id}`}

@@ -32,7 +32,7 @@ export interface EvidencePageView {
   /** address of the two-body question with this piece filled in */
   twoBodiesHref: string;
   /** address of what else has this density, with the piece and its measured disc filled in */
-  reachingHref: string;
+  densityMatchesHref: string;
 }
 
 export function EvidencePage(view: EvidencePageView) {
@@ -73,7 +73,7 @@ export function EvidencePage(view: EvidencePageView) {
           {t("evidence.if-two-bodies")} <a href={view.twoBodiesHref}>{t("evidence.work-out-one")}</a>.
         </p>
         <p>
-          <a href={view.reachingHref}>{t("density-matches.from-record")}</a>.
+          <a href={view.densityMatchesHref}>{t("density-matches.from-record")}</a>.
         </p>
       </Sheet>
     </>

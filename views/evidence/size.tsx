@@ -60,7 +60,7 @@ export function SizeSheet(view: SizeView) {
               <summary>
                 {t("evidence.excluded")} <span class="unseen">{specification}</span>
               </summary>
-              <EvidenceForm door={view} path={`/${id}/voiding`}>
+              <EvidenceForm target={view} path={`/${id}/voiding`}>
                 <Field name="reason" id={`reason-${id}`} label={t("evidence.why")} required />
                 <button type="submit" class="plain">
                   {t("evidence.excluded")}
@@ -75,7 +75,7 @@ export function SizeSheet(view: SizeView) {
           <strong>{t("evidence.note")}</strong> <Told says={doubt} />
         </p>
       )}
-      <EvidenceForm door={view}>
+      <EvidenceForm target={view}>
         <input type="hidden" name="kind" value="size" />
         <div class="row">
           <Select

@@ -54,7 +54,7 @@ export function FlagItem(lot: LotView) {
         />
         <Field name="own" label={t("lots.flagging.own")} hint={t("lots.flagging.own-hint")} maxLength={100} />
         <Select
-          name="deed"
+          name="action"
           label={t("lots.flagging.what")}
           value="set"
           options={[

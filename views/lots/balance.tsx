@@ -4,7 +4,7 @@ import { LiveReading } from "../bench/live-reading.tsx";
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 
-const hands = ["dry", "wet", "off"] as const;
+const simulated = ["dry", "wet", "off"] as const;
 
 /** The balance's own indication beside a lot; in the demonstration, hands at the simulated balance. */
 export function LotBalance({ live, demoToken }: { live: LiveView; demoToken?: string }) {
@@ -18,11 +18,11 @@ export function LotBalance({ live, demoToken }: { live: LiveView; demoToken?: st
         </div>
       </div>
       {demoToken !== undefined && (
-        <form method="post" action="/demo/hands" hx-post="/demo/hands" hx-swap="none" class="row">
+        <form method="post" action="/demo/simulator" hx-post="/demo/simulator" hx-swap="none" class="row">
           <Csrf token={demoToken} />
-          {hands.map((deed) => (
-            <button key={deed} type="submit" class="plain" name="deed" value={deed}>
-              {t(`lots.hands.${deed}`)}
+          {simulated.map((action) => (
+            <button key={action} type="submit" class="plain" name="action" value={action}>
+              {t(`lots.simulator.${action}`)}
             </button>
           ))}
         </form>

@@ -9,7 +9,7 @@ export interface LedgerView {
   keyId: string | null;
   /** what was found when it was opened, */
   found: readonly Told[];
-  handOver: ReplicationView | undefined;
+  replication: ReplicationView | undefined;
   /** a checkpoint made just now: the line, and the last row it vouches for */
   checkpoint?: { line: string; row: number };
   checked?:
@@ -66,7 +66,7 @@ export function LedgerPage(view: LedgerView) {
       <Checkpoint {...view} />
       <CheckForm {...view} />
       <Sheet id="hand-over" title={t("ledger-page.replication.heading")}>
-        <Replication handOver={view.handOver} />
+        <Replication replication={view.replication} />
       </Sheet>
     </>
   );
@@ -155,10 +155,10 @@ function CheckForm({ kept, csrfToken }: LedgerView) {
 }
 
 /** How far the shared ledger is behind this bench's own, in words. */
-function Replication({ handOver }: { handOver: ReplicationView | undefined }) {
+function Replication({ replication }: { replication: ReplicationView | undefined }) {
   const t = useTell();
-  if (!handOver) return <p>{t("ledger-page.replication.none")}</p>;
-  const { state, lastAt, place, why } = handOver;
+  if (!replication) return <p>{t("ledger-page.replication.none")}</p>;
+  const { state, lastAt, place, why } = replication;
   if (state === "up-to-date")
     return (
       <p>

@@ -6,11 +6,11 @@ import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { checkPage, pageQuery } from "./shapes.ts";
 
 /** The checks of the bench, newest first, passed or not. */
-export function checksOfApi(app: FastifyInstance, ledger: Ledger, door: RequireScope): void {
+export function checksOfApi(app: FastifyInstance, ledger: Ledger, requireScope: RequireScope): void {
   app.withTypeProvider<ZodTypeProvider>().get(
     "/api/checks",
     {
-      preHandler: door("checks:read"),
+      preHandler: requireScope("checks:read"),
       schema: {
         summary: "Checks of the bench, newest first",
         ...needsToken("checks:read"),

@@ -27,11 +27,11 @@ export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<
   app.setValidatorCompiler(validatorCompiler);
   // What is sent was checked when it was written; the published shapes are held against real answers in the tests.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
-  const door = scopeGuard(ledger, now);
+  const requireScope = scopeGuard(ledger, now);
   computeOfApi(app, compute);
-  recordsOfApi(app, ledger, door);
-  lotsOfApi(app, ledger, library, door);
-  checksOfApi(app, ledger, door);
-  liveOfApi(app, bench, door);
+  recordsOfApi(app, ledger, requireScope);
+  lotsOfApi(app, ledger, library, requireScope);
+  checksOfApi(app, ledger, requireScope);
+  liveOfApi(app, bench, requireScope);
   app.get("/api/openapi.json", { schema: { hide: true } }, async () => withoutUnusedShapes(app.swagger()));
 }

@@ -14,7 +14,7 @@ const leastPauseMs = 40;
 const beatMs = 1000;
 
 /** What the balance shows: asked once, or told on every change until the listener goes. */
-export function liveOfApi(app: FastifyInstance, bench: Bench, door: RequireScope): void {
+export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: RequireScope): void {
   const listeners = new Set<ServerResponse>();
   let due: NodeJS.Timeout | undefined;
   let sentAt = 0;
@@ -39,7 +39,7 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, door: RequireScope
     for (const response of listeners) response.end();
   });
 
-  const preHandler = door("live:read");
+  const preHandler = requireScope("live:read");
   app.withTypeProvider<ZodTypeProvider>().get(
     "/api/live",
     {

@@ -2,7 +2,7 @@ import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LotBook } from "../../lots/lot-book.ts";
+import { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { lotList, oneLot, refusal } from "./shapes.ts";
@@ -12,14 +12,14 @@ export function lotsOfApi(
   app: FastifyInstance,
   ledger: Ledger,
   library: () => Library,
-  door: RequireScope,
+  requireScope: RequireScope,
 ): void {
-  const book = new LotBook(ledger);
+  const lots = new LotRepository(ledger);
   const typed = app.withTypeProvider<ZodTypeProvider>();
   typed.get(
     "/api/lots",
     {
-      preHandler: door("lots:read"),
+      preHandler: requireScope("lots:read"),
       schema: {
         summary: "Lots, newest first",
         ...needsToken("lots:read"),
@@ -28,13 +28,13 @@ export function lotsOfApi(
       },
     },
     async ({ query: { size } }) => ({
-      lots: (await book.newest(size)).map(({ lot, pieces }) => ({ ...lot, pieces })),
+      lots: (await lots.newest(size)).map(({ lot, pieces }) => ({ ...lot, pieces })),
     }),
   );
   typed.get(
     "/api/lots/:id",
     {
-      preHandler: door("lots:read"),
+      preHandler: requireScope("lots:read"),
       schema: {
         summary: "One lot with its pieces",
         ...needsToken("lots:read"),
@@ -43,13 +43,13 @@ export function lotsOfApi(
       },
     },
     async ({ params: { id } }, reply) => {
-      const lot = await book.lot(id);
+      const lot = await lots.lot(id);
       if (!lot)
         return reply.code(404).send({
           id: null,
           error: { at: "id", message: `No lot is called "${id}" here. List them with GET /api/lots.` },
         });
-      const items = await book.items(id, library());
+      const items = await lots.items(id, library());
       return {
         lot: { ...lot, pieces: items.filter(({ voided }) => !voided).length },
         pieces: items.map(({ id: piece, ticket, claim, state, dryG, density, expanded, typed, voided }) => ({

@@ -8,12 +8,12 @@ import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
 
 /** Finished measurements: the list as the Records page filters it, and one with all that was written about it. */
-export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: RequireScope): void {
+export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope: RequireScope): void {
   const typed = app.withTypeProvider<ZodTypeProvider>();
   typed.get(
     "/api/records",
     {
-      preHandler: door("records:read"),
+      preHandler: requireScope("records:read"),
       schema: {
         summary: "Finished measurements, newest first",
         ...needsToken("records:read"),
@@ -41,7 +41,7 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, door: Require
   typed.get(
     "/api/records/:id",
     {
-      preHandler: door("records:read"),
+      preHandler: requireScope("records:read"),
       schema: {
         summary: "One measurement with every entry about its piece",
         ...needsToken("records:read"),

@@ -15,7 +15,7 @@ import { type Standing, standingOf, standingUnweighed } from "../evidence/eviden
 import { standingDry } from "../evidence/size-form.ts";
 import { type RefusedForm, sizeView } from "../evidence/size-view.ts";
 
-const door = { action: "/bench/tests", fills: "other-tests" };
+const target = { action: "/bench/tests", fills: "other-tests" };
 const weighItNext = "Weigh it: of all harmless tests the density strikes out most.";
 
 /** Other tests of the piece on the bench: its part of the page, and what its forms ask for. */
@@ -52,7 +52,7 @@ export class BenchTests {
       struckOut: [...new Set(weighed.struck.map(({ name }) => name))],
       ...(next === undefined ? {} : { next }),
       evidence: {
-        ...door,
+        ...target,
         made: tests.flatMap((one) => madeTest(one, standing)),
         ...(refused && kind ? { refused: { ...refused, kind } } : {}),
         csrfToken,
@@ -63,7 +63,7 @@ export class BenchTests {
         weighed: this.#weighed?.statement,
         asksMass: standingDry(item) === undefined,
         refused,
-        ...door,
+        ...target,
         csrfToken,
         about,
       }),

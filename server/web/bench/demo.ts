@@ -1,5 +1,5 @@
 import { Refusal } from "../../../calibration/refusal.ts";
-import type { DemoHands } from "../../demo/hands.ts";
+import type { DemoSimulator } from "../../demo/simulator.ts";
 import type { Bench } from "../../station/bench.ts";
 import { aboutOf } from "../about.ts";
 import type { BenchForm } from "./bench.tsx";
@@ -8,25 +8,25 @@ import type { BenchForm } from "./bench.tsx";
 export function demoRoutes(
   form: (path: string, does: BenchForm) => void,
   bench: Bench,
-  hands: DemoHands,
+  simulator: DemoSimulator,
 ): void {
-  const deeds: Record<string, () => void> = {
-    dry: hands.layOnPan,
-    wet: hands.hangInWater,
-    off: hands.takeOff,
+  const actions: Record<string, () => void> = {
+    dry: simulator.layOnPan,
+    wet: simulator.hangInWater,
+    off: simulator.takeOff,
   };
   form("/demo/piece", async (fields) => {
     const { piece = "" } = fields;
-    const chosen = hands.choose(piece);
+    const chosen = simulator.choose(piece);
     if (!chosen) throw new Refusal("demo.item-unknown", { item: piece });
     const { ticket, description, method, claim } = chosen;
     const item = { ticket, description, method, claim };
     await bench.station.do({ do: "start-weighing", ...aboutOf(fields), ticket: item });
   });
-  form("/demo/hands", ({ deed: name = "" }) => {
-    const does = deeds[name];
-    if (!does) throw new Refusal("demo.hands-unknown", { hands: name });
-    if (bench.open) hands.chooseByTicket(bench.open.ticket);
+  form("/demo/simulator", ({ action = "" }) => {
+    const does = actions[action];
+    if (!does) throw new Refusal("demo.hands-unknown", { hands: action });
+    if (bench.open) simulator.chooseByTicket(bench.open.ticket);
     does();
   });
 }

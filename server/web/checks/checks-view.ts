@@ -9,7 +9,7 @@ import { closesBench } from "../../checks/bench-closed.ts";
 import { chartView } from "../../checks/charts/chart-view.ts";
 import type { ControlChart, Epoch } from "../../checks/charts/control-chart.ts";
 import type { CheckKind as LedgerKind } from "../../checks/check.ts";
-import { doubtful, lastGood } from "../../checks/look-back.ts";
+import { lastGood, toLookAt } from "../../checks/look-back.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
@@ -150,7 +150,7 @@ async function lookedBackAt(failed: readonly LedgerKind[], good: readonly Stored
         filters,
         page: { size: recordsAtOnce, ...(before === undefined ? {} : { before }) },
       });
-      for (const { subject, ticket, at } of doubtful(since, records))
+      for (const { subject, ticket, at } of toLookAt(since, records))
         found.set(subject, { id: subject, ticket: ticket ?? subject, at });
       before = next ?? undefined;
     } while (before !== undefined);

@@ -79,7 +79,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       about,
     }),
     ...(fineness === undefined ? {} : { fineness }),
-    reachingHref: reachingHref(item, tests),
+    densityMatchesHref: densityMatchesHref(item, tests),
     twoBodiesHref: twoBodiesHref(statement),
   };
 }
@@ -96,7 +96,7 @@ export function measuredItem({ result, statement, piece: item }: Stated, library
 }
 
 /** The density at 20 °C with its claim, and the disc that a size test measured. */
-function reachingHref({ statement, claim }: MeasuredItem, tests: readonly Test[]): string {
+function densityMatchesHref({ statement, claim }: MeasuredItem, tests: readonly Test[]): string {
   const size = tests.findLast(({ entry, excluded }) => entry.body.test === "size" && excluded === undefined)
     ?.entry.body.size;
   const disc = measuredDisc.safeParse(size);

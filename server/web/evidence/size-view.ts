@@ -28,7 +28,7 @@ interface SizeParts extends EvidenceTarget {
 /** Mass and size of a piece against specifications; `weighed` once its volume is known from the water. */
 export function sizeView(
   tests: readonly Test[],
-  { specifications, weighed, asksMass, refused, ...door }: SizeParts,
+  { specifications, weighed, asksMass, refused, ...target }: SizeParts,
 ): SizeView {
   const sizes = tests.filter(({ entry }) => entry.body.test === "size");
   const outline = countingEvidence(tests).findLast(({ kind }) => kind === "outline");
@@ -41,7 +41,7 @@ export function sizeView(
       : null;
   const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };
   return {
-    ...door,
+    ...target,
     specifications: specifications.map(({ id, called, massG, finenessPermille }) => ({
       value: id,
       label: message("specification.option", {

@@ -5,8 +5,8 @@ import { waterRange } from "../../../calibration/water.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
 import type { Lot } from "../../lots/lot.ts";
-import type { LotBook } from "../../lots/lot-book.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
+import type { LotRepository } from "../../lots/lot-repository.ts";
 import { totalsAtClosing } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
 import { isRole, type Role } from "../../methods/index.ts";
@@ -22,7 +22,7 @@ import { ownMark } from "../look.ts";
 export interface LotFormParts {
   bench: Bench;
   ledger: Ledger;
-  book: LotBook;
+  lots: LotRepository;
   library: () => Library;
 }
 
@@ -50,9 +50,9 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
     },
     "other-piece": ({ fields }) => weighTicketAgain(bench, ledger, aboutOf(fields)),
     flags: ({ lot, fields, items }) => {
-      const { flagTicket = "", flag = "", own = "", deed = "set", reason = "", by = "" } = fields;
+      const { flagTicket = "", flag = "", own = "", action = "set", reason = "", by = "" } = fields;
       const item = itemOf(items, flagTicket, "flagTicket").id;
-      const named = { item, flag: own.trim() || flag, set: deed !== "clear", reason, by };
+      const named = { item, flag: own.trim() || flag, set: action !== "clear", reason, by };
       return station.do({ do: "flag-item", ...lotSeen(lot, fields), ...named });
     },
     answers: ({ fields: { found = "", by = "", ...fields } }) =>
@@ -132,7 +132,7 @@ async function taken(bench: Bench, fields: Fields): Promise<void> {
     });
   });
   if ((bench.item?.captures.length ?? 0) > before) return;
-  const { trouble } = bench;
+  const { error: trouble } = bench;
   throw new Refusal(trouble?.code ?? "balance.capture.called-off", trouble?.params);
 }
 
@@ -144,7 +144,7 @@ async function recordWhenComplete({ station, open, secondPersonDue }: Bench, lot
 
 /** Keeps the dry mass of a piece that comes back to the pan; it is held against the first one. */
 async function weighAgain(
-  { bench, book }: LotFormParts,
+  { bench, lots }: LotFormParts,
   { lot, fields, items, request }: LotFormRead,
 ): Promise<void> {
   const { again = "", againTyped = "", unit = "g", take } = fields;
@@ -155,7 +155,7 @@ async function weighAgain(
       ? typedMass(againTyped, unit, { mark: ownMark(request), at: "againTyped" })
       : await heard(bench);
   await bench.station.do({ do: "weigh-again", subject: item.id, seen: "now", reading });
-  book.forget(item.id);
+  lots.forget(item.id);
 }
 
 async function heard({ scale, waitingFor }: Bench): Promise<Reading> {

@@ -10,8 +10,8 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
-import type { LotBook } from "../../lots/lot-book.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
+import type { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { SecondUnit } from "../../station/bench-settings.ts";
@@ -28,7 +28,7 @@ import { noLotPage } from "./no-lot.tsx";
 interface ScreeningParts {
   bench: Bench;
   ledger: Ledger;
-  book: LotBook;
+  lots: LotRepository;
   claims: (locale: Locale) => { id: string; name: string }[];
   demo: boolean;
   library: () => Library;
@@ -41,7 +41,7 @@ type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
 /** Screening a lot on the one bench: ticket, dry, immersed, next. The record of a piece is written by itself. */
 export function screeningRoutes(
   app: FastifyInstance,
-  { bench, ledger, book, claims, demo, library, second }: ScreeningParts,
+  { bench, ledger, lots, claims, demo, library, second }: ScreeningParts,
 ): void {
   const live = new LiveStream(
     new Map<string, Draw>([
@@ -60,9 +60,9 @@ export function screeningRoutes(
 
   async function screening(request: LotRequest, reply: FastifyReply, problem?: LotView["problem"]) {
     const around = frameOf(request, reply, { path: "/lots", demo });
-    const lot = await book.lot(request.params.lot);
+    const lot = await lots.lot(request.params.lot);
     if (!lot) return noLotPage(reply, around);
-    const items = await book.items(lot.id, library());
+    const items = await lots.items(lot.id, library());
     const announced = await announcedFor(ledger, lot);
     const view: LotView = {
       ...lotView(lot, items, announced, {
@@ -97,16 +97,16 @@ export function screeningRoutes(
   }
 
   app.get<{ Params: { lot: string } }>("/lots/:lot", (request, reply) => screening(request, reply));
-  for (const [path, does] of Object.entries(lotForms({ bench, ledger, book, library })))
+  for (const [path, does] of Object.entries(lotForms({ bench, ledger, lots, library })))
     app.post<{ Params: { lot: string } }>(
       `/lots/:lot/${path}`,
       { preHandler: app.csrfProtection },
       async (request, reply) => {
         const fields = fieldsOf(request);
         try {
-          const lot = await book.lot(request.params.lot);
+          const lot = await lots.lot(request.params.lot);
           if (!lot) throw new Refusal("lot.none");
-          await does({ lot, fields, items: await book.items(lot.id, library()), request });
+          await does({ lot, fields, items: await lots.items(lot.id, library()), request });
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
           const refused = refusalOf(error);

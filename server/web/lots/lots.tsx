@@ -8,7 +8,7 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { LotBook } from "../../lots/lot-book.ts";
+import { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
 import { firstMethod, methods } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -40,7 +40,7 @@ export function lotRoutes(
   app: FastifyInstance,
   { bench, ledger, settings, demo, library, priceLocked }: LotRouteParts,
 ): void {
-  const book = new LotBook(ledger);
+  const book = new LotRepository(ledger);
   const claims = (locale: Locale) => claimOptions(library(), locale, settings.now.metal);
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/lots", demo });
@@ -88,8 +88,8 @@ export function lotRoutes(
   });
 
   const second = () => settings.now.secondUnit;
-  screeningRoutes(app, { bench, ledger, book, claims, demo, library, second });
-  payoutRoutes(app, { station: bench.station, ledger, book, demo, library, priceLocked });
+  screeningRoutes(app, { bench, ledger, lots: book, claims, demo, library, second });
+  payoutRoutes(app, { station: bench.station, ledger, lots: book, demo, library, priceLocked });
 }
 
 function openedLot(values: Record<string, string>, library: Library, mark: DecimalMark) {

@@ -7,8 +7,8 @@ import { page } from "../../../views/page.tsx";
 import { assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { termsWithLaboratory } from "../../lots/laboratory-terms.ts";
-import type { LotBook } from "../../lots/lot-book.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
+import type { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Station } from "../../station/station.ts";
 import { seenOf } from "../about.ts";
@@ -23,7 +23,7 @@ import { typedPrice } from "./typed-price.ts";
 interface PayoutParts {
   station: Station;
   ledger: Ledger;
-  book: LotBook;
+  lots: LotRepository;
   demo: boolean;
   library: () => Library;
   /** called after a price was locked */
@@ -53,13 +53,13 @@ const empty = {
 /** The worksheet from fine mass to money. A price is locked with its source and time; it is never looked up. */
 export function payoutRoutes(
   app: FastifyInstance,
-  { station, ledger, book, demo, library, priceLocked }: PayoutParts,
+  { station, ledger, lots, demo, library, priceLocked }: PayoutParts,
 ): void {
   async function worksheet(request: LotRequest, reply: FastifyReply, refused?: Refused) {
     const around = frameOf(request, reply, { path: "/lots", demo });
-    const lot = await book.lot(request.params.lot);
+    const lot = await lots.lot(request.params.lot);
     if (!lot) return noLotPage(reply, around);
-    const items = await book.items(lot.id, library());
+    const items = await lots.items(lot.id, library());
     const terms = await termsWithLaboratory(ledger, lot, items);
     const sheet = sheetOf({ ...lot, terms }, items, {
       library: library(),
@@ -112,9 +112,9 @@ export function payoutRoutes(
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const values = fieldsOf(request);
-      const lot = await book.lot(request.params.lot);
+      const lot = await lots.lot(request.params.lot);
       if (!lot) return worksheet(request, reply);
-      const items = await book.items(lot.id, library());
+      const items = await lots.items(lot.id, library());
       const item = items.findLast(({ ticket }) => ticket === values.ticket?.trim());
       const typed = typedTerms(values, lookOf(request).locale, item);
       if ("problems" in typed) return worksheet(request, reply, { values, problems: typed.problems });

@@ -128,7 +128,7 @@ function sheetOf(
     state: view.finding?.state ?? "no-claim",
     plainly: view.finding?.plainly,
     because: view.finding?.because ?? "",
-    notExcluded: aliveIn(view),
+    notExcluded: notExcludedIn(view),
     plot: view.plot,
   };
   // Typed words may promise what only others may promise; they go out to strangers here.
@@ -136,7 +136,7 @@ function sheetOf(
 }
 
 /** The names of all that is alive: the claim, then in the order of the finding, then the rest. */
-function aliveIn({ finding, plot }: Pick<RecordView, "finding" | "plot">): string[] {
+function notExcludedIn({ finding, plot }: Pick<RecordView, "finding" | "plot">): string[] {
   const order = [plot.claimId, ...(finding?.lookAlikes ?? []).map(({ id }) => id)];
   const place = (id: string) => (order.includes(id) ? order.indexOf(id) : order.length);
   const alive = plot.bands.filter(({ alive }) => alive === true);

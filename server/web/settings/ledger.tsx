@@ -13,13 +13,13 @@ interface Parts {
   ledger: Ledger;
   demo: boolean;
   /** undefined on a bench that shares no ledger */
-  handOver: (() => ReplicationState) | undefined;
+  replication: (() => ReplicationState) | undefined;
 }
 
 type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "problems">>;
 
 /** The ledger itself: checked whole, signed for somebody to keep elsewhere, handed over. */
-export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: Parts): void {
+export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }: Parts): void {
   async function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const { problems = [], kept = "", ...rest } = shown;
@@ -28,7 +28,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, handOver }: P
       entries: (await ledger.head())?.seq ?? 0,
       keyId: ledger.key?.keyId ?? null,
       found: ledger.found,
-      handOver: handOver?.(),
+      replication: replication?.(),
       kept,
       problems,
       csrfToken: frame.csrfToken,

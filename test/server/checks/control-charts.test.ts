@@ -4,7 +4,7 @@ import { chartView } from "../../../server/checks/charts/chart-view.ts";
 import { type ControlChart, withPoint } from "../../../server/checks/charts/control-chart.ts";
 import { withEpoch } from "../../../server/checks/charts/epoch.ts";
 import { brokenBy } from "../../../server/checks/charts/run-rules.ts";
-import { doubtful, lastGood } from "../../../server/checks/look-back.ts";
+import { lastGood, toLookAt } from "../../../server/checks/look-back.ts";
 
 const by = "the morning watch";
 const day = (n: number, hour = 8) => new Date(Date.UTC(2026, 2, n, hour)).toISOString();
@@ -194,7 +194,7 @@ describe("how the bench stands", () => {
 describe("looking back", () => {
   const records = [2, 5, 6, 9].map((n) => ({ id: `record ${n}`, at: day(n, 12) }));
   const since = (...checks: [n: number, passed: boolean][]) =>
-    doubtful(lastGood(checks.map(([n, passed]) => ({ at: day(n), passed }))), records).map(({ id }) => id);
+    toLookAt(lastGood(checks.map(([n, passed]) => ({ at: day(n), passed }))), records).map(({ id }) => id);
 
   test("what was measured since the last good check is flagged, also after the failure", () => {
     expect(since([1, true], [4, true], [7, false])).toEqual(["record 5", "record 6", "record 9"]);

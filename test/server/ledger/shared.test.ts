@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, onTestFinished, test, vi } from "vitest";
 import { run as verify } from "../../../server/cli/verify.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { openSharedLedger } from "../../../server/ledger/postgres.ts";
-import { handOver } from "../../../server/ledger/replicate.ts";
+import { replicate } from "../../../server/ledger/replicate.ts";
 import { keepReplicating } from "../../../server/ledger/replication.ts";
 import { told } from "../../told.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
@@ -130,11 +130,14 @@ test("a bench that lost the network hands over later, with nothing doubled and e
   await issued(others, "piece:1");
   const all = (await own.head())?.seq ?? 0;
 
-  const first = await handOver(own, others);
+  const first = await replicate(own, others);
   expect(first).toEqual({ written: all, stood: 0 });
-  expect(await handOver(own, others)).toEqual({ written: 0, stood: 0 });
+  expect(await replicate(own, others)).toEqual({ written: 0, stood: 0 });
   await weigh(own, "piece:16");
-  const [once, twice] = await Promise.all([handOver(own, others), handOver(own, await shared(url, "third"))]);
+  const [once, twice] = await Promise.all([
+    replicate(own, others),
+    replicate(own, await shared(url, "third")),
+  ]);
   expect(once.written + twice.written).toBeGreaterThanOrEqual(3);
 
   const there = await others.entriesOf("piece:7");

@@ -64,7 +64,7 @@ describe("a refiner's day", () => {
     await at.post(`${lot}/flags`, {
       flagTicket: "41",
       own: "suspect",
-      deed: "set",
+      action: "set",
       reason: "magnet held the clasp",
     });
     expect(await textOf(at, lot)).toContain("light for its claim ; suspect (magnet held the clasp)");

@@ -41,9 +41,9 @@ export async function screenedLot(pieces: number): Promise<PieceTime[]> {
       for (const ticket of tickets.slice(0, pieces - times.length)) {
         await page.keyboard.type(ticket);
         const ticketS = await held(() => page.keyboard.press("Enter"), 'button[value="dry"][name="take"]');
-        await page.click('button[name="deed"][value="dry"]');
+        await page.click('button[name="action"][value="dry"]');
         const dryS = await held(() => page.keyboard.press("F9"), 'button[value="immersed"][name="take"]');
-        await page.click('button[name="deed"][value="wet"]');
+        await page.click('button[name="action"][value="wet"]');
         const immersedS = await held(() => page.keyboard.press("F9"), "#ticket:focus");
         times.push({ presses: 3, ticketS, dryS, immersedS });
       }

@@ -129,7 +129,7 @@ test("of two operators one wins and the other reads why; a balance exchanged mea
   const elsewhere = createCable();
   await at.post("/balances/choice", { port: elsewhere.path, line: "9600-8n1" });
   expect(at.bench.waitingFor).toBeUndefined();
-  expect(at.bench.trouble).toEqual({ code: "balance.capture.exchanged" });
+  expect(at.bench.error).toEqual({ code: "balance.capture.exchanged" });
   expect(at.bench.item?.ticket).toBe("T-1");
   const page = await get("/");
   expect(page).toContain(shown("balance.check.exchanged"));

@@ -119,19 +119,19 @@ test("a piece that drank is flagged, the flag is cleared with a reason, and both
   expect(await textOf(at, lot)).toContain(
     tell(message("lot-check.mass-gained", { change_g: { decimal: "0.31" } }), "en"),
   );
-  const refused = await at.post(`${lot}/flags`, { flagTicket: "31", flag: "water inside", deed: "clear" });
+  const refused = await at.post(`${lot}/flags`, { flagTicket: "31", flag: "water inside", action: "clear" });
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toContain("A flag needs a reason");
   await at.post(`${lot}/flags`, {
     flagTicket: "31",
     flag: "water inside",
-    deed: "clear",
+    action: "clear",
     reason: "dried, 12.90 g again",
   });
   await at.post(`${lot}/flags`, {
     flagTicket: "31",
     own: "magnetic clasp",
-    deed: "set",
+    action: "set",
     reason: "held by the magnet",
   });
   const text = await textOf(at, lot);

@@ -6,7 +6,7 @@ import { Refusal } from "../../../calibration/refusal.ts";
 import type { Entry } from "../../../server/ledger/entry.ts";
 import type { Happened } from "../../../server/ledger/ledger.ts";
 import { lotOf } from "../../../server/lots/evolve.ts";
-import type { WeighingCommand, WeighingDeed } from "../../../server/weighing/commands.ts";
+import type { WeighingCommand, WeighingCommandContent } from "../../../server/weighing/commands.ts";
 import { decide } from "../../../server/weighing/decide.ts";
 import { evolve, weighingOf } from "../../../server/weighing/evolve.ts";
 import type { Known } from "../../../server/weighing/known.ts";
@@ -51,7 +51,7 @@ const deed = fc.oneof(
     ...{ do: fc.constant("amend"), by: text, reason: text, ticket: text, description: text, customer: text },
     ...{ celsius: fc.constant(""), readings: fc.constant({}), note: text },
   }),
-) as fc.Arbitrary<WeighingDeed>;
+) as fc.Arbitrary<WeighingCommandContent>;
 
 const known = fc.record({
   simulated: fc.boolean(),

@@ -3,7 +3,7 @@ import { methods } from "../methods/index.ts";
 import { type DemoPiece, demoPieces } from "./pieces.ts";
 
 /** What hands do at the simulated balance, always with the zero that belongs to it. */
-export interface DemoHands {
+export interface DemoSimulator {
   /** takes the piece of this id into the hand; undefined when there is none */
   choose(id: string): DemoPiece | undefined;
   /** takes the piece of this ticket into the hand, if it is another than the one held */
@@ -13,7 +13,7 @@ export interface DemoHands {
   takeOff(): void;
 }
 
-export function createDemoHands(balance: SimulatedBalance): DemoHands {
+export function createDemoSimulator(balance: SimulatedBalance): DemoSimulator {
   let piece: DemoPiece | undefined;
   const weighed = (it: DemoPiece) => ({
     name: it.ticket,

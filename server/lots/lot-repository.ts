@@ -9,7 +9,7 @@ import { type LotItem, lotItemOf } from "./lot-item.ts";
 const pageSize = 500;
 
 /** The lots of a ledger with their pieces. What a record comes to is kept, since a record only changes by an entry. */
-export class LotBook {
+export class LotRepository {
   readonly #ledger: Ledger;
   readonly #known = new Map<string, { key: string; item: LotItem }>();
 

@@ -9,7 +9,11 @@ const chancePairs = 0.5;
  * Pieces of one mass to the last digit whose densities go together: perhaps one piece weighed twice. On a coarse scale
  * such pairs are chance; then only a pair that explains what the sum has too much is told. Masses in g.
  */
-export function twins(items: readonly LotItem[], excess: number | undefined, withinG: number): LotCheck[] {
+export function duplicates(
+  items: readonly LotItem[],
+  excess: number | undefined,
+  withinG: number,
+): LotCheck[] {
   const byMass = new Map<string, LotItem[]>();
   for (const item of items) {
     const key = `${Math.round(item.dryG / item.stepG)} of ${item.stepG}`;
