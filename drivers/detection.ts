@@ -19,6 +19,8 @@ export interface Tried {
   /** the first bytes, escaped */
   first: string;
   message: Message;
+  /** length of frames that came in place of text, bytes */
+  frame?: number;
 }
 
 /** `line` null: no setting gave readable text. `shape` null: the text is readable but of no generic shape. */
@@ -141,9 +143,9 @@ function judged(line: LineSettings, { bytes, lines }: Heard) {
     message: told,
   });
   if (bytes.length === 0) return { outcome: outcome(message("port.search.outcome.nothing")) };
-  const text = lines.filter((each) => /^[\x02\x03\f\x20-\x7e\u00b0-\u00b3\u2212]+$/.test(each.text));
+  const text = lines.filter((each) => /^[\t\x02\x03\f\x20-\x7e\u00b0-\u00b3\u2212]+$/.test(each.text));
   if (lines.length === 0 || text.length < 0.8 * lines.length)
-    return { outcome: outcome(message("port.search.outcome.unreadable")) };
+    return { outcome: { ...outcome(message("port.search.outcome.unreadable")), ...framesOf(bytes) } };
   const found = lineSettingsText(withParity(line, eighthBit(bytes)));
   const shape = bestShape(text.map((each) => each.text));
   const raw = lines.map((each) => each.raw);
@@ -193,8 +195,24 @@ function bestShape(lines: readonly string[]) {
   return best.score >= 1 ? best.shape : null;
 }
 
+/** Lengths of frames that are looked for, bytes. */
+const frameLengths = Array.from({ length: 29 }, (_, i) => i + 4);
+
+/** The length of frames that begin alike again and again, where there is one: what a balance set to a binary output sends. */
+function framesOf(bytes: Uint8Array): Pick<Tried, "frame"> {
+  const begins = (length: number) =>
+    bytes.length >= 4 * length &&
+    bytes.every((byte, i) => i % length > 1 || byte === bytes[i % length]) &&
+    new Set(bytes.subarray(0, length)).size > 2;
+  const frame = frameLengths.find(begins);
+  return frame === undefined ? {} : { frame };
+}
+
 function nothingFound(all: readonly Tried[]): Message {
   const tried = all.map(({ line, bytes }) => message("port.search.tried", { settings: line, bytes }));
+  const binary = all.find(({ frame }) => frame !== undefined);
+  if (binary?.frame !== undefined)
+    return message("port.search.binary", { settings: binary.line, bytes: binary.frame, first: binary.first });
   return all.every(({ bytes }) => bytes === 0)
     ? message("port.search.silent", { tried })
     : message("port.search.none", { tried });

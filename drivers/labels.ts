@@ -6,12 +6,20 @@ const labels = new Map<string, WeightLabel>([
   ["GROSS", "gross"],
   ["T", "tare"],
   ["TARE", "tare"],
+  // German, Spanish, French, Italian, Portuguese [common words of these languages]
+  ...["NETTO", "NETO"].map((word): [string, WeightLabel] => [word, "net"]),
+  ...["BRUTTO", "BRUTO", "BRUT", "LORDO"].map((word): [string, WeightLabel] => [word, "gross"]),
+  ["TARA", "tare"],
 ]);
 
 export type WeightLabel = "net" | "gross" | "tare";
 
 /** The label as part of a regular expression; always followed by a blank, a colon or a sign. */
-export const labelPattern = "N|NET|Net|net|G|GROSS|Gross|gross|T|TARE|Tare|tare";
+export const labelPattern = [...labels.keys()]
+  .flatMap((word) => [word, word.toLowerCase(), word.charAt(0) + word.slice(1).toLowerCase()])
+  .filter((word) => word.length > 1 || word === word.toUpperCase())
+  .sort((a, b) => b.length - a.length)
+  .join("|");
 
 /** The weight a label stands for; undefined for a word that is no label. */
 export function labelMeaning(word: string): WeightLabel | undefined {

@@ -13,7 +13,9 @@ export interface LineSettings {
 }
 
 /** Speeds a balance may be set to, most usual first. */
-export const baudRates = [9600, 4800, 2400, 1200, 19200, 38400, 57600, 115200] as const;
+export const baudRates = [
+  9600, 4800, 2400, 1200, 19200, 38400, 57600, 115200, 600, 300, 14400, 28800, 230400,
+] as const;
 
 const parities: Record<string, Parity> = { n: "none", e: "even", o: "odd" };
 const flowControls: Record<string, FlowControl> = { "rts-cts": "rts-cts", "xon-xoff": "xon-xoff" };

@@ -133,8 +133,10 @@ export function lineText(bytes: Uint8Array): string {
   const decoded = kind === "data" ? utf8(plain, false) : null;
   return (
     (decoded ?? Buffer.from(plain).toString("latin1"))
-      // NUL pads, XON and XOFF are flow control that slipped through, U+FEFF marks the start of a text stream.
-      .replace(/[\0\x11\x13\uFEFF]/g, "")
+      // NUL pads at either end, but inside a line it may stand for a lost character; XON and XOFF are flow control that
+      // slipped through, U+FEFF marks the start of a text stream.
+      .replace(/[\x11\x13\uFEFF]/g, "")
+      .replace(/^\0+|\0+(?=[\r\n]*$)/g, "")
       .replace(/\u00A0/g, " ")
       .replace(/[\r\n]+$/, "")
       .replace(/^[\r\n]+/, "")

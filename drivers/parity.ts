@@ -34,3 +34,27 @@ export function eighthBit(bytes: Uint8Array): EighthBit {
 export function withoutEighthBit(bytes: Uint8Array): Uint8Array {
   return bytes.map((byte) => byte & 0x7f);
 }
+
+/** So many bytes without a single eighth bit carry no parity: the driver has already taken it off. */
+const carriesNone = 24;
+
+/**
+ * Checks seven data bits with parity that are received as eight, since serial drivers may drop the check. Gives the bytes
+ * without their parity bit; one whose parity is wrong keeps its eighth bit set, so that nobody takes it for a character.
+ */
+export function checkingParity(parity: "even" | "odd"): (bytes: Uint8Array) => Uint8Array {
+  const wrong = parity === "even" ? 1 : 0;
+  let sinceHigh = Number.POSITIVE_INFINITY;
+  return (bytes) =>
+    bytes.map((byte) => {
+      sinceHigh = byte >= 0x80 ? 0 : sinceHigh + 1;
+      if (sinceHigh > carriesNone) return byte;
+      return oddOnes[byte] === wrong ? byte | 0x80 : byte & 0x7f;
+    });
+}
+
+/** Seven data bits with their parity bit, to be sent as eight. */
+export function carryingParity(bytes: Uint8Array, parity: "even" | "odd"): Uint8Array {
+  const right = parity === "even" ? 0 : 1;
+  return bytes.map((byte) => (oddOnes[byte & 0x7f] === right ? byte & 0x7f : byte | 0x80));
+}

@@ -84,7 +84,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     } else if (endsTheReading(record)) {
       readings = [];
       error = record;
-    }
+    } else if (record.event.kind === "back" || record.event.kind === "open") error = null;
     pending?.hear(record);
   });
 
@@ -120,9 +120,11 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
   return {
     latest() {
       const last = readings.at(-1) ?? null;
-      const ageMs = clock.monotonicMs() - (last?.monotonicMs ?? startedMs);
-      if (last && ageMs <= patienceMs) return { record: last, judgement: judge(readings, settling) };
-      return { silentForSeconds: ageMs / 1000, last: lastReading(lines) };
+      const before = last ?? lastReading(lines);
+      const ageMs = clock.monotonicMs() - (before?.monotonicMs ?? startedMs);
+      if (last && ageMs <= Math.min(patienceMs, paceMs(readings)))
+        return { record: last, judgement: judge(readings, settling) };
+      return { silentForSeconds: ageMs / 1000, last: before };
     },
     recent: () => lines,
     error: () => error,
@@ -138,6 +140,18 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
 /** A balance that sends on its key has no cadence to judge by; its last line still grows old. */
 function freshFor({ patienceMs = defaultPatienceMs }: Balance): number {
   return Number.isFinite(patienceMs) ? patienceMs : defaultPatienceMs;
+}
+
+/** Gaps between readings that tell the pace, and how much longer a gap may be before the last number is old, ms. */
+const gapsOfPace = 10;
+const overPaceMs = 1000;
+
+/** How old the last of these readings may be: the longest of the last gaps and a second; no limit before a pace is seen. */
+function paceMs(readings: readonly ReadingRecord[]): number {
+  const last = readings.slice(-gapsOfPace - 1);
+  if (last.length < 4) return Number.POSITIVE_INFINITY;
+  const gaps = last.slice(1).map(({ monotonicMs }, i) => monotonicMs - last[i]!.monotonicMs);
+  return Math.max(...gaps) + overPaceMs;
 }
 
 function lastReading(lines: readonly LineRecord[]): ReadingRecord | null {

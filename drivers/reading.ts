@@ -77,6 +77,7 @@ const endings: ReadonlySet<EventKind> = new Set([
   "not-a-weight",
   "unit-missing",
   "unclear",
+  "unknown-line",
   "error",
 ]);
 

@@ -6,6 +6,7 @@ import { type CabledDeviceOptions, type CableOptions, createCabledDevice } from 
 import { type Clock, systemClock } from "./clock.ts";
 import type { Balance, Device } from "./device.ts";
 import { type LineSettings, parseLineSettings } from "./line-settings.ts";
+import { carryingParity, checkingParity } from "./parity.ts";
 import { portRefused } from "./port-error.ts";
 import { stableName } from "./ports.ts";
 import type { Reading } from "./reading.ts";
@@ -78,6 +79,9 @@ export function openSerialCable<R = Reading>(
 ): OpenCable<R> {
   return (ear) =>
     new Promise((resolve, reject) => {
+      const { parity } = line;
+      const own = line.dataBits === 7 && parity !== "none" ? parity : null;
+      const checked = own ? checkingParity(own) : (bytes: Uint8Array) => bytes;
       const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });
       let callOffPresence = () => {};
       let closing = false;
@@ -91,7 +95,7 @@ export function openSerialCable<R = Reading>(
         if (deviceUnder(path) === device) callOffPresence = clock.after(presenceMs, present);
         else if (port.isOpen) port.close();
       }
-      port.on("data", (chunk: Buffer) => ear.bytes(chunk));
+      port.on("data", (chunk: Buffer) => ear.bytes(checked(chunk)));
       port.on("close", gone);
       port.on("error", gone);
       port.open((error) => {
@@ -102,7 +106,7 @@ export function openSerialCable<R = Reading>(
         device = deviceUnder(path);
         present();
         resolve({
-          send: (bytes) => port.write(Buffer.from(bytes)),
+          send: (bytes) => port.write(Buffer.from(own ? carryingParity(bytes, own) : bytes)),
           close() {
             closing = true;
             callOffPresence();
@@ -119,11 +123,16 @@ function deviceUnder(path: string): string | null {
   return found ? `${found.dev}/${found.ino}/${found.rdev}` : null;
 }
 
+/**
+ * Seven bits with parity take as long as eight without and are received as such, so that their parity can be checked here:
+ * the driver's own check is lost where it is told to ignore errors.
+ */
 function portSettings({ baudRate, dataBits, parity, stopBits, flowControl }: LineSettings) {
+  const ownParity = dataBits === 7 && parity !== "none";
   return {
     baudRate,
-    dataBits,
-    parity,
+    dataBits: ownParity ? (8 as const) : dataBits,
+    parity: ownParity ? ("none" as const) : parity,
     stopBits,
     rtscts: flowControl === "rts-cts",
     xon: flowControl === "xon-xoff",

@@ -1,12 +1,12 @@
 import { digitsPattern, signPattern } from "../number.ts";
-import { stabilityWord } from "../plain-words.ts";
+import { besidePattern, besideWord, stabilityWord } from "../plain-words.ts";
 import { unitPattern } from "../unit-words.ts";
 import { weight } from "../weight.ts";
 import type { Shape } from "./shape.ts";
 
-//   "  31.1035 g stable"     "+00031.103g,R"     "31.10 g ?"     A word or sign last. Only plain words tell about rest.
+//   "  31.1035 g stable"     "+00031.103g, moving"     A plain word last. A word nobody knows stops the line.
 const line = new RegExp(
-  `^ *(${signPattern}?) *(${digitsPattern}) *(${unitPattern})(?:[ ,:;]+([A-Za-z]{1,10}\\??)|[ ,:;]*([?*#!])) *$`,
+  `^ *(${signPattern}?) *(${digitsPattern}) *(${unitPattern})[ ,:;]+(${besidePattern}) *$`,
 );
 
 export const tokenAfter: Shape = {
@@ -14,10 +14,11 @@ export const tokenAfter: Shape = {
   reader:
     ({ comma }) =>
     (text) => {
-      const [, sign, digits, unit, word, mark] = line.exec(text) ?? [];
-      const token = word ?? mark;
+      const [, sign, digits, unit, token] = line.exec(text) ?? [];
       if (sign === undefined || digits === undefined || unit === undefined || token === undefined)
         return null;
-      return weight({ sign, digits, unit, stability: stabilityWord(token) }, comma);
+      const stability = stabilityWord(token);
+      if (stability === null) return besideWord(token, text.trim());
+      return weight({ sign, digits, unit, stability }, comma);
     },
 };

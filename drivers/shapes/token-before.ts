@@ -1,12 +1,12 @@
 import { digitsPattern, signPattern } from "../number.ts";
-import { stabilityWord } from "../plain-words.ts";
+import { besidePattern, besideWord, stabilityWord } from "../plain-words.ts";
 import { unitPattern } from "../unit-words.ts";
 import { weight } from "../weight.ts";
 import type { Shape } from "./shape.ts";
 
-//   "stable  +  31.1035 g"     "q+00031.103 g"     A word or letter first. Only plain words tell about rest.
+//   "stable  +  31.1035 g"     A plain word first. A word nobody knows stops the line.
 const line = new RegExp(
-  `^ *([A-Za-z]{1,10}\\??|[?*#!])[ ,:;]*(${signPattern}?) *(${digitsPattern}) *(${unitPattern}) *$`,
+  `^ *(${besidePattern})[ .,:;]*(${signPattern}?) *(${digitsPattern}) *(${unitPattern}) *$`,
 );
 
 export const tokenBefore: Shape = {
@@ -16,6 +16,8 @@ export const tokenBefore: Shape = {
     (text) => {
       const [, token, sign = "", digits, unit] = line.exec(text) ?? [];
       if (token === undefined || digits === undefined || unit === undefined) return null;
-      return weight({ sign, digits, unit, stability: stabilityWord(token) }, comma);
+      const stability = stabilityWord(token);
+      if (stability === null) return besideWord(token, text.trim());
+      return weight({ sign, digits, unit, stability }, comma);
     },
 };

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { detect } from "../../drivers/detection.ts";
-import { type LineSettings, lineSettingsText } from "../../drivers/line-settings.ts";
+import { baudRates, type LineSettings, lineSettingsText } from "../../drivers/line-settings.ts";
 import { createSeededRandom } from "../../drivers/simulated/seeded-random.ts";
 import { createHandClock } from "./hand-clock.ts";
 
@@ -83,7 +83,7 @@ test("when all is silent, it says what was tried, what came back and what to do"
   const { found } = balanceAt("none", Buffer.from("31.10 g\r\n"), { noise: false });
   const { line, message, tried } = await found;
   expect(line).toBeNull();
-  expect(tried).toHaveLength(16);
+  expect(tried).toHaveLength(baudRates.length + 8);
   expect(message.code).toBe("port.search.silent");
   expect(message.params?.tried).toMatchObject([
     { params: { settings: "9600-8n1", bytes: 0 } },
@@ -96,4 +96,20 @@ test("when only noise comes, each try shows its first bytes", async () => {
   const { message, tried } = await found;
   expect(tried.every(({ first, bytes }) => first.startsWith("\\x") && bytes > 0)).toBe(true);
   expect(message.code).toBe("port.search.none");
+});
+
+test("columns between tabs are readable lines", async () => {
+  const { found } = balanceAt("600-8n1", Buffer.from("31.10\tg\tw7\r\n"));
+  expect(await found).toMatchObject({ line: "600-8n1", message: { code: "port.search.found.no-format" } });
+});
+
+test("frames of bytes that are no text are told with their length, and what to do", async () => {
+  const frame = Uint8Array.from([0xaa, 0x55, 0x00, 0x01, 0xbf, 0x81, 0x07, 0x00]);
+  const { found } = balanceAt("2400-8n1", frame);
+  const { line, message } = await found;
+  expect(line).toBeNull();
+  expect(message).toMatchObject({
+    code: "port.search.binary",
+    params: { settings: "2400-8n1", bytes: 8, first: expect.stringContaining("\\xAAU") },
+  });
 });

@@ -58,6 +58,29 @@ test("a silent balance has no reading, only an age", () => {
   expect(stream.error()?.event).toMatchObject({ code: "line.silent", params: { seconds: 2 } });
 });
 
+test("silence shows within a second of the pace, and the age is that of the last reading", () => {
+  const { clock, balance, stream } = bench({ linesPerSecond: 5 });
+  balance.freeze();
+  clock.pass(1000);
+  expect(stream.latest().record).toBeDefined();
+  clock.pass(400);
+  expect(stream.latest().silentForSeconds).toBeCloseTo(1.4, 0);
+});
+
+test("what stands in the place of a number ends the number, and its age counts from the last number", () => {
+  for (const said of ["  -----  \r\n", "nobody knows this\r\n", "   OVER  \r\n", "hold 31.10 g\r\n"]) {
+    const { clock, balance, stream } = bench();
+    balance.freeze();
+    clock.pass(500);
+    balance.thaw();
+    balance.powerOff();
+    balance.powerOn();
+    balance.say(said);
+    expect(stream.latest().record, said).toBeUndefined();
+    expect(stream.latest().silentForSeconds, said).toBeLessThan(1);
+  }
+});
+
 test("while one capture waits, another is refused", async () => {
   const { stream, clock } = bench();
   const first = stream.capture();
