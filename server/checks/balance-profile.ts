@@ -1,5 +1,12 @@
 import type { CheckKind, CheckResult } from "./check.ts";
-import { currentNumber, currentScatter, lastPassed, originOf, type ProfileNumber } from "./current-number.ts";
+import {
+  type Assumed,
+  currentNumber,
+  currentScatter,
+  lastPassed,
+  originOf,
+  type ProfileNumber,
+} from "./current-number.ts";
 import type { EccentricityFound } from "./eccentricity.ts";
 import type { LinearityFound } from "./linearity.ts";
 import type { ThermometerFound } from "./thermometer.ts";
@@ -22,10 +29,6 @@ export interface BalanceProfile {
   eccentricityPerGram?: ProfileNumber;
   /** correction to add to the thermometer, °C, and the standard uncertainty of a corrected reading */
   thermometer?: { correctionCelsius: number; uCelsius: ProfileNumber; atCelsius: number };
-  /** failed checks that stand, in words; a profile with any is not fit for use */
-  failed: string[];
-  /** checks never made, in words */
-  missing: string[];
 }
 
 /** How long a check holds, in days. Common practice: yearly, after a move or a knock; the thermometer comparison monthly. */
@@ -62,7 +65,7 @@ export function balanceProfile(of: {
     result.at <= at && Date.parse(result.at) + (validDays[result.kind] ?? 0) * day >= Date.parse(at);
   const results = of.results.filter(holds).sort((a, b) => a.at.localeCompare(b.at));
   const latest = (kind: CheckKind) => results.findLast((result) => result.kind === kind);
-  const assumedNumber = (value: number, assumed: string): ProfileNumber => ({
+  const assumedNumber = (value: number, assumed: Assumed): ProfileNumber => ({
     value,
     dof: null,
     origin: { assumed },
@@ -70,18 +73,12 @@ export function balanceProfile(of: {
   const dry = currentScatter(
     results,
     "repeatability",
-    assumedNumber(
-      assumedRepeatabilityPerReadability * readabilityGrams,
-      "two thirds of the readability, until a repeatability test is made",
-    ),
+    assumedNumber(assumedRepeatabilityPerReadability * readabilityGrams, "from-readability"),
   );
   const wet = currentScatter(
     results,
     "immersed-repeatability",
-    assumedNumber(
-      assumedImmersedPerDry * dry.value,
-      "twice the dry repeatability, until a test with re-immersion is made",
-    ),
+    assumedNumber(assumedImmersedPerDry * dry.value, "from-dry"),
   );
   const line = latest("linearity");
   const corner = latest("eccentricity");
@@ -92,7 +89,7 @@ export function balanceProfile(of: {
   const eccentric = currentNumber<EccentricityFound>(
     results,
     "eccentricity",
-    assumedNumber(0, "none, until an off-centre test is made"),
+    assumedNumber(0, "none"),
     ({ uPerGram }) => uPerGram,
   );
   const current = [
@@ -114,7 +111,7 @@ export function balanceProfile(of: {
     linearity: currentNumber<LinearityFound>(
       results,
       "linearity",
-      assumedNumber(0, "none, until a linearity test is made"),
+      assumedNumber(0, "none"),
       ({ linearityGrams }) => linearityGrams,
     ),
     ...("check" in eccentric.origin && { eccentricityPerGram: eccentric }),
@@ -129,13 +126,5 @@ export function balanceProfile(of: {
         },
       },
     }),
-    failed: current.filter(({ passed }) => !passed).map(({ says, todo }) => `${says} ${todo}`),
-    missing: [
-      latest("repeatability") ?? "repeatability, dry",
-      latest("immersed-repeatability") ?? "repeatability, immersed",
-      line ?? "linearity",
-      corner ?? "eccentricity",
-      thermometer ?? "thermometer",
-    ].filter((one) => typeof one === "string"),
   };
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from "../../calibration/message.ts";
 import { chartView } from "./charts/chart-view.ts";
 import type { ChartKind, ControlChart } from "./charts/control-chart.ts";
 import type { CheckKind, CheckResult } from "./check.ts";
@@ -6,11 +7,15 @@ import type { CheckKind, CheckResult } from "./check.ts";
 export interface BenchClosed {
   /** ISO 8601, of the first failure that stands */
   since: string;
-  says: string;
-  todo: string;
+  says: Message | string;
+  todo: Message | string;
   /** the checks it comes from */
   kinds: readonly CheckKind[];
 }
+
+type Reason = Pick<BenchClosed, "says" | "todo"> & { kind: CheckKind; at: string };
+
+const reasonOf = ({ kind, at, says, todo }: CheckResult): Reason => ({ kind, at, says, todo });
 
 /** The check that a chart is made of. */
 const checkOfChart: Partial<Record<ChartKind, CheckKind>> = {
@@ -32,21 +37,30 @@ export function benchClosed(
 ): BenchClosed | undefined {
   const newest = new Map(checks.map((check) => [check.kind, check]));
   const failed = [...newest.values()].filter((check) => !check.passed && closesBench(check));
-  const out = charts.flatMap((chart) => {
+  const out = charts.flatMap((chart): Reason[] => {
     const view = chartView(chart);
     const last = view.points.at(-1);
     // a failed check says it already
     const kind = checkOfChart[chart.kind];
     if (last === undefined || kind === undefined || last.fits === false || view.standing.state !== "action")
       return [];
-    return [{ kind, at: last.at, says: `${view.title}: ${view.standing.says}`, todo: view.standing.todo }];
+    return [
+      {
+        kind,
+        at: last.at,
+        says: message("bench-check.chart.closes", { title: view.title, says: view.standing.says }),
+        todo: view.standing.todo,
+      },
+    ];
   });
-  const reasons = [...failed, ...out].sort((a, b) => a.at.localeCompare(b.at));
+  const reasons = [...failed.map(reasonOf), ...out].sort((a, b) => a.at.localeCompare(b.at));
   const first = reasons[0];
   if (first === undefined) return undefined;
   return {
     since: first.at,
-    says: reasons.map(({ says }) => says).join(" "),
+    says: reasons
+      .map(({ says }) => says)
+      .reduce((before, says) => message("bench-check.closed.and", { before, says })),
     todo: first.todo,
     kinds: reasons.map(({ kind }) => kind),
   };

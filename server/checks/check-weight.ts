@@ -1,4 +1,5 @@
-import { massWords } from "./amounts.ts";
+import { message } from "../../calibration/message.ts";
+import { mass, massBesideLimit } from "./amounts.ts";
 import { type CheckedBy, type CheckResult, scatterPerReadability, shownGrams } from "./check.ts";
 import { type CheckWeight, conventional } from "./check-weights.ts";
 
@@ -27,14 +28,19 @@ export function checkWeight(test: CheckWeightTest, checked: CheckedBy): CheckRes
   const tolerableGrams =
     offMostGrams + 3 * Math.hypot(repeatabilityGrams, scatterPerReadability * readabilityGrams);
   const passed = Math.abs(errorGrams) <= tolerableGrams;
+  const { found, limit } = massBesideLimit(errorGrams, tolerableGrams);
   return {
     ...checked,
     kind: "check-weight",
     passed,
-    says: `The ${massWords(weight.nominalGrams)} check weight reads ${massWords(errorGrams)} off, ${passed ? "within" : "more than"} ${massWords(tolerableGrams)}.`,
-    todo: passed
-      ? "Record it as a point of the check weight chart."
-      : "Clean weight and pan, level, let warm up, and weigh it again; every attempt is kept. If it stays, adjust the balance as its manual says and look back at what was weighed since the last good check.",
+    says: message("bench-check.check-weight.found", {
+      weight: mass(weight.nominalGrams),
+      error: found,
+      side: errorGrams < 0 ? "low" : "high",
+      passed: String(passed),
+      limit,
+    }),
+    todo: message(passed ? "bench-check.check-weight.passed" : "bench-check.check-weight.failed"),
     found: { errorGrams, tolerableGrams },
   };
 }

@@ -1,3 +1,5 @@
+import { Refusal } from "../../calibration/refusal.ts";
+
 export const weightClasses = ["E2", "F1", "F2", "M1"] as const;
 export type WeightClass = (typeof weightClasses)[number];
 
@@ -32,13 +34,14 @@ export type CheckWeight =
   | { nominalGrams: number; class: WeightClass; calibrated?: never }
   | { nominalGrams: number; class?: WeightClass; calibrated: Calibrated };
 
-/** Largest error a weight of that class may have, g. Throws RangeError for a nominal value the table lacks. */
+/** Largest error a weight of that class may have, g. Throws Refusal for a nominal value the table lacks. */
 export function permissibleErrorGrams(weight: { nominalGrams: number; class: WeightClass }): number {
   const row = permissibleMg.find(([grams]) => grams === weight.nominalGrams);
   if (row === undefined)
-    throw new RangeError(
-      `No permissible error is known for a weight of ${weight.nominalGrams} g. Right: ${nominalGrams.join(", ")} g. For other bodies enter a calibrated value.`,
-    );
+    throw new Refusal("bench-check.weight.no-class", {
+      weight_g: weight.nominalGrams,
+      known_g: nominalGrams,
+    });
   return row[1 + weightClasses.indexOf(weight.class)]! / 1000;
 }
 

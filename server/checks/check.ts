@@ -1,4 +1,6 @@
 import { isDecimal } from "../../calibration/decimal.ts";
+import type { Message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 
 /** What can be checked of a bench. */
 export type CheckKind =
@@ -25,22 +27,15 @@ export interface CheckedBy {
 export interface CheckResult<Found = unknown> extends CheckedBy {
   kind: CheckKind;
   passed: boolean;
-  /** what was found and why that passes or fails, with the values */
-  says: string;
+  /** what was found and why that passes or fails, with the values; a sentence in an entry of earlier versions */
+  says: Message | string;
   /** what to do next */
-  todo: string;
+  todo: Message | string;
   found: Found;
 }
 
 /** Degrees of freedom as JSON can hold them: null stands for infinitely many. */
 export type Dof = number | null;
-
-/** A reading as shown, in g. Throws RangeError when the text is no decimal number. */
-export function shownGrams(text: string): number {
-  if (!isDecimal(text))
-    throw new RangeError(`"${text}" is no reading. Right: digits with one point, in g, such as 20.0003.`);
-  return Number(text);
-}
 
 export function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -60,10 +55,13 @@ export function sampleDeviation(values: readonly number[]): number {
  */
 export const scatterPerReadability = 1 / Math.sqrt(6);
 
-/** Throws RangeError when a check has too few readings to say anything. */
-export function atLeast(count: number, readings: readonly unknown[], of: string): void {
-  if (readings.length < count)
-    throw new RangeError(
-      `${of} needs at least ${count} readings and got ${readings.length}. Take ${count - readings.length} more.`,
-    );
+/** A reading as shown, in g. Throws Refusal when the text is no decimal number. */
+export function shownGrams(text: string): number {
+  if (!isDecimal(text)) throw new Refusal("form.number.not-a-number", { typed: text });
+  return Number(text);
+}
+
+/** Throws Refusal when a check has too few readings to say anything. */
+export function atLeast(least: number, { length: count }: readonly unknown[]): void {
+  if (count < least) throw new Refusal("bench-check.too-few", { least, count, missing: least - count });
 }

@@ -1,10 +1,14 @@
+import type { Message } from "../../calibration/message.ts";
 import type { CheckKind, CheckResult, Dof } from "./check.ts";
 import type { RepeatabilityFound } from "./repeatability.ts";
 
 /** Where a number of the profile comes from: a check with its date, or an assumption that says so. */
 export type Origin =
-  | { check: CheckKind; at: string; by: string; says: string; passed: boolean }
-  | { assumed: string };
+  | { check: CheckKind; at: string; by: string; says: Message | string; passed: boolean }
+  | { assumed: Assumed };
+
+/** What stands where nothing was checked: worked out from the readability, from the dry repeatability, or nothing. */
+export type Assumed = "from-readability" | "from-dry" | "none";
 
 export interface ProfileNumber {
   value: number;

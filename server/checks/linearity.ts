@@ -1,4 +1,5 @@
-import { massWords, shortest } from "./amounts.ts";
+import { message } from "../../calibration/message.ts";
+import { mass, massBesideLimit } from "./amounts.ts";
 import {
   atLeast,
   type CheckedBy,
@@ -32,14 +33,14 @@ export interface LinearityFound {
 
 /**
  * Errors of indication against check weights, parted into a straight line through zero (span: cancels in the ratio of
- * a density) and the departures from it (linearity: does not). The line is fitted by least squares. Throws RangeError
+ * a density) and the departures from it (linearity: does not). The line is fitted by least squares. Throws Refusal
  * below three loads. The half-width a is chosen so that a²/3 = (largest departure)²/3 + u², u of the test at that load.
  */
 export function linearity(test: LinearityTest, checked: CheckedBy): CheckResult<LinearityFound> {
   const { loads, readabilityGrams, repeatabilityGrams } = test;
-  atLeast(3, loads, "A linearity test");
+  atLeast(3, loads);
   const measured = loads.map(({ weights, readings }) => {
-    atLeast(1, readings, "Each load of a linearity test");
+    atLeast(1, readings);
     const values = weights.map(conventional);
     const loadGrams = values.reduce((sum, { grams }) => sum + grams, 0);
     return {
@@ -63,23 +64,29 @@ export function linearity(test: LinearityTest, checked: CheckedBy): CheckResult<
   const largestDepartureGrams = Math.abs(worst.departureGrams);
   const most = test.mostGrams ?? mostPerReadability * readabilityGrams;
   const passed = largestDepartureGrams <= most;
-  const coarse = points.filter(({ uGrams }) => uGrams > most);
-  const span = `Span ${spanError < 0 ? "low" : "high"} by ${shortest(Math.abs(spanError) * 100, 2)} %: it cancels in a density, not in a mass.`;
+  const coarse = points.find(({ uGrams }) => uGrams > most);
+  const { found, limit } = massBesideLimit(largestDepartureGrams, most);
   return {
     ...checked,
     kind: "linearity",
     passed,
-    says:
-      `The errors depart from a straight line by ${massWords(largestDepartureGrams)} at ${massWords(worst.loadGrams)}, ` +
-      `${passed ? "within" : "more than"} the ${massWords(most)} allowed. ${span}` +
-      (coarse.length > 0
-        ? ` At ${massWords(coarse[0]!.loadGrams)} the weights are less certain than that limit.`
-        : ""),
-    todo: passed
-      ? coarse.length > 0
-        ? "Use weights of a finer class, or calibrated ones, to see more with this test."
-        : "Record it; the half-width goes into every later budget of this balance."
-      : "Level and adjust the balance as its own manual says, clean under the pan, and repeat the test. Until then weigh dry and immersed close to a checked load.",
+    says: message("bench-check.linearity.found", {
+      departure: found,
+      load: mass(worst.loadGrams),
+      passed: String(passed),
+      limit,
+      side: spanError < 0 ? "low" : "high",
+      span_percent: Math.abs(spanError) * 100,
+      weights: coarse === undefined ? "fine" : "coarse",
+      at: mass((coarse ?? worst).loadGrams),
+    }),
+    todo: message(
+      !passed
+        ? "bench-check.linearity.failed"
+        : coarse === undefined
+          ? "bench-check.linearity.passed"
+          : "bench-check.linearity.coarse",
+    ),
     found: {
       points,
       spanError,

@@ -1,6 +1,4 @@
 import type { BalanceProfile } from "./balance-profile.ts";
-import type { Dof } from "./check.ts";
-import type { Origin, ProfileNumber } from "./current-number.ts";
 
 /** The `balance` part of a compute request, in the keys of its contract. */
 export interface BalanceAsked {
@@ -37,48 +35,4 @@ export function temperatureAsked(
     temperature_u_c: value,
     ...(dof === null ? {} : { temperature_dof: dof }),
   };
-}
-
-/** One number of the profile as an input of a budget: standard uncertainty, degrees of freedom (null: infinite), origin. */
-export interface ProfileInput {
-  name: "repeatability" | "immersed repeatability" | "linearity" | "resolution" | "thermometer";
-  unit: "g" | "°C";
-  u: number;
-  dof: Dof;
-  origin: Origin;
-}
-
-/** Every number of the profile as a standard uncertainty with its degrees of freedom, for budgets and their pages. */
-export function profileInputs(profile: BalanceProfile): ProfileInput[] {
-  const scatter = (name: ProfileInput["name"], { value, dof, origin }: ProfileNumber): ProfileInput => ({
-    name,
-    unit: "g",
-    u: value,
-    dof,
-    origin,
-  });
-  const { linearity, thermometer, readabilityGrams } = profile;
-  return [
-    scatter("repeatability", profile.repeatability),
-    scatter("immersed repeatability", profile.immersedRepeatability),
-    scatter("linearity", { ...linearity, value: linearity.value / Math.sqrt(3) }),
-    {
-      name: "resolution",
-      unit: "g",
-      u: readabilityGrams / Math.sqrt(12),
-      dof: null,
-      origin: { assumed: "rectangular, half a last place to either side, at zero and at load" },
-    },
-    ...(thermometer === undefined
-      ? []
-      : [
-          {
-            name: "thermometer" as const,
-            unit: "°C" as const,
-            u: thermometer.uCelsius.value,
-            dof: thermometer.uCelsius.dof,
-            origin: thermometer.uCelsius.origin,
-          },
-        ]),
-  ];
 }

@@ -1,4 +1,6 @@
-import { densityWords, shortest } from "./amounts.ts";
+import { message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { decimalsOf, density } from "./amounts.ts";
 import type { CheckedBy, CheckResult } from "./check.ts";
 
 export interface ReferencePieceTest {
@@ -18,36 +20,39 @@ export interface ReferencePieceFound {
   blindBelowGPerCm3: number;
 }
 
-/** A scratch takes mass and volume alike, so that a sound density excuses no changed mass, and the other way round. */
-const scratched =
-  "A scratch or a dent changes the piece's mass, not its density: if its dry mass moved too, the piece itself is worn or dirty, and its stated value is to be found anew.";
-
-/** The reference piece through the whole procedure, judged by E_n. Throws RangeError for uncertainties that are not positive. */
+/** The reference piece through the whole procedure, judged by E_n. Throws Refusal for uncertainties that are not positive. */
 export function referencePiece(
   { piece, stated, measured }: ReferencePieceTest,
   checked: CheckedBy,
 ): CheckResult<ReferencePieceFound> {
   for (const { expandedGPerCm3 } of [stated, measured])
     if (!(expandedGPerCm3 > 0))
-      throw new RangeError(
-        `E_n with an expanded uncertainty of ${expandedGPerCm3} g/cm³ says nothing. Right: both values with their U above 0. Enter the U of the reference piece's own report.`,
-      );
+      throw new Refusal("bench-check.reference-piece.u-not-above-zero", { u_g_cm3: expandedGPerCm3 });
   const differenceGPerCm3 = measured.gPerCm3 - stated.gPerCm3;
   const blindBelowGPerCm3 = Math.hypot(stated.expandedGPerCm3, measured.expandedGPerCm3);
   const en = differenceGPerCm3 / blindBelowGPerCm3;
   const passed = Math.abs(en) <= 1;
+  const decimals = decimalsOf(blindBelowGPerCm3);
   return {
     ...checked,
     kind: "reference-piece",
     passed,
-    says:
-      `${piece}: found ${densityWords(measured.gPerCm3)}, stated ${densityWords(stated.gPerCm3)}; E_n = ${en.toFixed(2)}, ` +
-      `${passed ? "within" : "outside"} ±1. A fault below ${shortest(blindBelowGPerCm3, 2)} g/cm³ would not have shown.`,
-    todo: passed
-      ? "Record it as a point of the reference density chart."
-      : differenceGPerCm3 < 0
-        ? `Too low: bubbles, touching, wrong water temperature or dirt, in this order. Find the cause before the next piece is weighed. ${scratched}`
-        : `Too high: not covered, hanger in the dry reading, evaporation, water warmer than stated. Find the cause before the next piece is weighed. ${scratched}`,
+    says: message("bench-check.reference-piece.found", {
+      piece,
+      found: density(measured.gPerCm3, decimals),
+      stated: density(stated.gPerCm3, decimals),
+      en: Math.abs(en),
+      side: en < 0 ? "low" : "high",
+      passed: String(passed),
+      blind: density(blindBelowGPerCm3, decimals),
+    }),
+    todo: message(
+      passed
+        ? "bench-check.reference-piece.passed"
+        : differenceGPerCm3 < 0
+          ? "bench-check.reference-piece.low"
+          : "bench-check.reference-piece.high",
+    ),
     found: { en, differenceGPerCm3, blindBelowGPerCm3 },
   };
 }

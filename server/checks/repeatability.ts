@@ -1,4 +1,5 @@
-import { massWords } from "./amounts.ts";
+import { message } from "../../calibration/message.ts";
+import { mass, massBesideLimit } from "./amounts.ts";
 import {
   atLeast,
   type CheckedBy,
@@ -41,12 +42,12 @@ export interface RepeatabilityFound {
 }
 
 /**
- * Standard deviation of repeated weighings of one load. Throws RangeError below six weighings. Passes when the
+ * Standard deviation of repeated weighings of one load. Throws Refusal below six weighings. Passes when the
  * deviation is within its limit and, where a house value is given, not larger than it by an F-test at 1 %.
  */
 export function repeatability(test: RepeatabilityTest, checked: CheckedBy): CheckResult<RepeatabilityFound> {
   const { condition, readabilityGrams, own } = test;
-  atLeast(fewestWeighings, test.readings, "A repeatability test");
+  atLeast(fewestWeighings, test.readings);
   const readings = test.readings.map(shownGrams);
   const sGrams = sampleDeviation(readings);
   const dof = readings.length - 1;
@@ -55,22 +56,21 @@ export function repeatability(test: RepeatabilityTest, checked: CheckedBy): Chec
   const chance = own && probabilityOfRatio((sGrams / own.sGrams) ** 2, dof, own.dof);
   const withinLimit = sGrams <= most;
   const passed = withinLimit && (chance === undefined || chance >= 0.01);
-  const s = `s = ${massWords(sGrams)} from ${readings.length} weighings`;
+  const kind = condition === "dry" ? "repeatability" : "immersed-repeatability";
+  const { found: s, limit } = massBesideLimit(sGrams, withinLimit && !passed ? (own?.sGrams ?? 0) : most);
   return {
     ...checked,
-    kind: condition === "dry" ? "repeatability" : "immersed-repeatability",
+    kind,
     passed,
-    says: passed
-      ? `${s}, within ${massWords(most)}.` +
-        (sGrams < floor ? ` The display hides the rest: budgets use ${massWords(floor)}.` : "")
-      : withinLimit
-        ? `${s}: more than the house's ${massWords(own?.sGrams ?? 0)} by an F-test (chance ${((chance ?? 0) * 100).toFixed(2)} %).`
-        : `${s}: more than the ${massWords(most)} it may be.`,
-    todo: passed
-      ? "Record it; it goes into every later budget of this balance."
-      : condition === "dry"
-        ? "Look for draught, vibration, a balance not warmed up or not level; then repeat the whole test."
-        : "Clean the wire, add a trace of wetting agent, come to the mark from the same side; then repeat the whole test.",
+    says: message("bench-check.repeatability.found", {
+      s,
+      count: readings.length,
+      outcome: !withinLimit ? "above" : !passed ? "own" : sGrams < floor ? "hidden" : "within",
+      limit,
+      floor: mass(floor),
+      chance_percent: (chance ?? 1) * 100,
+    }),
+    todo: message(passed ? "bench-check.repeatability.passed" : `bench-check.${kind}.failed`),
     found: {
       loadGrams: mean(readings),
       sGrams,

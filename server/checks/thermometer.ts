@@ -1,3 +1,4 @@
+import { message } from "../../calibration/message.ts";
 import { atLeast, type CheckedBy, type CheckResult, type Dof, mean, sampleDeviation } from "./check.ts";
 
 /** How well stirred crushed ice of distilled water holds 0 °C, as a standard uncertainty [from memory: a few mK when made with care]. */
@@ -22,16 +23,16 @@ export interface IcePointTest {
   mostCelsius?: number;
 }
 
-/** The ice point: 0.0 °C in crushed ice of distilled water. Throws RangeError below three readings. */
+/** The ice point: 0.0 °C in crushed ice of distilled water. Throws Refusal below three readings. */
 export function icePoint(test: IcePointTest, checked: CheckedBy): CheckResult<ThermometerFound> {
-  atLeast(3, test.readingsCelsius, "An ice point");
+  atLeast(3, test.readingsCelsius);
   const found = correctionFrom(
     test.readingsCelsius.map((reading) => -reading),
     test.resolutionCelsius,
     iceBathCelsius,
     0,
   );
-  return judged("ice-point", found, test.mostCelsius ?? 0.5, "in melting ice", checked);
+  return judged("ice-point", found, test.mostCelsius ?? 0.5, checked);
 }
 
 export interface ThermometerComparison {
@@ -44,19 +45,19 @@ export interface ThermometerComparison {
   mostCelsius?: number;
 }
 
-/** Comparison with a second thermometer in the same water. Throws RangeError below three pairs. */
+/** Comparison with a second thermometer in the same water. Throws Refusal below three pairs. */
 export function thermometerComparison(
   test: ThermometerComparison,
   checked: CheckedBy,
 ): CheckResult<ThermometerFound> {
-  atLeast(3, test.pairs, "A thermometer comparison");
+  atLeast(3, test.pairs);
   const found = correctionFrom(
     test.pairs.map(({ ownCelsius, referenceCelsius }) => referenceCelsius - ownCelsius),
     test.resolutionCelsius,
     test.referenceUCelsius,
     mean(test.pairs.map(({ referenceCelsius }) => referenceCelsius)),
   );
-  return judged("thermometer", found, test.mostCelsius ?? 1, "beside the other thermometer", checked);
+  return judged("thermometer", found, test.mostCelsius ?? 1, checked);
 }
 
 /** Mean correction; its u from the scatter, the last place shown (twice: now and in use) and the reference. */
@@ -76,7 +77,6 @@ function judged(
   kind: "ice-point" | "thermometer",
   found: ThermometerFound,
   most: number,
-  where: string,
   checked: CheckedBy,
 ): CheckResult<ThermometerFound> {
   const error = -found.correctionCelsius;
@@ -85,12 +85,17 @@ function judged(
     ...checked,
     kind,
     passed,
-    says: `The thermometer reads ${Math.abs(error).toFixed(2)} °C too ${error < 0 ? "low" : "high"} ${where} (u ${found.uCelsius.toFixed(2)} °C), ${passed ? "within" : "more than"} ${most} °C.`,
+    says: message("bench-check.thermometer.found", {
+      place: kind === "ice-point" ? "ice" : "beside",
+      error_celsius: Math.abs(error),
+      side: error < 0 ? "low" : "high",
+      u_celsius: found.uCelsius,
+      passed: String(passed),
+      limit_celsius: most,
+    }),
     todo: passed
-      ? `Record it: ${found.correctionCelsius.toFixed(2)} °C is added to its readings from now on.`
-      : kind === "ice-point"
-        ? "Crush the ice finer, drain surplus water, wait five minutes and try again. If it stays, use another thermometer."
-        : "Make an ice point with both to see which one is off, and do not use that one.",
+      ? message("bench-check.thermometer.passed", { correction_celsius: found.correctionCelsius })
+      : message(`bench-check.${kind}.failed`),
     found,
   };
 }

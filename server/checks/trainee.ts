@@ -1,4 +1,5 @@
-import { shortest } from "./amounts.ts";
+import { message } from "../../calibration/message.ts";
+import { decimalsOf, density } from "./amounts.ts";
 import { atLeast, type CheckedBy, type CheckResult, sampleDeviation } from "./check.ts";
 import { probabilityOfRatio } from "./f-ratio.ts";
 import { fewestWeighings } from "./repeatability.ts";
@@ -27,28 +28,33 @@ export interface TraineeFound {
 
 /**
  * Whether somebody new scatters as the house does: their s of the reference piece against the house's own by a
- * one-sided F-test at 95 %. A larger scatter fails the training, not the bench. Throws RangeError below six runs.
+ * one-sided F-test at 95 %. A larger scatter fails the training, not the bench. Throws Refusal below six runs.
  */
 export function trainee(test: TraineeTest, checked: CheckedBy): CheckResult<TraineeFound> {
   const { runsGPerCm3, own } = test;
-  atLeast(fewestWeighings, runsGPerCm3, "A trainee's test");
+  atLeast(fewestWeighings, runsGPerCm3);
   const sGPerCm3 = sampleDeviation(runsGPerCm3);
   const dof = runsGPerCm3.length - 1;
   const ratio = (sGPerCm3 / own.sGPerCm3) ** 2;
   const chance = probabilityOfRatio(ratio, dof, own.dof);
   const passed = chance >= leastProbability;
-  const says =
-    `${test.trainee}: s = ${shortest(sGPerCm3, 2)} g/cm³ from ${runsGPerCm3.length} runs of ${test.piece}, ` +
-    `the house ${shortest(own.sGPerCm3, 2)} g/cm³ with ${own.dof} degrees of freedom. ` +
-    `F = ${shortest(ratio, 3)}, chance ${(chance * 100).toFixed(1)} %: `;
+  const decimals = decimalsOf(Math.min(sGPerCm3 || own.sGPerCm3, own.sGPerCm3));
   return {
     ...checked,
     kind: "trainee",
     passed,
-    says: `${says}${passed ? "no larger than the house by an F-test at 95 %." : "larger than the house by an F-test at 95 %."}`,
-    todo: passed
-      ? "Record it. A small scatter does not show a wrong mean: compare it on the reference density chart."
-      : "Go through the procedure together: bubbles, the depth of the hanger, drying, patience. Then ten more runs.",
+    says: message("bench-check.trainee.found", {
+      trainee: test.trainee,
+      piece: test.piece,
+      s: density(sGPerCm3, decimals),
+      count: runsGPerCm3.length,
+      own: density(own.sGPerCm3, decimals),
+      dof: own.dof,
+      ratio,
+      chance_percent: chance * 100,
+      passed: String(passed),
+    }),
+    todo: message(passed ? "bench-check.trainee.passed" : "bench-check.trainee.failed"),
     found: { sGPerCm3, dof, ratio, chance },
   };
 }

@@ -1,4 +1,7 @@
+import { type Message, message } from "../../calibration/message.ts";
+import { mass } from "../checks/amounts.ts";
 import type { ChartKind, ChartPoint, ControlChart } from "../checks/charts/control-chart.ts";
+import { balanceTold } from "./balance-told.ts";
 import type { StoredCheck, StoredLimits } from "./stored-check.ts";
 import type { WeighingPoint } from "./weighing-points.ts";
 
@@ -10,10 +13,10 @@ export function chartsOf(
   weighed: readonly WeighingPoint[] = [],
 ): ControlChart[] {
   const charts: Charts = new Map();
-  const chart = (kind: ChartKind, of: string) => {
+  const chart = (kind: ChartKind, of: string, ofTold?: Message | string) => {
     const id = `${kind} ${of}`;
     const epochs = limits.filter((one) => one.chart === kind && one.of === of);
-    const found = charts.get(id) ?? { kind, of, epochs, points: [] };
+    const found = charts.get(id) ?? { kind, of, ...(ofTold && { ofTold }), epochs, points: [] };
     charts.set(id, found);
     return found;
   };
@@ -21,7 +24,7 @@ export function chartsOf(
   for (const check of all) {
     const plotted = pointOf(check);
     if (plotted === undefined) continue;
-    const on = chart(plotted.kind, plotted.of);
+    const on = chart(plotted.kind, plotted.of, plotted.ofTold);
     // A further attempt of the same occasion: the same day, and the one before had failed.
     const before = last.get(on);
     const again = before && !before.passed && before.at.slice(0, 10) === check.at.slice(0, 10);
@@ -37,14 +40,15 @@ export function chartsOf(
       ...(note === undefined ? {} : { cause: note }),
     });
   }
-  for (const { chart: kind, of, excluded, ...point } of weighed)
-    chart(kind, of).points.push({ ...point, fits: !excluded });
+  for (const { chart: kind, of, ofTold, excluded, ...point } of weighed)
+    chart(kind, of, ofTold).points.push({ ...point, fits: !excluded });
   return [...charts.values()];
 }
 
 interface Plotted {
   kind: ChartKind;
   of: string;
+  ofTold?: Message | string;
   value: number;
   resolution: number;
 }
@@ -58,7 +62,11 @@ function pointOf(check: StoredCheck): Plotted | undefined {
     };
     const { errorGrams } = check.found as { errorGrams: number };
     const of = `${weight.nominalGrams} g on ${check.of}`;
-    return { kind: "check-weight", of, value: errorGrams, resolution: readabilityGrams };
+    const ofTold = message("bench-check.chart.weight-on", {
+      weight: mass(weight.nominalGrams),
+      balance: balanceTold(check.of),
+    });
+    return { kind: "check-weight", of, ofTold, value: errorGrams, resolution: readabilityGrams };
   }
   if (check.kind === "reference-piece") {
     const { piece, measured } = check.asked as {

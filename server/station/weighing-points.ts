@@ -1,14 +1,17 @@
 import { lastPlace } from "../../calibration/decimal.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import { gramsPerUnit, isMassUnit } from "../../calibration/units.ts";
 import type { ChartPoint } from "../checks/charts/control-chart.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import { firstMethod, type MethodName, methods } from "../methods/index.ts";
+import { balanceTold } from "./balance-told.ts";
 
 /** A point that a piece gives to a chart of its balance. */
 export interface WeighingPoint extends ChartPoint {
   chart: "zero-after-lift" | "dry-after";
   /** balance and, for a zero, the way to weigh: a beaker loses water where a hanger does not */
   of: string;
+  ofTold?: Message | string;
   excluded: boolean;
 }
 
@@ -79,7 +82,15 @@ export function pointsOf({ method, weighed }: WeighedItem): WeighingPoint[] {
     const before = points.findLast((point) => point.chart === chart);
     points.push({
       chart,
-      of: chart === "zero-after-lift" ? `${one.balance}, ${methods[method].called}` : one.balance,
+      of: one.balance,
+      ofTold: balanceTold(one.balance),
+      ...(chart === "zero-after-lift" && {
+        of: `${one.balance}, ${methods[method].called}`,
+        ofTold: message("bench-check.chart.way-on", {
+          balance: balanceTold(one.balance),
+          method: message(`method.${method}.name`),
+        }),
+      }),
       at,
       value,
       by,

@@ -32,7 +32,7 @@ const noPage = [
 ];
 
 /** Said as a part of another sentence, which is told whole, or put together from words that are told apart. */
-const parts = ["server/checks/linearity.ts", "server/compute/aside.ts", "server/conformity/cautions.ts"];
+const parts = ["server/compute/aside.ts", "server/conformity/cautions.ts"];
 
 const files = ["calibration", "drivers", "server"]
   .flatMap((folder) =>

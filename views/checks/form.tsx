@@ -3,7 +3,6 @@ import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 import { type CheckKind, entryName, type GuideEntry, guideOf } from "./guides.ts";
 
 export interface CheckFormView {
@@ -17,10 +16,10 @@ export interface CheckFormView {
   attempt: number;
   /** outcome of the last submit */
   outcome?: {
-    says: string;
+    says: Told;
     passed: boolean;
     facts: readonly (readonly [name: string, value: string])[];
-    todo?: string;
+    todo?: Told;
   };
   chart?: ControlChartPlot;
   csrfToken: string;
@@ -115,7 +114,6 @@ function Entry({
 }
 
 function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <section class="sheet" aria-labelledby="outcome-heading">
@@ -126,7 +124,7 @@ function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }
       <p role="status">
         <Told says={outcome.says} />
       </p>
-      <Facts facts={outcome.facts.map(([name, value]) => [name, toldValue(value, locale)] as const)} />
+      <Facts facts={outcome.facts} />
       {outcome.todo !== undefined && (
         <p>
           <strong>{t("check-form.now")}</strong> <Told says={outcome.todo} />

@@ -19,7 +19,7 @@ export interface CheckRow {
 
 export interface ChecksPage {
   /** set when the bench must not be used: why, since when, what to do */
-  closed?: { says: string; since: string; todo: string };
+  closed?: { says: Told; since: string; todo: Told };
   checks: readonly CheckRow[];
   /** what budgets take from the checks, line by line */
   profile: readonly (readonly [name: string, value: string])[];
@@ -37,9 +37,9 @@ export interface CheckChart {
   /** kind and subject, sent with the form */
   id: string;
   plot: ControlChartPlot;
-  standing: { says: string; todo: string };
+  standing: { says: Told; todo: Told };
   /** every limit that was signed, with who and why; `entry`: its number in the signed ledger */
-  limits: readonly { from: string; says: string; entry?: number }[];
+  limits: readonly { from: string; says: Told; entry?: number }[];
   /** weighings longer ago than the charts reach back are not drawn */
   olderAreLeftOut: boolean;
 }

@@ -84,7 +84,7 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
     warnings: [
       ...(sheet.simulated ? [t("share.demo")] : []),
       ...(sheet.voided ? [t("share.voided")] : []),
-      ...(sheet.closed === undefined ? [] : [told(sheet.closed, locale)]),
+      ...(sheet.closed === undefined ? [] : [sheet.closed]),
     ],
     named,
     density: `${t("share.density")}: ${sheet.density}`,

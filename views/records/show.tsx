@@ -73,7 +73,7 @@ export interface RecordView {
   /** typed readings that an amendment can put right */
   amendable: readonly AmendableReading[];
   /** the bench was closed by a failed check while it was weighed */
-  closed?: { since: string; says: string };
+  closed?: { since: string; says: Told };
   /** set when the result shown is an amended one */
   amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };

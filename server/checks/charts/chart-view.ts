@@ -1,7 +1,8 @@
-import { massWords, ordinal, shortest } from "../amounts.ts";
-import { type ChartPoint, type ControlChart, chartWords, type Epoch, epochAt } from "./control-chart.ts";
+import { type Message, message } from "../../../calibration/message.ts";
+import { decimalsOf, density, mass } from "../amounts.ts";
+import { type ChartPoint, type ControlChart, chartUnits, type Epoch, epochAt } from "./control-chart.ts";
 import { pointsForLimits } from "./epoch.ts";
-import { brokenBy, causes, type RunRule } from "./run-rules.ts";
+import { brokenBy, type RunRule } from "./run-rules.ts";
 
 export type PointState = "no-limits" | "in-control" | "warning" | "action";
 
@@ -12,8 +13,8 @@ export interface PlottedPoint extends ChartPoint {
   z?: number;
   /** 1 for the first attempt of its session */
   attempt: number;
-  /** "passed at the 3rd attempt", "2-2s: two in a row …" */
-  says: string;
+  /** such as "passed at the 3rd attempt" */
+  says: Message;
 }
 
 /** Limits ready to be drawn, from their beginning to the next epoch's (or open). */
@@ -27,32 +28,31 @@ export interface LimitBand {
   warning: readonly [number, number];
   action: readonly [number, number];
   provisional: boolean;
-  says: string;
+  says: Message;
 }
 
 export interface Violation {
   rule: RunRule["name"];
   calls: RunRule["calls"];
   at: string;
-  says: string;
+  says: Message;
 }
 
 /** A control chart as a page draws it and reads it out. */
 export interface ChartView {
-  title: string;
-  unit: string;
+  title: Message;
+  unit: "g" | "g/cm³";
   points: PlottedPoint[];
   limits: LimitBand[];
   violations: Violation[];
   /** how the bench stands after the last point */
-  standing: { state: PointState; says: string; todo: string };
+  standing: { state: PointState; says: Message; todo: Message };
 }
 
 const states = { warning: "warning", action: "action" } as const;
 
 /** Works out a chart: each point judged by the limits in force at its time, run rules within one epoch only. Pure. */
 export function chartView(chart: ControlChart): ChartView {
-  const { title, unit } = chartWords[chart.kind];
   const violations: Violation[] = [];
   const runs = new Map<Epoch, number[]>();
   const attempts = new Map<string, number>();
@@ -61,7 +61,7 @@ export function chartView(chart: ControlChart): ChartView {
     attempts.set(point.session, attempt);
     const epoch = epochAt(chart, point.at);
     if (epoch === undefined)
-      return { ...point, attempt, state: "no-limits", says: "taken before there were limits" };
+      return { ...point, attempt, state: "no-limits", says: message("bench-check.chart.before-limits") };
     const run = runs.get(epoch) ?? [];
     runs.set(epoch, run);
     const z =
@@ -72,8 +72,16 @@ export function chartView(chart: ControlChart): ChartView {
         : (point.value - epoch.mean) / epoch.s;
     run.push(z);
     const broken = brokenBy(run);
-    for (const { name, calls, says, points: towards } of broken)
-      violations.push({ rule: name, calls, at: point.at, says: `${name}: ${says}. ${causes[towards]}` });
+    for (const { name, calls, points: towards } of broken)
+      violations.push({
+        rule: name,
+        calls,
+        at: point.at,
+        says: message("bench-check.chart.violation", {
+          rule: message(`bench-check.rule.${name}`),
+          cause: message(`bench-check.cause.${towards}`),
+        }),
+      });
     const worst = broken[0];
     return {
       ...point,
@@ -82,16 +90,14 @@ export function chartView(chart: ControlChart): ChartView {
       state: worst === undefined ? "in-control" : states[worst.calls],
       says:
         worst === undefined
-          ? attempt === 1
-            ? "in control"
-            : `passed at the ${ordinal(attempt)} attempt`
-          : `${worst.name}: ${worst.says}`,
+          ? message("bench-check.chart.in-control", { attempt })
+          : message(`bench-check.rule.${worst.name}`),
     };
   });
   const limits = chart.epochs.map((epoch, place) => limitBand(chart, epoch, chart.epochs[place + 1]?.from));
   return {
-    title: `${title}, ${chart.of}`,
-    unit,
+    title: message(`bench-check.chart.titles.${chart.kind}`, { of: chart.ofTold ?? chart.of }),
+    unit: chartUnits[chart.kind],
     points,
     limits,
     violations,
@@ -101,8 +107,8 @@ export function chartView(chart: ControlChart): ChartView {
 
 function limitBand(chart: ControlChart, epoch: Epoch, to: string | undefined): LimitBand {
   const { from, mean, s, n, provisional, signedBy, why } = epoch;
-  const inWords = (value: number, digits: number) =>
-    chartWords[chart.kind].unit === "g" ? massWords(value) : `${shortest(value, digits)} g/cm³`;
+  const amount = (value: number) =>
+    chartUnits[chart.kind] === "g" ? mass(value) : density(value, s > 0 ? decimalsOf(s) : 4);
   const first = chart.points.findIndex(({ at }) => at >= from);
   return {
     from,
@@ -113,9 +119,15 @@ function limitBand(chart: ControlChart, epoch: Epoch, to: string | undefined): L
     warning: [mean - 2 * s, mean + 2 * s],
     action: [mean - 3 * s, mean + 3 * s],
     provisional,
-    says:
-      `Mean ${inWords(mean, 5)}, s ${inWords(s, 2)} from ${n} points, signed by ${signedBy}: ${why}.` +
-      (provisional ? ` Provisional until ${pointsForLimits.settled} points.` : ""),
+    says: message("bench-check.limits.stand", {
+      mean: amount(mean),
+      s: amount(s),
+      count: n,
+      by: signedBy,
+      why,
+      kind: provisional ? "provisional" : "settled",
+      settled: pointsForLimits.settled,
+    }),
   };
 }
 
@@ -126,29 +138,30 @@ function standing(
   signed: boolean,
 ): ChartView["standing"] {
   const last = points.at(-1);
-  if (signed && (last === undefined || last.state === "no-limits"))
-    return {
-      state: "no-limits",
-      says: "The limits are signed, and nothing was measured under them yet.",
-      todo: "Go on checking.",
-    };
   if (last === undefined || last.state === "no-limits") {
     const lacking = Math.max(0, pointsForLimits.provisional - points.length);
+    if (signed)
+      return {
+        state: "no-limits",
+        says: message("bench-check.chart.nothing-yet"),
+        todo: message("bench-check.chart.go-on"),
+      };
     return {
       state: "no-limits",
-      says: `${points.length} ${points.length === 1 ? "point" : "points"} and no limits yet.`,
+      says: message("bench-check.chart.no-limits", { count: points.length }),
       todo:
         lacking === 0
-          ? "Sign the first limits."
-          : `Go on checking: ${lacking} more points make provisional limits.`,
+          ? message("bench-check.chart.sign-first")
+          : message("bench-check.chart.more-points", { count: lacking }),
     };
   }
-  const because = violations.find(({ at }) => at === last.at)?.says ?? "";
+  const { attempt } = last;
+  const why = violations.find(({ at }) => at === last.at)?.says ?? last.says;
   if (last.state === "action")
     return {
       state: "action",
-      says: `Out of control at the ${ordinal(last.attempt)} attempt. ${because}`,
-      todo: "Stop. Find the cause, note it, check again, and look back at what was measured since the last good check.",
+      says: message("bench-check.chart.action", { attempt, why }),
+      todo: message("bench-check.chart.stop"),
     };
   const failed = points.filter(({ session, state }) => session === last.session && state === "action");
   const unexplained = failed.some(({ cause }) => cause === undefined) && last.cause === undefined;
@@ -157,9 +170,13 @@ function standing(
       state: "warning",
       says:
         last.state === "warning"
-          ? `Warning. ${because}`
-          : `In control, but only ${last.says}, and no cause was noted.`,
-      todo: "Ask for the cause and note it. Work may go on; a second warning in a row stops it.",
+          ? message("bench-check.chart.warning", { why })
+          : message("bench-check.chart.unexplained", { attempt }),
+      todo: message("bench-check.chart.ask-cause"),
     };
-  return { state: "in-control", says: `In control: ${last.says}.`, todo: "Nothing to do." };
+  return {
+    state: "in-control",
+    says: message("bench-check.chart.stands", { attempt }),
+    todo: message("bench-check.chart.nothing-to-do"),
+  };
 }

@@ -1,12 +1,16 @@
+import type { Message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+
 /** The four charts of a bench: two of its checks, two that every piece gives for nothing. */
 export const chartKinds = ["check-weight", "reference-density", "zero-after-lift", "dry-after"] as const;
 export type ChartKind = (typeof chartKinds)[number];
 
-export const chartWords: Record<ChartKind, { title: string; unit: "g" | "g/cm³" }> = {
-  "check-weight": { title: "Check weight: reading minus its value", unit: "g" },
-  "reference-density": { title: "Reference piece: density found", unit: "g/cm³" },
-  "zero-after-lift": { title: "Zero after the lift minus zero before", unit: "g" },
-  "dry-after": { title: "Dry mass after minus before", unit: "g" },
+/** The unit of each chart's values. */
+export const chartUnits: Record<ChartKind, "g" | "g/cm³"> = {
+  "check-weight": "g",
+  "reference-density": "g/cm³",
+  "zero-after-lift": "g",
+  "dry-after": "g",
 };
 
 /** One attempt. Every attempt is a point: those of one check share their session. */
@@ -41,8 +45,10 @@ export interface Epoch {
 /** Plain data for the ledger; points and epochs are only ever added. */
 export interface ControlChart {
   kind: ChartKind;
-  /** balance or reference piece the chart belongs to */
+  /** balance or reference piece the chart belongs to: names it in the ledger */
   of: string;
+  /** the same as it is told, where that is more than a name */
+  ofTold?: Message | string;
   epochs: readonly Epoch[];
   points: readonly ChartPoint[];
 }
@@ -52,16 +58,15 @@ export function epochAt(chart: ControlChart, at: string): Epoch | undefined {
   return chart.epochs.findLast(({ from }) => from <= at);
 }
 
-/** The chart with one more attempt. Throws RangeError when its value is no number or it is older than the last. */
+/** The chart with one more attempt. Throws Refusal when its value is no number or it is older than the last. */
 export function withPoint(chart: ControlChart, point: ChartPoint): ControlChart {
   if (!Number.isFinite(point.value))
-    throw new RangeError(
-      `A point of ${point.value} is no number. Right: the value found, in ${chartWords[chart.kind].unit}.`,
-    );
+    throw new Refusal("bench-check.chart.no-number", {
+      value: String(point.value),
+      unit: chartUnits[chart.kind],
+    });
   const last = chart.points.at(-1);
   if (last !== undefined && point.at < last.at)
-    throw new RangeError(
-      `A point of ${point.at} cannot follow one of ${last.at}: a chart is kept in order. Look at the clock.`,
-    );
+    throw new Refusal("bench-check.chart.out-of-order", { at: point.at, before: last.at });
   return { ...chart, points: [...chart.points, point] };
 }

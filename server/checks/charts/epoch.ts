@@ -1,3 +1,4 @@
+import { Refusal } from "../../../calibration/refusal.ts";
 import { mean, sampleDeviation, scatterPerReadability } from "../check.ts";
 import type { ChartPoint, ControlChart, Epoch } from "./control-chart.ts";
 
@@ -8,7 +9,7 @@ export const pointsForLimits = { provisional: 7, settled: 25 };
  * The chart with new limits, from `from` on. Limits never follow the data by themselves: somebody signs, and says why
  * (first limits, new water, balance moved, new hanger). Old epochs and their points stay as they were.
  * `basis` are the points the limits rest on; s is never below what their display hides, 0.41 of its last place, so that
- * equal points make no limits of no width. Throws RangeError without signature or reason, below seven points, or
+ * equal points make no limits of no width. Throws Refusal without signature or reason, below seven points, or
  * when it would begin before the epoch it follows.
  */
 export function withEpoch(
@@ -17,16 +18,15 @@ export function withEpoch(
 ): ControlChart {
   const { from, by, why, basis } = signed;
   if (by.trim() === "" || why.trim() === "")
-    throw new RangeError("New limits need a name and a reason. Sign them, and say what changed.");
+    throw new Refusal("bench-check.limits.unsigned", {}, by.trim() === "" ? "by" : "why");
   if (basis.length < pointsForLimits.provisional)
-    throw new RangeError(
-      `Limits from ${basis.length} points would be guesswork. Right: at least ${pointsForLimits.provisional}. Go on checking without limits until then.`,
-    );
+    throw new Refusal("bench-check.limits.too-few", {
+      count: basis.length,
+      least: pointsForLimits.provisional,
+    });
   const before = chart.epochs.at(-1);
   if (before !== undefined && from <= before.from)
-    throw new RangeError(
-      `New limits cannot begin at ${from}, since those in force began at ${before.from}. Limits hold from now on, never backwards.`,
-    );
+    throw new Refusal("bench-check.limits.backwards", { from, before: before.from });
   const epoch: Epoch = {
     from,
     mean: mean(basis.map(({ value }) => value)),
@@ -46,16 +46,18 @@ function scatterOf(points: readonly ChartPoint[]): number {
 
 /**
  * The house's own scatter on a chart, with its degrees of freedom: that of the limits in force, or of the points while
- * nobody has signed limits. Throws RangeError while there are too few.
+ * nobody has signed limits. Throws Refusal while there are too few.
  */
 export function ownScatter(chart: ControlChart): { s: number; dof: number } {
   const signed = chart.epochs.at(-1);
   if (signed) return { s: signed.s, dof: signed.n - 1 };
   const basis = basisOf(chart);
   if (basis.length < pointsForLimits.provisional)
-    throw new RangeError(
-      `The house's own scatter of ${chart.of} is not known: ${basis.length} good checks of it are kept, and ${pointsForLimits.provisional} are needed. Let the house check it first.`,
-    );
+    throw new Refusal("bench-check.trainee.own-unknown", {
+      piece: chart.of,
+      count: basis.length,
+      least: pointsForLimits.provisional,
+    });
   return { s: scatterOf(basis), dof: basis.length - 1 };
 }
 

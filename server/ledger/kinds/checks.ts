@@ -1,13 +1,13 @@
 import { z } from "zod";
-import { json, moment, words } from "./shapes.ts";
+import { json, moment, told, words } from "./shapes.ts";
 
 export const checkKinds = {
   /** a check of the bench against something known, as server/checks gives it: check weight, thermometer … */
   check: z.looseObject({
     kind: words,
     passed: z.boolean(),
-    says: words,
-    todo: z.string().optional(),
+    says: told,
+    todo: z.union([told, z.literal("")]).optional(),
     by: words.optional(),
     of: words.optional(),
     at: z.string().optional(),

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { states, statesBefore } from "../../conformity/state.ts";
 import { methodNames, roles } from "../../methods/index.ts";
-import { decimalText, json, message, moment, receivedLine, weightReading, words } from "./shapes.ts";
+import { decimalText, json, message, moment, receivedLine, told, weightReading, words } from "./shapes.ts";
 
 const sha256Text = z.string().regex(/^[0-9a-f]{64}$/, { error: "a SHA-256, 64 hexadecimal digits" });
 
@@ -118,7 +118,7 @@ const computeAnswer = z.looseObject({
 });
 
 /** the bench was closed by a check that had failed: since when, what failed, what to do */
-const benchClosed = z.strictObject({ since: moment, says: words, todo: words });
+const benchClosed = z.strictObject({ since: moment, says: told, todo: told });
 
 /** a version of what the checks say of a balance or of the thermometer, by its entry */
 const profileUsed = z.strictObject({

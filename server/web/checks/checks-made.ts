@@ -4,7 +4,7 @@ import type { CheckKind } from "../../../views/checks/guides.ts";
 import { ownScatter } from "../../checks/charts/epoch.ts";
 import type { CheckResult } from "../../checks/check.ts";
 import { checkWeight } from "../../checks/check-weight.ts";
-import { eccentricity } from "../../checks/eccentricity.ts";
+import { eccentricity, panPlaces } from "../../checks/eccentricity.ts";
 import { linearity } from "../../checks/linearity.ts";
 import { referencePiece } from "../../checks/reference-piece.ts";
 import { repeatability } from "../../checks/repeatability.ts";
@@ -32,7 +32,7 @@ export function balanceChecked(bench: Bench): string {
   return bench.scale?.name ?? "typed";
 }
 
-/** What a check was asked, as its function takes it, with what came of it. Throws RangeError in words. */
+/** What a check was asked, as its function takes it, with what came of it. Throws Refusal. */
 export async function checkMade(
   kind: CheckKind,
   typed: TypedCheck,
@@ -89,8 +89,7 @@ export async function checkMade(
       );
     case "eccentricity": {
       const [centre = "", ...away] = all("reading");
-      const names = ["front left", "back left", "back right", "front right", "middle again"];
-      const places = away.map((reading, place) => ({ place: names[place] ?? "elsewhere", reading }));
+      const places = away.map((reading, place) => ({ place: panPlaces[place] ?? `${place + 1}`, reading }));
       return made({ loadGrams: Number(centre), centre, places, readabilityGrams }, eccentricity);
     }
     case "ice-point":
@@ -124,10 +123,7 @@ export async function checkMade(
     case "trainee": {
       const { piece = "", trainee: name = "" } = once;
       const chart = chartsOf(on.checks).find(({ kind, of }) => kind === "reference-density" && of === piece);
-      if (chart === undefined)
-        throw new RangeError(
-          `No check of a reference piece "${piece}" is kept. Right: the mark under which the house checks it.`,
-        );
+      if (chart === undefined) throw new Refusal("bench-check.trainee.no-piece", { piece }, "piece");
       const { s: sGPerCm3, dof } = ownScatter(chart);
       const runs = [];
       for (const row of rows) runs.push(await throughTheProcedure([row], once, balance, on));
@@ -147,7 +143,7 @@ export async function checkMade(
 /** The column of a check that holds the readings of a load: dry first, in the liquid last. */
 const columnOf = (place: number, of: number) => (place === 0 ? "dry" : place === of - 1 ? "wet" : "full");
 
-/** The reference piece computed exactly as a customer's piece is, at 20 °C. Throws RangeError with the reason of a refusal. */
+/** The reference piece computed exactly as a customer's piece is, at 20 °C. Throws Refusal. */
 async function throughTheProcedure(
   rows: TypedCheck["rows"],
   once: TypedCheck["once"],

@@ -1,7 +1,6 @@
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
-import { inLocale } from "../../../views/numbers.ts";
-import { massWords } from "../../checks/amounts.ts";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
+import { mass } from "../../checks/amounts.ts";
 import type { BalanceProfile } from "../../checks/balance-profile.ts";
 import type { ProfileNumber } from "../../checks/current-number.ts";
 
@@ -13,30 +12,25 @@ export function profileLines(profile: BalanceProfile, locale: Locale): (readonly
   const t = tellerOf(locale);
   const degrees = (dof: number | null) => {
     if (dof === null) return "";
-    return dof < manyDof
-      ? t("checks-page.profile.dof", { count: String(+dof.toFixed(1)) })
-      : t("checks-page.profile.many-dof");
+    return dof < manyDof ? t("checks-page.profile.dof", { count: dof }) : t("checks-page.profile.many-dof");
   };
+  const shown = (grams: number) => tell(mass(grams), locale);
   const line = (name: string, number: ProfileNumber | undefined, value: (of: number) => string) => {
     if (number === undefined || !("check" in number.origin)) return [];
     const { at, by, passed } = number.origin;
     const text = `${value(number.value)}${degrees(number.dof)}, ${t("checks-page.profile.from", { day: at.slice(0, 10), by })}${passed ? "" : t("checks-page.profile.of-failed")}`;
-    return [[name, inLocale(text, locale)] as const];
+    return [[name, text] as const];
   };
   const { thermometer } = profile;
   return [
-    ...line(t("checks-page.profile.dry"), profile.repeatability, (s) => `s = ${massWords(s)}`),
-    ...line(t("checks-page.profile.immersed"), profile.immersedRepeatability, (s) => `s = ${massWords(s)}`),
-    ...line(t("checks-page.profile.linearity"), profile.linearity, (a) => `±${massWords(a)}`),
-    ...line(
-      t("checks-page.profile.off-centre"),
-      profile.eccentricityPerGram,
-      (u) => `u = ${massWords(100 * u)}`,
-    ),
+    ...line(t("checks-page.profile.dry"), profile.repeatability, (s) => `s = ${shown(s)}`),
+    ...line(t("checks-page.profile.immersed"), profile.immersedRepeatability, (s) => `s = ${shown(s)}`),
+    ...line(t("checks-page.profile.linearity"), profile.linearity, (a) => `±${shown(a)}`),
+    ...line(t("checks-page.profile.off-centre"), profile.eccentricityPerGram, (u) => `u = ${shown(100 * u)}`),
     ...line(t("checks-page.profile.thermometer"), thermometer?.uCelsius, (u) =>
       t("checks-page.profile.corrected", {
-        celsius: (thermometer?.correctionCelsius ?? 0).toFixed(2),
-        u: u.toFixed(2),
+        celsius: thermometer?.correctionCelsius ?? 0,
+        u_celsius: u,
       }),
     ),
   ];

@@ -3,7 +3,7 @@ import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
-import { told, toldValue } from "../../../views/words/told.ts";
+import { toldText } from "../../../views/told.tsx";
 import { validDays } from "../../checks/balance-profile.ts";
 import { closesBench } from "../../checks/bench-closed.ts";
 import { chartView } from "../../checks/charts/chart-view.ts";
@@ -91,7 +91,7 @@ function rowOf(
   const t = tellerOf(locale);
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
-  const lastSays = `${when(last.at)}: ${told(last.says, locale)}`;
+  const lastSays = `${when(last.at)}: ${toldText(last.says, locale)}`;
   if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
   const over = holdsUntil < Date.parse(at);
@@ -112,19 +112,19 @@ function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChar
   const inGrams = view.unit === "g";
   return {
     id: `chart-${place + 1}`,
-    caption: toldValue(view.title, locale),
+    caption: toldText(view.title, locale),
     points: view.points.map(({ at, value, attempt, state, says }) => ({
       when: when(at),
       value: inGrams ? value * 1000 : value,
       attempt,
       outcome: states[state],
-      ...(state === "no-limits" ? {} : { note: told(says, locale) }),
+      ...(state === "no-limits" ? {} : { note: toldText(says, locale) }),
     })),
     epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
       from: firstPoint,
       mean: inGrams ? mean * 1000 : mean,
       s: inGrams ? s * 1000 : s,
-      because: told(says, locale),
+      because: toldText(says, locale),
       since: when(from),
     })),
     unit: inGrams ? "mg" : view.unit,

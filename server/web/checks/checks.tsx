@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
@@ -11,11 +12,11 @@ import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
-import type { CheckRepository } from "../../station/check-repository.ts";
+import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
 import { weighingPointRepository } from "../../station/weighing-point-repository.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
-import { refusalOrRangeError } from "../refused.ts";
+import { refusalOf } from "../refused.ts";
 import { typedCheck } from "./checks-form.ts";
 import { checkMade } from "./checks-made.ts";
 import { checksView, kindInLedger } from "./checks-view.ts";
@@ -77,7 +78,10 @@ export function checkRoutes(
           passed: shown.passed,
           todo: shown.todo,
           facts: [
-            [t("check-form.of"), shown.of],
+            [
+              t("check-form.of"),
+              shown.of === thermometerName ? t("checks-page.profile.thermometer") : shown.of,
+            ],
             [t("check-form.by"), shown.by],
             [t("check-form.at"), `${shown.at.slice(0, 16).replace("T", " ")} UTC`],
           ],
@@ -107,14 +111,14 @@ export function checkRoutes(
     );
     if (!chart)
       return index(request, reply, [
-        { fieldId: "main", error: `There is no chart "${id}". Reload the page.` },
+        { fieldId: "main", error: message("bench-check.chart.unknown", { chart: id }) },
       ]);
     try {
       const next = withEpoch(chart, { from: now(), by, why, basis: basisOf(chart) }).epochs.at(-1);
       if (next) await checks.keepLimits({ chart: chart.kind, of: chart.of, ...next });
       return reply.redirect("/checks", 303);
     } catch (error) {
-      return index(request, reply, [{ fieldId: "main", error: refusalOrRangeError(error).says }], fields);
+      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], fields);
     }
   });
 
@@ -138,7 +142,7 @@ export function checkRoutes(
         return reply.redirect(`/checks/${kind}?kept=${values.step ?? checks.all.at(-1)?.id}`, 303);
       } catch (error) {
         return form(request, reply, kind, {
-          problems: [{ fieldId: "main", error: refusalOrRangeError(error).says }],
+          problems: [{ fieldId: "main", error: refusalOf(error).says }],
           values,
         });
       }

@@ -8,6 +8,7 @@ import { sharePicture } from "../../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../../views/records/share-sheet.ts";
 import { shareText } from "../../../views/records/share-text.ts";
 import type { RecordView } from "../../../views/records/show.tsx";
+import { toldText } from "../../../views/told.tsx";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import { distinctNames } from "../../conformity/distinct-names.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -107,7 +108,7 @@ function sheetOf(
   const sheet: ShareSheet = {
     simulated: entries.some((entry) => entry.kind === "capture" && entry.body.source === "simulated"),
     voided: view.voided !== undefined,
-    closed: view.closed?.says,
+    closed: view.closed && toldText(view.closed.says, locale),
     ...(ticked.has("ticket") ? { ticket: stated.piece.ticket ?? item.ticket } : {}),
     ...(ticked.has("piece") ? { piece: stated.piece.description ?? item.description } : {}),
     ...(ticked.has("day") ? { day: view.when.slice(0, 10) } : {}),

@@ -24,7 +24,7 @@ describe("repeatability", () => {
   test("five weighings are refused, and how many are missing is said", () => {
     const readings = ["5.007", "4.994", "5.005", "4.990", "4.999"];
     expect(() => repeatability({ condition: "dry", readings, readabilityGrams: 0.001 }, checked)).toThrow(
-      "A repeatability test needs at least 6 readings and got 5. Take 1 more.",
+      expect.objectContaining({ code: "bench-check.too-few", params: { least: 6, count: 5, missing: 1 } }),
     );
   });
 
@@ -34,7 +34,10 @@ describe("repeatability", () => {
     expect(result.found.sGrams).toBe(0);
     // 0.41 d, as in USP <41> [from memory]: the two roundings of d/√12 each
     expect(result.found.repeatabilityGrams).toBeCloseTo(0.0041, 4);
-    expect(result.says).toContain("The display hides the rest");
+    expect(result.says).toMatchObject({
+      code: "bench-check.repeatability.found",
+      params: { outcome: "hidden" },
+    });
   });
 
   test("a scatter of seven last places fails and says what to look for", () => {
@@ -42,7 +45,7 @@ describe("repeatability", () => {
     const result = repeatability({ condition: "immersed", readings, readabilityGrams: 0.0001 }, checked);
     expect(result.passed).toBe(false);
     expect(result.kind).toBe("immersed-repeatability");
-    expect(result.todo).toContain("Clean the wire");
+    expect(result.todo).toMatchObject({ code: "bench-check.immersed-repeatability.failed" });
   });
 
   test("a trainee who scatters three times as much as the house fails by the F-test though within the limit", () => {
@@ -52,7 +55,7 @@ describe("repeatability", () => {
     expect(repeatability(trained, checked).passed).toBe(true);
     const result = repeatability({ ...trained, own: house }, checked);
     expect(result.passed).toBe(false);
-    expect(result.says).toContain("F-test");
+    expect(result.says).toMatchObject({ params: { outcome: "own" } });
   });
 });
 
@@ -105,7 +108,7 @@ describe("check weights", () => {
 
   test("an M1 weight of 30 g is no weight of the table, and a calibrated value is asked for", () => {
     expect(() => permissibleErrorGrams({ nominalGrams: 30, class: "M1" })).toThrow(
-      "enter a calibrated value",
+      expect.objectContaining({ code: "bench-check.weight.no-class" }),
     );
   });
 
@@ -115,7 +118,7 @@ describe("check weights", () => {
     expect(checkWeight({ ...daily, reading: "20.0004" }, checked).passed).toBe(true);
     const bad = checkWeight({ ...daily, reading: "20.0020" }, checked);
     expect(bad.passed).toBe(false);
-    expect(bad.todo).toContain("look back");
+    expect(bad.todo).toMatchObject({ code: "bench-check.check-weight.failed" });
   });
 });
 
@@ -132,7 +135,7 @@ describe("linearity and span", () => {
     expect(result.passed).toBe(true);
     expect(result.found.spanError).toBeCloseTo(-0.001, 6);
     expect(result.found.largestDepartureGrams).toBeLessThan(1e-9);
-    expect(result.says).toContain("cancels in a density, not in a mass");
+    expect(result.says).toMatchObject({ params: { side: "low", span_percent: expect.closeTo(0.1, 4) } });
   });
 
   test("a bow of 8 mg in the middle of the range fails and its half-width goes into budgets", () => {
@@ -154,8 +157,8 @@ describe("linearity and span", () => {
       readings: [`${nominalGrams}.0000`],
     }));
     const result = linearity({ loads, readabilityGrams: 0.0001, repeatabilityGrams: 0.0001 }, checked);
-    expect(result.says).toContain("the weights are less certain than that limit");
-    expect(result.todo).toContain("finer class");
+    expect(result.says).toMatchObject({ params: { weights: "coarse" } });
+    expect(result.todo).toMatchObject({ code: "bench-check.linearity.coarse" });
   });
 });
 
@@ -247,8 +250,8 @@ describe("thermometer", () => {
     }));
     const result = thermometerComparison({ pairs, resolutionCelsius: 0.1, referenceUCelsius: 0.1 }, checked);
     expect(result.passed).toBe(false);
-    expect(result.says).toContain("1.40 °C too low");
-    expect(result.todo).toContain("ice point");
+    expect(result.says).toMatchObject({ params: { side: "low", error_celsius: expect.closeTo(1.4, 9) } });
+    expect(result.todo).toMatchObject({ code: "bench-check.thermometer.failed" });
   });
 });
 
@@ -275,12 +278,13 @@ describe("reference piece", () => {
     );
     expect(result.passed).toBe(false);
     expect(result.found.en).toBeCloseTo(-3, 9);
-    expect(result.todo).toMatch(/^Too low: bubbles/);
-    expect(result.todo).toContain("if its dry mass moved too, the piece itself is worn or dirty");
+    expect(result.todo).toMatchObject({ code: "bench-check.reference-piece.low" });
   });
 
   test("an uncertainty of nothing is refused instead of passing nothing or everything", () => {
     const measured = { gPerCm3: 8.96, expandedGPerCm3: 0 };
-    expect(() => referencePiece({ piece: "copper rod", stated, measured }, checked)).toThrow("says nothing");
+    expect(() => referencePiece({ piece: "copper rod", stated, measured }, checked)).toThrow(
+      expect.objectContaining({ code: "bench-check.reference-piece.u-not-above-zero" }),
+    );
   });
 });

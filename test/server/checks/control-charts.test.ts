@@ -31,14 +31,14 @@ const further = (...z: number[]) =>
 const rules = (...z: number[]) => brokenBy(z).map(({ name }) => name);
 
 describe("run rules", () => {
-  // the six names and their meaning: table 1 of PMC3909142
+  // run rules of Shewhart charts of the kind ISO 7870-2 describes [from memory]
   test.each([
-    ["1-2s", [2.1]],
-    ["1-3s", [-3.1]],
-    ["2-2s", [2.1, 2.3]],
-    ["R-4s", [2.1, -2.2]],
-    ["4-1s", [1.1, 1.2, 1.6, 1.1]],
-    ["10-x", [0.1, 0.2, 0.3, 0.1, 0.1, 0.4, 0.2, 0.1, 0.3, 0.1]],
+    ["beyond-2s", [2.1]],
+    ["beyond-3s", [-3.1]],
+    ["two-beyond-2s", [2.1, 2.3]],
+    ["two-apart", [2.1, -2.2]],
+    ["four-beyond-1s", [1.1, 1.2, 1.6, 1.1]],
+    ["ten-on-one-side", [0.1, 0.2, 0.3, 0.1, 0.1, 0.4, 0.2, 0.1, 0.3, 0.1]],
   ])("%s is seen in %j", (name, z) => {
     expect(rules(...z)).toContain(name);
   });
@@ -49,7 +49,7 @@ describe("run rules", () => {
     [[1.1, 1.2, 0.9, 1.1]],
     [[0.1, 0.2, 0.3, 0.1, 0.1, 0.4, 0.2, 0.1, 0.3, -0.1]],
   ])("%j breaks no rule of its last point", (z) => {
-    expect(rules(...z).filter((name) => name !== "1-2s")).toEqual([]);
+    expect(rules(...z).filter((name) => name !== "beyond-2s")).toEqual([]);
   });
 
   test("two warnings in a row always stop the bench, on whichever sides they fall", () => {
@@ -79,11 +79,11 @@ describe("limits", () => {
     const young = { ...empty, points: twelve.points.slice(0, 4) };
     expect(chartView(young).standing).toEqual({
       state: "no-limits",
-      says: "4 points and no limits yet.",
-      todo: "Go on checking: 3 more points make provisional limits.",
+      says: { code: "bench-check.chart.no-limits", params: { count: 4 } },
+      todo: { code: "bench-check.chart.more-points", params: { count: 3 } },
     });
     expect(() => withEpoch(young, { from: day(13), by, why: "first limits", basis: young.points })).toThrow(
-      "at least 7",
+      expect.objectContaining({ code: "bench-check.limits.too-few", params: { count: 4, least: 7 } }),
     );
   });
 
@@ -93,20 +93,24 @@ describe("limits", () => {
     expect(band?.warning).toEqual([expect.closeTo(8.956, 10), expect.closeTo(8.964, 10)]);
     expect(band?.action).toEqual([expect.closeTo(8.954, 10), expect.closeTo(8.966, 10)]);
     expect(band?.provisional).toBe(true);
-    expect(band?.says).toContain("Provisional until 25 points");
+    expect(band?.says.params).toMatchObject({ kind: "provisional", settled: 25, count: 12 });
   });
 
   test("nobody changes limits without name and reason", () => {
     const basis = twelve.points;
     expect(() => withEpoch(limited, { from: day(20), by: " ", why: "new water", basis })).toThrow(
-      "a name and a reason",
+      expect.objectContaining({ code: "bench-check.limits.unsigned", at: "by" }),
     );
-    expect(() => withEpoch(limited, { from: day(20), by, why: "", basis })).toThrow("a name and a reason");
+    expect(() => withEpoch(limited, { from: day(20), by, why: "", basis })).toThrow(
+      expect.objectContaining({ code: "bench-check.limits.unsigned", at: "why" }),
+    );
   });
 
   test("limits never reach backwards", () => {
     const signed = { from: day(12), by, why: "new water", basis: twelve.points };
-    expect(() => withEpoch(limited, signed)).toThrow("never backwards");
+    expect(() => withEpoch(limited, signed)).toThrow(
+      expect.objectContaining({ code: "bench-check.limits.backwards" }),
+    );
   });
 
   test("ninety more points change no limit by themselves", () => {
@@ -140,13 +144,13 @@ describe("limits", () => {
 
   test("a point that is no number is refused", () => {
     expect(() => withPoint(limited, { at: day(20), value: Number.NaN, by, session: "garbled" })).toThrow(
-      "no number",
+      expect.objectContaining({ code: "bench-check.chart.no-number" }),
     );
   });
 
   test("a point out of order is refused", () => {
     expect(() => withPoint(limited, { at: day(2), value: 8.96, by, session: "late" })).toThrow(
-      "kept in order",
+      expect.objectContaining({ code: "bench-check.chart.out-of-order" }),
     );
   });
 });
@@ -155,14 +159,16 @@ describe("how the bench stands", () => {
   test("2.3 s off in the morning is a warning: a cause is asked and work goes on", () => {
     const { standing } = chartView(further(2.3));
     expect(standing.state).toBe("warning");
-    expect(standing.todo).toContain("cause");
+    expect(standing.todo.code).toBe("bench-check.chart.ask-cause");
   });
 
   test("a second one the next morning stops the bench", () => {
     const view = chartView(further(2.3, 2.4));
     expect(view.standing.state).toBe("action");
-    expect(view.violations.map(({ rule }) => rule)).toContain("2-2s");
-    expect(view.violations.find(({ rule }) => rule === "2-2s")?.says).toContain("Something shifted");
+    expect(view.violations.map(({ rule }) => rule)).toContain("two-beyond-2s");
+    expect(view.violations.find(({ rule }) => rule === "two-beyond-2s")?.says.params).toMatchObject({
+      cause: { code: "bench-check.cause.bias" },
+    });
   });
 
   test("a check repeated until it passes is plotted whole and stays a warning until a cause is noted", () => {
@@ -184,9 +190,12 @@ describe("how the bench stands", () => {
       [2, "action"],
       [3, "in-control"],
     ]);
-    expect(view.points.at(-1)?.says).toBe("passed at the 3rd attempt");
+    expect(view.points.at(-1)?.says).toEqual({
+      code: "bench-check.chart.in-control",
+      params: { attempt: 3 },
+    });
     expect(view.standing.state).toBe("warning");
-    expect(view.standing.says).toContain("no cause was noted");
+    expect(view.standing.says.code).toBe("bench-check.chart.unexplained");
     expect(chartView(tries("bubble on the hanger")).standing.state).toBe("in-control");
   });
 });

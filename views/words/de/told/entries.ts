@@ -86,24 +86,12 @@ export const entries: readonly ToldPair[] = [
     "Die Ablesbarkeit wird einer Ablesung entnommen, und noch gibt es keine.",
   ],
   [
-    "No permissible error is known for a weight of {n} g. Right: {list} g. For other bodies enter a calibrated value.",
-    "Für ein Gewicht von {n} g ist keine zulässige Abweichung bekannt. Richtig: {list} g. Für andere Körper einen kalibrierten Wert eintragen.",
-  ],
-  [
     '"{text}" is no reading. Right: digits with one point, in g, such as 20.0003.',
     "„{text}“ ist keine Ablesung. Richtig: Ziffern mit einem Punkt, in g, wie 20.0003.",
   ],
   [
     "{what} needs at least {n} readings and got {n1}. Take {n2} more.",
     "{what}: mindestens {n} Ablesungen sind nötig, {n1} sind da. Noch {n2} nehmen.",
-  ],
-  [
-    "The checks of {name} ran out on {day}. Repeat them; until then results say so.",
-    "Die Prüfungen von {name} liefen am {day} ab. Sie wiederholen; bis dahin steht es bei den Ergebnissen.",
-  ],
-  [
-    "E_n with an expanded uncertainty of {u} g/cm³ says nothing. Right: both values with their U above 0. Enter the U of the reference piece's own report.",
-    "E_n mit einer erweiterten Unsicherheit von {u} g/cm³ sagt nichts. Richtig: beide Werte mit U über 0. Das U aus dem Bericht des Referenzstücks eintragen.",
   ],
   ['There is no chart "{id}". Reload the page.', "Eine Karte „{id}“ gibt es nicht. Die Seite neu laden."],
   [

@@ -1,7 +1,6 @@
 import type { ToldPair } from "../../told-pair.ts";
 import { assays } from "./assays.ts";
 import { cautions } from "./cautions.ts";
-import { checkNames, checks } from "./checks.ts";
 import { decision } from "./decision.ts";
 import { demo } from "./demo.ts";
 import { entries, entryParts } from "./entries.ts";
@@ -28,7 +27,6 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...measurement,
     ...demo,
     ...decision,
-    ...checks,
     ...evidence,
     ...cautions,
     ...tests,
@@ -44,7 +42,6 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
     ...names,
     ...inputs,
     ...metals,
-    ...checkNames,
     ...planNames,
     ...testNames,
     ...weighingNames,
