@@ -39,6 +39,8 @@ export async function staleRefusal(
 const aboutRecord: ReadonlySet<string> = new Set<Command["do"]>([
   "amend",
   "void",
+  "answer-check",
+  "weigh-again",
   "add-assay",
   "exclude-assay",
 ]);

@@ -53,3 +53,20 @@ export function asked(bench: Bench) {
 export function codesIn(markup: string): string[] {
   return [...markup.matchAll(/data-code="([^"]+)"/g)].map(([, code = ""]) => code);
 }
+
+/** The hidden fields of the form that goes to this address, as a browser holds them from the page it was given. */
+export function formOn(markup: string, action: string): Record<string, string> {
+  const form = new RegExp(
+    `<form[^>]*action="${action.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&")}"[^>]*>(.*?)</form>`,
+    "s",
+  );
+  const [, inside] = form.exec(markup) ?? [];
+  if (inside === undefined) throw new Error(`The page has no form that goes to ${action}.`);
+  const hidden = [...inside.matchAll(/<input[^>]*type="hidden"[^>]*>/g)].map(([tag]) => tag);
+  const value = (tag: string, name: string) => new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1] ?? "";
+  return Object.fromEntries(
+    hidden
+      .filter((tag) => value(tag, "name") !== "_csrf")
+      .map((tag) => [value(tag, "name"), value(tag, "value")]),
+  );
+}
