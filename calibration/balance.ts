@@ -1,3 +1,5 @@
+import { type Agreement, agreement } from "./agreement.ts";
+import { oneRounding, roundingLeft, withRoundings } from "./display-step.ts";
 import { driftFit } from "./drift.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
 import { ownScatterFrom, repeats } from "./repeats.ts";
@@ -20,6 +22,8 @@ export interface BalanceTraits {
   linearityGrams: number;
   /** standard uncertainty of the scale factor, relative; it cancels in a density and stays in a mass */
   spanU?: number;
+  /** see LoadTraits */
+  paired?: boolean;
 }
 
 /** The traits that hold for one load. */
@@ -28,13 +32,16 @@ export interface LoadTraits {
   repeatabilityGrams: number;
   repeatabilityDof: number;
   linearityGrams: number;
+  /** readings were taken in pairs with those of another load: what moves both is no disagreement */
+  paired?: boolean;
 }
 
 /** The traits for dry readings, or for those taken in the liquid. */
 export function traitsFor(balance: BalanceTraits, where: "dry" | "immersed"): LoadTraits {
-  const { readabilityGrams, repeatabilityGrams, linearityGrams } = balance;
+  const { readabilityGrams, repeatabilityGrams, linearityGrams, paired = false } = balance;
   const repeatabilityDof = balance.repeatabilityDof ?? Number.POSITIVE_INFINITY;
-  if (where === "dry") return { readabilityGrams, repeatabilityGrams, repeatabilityDof, linearityGrams };
+  if (where === "dry")
+    return { readabilityGrams, repeatabilityGrams, repeatabilityDof, linearityGrams, paired };
   const own = balance.immersedRepeatabilityGrams;
   return {
     readabilityGrams: balance.immersedReadabilityGrams ?? readabilityGrams,
@@ -42,6 +49,7 @@ export function traitsFor(balance: BalanceTraits, where: "dry" | "immersed"): Lo
     repeatabilityDof:
       own === undefined ? repeatabilityDof : (balance.immersedRepeatabilityDof ?? Number.POSITIVE_INFINITY),
     linearityGrams,
+    paired,
   };
 }
 
@@ -50,8 +58,9 @@ export interface Load {
   grams: Expression;
   /** mean of the readings less the zero, g */
   mean: number;
-  /** the readings in grams, in order */
+  /** the readings in grams, in order; about the drift where it was fitted */
   each: readonly number[];
+  agreement: Agreement;
   /** the input that carries the scatter of the readings */
   scatter: Input;
   /** every input with its sign in the load */
@@ -60,17 +69,24 @@ export interface Load {
 
 /**
  * One load as the sum of its named inputs: mean reading with its scatter, the rounding of the display at zero and at
- * load (rectangular ±d/2 each, kept whole however often the display repeats itself), linearity (±), zero drift.
- * Scatter: the readings' own s/√n with n − 1 degrees of freedom from four readings on, else the bench's repeatability/√n.
+ * load, linearity (±), zero drift.
+ *
+ * Scatter: the readings' own s/√n with n − 1 degrees of freedom from four readings on, else the stated repeatability/√n.
+ * Below four, readings that scatter more than stated have their own s/√n, which is the stated one times the Birge ratio
+ * √(χ²/(n − 1)) (Birge 1932, Phys. Rev. 40, 207 [from memory]). Readings that disagree (agreement.ts) have at least half
+ * their span, so that a reading that contradicts the others never makes the mean more certain.
+ *
+ * Rounding: ±d/2 each, rectangular, for one reading. Of several, what their scatter averages out is left out of it: below
+ * four it falls with √n, from four on it stands in their scatter already (display-step.ts). A display that repeats itself
+ * keeps both roundings whole.
  */
 export function load(inputs: Inputs, name: string, series: Series, traits: LoadTraits): Load {
-  const read =
-    "timed" in series ? timedLoad(inputs, name, series, traits) : plainLoad(inputs, name, series, traits);
-  const half = traits.readabilityGrams / 2;
+  const read = "timed" in series ? timedRead(name, series, traits) : plainRead(name, series, traits);
+  const scatter = inputs.student(read.scatter.name, "g", read.grams, read.scatter.u, read.scatter.dof);
   const terms = [
-    { input: read.scatter, sign: 1 },
-    { input: inputs.rectangular(`${name}, resolution at zero`, "g", 0, half), sign: 1 },
-    { input: inputs.rectangular(`${name}, resolution at load`, "g", 0, half), sign: 1 },
+    { input: scatter, sign: 1 },
+    { input: rounded(inputs, `${name}, resolution at zero`, read.zeroRoundingU), sign: 1 },
+    { input: rounded(inputs, `${name}, resolution at load`, read.loadRoundingU), sign: 1 },
     { input: inputs.rectangular(`${name}, linearity`, "g", 0, traits.linearityGrams), sign: 1 },
     { input: inputs.between(`${name}, zero drift`, "g", ...read.zeros), sign: -1 },
   ] as const;
@@ -82,47 +98,101 @@ export function load(inputs: Inputs, name: string, series: Series, traits: LoadT
       ),
     mean: terms.reduce((total, { input, sign }) => total + sign * input.value, 0),
     each: read.each,
-    scatter: read.scatter,
+    agreement: read.agreement,
+    scatter,
     terms,
   };
 }
 
+const rounded = (inputs: Inputs, name: string, u: number) =>
+  inputs.rectangular(name, "g", 0, u * Math.sqrt(3));
+
 interface Read {
-  scatter: Input;
+  grams: number;
+  scatter: { name: string; u: number; dof: number };
+  zeroRoundingU: number;
+  loadRoundingU: number;
   each: readonly number[];
+  agreement: Agreement;
   zeros: readonly [number, number];
 }
 
-function plainLoad(inputs: Inputs, name: string, series: PlainSeries, traits: LoadTraits): Read {
+function plainRead(name: string, series: PlainSeries, traits: LoadTraits): Read {
   const each = series.readings.map((text) => gramsOf(text, series.unit));
-  const { mean, s, n } = repeats(each);
-  const own = n >= ownScatterFrom;
-  const u = (own ? s : traits.repeatabilityGrams) / Math.sqrt(n);
-  const scatter = inputs.student(
-    `${name}, repeatability`,
-    "g",
-    mean,
-    u,
-    own ? n - 1 : traits.repeatabilityDof,
-  );
+  const { mean, n } = repeats(each);
+  const found = agreement(each, expectedOf(traits));
   const before = series.zeroBefore === undefined ? 0 : gramsOf(series.zeroBefore, series.unit);
   const after = series.zeroAfter === undefined ? before : gramsOf(series.zeroAfter, series.unit);
-  return { scatter, each, zeros: [before, after] };
+  const once = series.zeroed === "once";
+  return {
+    grams: mean,
+    ...uncertaintyOf(`${name}, repeatability`, traits, {
+      found,
+      factor: 1 / Math.sqrt(n),
+      dof: n - 1,
+      own: n >= ownScatterFrom,
+      once,
+    }),
+    each,
+    agreement: found,
+    zeros: [before, after],
+  };
 }
 
-function timedLoad(inputs: Inputs, name: string, series: TimedSeries, traits: LoadTraits): Read {
+function timedRead(name: string, series: TimedSeries, traits: LoadTraits): Read {
   const fit = driftFit(series);
-  const own = fit.dof >= ownScatterFrom - 1;
-  const u = fit.factor * (own ? fit.s : traits.repeatabilityGrams);
-  const scatter = inputs.student(
-    `${name}, repeatability about the drift`,
-    "g",
-    fit.grams,
-    u,
-    own ? fit.dof : traits.repeatabilityDof,
-  );
-  const each = series.timed.flatMap((look) =>
-    "reading" in look ? [gramsOf(look.reading, series.unit)] : [],
-  );
-  return { scatter, each, zeros: [0, 0] };
+  const each = fit.residuals.map((residual) => fit.grams + residual);
+  const found = { ...agreement(each, expectedOf(traits)), s: fit.s };
+  return {
+    grams: fit.grams,
+    ...uncertaintyOf(`${name}, repeatability about the drift`, traits, {
+      found,
+      factor: fit.factor,
+      dof: fit.dof,
+      own: fit.dof >= ownScatterFrom - 1,
+      once: false,
+    }),
+    each,
+    agreement: found,
+    zeros: [0, 0],
+  };
+}
+
+/** What one reading should scatter by what is stated: its repeatability and both roundings. */
+export function expectedOf(
+  traits: Pick<LoadTraits, "readabilityGrams" | "repeatabilityGrams" | "repeatabilityDof">,
+) {
+  const { readabilityGrams, repeatabilityGrams, repeatabilityDof } = traits;
+  return { scatterGrams: withRoundings(repeatabilityGrams, readabilityGrams), dof: repeatabilityDof };
+}
+
+/** Scatter and roundings of a mean; `factor`: its u over the scatter of one reading, 1/√n for plain repeats. */
+function uncertaintyOf(
+  name: string,
+  { repeatabilityGrams, repeatabilityDof, readabilityGrams: d, paired = false }: LoadTraits,
+  {
+    found,
+    factor,
+    dof,
+    own,
+    once,
+  }: { found: Agreement; factor: number; dof: number; own: boolean; once: boolean },
+): Pick<Read, "scatter" | "zeroRoundingU" | "loadRoundingU"> {
+  const birge = !own && found.s > withRoundings(repeatabilityGrams, d);
+  const observed = own || birge;
+  const scatterU = factor * (observed ? found.s : repeatabilityGrams);
+  const apart = paired || found.verdict === "agree" ? 0 : found.span / 2;
+  // what pairs share moves both displays alike and averages nothing out of their difference
+  const left = paired ? oneRounding(d) : roundingLeft(observed ? found.s : repeatabilityGrams, d);
+  // an observed scatter holds what averages out of the roundings; a stated one does not
+  const averaged = observed ? 0 : factor * Math.sqrt(Math.max(0, oneRounding(d) ** 2 - left ** 2));
+  const loadRoundingU = Math.min(oneRounding(d), Math.hypot(left, averaged));
+  return {
+    scatter:
+      apart > scatterU
+        ? { name, u: apart, dof: Number.POSITIVE_INFINITY }
+        : { name, u: scatterU, dof: own ? dof : birge ? Number.POSITIVE_INFINITY : repeatabilityDof },
+    zeroRoundingU: once ? oneRounding(d) : loadRoundingU,
+    loadRoundingU,
+  };
 }

@@ -17,9 +17,10 @@ export interface Weighings {
 
 /** Names the inputs of every load and builds both masses. */
 export function weighingsOf(inputs: Inputs, measurement: Measurement): Weighings {
-  const { balance, weighing } = measurement;
+  const { weighing, paired = false } = measurement;
+  const balance = { ...measurement.balance, paired };
   const dry = load(inputs, "dry", measurement.dry, traitsFor(balance, "dry"));
-  const { offDry, loads, displacedGrams, open } = weighing.term(inputs, measurement);
+  const { offDry, loads, displacedGrams, open } = weighing.term(inputs, { ...measurement, balance });
   if (measurement.paired && loads[0]) pair(inputs, dry, loads[0]);
   const tied = new Set(inputs.correlations.flatMap(({ a, b }) => [a, b]));
   return {

@@ -13,6 +13,8 @@ export interface DriftFit {
   factor: number;
   /** drift of the zero, g per second */
   gramsPerSecond: number;
+  /** readings less the fit, g, in order; zeros left out */
+  residuals: readonly number[];
 }
 
 /**
@@ -37,13 +39,14 @@ export function driftFit({ timed, lifted, unit }: TimedSeries): DriftFit {
     throw new Refusal("measurement.drift-not-told", { looks: timed.length, unknowns: columns });
   const { solution, inverseDiagonal, residuals } = solved;
   const dof = timed.length - columns;
-  const s = dof > 0 ? Math.sqrt(residuals / dof) : 0;
+  const s = dof > 0 ? Math.sqrt(residuals.reduce((sum, one) => sum + one * one, 0) / dof) : 0;
   return {
     grams: solution[0]!,
     s,
     dof,
     factor: Math.sqrt(inverseDiagonal[0]!),
     gramsPerSecond: solution[1]! / scaleOf(timed),
+    residuals: residuals.filter((_, place) => "reading" in timed[place]!),
   };
 }
 
@@ -88,8 +91,7 @@ function design(
 interface Solved {
   solution: number[];
   inverseDiagonal: number[];
-  /** sum of squared residuals */
-  residuals: number;
+  residuals: number[];
 }
 
 /** Ordinary least squares by the normal equations; null when the columns are not independent. */
@@ -116,9 +118,6 @@ function leastSquares(rows: readonly number[][], y: readonly number[]): Solved |
     }
   }
   const solution = m.map((row) => row[2 * n]!);
-  const residuals = rows.reduce(
-    (t, row, k) => t + (y[k]! - row.reduce((sum, x, j) => sum + x * solution[j]!, 0)) ** 2,
-    0,
-  );
+  const residuals = rows.map((row, k) => y[k]! - row.reduce((sum, x, j) => sum + x * solution[j]!, 0));
   return { solution, inverseDiagonal: m.map((row, i) => row[n + i]!), residuals };
 }

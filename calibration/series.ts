@@ -8,7 +8,13 @@ export interface PlainSeries {
   /** the display with the load away, before and after, same unit; a tared balance that was not looked at again has none */
   zeroBefore?: string;
   zeroAfter?: string;
+  /** zeroed before each reading, or once for all of them; each when absent */
+  zeroed?: Zeroed;
 }
+
+/** A balance zeroed once keeps one rounding of its zero in all readings; zeroed before each, they average out. */
+export const zeroings = ["each", "once"] as const;
+export type Zeroed = (typeof zeroings)[number];
 
 /** One look at the display at a time of its own: with the load away, or with the load. */
 export type TimedReading = { atSeconds: number } & ({ zero: string } | { reading: string });

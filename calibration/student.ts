@@ -16,7 +16,7 @@ function logGamma(x: number): number {
 }
 
 /** Regularised incomplete beta I_x(a, b) by the continued fraction of Abramowitz & Stegun 26.5.8 (Lentz's steps). */
-function incompleteBeta(x: number, a: number, b: number): number {
+export function incompleteBeta(x: number, a: number, b: number): number {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
   if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a);

@@ -1,3 +1,4 @@
+import { probabilityOfRatio } from "../../calibration/f-ratio.ts";
 import { message } from "../../calibration/message.ts";
 import { mass, massBesideLimit } from "./amounts.ts";
 import {
@@ -9,7 +10,6 @@ import {
   scatterPerReadability,
   shownGrams,
 } from "./check.ts";
-import { probabilityOfRatio } from "./f-ratio.ts";
 
 /** Fewer weighings leave s too vague to build budgets on. */
 export const fewestWeighings = 6;

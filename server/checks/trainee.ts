@@ -1,7 +1,7 @@
+import { probabilityOfRatio } from "../../calibration/f-ratio.ts";
 import { message } from "../../calibration/message.ts";
 import { decimalsOf, density } from "./amounts.ts";
 import { atLeast, type CheckedBy, type CheckResult, sampleDeviation } from "./check.ts";
-import { probabilityOfRatio } from "./f-ratio.ts";
 import { fewestWeighings } from "./repeatability.ts";
 
 /** One-sided: a scatter that the house's own would show in fewer than one of twenty such series is called larger. */

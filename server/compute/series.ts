@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { isDecimal } from "../../calibration/decimal.ts";
-import { type Lifted, lifts, type Series } from "../../calibration/series.ts";
+import { type Lifted, lifts, type Series, zeroings } from "../../calibration/series.ts";
 import { type MassUnit, massUnits } from "../../calibration/units.ts";
 import { omitUndefined } from "./omit-undefined.ts";
 
@@ -43,6 +43,12 @@ export const series = z
     unit,
     zero_before: reading.optional(),
     zero_after: reading.optional(),
+    zeroed: z
+      .enum(zeroings)
+      .optional()
+      .describe(
+        "each: the balance is zeroed before every reading, so that the rounding of its zero averages out with them; once: one zero serves all readings; each when left out",
+      ),
   })
   .superRefine((given, ctx) => {
     const say = (path: string, message: string) => ctx.addIssue({ code: "custom", path: [path], message });
@@ -52,6 +58,7 @@ export const series = z
       say("timed", "Give either readings or timed looks, not both for one load.");
     if (given.readings && given.lifted)
       say("lifted", "How the piece was lifted matters to timed looks only; leave it out beside readings.");
+    if (given.timed && given.zeroed) say("zeroed", "Timed looks hold their own zeros; leave zeroed out.");
     if (given.timed && (given.zero_before || given.zero_after))
       say("timed", "Timed looks hold their own zeros; leave zero_before and zero_after out.");
   });
@@ -74,5 +81,6 @@ export function seriesOf(given: z.output<typeof series>, lifted: Lifted = "kept"
     unit,
     zeroBefore: given.zero_before,
     zeroAfter: given.zero_after,
+    zeroed: given.zeroed,
   });
 }

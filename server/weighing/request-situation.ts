@@ -1,5 +1,11 @@
-import type { MassUnit } from "../../calibration/units.ts";
+import { lastPlace } from "../../calibration/decimal.ts";
+import { driftFit } from "../../calibration/drift.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { type Lifted, readingTexts } from "../../calibration/series.ts";
+import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
 import type { ComputeRequest } from "../compute/contract.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
+import { seriesOf } from "../compute/series.ts";
 import { called } from "../metals/called.ts";
 import type { Library } from "../metals/library.ts";
 import { methods } from "../methods/index.ts";
@@ -7,8 +13,9 @@ import { grams, type Situation, type SituationReading } from "./checks/situation
 
 /** The series of a request as far as checks need it. */
 interface GivenSeries {
-  readings?: readonly string[] | undefined;
-  timed?: readonly ({ zero: string } | { reading: string })[] | undefined;
+  readings?: string[] | undefined;
+  timed?: NonNullable<Parameters<typeof seriesOf>[0]["timed"]> | undefined;
+  lifted?: Lifted | undefined;
   unit: MassUnit;
   zero_before?: string | undefined;
   zero_after?: string | undefined;
@@ -32,6 +39,7 @@ export function situationOfRequest(request: ComputeRequest, library: Library): S
     wet: readingsOf(wet),
     ...(method === "flask" ? { flaskFull: readingsOf(loads[1]) } : {}),
     zeros: zerosOf(wet),
+    paired: request.paired,
     ...(hangerAlone === undefined ? {} : { hangerGrams: hangerAlone - inAir }),
     ...(liquid?.kind === "water" ? { waterCelsius: liquid.temperature_c } : {}),
     ...(liquid?.kind === "stated" ? { liquidGPerCm3: liquid.density_g_cm3 } : {}),
@@ -42,12 +50,32 @@ export function situationOfRequest(request: ComputeRequest, library: Library): S
         highGPerCm3: claimed.densityGPerCm3.high,
       },
     }),
-    balance: {
-      readabilityGrams: balance.readability_g,
-      repeatabilityGrams: balance.repeatability_g,
-      immersedRepeatabilityGrams: balance.immersed_repeatability_g ?? balance.repeatability_g,
-    },
+    balance: stepsOf(balance),
   };
+}
+
+interface GivenBalance {
+  readability_g: number;
+  repeatability_g: number;
+  repeatability_dof?: number | undefined;
+  immersed_readability_g?: number | undefined;
+  immersed_repeatability_g?: number | undefined;
+  immersed_repeatability_dof?: number | undefined;
+}
+
+/** A balance of a request as the checks know it. */
+export function stepsOf(balance: GivenBalance): Situation["balance"] {
+  return omitUndefined({
+    readabilityGrams: balance.readability_g,
+    repeatabilityGrams: balance.repeatability_g,
+    immersedRepeatabilityGrams: balance.immersed_repeatability_g ?? balance.repeatability_g,
+    repeatabilityDof: balance.repeatability_dof,
+    immersedRepeatabilityDof:
+      balance.immersed_repeatability_g === undefined
+        ? balance.repeatability_dof
+        : balance.immersed_repeatability_dof,
+    immersedReadabilityGrams: balance.immersed_readability_g,
+  });
 }
 
 function seriesAt(request: ComputeRequest, path: readonly string[]): GivenSeries | undefined {
@@ -58,9 +86,25 @@ function seriesAt(request: ComputeRequest, path: readonly string[]): GivenSeries
 
 function readingsOf(series: GivenSeries | undefined): SituationReading[] {
   if (!series) return [];
-  const { unit, timed, readings = [] } = series;
-  const texts = timed ? timed.flatMap((look) => ("reading" in look ? [look.reading] : [])) : readings;
+  const { unit, readings = [] } = series;
+  const texts = series.timed ? aboutTheDrift(series) : readings;
   return texts.map((text) => ({ at: "", text, unit }));
+}
+
+/** The readings of timed looks less their zero and its drift, in the series' unit; as read where no fit is possible. */
+function aboutTheDrift(given: GivenSeries): string[] {
+  const timed = seriesOf(given, "wet");
+  if (!("timed" in timed)) return [];
+  const decimals = Math.max(0, -Math.round(Math.log10(lastPlace(readingTexts(timed)[0] ?? "0"))));
+  try {
+    const { grams: load, residuals } = driftFit(timed);
+    return residuals.map((residual) =>
+      ((load + residual) / Number(gramsPerUnit[timed.unit])).toFixed(decimals),
+    );
+  } catch (error) {
+    if (error instanceof Refusal) return [...readingTexts(timed)];
+    throw error;
+  }
 }
 
 function zerosOf(series: GivenSeries | undefined): SituationReading[] {

@@ -6,6 +6,7 @@ import { methods, type Role } from "../methods/index.ts";
 import type { Situation } from "./checks/situation.ts";
 import { type Capture, type Item, standing } from "./item.ts";
 import type { balanceFor } from "./request.ts";
+import { stepsOf } from "./request-situation.ts";
 
 /** Names of budget inputs that further immersions would lessen. */
 const lessenedByRepeats = /repeatability/;
@@ -32,6 +33,7 @@ export function situationOf(
     dryAfter: of("dry-after"),
     stated: item.details.method,
     zeros: zerosOf(item),
+    paired: item.details.paired === true,
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
     ...(item.waterCelsius === undefined ? {} : { waterCelsius: Number(item.waterCelsius) }),
     ...(room === undefined ? {} : { roomCelsius: Number(room) }),
@@ -52,11 +54,7 @@ export function situationOf(
             .reduce((sum, { share }) => sum + share, 0),
         }
       : {}),
-    balance: {
-      readabilityGrams: balance.readability_g,
-      repeatabilityGrams: balance.repeatability_g,
-      immersedRepeatabilityGrams: balance.immersed_repeatability_g,
-    },
+    balance: stepsOf(balance),
   };
 }
 

@@ -27,6 +27,7 @@ const shared = [
   "check.zero-moved",
   "check.scatter-contradicts",
   "check.trend",
+  "check.readings-alike",
   "check.still-climbing",
   "check.climbed",
   "check.bubbles-growing",

@@ -21,6 +21,7 @@ import { massNotExpected } from "./mass-not-expected.ts";
 import { notCovered } from "./not-covered.ts";
 import { nothingOnHook } from "./nothing-on-hook.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
+import { readingsAlike } from "./readings-alike.ts";
 import { repeatsExhausted } from "./repeats-exhausted.ts";
 import { restsOnBottom } from "./rests-on-bottom.ts";
 import { scatterContradicts } from "./scatter-contradicts.ts";
@@ -59,6 +60,7 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   bubblesGrowing,
   trend,
   scatterContradicts,
+  readingsAlike,
   driftImmersed,
   dryMassChanged,
   voidOrLighter,

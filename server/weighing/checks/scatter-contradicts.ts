@@ -1,53 +1,48 @@
-import { chiSquareAbove } from "../../../calibration/chi-square.ts";
-import type { ProcedureCheck } from "./procedure-check.ts";
-import { grams, type Situation, type SituationReading, scatterGrams } from "./situation.ts";
-
-/** Probability below which repeats contradict the stated scatter: one in a thousand runs that are as stated. */
-const contradictionLevel = 0.001;
+import { levels } from "../../../calibration/agreement.ts";
+import type { Found, ProcedureCheck } from "./procedure-check.ts";
+import {
+  aloneStandsOut,
+  excluding,
+  type Repeated,
+  repeatedIn,
+  severityOf,
+  standingOut,
+} from "./repeated-readings.ts";
 
 /**
- * Repeats scatter more than the balance was stated to: χ² = (n − 1) s²/σ² with n − 1 degrees of freedom, one-sided
- * (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.8). σ is the stated standard deviation of one reading with
- * its two roundings; the level 0.001 is this program's choice, so that a sound run is stopped once in a thousand.
+ * Readings of one load that scatter more than was stated: χ² against the stated scatter, or F where it was found with few
+ * degrees of freedom (agreement.ts). Told at 0.02, where the mean is widened already; stopped at 0.001.
  */
 export const scatterContradicts: ProcedureCheck = {
   code: "check.scatter-contradicts",
-  look(situation) {
-    for (const [role, readings] of rolesOf(situation)) {
-      if (readings.length < 2) continue;
-      const stated = scatterGrams(situation, role);
-      const found = deviation(readings.map(grams));
-      const chiSquare = (readings.length - 1) * (found / stated) ** 2;
-      if (chiSquareAbove(chiSquare, readings.length - 1) >= contradictionLevel) continue;
-      return {
-        severity: "stop",
-        params: {
-          role: role === "dry" ? "dry" : situation.method,
-          count: readings.length,
-          found_g: found,
-          stated_g: stated,
-          chi_square: chiSquare,
-          level: contradictionLevel,
-        },
-        remedies: [
-          { code: "check.remedy.repeat-undisturbed", offer: { do: "repeat", role } },
-          { code: "check.remedy.state-the-scatter" },
-        ],
-      };
-    }
-    return undefined;
-  },
+  look: (situation) => disagreeing(repeatedIn(situation).filter(({ role }) => role !== "dry")),
 };
 
-/** The loads of a situation whose repeats should agree. */
-function rolesOf({ dry, wet }: Situation): (readonly ["dry" | "wet", readonly SituationReading[]])[] {
-  return [
-    ["dry", dry],
-    ["wet", wet],
-  ];
-}
-
-function deviation(values: readonly number[]): number {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+/** The worst of the loads whose readings scatter too much. */
+export function disagreeing(loads: readonly Repeated[]): Found | undefined {
+  const [worst] = loads.toSorted((a, b) => a.found.scatter.p - b.found.scatter.p);
+  if (worst === undefined || worst.found.scatter.verdict === "agree") return undefined;
+  const { found, offers, statedGrams } = worst;
+  const again = { do: "repeat", role: offers } as const;
+  return {
+    severity: severityOf(found.scatter.verdict === "contradict" ? "contradict" : "differ"),
+    params: {
+      ...standingOut(worst),
+      found_g: found.s,
+      stated_g: statedGrams,
+      chi_square: found.chiSquare,
+      p: found.scatter.p,
+      level: levels.stops,
+    },
+    remedies: [
+      ...(aloneStandsOut(worst)
+        ? [{ code: "check.remedy.exclude-standing-out", offer: excluding(worst) } as const]
+        : []),
+      {
+        code: offers === "dry" ? "check.remedy.dry-and-repeat" : "check.remedy.repeat-undisturbed",
+        offer: again,
+      },
+      { code: "check.remedy.state-the-scatter" },
+    ],
+  };
 }

@@ -37,6 +37,8 @@ export interface Situation {
   zeros?: readonly SituationReading[];
   /** the live readings of the immersion that is going on */
   live?: readonly SituationReading[];
+  /** dry and wet readings were taken in pairs */
+  paired?: boolean;
   /** density of the liquid, g/cm³; water where it is left out */
   liquidGPerCm3?: number;
   waterCelsius?: number;
@@ -61,6 +63,11 @@ export interface Situation {
     repeatabilityGrams: number;
     /** standard deviation of one immersed reading */
     immersedRepeatabilityGrams: number;
+    /** degrees of freedom both were found with; without, they are taken as known */
+    repeatabilityDof?: number;
+    immersedRepeatabilityDof?: number;
+    /** step of the display at the immersed load, where it differs */
+    immersedReadabilityGrams?: number;
   };
 }
 

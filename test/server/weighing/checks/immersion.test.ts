@@ -308,12 +308,14 @@ describe("readings that cannot be those of one load at rest", () => {
     const seen = check({ ...soundOunce, wet }, "check.scatter-contradicts");
     expect(seen.severity).toBe("stop");
     expect(Number(seen.params.chi_square)).toBeGreaterThan(13.816);
-    expect(seen.params).toMatchObject({ role: "hung", count: 3, level: 0.001 });
+    expect(seen.params).toMatchObject({ role: "immersed", count: 3, index: 1, value_g: 28.1475 });
   });
 
-  test("repeats at twice the stated scatter do not contradict it yet", () => {
-    const wet = readings(["28.1435", "28.1441", "28.1429"]);
-    expect(codesIn({ ...soundOunce, wet })).not.toContain("check.scatter-contradicts");
+  test("repeats at twice the stated scatter are told, and stop nothing yet", () => {
+    const wet = readings(["28.1435", "28.1442", "28.1429"]);
+    expect(check({ ...soundOunce, wet }, "check.scatter-contradicts").severity).toBe("warn");
+    const closer = readings(["28.1435", "28.1438", "28.1432"]);
+    expect(codesIn({ ...soundOunce, wet: closer })).toEqual([]);
   });
 
   test("seven readings that run one way without a step back do not rest", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { probabilityOfRatio } from "../../../server/checks/f-ratio.ts";
+import { probabilityOfRatio } from "../../calibration/f-ratio.ts";
 
 describe("upper tail of the F distribution", () => {
   test.each([0.2, 1, 3.5, 40])("with 2 and n dof it is (1 + 2f/n)^(−n/2), here f = %s", (f) => {
