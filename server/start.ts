@@ -18,6 +18,7 @@ import { Bench } from "./station/bench.ts";
 import { checkRepository } from "./station/check-repository.ts";
 import { currentLibrary } from "./station/current-library.ts";
 import { profileRepository } from "./station/profile-repository.ts";
+import { SensorsInUse } from "./station/sensors-in-use.ts";
 import { settingsRepository } from "./station/settings-repository.ts";
 import { programVersion } from "./version.ts";
 import { buildApp } from "./web/app.ts";
@@ -97,6 +98,8 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   const checks = await checkRepository(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
   const simulator = await listen(balance, settings.source);
+  const sensors = new SensorsInUse(ledger);
+  await sensors.resume();
   const aside = openAside({ own: () => library.own });
   const bench = new Bench({
     ledger,
@@ -127,6 +130,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     settings: kept,
     library,
     balance,
+    sensors,
     profiles,
     checks,
     changeBench,
@@ -140,6 +144,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
       bench.cancelCapture();
       await app.close();
       await balance.close();
+      await sensors.close();
       await aside.close();
       await handing?.stop();
       await ledger.close();

@@ -20,6 +20,7 @@ import type { Bench } from "../station/bench.ts";
 import type { CheckRepository } from "../station/check-repository.ts";
 import type { CurrentLibrary } from "../station/current-library.ts";
 import type { ProfileRepository } from "../station/profile-repository.ts";
+import type { SensorsInUse } from "../station/sensors-in-use.ts";
 import type { SettingsRepository } from "../station/settings-repository.ts";
 import type { Compute } from "./api/compute.ts";
 import { apiRoutes } from "./api/index.ts";
@@ -56,6 +57,7 @@ import { reportRoutes } from "./reports/reports.tsx";
 import { type ChangeBench, firstStartRoutes } from "./settings/first-start.tsx";
 import { ledgerRoutes } from "./settings/ledger.tsx";
 import { retentionRoutes } from "./settings/retention.tsx";
+import { sensorRoutes } from "./settings/sensors.tsx";
 import { settingsRoutes } from "./settings/settings.tsx";
 import { tokenRoutes } from "./settings/tokens.tsx";
 import { largestFile, takeUploads } from "./uploads.ts";
@@ -77,6 +79,7 @@ export interface AppParts {
   balance: BalanceInUse;
   profiles: ProfileRepository;
   checks: CheckRepository;
+  sensors: SensorsInUse;
   /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
   listening?: Pick<BalanceParts, "clock" | "findingMs">;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
@@ -162,6 +165,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   importRoutes(app, { ledger, library, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
   ledgerRoutes(app, { ledger, demo, replication: parts.replication });
+  sensorRoutes(app, { sensors: parts.sensors, demo });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
   secondPersonRoutes(app, { bench, ledger, demo });

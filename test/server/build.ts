@@ -17,6 +17,7 @@ import { Bench } from "../../server/station/bench.ts";
 import { type CheckRepository, checkRepository } from "../../server/station/check-repository.ts";
 import { type CurrentLibrary, currentLibrary } from "../../server/station/current-library.ts";
 import { type ProfileRepository, profileRepository } from "../../server/station/profile-repository.ts";
+import { SensorsInUse } from "../../server/station/sensors-in-use.ts";
 import { type SettingsRepository, settingsRepository } from "../../server/station/settings-repository.ts";
 import { type AppParts, buildApp } from "../../server/web/app.ts";
 import { pageFields } from "./page-fields.ts";
@@ -66,6 +67,8 @@ export async function buildTestBench(
   const profiles = await profileRepository(ledger);
   const checks = await checkRepository(ledger, () => new Date());
   const balance = new BalanceInUse(ledger, profiles);
+  const sensors = new SensorsInUse(ledger);
+  await sensors.resume();
   const simulated = demo ? createSimulatedBalance({ seed: 1 }) : undefined;
   if (simulated) await balance.useSimulated(simulated);
   else await balance.use(await balance.kept());
@@ -99,6 +102,7 @@ export async function buildTestBench(
     settings,
     library,
     balance,
+    sensors,
     profiles,
     checks,
     listening,
@@ -114,6 +118,7 @@ export async function buildTestBench(
     settings,
     library,
     balance,
+    sensors,
     profiles,
     checks,
     post: async (url, fields, headers = {}) =>

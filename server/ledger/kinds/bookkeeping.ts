@@ -29,6 +29,8 @@ export const bookkeepingKinds = {
     choice: z.looseObject({ address: words }).nullable(),
     beside: z.array(z.looseObject({ address: words })).optional(),
   }),
+  /** the sensors beside the balance from here on */
+  sensors: z.strictObject({ sensors: z.array(z.looseObject({ address: words })), by: words.optional() }),
   /** records are kept at least so many years */
   retention: z.strictObject({ years: z.number().positive(), by: words.optional(), reason: words.optional() }),
   "token-issued": z.strictObject({

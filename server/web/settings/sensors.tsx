@@ -1,0 +1,143 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
+import { unescapeText } from "../../../drivers/escape.ts";
+import { lineText } from "../../../drivers/line.ts";
+import { type LearnedSensor, learnSensor } from "../../../drivers/sensors/learn-sensor.ts";
+import { sensedQuantities } from "../../../drivers/sensors/quantity.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
+import { page, render } from "../../../views/page.tsx";
+import {
+  SensorList,
+  type SensorRow,
+  SensorsPage,
+  type SensorsView,
+} from "../../../views/settings/sensors.tsx";
+import type { HeardSensor } from "../../station/heard-sensor.ts";
+import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
+import type { SensorsInUse } from "../../station/sensors-in-use.ts";
+import { type Entries, type FieldProblem, readForm } from "../forms/form.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
+
+interface Parts {
+  sensors: SensorsInUse;
+  demo: boolean;
+}
+
+interface Shown {
+  problems?: readonly FieldProblem[] | SensorsView["problems"];
+  typed?: Readonly<Record<string, string>>;
+  asks?: { address: string; learned: Extract<LearnedSensor, { asks: unknown }> };
+}
+
+/** A new sensor as it is typed: where it is, what hangs on it, and what each quantity is good for. */
+const sensorForm = ({ text, choice, maybeDecimal }: Entries) =>
+  z.object({
+    address: text(),
+    line: text(),
+    place: choice(sensorPlaces),
+    "half-temperature": maybeDecimal({ unit: "°C", aboveZero: true, to: 5 }),
+    "half-pressure": maybeDecimal({ unit: "hPa", aboveZero: true, to: 50 }),
+    "half-humidity": maybeDecimal({ unit: "%", aboveZero: true, to: 50 }),
+  });
+
+/** The sensors beside the balance: listened to, set up, taken away. */
+export function sensorRoutes(app: FastifyInstance, { sensors, demo }: Parts): void {
+  const csrf = { preHandler: app.csrfProtection };
+
+  function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
+    const frame = frameOf(request, reply, { path: "/settings", demo });
+    const { problems = [], typed = {}, asks } = shown;
+    const rows = sensors.all.map((sensor) => rowOf(sensor, asks));
+    const view: SensorsView = { sensors: rows, problems, typed, csrfToken: frame.csrfToken };
+    if (wantsPart(request)) return html(reply, render(<SensorList {...view} />, frame.locale));
+    const title = tellerOf(frame.locale)("sensors.title");
+    return html(
+      reply,
+      page({ ...frame, title, main: <SensorsPage {...view} /> }),
+      problems.length > 0 ? 422 : 200,
+    );
+  }
+
+  app.get("/settings/sensors", (request, reply) => show(request, reply));
+
+  app.post("/settings/sensors", csrf, async (request, reply) => {
+    const typed = fieldsOf(request);
+    const read = readForm(sensorForm, request.body, lookOf(request).locale);
+    if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
+    try {
+      await sensors.keep(checkedSensor(choiceOf(read.values, typed.request)));
+    } catch (error) {
+      const { says, field = "address" } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: field, error: says }], typed });
+    }
+    return reply.redirect("/settings/sensors", 303);
+  });
+
+  app.post("/settings/sensors/set-up", csrf, async (request, reply) => {
+    const typed = fieldsOf(request);
+    const sensor = sensors.all.find(({ choice }) => choice.address === typed.address);
+    if (!sensor) return show(request, reply);
+    const learned = learnSensor(sensor.name, linesOf(sensor), readOff(typed));
+    if ("refused" in learned)
+      return show(request, reply, { problems: [{ fieldId: "set-up", error: learned.refused }], typed });
+    if ("asks" in learned)
+      return show(request, reply, { typed, asks: { address: sensor.choice.address, learned } });
+    await sensors.keep({ ...sensor.choice, profile: learned.profile });
+    return reply.redirect("/settings/sensors", 303);
+  });
+
+  app.post("/settings/sensors/removal", csrf, async (request, reply) => {
+    try {
+      await sensors.remove(fieldsOf(request).address ?? "");
+    } catch (error) {
+      return show(request, reply, { problems: [{ fieldId: "sensors-now", error: refusalOf(error).says }] });
+    }
+    return reply.redirect("/settings/sensors", 303);
+  });
+}
+
+function choiceOf(values: z.infer<ReturnType<typeof sensorForm>>, request = "") {
+  const halves = sensedQuantities.map((quantity) => [quantity, values[`half-${quantity}`]] as const);
+  return {
+    address: values.address,
+    line: values.line,
+    place: values.place,
+    halfWidths: Object.fromEntries(halves.filter(([, half]) => half !== undefined)),
+    ...(request.trim() === "" ? {} : { ask: { request, when: "timer", everyMs: 2000, ownerAgreed: true } }),
+  };
+}
+
+/** The values its owner typed; `at` answers which number the first of them is. */
+function readOff(typed: Readonly<Record<string, string>>) {
+  return sensedQuantities.flatMap((quantity) => {
+    const text = (typed[quantity] ?? "").trim();
+    if (text === "") return [];
+    const at = typed.at === undefined || typed.at === "" ? undefined : Number(typed.at);
+    return [{ text, unit: typed[`${quantity}-unit`] ?? "", at }];
+  });
+}
+
+/** The last lines of a sensor as text, without its events. */
+function linesOf(sensor: HeardSensor): string[] {
+  return sensor
+    .recent()
+    .filter(({ raw }) => raw !== "")
+    .map(({ raw }) => lineText(unescapeText(raw)));
+}
+
+function rowOf(sensor: HeardSensor, asks: Shown["asks"]): SensorRow {
+  const { choice } = sensor;
+  const now = sensor.now();
+  const lines = linesOf(sensor);
+  const asked = asks?.address === choice.address ? asks.learned : undefined;
+  return {
+    address: choice.address,
+    place: choice.place,
+    now: now.values ?? now.message,
+    lines,
+    needsSetUp: choice.profile === undefined && lines.length > 0 && now.values === undefined,
+    ...(asked ? { asks: { says: asked.asks, options: asked.options } } : {}),
+  };
+}

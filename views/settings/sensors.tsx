@@ -1,0 +1,205 @@
+import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { useTell } from "../messages/spoken.ts";
+import { Rows } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+
+type Place = "liquid" | "air";
+type Quantity = "temperature" | "pressure" | "humidity";
+
+/** A sensor as the page shows it. */
+export interface SensorRow {
+  address: string;
+  place: Place;
+  /** what it shows at this moment, or why nothing */
+  now: readonly { quantity: Quantity; text: string; unit: string; halfWidth?: number }[] | Told;
+  /** lines as they came, newest last */
+  lines: readonly string[];
+  /** lines that are not read yet: what it shows is to be typed */
+  needsSetUp: boolean;
+  /** which number was meant, when the typed value stands at several places */
+  asks?: { says: Told; options: readonly { at: number; text: string }[] };
+}
+
+export interface SensorsView {
+  sensors: readonly SensorRow[];
+  problems: readonly { fieldId: string; error: FieldError }[];
+  typed: Readonly<Record<string, string>>;
+  csrfToken: string;
+}
+
+/** The sensors beside the balance: what each shows now, its set-up, and the form that adds one. */
+export function SensorsPage(view: SensorsView) {
+  const t = useTell();
+  return (
+    <>
+      <Problems heading={t("sensors.refused")} problems={view.problems} />
+      <p>{t("sensors.lead")}</p>
+      <SensorList {...view} />
+      {view.sensors
+        .filter(({ needsSetUp }) => needsSetUp)
+        .map((sensor) => (
+          <SetUp key={sensor.address} sensor={sensor} view={view} />
+        ))}
+      <NewSensor {...view} />
+    </>
+  );
+}
+
+/** What each sensor shows now; looked at again every two seconds while the page is open. */
+export function SensorList({ sensors, csrfToken }: Pick<SensorsView, "sensors" | "csrfToken">) {
+  const t = useTell();
+  return (
+    <div id="sensors-now" hx-get="/settings/sensors" hx-trigger="every 2s" hx-swap="outerMorph">
+      <Rows
+        caption={t("sensors.list")}
+        empty={t("sensors.none")}
+        columns={[
+          { head: t("sensors.columns.port") },
+          { head: t("sensors.columns.place") },
+          { head: t("sensors.columns.now") },
+          { head: t("sensors.columns.line") },
+          { head: t("sensors.columns.remove") },
+        ]}
+        rows={sensors.map(({ address, place, now, lines }) => ({
+          key: address,
+          cells: [
+            address,
+            t(`sensors.place.${place}`),
+            Array.isArray(now) ? (
+              now
+                .map(
+                  ({ text, unit, halfWidth }) =>
+                    `${text} ${unit}${halfWidth === undefined ? "" : ` ± ${halfWidth}`}`,
+                )
+                .join(" · ")
+            ) : (
+              <Told key="now" says={now as Told} />
+            ),
+            <code key="line">{lines.at(-1) ?? ""}</code>,
+            <form key="remove" method="post" action="/settings/sensors/removal">
+              <Csrf token={csrfToken} />
+              <input type="hidden" name="address" value={address} />
+              <button type="submit" class="plain">
+                {t("sensors.remove")} <span class="unseen">{address}</span>
+              </button>
+            </form>,
+          ],
+        }))}
+      />
+    </div>
+  );
+}
+
+const units: Readonly<Record<Quantity, readonly string[]>> = {
+  temperature: ["°C", "°F", "K"],
+  pressure: ["hPa", "kPa", "mbar", "mmHg"],
+  humidity: ["%"],
+};
+const quantities = ["temperature", "pressure", "humidity"] as const;
+
+/** Types what the sensor shows, so that its lines can be read. */
+function SetUp({ sensor, view }: { sensor: SensorRow; view: SensorsView }) {
+  const t = useTell();
+  const { address, lines, asks } = sensor;
+  const own = view.typed.address === address ? view.typed : {};
+  return (
+    <form method="post" action="/settings/sensors/set-up" class="sheet" id="set-up">
+      <h2>{t("sensors.set-up", { address })}</h2>
+      <Csrf token={view.csrfToken} />
+      <input type="hidden" name="address" value={address} />
+      <p>{t("sensors.set-up-lead")}</p>
+      <pre class="raw">{lines.slice(-3).join("\n")}</pre>
+      {quantities.map((quantity) => (
+        <div class="row" key={quantity}>
+          <Field
+            kind="decimal"
+            name={quantity}
+            label={t(`sensors.quantity.${quantity}`)}
+            value={own[quantity] ?? ""}
+            after={
+              <select name={`${quantity}-unit`} aria-label={t("sensors.unit")}>
+                {units[quantity].map((unit) => (
+                  <option key={unit} value={unit} selected={own[`${quantity}-unit`] === unit}>
+                    {unit}
+                  </option>
+                ))}
+              </select>
+            }
+          />
+        </div>
+      ))}
+      {asks && (
+        <fieldset>
+          <legend>
+            <Told says={asks.says} />
+          </legend>
+          {asks.options.map(({ at, text }) => (
+            <label key={at}>
+              <input type="radio" name="at" value={String(at)} required /> {text} (
+              {t("sensors.number-of-line", { place: at + 1 })})
+            </label>
+          ))}
+        </fieldset>
+      )}
+      <button type="submit">{t("sensors.learn")}</button>
+    </form>
+  );
+}
+
+function NewSensor({ typed, problems, csrfToken }: SensorsView) {
+  const t = useTell();
+  const errorOf = errorsOf(problems);
+  const halfWidth = (quantity: Quantity, unit: string) => (
+    <Field
+      kind="decimal"
+      name={`half-${quantity}`}
+      label={t(`sensors.half-width.${quantity}`)}
+      value={typed[`half-${quantity}`] ?? ""}
+      after={unit}
+      {...errorOf(`half-${quantity}`)}
+    />
+  );
+  return (
+    <form method="post" action="/settings/sensors" class="sheet">
+      <h2>{t("sensors.add")}</h2>
+      <Csrf token={csrfToken} />
+      <Field
+        name="address"
+        label={t("sensors.address")}
+        hint={t("sensors.address-hint")}
+        value={typed.address ?? ""}
+        required
+        {...errorOf("address")}
+      />
+      <Field
+        name="line"
+        label={t("balances.line")}
+        hint={t("balances.line-hint")}
+        value={typed.line ?? "9600-8n1"}
+        {...errorOf("line")}
+      />
+      <Select
+        name="place"
+        label={t("sensors.columns.place")}
+        value={typed.place ?? "liquid"}
+        options={(["liquid", "air"] as const).map((place) => ({
+          value: place,
+          label: t(`sensors.place.${place}`),
+        }))}
+      />
+      <div class="row">
+        {halfWidth("temperature", "°C")}
+        {halfWidth("pressure", "hPa")}
+        {halfWidth("humidity", "%")}
+      </div>
+      <Field
+        name="request"
+        label={t("sensors.request")}
+        hint={t("sensors.request-hint")}
+        value={typed.request ?? ""}
+        {...errorOf("request")}
+      />
+      <button type="submit">{t("sensors.listen")}</button>
+    </form>
+  );
+}
