@@ -113,6 +113,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     closed: checks.closed,
     currentProfiles: checks.currentProfiles,
     library: () => library.now,
+    sensors: () => sensors.now(),
     others: () => balance.others,
     preferences: () => kept.now,
   });

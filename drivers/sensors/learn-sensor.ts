@@ -84,7 +84,9 @@ export function learnSensor(name: string, lines: readonly string[], read: readon
     .map((text, at) => ({ at, text }))
     .filter(
       ({ at, text }) =>
-        !values.some((value) => value.at === at) && usual.every(({ numbers }) => numbers[at] === text),
+        /^\d+$/.test(text) &&
+        !values.some((value) => value.at === at) &&
+        usual.every(({ numbers }) => numbers[at] === text),
     );
   const profile: SensorProfile = { name, around: first.around, fixed, comma, values };
   const reader = readBySensorProfile(profile);

@@ -16,7 +16,7 @@ export function partsOf(line: string): { around: string[]; numbers: string[] } {
 export const sensorProfileShape = z.strictObject({
   name: z.string().min(1).max(120),
   around: z.array(z.string().max(80)).min(1).max(40),
-  /** numbers that never changed while it was learned, such as a channel or a status: another one is no reading */
+  /** whole numbers that never changed while it was learned, such as a channel or a status: another one is no reading */
   fixed: z.array(z.strictObject({ at: z.number().int().min(0).max(39), text: z.string().max(40) })).max(40),
   comma: z.enum(["decimal", "none"]),
   values: z

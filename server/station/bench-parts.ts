@@ -6,6 +6,7 @@ import type { Ledger } from "../ledger/ledger.ts";
 import type { Library } from "../metals/library.ts";
 import type { Conditions } from "../weighing/conditions.ts";
 import type { ProfileOf } from "../weighing/request.ts";
+import type { SensorsNow } from "../weighing/sensed.ts";
 import type { BenchSettings } from "./bench-settings.ts";
 import type { ProfileVersion } from "./profile-versions.ts";
 import type { Scale } from "./scale.ts";
@@ -27,6 +28,8 @@ export interface BenchParts {
   currentProfiles?: (balances: readonly string[]) => Promise<readonly ProfileVersion[]>;
   /** the metals in force; the built-in ones when left out */
   library?: () => Library;
+  /** what the sensors beside the balance show at this moment; without it there are none */
+  sensors?: () => SensorsNow;
   /** the balances that are heard although the bench takes from another one */
   others?: () => readonly { address: string; name: string }[];
   /** what a weighing will show before the piece is wet; without it nothing is foretold */

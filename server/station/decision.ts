@@ -61,7 +61,10 @@ async function knownFor(command: WeighingCommand, standing: Standing): Promise<K
   }
   if (!weighing) return known;
   switch (command.do) {
-    case "take-reading":
+    case "take-reading": {
+      const sensors = parts.sensors?.();
+      return { ...known, ...(sensors && { sensors }), ...(await massKnown(weighing, parts)) };
+    }
     case "request-reading":
     case "auto-capture":
     case "confirm-item":

@@ -36,15 +36,15 @@ export function heardSensor(
     const { name } = device;
     const last = lines.findLast(({ reading }) => reading !== undefined);
     if (newest?.event && newest.event.kind !== "open" && newest.event.kind !== "back")
-      return { name, message: newest.event };
+      return { message: newest.event };
     if (!last?.reading || clock.monotonicMs() - last.monotonicMs > sensorPatienceMs)
-      return { name, message: message("sensor.silent", { sensor: nameMessage(name) }) };
+      return { message: message("sensor.silent", { sensor: nameMessage(name) }) };
     const { at, monotonicMs, raw } = last;
     const values = last.reading.values.map(({ quantity, text, unit, value }) => {
       const halfWidth = choice.halfWidths[quantity];
-      const stated = halfWidth === undefined ? {} : { halfWidth: Number(halfWidth) };
+      const stated = halfWidth === undefined ? {} : { half_width: Number(halfWidth) };
       return {
-        sensor: name,
+        sensor: choice.address,
         place: choice.place,
         quantity,
         text,
@@ -56,7 +56,7 @@ export function heardSensor(
         raw,
       };
     });
-    return { name, values };
+    return { values };
   }
 
   return {

@@ -1,6 +1,7 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { stableName } from "../../drivers/ports.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import type { SensorsNow } from "../weighing/sensed.ts";
 import { isSamePort } from "./balance-choice.ts";
 import { type HeardSensor, heardSensor } from "./heard-sensor.ts";
 import { type SensorChoice, sensorChoiceShape } from "./sensor-choice.ts";
@@ -23,6 +24,15 @@ export class SensorsInUse {
 
   get all(): readonly HeardSensor[] {
     return this.#heard;
+  }
+
+  /** What all of them show at this moment, and which are silent. */
+  now(): SensorsNow {
+    const heard = this.#heard.map((sensor) => ({ address: sensor.choice.address, ...sensor.now() }));
+    return {
+      sensed: heard.flatMap(({ values = [] }) => values),
+      silent: heard.filter(({ values }) => values === undefined).map(({ address }) => address),
+    };
   }
 
   /** Opens the sensors that were kept last. */

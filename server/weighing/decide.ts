@@ -36,7 +36,7 @@ export function decide(weighing: Item | undefined, command: WeighingCommand, kno
     }
     case "weigh-again": {
       recordedOf(weighing);
-      const body = { ...captureOf("dry", command.reading, known.simulated), what: "dry-after" as const };
+      const body = { ...captureOf("dry", command.reading, known), what: "dry-after" as const };
       return [{ kind: "capture", body }];
     }
     case "add-assay":
@@ -93,7 +93,7 @@ function whileOpen(item: Item, command: OpenCommand, known: Known): Happened[] {
       mustAccept(item.method, role);
       // A reading of a balance is there already, and is never thrown away.
       if (reading.takenBy === "typed") mayBeWetted(item, role, known);
-      return [{ kind: "capture", body: captureOf(role, reading, known.simulated) }];
+      return [{ kind: "capture", body: captureOf(role, reading, known) }];
     }
     case "request-reading":
     case "auto-capture":

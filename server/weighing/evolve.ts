@@ -104,6 +104,8 @@ function withCapture(item: Item, { id, at, body }: EntryOf<"capture">): Item {
     balance: body.balance ?? "typed",
     lines: body.lines,
     ...(body.unmoved ? { unmoved: true } : {}),
+    ...(body.sensed ? { sensed: body.sensed } : {}),
+    ...(body.silent ? { silent: body.silent } : {}),
   };
   return { ...item, captures: [...item.captures, capture], ...withoutAnswers(item) };
 }

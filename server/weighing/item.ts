@@ -3,6 +3,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { MethodName, Role } from "../methods/index.ts";
 import { type Details, noDetails } from "./details.ts";
+import type { Sensed } from "./sensed.ts";
 
 /** One line of the balance as it came: the original observation. */
 export interface LineNote {
@@ -31,6 +32,10 @@ export interface Capture {
   lines: readonly LineNote[];
   /** the display showed no other line since the capture before */
   unmoved?: true;
+  /** what the sensors beside the balance showed with it */
+  sensed?: readonly Sensed[];
+  /** sensors that were silent when it was taken */
+  silent?: readonly string[];
   excluded?: { at: string; reason: string };
 }
 

@@ -3,6 +3,7 @@ import type { BodyOf } from "../ledger/kinds.ts";
 import type { OtherMass } from "./announced-mass.ts";
 import type { Check } from "./checks/check.ts";
 import type { Agreed, Capture } from "./item.ts";
+import type { SensorsNow } from "./sensed.ts";
 
 /** What a decision rests on beside the weighing itself, gathered before it is made. */
 export interface Known {
@@ -18,6 +19,8 @@ export interface Known {
   otherMass?: OtherMass | undefined;
   /** the limit that asks for a second person: "50 g" */
   secondPersonAbove?: string | undefined;
+  /** what the sensors beside the balance show at this moment */
+  sensors?: SensorsNow;
   /** what looks wrong about the procedure, as far as the readings go */
   checks?: readonly Check[];
   /** the result the readings come to, or why they come to none; undefined while a reading is missing */

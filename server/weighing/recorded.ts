@@ -5,6 +5,7 @@ import { methods, rolesOf } from "../methods/index.ts";
 import { type Item, standing } from "./item.ts";
 import type { Known } from "./known.ts";
 import { lastSecondReading } from "./second-person.ts";
+import { liquidTemperature } from "./sensed.ts";
 import { answered, mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
 
 /**
@@ -33,7 +34,7 @@ function missingIn(item: Item) {
     ...readings.map((role) =>
       message("weighing.record.needs-reading", { role: message(`bench.roles.${role}`) }),
     ),
-    ...(item.waterCelsius === undefined && !methods[item.method].pieceTemperature
+    ...(liquidTemperature(item) === undefined && !methods[item.method].pieceTemperature
       ? [message("weighing.record.needs-temperature")]
       : []),
   ];

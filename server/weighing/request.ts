@@ -9,6 +9,7 @@ import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import { type Capture, type Item, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
+import { liquidTemperature } from "./sensed.ts";
 import { seriesAsked } from "./series-asked.ts";
 import { airAsked, hangerAsked, liquidAsked, loadAsked } from "./surroundings-asked.ts";
 
@@ -92,7 +93,7 @@ export function requestFor(item: Item, conditions: Conditions, profileOf?: Profi
     id: item.id,
     ...weighed.asked,
     ...inLiquid,
-    air: airAsked(details, conditions),
+    air: airAsked(item, conditions),
     balance: balanceFor({ dry, wet: weighed.wet, steps: details.steps }, conditions, profileOf),
     ...loadAsked(details),
     ...(details.paired ? { paired: true } : {}),
@@ -104,11 +105,12 @@ export function requestFor(item: Item, conditions: Conditions, profileOf?: Profi
 /** The liquid and what hangs in it; nothing for a method without, undefined while the water temperature is missing. */
 function inLiquidAsked(item: Item, conditions: Conditions, profileOf?: ProfileOf) {
   if (methods[item.method].pieceTemperature) return {};
-  if (item.waterCelsius === undefined) return undefined;
+  const temperature = liquidTemperature(item);
+  if (temperature === undefined) return undefined;
   const dry = standing(item, "dry");
   const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
   return {
-    liquid: liquidAsked(item, conditions, profile),
+    liquid: liquidAsked(item, temperature, conditions, profile),
     hanger: hangerAsked(item.details, conditions),
     bubble_allowance_mg: Number(conditions.bubbleAllowanceMg),
   };

@@ -7,6 +7,7 @@ import type { Situation } from "./checks/situation.ts";
 import { type Capture, type Item, standing } from "./item.ts";
 import type { balanceFor } from "./request.ts";
 import { stepsOf } from "./request-situation.ts";
+import { liquidTemperature, liquidTemperatures, sensedAir } from "./sensed.ts";
 
 /** Names of budget inputs that further immersions would lessen. */
 const lessenedByRepeats = /repeatability/;
@@ -23,7 +24,9 @@ export function situationOf(
   const [wet, full] = roles.reverse();
   const claimed = item.claim !== undefined && library.has(item.claim) ? library.metal(item.claim) : undefined;
   const hanger = item.details.hanger?.in_liquid;
-  const room = item.details.air?.temperature_c;
+  const captures = item.captures.filter(({ excluded }) => excluded === undefined);
+  const water = liquidTemperature(item);
+  const room = item.details.air?.temperature_c ?? sensedAir(item)?.temperature_c;
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.statement : undefined;
   return {
     method: item.method,
@@ -35,7 +38,22 @@ export function situationOf(
     zeros: zerosOf(item),
     paired: item.details.paired === true,
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
-    ...(item.waterCelsius === undefined ? {} : { waterCelsius: Number(item.waterCelsius) }),
+    ...(water === undefined ? {} : { waterCelsius: water.celsius }),
+    ...(captures.some(({ sensed, silent }) => sensed || silent)
+      ? {
+          sensors: {
+            liquid: captures.flatMap(liquidTemperatures).map(({ sensor, value, half_width }) => ({
+              sensor,
+              celsius: value,
+              ...(half_width === undefined ? {} : { halfWidth: half_width }),
+            })),
+            silent: [
+              ...new Set(captures.filter(({ role }) => role !== "dry").flatMap(({ silent = [] }) => silent)),
+            ],
+            typed: item.waterCelsius !== undefined,
+          },
+        }
+      : {}),
     ...(room === undefined ? {} : { roomCelsius: Number(room) }),
     ...(claimed
       ? {

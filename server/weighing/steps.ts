@@ -1,6 +1,7 @@
 import { methods, type NeededRole, rolesOf } from "../methods/index.ts";
 import type { StepName } from "../methods/method.ts";
 import { type Item, standing } from "./item.ts";
+import { liquidTemperature } from "./sensed.ts";
 
 /** One line of the step list: which step, and whether it is done, due or later. Its words stand with the page. */
 export interface Step {
@@ -24,7 +25,7 @@ export function stepsOf(item: Item): Step[] {
   const done = (name: StepName) => {
     if (isRole(name)) return standing(item, name).length > 0;
     if (name === "record") return item.closed !== undefined;
-    return name === "water" ? item.waterCelsius !== undefined : item.details.method !== undefined;
+    return name === "water" ? liquidTemperature(item) !== undefined : item.details.method !== undefined;
   };
   const due = names.find((name) => !done(name));
   return names.map((name) => ({

@@ -3,15 +3,24 @@ import { temperatureAsked } from "../checks/profile-inputs.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import type { Item } from "./item.ts";
+import { type LiquidTemperature, sensedAir } from "./sensed.ts";
 
 const sqrt3 = Math.sqrt(3);
 
-/** Temperature of the liquid: corrected by the thermometer's own check, or as shown within the half-width of the conditions. */
-function temperatureFor(shownCelsius: number, conditions: Conditions, profile: BalanceProfile | undefined) {
+/**
+ * Temperature of the liquid: of a sensor within its own half-width; typed, corrected by the thermometer's own check, or
+ * within the half-width of the conditions.
+ */
+function temperatureFor(
+  { celsius, halfWidth, from }: LiquidTemperature,
+  conditions: Conditions,
+  profile: BalanceProfile | undefined,
+) {
+  const checked = from === "typed" && profile ? temperatureAsked(profile, celsius) : undefined;
   return (
-    (profile && temperatureAsked(profile, shownCelsius)) ?? {
-      temperature_c: shownCelsius,
-      temperature_u_c: Number(conditions.thermometerHalfWidthCelsius) / sqrt3,
+    checked ?? {
+      temperature_c: celsius,
+      temperature_u_c: (halfWidth ?? Number(conditions.thermometerHalfWidthCelsius)) / sqrt3,
     }
   );
 }
@@ -21,17 +30,19 @@ const once = ({ text, unit }: Shown) => ({ readings: [text], unit });
 
 /** The liquid of a weighing in the form of a compute request: the bench's water, or what was stated for this one. */
 export function liquidAsked(
-  { details, waterCelsius = "" }: Pick<Item, "details" | "waterCelsius">,
+  { details }: Pick<Item, "details">,
+  shown: LiquidTemperature,
   conditions: Conditions,
   profile?: BalanceProfile,
 ) {
-  const temperature = temperatureFor(Number(waterCelsius), conditions, profile);
-  const { liquid, wetting_agent, gradient_c } = details;
+  const temperature = temperatureFor(shown, conditions, profile);
+  const { liquid, wetting_agent } = details;
+  const gradient_c = Math.max(Number(details.gradient_c ?? 0), shown.halfRange ?? 0);
   if (liquid === undefined)
     return {
       kind: "water" as const,
       ...temperature,
-      ...(gradient_c === undefined ? {} : { gradient_c: Number(gradient_c) }),
+      ...(gradient_c === 0 ? {} : { gradient_c }),
       purity: conditions.purity,
       dissolved_solids_mg_l: Number(conditions.dissolvedSolidsMgPerL),
       ...(wetting_agent ? { wetting_agent } : {}),
@@ -63,9 +74,10 @@ export function liquidAsked(
   };
 }
 
-/** The air: measured for this weighing, or that of the bench's altitude. */
-export function airAsked({ air }: Details, conditions: Conditions) {
-  if (air === undefined) return { altitude_m: Number(conditions.altitudeMetres) };
+/** The air: stated for this weighing, shown by sensors, or that of the bench's altitude. */
+export function airAsked(item: Pick<Item, "details" | "captures">, conditions: Conditions) {
+  const { air } = item.details;
+  if (air === undefined) return sensedAir(item) ?? { altitude_m: Number(conditions.altitudeMetres) };
   return {
     temperature_c: Number(air.temperature_c),
     pressure_hpa: Number(air.pressure_hpa),

@@ -23,7 +23,9 @@ export function swapped(item: Item, simulated: boolean): Happened[] {
 
 function swap(capture: Capture, role: Role, simulated: boolean): Happened[] {
   const key = `changed-over-${capture.id}`;
-  const body = captureOf(role, { ...capture, lines: [...capture.lines] }, simulated);
+  const { sensed = [], silent = [] } = capture;
+  const known = { simulated, sensors: { sensed, silent } };
+  const body = captureOf(role, { ...capture, lines: [...capture.lines] }, known);
   const reason = "entered in the other box, changed over";
   return [
     { kind: "capture", body, key },

@@ -1,6 +1,7 @@
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { Role } from "../methods/index.ts";
 import type { LineNote, TakenBy } from "./item.ts";
+import type { Known } from "./known.ts";
 
 /** A reading as typed or taken, with the lines it came from. */
 export interface Reading {
@@ -23,7 +24,11 @@ const becauseOf = {
 } as const;
 
 /** A reading as the ledger keeps it: the text as it stood, the same in grams, where it came from and why it was taken. */
-export function captureOf(role: Role, reading: Reading, simulated: boolean) {
+export function captureOf(
+  role: Role,
+  reading: Reading,
+  { simulated, sensors }: Pick<Known, "simulated" | "sensors">,
+) {
   const { text, unit, takenBy, balance, profile, lines, unmoved } = reading;
   const cabled = simulated ? ("simulated" as const) : ("balance" as const);
   return {
@@ -34,6 +39,8 @@ export function captureOf(role: Role, reading: Reading, simulated: boolean) {
     ...(profile === undefined ? {} : { profile }),
     lines,
     ...(unmoved ? { unmoved } : {}),
+    ...(sensors && sensors.sensed.length > 0 ? { sensed: [...sensors.sensed] } : {}),
+    ...(sensors && sensors.silent.length > 0 ? { silent: [...sensors.silent] } : {}),
     settled: { by: takenBy, because: becauseOf[takenBy] },
   };
 }

@@ -31,6 +31,7 @@ export interface TestBench {
   settings: SettingsRepository;
   library: CurrentLibrary;
   balance: BalanceInUse;
+  sensors: SensorsInUse;
   profiles: ProfileRepository;
   checks: CheckRepository;
   /** posts a form as the bench's own page, drawn at this moment, would; fields that are given go before its own */
@@ -86,6 +87,7 @@ export async function buildTestBench(
     closed: checks.closed,
     currentProfiles: checks.currentProfiles,
     library: () => library.now,
+    sensors: () => sensors.now(),
     others: () => balance.others,
     preferences: () => settings.now,
   });

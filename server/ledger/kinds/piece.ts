@@ -52,6 +52,21 @@ const settled = z.looseObject({
   seconds: z.number().nonnegative().optional(),
 });
 
+/** What a sensor beside the balance showed with a reading. */
+const sensed = z.strictObject({
+  sensor: words,
+  place: z.enum(["liquid", "air"]),
+  quantity: z.enum(["temperature", "pressure", "humidity"]),
+  text: decimalText,
+  unit: words,
+  /** in °C, hPa or % */
+  value: z.number(),
+  half_width: z.number().positive().optional(),
+  at: moment,
+  monotonicMs: z.number(),
+  raw: z.string(),
+});
+
 const weightCapture = z.strictObject({
   what: z.enum(roles),
   reading: weightReading,
@@ -62,6 +77,9 @@ const weightCapture = z.strictObject({
   lines: z.array(receivedLine),
   /** every line since the capture before was the same, to the last sign */
   unmoved: z.literal(true).optional(),
+  sensed: z.array(sensed).optional(),
+  /** sensors that were silent when it was taken */
+  silent: z.array(words).optional(),
   settled: settled.optional(),
   operator: words.optional(),
 });

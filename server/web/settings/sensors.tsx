@@ -15,6 +15,7 @@ import {
 import type { HeardSensor } from "../../station/heard-sensor.ts";
 import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
 import type { SensorsInUse } from "../../station/sensors-in-use.ts";
+import type { Sensed } from "../../weighing/sensed.ts";
 import { type Entries, type FieldProblem, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
@@ -135,9 +136,13 @@ function rowOf(sensor: HeardSensor, asks: Shown["asks"]): SensorRow {
   return {
     address: choice.address,
     place: choice.place,
-    now: now.values ?? now.message,
+    now: now.values ? now.values.map(shownNow) : now.message,
     lines,
     needsSetUp: choice.profile === undefined && lines.length > 0 && now.values === undefined,
     ...(asked ? { asks: { says: asked.asks, options: asked.options } } : {}),
   };
+}
+
+function shownNow({ quantity, text, unit, half_width }: Sensed) {
+  return { quantity, text, unit, ...(half_width === undefined ? {} : { halfWidth: half_width }) };
 }

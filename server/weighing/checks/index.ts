@@ -25,6 +25,7 @@ import { readingsAlike } from "./readings-alike.ts";
 import { repeatsExhausted } from "./repeats-exhausted.ts";
 import { restsOnBottom } from "./rests-on-bottom.ts";
 import { scatterContradicts } from "./scatter-contradicts.ts";
+import { sensorSilent, temperatureJumped, thermometersDiffer } from "./sensors.ts";
 import type { Situation } from "./situation.ts";
 import { stillClimbing } from "./still-climbing.ts";
 import { tareWhileImmersed } from "./tare-while-immersed.ts";
@@ -40,6 +41,9 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   decimalsChanged,
   fahrenheit,
   waterUnlikeRoom,
+  sensorSilent,
+  temperatureJumped,
+  thermometersDiffer,
   massNotExpected,
   displayStuck,
   dryReadingsDiffer,

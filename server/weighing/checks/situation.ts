@@ -45,6 +45,12 @@ export interface Situation {
   /** kept by the method's own form */
   stated?: Readonly<Record<string, unknown>> | undefined;
   roomCelsius?: number;
+  /** what sensors in the liquid showed with the readings that count, in order; which were silent; whether a temperature was typed too */
+  sensors?: {
+    liquid: readonly { sensor: string; celsius: number; halfWidth?: number }[];
+    silent: readonly string[];
+    typed: boolean;
+  };
   claim?: SituationClaim;
   /** mass the ticket or the specification gives, g, and where it comes from ("ticket 31", "specification") */
   expectedMass?: { lowGrams: number; highGrams: number; from: string };

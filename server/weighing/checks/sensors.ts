@@ -1,0 +1,73 @@
+import type { Remedy } from "./check.ts";
+import type { ProcedureCheck } from "./procedure-check.ts";
+import type { Situation } from "./situation.ts";
+
+/** Two thermometers in one beaker agree within what both are good for; without a stated half-width 0.5 °C is taken (common practice). */
+const usualHalfWidthCelsius = 0.5;
+/** Water in a beaker of 100 mL or more cannot change faster between two readings without being exchanged (common practice). */
+const jumpCelsius = 0.5;
+
+const readAgain: Remedy = { code: "check.remedy.read-thermometer" };
+const lookAtSensor: Remedy = { code: "check.remedy.look-at-sensor" };
+
+/** A sensor that the bench listens to gave nothing while the piece was in the liquid. */
+export const sensorSilent: ProcedureCheck = {
+  code: "check.sensor-silent",
+  look({ sensors }) {
+    const [sensor] = sensors?.silent ?? [];
+    if (sensor === undefined) return undefined;
+    return { severity: "warn", params: { sensor }, remedies: [lookAtSensor, readAgain] };
+  },
+};
+
+/** The temperature of the liquid leapt between two readings. */
+export const temperatureJumped: ProcedureCheck = {
+  code: "check.temperature-jumped",
+  look({ sensors }) {
+    const shown = sensors?.liquid ?? [];
+    for (const [place, { sensor, celsius }] of shown.entries()) {
+      const before = shown.slice(0, place).findLast((one) => one.sensor === sensor);
+      if (before === undefined || Math.abs(celsius - before.celsius) <= jumpCelsius) continue;
+      return {
+        severity: "warn",
+        params: { sensor, before: before.celsius, now: celsius },
+        remedies: [lookAtSensor, readAgain],
+      };
+    }
+    return undefined;
+  },
+};
+
+/** Two thermometers say different things of one liquid: two sensors, or a sensor and what was typed. */
+export const thermometersDiffer: ProcedureCheck = {
+  code: "check.thermometers-differ",
+  look({ sensors, waterCelsius }) {
+    const shown = sensors?.liquid ?? [];
+    const newest = [...new Map(shown.map((one) => [one.sensor, one])).values()];
+    const typed: Shown[] =
+      sensors?.typed && waterCelsius !== undefined ? [{ sensor: "", celsius: waterCelsius }] : [];
+    const all: Shown[] = [...newest, ...typed];
+    for (const [place, one] of all.entries())
+      for (const other of all.slice(place + 1)) {
+        const allowed = halfWidthOf(one) + halfWidthOf(other);
+        if (Math.abs(one.celsius - other.celsius) <= allowed) continue;
+        return {
+          severity: "warn",
+          params: {
+            with: other.sensor === "" ? "typed" : "sensor",
+            sensor: one.sensor,
+            one: one.celsius,
+            other_sensor: other.sensor,
+            other: other.celsius,
+            allowed,
+          },
+          remedies: [readAgain, lookAtSensor],
+        };
+      }
+    return undefined;
+  },
+};
+
+type Shown = NonNullable<Situation["sensors"]>["liquid"][number];
+
+const halfWidthOf = ({ halfWidth = usualHalfWidthCelsius }: Shown) => halfWidth;

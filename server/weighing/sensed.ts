@@ -1,0 +1,80 @@
+import type { Item } from "./item.ts";
+
+/** One value of a sensor beside the balance, with the line it came in. */
+export interface Sensed {
+  /** the port or address of the sensor */
+  sensor: string;
+  place: "liquid" | "air";
+  quantity: "temperature" | "pressure" | "humidity";
+  /** decimal text and unit as sent */
+  text: string;
+  unit: string;
+  /** in °C, hPa or % */
+  value: number;
+  /** rectangular half-width its owner stated, in °C, hPa or %; undefined where none was stated */
+  half_width?: number | undefined;
+  /** arrival, ISO 8601 */
+  at: string;
+  monotonicMs: number;
+  raw: string;
+}
+
+/** What the sensors show at one moment, and which of them show nothing. */
+export interface SensorsNow {
+  sensed: readonly Sensed[];
+  silent: readonly string[];
+}
+
+/** A temperature of the liquid in °C, with what it is good for and how far it moved across the weighing, where known. */
+export interface LiquidTemperature {
+  celsius: number;
+  from: "typed" | "sensor";
+  /** rectangular half-width of the sensor, °C */
+  halfWidth?: number;
+  /** half of the range of the readings that count, °C */
+  halfRange?: number;
+}
+
+type Weighed = Pick<Item, "captures" | "waterCelsius">;
+
+/**
+ * The temperature of the liquid: as typed, which counts before every sensor; else the mean of what the sensors in the
+ * liquid showed with the readings that count, those of the piece in the liquid where there are any. Undefined without both.
+ */
+export function liquidTemperature(item: Weighed): LiquidTemperature | undefined {
+  if (item.waterCelsius !== undefined) return { celsius: Number(item.waterCelsius), from: "typed" };
+  const captures = item.captures.filter(({ excluded }) => excluded === undefined);
+  const inLiquid = captures.flatMap((capture) => liquidTemperatures(capture));
+  const wet = captures.filter(({ role }) => role !== "dry" && role !== "zero").flatMap(liquidTemperatures);
+  const counting = wet.length > 0 ? wet : inLiquid;
+  if (counting.length === 0) return undefined;
+  const halfWidths = counting.flatMap(({ half_width }) => (half_width === undefined ? [] : [half_width]));
+  return {
+    celsius: mean(counting.map(({ value }) => value)),
+    from: "sensor",
+    ...(halfWidths.length === counting.length ? { halfWidth: Math.max(...halfWidths) } : {}),
+    halfRange: range(inLiquid.map(({ value }) => value)) / 2,
+  };
+}
+
+/** What thermometers in the liquid showed with one reading. */
+export function liquidTemperatures({ sensed = [] }: Pick<Item["captures"][number], "sensed">): Sensed[] {
+  return sensed.filter(({ place, quantity }) => place === "liquid" && quantity === "temperature");
+}
+
+/** The air as sensors showed it with the readings that count, in °C, hPa and %; undefined unless all three were shown. */
+export function sensedAir({ captures }: Pick<Item, "captures">) {
+  const shown = captures
+    .filter(({ excluded }) => excluded === undefined)
+    .flatMap(({ sensed = [] }) => sensed);
+  const of = (quantity: Sensed["quantity"]) =>
+    shown
+      .filter((one) => one.quantity === quantity && (one.place === "air" || quantity === "pressure"))
+      .map(({ value }) => value);
+  const [temperature, pressure, humidity] = [of("temperature"), of("pressure"), of("humidity")];
+  if (temperature.length === 0 || pressure.length === 0 || humidity.length === 0) return undefined;
+  return { temperature_c: mean(temperature), pressure_hpa: mean(pressure), humidity_pct: mean(humidity) };
+}
+
+const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;
+const range = (values: readonly number[]) => Math.max(...values) - Math.min(...values);

@@ -1,0 +1,120 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { type Cable, createCable } from "../../drivers/pty.ts";
+import { until } from "../../until.ts";
+import { buildTestBench, type TestBench } from "../build.ts";
+import { textOf } from "./recorded.ts";
+
+let at: TestBench;
+let probe: Cable;
+beforeEach(async () => {
+  probe = createCable();
+  at = await buildTestBench();
+});
+afterEach(async () => {
+  await at.close();
+  await at.sensors.close();
+  probe.unplug();
+});
+
+const add = (fields: Record<string, string> = {}) =>
+  at.post("/settings/sensors", {
+    address: probe.path,
+    line: "9600-8n1",
+    place: "liquid",
+    "half-temperature": "0.05",
+    ...fields,
+  });
+
+/** Sends a line until the sensor shows it; what comes before the first line end is dropped. */
+async function shows(line: string, celsius: number): Promise<void> {
+  await until(() => {
+    probe.send(`${line}\r\n`);
+    return at.sensors.now().sensed.some(({ value }) => value === celsius);
+  }, `the probe at ${celsius} °C`);
+}
+
+test("a probe is added, and its temperature goes with each reading into the record, drift and all", async () => {
+  expect((await add()).statusCode).toBe(303);
+  await shows("21.40 °C", 21.4);
+  await at.post("/bench/piece", { ticket: "L-1", method: "hung", claim: "ag-999", key: "L-1" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await shows("21.44 °C", 21.44);
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  await shows("21.48 °C", 21.48);
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1437", unit: "g" });
+  expect(at.bench.item?.captures[1]?.sensed).toMatchObject([
+    { sensor: probe.path, place: "liquid", quantity: "temperature", text: "21.44", unit: "°C", value: 21.44 },
+  ]);
+  expect(at.bench.item?.captures[1]?.sensed?.[0]?.raw).toBe("21.44 \\xB0C\\r\\n");
+  const response = await at.post("/bench/record", {});
+  expect(response.statusCode).toBe(303);
+  const [result] = await at.ledger.entries({ kind: "result" });
+  if (result?.kind !== "result") throw new Error("no record");
+  expect(result.body.request).toMatchObject({
+    liquid: {
+      // the mean of both immersed readings, the half-width its owner stated over √3, half of the range of all three
+      temperature_c: expect.closeTo(21.46, 9),
+      temperature_u_c: expect.closeTo(0.05 / Math.sqrt(3), 9),
+      gradient_c: expect.closeTo(0.04, 9),
+    },
+  });
+});
+
+test("lines without units are set up by what the probe shows; a typed temperature counts before it", async () => {
+  await add();
+  await until(() => {
+    probe.send("t1=21.37 t2=21.37 ok\r\n");
+    return (at.sensors.all[0]?.recent() ?? []).filter(({ raw }) => raw !== "").length >= 4;
+  }, "lines of the probe");
+  expect(at.sensors.now().silent).toEqual([probe.path]);
+  const unit = { "temperature-unit": "°C" };
+  const asked = await at.post("/settings/sensors/set-up", {
+    address: probe.path,
+    temperature: "21.37",
+    ...unit,
+  });
+  expect(asked.body.match(/<input type="radio" name="at"/g)).toHaveLength(2);
+  await at.post("/settings/sensors/set-up", { address: probe.path, temperature: "21,37", ...unit, at: "3" });
+  await until(() => {
+    probe.send("t1=21.10 t2=21.60 ok\r\n");
+    return at.sensors.now().sensed.length === 1;
+  }, "the probe read as set up");
+  expect(at.sensors.now().sensed).toMatchObject([{ value: 21.6 }]);
+
+  await at.post("/bench/piece", { ticket: "L-2", method: "hung", claim: "ag-999", key: "L-2" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  await at.post("/bench/water", { celsius: "23.0" });
+  // 0.05 °C of the sensor and the usual 0.5 °C of what was typed do not bridge 1.4 °C
+  expect(at.bench.checks.map(({ code }) => code)).toContain("check.thermometers-differ");
+  expect(await textOf(at, "/")).toContain("23.0");
+});
+
+test("a probe that falls silent or leaps is asked about, and is heard again after a restart", async () => {
+  await add();
+  await shows("21.40 °C", 21.4);
+  await at.post("/bench/piece", { ticket: "L-3", method: "hung", claim: "ag-999", key: "L-3" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await shows("24.90 °C", 24.9);
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  expect(at.bench.checks.map(({ code }) => code)).toContain("check.temperature-jumped");
+  probe.unplug();
+  await until(() => at.sensors.now().silent.length === 1, "the silence of the probe");
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1436", unit: "g" });
+  expect(at.bench.checks.map(({ code }) => code)).toContain("check.sensor-silent");
+  await at.close();
+  await at.sensors.close();
+  at = await buildTestBench(at.file);
+  expect(at.sensors.all.map(({ choice }) => choice.address)).toEqual([probe.path]);
+});
+
+test.each([
+  [{ address: "COM3" }, "address"],
+  [{ "half-temperature": "0" }, "half-temperature"],
+  [{ line: "9601-8n1" }, "line"],
+])("what cannot be right is refused beside its entry: %j", async (fields, field) => {
+  const refused = await add(fields);
+  expect(refused.statusCode).toBe(422);
+  expect(refused.body).toContain(`id="${field}-problem"`);
+  expect(at.sensors.all).toHaveLength(0);
+});
