@@ -49,6 +49,11 @@ function normalAt(p: number): number {
   return (low + Math.min(1, Math.max(0, f))) * step - reach;
 }
 
+/** Share of the normal law below z. */
+export function normalBelow(z: number): number {
+  return below[Math.min(below.length - 1, Math.max(0, Math.round((z + reach) / step)))]!;
+}
+
 /** Share of the normal law within ±z. */
 export function normalWithin(z: number): number {
   const at = Math.min(below.length - 1, Math.max(0, Math.round((Math.abs(z) + reach) / step)));

@@ -58,50 +58,47 @@ describe("water of the virtual bench", () => {
 
 describe("forces of the virtual bench", () => {
   const piece = { grams: 1000, gPerCm3: 10 }; // 100 cm³
-  const shown = (method: Method) => weigh("still", method, piece, faultless, 1, still);
+  const once = { id: "still", method: "hung" as Method, piece, bench: faultless, repeats: 1, chance: still };
+  const shown = (method: Method) => weigh({ ...once, method });
 
   test("a piece of the density of the weights shows its mass in air", () => {
-    const steel = weigh("steel", "hung", { grams: 500, gPerCm3: 8 }, faultless, 1, still);
+    const steel = weigh({ ...once, piece: { grams: 500, gPerCm3: 8 } });
     expect(Number(steel.dry.readings[0])).toBeCloseTo(500, 6);
   });
 
   test("the three ways of weighing see the same displaced mass, that of the water less that of the air", () => {
-    const hung = shown("hung") as ReturnType<typeof shown> & { immersed: { readings: string[] } };
-    const displaced = shown("displaced") as ReturnType<typeof shown> & { rise: { readings: string[] } };
-    const flask = shown("flask") as ReturnType<typeof shown> & {
-      flask: Record<"full" | "with_piece", { readings: string[] }>;
-    };
+    const hung = shown("hung");
+    const displaced = shown("displaced");
+    const { full, with_piece } = shown("flask").flask!;
     const dry = Number(hung.dry.readings[0]);
-    const rise = Number(displaced.rise.readings[0]);
-    expect(dry - Number(hung.immersed.readings[0])).toBeCloseTo(rise, 6);
-    expect(
-      Number(flask.flask.full.readings[0]) + dry - Number(flask.flask.with_piece.readings[0]),
-    ).toBeCloseTo(rise, 6);
+    const rise = Number(displaced.rise!.readings[0]);
+    expect(dry - Number(hung.immersed!.readings[0])).toBeCloseTo(rise, 6);
+    expect(Number(full.readings[0]) + dry - Number(with_piece.readings[0])).toBeCloseTo(rise, 6);
     // by hand: 100 cm³ of water of about 998.1 less air of about 1.2 kg/m³, shown by a balance adjusted in that air
-    const air = hung.air.density_kg_m3;
+    const air = hung.air.density_kg_m3!;
     const water = airFreeWater(20.5) - saturationLoss(20.5) / 2;
     expect(rise).toBeCloseTo((water - air) / 10 / (1 - air / 8000), 6);
   });
 
   test("a piece weighed without any error comes back through the command line to 1 ppm, by all three ways", async () => {
     const answers = await compute((["hung", "displaced", "flask"] as const).map(shown));
-    for (const { density_g_cm3 } of answers) expect(Math.abs(density_g_cm3 / 10 - 1)).toBeLessThan(1e-6);
+    for (const { density_g_cm3 } of answers) expect(Math.abs(density_g_cm3! / 10 - 1)).toBeLessThan(1e-6);
   });
 
   test("a span error of 0.2 % is on every reading and gone from the density", async () => {
     const wrongSpan = (to: number): Chance => ({
       ...still,
-      between: (cause, from, upTo) => (cause === "span" ? to : (from + upTo) / 2),
+      normal: (cause, mean) => (cause === "span" ? to : mean),
     });
     const requests = [-0.002, 0.002].map((span) =>
-      weigh(`${span}`, "hung", piece, faultless, 1, wrongSpan(span)),
+      weigh({ ...once, id: `${span}`, chance: wrongSpan(span) }),
     );
     expect(Number(requests[1]!.dry.readings[0]) / Number(requests[0]!.dry.readings[0])).toBeCloseTo(
       1.002 / 0.998,
       9,
     );
     const [low, high] = await compute(requests);
-    expect(high!.density_g_cm3 / low!.density_g_cm3).toBeCloseTo(1, 8);
+    expect(high!.density_g_cm3! / low!.density_g_cm3!).toBeCloseTo(1, 8);
   });
 });
 

@@ -3,15 +3,20 @@ import { fileURLToPath } from "node:url";
 
 const built = fileURLToPath(new URL("../../dist/server/underhook.js", import.meta.url));
 
+export interface StatedCheck {
+  code: string;
+  severity: "stop" | "warn";
+  params: Record<string, unknown>;
+}
+
 /** What of an answer the virtual bench looks at. */
 export interface Answer {
   id: string;
-  density_g_cm3: number;
-  u_g_cm3: number;
-  k: number;
-  interval_g_cm3: [number, number];
-  interval_from: "gum" | "monte-carlo";
-  budget: { input: string; share: number }[];
+  density_g_cm3: number | null;
+  expanded_g_cm3: number | null;
+  interval_g_cm3: [number, number] | null;
+  interval_from: "gum" | "monte-carlo" | null;
+  checks: StatedCheck[];
   conformity: { state: string };
   error?: { at: string; message: string };
 }

@@ -1,8 +1,7 @@
 import { metals } from "../../server/metals/library.ts";
 import type { Metal } from "../../server/metals/metal.ts";
 import type { Chance } from "./chance.ts";
-import type { Told } from "./coverage.ts";
-import { roomCelsius } from "./world.ts";
+import { type Bench, roomCelsius } from "./world.ts";
 
 /** Claims of the counter, each with what is passed off for it. Ids of the alloy library, which is data and no physics. */
 const passedOff: readonly (readonly [claim: string, fakes: readonly string[]])[] = [
@@ -21,16 +20,24 @@ function metalOf(id: string): Metal {
   return found;
 }
 
+/** A claim with what the piece truly is. */
+export interface Customer {
+  claim: string;
+  genuine: boolean;
+  /** true density at the temperature of the water */
+  gPerCm3: number;
+}
+
 /**
- * One customer: a claim, and half the time a genuine piece anywhere in the claim's band, half the time a fake anywhere
- * in the band of its own metal. The piece stands at the room's temperature and has grown with it since 20 °C.
+ * One customer: a claim, and a genuine piece anywhere in the claim's band, or half the time a fake anywhere in the band
+ * of its own metal. The piece stands at the room's temperature and has grown with it since 20 °C.
  */
-export function customer(chance: Chance): Told {
+export function customer(bench: Bench, chance: Chance, pieces: "genuine" | "genuine and fakes"): Customer {
   const pick = <T>(cause: string, of: readonly T[]) => of[Math.floor(chance.share(cause) * of.length)]!;
   const [claim, fakes] = pick("claim", passedOff);
-  const genuine = chance.share("genuine") < 0.5;
+  const genuine = pieces === "genuine" || chance.share("genuine") < 0.5;
   const metal = metalOf(genuine ? claim : pick("fake", fakes));
   const { low, high } = metal.densityGPerCm3;
-  const grown = 1 + 3e-6 * (metal.expansionPerMillionK ?? 0) * (roomCelsius(chance) - 20);
+  const grown = 1 + 3e-6 * (metal.expansionPerMillionK ?? 0) * (roomCelsius(bench, chance) - 20);
   return { claim, genuine, gPerCm3: chance.between("alloy", low, high) / grown };
 }
