@@ -95,7 +95,7 @@ export default {
     },
     {
       name: "text-comes-last",
-      severity: "warn",
+      severity: "error",
       comment:
         "No sentence is built below the pages, the reports and the command line; all else answers with codes and values.",
       from: { path: "^server/[^/]+/", pathNot: "^server/(web|reports|cli)/" },

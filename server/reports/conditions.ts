@@ -1,7 +1,7 @@
 import { isCode } from "../../views/messages/catalogue.ts";
 import { tellId } from "../../views/messages/tell.ts";
+import type { Line, ReportReading } from "../../views/reports/report.ts";
 import { methodNamed, readingsIn, statedIn } from "../methods/index.ts";
-import type { Line, ReportReading } from "./report.ts";
 import type { Result, Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 

@@ -1,10 +1,10 @@
 import type { Locale } from "../../views/messages/language.ts";
+import type { Report } from "../../views/reports/report.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { checksOfTheDay } from "./checks-of-the-day.ts";
-import type { Report } from "./report.ts";
 import type { Print } from "./report-folder.ts";
 import { type ReportOptions, reportOf } from "./report-of.ts";
 import { statedBy } from "./stated.ts";

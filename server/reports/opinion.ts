@@ -1,6 +1,6 @@
 import { tell as tellMessage } from "../../views/messages/tell.ts";
+import type { RemainingMetal, Report } from "../../views/reports/report.ts";
 import { builtIn, type Library } from "../metals/library.ts";
-import type { RemainingMetal, Report } from "./report.ts";
 import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 

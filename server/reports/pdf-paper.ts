@@ -1,7 +1,7 @@
 import PDFDocument from "pdfkit";
 import { tellerOf } from "../../views/messages/tell.ts";
+import type { Line, Report } from "../../views/reports/report.ts";
 import { reportFonts } from "./fonts.ts";
-import type { Line, Report } from "./report.ts";
 
 export type Doc = PDFKit.PDFDocument;
 type Section = ReturnType<Doc["struct"]>;

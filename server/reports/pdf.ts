@@ -1,9 +1,9 @@
 import { encode } from "uqr";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
+import type { BudgetLine, Report } from "../../views/reports/report.ts";
 import { type Paper, paper } from "./pdf-paper.ts";
 import { drawPlot, plotHeight } from "./pdf-plot.ts";
-import type { BudgetLine, Report } from "./report.ts";
 
 /**
  * The report as a PDF: a page of result and a page of budget and readings. Tagged, fonts embedded, vector plot. The

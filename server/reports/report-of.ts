@@ -1,10 +1,10 @@
 import { tellId, tell as tellMessage } from "../../views/messages/tell.ts";
+import type { Line, Organisation, Replacement, Report } from "../../views/reports/report.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
 import { decisionOf } from "./decision.ts";
 import { opinionOf } from "./opinion.ts";
-import type { Line, Organisation, Replacement, Report } from "./report.ts";
 import { withoutReservedWords } from "./reserved-words.ts";
 import { budgetOf, resultsOf, uncertaintyStatement } from "./results.ts";
 import { type Stated, statedBy } from "./stated.ts";

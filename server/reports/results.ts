@@ -1,6 +1,6 @@
 import { roundedPair } from "../../calibration/rounding.ts";
+import type { BudgetLine, ReportResult } from "../../views/reports/report.ts";
 import type { RecordedStatement } from "../weighing/recorded-statement.ts";
-import type { BudgetLine, ReportResult } from "./report.ts";
 import type { Writing } from "./writing.ts";
 
 /** The results with their uncertainty, rounded once, together (calibration/rounding.ts). */

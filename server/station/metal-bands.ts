@@ -1,7 +1,15 @@
 import type { Library } from "../metals/library.ts";
 import type { MetalGroup } from "./bench-settings.ts";
 import { finestFirst, groupFirst } from "./metal-groups.ts";
-import type { MetalBand } from "./view.ts";
+
+/** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
+export interface MetalBand {
+  id: string;
+  name: string;
+  low: number;
+  high: number;
+  claimable: boolean;
+}
 
 const claimedFamilies = new Set(["gold", "silver", "platinum", "palladium", "own"]);
 

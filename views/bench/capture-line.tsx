@@ -1,12 +1,11 @@
-import type { BenchView } from "../../server/station/view.ts";
-import type { Capture } from "../../server/weighing/item.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
+import type { BenchView, CaptureView } from "./view.ts";
 
 /** One reading, how it was taken, and the form that sets it aside with a reason. */
-export function CaptureLine({ capture, view }: { capture: Capture; view: BenchView }) {
+export function CaptureLine({ capture, view }: { capture: CaptureView; view: BenchView }) {
   const locale = useLocale();
   const t = useTell();
   const to = `/bench/captures/${capture.id}/voiding`;

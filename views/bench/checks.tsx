@@ -1,11 +1,10 @@
-import type { BenchView } from "../../server/station/view.ts";
-import type { Check } from "../../server/weighing/checks/check.ts";
 import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView, CheckView } from "./view.ts";
 
 /** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
-export function Checks({ view, checks }: { view: BenchView; checks: readonly Check[] }) {
+export function Checks({ view, checks }: { view: BenchView; checks: readonly CheckView[] }) {
   const t = useTell();
   if (checks.length === 0) return null;
   return (

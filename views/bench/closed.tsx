@@ -1,6 +1,6 @@
-import type { BenchView } from "../../server/station/view.ts";
 import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
+import type { BenchView } from "./view.ts";
 
 /** A failed check stands: what failed, when, what to do. Weighing goes on, and its records carry the mark. */
 export function ClosedByChecks({ closed }: Pick<BenchView, "closed">) {

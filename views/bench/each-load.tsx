@@ -1,8 +1,8 @@
-import type { Role } from "../../server/methods/index.ts";
-import type { BenchView, LiveView } from "../../server/station/view.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import type { Role } from "../methods/view.ts";
 import { toldText } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView, LiveView } from "./view.ts";
 
 /** The switch for hands in water: each settled load is taken by itself. */
 export function EachLoadSwitch({ role, view }: { role: Role; view: BenchView }) {

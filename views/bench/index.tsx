@@ -1,4 +1,3 @@
-import type { BenchView, LiveView } from "../../server/station/view.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
 import { toldValue } from "../words/told.ts";
@@ -15,6 +14,7 @@ import { ProblemNote } from "./parts.tsx";
 import { BenchPhotos, type BenchPhotosView } from "./photos.tsx";
 import { Result } from "./result.tsx";
 import { SimulatorControls } from "./simulator-controls.tsx";
+import type { BenchView, LiveView } from "./view.ts";
 
 export { BenchPhotos, OtherTests };
 

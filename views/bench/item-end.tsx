@@ -1,11 +1,10 @@
-import { isRefused } from "../../server/compute/evaluation.ts";
-import type { BenchView } from "../../server/station/view.ts";
 import { StateWord } from "../finding.tsx";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { plusMinus } from "../numbers.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
+import type { BenchView } from "./view.ts";
 
 /** The two ends of a weighing: its record, with the result in one line, or setting the piece aside. */
 export function RecordForm({ view }: { view: BenchView }) {
@@ -13,7 +12,7 @@ export function RecordForm({ view }: { view: BenchView }) {
   const t = useTell();
   const { evaluation } = view;
   const climbing = view.checks.some(({ code }) => code === "check.still-climbing");
-  const told = evaluation && !isRefused(evaluation) && !climbing ? evaluation : undefined;
+  const told = evaluation && !("refused" in evaluation) && !climbing ? evaluation : undefined;
   return (
     <>
       {told && (

@@ -1,6 +1,3 @@
-import type { BenchView } from "../../server/station/view.ts";
-import type { Item } from "../../server/weighing/item.ts";
-import type { Step } from "../../server/weighing/steps.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
@@ -12,11 +9,12 @@ import { OtherItem } from "./other-item.tsx";
 import { BenchForm, ProblemNote, typedInto } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import { StatedForm } from "./stated-form.tsx";
+import type { BenchView, ItemView, StepView } from "./view.ts";
 import { WaterForm } from "./water-form.tsx";
 import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 
 /** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
-export function ItemSteps({ view, item }: { view: BenchView; item: Item }) {
+export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
   const locale = useLocale();
   const t = useTell();
   return (
@@ -93,7 +91,7 @@ function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<Bench
   );
 }
 
-function StepLine({ step, view, item }: { step: Step; view: BenchView; item: Item }) {
+function StepLine({ step, view, item }: { step: StepView; view: BenchView; item: ItemView }) {
   const { name } = step;
   const due = step.state === "due" && (view.otherItem === undefined || name === "dry");
   const t = useTell();

@@ -1,6 +1,6 @@
-import type { BenchView } from "../../server/station/view.ts";
 import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
+import type { BenchView } from "./view.ts";
 
 /** What the person at the bench must know of the ledger: that nothing can be stored now, and what was found on opening. */
 export function LedgerNotes({ view: { notStored, found } }: { view: BenchView }) {

@@ -1,6 +1,6 @@
-import type { Code } from "../../calibration/message.ts";
 import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import type { Role } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
 import { Told, toldText } from "../told.tsx";
 
@@ -10,12 +10,10 @@ export type LiveShown =
   | { state: "event"; message: Told }
   | { state: "silent"; message: Told; last?: { text: string; unit: string } };
 
-type RoleOf<C> = C extends `bench.roles.${infer Role}` ? Role : never;
-
 export interface LiveReadingView {
   live: LiveShown | undefined;
   /** the reading that a capture waits for */
-  waitingFor: RoleOf<Code> | undefined;
+  waitingFor: Role | undefined;
 }
 
 /** The balance's own indication, in its own digits and unit; silence is shown as silence, never as a number that still counts. */

@@ -1,10 +1,9 @@
-import type { DemoPiece } from "../../server/demo/pieces.ts";
-import type { BenchView } from "../../server/station/view.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { methodNames, methodViews } from "../methods/index.ts";
 import { toldValue } from "../words/told.ts";
 import { ForTheReport } from "./for-the-report.tsx";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView, DemoPieceView } from "./view.ts";
 
 /** The ticket of a new piece: what it is called, what it is said to be, how it will be weighed. */
 export function Opening({ view }: { view: BenchView }) {
@@ -122,7 +121,7 @@ function DemoChoice({ view }: { view: BenchView }) {
   );
 }
 
-function DemoPieces({ view, items }: { view: BenchView; items: readonly DemoPiece[] }) {
+function DemoPieces({ view, items }: { view: BenchView; items: readonly DemoPieceView[] }) {
   const locale = useLocale();
   return (
     <ul>

@@ -1,6 +1,6 @@
-import type { BenchView } from "../../server/station/view.ts";
 import { useTell } from "../messages/spoken.ts";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView } from "./view.ts";
 
 /** Changing over to a balance that is heard already; nothing is opened anew. */
 export function OtherBalances({ view }: { view: BenchView }) {

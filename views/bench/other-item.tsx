@@ -1,11 +1,11 @@
 import type { ComponentChildren } from "preact";
-import type { OtherItemView } from "../../server/station/view.ts";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Photos } from "../photos.tsx";
 import { Facts } from "../sheet.tsx";
 import { Told } from "../told.tsx";
+import type { OtherItemView } from "./view.ts";
 
 /**
  * The stop before wetting: both masses, the photo if there is one, and two ways on. `form` draws a form of the page it

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
-import type { Problem } from "../../server/station/view.ts";
 import { type About, AboutFields, Csrf } from "../forms.tsx";
 import { codeMark, Told } from "../told.tsx";
+import type { Problem } from "./view.ts";
 
 /** A refusal, in the words it was given. */
 export function ProblemNote({ problem }: { problem: Problem | undefined }) {

@@ -1,6 +1,4 @@
 import { roundedPair } from "../../calibration/rounding.ts";
-import { type Evaluated, type Evaluation, isRefused } from "../../server/compute/evaluation.ts";
-import type { BenchView } from "../../server/station/view.ts";
 import { FindingWords } from "../finding.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
@@ -9,12 +7,19 @@ import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
 import { bandsAround, budgetInput, domainAround, measuredOf, twoBodiesHref } from "../result-parts.ts";
 import { Told } from "../told.tsx";
+import type { BenchView, ResultShown } from "./view.ts";
 
 /** What the readings say: the density in one line, the finding in words, the axis with the bands, budget and repeats. */
-export function Result({ view, evaluation }: { view: BenchView; evaluation: Evaluation }) {
+export function Result({
+  view,
+  evaluation,
+}: {
+  view: BenchView;
+  evaluation: NonNullable<BenchView["evaluation"]>;
+}) {
   const locale = useLocale();
   const t = useTell();
-  if (isRefused(evaluation))
+  if ("refused" in evaluation)
     return (
       <section class="sheet" aria-labelledby="result-heading">
         <h2 id="result-heading">{t("bench.density")}</h2>
@@ -66,7 +71,7 @@ export function Result({ view, evaluation }: { view: BenchView; evaluation: Eval
   );
 }
 
-function DensityLine({ evaluation: { request, statement, displacedGrams } }: { evaluation: Evaluated }) {
+function DensityLine({ evaluation: { request, statement, displacedGrams } }: { evaluation: ResultShown }) {
   const locale = useLocale();
   const t = useTell();
   const { density_g_cm3, expanded_g_cm3, interval_g_cm3, interval_from, u_g_cm3, dof, k } = statement;

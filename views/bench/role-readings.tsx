@@ -1,11 +1,10 @@
-import type { Role } from "../../server/methods/index.ts";
-import type { BenchView } from "../../server/station/view.ts";
-import { type Item, standing } from "../../server/weighing/item.ts";
 import { useTell } from "../messages/spoken.ts";
+import type { Role } from "../methods/view.ts";
 import { CaptureLine } from "./capture-line.tsx";
 import { EachLoadSwitch } from "./each-load.tsx";
 import { BenchForm } from "./parts.tsx";
 import { TypedForm } from "./typed-form.tsx";
+import type { BenchView, ItemView } from "./view.ts";
 
 /** The readings of one role, and the ways to take one more: from the balance, or typed. */
 export function RoleReadings({
@@ -17,13 +16,13 @@ export function RoleReadings({
 }: {
   role: Role;
   view: BenchView;
-  item: Item;
+  item: ItemView;
   due: boolean;
   /** may be taken now, although no step waits for it */
   offered?: boolean;
 }) {
   const captures = item.captures.filter((capture) => capture.role === role);
-  const taken = standing(item, role).length;
+  const taken = captures.filter(({ excluded }) => excluded === undefined).length;
   if (!offered && taken === 0 && captures.length === 0) return null;
   return (
     <>

@@ -1,10 +1,10 @@
 import { massUnits } from "../../calibration/units.ts";
-import type { Role } from "../../server/methods/index.ts";
-import type { SecondPersonView, SecondReadingView } from "../../server/station/view.ts";
 import { type About, AboutFields, Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import type { Role } from "../methods/view.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Rows } from "../sheet.tsx";
+import type { SecondPersonView, SecondReadingView } from "./view.ts";
 
 /** Above the record's button: that a second person must read, what that person read, or that it is confirmed. */
 export function SecondPersonNote({ view, inLot = false }: { view: SecondPersonView; inLot?: boolean }) {

@@ -1,6 +1,6 @@
-import type { BenchView } from "../../server/station/view.ts";
 import { useTell } from "../messages/spoken.ts";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView } from "./view.ts";
 
 /** Buttons that stand for the hands at a real bench; here they move invented pieces on the simulated balance. */
 export function SimulatorControls({ view }: { view: BenchView }) {

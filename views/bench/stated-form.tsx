@@ -1,11 +1,10 @@
-import type { BenchView } from "../../server/station/view.ts";
-import type { Item } from "../../server/weighing/item.ts";
 import { useTell } from "../messages/spoken.ts";
 import { methodViews } from "../methods/index.ts";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView, ItemView } from "./view.ts";
 
 /** What the method asks for beside readings of the balance: its form while it is due, and what was stated since. */
-export function StatedForm({ view, item, due }: { view: BenchView; item: Item; due: boolean }) {
+export function StatedForm({ view, item, due }: { view: BenchView; item: ItemView; due: boolean }) {
   const t = useTell();
   const { Form, cautions = [] } = methodViews[item.method];
   const { values = {}, lines = [] } = view.stated ?? {};

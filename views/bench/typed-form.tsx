@@ -1,9 +1,9 @@
 import { massUnits } from "../../calibration/units.ts";
-import type { Role } from "../../server/methods/index.ts";
-import type { BenchView } from "../../server/station/view.ts";
 import { asIs } from "../as-is.ts";
 import { useTell } from "../messages/spoken.ts";
+import type { Role } from "../methods/view.ts";
 import { BenchForm } from "./parts.tsx";
+import type { BenchView } from "./view.ts";
 
 /** A reading typed from the display; what was refused stays in its field. */
 export function TypedForm({

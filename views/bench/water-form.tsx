@@ -1,11 +1,10 @@
-import type { BenchView } from "../../server/station/view.ts";
-import type { Item } from "../../server/weighing/item.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
+import type { BenchView, ItemView } from "./view.ts";
 
 /** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
-export function WaterForm({ view, item, due }: { view: BenchView; item: Item; due: boolean }) {
+export function WaterForm({ view, item, due }: { view: BenchView; item: ItemView; due: boolean }) {
   const locale = useLocale();
   const t = useTell();
   const typed = typedInto(view.problem, "/bench/water").celsius;

@@ -1,12 +1,3 @@
-import type { BenchView, Problem } from "../../server/station/view.ts";
-import {
-  type DetailField,
-  type DetailGroup,
-  groupsOf,
-  numberFields,
-} from "../../server/weighing/detail-fields.ts";
-import { fieldsOfDetails } from "../../server/weighing/details-shown.ts";
-import type { Item } from "../../server/weighing/item.ts";
 import { Check, Select } from "../forms/choices.tsx";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
@@ -15,16 +6,17 @@ import { inLocale } from "../numbers.ts";
 import type { Told } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
+import type { BenchView, DetailField, DetailGroup, DetailsView, ItemView, Problem } from "./view.ts";
 
 /** What may be stated about this weighing, closed until somebody needs it; opened with whatever was refused. */
-export function WeighingDetails({ view, item }: { view: BenchView; item: Item }) {
+export function WeighingDetails({ view, item }: { view: BenchView; item: ItemView }) {
   const t = useTell();
-  const groups = groupsOf(item.method);
+  const { groups, values: stated } = view.details ?? { groups: [], values: {} };
   const refused = view.problem?.from === "/bench/details" ? view.problem : undefined;
-  const values = refused?.typed ?? fieldsOfDetails(item.details);
+  const values = refused?.typed ?? stated;
   return (
     <>
-      <Stated item={item} />
+      <Stated groups={groups} values={stated} />
       <details id="weighing-details" open={refused !== undefined || undefined}>
         <summary>{t("weighing.heading")}</summary>
         <p class="hint">{t("weighing.lead")}</p>
@@ -45,7 +37,7 @@ const zero = { role: "zero" } as const;
 const dryAfter = { role: "dry-after" } as const;
 
 /** Zeros about the immersion, and the piece dried and weighed again. */
-export function BesideReadings({ view, item }: { view: BenchView; item: Item }) {
+export function BesideReadings({ view, item }: { view: BenchView; item: ItemView }) {
   const t = useTell();
   const waits = view.waitingFor === "zero" || view.waitingFor === "dry-after";
   const typing = view.problem?.typed?.role === "zero" || view.problem?.typed?.role === "dry-after";
@@ -62,28 +54,25 @@ export function BesideReadings({ view, item }: { view: BenchView; item: Item }) 
 }
 
 /** What was stated, in one line each, so that nobody has to open the form to see it. */
-function Stated({ item }: { item: Item }) {
+function Stated({ groups, values }: DetailsView) {
   const locale = useLocale();
   const t = useTell();
-  const values = fieldsOfDetails(item.details);
-  const shown = groupsOf(item.method).flatMap(({ fields }): DetailField[] =>
-    fields.filter((field) => values[field] !== undefined),
-  );
+  const shown = groups.flatMap(({ fields }) => fields.filter(({ name }) => values[name] !== undefined));
   if (shown.length === 0) return null;
-  const value = (field: DetailField) => {
-    const text = values[field] ?? "";
-    if (field === "drift") return tellId("weighing.drifts", text, locale);
-    if (field === "liquid") return tellId("weighing.liquids", text, locale);
-    return isNumber(field) ? `${inLocale(text, locale)} ${numberFields[field].unit}`.trim() : text;
+  const value = ({ name, unit }: DetailField) => {
+    const text = values[name] ?? "";
+    if (name === "drift") return tellId("weighing.drifts", text, locale);
+    if (name === "liquid") return tellId("weighing.liquids", text, locale);
+    return unit === undefined ? text : `${inLocale(text, locale)} ${unit}`.trim();
   };
   return (
     <p>
       {t("weighing.stated")}{" "}
       {shown
         .map((field) =>
-          values[field] === "yes"
-            ? t(`weighing.fields.${field}`)
-            : `${t(`weighing.fields.${field}`)} ${value(field)}`,
+          values[field.name] === "yes"
+            ? t(`weighing.fields.${field.name}`)
+            : `${t(`weighing.fields.${field.name}`)} ${value(field)}`,
         )
         .join("; ")}
       .
@@ -91,16 +80,13 @@ function Stated({ item }: { item: Item }) {
   );
 }
 
-const isNumber = (field: DetailField): field is keyof typeof numberFields =>
-  Object.hasOwn(numberFields, field);
-
 function Group({
   group,
   values,
   refused,
 }: {
   group: DetailGroup;
-  values: Record<string, string>;
+  values: Readonly<Record<string, string>>;
   refused: Problem | undefined;
 }) {
   const t = useTell();
@@ -110,10 +96,10 @@ function Group({
       <p class="hint">{t(`weighing.hints.${group.name}`)}</p>
       {group.fields.map((field) => (
         <Entry
-          key={field}
+          key={field.name}
           field={field}
-          value={values[field] ?? ""}
-          {...(field === refused?.field ? { error: refused.says } : {})}
+          value={values[field.name] ?? ""}
+          {...(field.name === refused?.field ? { error: refused.says } : {})}
         />
       ))}
     </fieldset>
@@ -126,26 +112,27 @@ const drifts = ["none", "wet", "dried", "kept"] as const;
 function Entry({ field, value, error }: { field: DetailField; value: string; error?: Told }) {
   const locale = useLocale();
   const t = useTell();
-  const label = t(`weighing.fields.${field}`);
-  if (field === "wetting-agent" || field === "paired")
-    return <Check name={field} label={label} checked={value === "yes"} />;
-  if (field === "liquid" || field === "drift") {
+  const { name, unit } = field;
+  const label = t(`weighing.fields.${name}`);
+  if (name === "wetting-agent" || name === "paired")
+    return <Check name={name} label={label} checked={value === "yes"} />;
+  if (name === "liquid" || name === "drift") {
     const options =
-      field === "liquid"
+      name === "liquid"
         ? liquids.map((value) => ({ value, label: t(`weighing.liquids.${value}`) }))
         : drifts.map((value) => ({ value, label: t(`weighing.drifts.${value}`) }));
-    const first = field === "liquid" ? "water" : "none";
-    return <Select name={field} label={label} options={options} value={value === "" ? first : value} />;
+    const first = name === "liquid" ? "water" : "none";
+    return <Select name={name} label={label} options={options} value={value === "" ? first : value} />;
   }
   const wrong = error === undefined ? {} : { error };
-  if (!isNumber(field)) return <Field name={field} label={label} value={value} maxLength={80} {...wrong} />;
+  if (unit === undefined) return <Field name={name} label={label} value={value} maxLength={80} {...wrong} />;
   return (
     <Field
-      name={field}
+      name={name}
       label={label}
-      kind={field === "pieces" ? "whole" : "decimal"}
+      kind={name === "pieces" ? "whole" : "decimal"}
       value={error === undefined ? inLocale(value, locale) : value}
-      after={<span>{numberFields[field].unit}</span>}
+      after={<span>{unit}</span>}
       {...wrong}
     />
   );

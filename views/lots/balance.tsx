@@ -1,6 +1,6 @@
-import type { LiveView } from "../../server/station/view.ts";
 import { heartbeatSeconds } from "../bench/index.tsx";
 import { LiveReading } from "../bench/live-reading.tsx";
+import type { LiveView } from "../bench/view.ts";
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { Message } from "../../calibration/message.ts";
-import type { OtherItemView, SecondPersonView } from "../../server/station/view.ts";
+import type { OtherItemView, SecondPersonView } from "../bench/view.ts";
 import type { StateName } from "../finding.tsx";
 import type { About } from "../forms.tsx";
 import type { StoppedRecord } from "../records/answer.tsx";

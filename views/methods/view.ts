@@ -8,6 +8,9 @@ export type MethodName = {
   [Known in Code]: Known extends `method.${infer Name}.name` ? Name : never;
 }[Code];
 
+/** What a reading is of, by the name its messages have. */
+export type Role = { [Known in Code]: Known extends `bench.roles.${infer Name}` ? Name : never }[Code];
+
 /** What the form of a method shows: entries by field, as typed or as kept, and what was refused. */
 export interface MethodFormView {
   values: Readonly<Record<string, string>>;

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import type { Message } from "../../calibration/message.ts";
-import type { SecondReadingView } from "../../server/station/view.ts";
 import { AssaySheet } from "../assays/sheet.tsx";
 import type { AssayView } from "../assays/view.ts";
 import { SecondReadingRows } from "../bench/second-person.tsx";
+import type { SecondReadingView } from "../bench/view.ts";
 import { type FindingView, FindingWords } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
 import { languageNames, locales } from "../messages/language.ts";

@@ -1,7 +1,7 @@
-import type { BudgetLine, Report } from "../../server/reports/report.ts";
 import { useTell } from "../messages/spoken.ts";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { QrCode } from "./qr.tsx";
+import type { BudgetLine, Report } from "./report.ts";
 import { factsOf, List, Stated } from "./stated.tsx";
 
 /** What the result rests on: method, conditions, readings, budget, and the record to check it by. */

@@ -1,25 +1,25 @@
-import { recordedDensity } from "../../server/conformity/recorded-density.ts";
-import { photoName } from "../../server/photos/photo-name.ts";
-import type { Report, ReportPhoto } from "../../server/reports/report.ts";
 import { useTell } from "../messages/spoken.ts";
-import { Photos } from "../photos.tsx";
-import { curveOf } from "../plots/curve.ts";
+import { Photos, type PhotoView } from "../photos.tsx";
 import { DensityAxis } from "../plots/density.tsx";
+import type { MeasuredCurve } from "../plots/density-plot.ts";
 import { Facts, Rows, Sheet } from "../sheet.tsx";
 import { BehindIt } from "./behind-it.tsx";
+import type { Report } from "./report.ts";
 import { factsOf, List, Stated } from "./stated.tsx";
 
 export interface ReportView {
   report: Report;
+  /** pictures of the item */
+  photos: readonly PhotoView[];
+  /** the recorded interval as a distribution */
+  measured: MeasuredCurve;
   recordHref: string;
   pdfHref: string;
 }
 
 /** A report to print: the result first, what it rests on after it. Draws what the report states and adds nothing. */
-export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
+export function ReportPage({ report, photos, measured, recordHref, pdfHref }: ReportView) {
   const t = useTell();
-  const ticket =
-    report.item.find(({ label }) => label === t("report.item.ticket"))?.value ?? t("report.item.the-item");
   return (
     <>
       <p class="not-printed row">
@@ -43,20 +43,16 @@ export function ReportPage({ report, recordHref, pdfHref }: ReportView) {
         </Sheet>
         <Sheet id="item" title={t("report.headings.item")}>
           <Facts facts={factsOf(report.item)} />
-          <Photos photos={report.photos.map((photo) => photoViewOf(photo, ticket))} />
+          <Photos photos={photos} />
         </Sheet>
       </div>
-      <Results {...report} />
+      <Results {...report} measured={measured} />
       <Opinion {...report} />
       <div class="overleaf">
         <BehindIt {...report} />
       </div>
     </>
   );
-}
-
-function photoViewOf({ at, shows, width, height, ...photo }: ReportPhoto, ticket: string) {
-  return { src: `/photos/${photoName(photo)}`, ticket, shows, when: at, width, height };
 }
 
 function Standing({ voided, replaces }: Report) {
@@ -84,7 +80,13 @@ function Standing({ voided, replaces }: Report) {
   );
 }
 
-function Results({ results, uncertaintyStatement, plot, opinion }: Report) {
+function Results({
+  results,
+  uncertaintyStatement,
+  plot,
+  opinion,
+  measured,
+}: Report & Pick<ReportView, "measured">) {
   const t = useTell();
   const bands = opinion.alive.flatMap(({ id, name, band }) =>
     band ? [{ id, name, low: band[0], high: band[1], alive: true }] : [],
@@ -108,23 +110,12 @@ function Results({ results, uncertaintyStatement, plot, opinion }: Report) {
       <p>{uncertaintyStatement}</p>
       <DensityAxis
         id="density"
-        measured={measuredOf(plot)}
+        measured={measured}
         bands={bands}
         {...(plot.claim === null ? {} : { claimId: plot.claim })}
       />
     </Sheet>
   );
-}
-
-/** The recorded interval as a curve; the report keeps no more of the distribution. */
-function measuredOf({ value, low, high, confidence }: Report["plot"]) {
-  const u = (high - low) / 4;
-  const { probabilityBelow } = recordedDensity(
-    { density_g_cm3: value, u_g_cm3: u, interval_g_cm3: [low, high], interval_from: "gum" },
-    confidence,
-  );
-  const curve = curveOf(probabilityBelow, value - 4 * u, value + 4 * u);
-  return { value, u, interval: [low, high] as const, confidence, curve };
 }
 
 function Opinion({

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Line, Report } from "../../server/reports/report.ts";
+import type { Line, Report } from "./report.ts";
 
 /** Lines of a report as facts of a page. */
 export const factsOf = (lines: readonly Line[]) => lines.map(({ label, value }) => [label, value] as const);

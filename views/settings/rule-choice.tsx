@@ -1,6 +1,11 @@
-import { ruleChoices } from "../../server/station/bench-settings.ts";
+import type { Code } from "../../calibration/message.ts";
 import { Field, type FieldError, RadioCards } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+
+type RuleKind = { [Known in Code]: Known extends `decision.choices.${infer Kind}.name` ? Kind : never }[Code];
+
+/** No rule leaves the finding alone; the others add a verdict on the claim's limits. */
+const ruleKinds: readonly RuleKind[] = ["none", "simple", "guard-band", "pass-and-conditional"];
 
 /** The decision rule with the risk each one carries, in words. */
 export function RuleChoice({
@@ -17,7 +22,7 @@ export function RuleChoice({
         name="rule"
         legend={t("decision.choice")}
         value={rule.kind}
-        cards={ruleChoices.map((kind) => ({
+        cards={ruleKinds.map((kind) => ({
           value: kind,
           label: t(`decision.choices.${kind}.name`),
           hint: t(`decision.choices.${kind}.risk`),

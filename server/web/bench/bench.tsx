@@ -11,14 +11,13 @@ import {
   OtherTests,
   ResultPart,
 } from "../../../views/bench/index.tsx";
+import type { BenchView, LiveView, Problem } from "../../../views/bench/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Told } from "../../../views/told.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
-import { benchView } from "../../station/bench-view.ts";
-import type { BenchView, LiveView, Problem } from "../../station/view.ts";
 import { aboutOf } from "../about.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
@@ -30,6 +29,7 @@ import { pageIdOf, StandingRefusals } from "../standing-refusals.ts";
 import { benchForms } from "./bench-forms.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
+import { benchView } from "./bench-view.ts";
 import { otherItemView } from "./other-item-view.ts";
 import { weighTicketAgain } from "./ticket-again.ts";
 

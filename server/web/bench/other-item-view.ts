@@ -1,6 +1,6 @@
 import { decimalsShown } from "../../../calibration/decimal.ts";
+import type { OtherItemView } from "../../../views/bench/view.ts";
 import type { Bench } from "../../station/bench.ts";
-import type { OtherItemView } from "../../station/view.ts";
 import { photoView } from "../photos/photo-view.ts";
 
 /** The stop as pages show it; undefined while the piece weighs what was announced, or nothing was. */

@@ -22,10 +22,10 @@ import type { Library } from "../../metals/library.ts";
 import { statedIn } from "../../methods/index.ts";
 import type { Stated } from "../../reports/stated.ts";
 import { metalBands } from "../../station/metal-bands.ts";
-import { secondReadingView } from "../../station/second-person-view.ts";
 import type { Capture, Item } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { askOf } from "../../weighing/stop-checks.ts";
+import { secondReadingView } from "../bench/second-person-view.ts";
 import { whenOf } from "../when.ts";
 import { amendmentViews } from "./amendment-views.ts";
 

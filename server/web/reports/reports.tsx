@@ -5,13 +5,13 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { ReportPage } from "../../../views/reports/index.tsx";
+import type { Organisation, Report } from "../../../views/reports/report.ts";
 import type { Told } from "../../../views/told.tsx";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
 import { reportPdf } from "../../reports/pdf.ts";
-import type { Organisation, Report } from "../../reports/report.ts";
 import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts";
 import { languageOf } from "../../reports/writing.ts";
 import { benchSettingsShape } from "../../station/bench-settings.ts";
@@ -21,6 +21,7 @@ import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecord } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
+import { reportView } from "./report-view.ts";
 
 interface ReportRouteParts {
   ledger: Ledger;
@@ -135,7 +136,7 @@ async function printed(report: Report): Promise<Printed> {
   const pdfHref = `${href}/reports/${report.number}.pdf?copy=${report.copy}`;
   return {
     pdf: await reportPdf(report),
-    page: render(<ReportPage report={report} recordHref={href} pdfHref={pdfHref} />, report.locale),
+    page: render(<ReportPage {...reportView(report, { recordHref: href, pdfHref })} />, report.locale),
   };
 }
 

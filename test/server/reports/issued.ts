@@ -4,8 +4,8 @@ import { join } from "node:path";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { type IssueOptions, issueReport, reportAsIssued } from "../../../server/reports/issue.ts";
 import { reportPdf } from "../../../server/reports/pdf.ts";
-import type { Report } from "../../../server/reports/report.ts";
 import { keepPrint } from "../../../server/reports/report-folder.ts";
+import type { Report } from "../../../views/reports/report.ts";
 
 /** Issues a report with its PDF in a folder of its own, and gives what it states. */
 export async function issued(

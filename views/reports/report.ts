@@ -1,4 +1,4 @@
-import type { Locale } from "../../views/messages/language.ts";
+import type { Locale } from "../messages/language.ts";
 
 /** One line of a report: what, and how it is written. */
 export interface Line {

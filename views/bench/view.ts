@@ -1,16 +1,11 @@
-import type { Message } from "../../calibration/message.ts";
-import type { FindingView } from "../../views/finding.tsx";
-import type { PhotoView } from "../../views/photos.tsx";
-import type { Told } from "../../views/told.tsx";
-import type { BenchClosed } from "../checks/bench-closed.ts";
-import type { Evaluation } from "../compute/evaluation.ts";
-import type { DemoPiece } from "../demo/pieces.ts";
-import type { MethodName, Role } from "../methods/index.ts";
-import type { BeforeWetting } from "../weighing/before-wetting.ts";
-import type { Check } from "../weighing/checks/check.ts";
-import type { Item } from "../weighing/item.ts";
-import type { Step } from "../weighing/steps.ts";
-import type { Live, ScaleCheck } from "./scale.ts";
+import type { CurvePoint } from "../../calibration/distribution.ts";
+import type { Code, Message, Params } from "../../calibration/message.ts";
+import type { Statement } from "../../server/weighing/statement-shape.ts";
+import type { FindingView } from "../finding.tsx";
+import type { MethodName, Role } from "../methods/view.ts";
+import type { PhotoView } from "../photos.tsx";
+import type { Told } from "../told.tsx";
+import type { LiveShown } from "./live-reading.tsx";
 
 /** What went wrong with a form: the sentence, and the field it belongs to. */
 export interface Problem {
@@ -77,39 +72,140 @@ export interface SecondPersonView {
   last?: SecondReadingView;
 }
 
+/** A reading kept for the piece, as it was taken. */
+export interface CaptureView {
+  /** id of its entry */
+  id: string;
+  role: Role;
+  /** decimal text as shown by the balance or typed */
+  text: string;
+  unit: string;
+  takenBy: Last<"bench.readings.how-taken", Code>;
+  excluded?: { reason: string };
+}
+
+/** The piece on the bench. */
+export interface ItemView {
+  id: string;
+  ticket: string;
+  description: string;
+  method: MethodName;
+  captures: readonly CaptureView[];
+  /** decimal text in °C */
+  waterCelsius?: string;
+  closed?: { how: "recorded" | "called-off" };
+}
+
+/** What the code of a message ends with, after a beginning that others share. */
+type Last<Begin extends string, C> = C extends `${Begin}.${infer End}` ? End : never;
+
+/** The name of a step that has its words: `step.NAME.title` and the like. */
+type StepName = { [Known in Code]: Known extends `step.${infer Name}.title` ? Name : never }[Code];
+
+/** One line of the step list. */
+export interface StepView {
+  name: StepName;
+  /** the reading it takes; none where something is stated, or the record written */
+  role?: Role;
+  state: "done" | "due" | "later";
+}
+
+/** A check with a question of its own: `CODE.ask`. */
+type AskingCode = { [Known in Code]: Known extends `${infer Check extends Code}.ask` ? Check : never }[Code];
+
+/** Something about how the piece was weighed, with its question and what to do. */
+export interface CheckView {
+  code: AskingCode;
+  severity: "stop" | "warn";
+  params: Params;
+  remedies: readonly { code: Code; params?: Params; offer?: { do: string } }[];
+}
+
+/** Why the bench is closed by its checks. */
+export interface ClosedView {
+  /** ISO 8601, of the first failure that stands */
+  since: string;
+  says: Told;
+  todo: Told;
+}
+
+/** What the piece will show once it is wet, and the weighing that this is about. */
+export interface AheadView {
+  says: readonly Message[];
+  weighing: { claim: string; method: MethodName; massG: number; readabilityG: number; pieces: number };
+}
+
+/** An invented piece of the demonstration. */
+export interface DemoPieceView {
+  id: string;
+  ticket: string;
+  description: string;
+}
+
+type FieldName = { [Known in Code]: Known extends `weighing.fields.${infer Name}` ? Name : never }[Code];
+type GroupName = { [Known in Code]: Known extends `weighing.groups.${infer Name}` ? Name : never }[Code];
+
+/** One entry; a number has a unit, which may be none. */
+export interface DetailField {
+  name: FieldName;
+  unit?: string;
+}
+
+export interface DetailGroup {
+  name: GroupName;
+  fields: readonly DetailField[];
+}
+
+/** What may be stated about a weighing of its method, and what was, by field. */
+export interface DetailsView {
+  groups: readonly DetailGroup[];
+  values: Readonly<Record<string, string>>;
+}
+
+/** What the readings come to. */
+export interface ResultShown {
+  request: { confidence: number };
+  statement: Statement;
+  curve: readonly CurvePoint[];
+  displacedGrams: number;
+}
+
 /** Everything the Bench page draws. Plain data, no ledger and no cable behind it. */
 export interface BenchView {
   csrfToken: string;
   /** what the forms of this page are about, and how much of it the page shows */
   about: { subject: string; seen: number };
-  item: Item | undefined;
-  steps: Step[];
+  item: ItemView | undefined;
+  steps: readonly StepView[];
   /** undefined when readings are typed */
   scaleName: Told | undefined;
   /** balances that are heard already, to change over to */
   otherBalances: readonly { address: string; name: Told }[];
   /** what a person must look at on the balance before weighing on */
-  scaleChecks: readonly ScaleCheck[];
+  scaleChecks: readonly { kind: string; message: Message }[];
   waitingFor: Role | undefined;
   /** set while each settled load of a role is taken by itself */
   eachLoad: { role: Role } | undefined;
   error: Told | undefined;
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
-  closed: BenchClosed | undefined;
+  closed: ClosedView | undefined;
   /** what the form of the method states, by field and line by line; empty before it was filled in */
   stated?: { values: Readonly<Record<string, string>>; lines: readonly { label: Message; value: Message }[] };
   /** id of the metal that is claimed, while the library does not have it any more */
   claimGone?: string;
-  evaluation: Evaluation | undefined;
+  /** what the readings come to so far, or why they cannot be evaluated */
+  evaluation: ResultShown | { refused: Told } | undefined;
+  /** what may be stated about this weighing, and what was */
+  details?: DetailsView;
   /** set while it must be said whether this is the piece of the ticket */
   otherItem?: OtherItemView;
   /** a second person who reads typed readings again; undefined when none is asked for */
   secondPerson?: SecondPersonView;
   /** what a piece weighed dry will show, while nothing is wet */
-  beforeWetting: BeforeWetting | undefined;
+  beforeWetting: AheadView | undefined;
   /** what this scale can tell the claim from, as the evaluation leaves it */
   plainly: Message | undefined;
-  checks: readonly Check[];
+  checks: readonly CheckView[];
   /** what the readings mean so far; left out while they cannot be evaluated */
   result?: FindingView;
   repeats: RepeatsView | undefined;
@@ -122,11 +218,11 @@ export interface BenchView {
   notStored?: Told;
   problem?: Problem;
   /** `truth`: what the invented piece that was just recorded really is */
-  demo?: { counter: string; items: readonly DemoPiece[]; truth: string | undefined };
+  demo?: { counter: string; items: readonly DemoPieceView[]; truth: string | undefined };
 }
 
 export interface LiveView {
-  live: Live | undefined;
+  live: LiveShown | undefined;
   waitingFor: Role | undefined;
   /** why nothing was taken yet */
   waitsBecause?: Told | undefined;

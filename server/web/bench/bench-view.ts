@@ -1,16 +1,18 @@
-import { decimalsShown } from "../../calibration/decimal.ts";
-import { nameMessage } from "../../drivers/balance-name.ts";
-import { resultViewOf } from "../../views/result-parts.ts";
-import { isRefused } from "../compute/evaluation.ts";
-import { toldApartHere } from "../conformity/plan/plain-answer.ts";
-import { demoCounter, demoPieces } from "../demo/pieces.ts";
-import { methods, rolesOf } from "../methods/index.ts";
-import type { Item } from "../weighing/item.ts";
-import { stepsOf } from "../weighing/steps.ts";
-import type { Bench } from "./bench.ts";
-import { metalBands } from "./metal-bands.ts";
+import { decimalsShown } from "../../../calibration/decimal.ts";
+import { nameMessage } from "../../../drivers/balance-name.ts";
+import type { BenchView, DetailsView, Problem, RepeatsView } from "../../../views/bench/view.ts";
+import { resultViewOf } from "../../../views/result-parts.ts";
+import { isRefused } from "../../compute/evaluation.ts";
+import { toldApartHere } from "../../conformity/plan/plain-answer.ts";
+import { demoCounter, demoPieces } from "../../demo/pieces.ts";
+import { methods, rolesOf } from "../../methods/index.ts";
+import type { Bench } from "../../station/bench.ts";
+import { metalBands } from "../../station/metal-bands.ts";
+import { groupsOf, numberFields } from "../../weighing/detail-fields.ts";
+import { fieldsOfDetails } from "../../weighing/details-shown.ts";
+import type { Item } from "../../weighing/item.ts";
+import { stepsOf } from "../../weighing/steps.ts";
 import { secondPersonView } from "./second-person-view.ts";
-import type { BenchView, Problem, RepeatsView } from "./view.ts";
 
 /** The bench as its page draws it. */
 export function benchView(bench: Bench, csrfToken: string, demo: boolean, problem?: Problem): BenchView {
@@ -41,6 +43,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
           )
         : undefined,
     ...(secondPerson ? { secondPerson } : {}),
+    ...(open ? { details: detailsOf(open) } : {}),
     ...(open?.details.method ? { stated: statedBy(open) } : {}),
     ...(evaluation && !isRefused(evaluation)
       ? { result: resultViewOf(evaluation.statement, bench.library, metalBands(bench.library)) }
@@ -80,4 +83,16 @@ function repeatsOf(item: Item): RepeatsView | undefined {
 function statedBy({ method, details: { method: kept = {} } }: Item): NonNullable<BenchView["stated"]> {
   const { form } = methods[method];
   return { values: form?.fieldsOf(kept) ?? {}, lines: form?.lines(kept) ?? [] };
+}
+
+/** What may be stated about this weighing, by the groups of its method, and what was. */
+function detailsOf({ method, details }: Item): DetailsView {
+  const units: Readonly<Record<string, { unit: string }>> = numberFields;
+  return {
+    groups: groupsOf(method).map(({ name, fields }) => ({
+      name,
+      fields: fields.map((field) => ({ name: field, ...units[field] })),
+    })),
+    values: fieldsOfDetails(details),
+  };
 }

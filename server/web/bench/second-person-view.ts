@@ -1,7 +1,7 @@
-import type { EntryOf } from "../ledger/entry.ts";
-import { lastSecondReading } from "../weighing/second-person.ts";
-import type { Bench } from "./bench.ts";
-import type { SecondPersonView, SecondReadingView } from "./view.ts";
+import type { SecondPersonView, SecondReadingView } from "../../../views/bench/view.ts";
+import type { EntryOf } from "../../ledger/entry.ts";
+import type { Bench } from "../../station/bench.ts";
+import { lastSecondReading } from "../../weighing/second-person.ts";
 
 /** What a second person read, as pages show it. */
 export function secondReadingView({ at, body }: EntryOf<"second-reading">): SecondReadingView {
