@@ -1,61 +1,70 @@
 import type { z } from "zod";
+import { type Code, type Message, message, type Params } from "../../calibration/message.ts";
 
-const kinds: Record<string, string> = {
-  number: "a number",
-  int: "a whole number",
-  string: "text in quotes",
-  boolean: "true or false",
-  array: "a list in square brackets",
-  object: "an object in braces",
-};
+/** A wrong entry of a request as zod finds it, with what stands there. */
+type Issue = z.core.$ZodIssue;
 
-/**
- * What a request lacks or holds wrongly, for the complaints the contract words nowhere itself: what stands there, and
- * what would be right. Goes into zod as the error map of one parse; undefined leaves zod's own words.
- */
-export function complaint(issue: z.core.$ZodRawIssue): string | undefined {
-  const stands = standing(nameOf(issue.path), issue.input);
+/** A code that a schema of the contract gives as its error, to be told by `complaintOf` with what stands there. */
+export const complains = (code: RequestCode): string => code;
+
+export type RequestCode = Code & `compute.request.${string}`;
+
+/** What a request lacks or holds wrongly: what stands there, and what would be right. */
+export function complaintOf(issue: Issue): Message {
+  if (isOwn(issue.message)) return message(issue.message, { given: shortly(issue.input) });
   switch (issue.code) {
+    case "unrecognized_keys":
+      return message("compute.key.unknown", { count: issue.keys.length, keys: issue.keys });
     case "invalid_type":
-      return `${stands}. It must be ${kinds[issue.expected] ?? issue.expected}.`;
+      return about("compute.key.type", issue, { expected: issue.expected });
     case "too_small":
-      return `${stands}. It must be ${issue.inclusive === false ? "greater than" : "at least"} ${issue.minimum}${of(issue.origin)}.`;
+      return about("compute.key.small", issue, {
+        bound: issue.inclusive === false ? "above" : "from",
+        least: Number(issue.minimum),
+        origin: issue.origin,
+      });
     case "too_big":
-      return `${stands}. It must be ${issue.inclusive === false ? "less than" : "at most"} ${issue.maximum}${of(issue.origin)}.`;
+      return about("compute.key.big", issue, {
+        bound: issue.inclusive === false ? "below" : "to",
+        most: Number(issue.maximum),
+        origin: issue.origin,
+      });
     case "invalid_value":
-      return `${stands}. It must be one of: ${issue.values.map((value) => JSON.stringify(value)).join(", ")}.`;
+      return about(choice, issue, { options: { anyOf: issue.values.map(json) } });
     case "invalid_union":
-      return issue.discriminator === undefined ? undefined : chosenBy(issue.discriminator, issue);
+      return issue.discriminator === undefined ? about("compute.key.form", issue, {}) : chosenBy(issue);
     default:
-      return undefined;
+      return about("compute.key.form", issue, {});
   }
 }
 
+const choice = "compute.key.choice";
+
+const isOwn = (text: string): text is Code => text.startsWith("compute.request.");
+
+function about(code: Code, { path, input }: Pick<Issue, "path" | "input">, params: Params): Message {
+  const last = path.at(-1);
+  const place = last === undefined ? "whole" : typeof last === "number" ? "entry" : "key";
+  return message(code, {
+    place,
+    key: typeof last === "number" ? `${last + 1}` : String(last ?? ""),
+    stands: input === undefined ? "nothing" : "something",
+    given: shortly(input),
+    ...params,
+  });
+}
+
 /** A union told apart by one key, such as the method: what the key holds, and what it may hold. */
-function chosenBy(key: string, issue: z.core.$ZodRawIssue<z.core.$ZodIssueInvalidUnion>): string {
-  const holder = issue.input;
-  const given = typeof holder === "object" && holder !== null ? Reflect.get(holder, key) : undefined;
-  const options = Array.isArray(issue.options) ? issue.options.map((option) => JSON.stringify(option)) : [];
-  return `${standing(`"${key}"`, given)}. It must be one of: ${options.join(", ")}.`;
+function chosenBy(issue: z.core.$ZodIssueInvalidUnion): Message {
+  const { discriminator: key = "", input: holder } = issue;
+  const input = typeof holder === "object" && holder !== null ? Reflect.get(holder, key) : undefined;
+  const options = "options" in issue && Array.isArray(issue.options) ? issue.options.map(json) : [];
+  return about(choice, { path: [key], input }, { options: { anyOf: options } });
 }
 
-function standing(name: string, given: unknown): string {
-  return given === undefined ? `${name} is missing` : `${name} is ${shortly(given)}`;
-}
-
-/** The key complained of as the request writes it; a place in a list is told by its list. */
-function nameOf(path: readonly PropertyKey[] | undefined): string {
-  const last = path?.at(-1);
-  if (last === undefined) return "What was sent";
-  return typeof last === "number" ? `Entry ${last + 1}` : `"${String(last)}"`;
-}
+const json = (value: unknown) => JSON.stringify(value) ?? String(value);
 
 function shortly(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value);
+  const text = json(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
-}
-
-function of(origin: string): string {
-  if (origin === "array") return " entries long";
-  return origin === "string" ? " characters long" : "";
 }

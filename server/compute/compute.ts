@@ -1,7 +1,6 @@
 import { builtIn, type Library } from "../metals/library.ts";
 import { statementFor } from "../weighing/statement.ts";
 import type { NoReading, Statement } from "../weighing/statement-shape.ts";
-import { complaint } from "./complaint.ts";
 import { computeRequest } from "./contract.ts";
 import { evidenceOf } from "./evidence-of.ts";
 import { fromMetrology, fromSchema, idOf, type Refused } from "./refusal.ts";
@@ -12,7 +11,7 @@ import { fromMetrology, fromSchema, idOf, type Refused } from "./refusal.ts";
  * built-in one alone, so that the same lines give the same answers on every computer.
  */
 export function compute(request: unknown, library: Library = builtIn): Statement | NoReading | Refused {
-  const parsed = computeRequest.safeParse(request, { error: complaint });
+  const parsed = computeRequest.safeParse(request, { reportInput: true });
   if (!parsed.success) return fromSchema(idOf(request), parsed.error);
   try {
     const evidence = (parsed.data.evidence ?? []).map(evidenceOf);

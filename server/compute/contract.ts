@@ -5,6 +5,7 @@ import { ruleKinds } from "../conformity/decision-rule.ts";
 import { states } from "../conformity/state.ts";
 import { colours } from "../metals/metal.ts";
 import { type Method, type MethodName, methods } from "../methods/index.ts";
+import { complains, type RequestCode } from "./complaint.ts";
 import { series } from "./series.ts";
 
 const positive = z.number().positive();
@@ -43,7 +44,7 @@ const measuredLiquid = z
   })
   .refine(({ body }) => (body.rise ? !body.dry && !body.immersed : body.dry && body.immersed), {
     path: ["body"],
-    error: "Weigh the known body dry and immersed, or give the rise it makes: one of the two.",
+    error: complains("compute.request.body-weighings"),
   });
 
 const statedLiquid = z.strictObject({
@@ -72,8 +73,7 @@ const air = z.union(
     z.strictObject({ altitude_m: z.number() }),
   ],
   {
-    error:
-      'Air is one of {"density_kg_m3","u_kg_m3"}, {"temperature_c","pressure_hpa","humidity_pct"} or {"altitude_m"}, all numbers and nothing else beside them.',
+    error: complains("compute.request.air"),
   },
 );
 
@@ -92,8 +92,7 @@ const hanger = z
   .strictObject({
     wire_mm: notNegative.max(5).default(0),
     zeroed: z.enum(["immersed", "weighed"], {
-      error:
-        'The hanger is zeroed "immersed": at its working depth in the liquid, so that its own displacement cancels. One that was not zeroed is "weighed", with its reading alone as "in_liquid".',
+      error: complains("compute.request.hanger-zeroed"),
     }),
     in_liquid: series.optional(),
     in_air: series.optional(),
@@ -101,19 +100,11 @@ const hanger = z
     depth_mm: notNegative.optional(),
   })
   .superRefine(({ zeroed, in_liquid, in_air }, ctx) => {
-    const say = (path: string, message: string) => ctx.addIssue({ code: "custom", path: [path], message });
-    if (zeroed === "weighed" && !in_liquid)
-      say("in_liquid", "A hanger weighed in needs its own reading at its working depth, without the piece.");
-    if (zeroed === "immersed" && in_liquid)
-      say(
-        "in_liquid",
-        'A hanger zeroed "immersed" has no reading of its own; leave it out, or write zeroed "weighed".',
-      );
-    if (zeroed === "immersed" && in_air)
-      say(
-        "in_air",
-        'A hanger zeroed "immersed" is not in the dry readings; leave it out, or write zeroed "weighed".',
-      );
+    const say = (path: string, code: RequestCode) =>
+      ctx.addIssue({ code: "custom", path: [path], message: complains(code) });
+    if (zeroed === "weighed" && !in_liquid) say("in_liquid", "compute.request.hanger-unread");
+    if (zeroed === "immersed" && in_liquid) say("in_liquid", "compute.request.hanger-read");
+    if (zeroed === "immersed" && in_air) say("in_air", "compute.request.hanger-in-dry");
   });
 
 const addedBody = z.strictObject({

@@ -5,7 +5,6 @@ import { libraryWith, type OwnMetals } from "../metals/own-metals.ts";
 import type { Situation } from "../weighing/checks/situation.ts";
 import { statementFor } from "../weighing/statement.ts";
 import type { Statement } from "../weighing/statement-shape.ts";
-import { complaint } from "./complaint.ts";
 import { type ComputeRequest, computeRequest } from "./contract.ts";
 import { evidenceOf } from "./evidence-of.ts";
 import { fromMetrology, fromSchema } from "./refusal.ts";
@@ -19,7 +18,7 @@ export interface Evaluated {
 }
 
 /** The evaluation of a piece, or why its readings cannot be evaluated. */
-export type Evaluation = Evaluated | { refused: Message | string };
+export type Evaluation = Evaluated | { refused: Message };
 
 /** What the bench knows of a weighing beside its request. */
 export interface BenchKnows {
@@ -33,7 +32,7 @@ export interface BenchKnows {
 export type Evaluate = (request: unknown, knows?: BenchKnows) => Promise<Evaluation>;
 
 /** True when the readings could not be evaluated. */
-export function isRefused(evaluation: Evaluation): evaluation is { refused: Message | string } {
+export function isRefused(evaluation: Evaluation): evaluation is { refused: Message } {
   return "refused" in evaluation;
 }
 
@@ -42,7 +41,7 @@ export function isRefused(evaluation: Evaluation): evaluation is { refused: Mess
  * for bad readings: the refusal says why.
  */
 export function evaluationOf(asked: unknown, own?: OwnMetals, knows: BenchKnows = {}): Evaluation {
-  const parsed = computeRequest.safeParse(asked, { error: complaint });
+  const parsed = computeRequest.safeParse(asked, { reportInput: true });
   if (!parsed.success) return { refused: fromSchema(null, parsed.error).error.message };
   const { situation, evidence = (parsed.data.evidence ?? []).map(evidenceOf) } = knows;
   try {

@@ -31,5 +31,5 @@ export function printedAnswer(
 ): ComputeResponse | ComputeError {
   if (!isError(answer)) return printed(answer, tell);
   const { at, message } = answer.error;
-  return { id: answer.id, error: { at, message: typeof message === "string" ? message : tell(message) } };
+  return { id: answer.id, error: { at, message: tell(message) } };
 }

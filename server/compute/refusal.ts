@@ -1,11 +1,12 @@
 import type { z } from "zod";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
+import { complaintOf } from "./complaint.ts";
 
-/** Why a request could not be computed: at which key, and what would be right; text where a schema worded it. */
+/** Why a request could not be computed: at which key, and what would be right. */
 export interface Refused {
   id: string | null;
-  error: { at: string; message: Message | string };
+  error: { at: string; message: Message };
 }
 
 /** A path as a person writes it: dry.readings[0]. */
@@ -22,27 +23,16 @@ export function idOf(line: unknown): string | null {
   return typeof line.id === "string" ? line.id : null;
 }
 
-/** The first complaint of the schema, in the contract's words. */
+/** The first complaint of the schema; the request was read with `reportInput`, so that it tells what stands there. */
 export function fromSchema(id: string | null, error: z.ZodError): Refused {
   const issue = error.issues[0]!;
-  if (issue.code === "unrecognized_keys") {
-    const at = pathText([...issue.path, issue.keys[0]!]);
-    const said = issue.keys.map((key) => `"${key}"`).join(", ");
-    return {
-      id,
-      error: { at, message: `The key ${said} is not known here. Check its spelling, or leave it out.` },
-    };
-  }
-  return { id, error: { at: pathText(issue.path), message: issue.message } };
+  const path = issue.code === "unrecognized_keys" ? [...issue.path, issue.keys[0]!] : issue.path;
+  return { id, error: { at: pathText(path), message: complaintOf(issue) } };
 }
 
 /** A refusal at its key of the request; an error of the program is thrown on. */
 export function fromMetrology(id: string, error: unknown): Refused {
-  if (error instanceof Refusal) {
-    const { code, params, at = "" } = error;
-    return { id, error: { at, message: { code, params } } };
-  }
-  if (error instanceof RangeError && error.message.startsWith("No metal"))
-    return { id, error: { at: "claim", message: error.message } };
-  throw error;
+  if (!(error instanceof Refusal)) throw error;
+  const { code, params, at = "" } = error;
+  return { id, error: { at, message: { code, params } } };
 }

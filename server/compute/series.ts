@@ -2,23 +2,21 @@ import { z } from "zod";
 import { isDecimal } from "../../calibration/decimal.ts";
 import { type Lifted, lifts, type Series, zeroings } from "../../calibration/series.ts";
 import { type MassUnit, massUnits } from "../../calibration/units.ts";
+import { complains, type RequestCode } from "./complaint.ts";
 import { omitUndefined } from "./omit-undefined.ts";
 
-function describe(input: unknown): string {
-  return input === undefined ? "nothing" : (JSON.stringify(input) ?? String(input));
-}
+const noDecimal: RequestCode = "compute.request.reading-no-decimal";
 
 /** A reading as the display wrote it. A JSON number is refused: 31.10 would arrive as 31.1 and lose its last place. */
 const reading = z
   .string({
     error: ({ input }) =>
-      typeof input === "number"
-        ? `The reading ${input} is a JSON number, which forgets how many decimals the display showed. Write it as text, such as "${input}", with every digit shown.`
-        : `A reading is text with the digits of the display, such as "31.1035", not ${describe(input)}.`,
+      complains(
+        typeof input === "number" ? "compute.request.reading-number" : "compute.request.reading-no-text",
+      ),
   })
   .refine((text) => isDecimal(text), {
-    error: ({ input }) =>
-      `"${String(input)}" is not a decimal number. Right: digits with one point and no unit, such as "31.1035"; the unit stands beside the readings as "unit".`,
+    error: complains(noDecimal),
   });
 
 const unit = z.enum(massUnits as [MassUnit, ...MassUnit[]]).default("g");
@@ -29,16 +27,15 @@ const look = z.union(
     z.strictObject({ at_s: z.number(), reading: reading }),
   ],
   {
-    error:
-      'A look is {"at_s","zero"} with the load away or {"at_s","reading"} with it: seconds as a number, the display as text.',
+    error: complains("compute.request.look"),
   },
 );
 
 /** Readings of one load; or, for a drift fit, zeros and readings with their times. */
 export const series = z
   .strictObject({
-    readings: z.array(reading).min(1, 'Give at least one reading, such as ["31.1035"].').optional(),
-    timed: z.array(look).min(3, "A drift fit needs at least three looks.").optional(),
+    readings: z.array(reading).min(1, complains("compute.request.readings-none")).optional(),
+    timed: z.array(look).min(3, complains("compute.request.looks-few")).optional(),
     lifted: z.enum(lifts).optional(),
     unit,
     zero_before: reading.optional(),
@@ -51,16 +48,14 @@ export const series = z
       ),
   })
   .superRefine((given, ctx) => {
-    const say = (path: string, message: string) => ctx.addIssue({ code: "custom", path: [path], message });
-    if (!given.readings && !given.timed)
-      say("readings", 'Give the readings of the display as text, such as {"readings":["31.1035"]}.');
-    if (given.readings && given.timed)
-      say("timed", "Give either readings or timed looks, not both for one load.");
-    if (given.readings && given.lifted)
-      say("lifted", "How the piece was lifted matters to timed looks only; leave it out beside readings.");
-    if (given.timed && given.zeroed) say("zeroed", "Timed looks hold their own zeros; leave zeroed out.");
+    const say = (path: string, code: RequestCode) =>
+      ctx.addIssue({ code: "custom", path: [path], message: complains(code) });
+    if (!given.readings && !given.timed) say("readings", "compute.request.readings-missing");
+    if (given.readings && given.timed) say("timed", "compute.request.readings-and-looks");
+    if (given.readings && given.lifted) say("lifted", "compute.request.lifted-without-looks");
+    if (given.timed && given.zeroed) say("zeroed", "compute.request.looks-hold-zeros");
     if (given.timed && (given.zero_before || given.zero_after))
-      say("timed", "Timed looks hold their own zeros; leave zero_before and zero_after out.");
+      say("timed", "compute.request.looks-hold-zeros");
   });
 
 /**

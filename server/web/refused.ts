@@ -21,11 +21,3 @@ export function refusalOf(error: unknown): Refused {
   if (refused === undefined) throw error;
   return refused;
 }
-
-/** `refusalOf` where a RangeError still answers the person in prose. */
-export function refusalOrRangeError(error: unknown): Refused {
-  const refused = refusedBy(error);
-  if (refused === undefined && error instanceof RangeError) return { says: error.message };
-  if (refused === undefined) throw error;
-  return refused;
-}

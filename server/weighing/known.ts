@@ -41,7 +41,7 @@ export interface KnownLot {
 
 type Result = BodyOf<"result">;
 export interface NoResult {
-  refused: string | Message;
+  refused: Message;
 }
 
 /** A typed reading with what it should have been. */

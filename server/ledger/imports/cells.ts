@@ -1,63 +1,78 @@
 import { z } from "zod";
-import { isDecimal } from "../../../calibration/decimal.ts";
+import { type Message, message } from "../../../calibration/message.ts";
+import { readQuantity } from "../../../calibration/typed-quantity.ts";
 
-/** How one cell of a list is read: its text in, its value out, or an issue that says what would be right. */
+/** How one cell of a list is read: its text in, its value out, or an issue whose `params.says` is what is wrong. */
 export type Cell = z.ZodType<unknown, string>;
 
+type Read<T> = { value: T } | { says: Message };
+
+function cell<T>(read: (trimmed: string) => Read<T>) {
+  return z.string().transform((given, context): T => {
+    const found = read(given.trim());
+    if ("value" in found) return found.value;
+    context.addIssue({ code: "custom", params: { says: found.says } });
+    return z.NEVER;
+  });
+}
+
+/** The same where the cell may be empty. */
+function orEmpty<T>(read: (trimmed: string) => Read<T>) {
+  return cell((trimmed): Read<T | undefined> => (trimmed === "" ? { value: undefined } : read(trimmed)));
+}
+
+const longest = 2000;
+
+function words(trimmed: string): Read<string> {
+  return trimmed.length <= longest
+    ? { value: trimmed }
+    : { says: message("form.text.too-long", { length: trimmed.length, most: longest }) };
+}
+
 /** Text that must not be empty. */
-export const text = z.string().trim().min(1, { error: "must not be empty" }).max(2000);
+export const text = cell((trimmed) =>
+  trimmed === "" ? { says: message("form.text.empty") } : words(trimmed),
+);
+
+/** Text that may be empty. */
+export const anyText = cell(words);
 
 /** Text or nothing. */
-export const optionalText = z
-  .string()
-  .trim()
-  .max(2000)
-  .transform((value) => (value === "" ? undefined : value));
+export const optionalText = orEmpty(words);
 
-/**
- * Decimal text with a point; a comma is taken for one where it cannot mean thousands. Spaces around are dropped,
- * decimals are kept: 31,10 becomes 31.10.
- */
-export const decimal = z.string().transform((given, context) => {
-  const value = given.trim();
-  const ambiguous = /^[+-]?\d{1,3},\d{3}$/.test(value);
-  const pointed = value.includes(".") ? value : value.replace(",", ".");
-  if (isDecimal(pointed) && !ambiguous) return pointed;
-  context.addIssue({
-    code: "custom",
-    message: ambiguous
-      ? `could be thousands or decimals; write ${value.replace(",", ".")} or ${value.replace(",", "")}`
-      : "is no decimal number; write it as 31.1035, without unit or thousands",
-  });
-  return z.NEVER;
-});
+/** Text that has this shape; `says` tells the right one. */
+export function shaped(shape: RegExp, says: Message) {
+  return cell((trimmed): Read<string> => (shape.test(trimmed) ? { value: trimmed } : { says }));
+}
 
-export const optionalDecimal = z
-  .string()
-  .transform((value) => (value.trim() === "" ? undefined : value))
-  .pipe(z.union([z.undefined(), decimal]));
+const quantity =
+  (unit: string, aboveZero = false) =>
+  (trimmed: string): Read<string> => {
+    const read = readQuantity(trimmed, { unit });
+    if (read.kind !== "number") return { says: read.says };
+    return aboveZero && !(Number(read.text) > 0)
+      ? { says: message("form.number.not-above-zero", { value: { decimal: read.text } }) }
+      : { value: read.text };
+  };
+
+/** Decimal text in the unit of the heading; decimals are kept, so that 31,10 becomes 31.10. */
+export const optionalDecimal = (unit: string) => orEmpty(quantity(unit));
 
 /** A decimal number above zero, as text. */
-export const positiveDecimal = decimal.refine((value) => Number(value) > 0, { error: "must be above zero" });
+export const positiveDecimal = (unit: string) => cell(quantity(unit, true));
 
 /** A number above zero. */
-export const positiveNumber = positiveDecimal.transform(Number);
-export const optionalPositiveNumber = z
-  .string()
-  .transform((value) => (value.trim() === "" ? undefined : value))
-  .pipe(z.union([z.undefined(), positiveNumber]));
+export const positiveNumber = (unit: string) => positiveDecimal(unit).transform(Number);
+
+export const optionalPositiveNumber = (unit: string) =>
+  orEmpty(quantity(unit, true)).transform((value) => (value === undefined ? undefined : Number(value)));
 
 /** A day or a moment by ISO 8601, given back as a moment in UTC. Other orders of day and month are not guessed. */
-export const isoMoment = z.string().transform((given, context) => {
-  const value = given.trim();
+export const isoMoment = cell((value): Read<string> => {
   const shape = /^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2}))?$/;
-  if (shape.test(value) && isRealDay(value.slice(0, 10)) && !Number.isNaN(Date.parse(value)))
-    return new Date(value).toISOString();
-  context.addIssue({
-    code: "custom",
-    message: "is no date by ISO 8601; write 2024-03-31, or 2024-03-31T14:05:00Z with the zone",
-  });
-  return z.NEVER;
+  return shape.test(value) && isRealDay(value.slice(0, 10)) && !Number.isNaN(Date.parse(value))
+    ? { value: new Date(value).toISOString() }
+    : { says: message("import.cell.no-moment", { typed: value }) };
 });
 
 /** 30 February reads as 1 March when it is not looked at. */
@@ -67,9 +82,27 @@ function isRealDay(day: string): boolean {
 }
 
 /** One of a few words. */
-export function oneOf<const Words extends readonly [string, ...string[]]>(words: Words) {
-  return z
-    .string()
-    .trim()
-    .pipe(z.enum(words, { error: `must be one of ${words.join(", ")}` }));
+export function oneOf<const Words extends readonly [string, ...string[]]>(choices: Words) {
+  return cell((trimmed): Read<Words[number]> => {
+    const value = choices.find((one) => one === trimmed);
+    return value === undefined
+      ? { says: message("import.cell.no-choice", { typed: trimmed, choices: { anyOf: choices } }) }
+      : { value };
+  });
 }
+
+/** Parts of an alloy such as "Au 75; Ag 12.5; Cu 12.5" in per cent of mass, as shares of 1. */
+export const composition = cell((trimmed): Read<Record<string, number>> => {
+  const shares: Record<string, number> = {};
+  for (const part of trimmed.split(";")) {
+    const [, symbol, typed = ""] = /^\s*([A-Z][a-z]?)\s+(.+)$/.exec(part) ?? [];
+    const percent = readQuantity(typed.replace(/%\s*$/, ""), { unit: "" });
+    if (symbol === undefined || percent.kind !== "number" || Number(percent.text) < 0)
+      return { says: message("import.cell.no-composition", { part: part.trim() }) };
+    shares[symbol] = (shares[symbol] ?? 0) + Number(percent.text) / 100;
+  }
+  const sum = Object.values(shares).reduce((a, b) => a + b, 0);
+  return Math.abs(sum - 1) <= 0.005
+    ? { value: shares }
+    : { says: message("import.cell.composition-sum", { sum_percent: sum * 100 }) };
+});

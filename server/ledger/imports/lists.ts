@@ -1,7 +1,8 @@
-import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
 import {
+  anyText,
   type Cell,
-  decimal,
+  composition,
   isoMoment,
   oneOf,
   optionalDecimal,
@@ -9,119 +10,109 @@ import {
   optionalText,
   positiveDecimal,
   positiveNumber,
+  shaped,
   text,
 } from "./cells.ts";
 
+/** What is wrong with a row: the heading it stands under, and why. */
+export interface WrongCell {
+  column: string;
+  says: Message;
+}
+
 /** A kind of list that can be taken over: its headings, how each cell is read, and what must hold of a whole row. */
-export interface List {
-  says: string;
+interface List {
   columns: Record<string, { cell: Cell; needed: boolean }>;
-  /** what is wrong with a row whose cells are all right: the heading and a sentence */
-  wrong?: (row: Record<string, unknown>) => { column: string; says: string } | null;
+  /** what is wrong with a row whose cells are all right */
+  wrong?: (row: Record<string, unknown>) => WrongCell | null;
 }
 
 const needed = (cell: Cell) => ({ cell, needed: true });
 const may = (cell: Cell) => ({ cell, needed: false });
-const ownId = z
-  .string()
-  .trim()
-  .regex(/^own-[a-z0-9-]{1,40}$/, { error: "right is own- and then small letters, digits and dashes" });
-
-/** "Au 75; Ag 12.5; Cu 12.5" in per cent of mass, as shares of 1. */
-const composition = z.string().transform((given, context) => {
-  const shares: Record<string, number> = {};
-  for (const part of given.split(";")) {
-    const [, symbol, percent] = /^\s*([A-Z][a-z]?)\s+(\d+(?:\.\d+)?)\s*%?\s*$/.exec(part) ?? [];
-    if (symbol === undefined || percent === undefined) {
-      context.addIssue({
-        code: "custom",
-        message: `does not read at "${part.trim()}"; write Au 75; Ag 12.5; Cu 12.5`,
-      });
-      return z.NEVER;
-    }
-    shares[symbol] = (shares[symbol] ?? 0) + Number(percent) / 100;
-  }
-  const sum = Object.values(shares).reduce((a, b) => a + b, 0);
-  if (Math.abs(sum - 1) <= 0.005) return shares;
-  context.addIssue({
-    code: "custom",
-    message: `adds up to ${+(sum * 100).toFixed(3)} %; name the rest of the alloy, so that it is 100 %`,
-  });
-  return z.NEVER;
-});
+const ownId = shaped(/^own-[a-z0-9-]{1,40}$/, message("import.cell.own-id"));
 
 const specifications: List = {
-  says: "what coins, bars and other pieces should weigh and measure",
   columns: {
     id: needed(ownId),
     name: needed(text),
     metal: needed(text),
-    mass_g: needed(positiveDecimal),
-    mass_tolerance_g: may(optionalPositiveNumber),
-    fineness_permille: needed(positiveDecimal),
-    fine_mass_g: may(optionalDecimal),
-    diameter_mm: may(optionalPositiveNumber),
-    thickness_mm: may(optionalPositiveNumber),
+    mass_g: needed(positiveDecimal("g")),
+    mass_tolerance_g: may(optionalPositiveNumber("g")),
+    fineness_permille: needed(positiveDecimal("")),
+    fine_mass_g: may(optionalDecimal("g")),
+    diameter_mm: may(optionalPositiveNumber("mm")),
+    thickness_mm: may(optionalPositiveNumber("mm")),
     source: needed(text),
   },
   wrong: ({ fineness_permille: fineness }) =>
-    Number(fineness) > 1000 ? { column: "fineness_permille", says: "is above 1000 per mille" } : null,
+    Number(fineness) > 1000
+      ? {
+          column: "fineness_permille",
+          says: message("form.number.above", { value: Number(fineness), unit: "\u00a0‰", to: 1000 }),
+        }
+      : null,
 };
 
 const metals: List = {
-  says: "metals and alloys of one's own",
   columns: {
     id: needed(ownId),
     name: needed(text),
     composition_percent: needed(composition),
-    density_low_g_cm3: needed(positiveNumber),
-    density_g_cm3: needed(positiveNumber),
-    density_high_g_cm3: needed(positiveNumber),
+    density_low_g_cm3: needed(positiveNumber("g/cm³")),
+    density_g_cm3: needed(positiveNumber("g/cm³")),
+    density_high_g_cm3: needed(positiveNumber("g/cm³")),
     magnetism: needed(oneOf(["none", "weak", "strong"])),
     colour: needed(text),
     source: needed(text),
   },
-  wrong(row) {
-    const [low, nominal, high] = [
-      row.density_low_g_cm3,
-      row.density_g_cm3,
-      row.density_high_g_cm3,
-    ] as number[];
-    if (nominal! >= low! && nominal! <= high!) return null;
+  wrong({ density_low_g_cm3: low, density_g_cm3: nominal, density_high_g_cm3: high }) {
+    if (Number(nominal) >= Number(low) && Number(nominal) <= Number(high)) return null;
     return {
       column: "density_g_cm3",
-      says: `must lie between ${low} and ${high}, the low and the high density`,
+      says: message("form.number.out-of-range", {
+        value: Number(nominal),
+        unit: "\u00a0g/cm³",
+        from: Number(low),
+        to: Number(high),
+      }),
     };
   },
 };
 
 const tickets: List = {
-  says: "pieces that are waiting to be weighed",
   columns: {
     ticket: needed(text),
     description: needed(text),
     claim: may(optionalText),
     lot: may(optionalText),
     customer: may(optionalText),
-    mass_g: may(optionalDecimal),
+    mass_g: may(optionalDecimal("g")),
   },
 };
 
+/** Above any metal, g/cm³: a value in kg/m³, most likely. */
+const densest = 25;
+
 const weighings: List = {
-  says: "weighings from before this ledger",
   columns: {
     ticket: needed(text),
-    description: needed(z.string().trim().max(2000)),
+    description: needed(anyText),
     measured_at: needed(isoMoment),
-    mass_g: needed(positiveDecimal),
-    density_g_cm3: needed(positiveDecimal),
-    u_g_cm3: may(optionalDecimal),
+    mass_g: needed(positiveDecimal("g")),
+    density_g_cm3: needed(positiveDecimal("g/cm³")),
+    u_g_cm3: may(optionalDecimal("g/cm³")),
     claim: may(optionalText),
-    temperature_c: may(optionalDecimal.pipe(z.union([z.undefined(), decimal]))),
+    temperature_c: may(optionalDecimal("°C")),
   },
   wrong: ({ density_g_cm3: density }) =>
-    Number(density) > 25
-      ? { column: "density_g_cm3", says: "is above 25 g/cm³, more than any metal; is it kg/m³?" }
+    Number(density) > densest
+      ? {
+          column: "density_g_cm3",
+          says: message("import.cell.too-dense", {
+            g_cm3: { decimal: String(density) },
+            densest_g_cm3: densest,
+          }),
+        }
       : null,
 };
 

@@ -1,14 +1,15 @@
-import type { Message } from "../../../calibration/message.ts";
+import type { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { type CsvRow, readCsv } from "../csv.ts";
-import { type ListName, lists } from "./lists.ts";
+import { type ListName, lists, type WrongCell } from "./lists.ts";
 
 /** A cell that cannot be taken over: where it stands, what stands there, what would be right. */
 export interface RefusedCell {
   line: number;
   column: string;
   value: string;
-  says: string | Message;
+  says: Message;
 }
 
 export interface ImportPreview {
@@ -20,8 +21,8 @@ export interface ImportPreview {
   unknownColumns: string[];
 }
 
-/** What is wrong with a row as a whole: the heading and a sentence; null when nothing is. */
-export type RowCheck = (row: Record<string, unknown>) => { column: string; says: string | Message } | null;
+/** What is wrong with a row as a whole; null when nothing is. */
+export type RowCheck = (row: Record<string, unknown>) => WrongCell | null;
 
 const mostRows = 100_000;
 
@@ -73,22 +74,16 @@ function readRow(list: ListName, headings: string[], { line, cells }: CsvRow, al
     const at = headings.indexOf(name);
     const value = at < 0 ? "" : (cells[at] ?? "");
     const read = cell.safeParse(value);
-    if (!read.success)
-      refused.push({
-        line,
-        column: name,
-        value,
-        says: read.error.issues.map(({ message }) => message).join("; "),
-      });
+    if (!read.success) refused.push({ line, column: name, value, says: saysOf(read.error.issues[0]) });
     else if (read.data !== undefined) values[name] = read.data;
   }
   for (const value of cells.slice(headings.length))
     if (value.trim() !== "")
       refused.push({
         line,
-        column: "(none)",
+        column: "–",
         value,
-        says: "stands behind the last heading; is a comma missing its quotes?",
+        says: message("import.cell.behind-headings"),
       });
   const whole = refused.length === 0 ? (wrong?.(values) ?? alsoWrong(values)) : null;
   if (whole)
@@ -110,5 +105,11 @@ function repeated(
   seen.set(key, before ?? line);
   return before === undefined
     ? []
-    : [{ line, column, value, says: `stands already in line ${before}; keep one of the two` }];
+    : [{ line, column, value, says: message("import.cell.stands-already", { line: before }) }];
+}
+
+/** The message that the issue of a cell carries. */
+function saysOf(issue: z.core.$ZodIssue | undefined): Message {
+  const says = issue?.code === "custom" ? (issue.params?.says as Message | undefined) : undefined;
+  return says ?? message("form.entry.not-text");
 }

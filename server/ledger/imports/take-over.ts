@@ -5,17 +5,16 @@ import type { Ledger } from "../ledger.ts";
 import type { ImportPreview } from "./preview.ts";
 
 /**
- * Writes the weighings of a preview into the ledger, each as an entry that says where it came from. Taking the same
+ * Writes the weighings of a list into the ledger, each as an entry that says where it came from. Taking the same
  * list over again writes nothing twice. Gives how many were written.
  */
 export async function takeOverWeighings(
   ledger: Ledger,
-  preview: ImportPreview,
+  rows: ImportPreview["rows"],
   from: string,
 ): Promise<number> {
-  if (preview.list !== "weighings") throw new RangeError(`A list of ${preview.list} holds no weighings.`);
   let written = 0;
-  for (const { values } of preview.rows) {
+  for (const { values } of rows) {
     const { measured_at: measuredAt, ...rest } = values;
     const key = `import-${hash("sha256", canonicalJson(values), "hex")}`;
     if (await ledger.entry(key)) continue;
@@ -27,13 +26,16 @@ export async function takeOverWeighings(
 }
 
 /**
- * Writes the tickets of a preview into the ledger as pieces that wait to be weighed. The same ticket of the same list
+ * Writes the tickets of a list into the ledger as pieces that wait to be weighed. The same ticket of the same list
  * again writes nothing twice. Gives how many were written.
  */
-export async function takeOverTickets(ledger: Ledger, preview: ImportPreview, from: string): Promise<number> {
-  if (preview.list !== "tickets") throw new RangeError(`A list of ${preview.list} holds no tickets.`);
+export async function takeOverTickets(
+  ledger: Ledger,
+  rows: ImportPreview["rows"],
+  from: string,
+): Promise<number> {
   let written = 0;
-  for (const { values } of preview.rows) {
+  for (const { values } of rows) {
     const body = { ...values, from } as BodyOf<"ticket-announced">;
     const key = `ticket-${hash("sha256", canonicalJson(body), "hex")}`;
     if (await ledger.entry(key)) continue;

@@ -175,10 +175,7 @@ async function throughTheProcedure(
   const request = requestFor(item, on.bench.conditions, on.bench.profileOf);
   if (request === undefined) throw new Refusal("check.reference.reading-missing", { count: roles.length });
   const evaluation = await on.evaluate(request);
-  if (isRefused(evaluation))
-    throw typeof evaluation.refused === "string"
-      ? new RangeError(evaluation.refused)
-      : new Refusal(evaluation.refused.code, evaluation.refused.params);
+  if (isRefused(evaluation)) throw new Refusal(evaluation.refused.code, evaluation.refused.params);
   const { density_20_g_cm3, expanded_g_cm3, volume_cm3, mass_g, liquid_density_g_cm3 } = evaluation.statement;
   const shownG = liquid_density_g_cm3 === null ? mass_g : volume_cm3 * liquid_density_g_cm3;
   return {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { Message } from "../../../calibration/message.ts";
+import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { ListName } from "../../ledger/imports/lists.ts";
 import type { ImportPreview, RowCheck } from "../../ledger/imports/preview.ts";
@@ -23,7 +23,7 @@ type OwnMetal = OwnMetals["metals"][number];
 export function rowCheck(list: ListName, library: Library): RowCheck {
   const unknown = (column: string, id: unknown) =>
     typeof id === "string" && !library.has(id)
-      ? { column, says: "is no metal here; write the id that stands on the Metals page, such as ag-925" }
+      ? { column, says: message("import.cell.no-metal", { typed: id }) }
       : null;
   switch (list) {
     case "tickets":
@@ -52,7 +52,7 @@ export function rowCheck(list: ListName, library: Library): RowCheck {
   }
 }
 
-/** Takes the rows of a preview over, all of them; gives how many. Throws LedgerError, RangeError; then none or the first ones. */
+/** Takes the rows of a preview over, all of them; gives how many. Throws LedgerError, Refusal; then none or the first ones. */
 export async function takeOver(
   preview: ImportPreview,
   from: string,
@@ -61,9 +61,9 @@ export async function takeOver(
   const rows = preview.rows.map(({ values }) => values);
   switch (preview.list) {
     case "weighings":
-      return takeOverWeighings(ledger, preview, from);
+      return takeOverWeighings(ledger, preview.rows, from);
     case "tickets":
-      return takeOverTickets(ledger, preview, from);
+      return takeOverTickets(ledger, preview.rows, from);
     case "specifications": {
       const { own } = await currentSpecifications(ledger, library.now);
       const taken = rows.map(specificationOf);

@@ -10,7 +10,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
-import { refusalOf, refusalOrRangeError } from "../refused.ts";
+import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
 import { rowCheck, takeOver } from "./import-lists.ts";
 
@@ -134,7 +134,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     } catch (error) {
       return choose(request, reply, {
         list: waiting.preview.list,
-        problems: [{ fieldId: "file", error: refusalOrRangeError(error).says }],
+        problems: [{ fieldId: "file", error: refusalOf(error).says }],
       });
     }
   });

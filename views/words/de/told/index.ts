@@ -6,7 +6,6 @@ import { demo } from "./demo.ts";
 import { entries, entryParts } from "./entries.ts";
 import { evidence } from "./evidence.ts";
 import { findings } from "./findings.ts";
-import { imports } from "./imports.ts";
 import { lots } from "./lots.ts";
 import { inputs, measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
@@ -22,7 +21,6 @@ import { weighing, weighingNames } from "./weighing.ts";
 export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldPair[] } = {
   sentences: [
     ...refusals,
-    ...imports,
     ...findings,
     ...measurement,
     ...demo,
