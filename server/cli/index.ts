@@ -27,6 +27,10 @@ export const commands = {
     says: "records as CSV or JSON, or one record in a file of its own",
     load: (): Promise<Command> => import("./export.ts"),
   },
+  doctor: {
+    says: "look at program, folder, ledger, clock and ports, and say what to do",
+    load: (): Promise<Command> => import("./doctor.ts"),
+  },
 } satisfies Record<string, { says: string; load: () => Promise<Command> }>;
 
 export function isCommand(name: string): name is keyof typeof commands {

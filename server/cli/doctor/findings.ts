@@ -1,0 +1,96 @@
+import { accessSync, constants, existsSync, statfsSync } from "node:fs";
+import { type Message, message } from "../../../calibration/message.ts";
+import { listScales } from "../../../drivers/hid/scales.ts";
+import { listPorts } from "../../../drivers/ports.ts";
+import { ledgerFile } from "../../ledger/data-folder.ts";
+import { LedgerError } from "../../ledger/error.ts";
+import { openLedger } from "../../ledger/open-ledger.ts";
+
+/** One thing that was looked at: in order, or what to do about it. */
+export interface Finding {
+  good: boolean;
+  message: Message;
+}
+
+/** Below this much room a ledger is asked about, bytes: photos of some hundred pieces. */
+const leastRoomBytes = 500e6;
+
+/** Everything the doctor looks at on this machine, in the order it is told. */
+export async function findings(folder: string, now: Date): Promise<Finding[]> {
+  return [runtime(), ...rightsOf(folder), ...room(folder), ...(await ledger(folder, now)), ...devices()];
+}
+
+function runtime(): Finding {
+  const [major = 0, minor = 0] = process.versions.node.split(".").map(Number);
+  const good = major > 20 || (major === 20 && minor >= 19);
+  return {
+    good,
+    message: message(good ? "doctor.node" : "doctor.node.old", { version: process.versions.node }),
+  };
+}
+
+function rightsOf(folder: string): Finding[] {
+  if (!existsSync(folder)) return [{ good: true, message: message("doctor.folder.none", { folder }) }];
+  const good = may(folder, constants.R_OK | constants.W_OK);
+  return [{ good, message: message(good ? "doctor.folder" : "doctor.folder.no-right", { folder }) }];
+}
+
+function room(folder: string): Finding[] {
+  if (!existsSync(folder)) return [];
+  const { bavail, bsize } = statfsSync(folder);
+  const gigabytes = (bavail * bsize) / 1e9;
+  const good = bavail * bsize >= leastRoomBytes;
+  return [{ good, message: message(good ? "doctor.room" : "doctor.room.little", { gigabytes }) }];
+}
+
+/** The ledger is opened for reading only; a bench that runs on it goes on. */
+async function ledger(folder: string, now: Date): Promise<Finding[]> {
+  const file = ledgerFile(folder);
+  if (!existsSync(file)) return [{ good: true, message: message("doctor.ledger.none") }];
+  try {
+    const opened = await openLedger({ file, now: () => now, bench: "doctor", readOnly: true });
+    try {
+      const found = await opened.verify();
+      const [newest] = await opened.entries({ newestFirst: true, limit: 1 });
+      const ahead = newest ? (Date.parse(newest.at) - now.getTime()) / 1000 : 0;
+      return [
+        found.good
+          ? { good: true, message: message("doctor.ledger", { entries: found.entries }) }
+          : { good: false, message: message("doctor.ledger.not-good", { says: found.says }) },
+        ...(ahead > 60
+          ? [{ good: false, message: message("doctor.clock.behind", { seconds: Math.round(ahead) }) }]
+          : []),
+      ];
+    } finally {
+      await opened.close();
+    }
+  } catch (error) {
+    if (!(error instanceof LedgerError)) throw error;
+    return [
+      {
+        good: false,
+        message: message("doctor.ledger.not-opened", { says: message(error.code, error.params) }),
+      },
+    ];
+  }
+}
+
+function devices(): Finding[] {
+  const rights = constants.R_OK | constants.W_OK;
+  const ports = listPorts().map(({ path }) => ({ path, good: may(path, rights) }));
+  const scales = listScales().map(({ path }) => ({ path, good: may(path, constants.R_OK) }));
+  if (ports.length + scales.length === 0) return [{ good: true, message: message("doctor.ports.none") }];
+  return [...ports, ...scales].map(({ path: port, good }) => ({
+    good,
+    message: message(good ? "doctor.port" : "doctor.port.no-right", { port }),
+  }));
+}
+
+function may(path: string, rights: number): boolean {
+  try {
+    accessSync(path, rights);
+    return true;
+  } catch {
+    return false;
+  }
+}

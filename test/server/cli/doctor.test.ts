@@ -1,0 +1,79 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { findings } from "../../../server/cli/doctor/findings.ts";
+import { systemFiles, usbDevice } from "../../../server/cli/doctor/system-files.ts";
+import { ledgerFile } from "../../../server/ledger/data-folder.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
+import { tamper } from "../ledger/tampering.ts";
+
+const doctor = (...args: string[]) =>
+  spawnSync("node", ["dist/server/underhook.js", "doctor", ...args], { encoding: "utf8" });
+
+async function folderWithLedger(at: string): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), "doctor-"));
+  const ledger = await openLedger({ file: ledgerFile(folder), now: () => new Date(at), bench: "test" });
+  await ledger.close();
+  return folder;
+}
+
+const codes = async (folder: string, now: string) =>
+  (await findings(folder, new Date(now))).map(
+    ({ good, message: { code } }) => `${good ? "ok" : "todo"} ${code}`,
+  );
+
+test("a bench in order is told to be so, and the ledger stays as it was", async () => {
+  const folder = await folderWithLedger("2026-03-02T09:00:00Z");
+  const before = readFileSync(ledgerFile(folder));
+  const found = await codes(folder, "2026-03-02T10:00:00Z");
+  expect(found).toEqual(
+    expect.arrayContaining(["ok doctor.node", "ok doctor.folder", "ok doctor.room", "ok doctor.ledger"]),
+  );
+  expect(readFileSync(ledgerFile(folder))).toEqual(before);
+});
+
+test("a clock that went back, and a ledger that was changed, are to be seen to", async () => {
+  const folder = await folderWithLedger("2026-03-02T09:00:00Z");
+  expect(await codes(folder, "2026-03-02T08:00:00Z")).toContain("todo doctor.clock.behind");
+  tamper(ledgerFile(folder), (rows) => rows.map((row) => (row.seq === 1 ? { ...row, bench: "other" } : row)));
+  expect(await codes(folder, "2026-03-02T10:00:00Z")).toContain("todo doctor.ledger.not-good");
+  const none = mkdtempSync(join(tmpdir(), "doctor-"));
+  expect(await codes(none, "2026-03-02T08:00:00Z")).toContain("ok doctor.ledger.none");
+});
+
+test("the command says what it found in the language asked for, and a wrong call is one sentence and 2", () => {
+  const folder = mkdtempSync(join(tmpdir(), "doctor-"));
+  const good = doctor("--data", folder, "--lang", "de");
+  expect(good.status).toBe(0);
+  expect(good.stdout).toContain("Node.js");
+  expect(doctor("--lang", "xx").status).toBe(2);
+  expect(doctor("--help").status).toBe(0);
+  expect(doctor("--version").stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+});
+
+test("files for the system are printed, and written only on consent", () => {
+  const root = mkdtempSync(join(tmpdir(), "root-"));
+  expect(doctor("--install-rules", "--root", root).status).toBe(0);
+  expect(existsSync(join(root, "etc"))).toBe(false);
+  expect(doctor("--install-rules", "--write", "--root", root).status).toBe(0);
+  expect(readFileSync(join(root, "etc/systemd/system/underhook.service"), "utf8")).toContain("underhook.js");
+});
+
+test("rules name the devices that are plugged in and nothing else", () => {
+  // invented vendor and product numbers
+  const devices = [
+    usbDevice("tty", "USB 1a2b:00C3 #A113"),
+    usbDevice("hidraw", "Scale (9f9f:0001)"),
+    usbDevice("tty", null),
+  ];
+  const [rules] = systemFiles(
+    devices.filter((one) => one !== undefined),
+    "/var/lib/underhook",
+  );
+  const lines = rules?.text.split("\n").filter((line) => line !== "" && !line.startsWith("#"));
+  expect(lines).toHaveLength(2);
+  expect(lines?.[0]).toMatch(/^SUBSYSTEM=="tty", ATTRS\{idVendor\}=="1a2b", ATTRS\{idProduct\}=="00c3", /);
+  expect(lines?.[1]).toMatch(/^SUBSYSTEM=="hidraw", ATTRS\{idVendor\}=="9f9f", /);
+});
