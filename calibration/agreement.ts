@@ -27,6 +27,7 @@ export interface Expected {
 /** How readings of one load agree with one another and with what was stated. All in g. */
 export interface Agreement {
   verdict: Verdict;
+  count: number;
   /** standard deviation found, n − 1 */
   s: number;
   span: number;
@@ -69,6 +70,7 @@ export function agreement(readings: readonly number[], expected: Expected): Agre
   const serial = serialOf(readings, s);
   return {
     verdict: worst([scatter.verdict, trend.verdict, serial.verdict]),
+    count: n,
     s,
     span,
     chiSquare: (n - 1) * ratio,

@@ -1,5 +1,5 @@
-import { type Agreement, agreement } from "./agreement.ts";
-import { oneRounding, roundingLeft, withRoundings } from "./display-step.ts";
+import { type Agreement, agreement, levels } from "./agreement.ts";
+import { oneRounding, roundingLeft, sameByChance, withRoundings } from "./display-step.ts";
 import { driftFit } from "./drift.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
 import { ownScatterFrom, repeats } from "./repeats.ts";
@@ -74,7 +74,8 @@ export interface Load {
  * Scatter: the readings' own s/√n with n − 1 degrees of freedom from four readings on, else the stated repeatability/√n.
  * Below four, readings that scatter more than stated have their own s/√n, which is the stated one times the Birge ratio
  * √(χ²/(n − 1)) (Birge 1932, Phys. Rev. 40, 207 [from memory]). Readings that disagree (agreement.ts) have at least half
- * their span, so that a reading that contradicts the others never makes the mean more certain.
+ * their span, so that a reading that contradicts the others never makes the mean more certain. A display that stood still
+ * although its readings should scatter counts as one reading.
  *
  * Rounding: ±d/2 each, rectangular, for one reading. Of several, what their scatter averages out is left out of it: below
  * four it falls with √n, from four on it stands in their scatter already (display-step.ts). A display that repeats itself
@@ -178,6 +179,14 @@ function uncertaintyOf(
     once,
   }: { found: Agreement; factor: number; dof: number; own: boolean; once: boolean },
 ): Pick<Read, "scatter" | "zeroRoundingU" | "loadRoundingU"> {
+  const n = found.count;
+  // a display that stood still where it should have moved was looked at once
+  if (found.span === 0 && sameByChance(n, repeatabilityGrams, d) < levels.stops)
+    return {
+      scatter: { name, u: repeatabilityGrams, dof: repeatabilityDof },
+      zeroRoundingU: oneRounding(d),
+      loadRoundingU: oneRounding(d),
+    };
   const birge = !own && found.s > withRoundings(repeatabilityGrams, d);
   const observed = own || birge;
   const scatterU = factor * (observed ? found.s : repeatabilityGrams);

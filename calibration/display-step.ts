@@ -26,3 +26,12 @@ export function roundingLeft(scatter: number, d: number): number {
   }
   return Math.min(oneRounding(d), Math.sqrt(squares / 2));
 }
+
+/**
+ * Probability that n readings of scatter σ all show the same figure of step d: ∫ (d·φ)ⁿ dx/d for a Gaussian,
+ * (d/(σ√(2π)))ⁿ⁻¹/√n, and at most 1.
+ */
+export function sameByChance(n: number, scatter: number, d: number): number {
+  if (n < 2 || scatter === 0) return 1;
+  return Math.min(1, (d / (scatter * Math.sqrt(2 * Math.PI))) ** (n - 1) / Math.sqrt(n));
+}

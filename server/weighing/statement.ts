@@ -57,6 +57,9 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
     ...(situation ? checksOf(withDensity(situation, result)) : []),
     ...result.warnings.map((warning) => ({ ...warning, remedies: [] })),
   ].filter(({ code }) => applies(code, request));
+  // no body gives such readings: what follows from them is the density of nothing
+  if (!context.asksPerson && checks.some(({ code, severity }) => severity === "stop" && impossible.has(code)))
+    return { statement: noReading(request, checks, library), drawn: null };
   const conformity = conformityFor(density, {
     library,
     confidence: request.confidence,
@@ -83,6 +86,8 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
 
 /** Refusals that say that the readings are not those of a density; all others are about a value of the request. */
 const cannotBeTrue = /^measurement\.(nothing-displaced\.|dry-not-above-zero$)/;
+/** A refusal of the size of the displaced mass, which may come of readings that a check stops. */
+const tooLittle = "measurement.displaced-within-uncertainty";
 
 /** The measurement; or, where none follows from the readings, the checks that stop it. Throws Refusal. */
 function measured(
@@ -94,12 +99,13 @@ function measured(
   try {
     return measure(measurementOf(request, expansion), seededRandom(fixedSeed));
   } catch (error) {
-    if (!(error instanceof Refusal) || !cannotBeTrue.test(error.code)) throw error;
+    if (!(error instanceof Refusal)) throw error;
     const { code, params } = error;
     const checks = (situation ? checksOf(situation) : []).filter((one) => applies(one.code, request));
-    return checks.some(({ severity }) => severity === "stop")
-      ? { checks }
-      : { checks: [{ code, severity: "stop", params, remedies: [] }, ...checks] };
+    const stopped = checks.some(({ severity }) => severity === "stop");
+    if (stopped && (cannotBeTrue.test(code) || code === tooLittle)) return { checks };
+    if (!cannotBeTrue.test(code)) throw error;
+    return { checks: [{ code, severity: "stop", params, remedies: [] }, ...checks] };
   }
 }
 

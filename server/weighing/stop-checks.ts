@@ -1,5 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
+import type { Evaluated } from "../compute/evaluation.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import { type Check, checkCodes, impossible } from "./checks/check.ts";
@@ -21,21 +22,31 @@ export function stopping({ answers }: Item, checks: readonly Check[]): Stop[] {
 export function stoppedBy(result: BodyOf<"result">, stops: readonly Stop[]): BodyOf<"result"> {
   if (stops.length === 0) return result;
   const { statement } = result;
-  const { claim } = statement?.conformity ?? { claim: null };
   return {
     ...result,
-    ...(statement && {
-      statement: {
-        ...statement,
-        conformity: { claim, state: "no-valid-reading" as const },
-        not_excluded: [],
-        fineness: null,
-        cautions: [],
-        next_tests: [],
-        answer: { ...message("answer.no-valid-reading", { seen: [...stops] as Message[] }) },
-      },
-    }),
+    ...(statement && { statement: { ...statement, ...noVerdict(statement.conformity, stops) } }),
     stops: [...stops],
+  };
+}
+
+/** The evaluation of a weighing that these checks stop: its numbers without any verdict; itself where none does. */
+export function evaluationStoppedBy(evaluation: Evaluated, stops: readonly Stop[]): Evaluated {
+  if (stops.length === 0) return evaluation;
+  const { statement } = evaluation;
+  return {
+    ...evaluation,
+    statement: { ...statement, excluded_by_tests: [], ...noVerdict(statement.conformity, stops) },
+  };
+}
+
+function noVerdict({ claim }: { claim: string | null }, stops: readonly Stop[]) {
+  return {
+    conformity: { claim, state: "no-valid-reading" as const },
+    not_excluded: [],
+    fineness: null,
+    cautions: [],
+    next_tests: [],
+    answer: { ...message("answer.no-valid-reading", { seen: [...stops] as Message[] }) },
   };
 }
 

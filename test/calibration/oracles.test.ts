@@ -138,11 +138,16 @@ describe("intervals beside ten million plain trials in numpy", () => {
     "few readings": {
       ...plainPiece,
       dry: grams("31.1035"),
-      // mean 1.6120 g, s = 0.0020 g
+      // mean 1.6120 g, s = 0.0020 g, as stated
       weighing: displaced(grams("1.613732", "1.610268", "1.613732", "1.610268")),
       liquid: water(20, 0.1, 0),
       air: { kind: "stated", kgPerM3: 1.2, uKgPerM3: 0.03 },
-      balance: { readabilityGrams: 1e-4, repeatabilityGrams: 1e-4, linearityGrams: 0 },
+      balance: {
+        readabilityGrams: 1e-4,
+        repeatabilityGrams: 1e-4,
+        immersedRepeatabilityGrams: 0.002,
+        linearityGrams: 0,
+      },
     },
     "bubbles in a flask": {
       ...plainPiece,

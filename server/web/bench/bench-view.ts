@@ -12,12 +12,17 @@ import { groupsOf, numberFields } from "../../weighing/detail-fields.ts";
 import { fieldsOfDetails } from "../../weighing/details-shown.ts";
 import type { Item } from "../../weighing/item.ts";
 import { stepsOf } from "../../weighing/steps.ts";
+import { evaluationStoppedBy, stopping } from "../../weighing/stop-checks.ts";
 import { secondPersonView } from "./second-person-view.ts";
 
 /** The bench as its page draws it. */
 export function benchView(bench: Bench, csrfToken: string, demo: boolean, problem?: Problem): BenchView {
-  const { item, evaluation } = bench;
+  const { item, checks } = bench;
   const open = item && !item.closed ? item : undefined;
+  const evaluation =
+    open && bench.evaluation && !isRefused(bench.evaluation)
+      ? evaluationStoppedBy(bench.evaluation, stopping(open, checks))
+      : bench.evaluation;
   const secondPerson = open && secondPersonView(bench);
   return {
     csrfToken,
@@ -48,7 +53,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     ...(evaluation && !isRefused(evaluation)
       ? { result: resultViewOf(evaluation.statement, bench.library, metalBands(bench.library)) }
       : {}),
-    checks: bench.checks,
+    checks,
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),
     firstMethod: bench.preferences.method,

@@ -12,7 +12,8 @@ export const floats: ProcedureCheck = {
     // a sinker that was weighed in holds it under: that is how such a piece is measured
     if (hangs(situation) && (situation.hangerGrams ?? 0) > over) return undefined;
     const swapped = rises(situation) && displacedGrams / dryGrams >= solidMetal.low;
-    if (over <= Math.max(3 * scatterGrams(situation, "wet"), 0.02 * dryGrams) || swapped) return undefined;
+    const within = Math.max(3 * scatterGrams(situation, "wet"), hangs(situation) ? 0 : 0.02 * dryGrams);
+    if (over <= within || swapped) return undefined;
     return {
       severity: "stop",
       params: { dry_g: dryGrams, displaced_g: displacedGrams, density_g_cm3: gPerCm3 },

@@ -1,7 +1,7 @@
 import { methods } from "../../methods/index.ts";
 import { boxesSwapped } from "./boxes-swapped.ts";
 import { bubblesGrowing } from "./bubbles-growing.ts";
-import type { Check } from "./check.ts";
+import type { Check, CheckCode } from "./check.ts";
 import { climbed } from "./climbed.ts";
 import { decimalsChanged } from "./decimals-changed.ts";
 import { denserThanOsmium } from "./denser-than-osmium.ts";
@@ -73,6 +73,14 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   repeatsExhausted,
 ];
 
+/** Checks that compare the result with the claim, or judge how good it is: none while the readings are in doubt. */
+const judging: ReadonlySet<CheckCode> = new Set([
+  "check.lower-than-claim",
+  "check.higher-than-claim",
+  "check.void-or-lighter",
+  "check.repeats-exhausted",
+]);
+
 /**
  * What looks wrong about how a piece was weighed so far, stops first. Pure: same situation, same checks; no reading is
  * changed. Throws RangeError only when a reading's text is no decimal number.
@@ -85,5 +93,8 @@ export function checksOf(situation: Situation): Check[] {
     return seen === undefined ? [] : [{ code, ...seen }];
   });
   const stops = found.filter(({ severity }) => severity === "stop");
-  return [...stops, ...found.filter(({ severity }) => severity === "warn")];
+  const told = found.filter(
+    ({ code, severity }) => severity === "warn" && (stops.length === 0 || !judging.has(code)),
+  );
+  return [...stops, ...told];
 }

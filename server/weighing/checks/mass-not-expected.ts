@@ -1,15 +1,17 @@
 import { gramsPerUnit, massUnits } from "../../../calibration/units.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { meanGrams } from "./situation.ts";
+import { meanGrams, scatterGrams } from "./situation.ts";
 
 /** A dry mass no piece has, or not the mass the ticket gives: wrong piece, wrong unit, or a slip of the point. */
 export const massNotExpected: ProcedureCheck = {
   code: "check.mass-not-expected",
-  look({ dry, expectedMass }) {
+  look(situation) {
+    const { dry, expectedMass } = situation;
     const mass = meanGrams(dry);
     const unit = dry[0]?.unit;
     if (mass === undefined || unit === undefined) return undefined;
-    if (mass <= 0)
+    // no more than an empty pan shows
+    if (mass <= 3 * scatterGrams(situation, "dry"))
       return {
         severity: "stop",
         params: { dry_g: mass, case: "none", low_g: 0, high_g: 0, from: "", unit, meant: "" },

@@ -15,7 +15,9 @@ export const nothingOnHook: ProcedureCheck = {
     const wetGrams = hung ? dryGrams - displacedGrams : displacedGrams;
     // a solid of osmium still displaces dry/22.7; half of that is nothing, but so is anything within the scatter
     const nothing = Math.max(3 * scatterGrams(situation, "wet"), hung ? 0.02 * dryGrams : dryGrams / 45);
-    if (Math.abs(wetGrams) > nothing) return undefined;
+    // below zero a hung piece is lifted: it floats
+    const least = hung ? -3 * scatterGrams(situation, "wet") : -nothing;
+    if (wetGrams > nothing || wetGrams < least) return undefined;
     if (!hung && dryGrams / 19 < nothing / 1.5) return undefined; // scale too coarse to tell nothing from gold
     return {
       severity: "stop",

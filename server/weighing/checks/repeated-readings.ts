@@ -11,6 +11,9 @@ export interface Repeated {
   role: string;
   offers: "dry" | "wet";
   readings: readonly SituationReading[];
+  repeatabilityGrams: number;
+  readabilityGrams: number;
+  /** what one reading should scatter with its roundings */
   statedGrams: number;
   found: Agreement;
 }
@@ -28,18 +31,22 @@ export function repeatedIn(situation: Situation): Repeated[] {
   return loads
     .filter(({ readings }) => readings.length > 1)
     .map(({ role, offers, readings, where }) => {
+      const wet = where === "wet";
+      const readabilityGrams =
+        (wet ? balance.immersedReadabilityGrams : undefined) ?? balance.readabilityGrams;
+      const repeatabilityGrams = wet ? balance.immersedRepeatabilityGrams : balance.repeatabilityGrams;
+      const dof = wet ? balance.immersedRepeatabilityDof : balance.repeatabilityDof;
       const expected = expectedOf({
-        readabilityGrams:
-          (where === "wet" ? balance.immersedReadabilityGrams : undefined) ?? balance.readabilityGrams,
-        repeatabilityGrams: where === "dry" ? balance.repeatabilityGrams : balance.immersedRepeatabilityGrams,
-        repeatabilityDof:
-          (where === "dry" ? balance.repeatabilityDof : balance.immersedRepeatabilityDof) ??
-          Number.POSITIVE_INFINITY,
+        readabilityGrams,
+        repeatabilityGrams,
+        repeatabilityDof: dof ?? Number.POSITIVE_INFINITY,
       });
       return {
         role,
         offers,
         readings,
+        repeatabilityGrams,
+        readabilityGrams,
         statedGrams: expected.scatterGrams,
         found: agreement(readings.map(grams), expected),
       };

@@ -1,6 +1,6 @@
 import { climb } from "./climb.ts";
 import type { Found, ProcedureCheck } from "./procedure-check.ts";
-import { type Repeated, repeatedIn, severityOf } from "./repeated-readings.ts";
+import { aloneStandsOut, type Repeated, repeatedIn, severityOf } from "./repeated-readings.ts";
 import { grams, type Situation } from "./situation.ts";
 
 /** So many readings, each beyond the one before on the same side, come by chance in 2/n!: 0.04 % for 7. */
@@ -22,13 +22,16 @@ export const trend: ProcedureCheck = {
   },
 };
 
-function running({ role, offers, readings, found }: Repeated, situation: Situation): Found | undefined {
+function running(load: Repeated, situation: Situation): Found | undefined {
+  const { role, offers, readings, found } = load;
   const values = readings.map(grams);
   const steps = values.slice(1).map((value, place) => value - values[place]!);
   const oneWay = steps.every((step) => step > 0) || steps.every((step) => step < 0);
   const long = oneWay && values.length >= enough;
   const { verdict, gramsPerReading, seenGrams } = found.trend;
   if (verdict === "agree" && !long) return undefined;
+  // a single reading that stands out is told as that
+  if (found.scatter.verdict !== "agree" && aloneStandsOut(load)) return undefined;
   // immersions that run because of bubbles are told as that
   if (!long && offers === "wet" && role !== "full" && climb(situation).runs !== "neither") return undefined;
   return {
