@@ -1,0 +1,116 @@
+import { randomUUID } from "node:crypto";
+import type { FastifyReply, FastifyRequest } from "fastify";
+import { nameMessage } from "../../../drivers/balance-name.ts";
+import {
+  BenchMain,
+  BenchPhotos,
+  ItemPart,
+  LiveHeading,
+  LivePart,
+  OtherTests,
+  ResultPart,
+} from "../../../views/bench/index.tsx";
+import type { BenchView, LiveView, Problem } from "../../../views/bench/view.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
+import { page, render } from "../../../views/page.tsx";
+import type { Told } from "../../../views/told.tsx";
+import type { Bench } from "../../station/bench.ts";
+import type { RefusedForm } from "../evidence/size-view.ts";
+import type { Draw } from "../live-stream.ts";
+import { frameOf } from "../look.ts";
+import { benchPhotos } from "../photos/photo-view.ts";
+import { StandingRefusals } from "../standing-refusals.ts";
+import type { BenchTests } from "./bench-tests.ts";
+import { benchView } from "./bench-view.ts";
+import { otherItemView } from "./other-item-view.ts";
+
+/** What was sent back to the open pages, by the part that its form stands in. */
+export interface BenchRefusals {
+  item: StandingRefusals<Problem>;
+  tests: StandingRefusals<RefusedForm>;
+  photos: StandingRefusals<Told>;
+}
+
+/** The Bench page as it is now: whole, and each of its live parts. */
+export class BenchPage {
+  readonly refusals: BenchRefusals = {
+    item: new StandingRefusals(),
+    tests: new StandingRefusals(),
+    photos: new StandingRefusals(),
+  };
+  readonly #bench: Bench;
+  readonly #tests: BenchTests;
+  readonly #demo: boolean;
+
+  constructor(bench: Bench, tests: BenchTests, demo: boolean) {
+    this.#bench = bench;
+    this.#tests = tests;
+    this.#demo = demo;
+  }
+
+  /** The piece that what is sent back is about. */
+  get about(): string | undefined {
+    return this.#bench.item?.id;
+  }
+
+  /** Each live part by the id of the element it fills. */
+  get parts(): ReadonlyMap<string, Draw> {
+    return new Map<string, Draw>([
+      ["live-heading", (_, locale) => this.#heading(locale)],
+      ["live-reading", (_, locale) => render(<LivePart {...this.#live()} />, locale)],
+      ["piece", (token, locale, from) => this.item(token, locale, this.refusals.item.of(from, this.about))],
+      ["photos", (token, locale, from) => this.#photos(token, locale, from)],
+      ["other-tests", (token, locale, from) => this.#otherTests(token, locale, from)],
+      ["result", (token, locale) => render(<ResultPart view={this.#view(token)} />, locale)],
+    ]);
+  }
+
+  /** The part with the steps of the piece, or with the ticket of the next one. */
+  item(token: string, locale: Locale, problem?: Problem): string {
+    return render(<ItemPart view={this.#view(token, problem)} />, locale);
+  }
+
+  /** The whole page; with a form that was sent back. */
+  whole(request: FastifyRequest, reply: FastifyReply, problem?: Problem, refused?: RefusedForm): string {
+    const frame = frameOf(request, reply, { path: "/", demo: this.#demo });
+    return page({
+      ...frame,
+      title: tellerOf(frame.locale)("bench.title"),
+      main: (
+        <BenchMain
+          view={this.#view(frame.csrfToken, problem)}
+          live={this.#live()}
+          tests={this.#tests.view(frame.csrfToken, refused)}
+          photos={benchPhotos(this.#bench, frame.csrfToken)}
+          pageId={randomUUID()}
+        />
+      ),
+    });
+  }
+
+  #heading(locale: Locale): string {
+    const { scale } = this.#bench;
+    return render(<LiveHeading scaleName={scale && nameMessage(scale.name)} />, locale);
+  }
+
+  #photos(token: string, locale: Locale, from: string | undefined): string {
+    const problem = this.refusals.photos.of(from, this.about);
+    return render(<BenchPhotos photos={benchPhotos(this.#bench, token, problem)} />, locale);
+  }
+
+  #otherTests(token: string, locale: Locale, from: string | undefined): string {
+    const refused = this.refusals.tests.of(from, this.about);
+    return render(<OtherTests tests={this.#tests.view(token, refused)} />, locale);
+  }
+
+  #live(): LiveView {
+    const { scale, waitingFor, eachLoad } = this.#bench;
+    return { live: scale?.live(), waitingFor, waitsBecause: scale?.waitsBecause?.(), eachLoad };
+  }
+
+  #view(token: string, problem?: Problem): BenchView {
+    const otherItem = otherItemView(this.#bench);
+    return { ...benchView(this.#bench, token, this.#demo, problem), ...(otherItem ? { otherItem } : {}) };
+  }
+}
