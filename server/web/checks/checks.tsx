@@ -1,7 +1,5 @@
-import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { message } from "../../../calibration/message.ts";
-import { massUnits } from "../../../calibration/units.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
 import { ChecksIndex } from "../../../views/checks/index.tsx";
@@ -12,14 +10,15 @@ import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
-import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
+import type { CheckRepository } from "../../station/check-repository.ts";
 import { weighingPointRepository } from "../../station/weighing-point-repository.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import { checkFormView } from "./check-form-view.ts";
 import { typedCheck } from "./checks-form.ts";
 import { checkMade } from "./checks-made.ts";
-import { checksView, kindInLedger } from "./checks-view.ts";
+import { checksView } from "./checks-view.ts";
 
 export interface CheckParts {
   bench: Bench;
@@ -58,36 +57,8 @@ export function checkRoutes(
     { problems = [], values = {} }: { problems?: Problems; values?: Record<string, string> } = {},
   ) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
-    const t = tellerOf(frame.locale);
     const { kept } = request.query as { kept?: string };
-    const shown = checks.all.find(({ id }) => id === kept);
-    const mine = checks.all.filter((check) => check.kind === kindInLedger(kind));
-    const passedBefore = mine.findLastIndex(({ passed }) => passed);
-    const view: CheckFormView = {
-      kind,
-      units: massUnits,
-      unit: values.unit ?? "g",
-      values,
-      problems,
-      attempt: mine.length - passedBefore,
-      csrfToken: frame.csrfToken,
-      stepKey: values.step ?? randomUUID(),
-      ...(shown && {
-        outcome: {
-          says: shown.says,
-          passed: shown.passed,
-          todo: shown.todo,
-          facts: [
-            [
-              t("check-form.of"),
-              shown.of === thermometerName ? t("checks-page.profile.thermometer") : shown.of,
-            ],
-            [t("check-form.by"), shown.by],
-            [t("check-form.at"), `${shown.at.slice(0, 16).replace("T", " ")} UTC`],
-          ],
-        },
-      }),
-    };
+    const view = checkFormView(checks, kind, { problems, values, kept }, frame);
     const title = guideOf(kind, frame.locale).title;
     return html(
       reply,
@@ -105,17 +76,8 @@ export function checkRoutes(
 
   app.post("/checks/limits", { preHandler: app.csrfProtection }, async (request, reply) => {
     const fields = fieldsOf(request);
-    const { chart: id = "", by = "", why = "" } = fields;
-    const chart = chartsOf(checks, (await weighed.now()).points).find(
-      (one) => `${one.kind} ${one.of}` === id,
-    );
-    if (!chart)
-      return index(request, reply, [
-        { fieldId: "main", error: message("bench-check.chart.unknown", { chart: id }) },
-      ]);
     try {
-      const next = withEpoch(chart, { from: now(), by, why, basis: basisOf(chart) }).epochs.at(-1);
-      if (next) await checks.keepLimits({ chart: chart.kind, of: chart.of, ...next });
+      await keepLimits(checks, (await weighed.now()).points, fields, now());
       return reply.redirect("/checks", 303);
     } catch (error) {
       return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], fields);
@@ -148,4 +110,17 @@ export function checkRoutes(
       }
     },
   );
+}
+
+/** Keeps new limits of a chart, from now on, with who set them and why. Throws Refusal. */
+async function keepLimits(
+  checks: CheckRepository,
+  points: Parameters<typeof chartsOf>[1],
+  { chart: id = "", by = "", why = "" }: Record<string, string>,
+  at: string,
+): Promise<void> {
+  const chart = chartsOf(checks, points).find((one) => `${one.kind} ${one.of}` === id);
+  if (!chart) throw new Refusal("bench-check.chart.unknown", { chart: id });
+  const next = withEpoch(chart, { from: at, by, why, basis: basisOf(chart) }).epochs.at(-1);
+  if (next) await checks.keepLimits({ chart: chart.kind, of: chart.of, ...next });
 }

@@ -5,7 +5,7 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
-import type { RecordView } from "../../../views/records/show.tsx";
+import type { RecordView } from "../../../views/records/view.ts";
 import {
   bandsAround,
   budgetInput,

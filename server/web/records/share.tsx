@@ -7,7 +7,7 @@ import { SharePage } from "../../../views/records/share.tsx";
 import { sharePicture } from "../../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../../views/records/share-sheet.ts";
 import { shareText } from "../../../views/records/share-text.ts";
-import type { RecordView } from "../../../views/records/show.tsx";
+import type { RecordView } from "../../../views/records/view.ts";
 import { toldText } from "../../../views/told.tsx";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import { distinctNames } from "../../conformity/distinct-names.ts";

@@ -1,0 +1,81 @@
+import { useTell } from "../messages/spoken.ts";
+import { ExcludedPhotos, PhotoForm, Photos } from "../photos.tsx";
+import { Facts, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
+import type { RecordView } from "./view.ts";
+
+/** The piece: whose it is, what was said of it, how and when it was weighed. */
+export function RecordItem(
+  record: Pick<
+    RecordView,
+    | "broughtBy"
+    | "description"
+    | "method"
+    | "operator"
+    | "piece"
+    | "place"
+    | "results"
+    | "saidByCustomer"
+    | "ticket"
+    | "when"
+  >,
+) {
+  const t = useTell();
+  return (
+    <Sheet id="piece" title={t("record-page.piece")}>
+      <Facts
+        facts={[
+          [t("record-page.ticket"), record.ticket],
+          [t("record-page.piece"), record.piece],
+          [t("record-page.description"), record.description],
+          [t("record-page.brought-by"), record.broughtBy],
+          [t("record-page.said-by-customer"), record.saidByCustomer],
+          [t("record-page.method"), record.method],
+          [t("record-page.weighed"), record.when],
+          [t("record-page.by"), record.operator],
+          [t("record-page.at"), record.place],
+          ...record.results,
+        ]}
+      />
+    </Sheet>
+  );
+}
+
+/** Its pictures, and the form for one more. */
+export function RecordPhotos(
+  record: Pick<RecordView, "excludePhoto" | "excludedPhotos" | "photoForm" | "photos">,
+) {
+  const t = useTell();
+  return (
+    <Sheet id="photos" title={t("photos.heading")}>
+      {record.photos.length === 0 ? (
+        <p>{t("photos.none")}</p>
+      ) : (
+        <Photos photos={record.photos} exclude={record.excludePhoto} />
+      )}
+      <ExcludedPhotos reasons={record.excludedPhotos} />
+      <details>
+        <summary>{t("photos.add")}</summary>
+        <PhotoForm {...record.photoForm} />
+      </details>
+    </Sheet>
+  );
+}
+
+/** Answers to checks and notes, in order. */
+export function RecordNotes(record: Pick<RecordView, "notes">) {
+  const t = useTell();
+  if (record.notes.length === 0) return null;
+  return (
+    <Sheet id="notes" title={t("record-page.notes")}>
+      <ul>
+        {record.notes.map(({ when, by, says }) => (
+          <li key={`${when} ${typeof says === "string" ? says : says.code}`}>
+            {typeof says === "string" ? says : <Told says={says} />}{" "}
+            <small>({[by, when].filter(Boolean).join(", ")})</small>
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}

@@ -1,0 +1,93 @@
+import { useLocale, useTell } from "../messages/spoken.ts";
+import { BudgetBars } from "../plots/budget.tsx";
+import { DensityAxis } from "../plots/density.tsx";
+import { Repeats } from "../plots/repeats.tsx";
+import { Facts, Sheet } from "../sheet.tsx";
+import { codeMark, Told } from "../told.tsx";
+import type { RecordView } from "./view.ts";
+
+/** What stands before the result: a form sent back, a record that is void, a bench that was closed. */
+export function RecordStanding(record: Pick<RecordView, "closed" | "refused" | "voided">) {
+  const t = useTell();
+  return (
+    <>
+      {record.refused && (
+        <div class="problems" role="alert">
+          <p {...codeMark(record.refused.says)}>
+            <Told says={record.refused.says} />
+          </p>
+        </div>
+      )}
+      {record.voided && (
+        <p class="problems">
+          <strong>{t("record-page.voided")}</strong>{" "}
+          {t("record-page.voided-by", {
+            when: record.voided.when,
+            by: record.voided.by,
+            reason: record.voided.reason,
+          })}{" "}
+          {t("record-page.stays-below")}
+        </p>
+      )}
+      {record.closed && (
+        <p class="problems">
+          <strong>{t("record-page.weighed-closed", { since: record.closed.since })}</strong>{" "}
+          <Told says={record.closed.says} /> {t("record-page.weighed-closed-todo")}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** The density in one line, what was amended, and what the checks say of it. */
+export function RecordDensity(
+  record: Pick<RecordView, "amended" | "density" | "densityWords" | "id" | "warnings">,
+) {
+  const t = useTell();
+  return (
+    <>
+      <p class="result-value">{record.density}</p>
+      {record.amended && (
+        <p>
+          <a href="#amendments-heading">
+            {t("record-page.amended", { when: record.amended.when, by: record.amended.by })}
+          </a>
+        </p>
+      )}
+      <p>
+        {record.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>
+      </p>
+      {record.warnings.map((warning) => (
+        <p key={typeof warning === "string" ? warning : warning.code}>
+          <strong>{t("record-page.note")}</strong> <Told says={warning} />
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** The distribution on the density axis, the budget, the repeats, and what it was measured in. */
+export function RecordDrawn(record: Pick<RecordView, "budget" | "conditions" | "plot" | "repeats">) {
+  const locale = useLocale();
+  const t = useTell();
+  return (
+    <>
+      <div class="sheet">
+        <DensityAxis id="density" {...record.plot} locale={locale} />
+      </div>
+      <div class="columns">
+        <div class="sheet">
+          <BudgetBars id="budget" inputs={record.budget} locale={locale} />
+        </div>
+        {record.repeats && (
+          <div class="sheet">
+            <Repeats id="repeats" {...record.repeats} locale={locale} />
+          </div>
+        )}
+        <Sheet id="conditions" title={t("record-page.conditions")}>
+          <Facts facts={record.conditions} />
+        </Sheet>
+      </div>
+    </>
+  );
+}
