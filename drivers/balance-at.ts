@@ -1,15 +1,17 @@
 import { Refusal } from "../calibration/refusal.ts";
 import type { AskedLines } from "./asked-lines.ts";
+import { busAt, busPlace, createBus } from "./bus.ts";
 import type { CableOptions } from "./cabled-device.ts";
-import type { Clock } from "./clock.ts";
+import { type Clock, systemClock } from "./clock.ts";
 import type { Balance } from "./device.ts";
 import { createHidBalance } from "./hid-balance.ts";
 import { knownEnd, type LineEnd } from "./known-end.ts";
 import type { Profile } from "./learning/profile.ts";
+import { parseLineSettings } from "./line-settings.ts";
 import { createNetworkBalance, parseNetworkAddress } from "./network-balance.ts";
 import type { Comma } from "./number.ts";
 import { profiledLines } from "./profiled-lines.ts";
-import { createSerialBalance } from "./serial-balance.ts";
+import { createSerialBalance, openSerialCable } from "./serial-balance.ts";
 import { readAnyShape, readShape, shapeNamed, shapes } from "./shapes/index.ts";
 
 /** What an owner has told about a balance; everything may be left out. */
@@ -40,6 +42,15 @@ export function balanceAt(address: string, settings: BalanceSettings = {}): Bala
       ...(settings.patienceMs !== undefined && { patienceMs: settings.patienceMs }),
     });
   const options = cableOptions(settings);
+  const onBus = busPlace(address);
+  if (onBus) {
+    const { port, place } = onBus;
+    const line = parseLineSettings(settings.line ?? "9600-8n1");
+    const bus = busAt(port, () =>
+      createBus({ address: port, open: openSerialCable(port, line, systemClock) }),
+    );
+    return bus.member(place, { ask: settings.ask, read: options.read ?? (() => readAnyShape()) });
+  }
   if (/^tcp:\/\//.test(address) || (!address.startsWith("/") && /:\d+$/.test(address)))
     return createNetworkBalance({ ...parseNetworkAddress(address), ...options });
   return createSerialBalance({
