@@ -1,4 +1,4 @@
-import { type DensityTrials, trialsAt, trialsQuantile } from "./trials-distribution.ts";
+import { type Cumulative, quantile } from "./quantile.ts";
 
 /**
  * A density's distribution as a short table, plain data. It runs over 1/ρ, in which the distribution is nearly symmetric
@@ -23,19 +23,10 @@ const cells = 48;
 const leftOut = 1e-6;
 /** A density nobody meets, kg/m³: where the table of a distribution without a far end stops. */
 const farEnd = 1e6;
-/** Beyond this many scales the tails of the contributions rule, and a block of trials tells them as well as all. */
-const far = 3;
-const oneBlock = 2048;
 
-/** Tabulates the distribution of the trials. `guess` is a density near its middle, `width` about its u, kg/m³. */
-export function tabulate(trials: DensityTrials, guess: number, width: number): DensityTable {
-  const few: DensityTrials = {
-    a: trials.a.subarray(0, oneBlock),
-    displaced: trials.displaced.subarray(0, oneBlock),
-    air: trials.air.subarray(0, oneBlock),
-    open: trials.open,
-  };
-  const inverse = (p: number) => 1000 / Math.min(farEnd, trialsQuantile(few, p, guess, width));
+/** Tabulates a distribution over kg/m³. `guess` is a density near its middle, `width` about its u, kg/m³. */
+export function tabulate(at: Cumulative, guess: number, width: number): DensityTable {
+  const inverse = (p: number) => 1000 / Math.min(farEnd, quantile(at, p, guess, width));
   const middle = inverse(0.5);
   const scale = (inverse(0.16) - inverse(0.84)) / 2;
   const from = Math.asinh((inverse(1 - leftOut) - middle) / scale);
@@ -44,10 +35,10 @@ export function tabulate(trials: DensityTrials, guess: number, width: number): D
   const slope: number[] = [];
   for (let i = 0; i <= cells; i++) {
     const z = from + ((to - from) * i) / cells;
-    const at = middle + scale * Math.sinh(z);
-    const [p, perKgPerM3] = trialsAt(Math.abs(Math.sinh(z)) > far ? few : trials, 1000 / at);
+    const cm3PerG = middle + scale * Math.sinh(z);
+    const [p, perKgPerM3] = at(1000 / cm3PerG);
     below.push(p);
-    slope.push(((-perKgPerM3 * 1000) / (at * at)) * scale * Math.cosh(z));
+    slope.push(((-perKgPerM3 * 1000) / cm3PerG ** 2) * scale * Math.cosh(z));
   }
   return { middle, scale, from, to, below, slope };
 }

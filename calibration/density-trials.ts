@@ -1,13 +1,16 @@
-import { adaptive } from "./adaptive.ts";
+import { adaptive, numericalTolerance } from "./adaptive.ts";
 import { sum } from "./arithmetic.ts";
 import { type Batch, batches } from "./batch.ts";
 import { convolution } from "./convolution.ts";
-import { type DensityParts, weighed } from "./density.ts";
+import { type DensityParts, type Weighed, weighed } from "./density.ts";
+import { type ImplicitDensity, implicitDensity } from "./implicit-density.ts";
 import type { Input, Inputs } from "./input.ts";
 import { momentsOf } from "./monte-carlo.ts";
+import { type Cumulative, quantile } from "./quantile.ts";
+import type { Quantity } from "./quantity.ts";
 import type { Random32 } from "./random.ts";
 import { sampler } from "./sampling.ts";
-import { type DensityTrials, trialsQuantile } from "./trials-distribution.ts";
+import { type DensityTrials, trialsAt } from "./trials-distribution.ts";
 
 /** A Monte Carlo evaluation of one density. Densities in kg/m³. */
 export interface DensityDistribution {
@@ -16,7 +19,7 @@ export interface DensityDistribution {
   interval: readonly [number, number];
   count: number;
   settled: boolean;
-  trials: DensityTrials;
+  at: Cumulative;
 }
 
 /** An input that enters the displaced mass alone, with this factor in g per unit of the input. */
@@ -49,19 +52,56 @@ function filled(out: Float64Array, from: number, values: Batch): void {
   else out.set(values, from);
 }
 
+/** What a propagation starts from. */
+export interface Propagation {
+  /** contributions that enter the displaced mass alone */
+  open: readonly OpenContribution[];
+  /** of each input to the density, signed */
+  contributions: readonly number[];
+  /** interval to start from, kg/m³ */
+  guess: readonly [number, number];
+  confidence: number;
+  /** standard uncertainty by GUM, kg/m³ */
+  u: number;
+}
+
 /**
  * Propagates the distributions of all inputs to the density (JCGM 101:2008), to a fifth of the tolerance for two digits
- * of u. `open`: contributions that enter the displaced mass alone. `guess`: interval to start from, kg/m³.
+ * of u. In one stroke where the inputs are independent and the model all but straight (implicit-density.ts), which its
+ * trials must show; by trials alone elsewhere.
  */
 export function distribute(
   parts: DensityParts,
   inputs: Inputs,
-  options: {
-    open: readonly OpenContribution[];
-    contributions: readonly number[];
-    guess: readonly [number, number];
-    confidence: number;
-  },
+  model: Weighed<Quantity>,
+  options: Propagation,
+  random: Random32,
+): DensityDistribution {
+  const implicit = implicitDensity(parts, inputs, model, options.contributions, random);
+  return (implicit && inOneStroke(implicit, options)) ?? byTrials(parts, inputs, options, random);
+}
+
+/** How much of the sum's deviation may be bent, and of the tolerance the ends may move by it: both leave a fifth of it. */
+const bentAtMost = 0.03;
+const movedAtMost = 1;
+
+function inOneStroke(
+  implicit: ImplicitDensity,
+  { guess, confidence, u }: Propagation,
+): DensityDistribution | null {
+  const { at, mean, u: spread, movedAt, bent, trials } = implicit;
+  const moved = Math.max(...[-2, 2].map((z) => Math.abs(movedAt(z))));
+  if (bent > bentAtMost || moved > movedAtMost * numericalTolerance(u, 2)) return null;
+  const end = (p: number, from: number) => quantile(at, p, from, u);
+  const interval = [end((1 - confidence) / 2, guess[0]), end((1 + confidence) / 2, guess[1])] as const;
+  return { mean, u: spread, interval, count: trials, settled: true, at };
+}
+
+/** Plain trials with the adaptive rule of JCGM 101:2008, 7.9. */
+function byTrials(
+  parts: DensityParts,
+  inputs: Inputs,
+  options: Propagation,
   random: Random32,
 ): DensityDistribution {
   const { contributions, guess, confidence } = options;
@@ -88,9 +128,10 @@ export function distribute(
   // each block starts from the ends of the one before
   let ends = guess;
   const endsOf = (trials: DensityTrials) => {
+    const at: Cumulative = (y) => trialsAt(trials, y);
     ends = [
-      trialsQuantile(trials, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
-      trialsQuantile(trials, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
+      quantile(at, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
+      quantile(at, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
     ];
     return ends;
   };
@@ -126,6 +167,6 @@ export function distribute(
     interval: endsOf(trials),
     count: done,
     settled: run.settled,
-    trials,
+    at: (y) => trialsAt(trials, y),
   };
 }

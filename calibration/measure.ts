@@ -68,7 +68,8 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
   let trials: DensityDistribution | undefined;
   if (random) {
     const contributions = gum.rows.map((row) => row.contribution);
-    trials = distribute(parts, inputs, { open, contributions, guess: gumInterval, confidence }, random);
+    const options = { open, contributions, guess: gumInterval, confidence, u: gum.u };
+    trials = distribute(parts, inputs, at, options, random);
     refuseEndless(measurement, trials.interval, displaced);
   }
   const quoted = trials && !agrees(gumInterval, trials.interval, gum.u) ? trials : undefined;
@@ -99,7 +100,7 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
     pieces: measurement.pieces,
     budget: gum.rows.map(inBudget),
     distribution: quoted
-      ? { kind: "trials" as const, table: tabulate(quoted.trials, gum.value, gum.u) }
+      ? { kind: "trials" as const, table: tabulate(quoted.at, gum.value, gum.u) }
       : { kind: "student" as const, gPerCm3: gum.value / 1000, uGPerCm3: gum.u / 1000, dof },
   };
   // below this the second-order terms are under a thousandth of u

@@ -18,18 +18,20 @@ function densityAt(precious: string, w: number, rest: RestOfAlloy, law: Law): nu
 
 /**
  * Mass fraction of the precious metal at which the alloy has the density: solved on specific volume, because volumes add
- * and densities do not (a rule of three on density reads 750 gold in copper as 581). Held to 0…1 where the density lies beyond the ends.
+ * and densities do not (a rule of three on density reads 750 gold in copper as 581). The excess terms are products of two
+ * fractions, so the specific volume is a parabola in the fraction, which three of its points tell exactly. Held to 0…1
+ * where the density lies beyond the ends.
  */
 export function fractionAtDensity(precious: string, gPerCm3: number, rest: RestOfAlloy, law: Law): number {
-  if (gPerCm3 <= densityAt(precious, 0, rest, law)) return 0;
-  if (gPerCm3 >= densityAt(precious, 1, rest, law)) return 1;
-  let [low, high] = [0, 1];
-  while (high - low > 1e-7) {
-    const middle = (low + high) / 2;
-    if (densityAt(precious, middle, rest, law) < gPerCm3) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  const volumeAt = (w: number) => 1 / densityAt(precious, w, rest, law);
+  const volume = 1 / gPerCm3;
+  const [none, half, whole] = [volumeAt(0), volumeAt(0.5), volumeAt(1)] as const;
+  if (volume >= none) return 0;
+  if (volume <= whole) return 1;
+  const square = 2 * (none - 2 * half + whole);
+  const slope = whole - none - square;
+  // of the two roots the one that a straight line has too, without a difference of near equals
+  return (-2 * (none - volume)) / (slope - Math.sqrt(slope * slope - 4 * square * (none - volume)));
 }
 
 /** Standard uncertainty of that fraction from the mixture law alone: its density's uncertainty over the local slope. */
