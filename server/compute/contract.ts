@@ -3,6 +3,7 @@ import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
 import { candidateKinds, occurrences } from "../conformity/candidate.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
 import { states } from "../conformity/state.ts";
+import { preciousElements } from "../metals/fineness/precious-element.ts";
 import { colours } from "../metals/metal.ts";
 import { type Method, type MethodName, methods } from "../methods/index.ts";
 import { complains, type RequestCode } from "./complaint.ts";
@@ -280,7 +281,7 @@ export const computeResponse = z.strictObject({
   excluded_by_tests: z.array(z.strictObject({ id: z.string(), by: z.string() })),
   fineness: z
     .strictObject({
-      element: z.enum(["Au", "Ag"]),
+      element: z.enum(preciousElements),
       permille: range,
       fine_g: range,
       recipes: z.array(z.string()),

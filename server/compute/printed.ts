@@ -9,7 +9,7 @@ type Telling = (message: Message) => string;
 
 /** A statement as the contract publishes it. */
 function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
-  const { checks, conformity, answer, ...rest } = statement;
+  const { checks, conformity, fineness, answer, ...rest } = statement;
   const says = tell(answer);
   return {
     ...rest,
@@ -20,8 +20,14 @@ function printed(statement: Statement | NoReading, tell: Telling): ComputeRespon
       message: tell({ code, params }),
     })),
     conformity: { ...conformity, message: says },
+    fineness: fineness && withoutParts(fineness),
     answer: says,
   } as ComputeResponse;
+}
+
+/** What sums need of a piece is no part of the contract: `--total` sums. */
+function withoutParts({ element, permille, fine_g, recipes }: NonNullable<Statement["fineness"]>) {
+  return { element, permille, fine_g, recipes };
 }
 
 /** An answer as the contract publishes it. */

@@ -1,8 +1,7 @@
-import { recordedDensity } from "../conformity/recorded-density.ts";
-import { commonShare, fineSum, type LotFine, lotFine } from "../lots/lot-fine.ts";
-import { builtIn, type Library } from "../metals/library.ts";
+import { fineSum } from "../metals/fineness/fine-sum.ts";
+import { type PreciousElement, preciousElements } from "../metals/fineness/precious-element.ts";
 import type { Statement } from "../weighing/statement-shape.ts";
-import { type ComputeRequest, computeRequest } from "./contract.ts";
+import { computeRequest } from "./contract.ts";
 
 /** One answered line, as a sum needs it. */
 export interface Counted {
@@ -17,23 +16,19 @@ export interface Total {
   counted: number;
   mass_g: number;
   u_mass_g: number;
-  fine: { element: "Au" | "Ag"; fine_g: [number, number]; expected_g: number; u_g: number }[];
+  fine: { element: PreciousElement; fine_g: [number, number]; expected_g: number; u_g: number }[];
 }
 
-const elements = { gold: "Au", silver: "Ag" } as const;
-
 /**
- * The total of many lines. What every line has in common (balance, water, thermometer, the free rest of the alloy) adds
- * end by end, what each reading brought of its own adds in squares. A line with a stop check or an excluded claim counts
- * for nothing.
+ * The total of many lines: fine mass as `fineSum` adds it, at the lowest confidence that a line asked for. A line with a
+ * stop check or an excluded claim counts for nothing.
  */
-export function totalOf(items: number, answered: readonly Counted[], library: Library = builtIn): Total {
-  const sound = answered.filter(
-    ({ statement: { conformity } }) =>
-      conformity.state !== "no-valid-reading" && conformity.state !== "excluded",
-  );
-  const fine = sound.flatMap((one) => fineOf(one, library) ?? []);
+export function totalOf(items: number, answered: readonly Counted[]): Total {
   const weighed = answered.filter(({ statement }) => statement.conformity.state !== "no-valid-reading");
+  const fine = weighed.flatMap(({ statement: { fineness } }) =>
+    fineness?.parts ? [{ element: fineness.element, parts: fineness.parts }] : [],
+  );
+  const confidence = Math.min(...answered.map(({ request }) => computeRequest.parse(request).confidence));
   const sum = (of: (statement: Statement) => number) =>
     weighed.reduce((total, { statement }) => total + of(statement), 0);
   return {
@@ -42,34 +37,11 @@ export function totalOf(items: number, answered: readonly Counted[], library: Li
     mass_g: sum(({ mass_g }) => mass_g),
     // one balance: its span and linearity are the same for all, so the uncertainties add straight
     u_mass_g: sum(({ u_mass_g }) => u_mass_g),
-    fine: (["gold", "silver"] as const).flatMap((metal) => {
-      const of = fine.filter((one) => one.metal === metal);
-      return of.length === 0 ? [] : [summed(elements[metal], of)];
+    fine: preciousElements.flatMap((element) => {
+      const of = fine.filter((one) => one.element === element).map(({ parts }) => parts);
+      if (of.length === 0) return [];
+      const { lowG, highG, expectedG, uG } = fineSum(of, confidence);
+      return [{ element, fine_g: [lowG, highG] as [number, number], expected_g: expectedG, u_g: uG }];
     }),
   };
-}
-
-function fineOf({ request, statement }: Counted, library: Library): LotFine | undefined {
-  const { claim } = statement.conformity;
-  const family = claim === null || !library.has(claim) ? undefined : library.metal(claim).family;
-  if (family !== "gold" && family !== "silver") return undefined;
-  const asked: ComputeRequest = computeRequest.parse(request);
-  const { liquid, balance, confidence } = asked;
-  return (
-    lotFine({
-      metal: family,
-      measured: recordedDensity(statement, confidence),
-      celsius: liquid?.temperature_c ?? 20,
-      dryG: statement.mass_g,
-      stepG: balance.readability_g,
-      share: commonShare(statement.budget),
-    }) ?? undefined
-  );
-}
-
-function summed(element: "Au" | "Ag", of: readonly LotFine[]): Total["fine"][number] {
-  const { lowG, highG } = fineSum(of);
-  const expected = of.reduce((sum, { middle }) => sum + (middle.lowG + middle.highG) / 2, 0);
-  // the interval of a sum is taken as rectangular: the free rest of the alloy rules it
-  return { element, fine_g: [lowG, highG], expected_g: expected, u_g: (highG - lowG) / 2 / Math.sqrt(3) };
 }

@@ -3,11 +3,14 @@ import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
 import type { State } from "../conformity/state.ts";
 import type { Entry } from "../ledger/entry.ts";
+import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import type { Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { statedBy } from "../reports/stated.ts";
+import { commonShare } from "../weighing/common-share.ts";
+import { recordedFineness } from "../weighing/stated-fineness.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
-import { commonShare, type LotFine, lotFine, type Weighed } from "./lot-fine.ts";
+import type { LotFine, Weighed } from "./lot-fine.ts";
 
 /** One weighed piece of a lot. */
 export interface LotItem {
@@ -69,7 +72,15 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
   const weighed =
     state === "excluded" || state === "no-valid-reading" || !isPrecious(family)
       ? null
-      : { metal: family, measured, celsius, dryG, stepG, share: commonShare(statement.budget) };
+      : {
+          metal: family,
+          measured,
+          celsius,
+          massG: statement.mass_g,
+          uMassG: statement.u_mass_g,
+          commonShare: commonShare(statement.budget),
+        };
+  const found = recordedFineness(statement, { confidence, celsius, library });
   return {
     id: stated.entry.subject,
     ticket: stated.piece.ticket ?? "",
@@ -92,8 +103,16 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
       ? { light: true }
       : {}),
     weighed,
-    fine: weighed && lotFine(weighed),
+    fine: weighed && found && lotFineOf(weighed.metal, found, confidence),
   };
+}
+
+function lotFineOf(
+  metal: LotFine["metal"],
+  { permille: [low, high], fine_g: [lowG, highG], parts }: FamilyFineness,
+  confidence: number,
+): LotFine {
+  return { metal, lowG, highG, permille: { low, high }, parts, confidence };
 }
 
 function isPrecious(family: string): family is LotFine["metal"] {

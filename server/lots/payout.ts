@@ -1,6 +1,6 @@
 import { gramsPerUnit } from "../../calibration/units.ts";
 import type { ItemTerms, LotPrice } from "./lot.ts";
-import { fineSum } from "./lot-fine.ts";
+import { fineOf } from "./lot-fine.ts";
 import type { LotItem } from "./lot-item.ts";
 
 /** Pieces of one claim as the worksheet counts them; masses in g, money in the currency of the price. */
@@ -72,7 +72,7 @@ export function payoutLines(
 
 function densityLine(claim: string, same: readonly LotItem[], prices: Prices): PayoutLine {
   const fine = same.flatMap((item) => (item.fine ? [item.fine] : []));
-  const { lowG, highG } = fineSum(fine);
+  const { lowG, highG } = fineOf(fine);
   const metal = same[0]!.metal!;
   return {
     claim,

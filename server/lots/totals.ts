@@ -4,7 +4,7 @@ import { duplicates } from "./duplicates.ts";
 import { type FlagEntry, isCleared } from "./flags.ts";
 import { lightForTheirClaim } from "./light-items.ts";
 import type { LotCheck } from "./lot-check.ts";
-import { type Ends, fineSum, type LotFine } from "./lot-fine.ts";
+import { type Ends, fineOf, type LotFine } from "./lot-fine.ts";
 import type { LotItem } from "./lot-item.ts";
 
 /** What is known of the lot as a whole before it was sorted. */
@@ -27,7 +27,7 @@ export interface LotSums {
 }
 
 /**
- * The lot so far. Fine mass is added as `fineSum` says. Dry readings are independent: against the gross mass they count
+ * The lot so far. Fine mass is added as `fineOf` says. Dry readings are independent: against the gross mass they count
  * with one step of the display each (common practice), in squares. A voided piece, and one
  * that a check stops, counts nowhere.
  */
@@ -44,7 +44,7 @@ export function lotSums(
   const fine: LotSums["fine"] = {};
   for (const metal of ["gold", "silver"] as const) {
     const of = items.flatMap((item) => (item.fine?.metal === metal ? [item.fine] : []));
-    if (of.length > 0) fine[metal] = fineSum(of);
+    if (of.length > 0) fine[metal] = fineOf(of);
   }
   const missingG = gross === undefined ? undefined : gross.grams - sumG;
   const excess = missingG !== undefined && -missingG > withinG ? -missingG : undefined;

@@ -1,5 +1,9 @@
+import { z } from "zod";
 import { message, type Param } from "../../calibration/message.ts";
-import { elements } from "./recipes.ts";
+import { codeIn } from "./catalogue-code.ts";
+import componentRows from "./data/components.json" with { type: "json" };
+import { elements } from "./elements.ts";
+import { figure } from "./sourced-figure.ts";
 
 /** Density of one component of a mixture at 20 °C, g/cm³, with a standard uncertainty. */
 export interface ComponentDensity {
@@ -9,18 +13,34 @@ export interface ComponentDensity {
   called: Param;
 }
 
-/** Components that are no metal of their own on a bench, but occur inside one. All from memory. */
-const others: Readonly<Record<string, ComponentDensity>> = {
-  WC: { gPerCm3: 15.63, uGPerCm3: 0.05, called: message("composite.component.wc") },
-  polymer: { gPerCm3: 1.2, uGPerCm3: 0.06, called: message("composite.component.polymer") },
-  C: { gPerCm3: 2.26, uGPerCm3: 0.05, called: message("composite.component.c") },
-  P: { gPerCm3: 1.82, uGPerCm3: 0.1, called: message("composite.component.p") },
-};
+const density = z.number().min(0.5).max(23);
+const file = z.strictObject({
+  components: z.array(
+    z.strictObject({
+      symbol: z.string(),
+      called: z.string(),
+      g_cm3: figure(density),
+      u_g_cm3: figure(z.number().positive()),
+    }),
+  ),
+});
+
+/** Components that are no metal of their own on a bench, but occur inside one. */
+const others = file
+  .parse(componentRows)
+  .components.map(({ symbol, called, g_cm3, u_g_cm3 }): [string, ComponentDensity] => [
+    symbol,
+    {
+      gPerCm3: g_cm3.value,
+      uGPerCm3: u_g_cm3.value,
+      called: message(codeIn(called, "components.json")),
+    },
+  ]);
 
 /** Handbooks round to three or four figures, so no element is taken as better known than this share of its density. */
 const leastRelativeU = 0.0003;
 
-const known = new Map<string, ComponentDensity>(Object.entries(others));
+const known = new Map<string, ComponentDensity>(others);
 for (const { id, densityGPerCm3: band, composition } of elements) {
   const symbol = Object.keys(composition)[0] ?? id;
   const spread = (band.high - band.low) / Math.sqrt(12);

@@ -15,7 +15,7 @@ export interface Library {
 }
 
 /** Goes up with any change of a value or an id; every result carries it, so that an old finding can be explained. */
-export const libraryVersion = "2";
+export const libraryVersion = "3";
 
 /** A library of the given metals. Refuses an id that two share. */
 export function libraryOf(version: string, metals: readonly Metal[]): Library {

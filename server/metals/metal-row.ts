@@ -1,27 +1,10 @@
 import { z } from "zod";
-import type { Code } from "../../calibration/message.ts";
 import en from "../../views/messages/en.json" with { type: "json" };
-import { colours, type Figure, type Metal } from "./metal.ts";
-import { isSourceId, type Provenance, rules, type SourceId } from "./provenance.ts";
-
-const source = z.custom<SourceId>((id) => typeof id === "string" && isSourceId(id), {
-  error: ({ input }) => `no source "${input}" in sources.json`,
-});
-
-/** A value with exactly one provenance: seen in named sources, computed by a rule, or from memory. */
-const figure = <T extends z.ZodType>(value: T) =>
-  z
-    .strictObject({
-      value,
-      seen: z.array(source).min(1).optional(),
-      computed: z.enum(rules).optional(),
-      from_memory: z.literal(true).optional(),
-    })
-    .refine(
-      ({ seen, computed, from_memory }) =>
-        [seen, computed, from_memory].filter((one) => one !== undefined).length === 1,
-      { error: 'right is exactly one of "seen", "computed" and "from_memory"' },
-    );
+import { type AlloyState, alloyStates } from "./alloy-state.ts";
+import { hasText } from "./catalogue-code.ts";
+import { colours, type DensityBand, type Figure, likelihoods, type Metal, magnetisms } from "./metal.ts";
+import { computedBy, type Provenance } from "./provenance.ts";
+import { figure, provenanceOf } from "./sourced-figure.ts";
 
 const share = z.number().min(0).max(1);
 const density = z.number().min(0.5).max(23);
@@ -29,17 +12,19 @@ const density = z.number().min(0.5).max(23);
 const metalRow = z
   .strictObject({
     id: z.string().regex(/^[a-z]+[a-z0-9-]*$/, "right is small letters, digits and dashes"),
-    likelihood: z.enum(["common", "possible", "rare"]),
+    likelihood: z.enum(likelihoods),
     fineness: z.string().optional(),
     as_core: z.enum(["common", "possible", "never"]).optional(),
     as_skin: z.int().min(1).optional(),
     composition: figure(z.record(z.string(), share)),
     limits: figure(z.record(z.string(), z.tuple([share, share]))).optional(),
-    nominal_g_cm3: figure(density),
-    low_g_cm3: figure(density),
-    high_g_cm3: figure(density),
+    /** given for a recipe: its densities are computed from its limits */
+    states: z.array(z.enum(alloyStates)).min(1).optional(),
+    nominal_g_cm3: figure(density).optional(),
+    low_g_cm3: figure(density).optional(),
+    high_g_cm3: figure(density).optional(),
     expansion_per_million_k: figure(z.number().min(0).max(100)).optional(),
-    magnetism: figure(z.enum(["none", "weak", "strong"])),
+    magnetism: figure(z.enum(magnetisms)),
     conductivity_low_iacs_percent: figure(z.number().min(0).max(110)).optional(),
     conductivity_high_iacs_percent: figure(z.number().min(0).max(110)).optional(),
     sound_m_s: figure(z.number().min(300).max(20_000)).optional(),
@@ -49,15 +34,24 @@ const metalRow = z
     other_g_cm3: z.array(figure(density)).default([]),
     notes: z.array(z.string()).default([]),
   })
-  .refine(({ low_g_cm3: l, nominal_g_cm3: n, high_g_cm3: h }) => l.value <= n.value && n.value <= h.value, {
-    path: ["nominal_g_cm3"],
-    error: "right is low ≤ nominal ≤ high",
-  })
+  .refine(
+    ({ states, limits, low_g_cm3: l, nominal_g_cm3: n, high_g_cm3: h }) =>
+      states === undefined ? l && n && h : limits && !l && !n && !h,
+    {
+      path: ["nominal_g_cm3"],
+      error: "right is low, nominal and high, or states and limits to compute them from",
+    },
+  )
+  .refine(
+    ({ low_g_cm3: l, nominal_g_cm3: n, high_g_cm3: h }) =>
+      !(l && n && h) || (l.value <= n.value && n.value <= h.value && l.value < h.value),
+    { path: ["nominal_g_cm3"], error: "right is low ≤ nominal ≤ high with a width between them" },
+  )
   .refine(
     ({ composition, limits }) =>
       Object.entries(limits?.value ?? {}).every(([of, [low, high]]) => {
-        const nominal = composition.value[of];
-        return nominal !== undefined && low <= nominal && nominal <= high;
+        const nominal = composition.value[of] ?? 0;
+        return low <= nominal && nominal <= high;
       }),
     { path: ["limits"], error: "right is a low and a high around the share of each component named" },
   )
@@ -71,11 +65,22 @@ const metalFile = z.strictObject({ family: z.string().min(1), metals: z.array(me
 
 type Row = z.infer<typeof metalRow>;
 
+/** Computes the band of a recipe from its usual composition, its limits and its states. */
+type BandOf = (
+  usual: Readonly<Record<string, number>>,
+  limits: Readonly<Record<string, readonly [number, number]>>,
+  states: readonly AlloyState[],
+) => DensityBand;
+
+const noBand: BandOf = () => {
+  throw new RangeError("Only a file of recipes has bands to compute.");
+};
+
 /**
  * The metals of one data file. Throws Error that names file, row and field of every fault: a figure without provenance or
  * with two, a source that is not listed, a band that does not hold its nominal value, a metal without a name.
  */
-export function metalsOf(file: string, json: unknown): Metal[] {
+export function metalsOf(file: string, json: unknown, bandOf: BandOf = noBand): Metal[] {
   const parsed = metalFile.safeParse(json);
   if (!parsed.success)
     throw new Error(parsed.error.issues.map((issue) => faultAt(file, json, issue)).join("\n"));
@@ -86,7 +91,11 @@ export function metalsOf(file: string, json: unknown): Metal[] {
       throw new Error(
         `server/metals/data/${file}: ${row.id}: no text "${missing}" in views/messages. Add it in each language.`,
       );
-    return metalOf(row, family);
+    try {
+      return metalOf(row, family, bandOf);
+    } catch (error) {
+      throw new Error(`server/metals/data/${file}: ${row.id}: limits: ${(error as Error).message}`);
+    }
   });
 }
 
@@ -100,22 +109,10 @@ function faultAt(file: string, json: unknown, { path, message }: z.core.$ZodIssu
 
 const nameCode = (id: string) => `metal.${id}`;
 const noteCode = (note: string) => `metal.note.${note}`;
-const hasText = (code: string): code is Code => Object.hasOwn(en, code);
 /** The English name. Messages name a metal by its id; see called.ts. */
 export function englishName(id: string): string {
   const code = nameCode(id);
   return hasText(code) ? en[code] : id;
-}
-
-function provenanceOf({
-  seen,
-  computed,
-}: {
-  seen?: SourceId[] | undefined;
-  computed?: Row["colour"]["computed"];
-}): Provenance {
-  if (seen) return { kind: "seen", sources: seen };
-  return computed ? { kind: "computed", rule: computed } : { kind: "from-memory" };
 }
 
 const figureOf = {
@@ -134,9 +131,27 @@ const figureOf = {
   colour: "colour",
 } as const satisfies Partial<Record<keyof Row, Figure>>;
 
-function metalOf(row: Row, family: string): Metal {
+/** A component that only the limits name is usually left out: its share is 0. */
+function compositionOf({ composition, limits }: Row): Metal["composition"] {
+  const names = new Set([...Object.keys(composition.value), ...Object.keys(limits?.value ?? {})]);
+  return Object.fromEntries(
+    [...names].map((of) => [
+      of,
+      [composition.value[of] ?? 0, ...(limits?.value[of] ?? ([null, null] as const))] as const,
+    ]),
+  );
+}
+
+function metalOf(row: Row, family: string, bandOf: BandOf): Metal {
   const { conductivity_low_iacs_percent: low, conductivity_high_iacs_percent: high } = row;
-  const provenance: Partial<Record<Figure, Provenance>> = {};
+  const { low_g_cm3: least, nominal_g_cm3: usual, high_g_cm3: most } = row;
+  const provenance: Partial<Record<Figure, Provenance>> = row.states
+    ? {
+        nominal: computedBy("mixture-law"),
+        low: computedBy("recipe-band"),
+        high: computedBy("recipe-band"),
+      }
+    : {};
   for (const [field, name] of Object.entries(figureOf) as [keyof typeof figureOf, Figure][]) {
     const given = row[field];
     if (given) provenance[name] = provenanceOf(given);
@@ -145,17 +160,11 @@ function metalOf(row: Row, family: string): Metal {
     id: row.id,
     name: englishName(row.id),
     family,
-    composition: Object.fromEntries(
-      Object.entries(row.composition.value).map(([of, nominal]) => [
-        of,
-        [nominal, ...(row.limits?.value[of] ?? ([null, null] as const))] as const,
-      ]),
-    ),
-    densityGPerCm3: {
-      nominal: row.nominal_g_cm3.value,
-      low: row.low_g_cm3.value,
-      high: row.high_g_cm3.value,
-    },
+    composition: compositionOf(row),
+    densityGPerCm3:
+      least && usual && most
+        ? { nominal: usual.value, low: least.value, high: most.value }
+        : bandOf(row.composition.value, row.limits?.value ?? {}, row.states ?? []),
     expansionPerMillionK: row.expansion_per_million_k?.value ?? null,
     magnetism: row.magnetism.value,
     conductivityIacsPercent: low && high ? [low.value, high.value] : null,

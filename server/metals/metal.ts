@@ -2,7 +2,8 @@ import type { Message } from "../../calibration/message.ts";
 import type { Provenance } from "./provenance.ts";
 
 /** What a magnet shows: nothing, a faint drift of a hung piece, or a pull that a hand feels. */
-export type Magnetism = "none" | "weak" | "strong";
+export const magnetisms = ["none", "weak", "strong"] as const;
+export type Magnetism = (typeof magnetisms)[number];
 
 /** Colour of the clean metal, under any skin. Common practice; words a person at a counter would use. */
 export const colours = [
@@ -18,7 +19,8 @@ export const colours = [
 export type Colour = (typeof colours)[number];
 
 /** How likely a bench is to meet a whole piece of it: common, possible, or rare. A judgment (common practice). */
-export type Likelihood = "common" | "possible" | "rare";
+export const likelihoods = ["common", "possible", "rare"] as const;
+export type Likelihood = (typeof likelihoods)[number];
 
 /** Mass fraction of one component: nominal, lowest, highest; null where no limit is known. */
 export type Fraction = readonly [nominal: number, low: number | null, high: number | null];

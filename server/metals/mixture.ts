@@ -1,5 +1,5 @@
 import { componentDensity } from "./component-density.ts";
-import { excessTerms } from "./excess-terms.ts";
+import { excessTerm, unknownExcessShare } from "./excess-terms.ts";
 
 /** Mass fractions of a mixture by component; they must add up to 1. */
 export type MassFractions = Readonly<Record<string, number>>;
@@ -18,8 +18,8 @@ export interface MixtureDensity {
 const roundingOfRecipes = 0.0051;
 
 /**
- * Density of sound metal of the given composition by additive volumes, plain and corrected by the excess terms of the
- * pairs Au-Cu, Au-Ag, Cu-Zn and Ag-Cu. Fractions add up to 1 within 0.5 %.
+ * Density of sound metal of the given composition by additive volumes, plain and corrected by the excess terms of its
+ * pairs. Fractions add up to 1 within 0.5 %.
  * Throws RangeError for fractions that do not, for a negative one, or for an unknown component.
  */
 export function mixtureDensity(fractions: MassFractions): MixtureDensity {
@@ -31,7 +31,7 @@ export function mixtureDensity(fractions: MassFractions): MixtureDensity {
     volume += w / gPerCm3;
     variance += ((w / gPerCm3 ** 2) * uGPerCm3) ** 2;
   }
-  const excess = excessVolume(Object.fromEntries(parts));
+  const excess = excessVolume(parts);
   const corrected = 1 / (volume + excess.cm3PerG);
   return {
     plainGPerCm3: 1 / volume,
@@ -40,15 +40,22 @@ export function mixtureDensity(fractions: MassFractions): MixtureDensity {
   };
 }
 
-/** Excess specific volume Σ Bᵢⱼ wᵢ wⱼ of a composition in cm³/g, with its standard uncertainty. */
-function excessVolume(fractions: MassFractions): { cm3PerG: number; uCm3PerG: number } {
+/**
+ * Excess specific volume Σ Bᵢⱼ wᵢ wⱼ of a composition in cm³/g, with its standard uncertainty. A pair without a term
+ * counts as 0, uncertain by a share of the two volumes.
+ */
+function excessVolume(parts: readonly (readonly [string, number])[]): { cm3PerG: number; uCm3PerG: number } {
   let cm3PerG = 0;
   let variance = 0;
-  for (const { pair, bCm3PerG, uCm3PerG } of excessTerms) {
-    const product = (fractions[pair[0]] ?? 0) * (fractions[pair[1]] ?? 0);
-    cm3PerG += bCm3PerG * product;
-    variance += (uCm3PerG * product) ** 2;
-  }
+  for (const [place, [a, wa]] of parts.entries())
+    for (const [b, wb] of parts.slice(place + 1)) {
+      const term = excessTerm(a, b);
+      const u =
+        term?.uCm3PerG ??
+        unknownExcessShare / Math.sqrt(componentDensity(a).gPerCm3 * componentDensity(b).gPerCm3);
+      cm3PerG += (term?.bCm3PerG ?? 0) * wa * wb;
+      variance += (u * wa * wb) ** 2;
+    }
   return { cm3PerG, uCm3PerG: Math.sqrt(variance) };
 }
 

@@ -5,21 +5,19 @@ import sources from "./data/sources.json" with { type: "json" };
 export const rules = [
   "as-its-element",
   "between-cupronickels",
-  "cast-band",
   "core-and-skin",
   "element-itself",
   "extremes-over-recipes",
   "first-recipe",
-  "gold-recipe-limits",
+  "fitted-to-points",
   "iacs-from-resistivity",
   "lattice-constant",
   "lead-antimony-formula",
   "middle-of-band",
   "mixture-law",
-  "silver-copper-limits",
+  "recipe-band",
   "sintered-96-percent",
   "sintered-98.5-percent",
-  "struck-band",
 ] as const;
 export type Rule = (typeof rules)[number];
 

@@ -1,40 +1,48 @@
 import type { DensityResult } from "../../calibration/density-result.ts";
 import { measuredDensity } from "../../calibration/distribution.ts";
-import { bandAt, excludes } from "../conformity/exclusion.ts";
-import { fineMass } from "../metals/fineness/fine-mass.ts";
-import { goldFineness, silverFineness } from "../metals/fineness/fineness.ts";
-import { builtIn } from "../metals/library.ts";
+import { recordedDensity } from "../conformity/recorded-density.ts";
+import { type FamilyFineness, familyFineness } from "../metals/fineness/family-fineness.ts";
+import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
+import { commonShare } from "./common-share.ts";
+import type { RecordedStatement } from "./recorded-statement.ts";
 
-/** Fineness and fine mass over the recipes a claim allows. */
-export interface StatedFineness {
-  element: "Au" | "Ag";
-  permille: [number, number];
-  fine_g: [number, number];
-  /** the recipes of the claim that the density does not exclude */
-  recipes: string[];
+/** Fineness and fine mass over the recipes a claim allows; entries of earlier versions hold no parts. */
+export type StatedFineness = Omit<FamilyFineness, "parts"> & Partial<Pick<FamilyFineness, "parts">>;
+
+/** Fineness of sound alloy of the claim; null for other metals and where no such alloy has the density. */
+export function finenessOf(
+  claimed: Metal,
+  result: DensityResult,
+  confidence: number,
+  library: Library,
+): StatedFineness | null {
+  const piece = {
+    measured: measuredDensity(result),
+    celsius: result.liquidCelsius,
+    massG: result.massGrams,
+    uMassG: result.uMassGrams,
+    commonShare: commonShare(result.budget),
+  };
+  return familyFineness(claimed, piece, confidence, library);
 }
 
-/** Fineness of sound gold or silver alloy of the claim; null for other metals and where no such alloy has the density. */
-export function finenessOf(claimed: Metal, result: DensityResult, confidence: number): StatedFineness | null {
-  const measured = measuredDensity(result);
-  const celsius = result.liquidCelsius;
-  const found =
-    claimed.family === "gold"
-      ? goldFineness(measured, "any", celsius)
-      : claimed.family === "silver"
-        ? silverFineness(measured, celsius)
-        : null;
-  if (!found?.possible) return null;
-  const { low, high } = found.corrected;
-  const { lowG, highG } = fineMass(result.massGrams, 2 * result.uMassGrams, found.corrected);
-  const recipes = (claimed.recipes ?? [claimed.id]).filter(
-    (id) => builtIn.has(id) && !excludes(measured, bandAt(builtIn.metal(id), celsius), confidence),
-  );
-  return {
-    element: found.precious,
-    permille: [low, high],
-    fine_g: [lowG, Math.min(highG, result.massGrams + 2 * result.uMassGrams)],
-    recipes,
+/** The fineness that a record states; one of an earlier version, which holds no parts for sums, gives them from its density. */
+export function recordedFineness(
+  statement: RecordedStatement,
+  { confidence, celsius, library }: { confidence: number; celsius: number; library: Library },
+): FamilyFineness | null {
+  const { conformity, fineness } = statement;
+  const { claim, state } = conformity;
+  if (state === "excluded" || state === "no-valid-reading" || claim === null) return null;
+  if (fineness?.parts) return { ...fineness, parts: fineness.parts };
+  if (!library.has(claim)) return null;
+  const piece = {
+    measured: recordedDensity(statement, confidence),
+    celsius,
+    massG: statement.mass_g,
+    uMassG: statement.u_mass_g,
+    commonShare: commonShare(statement.budget),
   };
+  return familyFineness(library.metal(claim), piece, confidence, library);
 }

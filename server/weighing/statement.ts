@@ -75,7 +75,7 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
     id: request.id,
     ...numbersOf(result),
     checks,
-    ...(stop ? withoutVerdict(request) : meaningOf(conformity, result, request)),
+    ...(stop ? withoutVerdict(request) : meaningOf(conformity, result, request, library)),
     versions: { library: library.version },
   };
   return {
@@ -169,7 +169,7 @@ function numbersOf(result: DensityResult): StatedDensity {
   };
 }
 
-function meaningOf(conformity: Conformity, result: DensityResult, request: ComputeRequest) {
+function meaningOf(conformity: Conformity, result: DensityResult, request: ComputeRequest, library: Library) {
   const { claimed, state, notExcluded, evidence, nextTest, decision, neededHalfWidthGPerCm3 } = conformity;
   return {
     conformity: {
@@ -185,7 +185,8 @@ function meaningOf(conformity: Conformity, result: DensityResult, request: Compu
       likelihood_ratio: likelihoodRatio,
     })),
     excluded_by_tests: evidence.struck.map(({ id, by }) => ({ id, by })),
-    fineness: state === "excluded" || !claimed ? null : finenessOf(claimed, result, request.confidence),
+    fineness:
+      state === "excluded" || !claimed ? null : finenessOf(claimed, result, request.confidence, library),
     cautions: cautionsAbout(notExcluded.map(({ metal }) => metal)).map(({ id }) => id),
     next_tests: nextTest === null ? [] : [{ test: nextTest.test, separates: nextTest.separates }],
   };

@@ -65,7 +65,7 @@ function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: nu
   return {
     kind: "mixture",
     id: mixtureId(dense, light),
-    name: `${known?.name ?? `${dense.name} with ${light.name}`} (${percents(share)} ${dense.name})`,
+    name: `${dense.name} with ${light.name} (${percents(share)} ${dense.name})`,
     parts: [dense, light],
     share,
     likelihood: known?.likelihood ?? "rare",

@@ -41,7 +41,7 @@ function mixtureById(id: string, library: Library): NamedComposite | undefined {
     return {
       kind: "mixture",
       pair: [one, other],
-      name: known?.name ?? `${one.name} with ${other.name}`,
+      name: `${one.name} with ${other.name}`,
       called: calledMixture([one, other], known),
       known,
     };

@@ -3,18 +3,25 @@ import type { LotFine } from "../../../server/lots/lot-fine.ts";
 import type { LotItem } from "../../../server/lots/lot-item.ts";
 import { lotSums } from "../../../server/lots/totals.ts";
 
-/** A fine mass whose measurement is common to all pieces but for nothing. */
+/** One end of a fine mass whose measurement is common to all pieces; the rest of the alloy is free by far more than that. */
+const end = (middle: number, u: number) => ({ middle_g: middle, common_g: u, own_g: 0, law_g: 0 });
+/** Ends far apart are each widened by the one-sided 95.45 % quantile of the normal distribution. */
+const oneSided = 1.6901;
+
 function fineOf(dryG: number): LotFine {
-  const ends = { lowG: dryG * 0.475, highG: dryG * 0.62 };
-  const middle = { lowG: dryG * 0.5, highG: dryG * 0.6 };
   return {
     metal: "gold",
-    ...ends,
-    permille: { low: 475, high: 620 },
-    middle,
-    common: ends,
-    uncut: ends,
-    mostG: dryG,
+    lowG: dryG * (0.5 - oneSided * 0.01),
+    highG: dryG * (0.6 + oneSided * 0.01),
+    permille: { low: 483.1, high: 616.9 },
+    parts: {
+      low: end(0.5 * dryG, 0.01 * dryG),
+      high: end(0.6 * dryG, 0.01 * dryG),
+      expected: end(0.55 * dryG, 0.01 * dryG),
+      freedom_g: 0.03 * dryG,
+      most_g: dryG,
+    },
+    confidence: 0.9545,
   };
 }
 
@@ -42,8 +49,8 @@ function piece(ticket: string, dryG: number, changes: Partial<LotItem> = {}): Lo
 test("what is common to all pieces is added end by end", () => {
   const { fine, sumG } = lotSums([piece("1", 10), piece("2", 20)]);
   expect(sumG).toBe(30);
-  expect(fine.gold!.lowG).toBeCloseTo(14.25, 9);
-  expect(fine.gold!.highG).toBeCloseTo(18.6, 9);
+  expect(fine.gold!.lowG).toBeCloseTo(15 - oneSided * 0.3, 4);
+  expect(fine.gold!.highG).toBeCloseTo(18 + oneSided * 0.3, 4);
 });
 
 test("a voided piece counts nowhere, and a piece that disagrees brings no fine metal", () => {
@@ -53,7 +60,7 @@ test("a voided piece counts nowhere, and a piece that disagrees brings no fine m
     piece("3", 5, { state: "excluded", fine: null }),
   ]);
   expect(pieces).toBe(2);
-  expect(fine.gold!.highG).toBeCloseTo(6.2, 9);
+  expect(fine.gold!.highG).toBeCloseTo(6 + oneSided * 0.1, 4);
 });
 
 test("two tickets of one mass that make the sum too heavy by just that mass are named", () => {

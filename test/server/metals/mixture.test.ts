@@ -32,10 +32,17 @@ test("Rose's misprinted row of 333 gold in 667 silver is nowhere in the publishe
   expect(mixtureDensity({ Au: 0.333, Ag: 0.667 }).correctedGPerCm3).toBeLessThan(12.5);
 });
 
-test("every excess term carries an uncertainty and a source", () => {
-  for (const term of excessTerms) {
-    expect(term.uCm3PerG).toBeGreaterThan(0);
-    expect(term.source.length).toBeGreaterThan(20);
+test("every excess term carries an uncertainty and a provenance, and a fitted one is the least-squares fit of its points", () => {
+  for (const { pair, bCm3PerG, uCm3PerG, provenance, points } of excessTerms) {
+    expect(uCm3PerG).toBeGreaterThan(0);
+    if (provenance.kind !== "computed") continue;
+    let [over, under] = [0, 0];
+    for (const { fractions, gPerCm3 } of points) {
+      const product = fractions[pair[0]]! * fractions[pair[1]]!;
+      over += product * (1 / gPerCm3 - 1 / mixtureDensity(fractions).plainGPerCm3);
+      under += product ** 2;
+    }
+    expect(Math.abs(over / under - bCm3PerG), pair.join("-")).toBeLessThan(0.0002);
   }
 });
 

@@ -1,0 +1,43 @@
+import { coveringFactor } from "./covering-factor.ts";
+import { type FineEnd, type FineParts, uOfEnd } from "./fine-parts.ts";
+
+/** Fine metal of several pieces, g. */
+export interface FineSum {
+  lowG: number;
+  highG: number;
+  expectedG: number;
+  uG: number;
+}
+
+/**
+ * Fine metal of several pieces of one bench. What the pieces have in common (scale, water, thermometer, mixture law)
+ * adds end by end: it is off for all of them the same way. What each reading brought of its own adds in squares. The free
+ * rest of the alloy adds end by end, since pieces of one maker share it. The sum is cut to nothing and to what the pieces
+ * weigh at its end only, so that cuts do not shift it.
+ */
+export function fineSum(pieces: readonly FineParts[], confidence: number): FineSum {
+  const low = summed(pieces.map((piece) => piece.low));
+  const high = summed(pieces.map((piece) => piece.high));
+  const expected = summed(pieces.map((piece) => piece.expected));
+  const [uLow, uHigh] = [uOfEnd(low), uOfEnd(high)];
+  const k = coveringFactor(confidence, (high.middle_g - low.middle_g) / Math.max(uLow, uHigh, 1e-12));
+  const most = total(pieces.map(({ most_g }) => most_g));
+  const within = (grams: number) => Math.min(most, Math.max(0, grams));
+  return {
+    lowG: within(low.middle_g - k * uLow),
+    highG: within(high.middle_g + k * uHigh),
+    expectedG: within(expected.middle_g),
+    uG: Math.hypot(uOfEnd(expected), total(pieces.map(({ freedom_g }) => freedom_g))),
+  };
+}
+
+function summed(ends: readonly FineEnd[]): FineEnd {
+  return {
+    middle_g: total(ends.map(({ middle_g }) => middle_g)),
+    common_g: total(ends.map(({ common_g }) => common_g)),
+    own_g: Math.hypot(...ends.map(({ own_g }) => own_g)),
+    law_g: total(ends.map(({ law_g }) => law_g)),
+  };
+}
+
+const total = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0);
