@@ -81,7 +81,8 @@ const shownAtOnce = 24;
 /** The part that a search replaces: axis and table of what was found. */
 export function FoundMetals({ rows, all, libraryVersion, densityProblem }: MetalsPage) {
   const t = useTell();
-  const families = rows.length > shownAtOnce ? familiesOf(rows) : undefined;
+  const grouped = familiesOf(rows);
+  const families = rows.length > shownAtOnce && grouped.length > 1 ? grouped : undefined;
   return (
     <div id="found">
       {densityProblem !== undefined && (

@@ -16,7 +16,7 @@ const plainNames: Readonly<Record<string, Code>> = {
   "el-ag": "plan.plain-name.el-ag",
 };
 /** So many finenesses of the claim's own metal are asked about, the nearest in density. */
-const neighbours = 3;
+const neighbours = 4;
 
 /**
  * What one asks first about a claim: the metals false pieces are mostly made of, and its neighbours in fineness; where
@@ -55,12 +55,19 @@ export function plainAnswer(plan: Plan, library: Library): readonly Message[] {
 function toldApart(claimed: Metal, notExcluded: readonly string[], library: Library): Message {
   const left = new Set(notExcluded);
   const asked = askedFirst(claimed, library, left);
-  const told = asked.filter(({ id }) => !left.has(id)).map(plainName);
-  const untold = asked.filter(({ id }) => left.has(id)).map(plainName);
+  const told = asked.filter((m) => !isLeft(m, left, library)).map(plainName);
+  const untold = asked.filter((m) => isLeft(m, left, library)).map(plainName);
   const claim = called(claimed);
   if (told.length === 0) return message("plan.answer.tells-none", { claim, untold });
   if (untold.length === 0) return message("plan.answer.tells-all", { claim, told });
   return message("plan.answer.tells-some", { claim, told, untold });
+}
+
+/** A fineness is left while one of its recipes is that is met; where only rare ones are, it is told. */
+function isLeft({ id, recipes = [] }: Metal, left: ReadonlySet<string>, library: Library): boolean {
+  const listed = recipes.filter((recipe) => left.has(recipe));
+  if (listed.length === 0) return left.has(id);
+  return listed.some((recipe) => library.metal(recipe).likelihood !== "rare");
 }
 
 /** The same for a measured piece; undefined when nothing was claimed, or the claim itself is ruled out. */
