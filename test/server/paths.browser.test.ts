@@ -144,13 +144,11 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
     await page.focus("#ticket");
     await page.keyboard.insertText(ticket);
     await page.keyboard.press("Enter");
-    await page
-      .getByRole("button", { name: t("lots.step.take", { role: t("lots.step.roles.dry") }) })
-      .waitFor();
+    await page.getByRole("button", { name: t("lots.step.take", { role: t("bench.roles.dry") }) }).waitFor();
     if (ticket === "K-1") await shows("refiner-3-dry");
     shown = dry;
     await page.keyboard.press("Enter");
-    await button(t("lots.step.take", { role: t("lots.step.roles.immersed") })).waitFor();
+    await button(t("lots.step.take", { role: t("bench.roles.immersed") })).waitFor();
     shown = immersed;
     await page.keyboard.press("F9");
   }

@@ -4,13 +4,14 @@ import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { codeMark, Told } from "../told.tsx";
 import { LotForm } from "./form.tsx";
-import type { LotView } from "./view.ts";
+import type { LotView, StepRole } from "./view.ts";
 
 /** The step at hand with its one entry or its one button. */
 export function ScreeningStep(lot: LotView) {
   const { current, problem, closed } = lot;
   const t = useTell();
-  const now = t(`lots.step.now.${current.step}`);
+  const now =
+    current.step === "reading" ? t(`step.${current.role}.title`) : t(`lots.step.now.${current.step}`);
   return (
     <section class="sheet" id="screening" aria-label={t("lots.step.label")} data-say={now}>
       <h2>{now}</h2>
@@ -53,7 +54,7 @@ export function ScreeningStep(lot: LotView) {
           <CallOffForm lot={lot} />
         </>
       ) : (
-        <WeighingForms lot={lot} step={current.step} />
+        current.step === "reading" && <WeighingForms lot={lot} step={current.role} />
       )}
       {lot.water !== "" && current.step === "ticket" && (
         <details>
@@ -117,9 +118,9 @@ function TicketForm({ lot }: { lot: LotView }) {
   );
 }
 
-function WeighingForms({ lot, step }: { lot: LotView; step: "dry" | "immersed" | "rise" }) {
+function WeighingForms({ lot, step }: { lot: LotView; step: StepRole }) {
   const t = useTell();
-  const role = t(`lots.step.roles.${step}`);
+  const role = t(`bench.roles.${step}`);
   const typed = (
     <LotForm lot={lot}>
       <input type="hidden" name="role" value={step} />

@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
-import type { Message } from "../../calibration/message.ts";
+import type { Code, Message } from "../../calibration/message.ts";
 import type { OtherItemView, SecondPersonView } from "../bench/view.ts";
 import type { StateName } from "../finding.tsx";
 import type { About } from "../forms.tsx";
+import type { Role } from "../methods/view.ts";
 import type { StoppedRecord } from "../records/answer.tsx";
 import type { Told } from "../told.tsx";
 
@@ -45,23 +46,22 @@ export interface LotTotals {
   fine: readonly string[];
 }
 
+/** A reading that has the words of a step: `step.ROLE.title`. */
+export type StepRole = Extract<
+  { [Known in Code]: Known extends `step.${infer Name}.title` ? Name : never }[Code],
+  Role
+>;
+
 /** What is due: the water once, then for every piece its ticket and its two weighings; "elsewhere" while another piece is on the bench. */
 export type LotStep =
-  | "water"
-  | "ticket"
-  | "dry"
-  | "immersed"
-  | "rise"
-  | "second-person"
-  | "other-piece"
-  | "elsewhere"
-  | "closed";
+  | { ticket: string; step: "water" | "ticket" | "second-person" | "other-piece" | "elsewhere" | "closed" }
+  | { ticket: string; step: "reading"; role: StepRole };
 
 export interface LotView {
   id: string;
   name: string;
   /** the piece on the bench */
-  current: { ticket: string; step: LotStep };
+  current: LotStep;
   /** set while it must be said whether the piece on the pan is the ticket's */
   otherItem?: OtherItemView;
   /** a second person who reads typed readings again, while the record of the piece waits for it */

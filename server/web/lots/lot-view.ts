@@ -31,16 +31,20 @@ const ticketsTold = 6;
 const itemsShown = 12;
 
 /** What is due in the lot, from the water and the piece on the bench. */
-function stepOf(lot: Lot, bench: Bench): { ticket: string; step: LotStep } {
+function stepOf(lot: Lot, bench: Bench): LotStep {
   const { item } = bench;
   if (lot.closed) return { ticket: "", step: "closed" };
   if (item && !item.closed) {
     if (item.lot !== lot.id) return { ticket: item.ticket, step: "elsewhere" };
-    if (standing(item, "dry").length === 0) return { ticket: item.ticket, step: "dry" };
-    if (bench.otherMass) return { ticket: item.ticket, step: "other-piece" };
-    const wet = rolesOf(item.method).includes("rise") ? "rise" : "immersed";
-    const waits = standing(item, wet).length > 0 && bench.secondPersonDue !== undefined;
-    return { ticket: item.ticket, step: waits ? "second-person" : wet };
+    const { ticket } = item;
+    const [dry, ...wet] = rolesOf(item.method);
+    if (dry && standing(item, dry).length === 0) return { ticket, step: "reading", role: dry };
+    if (bench.otherMass) return { ticket, step: "other-piece" };
+    // what is taken and not recorded waits for the second person, or is taken again
+    const role =
+      wet.find((one) => standing(item, one).length === 0) ??
+      (bench.secondPersonDue === undefined ? wet.at(-1) : undefined);
+    return role ? { ticket, step: "reading", role } : { ticket, step: "second-person" };
   }
   return { ticket: "", step: lot.waterCelsius === undefined ? "water" : "ticket" };
 }

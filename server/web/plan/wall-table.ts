@@ -1,4 +1,5 @@
 import { measure } from "../../../calibration/measure.ts";
+import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
@@ -6,6 +7,7 @@ import type { PlanPage } from "../../../views/plan/index.tsx";
 import { planTable } from "../../conformity/plan/plan-table.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
+import { screeningMethods } from "../../methods/index.ts";
 
 /** Masses of the printed table, g: a small ring to a heavy bar, with the troy ounce. */
 const masses = [1, 2, 5, 10, 20, 31.1, 50, 100, 250];
@@ -24,8 +26,15 @@ export function wallTable(
   const step = planned.readabilityG;
   const finer = +(step / 10).toPrecision(6);
   const { massG: _m, readabilityG: _r, ...base } = planned;
-  const hung = planTable({ ...base, method: "hung" }, masses, [step, finer], measure, library);
-  const displaced = planTable({ ...base, method: "displaced" }, masses, [step], measure, library);
+  const tables = screeningMethods.map((method) =>
+    planTable({ ...base, method }, masses, [step, finer], measure, library),
+  );
+  // every way on this scale, and the first one on a finer scale too
+  const columns = [
+    ...tables.map((table) => ({ table, scale: 0 })),
+    ...tables.slice(0, 1).map((table) => ({ table, scale: 1 })),
+  ];
+  const [first] = tables;
   const percent = (value: number | null | undefined) =>
     value === null || value === undefined
       ? t("plan.table.no-answer")
@@ -33,23 +42,24 @@ export function wallTable(
   const { pieces, confidence } = planned;
   return {
     caption: t("plan.table.caption", {
-      claim: hung.called,
+      claim: first?.called ?? planned.claim,
       pieces,
       confidence_percent: +(100 * confidence).toPrecision(6),
     }),
     heads: [
       t("plan.table.mass", { pieces }),
       t("plan.table.displaces"),
-      t("plan.table.hung", { step_g: step }),
-      t("plan.table.displaced", { step_g: step }),
-      t("plan.table.hung", { step_g: finer }),
+      ...columns.map(({ table, scale }) =>
+        t("plan.table.by", {
+          method: message(`method.${table.method}.name`),
+          step_g: table.readabilitiesG[scale] ?? step,
+        }),
+      ),
     ],
-    rows: hung.rows.map(({ massG, displacedG, percents }, row) => [
+    rows: (first?.rows ?? []).map(({ massG, displacedG }, row) => [
       `${inLocale(String(massG), locale)} g`,
       `${inLocale(threeFigures(displacedG), locale)} g`,
-      percent(percents[0]),
-      percent(displaced.rows[row]?.percents[0]),
-      percent(percents[1]),
+      ...columns.map(({ table, scale }) => percent(table.rows[row]?.percents[scale])),
     ]),
   };
 }

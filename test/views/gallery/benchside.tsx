@@ -325,7 +325,7 @@ export const lot = (
   <LotPage
     id="7"
     name="Lot 7"
-    current={{ ticket: "T-0431", step: "immersed" }}
+    current={{ ticket: "T-0431", step: "reading", role: "immersed" }}
     water="21.4"
     unit="g"
     units={units}
