@@ -1,9 +1,7 @@
-import { riskSays, ruleSays } from "../server/conformity/decision-words.ts";
 import type { StatedDecision } from "../server/weighing/statement-shape.ts";
 import type { Locale } from "./messages/language.ts";
 import { tellerOf } from "./messages/tell.ts";
 import { fixed } from "./numbers.ts";
-import { Told } from "./told.tsx";
 
 /** The verdict on the claim's limits under the rule that was agreed before measuring, with the risk it carries. */
 export function DecisionWords({ decision, locale }: { decision: StatedDecision; locale: Locale }) {
@@ -23,7 +21,8 @@ export function DecisionWords({ decision, locale }: { decision: StatedDecision; 
         {acceptance && t("decision.acceptance", { interval: between(acceptance) })}
       </p>
       <p class="hint">
-        <Told says={ruleSays(decision.rule)} /> <Told says={riskSays(worst, acceptance)} />
+        {t(`decision.rule.${decision.rule.kind}`, { multiple: decision.rule.multiple })}{" "}
+        {acceptance ? t("decision.risk", { percent: 100 * worst }) : t("decision.risk-none")}
       </p>
     </>
   );

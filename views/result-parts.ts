@@ -1,43 +1,43 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
-import { lookAlike } from "../server/conformity/look-alike.ts";
 import { calledById } from "../server/metals/composites/composite-by-id.ts";
 import type { Library } from "../server/metals/library.ts";
-import type { Metal } from "../server/metals/metal.ts";
 import type { RecordedStatement } from "../server/weighing/recorded-statement.ts";
 import type { MetalBand } from "./bench/view.ts";
-import type { FindingView } from "./finding.tsx";
+import { inputName, unitName } from "./budget-input.ts";
 import type { Locale } from "./messages/language.ts";
+import { inLocale } from "./numbers.ts";
 import type { Band } from "./plots/bands.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { MeasuredCurve } from "./plots/density-plot.ts";
+import type { ResultView } from "./result.tsx";
 import { toldValue } from "./words/told.ts";
 
-/** The meaning of a statement as pages draw it; why each alternative is left follows from the library. */
+/** The meaning of a statement as pages draw it. */
 export function resultViewOf(
-  { conformity, not_excluded, answer, cautions = [] }: RecordedStatement,
+  { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement,
   library: Library,
-  bands: readonly MetalBand[],
-): FindingView {
-  const { claim, state, decision } = conformity;
-  const claimed = claim !== null && library.has(claim) ? library.metal(claim) : undefined;
-  const claimName = bands.find(({ id }) => id === claim)?.name;
+): ResultView {
+  const { claim, state, says, decision } = conformity;
   return {
     state,
-    ...(claimName === undefined ? {} : { claimName }),
-    because: answer,
-    lookAlikes: not_excluded
+    ...(claim === null ? {} : { claim: calledById(claim, library) }),
+    answer,
+    ...(says && { says }),
+    alternatives: not_excluded
       .filter(({ id }) => id !== claim)
-      .map(({ id }) => ({ id, called: calledById(id, library), ...separatingOf(id, claimed, library) })),
+      .map(({ id, kind, occurrence, likelihood_ratio, why, separated_by }) => ({
+        id,
+        called: calledById(id, library),
+        ...(kind && { kind }),
+        ...(occurrence && { occurrence }),
+        ...(likelihood_ratio === undefined ? {} : { likelihoodRatio: likelihood_ratio }),
+        ...(why && { why }),
+        ...(separated_by && { separatedBy: separated_by.says }),
+      })),
+    ...(fineness && { fineness }),
     cautions,
     ...(decision && { decision }),
   };
-}
-
-/** Why a metal of the library is left and what would separate it; a made-up piece is told by its name alone. */
-function separatingOf(id: string, claimed: Metal | undefined, library: Library) {
-  if (!library.has(id)) return {};
-  const { whySays, separatedBy } = lookAlike(library.metal(id), claimed);
-  return { whySays, separatedBy: separatedBy.says };
 }
 
 /** The measured distribution as the density axis draws it. */
@@ -61,18 +61,18 @@ export function domainAround(statement: RecordedStatement): readonly [number, nu
   return [Math.max(0, statement.density_g_cm3 - reach), statement.density_g_cm3 + reach];
 }
 
-/** Bands worth drawing: the claim, everything alive, and the neighbours that were ruled out. */
+/** Bands worth drawing: the claim, everything not excluded, and the neighbours that were ruled out. */
 export function bandsAround(
   bands: readonly MetalBand[],
   claim: string | undefined,
   statement: RecordedStatement,
   locale: Locale = "en",
 ): Band[] {
-  const alive = new Set(statement.not_excluded.map(({ id }) => id));
+  const left = new Set(statement.not_excluded.map(({ id }) => id));
   const [from, to] = domainAround(statement);
   return bands
-    .filter(({ id, low, high }) => id === claim || alive.has(id) || (low < to && high > from))
-    .map((band) => ({ ...band, name: toldValue(band.name, locale), alive: alive.has(band.id) }));
+    .filter(({ id, low, high }) => id === claim || left.has(id) || (low < to && high > from))
+    .map((band) => ({ ...band, name: toldValue(band.name, locale), notExcluded: left.has(band.id) }));
 }
 
 /** One input of the budget with its units written out. */
@@ -81,9 +81,9 @@ export function budgetInput(
   locale: Locale = "en",
 ): BudgetInput {
   return {
-    input: toldValue(row.input, locale),
-    value: toldValue(`${Number(row.value.toPrecision(8))} ${row.unit}`, locale),
-    u: toldValue(`${row.u.toPrecision(2)} ${row.unit}`, locale),
+    input: inputName(row.input, locale),
+    value: `${inLocale(`${Number(row.value.toPrecision(8))}`, locale)} ${unitName(row.unit, locale)}`,
+    u: `${inLocale(row.u.toPrecision(2), locale)} ${unitName(row.unit, locale)}`,
     contribution: row.contribution_g_cm3,
     share: row.share,
   };

@@ -2,6 +2,8 @@ import { z } from "zod";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
 import { candidateKinds, occurrences } from "../conformity/candidate.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
+import { magnetShows } from "../conformity/evidence/evidence.ts";
+import { separatingTests } from "../conformity/separation.ts";
 import { states } from "../conformity/state.ts";
 import { preciousElements } from "../metals/fineness/precious-element.ts";
 import { colours } from "../metals/metal.ts";
@@ -130,7 +132,9 @@ const decisionRule = z
 
 /** A test made beside the weighing. */
 const givenEvidence = z.discriminatedUnion("kind", [
-  z.strictObject({ kind: z.literal("magnet"), shows: z.enum(["none", "weak", "strong"]) }),
+  z.strictObject({ kind: z.literal("colour"), colour: z.enum(colours) }),
+  z.strictObject({ kind: z.literal("worn"), colour: z.enum(colours) }),
+  z.strictObject({ kind: z.literal("magnet"), shows: z.enum(magnetShows) }),
   z.strictObject({
     kind: z.literal("conductivity"),
     percent_iacs: positive,
@@ -288,7 +292,15 @@ export const computeResponse = z.strictObject({
     })
     .nullable(),
   cautions: z.array(z.string()).describe("hazards of what is not excluded"),
-  next_tests: z.array(z.strictObject({ test: z.string(), separates: z.array(z.string()) })),
+  next_tests: z
+    .array(
+      z.strictObject({
+        test: z.enum(separatingTests),
+        separates: z.array(z.string()),
+        elsewhere: z.literal(true).optional().describe("the instrument is not owned at this bench"),
+      }),
+    )
+    .describe("harmless tests that tell what is left from the claim, in the order to make them"),
   answer: z.string(),
   versions: z.strictObject({ library: z.string() }),
 });

@@ -9,8 +9,8 @@ type Telling = (message: Message) => string;
 
 /** A statement as the contract publishes it. */
 function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
-  const { checks, conformity, fineness, answer, ...rest } = statement;
-  const says = tell(answer);
+  const { checks, conformity, not_excluded, excluded_by_tests, fineness, answer, ...rest } = statement;
+  const { says, ...stands } = conformity;
   return {
     ...rest,
     checks: checks.map(({ code, severity, params }) => ({
@@ -19,9 +19,16 @@ function printed(statement: Statement | NoReading, tell: Telling): ComputeRespon
       params,
       message: tell({ code, params }),
     })),
-    conformity: { ...conformity, message: says },
+    conformity: { ...stands, message: tell(says ?? answer) },
+    not_excluded: not_excluded.map(({ id, kind, occurrence, likelihood_ratio }) => ({
+      id,
+      kind,
+      occurrence,
+      likelihood_ratio,
+    })),
+    excluded_by_tests: excluded_by_tests.map(({ id, by }) => ({ id, by })),
+    answer: tell(answer),
     fineness: fineness && withoutParts(fineness),
-    answer: says,
   } as ComputeResponse;
 }
 

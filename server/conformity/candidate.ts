@@ -1,10 +1,9 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
-import { normalBelow, normalDensity } from "../../calibration/normal.ts";
 import type { Substitute } from "../metals/composites/substitutes.ts";
 import type { Library } from "../metals/library.ts";
-import type { DensityBand, Metal } from "../metals/metal.ts";
-import { repeatedAmong } from "./distinct-names.ts";
+import type { Metal } from "../metals/metal.ts";
 import { bandAt } from "./exclusion.ts";
+import { repeatedAmong } from "./repeated.ts";
 
 export const candidateKinds = ["metal", "coated", "cored", "mixed"] as const;
 export const occurrences = ["common", "occasional", "rare", "purpose-made"] as const;
@@ -46,15 +45,16 @@ export function madeCandidate({ kind, as }: Substitute): Candidate {
 }
 
 /**
- * How well the measured density fits a candidate: the mean probability density of the measured value over the
- * candidate's band, 1/(g/cm³), from a normal distribution. A band that reaches far fits each of its densities less.
+ * How well the measured density fits a candidate: the mean probability density of the measured distribution over the
+ * candidate's band, 1/(g/cm³). A band that reaches far fits each of its densities less.
  */
 export function fitOf(measured: MeasuredDensity, metal: Metal, celsius: number): number {
-  const { low, high } = bandAt(metal, celsius);
-  const u = measured.uGPerCm3;
-  const at = (end: DensityBand["low"]) => (end - measured.valueGPerCm3) / u;
-  if (high - low < u / 1000) return normalDensity(at((low + high) / 2)) / u;
-  return (normalBelow(at(high)) - normalBelow(at(low))) / (high - low);
+  const band = bandAt(metal, celsius);
+  // a band narrower than this is one density
+  const least = measured.uGPerCm3 / 100;
+  const widen = Math.max(0, least - (band.high - band.low)) / 2;
+  const [low, high] = [band.low - widen, band.high + widen];
+  return (measured.probabilityBelow(high) - measured.probabilityBelow(low)) / (high - low);
 }
 
 /** Without a recipe whose family is there, and without the second entry of one thing. */

@@ -1,6 +1,8 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import type { Library } from "../metals/library.ts";
 import type { DensityBand, Metal } from "../metals/metal.ts";
+import { needsFiner, satisfies, whyLeft } from "./alternative.ts";
 import {
   type Candidate,
   candidate,
@@ -12,12 +14,14 @@ import {
 } from "./candidate.ts";
 import { type Decision, type DecisionRule, decide } from "./decision-rule.ts";
 import type { Evidence } from "./evidence/evidence.ts";
+import { excludedBy } from "./evidence/exclusion-by-test.ts";
 import { type WeighedEvidence, weighEvidence } from "./evidence/weighed-evidence.ts";
 import { bandAt, distanceTo } from "./exclusion.ts";
-import { lookAlike, needsFiner, satisfies } from "./look-alike.ts";
-import { type NextTest, nextTest } from "./next-test.ts";
+import { type Instrument, type NextTest, nextTests } from "./next-test.ts";
+import { type Separation, separation } from "./separation.ts";
 import type { State } from "./state.ts";
-import { madeUpBeside, metalsAlive } from "./what-fits.ts";
+import { madeUpBeside, metalsNotExcluded } from "./what-fits.ts";
+import { canLookLike } from "./worth.ts";
 
 /** A candidate that is left, with how well it fits beside the claim. */
 export interface NotExcluded extends Candidate {
@@ -26,6 +30,8 @@ export interface NotExcluded extends Candidate {
    * tuned to this density.
    */
   likelihoodRatio: number;
+  /** why it is left beside the claim, and what would tell it from it; none for the claim itself */
+  beside?: { why: Message; separatedBy: Separation | null };
 }
 
 /** What density and other tests say about a claim, and everything they leave. */
@@ -34,10 +40,10 @@ export interface Conformity {
   state: State;
   /** the claim first where it is left, then by occurrence, of one occurrence by likelihood ratio */
   notExcluded: NotExcluded[];
-  /** what the other tests excluded, what contradicts, what is odd, and the test to make next */
+  /** what the other tests excluded, what contradicts, what is odd */
   evidence: WeighedEvidence;
-  /** the harmless test to make next, or the laboratory; null when nothing is left to separate */
-  nextTest: NextTest | null;
+  /** the harmless tests to make next, in order; none when nothing is left to tell apart, or the claim is excluded */
+  nextTests: NextTest[];
   /** half-width of the interval that would decide, g/cm³, where a finer density would */
   neededHalfWidthGPerCm3?: number;
   /** the claim's band as limits under the rule agreed before measuring */
@@ -53,6 +59,8 @@ export interface ConformityContext {
   claim?: string | undefined;
   evidence?: readonly Evidence[];
   rule?: DecisionRule | undefined;
+  /** instruments at hand beside the balance; all when left out */
+  owned?: readonly Instrument[] | undefined;
 }
 
 /**
@@ -62,76 +70,119 @@ export interface ConformityContext {
 export function conformityFor(measured: MeasuredDensity, context: ConformityContext): Conformity {
   const { library, confidence, celsius, evidence = [], rule } = context;
   const claimed = context.claim === undefined ? undefined : library.metal(context.claim);
-  const fitting = metalsAlive(measured, confidence, celsius, library);
-  const bodies = [
-    ...fitting.map(candidate),
-    ...(claimed ? madeUpBeside(measured, claimed, celsius, library).map(madeCandidate) : []),
-  ];
-  const others = library.metals.filter((m) => !fitting.includes(m));
+  const fitting = metalsNotExcluded(measured, confidence, celsius, library);
+  const fits = claimed !== undefined && fitting.includes(claimed);
+  // beside a claim that the density excludes, nothing is put together to pass for it
+  const made = fits ? madeUpBeside(measured, claimed, celsius, library).map(madeCandidate) : [];
+  const bodies = [...fitting.map(candidate), ...made];
   const weighed = weighEvidence(
     bodies.map(({ metal }) => metal),
-    others,
+    library.metals.filter((m) => !fitting.includes(m)),
     evidence,
-    claimed,
   );
-  const left = bodies.filter(({ metal }) => weighed.alive.includes(metal));
-  const alternatives = distinct(
-    left.filter(({ metal }) => claimed === undefined || !satisfies(metal, claimed)),
+  const pull = fits && pullWithoutSteel(fitting, evidence);
+  const contradictions = pull ? [...weighed.contradictions, pull] : weighed.contradictions;
+  const left = bodies.filter(({ metal }) => weighed.notExcluded.includes(metal));
+  const own = left.filter(({ metal }) => metal === claimed);
+  const beside = own.length > 0 ? claimed : undefined;
+  const others = distinct(
+    left.filter(
+      ({ metal }) =>
+        !claimed || (!satisfies(metal, claimed) && (!beside || looksLike(metal, beside, fitting))),
+    ),
     library,
   );
-  const own = left.filter(({ metal }) => metal === claimed);
-  const decidable =
-    claimed &&
-    own.length > 0 &&
-    alternatives.filter(({ metal, occurrence }) => isDecidable(metal, claimed, occurrence));
-  const state = stateFrom({ claimed, own, alternatives, decidable: decidable || [], weighed, evidence });
+  const against = beside ? fitOf(measured, beside, celsius) : bestFit(others, measured, celsius);
+  const weigh = (one: Candidate): NotExcluded => ({
+    ...one,
+    likelihoodRatio: one.tuned || !(against > 0) ? 1 : fitOf(measured, one.metal, celsius) / against,
+    ...(one.metal !== claimed && {
+      beside: {
+        why: whyLeft(one, beside),
+        separatedBy: beside ? separation(beside, one.metal) : null,
+      },
+    }),
+  });
+  const alternatives = ordered(others.map(weigh));
+  const finer = beside ? alternatives.filter((one) => needsFiner(one, beside)) : [];
+  const state = stateOf({
+    claimed,
+    exclusions: (fits ? 0 : 1) + exclusionsOf(claimed, evidence),
+    contradicts: contradictions.length > 0,
+    finer: finer.length > 0,
+    alternatives,
+    evidence,
+  });
   return {
     claimed,
     state,
-    notExcluded: [
-      ...ratios(own, own, measured, celsius),
-      ...ordered(ratios(alternatives, own, measured, celsius)),
-    ],
-    evidence: weighed,
-    nextTest: nextTest(
-      alternatives.map(({ metal }) => metal),
-      claimed,
-      new Set(evidence.map(({ kind }) => kind)),
-    ),
-    ...(state === "inconclusive" && claimed && decidable && decidable.length > 0
-      ? { neededHalfWidthGPerCm3: neededHalfWidth(measured, claimed, decidable, celsius) }
+    notExcluded: [...own.map(weigh), ...alternatives],
+    evidence: { ...weighed, contradictions },
+    nextTests:
+      claimed && !beside
+        ? []
+        : nextTests(
+            alternatives.map(({ metal }) => metal),
+            claimed,
+            { done: evidence.map(({ kind }) => kind), ...(context.owned && { owned: context.owned }) },
+          ),
+    ...(state === "inconclusive" && beside && finer.length > 0
+      ? { neededHalfWidthGPerCm3: neededHalfWidth(measured, beside, finer, celsius) }
       : {}),
     ...(rule && claimed && { decision: decide(measured, limits(bandAt(claimed, celsius)), rule) }),
   };
 }
 
+/**
+ * A strong pull where no sound metal of this density is pulled. A steel pin, spring or clasp pulls as well, so that the
+ * magnet alone does not exclude a claim that the density fits.
+ */
+function pullWithoutSteel(fitting: readonly Metal[], evidence: readonly Evidence[]): Message | undefined {
+  const pulled = evidence.some((one) => one.kind === "magnet" && one.shows === "strong");
+  return pulled && fitting.every(({ magnetism }) => magnetism !== "strong")
+    ? message("test.check.pull-without-steel")
+    : undefined;
+}
+
+/** A family passes for the claim only by a recipe of it that the density leaves. */
+function looksLike(metal: Metal, claimed: Metal, fitting: readonly Metal[]): boolean {
+  const recipes = fitting.filter(({ id }) => metal.recipes?.includes(id));
+  return (recipes.length > 0 ? recipes : [metal]).some((one) => canLookLike(one, claimed));
+}
+
 const limits = ({ low, high }: DensityBand) => ({ low, high });
 
-const isDecidable = (metal: Metal, claimed: Metal, occurrence: Occurrence) =>
-  occurrence !== "purpose-made" && needsFiner(lookAlike(metal, claimed));
+const exclusionsOf = (claimed: Metal | undefined, evidence: readonly Evidence[]) =>
+  claimed ? evidence.filter((e) => excludedBy(e, claimed) !== null).length : 0;
 
-/** Harmless tests that can exclude a body tuned to a density. */
-const seeingThrough: ReadonlySet<Evidence["kind"]> = new Set(["magnet", "conductivity", "sound"]);
+const bestFit = (of: readonly Candidate[], measured: MeasuredDensity, celsius: number) =>
+  Math.max(0, ...of.filter(({ tuned }) => !tuned).map(({ metal }) => fitOf(measured, metal, celsius)));
 
-function stateFrom({
+/** Harmless tests that see through a skin or tell a mixture: they exclude a body tuned to a density. */
+const seeingThrough: ReadonlySet<Evidence["kind"]> = new Set(["conductivity", "sound"]);
+
+function stateOf({
   claimed,
-  own,
+  exclusions,
+  contradicts,
+  finer,
   alternatives,
-  decidable,
-  weighed,
   evidence,
 }: {
   claimed: Metal | undefined;
-  own: readonly Candidate[];
-  alternatives: readonly Candidate[];
-  decidable: readonly Candidate[];
-  weighed: WeighedEvidence;
+  /** how many tests exclude the claim, the density among them */
+  exclusions: number;
+  contradicts: boolean;
+  /** a finer density would exclude an alternative that matters */
+  finer: boolean;
+  alternatives: readonly NotExcluded[];
   evidence: readonly Evidence[];
 }): State {
   if (!claimed) return "no-claim";
-  if (evidence.length > 0 && weighed.contradictions.length > 0) return "inconclusive";
-  if (own.length === 0) return "excluded";
-  if (decidable.length > 0) return "inconclusive";
+  // one test against all others may itself be at fault; two that exclude the claim are not
+  if (contradicts && exclusions < 2) return "inconclusive";
+  if (exclusions > 0) return "excluded";
+  if (finer) return "inconclusive";
   const tested = evidence.some(({ kind }) => seeingThrough.has(kind));
   const counts: readonly Occurrence[] = tested
     ? ["common", "occasional"]
@@ -139,23 +190,6 @@ function stateFrom({
   return alternatives.some(({ occurrence }) => counts.includes(occurrence))
     ? "consistent-not-unique"
     : "consistent";
-}
-
-function ratios(
-  of: readonly Candidate[],
-  own: readonly Candidate[],
-  measured: MeasuredDensity,
-  celsius: number,
-): NotExcluded[] {
-  const fits = of.map(({ metal, tuned }) => (tuned ? Number.NaN : fitOf(measured, metal, celsius)));
-  const [claimed] = own;
-  const against = claimed
-    ? fitOf(measured, claimed.metal, celsius)
-    : Math.max(...fits.filter((one) => !Number.isNaN(one)));
-  return of.map((one, place) => ({
-    ...one,
-    likelihoodRatio: one.tuned ? 1 : against > 0 ? fits[place]! / against : 0,
-  }));
 }
 
 function ordered(candidates: readonly NotExcluded[]): NotExcluded[] {

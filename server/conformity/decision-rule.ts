@@ -35,7 +35,6 @@ export interface Decision {
   specificRisk: number;
   /** highest probability of a wrong acceptance that the rule allows, at the worst accepted value of a normal distribution */
   worstAcceptanceRisk: number;
-  says: string;
 }
 
 /** Acceptance interval for the limits and U: limits moved inwards by w = r·U; "empty" when nothing is left between them. */
@@ -101,7 +100,6 @@ export function decide(
     conformanceProbability: p,
     specificRisk,
     worstAcceptanceRisk: worstRisk(acceptance, tolerance, measured.uGPerCm3),
-    says: sentence(verdict, acceptance, specificRisk),
   };
 }
 
@@ -127,17 +125,3 @@ function worstRisk(acceptance: AcceptanceInterval, tolerance: ToleranceInterval,
 }
 
 const normalCentredOn = (centre: number, u: number) => (x: number) => normalBelow((x - centre) / u);
-
-function sentence(verdict: Verdict, acceptance: AcceptanceInterval, risk: number): string {
-  const words = {
-    pass: "Inside the limits under the agreed rule",
-    "conditional-pass": "Inside the limits, but by less than the guard band",
-    "conditional-fail": "Outside the limits, but by less than the guard band",
-    fail: "Not accepted under the agreed rule",
-  } as const;
-  const empty =
-    acceptance === "empty"
-      ? " The guard bands leave no acceptance interval: under this rule nothing measured so coarsely can be accepted."
-      : "";
-  return `${words[verdict]}; probability that this is wrong: ${risk < 0.00005 ? "below 0.01" : (risk * 100).toFixed(2)} %.${empty}`;
-}

@@ -1,57 +1,61 @@
 import type { Metal } from "../metals/metal.ts";
-import { type SeparatingTest, separationBy } from "./separation.ts";
+import type { EvidenceKind } from "./evidence/evidence.ts";
+import { type HarmlessTest, type SeparatingTest, separationBy } from "./separation.ts";
 
-/** The test to make next. */
+/** A test to make next. */
 export interface NextTest {
   test: SeparatingTest;
-  /** ids of what it would separate from the claim */
+  /** ids of what it would tell from the claim */
   separates: string[];
-  /** one sentence: which test, and why this one */
-  says: string;
+  /** the instrument is not owned here: somebody else has one */
+  elsewhere?: true;
 }
 
-const doing = {
-  magnet: "Hold a magnet to it next",
-  conductivity: "Measure the conductivity next",
-  sound: "Measure the sound speed through the thickness next",
-} as const;
+/** What everybody has: eyes, ears and a magnet. */
+const atHand: readonly HarmlessTest[] = ["magnet", "colour", "ring"];
+/** Instruments, and the ways to ask somebody who has one. */
+export const instruments = ["conductivity", "sound"] as const;
+export type Instrument = (typeof instruments)[number];
 
-type HarmlessTest = keyof typeof doing;
+/** The test a kind of evidence is the result of. */
+const testOf: Readonly<Partial<Record<EvidenceKind, HarmlessTest>>> = {
+  worn: "colour",
+  scratch: "colour",
+  magnet: "magnet",
+  ring: "ring",
+  conductivity: "conductivity",
+  sound: "sound",
+};
 
 /**
- * The harmless test, of those not done, that separates most of what is alive from the claim; of two that separate as
- * much, the easier. Without a claim the likeliest of what is alive stands in for it. A laboratory when no harmless
- * test is left that separates anything; null when nothing else is alive.
+ * The harmless tests, of those not done, that tell something of what is left from the claim: first what everybody has,
+ * then the instruments that are owned, then those that are not; of each the most separating first. Without a claim the
+ * first of what is left stands in for it. A laboratory when no harmless test is left; none when nothing else is left.
  */
-export function nextTest(
+export function nextTests(
   others: readonly Metal[],
   claimed: Metal | undefined,
-  done: ReadonlySet<string> = new Set(),
-): NextTest | null {
+  { done = [], owned = instruments }: { done?: readonly EvidenceKind[]; owned?: readonly Instrument[] } = {},
+): NextTest[] {
   const against = claimed ?? others[0];
   const rest = others.filter((m) => m !== against);
-  if (!against || rest.length === 0) return null;
-  let best: NextTest | null = null;
-  for (const test of Object.keys(doing) as HarmlessTest[]) {
-    if (done.has(test)) continue;
-    const separated = rest.filter((m) => separationBy[test](against, m));
-    if (separated.length > (best?.separates.length ?? 0)) best = chosen(test, separated, rest, against);
-  }
-  return (
-    best ?? {
-      test: "laboratory",
-      separates: rest.map((m) => m.id),
-      says: `No harmless test is left that separates what is alive beside ${against.name}: a licensed laboratory decides (gold ISO 11426, silver ISO 11427).`,
-    }
-  );
-}
-
-function chosen(test: HarmlessTest, separated: Metal[], rest: Metal[], against: Metal): NextTest {
-  const names = separated.slice(0, 3).map((m) => m.name);
-  const share = separated.length === rest.length ? "all" : `${separated.length} of the ${rest.length}`;
-  return {
-    test,
-    separates: separated.map((m) => m.id),
-    says: `${doing[test]}: it separates ${share} that are alive beside ${against.name}, such as ${names.join(", ")}.`,
-  };
+  if (!against || rest.length === 0) return [];
+  const made = new Set(done.map((kind) => testOf[kind]));
+  const useful = (tests: readonly HarmlessTest[]) =>
+    tests
+      .filter((test) => !made.has(test))
+      .map((test) => ({
+        test,
+        separates: rest.filter((m) => separationBy[test](against, m) !== null).map(({ id }) => id),
+      }))
+      .filter(({ separates }) => separates.length > 0)
+      .sort((a, b) => b.separates.length - a.separates.length);
+  const found: NextTest[] = [
+    ...useful(atHand),
+    ...useful(instruments.filter((one) => owned.includes(one))),
+    ...useful(instruments.filter((one) => !owned.includes(one))).map(
+      (next): NextTest => ({ ...next, elsewhere: true }),
+    ),
+  ];
+  return found.length > 0 ? found : [{ test: "laboratory", separates: rest.map(({ id }) => id) }];
 }

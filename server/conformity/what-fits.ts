@@ -12,15 +12,15 @@ const tungsten = new Set(["el-w", "w-pure", "w-core-au"]);
  * Library metals that the measurement does not exclude, likeliest first. Solid tungsten and a tungsten core stay beside
  * fine gold whatever the numbers say.
  */
-export function metalsAlive(
+export function metalsNotExcluded(
   measured: MeasuredDensity,
   confidence: number,
   celsius: number,
   { metals }: Library,
 ): Metal[] {
   const fits = new Set(metals.filter((m) => !excludes(measured, bandAt(m, celsius), confidence)));
-  const goldAlive = [...fits].some((m) => fineGold.has(m.id));
-  if (goldAlive) for (const m of metals) if (tungsten.has(m.id)) fits.add(m);
+  const goldLeft = [...fits].some((m) => fineGold.has(m.id));
+  if (goldLeft) for (const m of metals) if (tungsten.has(m.id)) fits.add(m);
   const order = (m: Metal) => likelihoodOrder[m.likelihood];
   const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - measured.valueGPerCm3);
   return [...fits].sort((a, b) => order(a) - order(b) || away(a) - away(b));

@@ -1,4 +1,5 @@
-import type { Metal } from "../metals/metal.ts";
+import type { Colour, Metal } from "../metals/metal.ts";
+import { couldLook, recipesOf } from "./evidence/appearance.ts";
 
 /**
  * Rough worth of a gram, as a power of ten above copper's class. Only the order is used: a stand-in is worth making
@@ -28,4 +29,27 @@ export function worthPerGram(metal: Metal): number {
 /** True when passing `other` off as `claimed` would pay: it is worth less, by more than the slack of a fineness. */
 export function worthPassingOff(other: Metal, claimed: Metal): boolean {
   return worthPerGram(other) < worthPerGram(claimed) * 0.998;
+}
+
+/** Skins that are put on to look like something dearer, by the worth of their metal: silver, gold, copper. */
+const skins: readonly { colour: Colour; element: string }[] = [
+  { colour: "white", element: "Ag" },
+  { colour: "yellow", element: "Au" },
+  { colour: "red", element: "Cu" },
+];
+
+/** True when somebody would put a skin of the colour around it: the metal of such a skin is dearer (common practice). */
+export function canBeCoatedAs(colour: Colour, metal: Metal): boolean {
+  return skins.some(
+    (skin) =>
+      couldLook(colour, skin.colour) &&
+      worthPerGram(metal) < 10 ** (worthPower[skin.element] ?? baseMetalPower),
+  );
+}
+
+/** True when a piece of the metal can look as the claim does, by its own colour or under a skin. */
+export function canLookLike(metal: Metal, claimed: Metal): boolean {
+  return recipesOf(claimed).some(({ colour }) =>
+    recipesOf(metal).some((recipe) => couldLook(colour, recipe.colour) || canBeCoatedAs(colour, recipe)),
+  );
 }

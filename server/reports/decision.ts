@@ -1,5 +1,4 @@
 import { tellerOf } from "../../views/messages/tell.ts";
-import { riskSays, ruleSays } from "../conformity/decision-words.ts";
 import type { StatedDecision } from "../weighing/statement-shape.ts";
 import type { Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
@@ -24,7 +23,7 @@ export function decisionOf(
 }
 
 /** The verdict on the claim's limits under the rule kept with the piece when it was opened. */
-function decisionLines(decision: StatedDecision, { t, number, tell, locale }: Writing): string[] {
+function decisionLines(decision: StatedDecision, { t, number, locale }: Writing): string[] {
   const { limits_g_cm3: limits, acceptance_g_cm3: acceptance } = decision;
   const between = ([low, high]: readonly [number, number]) =>
     t("report.decision.between", { low: number(low.toFixed(3)), high: number(high.toFixed(3)) });
@@ -32,12 +31,15 @@ function decisionLines(decision: StatedDecision, { t, number, tell, locale }: Wr
     t("report.decision.limits", { limits: between(limits) }),
     ...(acceptance ? [t("report.decision.accepted", { interval: between(acceptance) })] : []),
   ];
-  const verdict = tellerOf(locale)(`decision.verdicts.${decision.verdict}`);
+  const words = tellerOf(locale);
+  const verdict = words(`decision.verdicts.${decision.verdict}`);
   return [
     t("report.decision.of-limits", {
-      rule: tell(ruleSays(decision.rule)),
-      risk: tell(riskSays(decision.worst_acceptance_risk, acceptance)),
+      rule: words(`decision.rule.${decision.rule.kind}`, { multiple: decision.rule.multiple }),
+      risk: acceptance
+        ? words("decision.risk", { percent: 100 * decision.worst_acceptance_risk })
+        : words("decision.risk-none"),
     }),
-    `${ends.join("; ")}. ${verdict}: ${tellerOf(locale)("decision.wrong", { percent: 100 * decision.specific_risk })}`,
+    `${ends.join("; ")}. ${verdict}: ${words("decision.wrong", { percent: 100 * decision.specific_risk })}`,
   ];
 }

@@ -10,7 +10,7 @@ const rowHeight = 11;
 
 /** The bands that are drawn: the claim first, then the others in the order of the finding. */
 function bandsDrawn({ opinion, plot }: Report) {
-  const known = opinion.alive.filter((metal) => metal.band !== null);
+  const known = opinion.notExcluded.filter((metal) => metal.band !== null);
   const claim = known.filter((metal) => metal.id === plot.claim);
   return [...claim, ...known.filter((metal) => metal.id !== plot.claim)].slice(0, mostBands);
 }
@@ -20,7 +20,7 @@ export function plotHeight(report: Report): number {
   return 44 + bandsDrawn(report).length * rowHeight;
 }
 
-/** One density axis at 20 °C: the measured value with its coverage interval, the bands of what is alive under it. */
+/** One density axis at 20 °C: the measured value with its coverage interval, the bands of what is not excluded under it. */
 export function drawPlot(doc: Doc, report: Report, x: number, y: number, width: number): void {
   const { plot } = report;
   const t = tellerOf(report.locale);

@@ -65,10 +65,13 @@ function result(sheet: Paper, report: Report): void {
   const { state, because } = report.opinion;
   const told = report.onlyEnglish.includes(because) ? [state, because] : [`${state} ${because}`.trim()];
   for (const text of told) sheet.paragraph(text);
-  if (report.opinion.alive.length > 0)
+  if (report.opinion.notExcluded.length > 0)
     sheet.paragraph(
-      t("report.opinion.alive", { names: report.opinion.alive.map(({ name }) => name).join(", ") }),
+      t("report.opinion.not-excluded", {
+        names: report.opinion.notExcluded.map(({ name }) => name).join(", "),
+      }),
     );
+  if (report.opinion.purposeMade !== null) sheet.paragraph(report.opinion.purposeMade);
   sheet.list(report.decision);
   if (report.otherTests.length > 0) {
     sheet.heading(t("report.headings.other-tests"));
@@ -166,7 +169,7 @@ function record(sheet: Paper, { record, locale }: Report): void {
 function plotInWords({ plot, opinion, locale }: Report): string {
   const t = tellerOf(locale);
   const number = (value: number | string) => inLocale(`${value}`, locale);
-  const bands = opinion.alive.flatMap(({ name, band }) =>
+  const bands = opinion.notExcluded.flatMap(({ name, band }) =>
     band ? [t("report.plot.band", { name, low: number(band[0]), high: number(band[1]) })] : [],
   );
   const [value, low, high] = [plot.value, plot.low, plot.high].map((x) => number(x.toPrecision(6)));

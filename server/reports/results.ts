@@ -1,4 +1,5 @@
 import { roundedPair } from "../../calibration/rounding.ts";
+import { inputName, unitName } from "../../views/budget-input.ts";
 import type { BudgetLine, ReportResult } from "../../views/reports/report.ts";
 import type { RecordedStatement } from "../weighing/recorded-statement.ts";
 import type { Writing } from "./writing.ts";
@@ -63,16 +64,16 @@ export function uncertaintyStatement(
 }
 
 /** The budget with the largest share first, inputs that contribute nothing left out; u and contribution to two significant digits. */
-export function budgetOf(statement: RecordedStatement, { number, name }: Writing): BudgetLine[] {
+export function budgetOf(statement: RecordedStatement, { number, locale }: Writing): BudgetLine[] {
   return (statement.budget ?? [])
     .filter((line) => line.contribution_g_cm3 !== 0)
     .sort((a, b) => Math.abs(b.share) - Math.abs(a.share))
     .map((line) => {
       const pair = roundedOr(line.value, line.u);
       return {
-        input: name(line.input),
+        input: inputName(line.input, locale),
         value: number(pair.value),
-        unit: name(line.unit),
+        unit: unitName(line.unit, locale),
         u: number(pair.u),
         sensitivity: number(significant(line.sensitivity, 4)),
         contribution: number(significant(line.contribution_g_cm3, 2)),

@@ -1,4 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
+import type { ExcludedByTest } from "../conformity/evidence/weighed-evidence.ts";
 import { type State, stateNow, type statesBefore } from "../conformity/state.ts";
 import type {
   StatedCheck,
@@ -25,7 +26,8 @@ export interface RecordedStatement extends Pick<StatedDensity, Always>, Earlier 
   conformity: StatedConformity;
   not_excluded: readonly ({ id: string } & Partial<StatedMeaning["not_excluded"][number]>)[];
   answer: Message | string;
-  excluded_by_tests?: StatedMeaning["excluded_by_tests"];
+  /** the first statements gave no reasons */
+  excluded_by_tests?: (Omit<ExcludedByTest, "says"> & { says?: Message })[];
   fineness?: StatedMeaning["fineness"];
   cautions?: StatedMeaning["cautions"];
   next_tests?: StatedMeaning["next_tests"];

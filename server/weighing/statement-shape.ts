@@ -1,8 +1,9 @@
 import type { Code, Message, Params } from "../../calibration/message.ts";
 import type { CandidateKind, Occurrence } from "../conformity/candidate.ts";
 import type { Decision } from "../conformity/decision-rule.ts";
-import type { EvidenceKind } from "../conformity/evidence/evidence.ts";
-import type { SeparatingTest } from "../conformity/separation.ts";
+import type { ExcludedByTest } from "../conformity/evidence/weighed-evidence.ts";
+import type { NextTest } from "../conformity/next-test.ts";
+import type { Separation } from "../conformity/separation.ts";
 import type { State } from "../conformity/state.ts";
 import type { Remedy, Severity } from "./checks/check.ts";
 import type { StatedFineness } from "./stated-fineness.ts";
@@ -64,15 +65,22 @@ export interface StatedConformity {
   /** id of the metal; null where nothing is claimed */
   claim: string | null;
   state: State;
+  /** why, with the numbers behind it; left out without a claim */
+  says?: Message;
   decision?: StatedDecision;
   /** half-width that would decide, where a finer density would */
   needed_half_width_g_cm3?: number;
 }
 
-/** What else than density excluded, and by which test. */
-export interface ExcludedByTest {
+/** What is left after density and tests; the claim itself is beside nothing. */
+export interface StatedAlternative {
   id: string;
-  by: EvidenceKind;
+  kind: CandidateKind;
+  occurrence: Occurrence;
+  likelihood_ratio: number;
+  /** why it is left beside the claim, and what would tell it from it */
+  why?: Message;
+  separated_by?: Separation;
 }
 
 /** What a statement says beside the numbers of the density. */
@@ -80,16 +88,11 @@ export interface StatedMeaning {
   id: string;
   checks: StatedCheck[];
   conformity: StatedConformity;
-  not_excluded: {
-    id: string;
-    kind: CandidateKind;
-    occurrence: Occurrence;
-    likelihood_ratio: number;
-  }[];
+  not_excluded: StatedAlternative[];
   excluded_by_tests: ExcludedByTest[];
   fineness: StatedFineness | null;
   cautions: string[];
-  next_tests: { test: SeparatingTest; separates: string[] }[];
+  next_tests: NextTest[];
   answer: Message;
   versions: { library: string };
 }

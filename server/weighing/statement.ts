@@ -5,19 +5,24 @@ import { seededRandom } from "../../calibration/random.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { ComputeRequest } from "../compute/contract.ts";
 import { measurementOf } from "../compute/measurement-of.ts";
-import { cautionsAbout } from "../conformity/cautions-for.ts";
+import { cautionsAbout } from "../conformity/cautions.ts";
 import { type Conformity, conformityFor } from "../conformity/conformity.ts";
 import type { Decision } from "../conformity/decision-rule.ts";
 import type { Evidence } from "../conformity/evidence/evidence.ts";
+import { outlineCheck } from "../conformity/evidence/outline-and-displacement.ts";
+import { type Instrument, instruments } from "../conformity/next-test.ts";
 import { highOf, lowOf } from "../conformity/tolerance.ts";
 import type { Library } from "../metals/library.ts";
 import { answerOf } from "./answer.ts";
 import { impossible } from "./checks/check.ts";
 import { checksOf } from "./checks/index.ts";
 import type { Situation } from "./checks/situation.ts";
+import { conformityMessage } from "./conformity-message.ts";
 import { situationOfRequest } from "./request-situation.ts";
 import { finenessOf } from "./stated-fineness.ts";
 import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement } from "./statement-shape.ts";
+import { coarseCheck } from "./too-coarse.ts";
+import { wouldDecide } from "./would-decide.ts";
 
 /** A statement with what a page draws beside it. */
 export interface Made {
@@ -35,6 +40,8 @@ export interface StatementContext {
   situation?: Situation | undefined;
   /** stops that a person can answer are asked where the record is written, and take no verdict here */
   asksPerson?: boolean | undefined;
+  /** instruments at hand for a next test; when left out, those usually met beside such a balance */
+  owned?: readonly Instrument[] | undefined;
 }
 
 /** The same request gives the same digits, whenever and wherever it is computed. */
@@ -53,7 +60,7 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
   const result = measured(request, claimed?.expansionPerMillionK ?? undefined, situation);
   if ("checks" in result) return { statement: noReading(request, result.checks, library), drawn: null };
   const density = measuredDensity(result);
-  const checks = [
+  const checks: StatedCheck[] = [
     ...(situation ? checksOf(withDensity(situation, result)) : []),
     ...result.warnings.map((warning) => ({ ...warning, remedies: [] })),
   ].filter(({ code }) => applies(code, request));
@@ -67,15 +74,21 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
     claim: request.claim,
     evidence,
     rule: request.decision_rule,
+    owned: context.owned ?? usuallyOwned(request),
   });
+  const numbers = numbersOf(result);
+  const coarse = coarseCheck(numbers, request);
+  checks.push(...coarse, ...testChecks(conformity, evidence, numbers));
   const stop = checks.some(
     ({ code, severity }) => severity === "stop" && !(context.asksPerson && !impossible.has(code)),
   );
   const statement = {
     id: request.id,
-    ...numbersOf(result),
+    ...numbers,
     checks,
-    ...(stop ? withoutVerdict(request) : meaningOf(conformity, result, request, library)),
+    ...(stop
+      ? withoutVerdict(request)
+      : meaningOf(conformity, result, numbers, { request, library, coarse: coarse.length > 0 })),
     versions: { library: library.version },
   };
   return {
@@ -169,26 +182,63 @@ function numbersOf(result: DensityResult): StatedDensity {
   };
 }
 
-function meaningOf(conformity: Conformity, result: DensityResult, request: ComputeRequest, library: Library) {
-  const { claimed, state, notExcluded, evidence, nextTest, decision, neededHalfWidthGPerCm3 } = conformity;
+/** A conductivity meter and a sound gauge are met beside a balance of 1 mg and finer (common practice). */
+const usuallyOwned = ({ balance }: ComputeRequest) => (balance.readability_g <= 0.001 ? instruments : []);
+
+/** What the other tests say of each other and of the weighing, as checks that warn. */
+function testChecks(
+  { evidence: { contradictions, remarks } }: Conformity,
+  evidence: readonly Evidence[],
+  { volume_cm3, u_volume_cm3 }: StatedDensity,
+): StatedCheck[] {
+  const displaced = { cm3: volume_cm3, uCm3: u_volume_cm3 };
+  const outlines = evidence.flatMap((one) =>
+    one.kind === "outline"
+      ? (outlineCheck({ cm3: one.outlineCm3, uCm3: one.uOutlineCm3 }, displaced) ?? [])
+      : [],
+  );
+  return [...contradictions, ...remarks, ...outlines].map(({ code, params = {} }) => ({
+    code,
+    severity: "warn",
+    params,
+    remedies: [],
+  }));
+}
+
+function meaningOf(
+  conformity: Conformity,
+  result: DensityResult,
+  numbers: StatedDensity,
+  { request, library, coarse }: { request: ComputeRequest; library: Library; coarse: boolean },
+) {
+  const { claimed, state, notExcluded, evidence, nextTests, decision, neededHalfWidthGPerCm3 } = conformity;
+  const { confidence } = request;
+  const standing = claimed && coarse && state !== "excluded" ? "inconclusive" : state;
+  const ways =
+    neededHalfWidthGPerCm3 === undefined ? [] : wouldDecide(numbers, neededHalfWidthGPerCm3, request);
+  const { neededHalfWidthGPerCm3: _, ...wide } = conformity;
+  const found = coarse ? { ...wide, state: standing } : conformity;
+  const says = conformityMessage(found, numbers, { celsius: result.liquidCelsius, confidence, ways });
   return {
     conformity: {
       claim: claimed?.id ?? null,
-      state,
+      state: standing,
+      ...(says && { says }),
       ...(decision && { decision: statedDecision(decision) }),
       ...(neededHalfWidthGPerCm3 === undefined ? {} : { needed_half_width_g_cm3: neededHalfWidthGPerCm3 }),
     },
-    not_excluded: notExcluded.map(({ metal, kind, occurrence, likelihoodRatio }) => ({
+    not_excluded: notExcluded.map(({ metal, kind, occurrence, likelihoodRatio, beside }) => ({
       id: metal.id,
       kind,
       occurrence,
       likelihood_ratio: likelihoodRatio,
+      ...(beside && { why: beside.why }),
+      ...(beside?.separatedBy && { separated_by: beside.separatedBy }),
     })),
-    excluded_by_tests: evidence.struck.map(({ id, by }) => ({ id, by })),
-    fineness:
-      state === "excluded" || !claimed ? null : finenessOf(claimed, result, request.confidence, library),
-    cautions: cautionsAbout(notExcluded.map(({ metal }) => metal)).map(({ id }) => id),
-    next_tests: nextTest === null ? [] : [{ test: nextTest.test, separates: nextTest.separates }],
+    excluded_by_tests: evidence.excluded,
+    fineness: state === "excluded" || !claimed ? null : finenessOf(claimed, result, confidence, library),
+    cautions: cautionsAbout(notExcluded.map(({ metal }) => metal)),
+    next_tests: nextTests,
   };
 }
 

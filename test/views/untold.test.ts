@@ -23,7 +23,6 @@ const noPage = [
   "calibration/rounding.ts",
   "calibration/convolution.ts",
   "server/conformity/decision-rule.ts",
-  "server/conformity/finding.ts",
   "server/conformity/global-risk.ts",
   "server/metals/fineness/melt-split.ts",
   "server/metals/fineness/silver-share.ts",
@@ -32,7 +31,7 @@ const noPage = [
 ];
 
 /** Said as a part of another sentence, which is told whole, or put together from words that are told apart. */
-const parts = ["server/compute/aside.ts", "server/conformity/cautions.ts"];
+const parts = ["server/compute/aside.ts"];
 
 const files = ["calibration", "drivers", "server"]
   .flatMap((folder) =>

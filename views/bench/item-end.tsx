@@ -1,7 +1,7 @@
-import { StateWord } from "../finding.tsx";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { plusMinus } from "../numbers.ts";
+import { StateWord } from "../result.tsx";
 import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
 import type { BenchView } from "./view.ts";

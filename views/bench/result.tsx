@@ -1,10 +1,10 @@
 import { roundedPair } from "../../calibration/rounding.ts";
-import { FindingWords } from "../finding.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
+import { ResultWords } from "../result.tsx";
 import { bandsAround, budgetInput, domainAround, measuredOf, twoBodiesHref } from "../result-parts.ts";
 import { Told } from "../told.tsx";
 import type { BenchView, ResultShown } from "./view.ts";
@@ -48,7 +48,7 @@ export function Result({
   return (
     <>
       <DensityLine evaluation={evaluation} />
-      {view.result && <FindingWords finding={{ ...view.result, plainly: view.plainly }} locale={locale} />}
+      {view.result && <ResultWords result={view.result} />}
       <div class="sheet">
         <DensityAxis
           id="density"

@@ -1,9 +1,9 @@
 import type { CurvePoint } from "../../calibration/distribution.ts";
 import type { Code, Message, Params } from "../../calibration/message.ts";
 import type { Statement } from "../../server/weighing/statement-shape.ts";
-import type { FindingView } from "../finding.tsx";
 import type { MethodName, Role } from "../methods/view.ts";
 import type { PhotoView } from "../photos.tsx";
+import type { ResultView } from "../result.tsx";
 import type { Told } from "../told.tsx";
 import type { LiveShown } from "./live-reading.tsx";
 
@@ -203,11 +203,9 @@ export interface BenchView {
   secondPerson?: SecondPersonView;
   /** what a piece weighed dry will show, while nothing is wet */
   beforeWetting: AheadView | undefined;
-  /** what this scale can tell the claim from, as the evaluation leaves it */
-  plainly: Message | undefined;
   checks: readonly CheckView[];
   /** what the readings mean so far; left out while they cannot be evaluated */
-  result?: FindingView;
+  result?: ResultView;
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];
   /** the way to weigh that a new piece begins with */

@@ -2,8 +2,7 @@ import type { EvidenceKind } from "../../server/conformity/evidence/evidence.ts"
 import { wallPaths } from "../../server/conformity/evidence/sound-speed.ts";
 import { colours } from "../../server/metals/metal.ts";
 import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
-import { told } from "../words/told.ts";
+import { useTell } from "../messages/spoken.ts";
 
 /** What was typed into the form of one test, and what was refused of it. */
 export interface TypedEntries {
@@ -13,7 +12,6 @@ export interface TypedEntries {
 
 /** Entries of one test; each is named by its kind and the quantity, so that no two on the page share an id. */
 export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedEntries }) {
-  const locale = useLocale();
   const t = useTell();
   const { values, problems } = typed;
   const errorOf = errorsOf(problems);
@@ -48,16 +46,17 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
       );
     case "magnet":
       return choice("magnet-shows", t("evidence.magnet-held"), [
-        { value: "none", label: t("evidence.nothing") },
-        { value: "weak", label: t("evidence.drifts-slowly") },
-        { value: "strong", label: t("evidence.pulls") },
+        { value: "none", label: t("test.found.magnet-none") },
+        { value: "drag", label: t("test.found.magnet-drag") },
+        { value: "weak", label: t("test.found.magnet-weak") },
+        { value: "strong", label: t("test.found.magnet-strong") },
       ]);
     case "ring":
       return (
         <>
           {choice("ring-heard", t("evidence.ring-tapped"), [
-            { value: "clear", label: t("evidence.rings-clear") },
-            { value: "dull", label: t("evidence.sounds-dull") },
+            { value: "clear", label: t("test.found.ring-clear") },
+            { value: "dull", label: t("test.found.ring-dull") },
           ])}
           {entry("ring-words", t("evidence.in-words"), undefined, false)}
         </>
@@ -65,8 +64,17 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
     case "conductivity":
       return (
         <>
-          {entry("conductivity-percent", t("evidence.conductivity"), "% IACS")}
-          {entry("conductivity-within", t("evidence.plus-or-minus"), "% IACS")}
+          {entry("conductivity-percent", t("evidence.conductivity"), "")}
+          {entry("conductivity-within", t("evidence.plus-or-minus"), "")}
+          <Select
+            name="conductivity-unit"
+            label={t("evidence.unit")}
+            options={[
+              { value: "iacs", label: "% IACS" },
+              { value: "ms-per-m", label: "MS/m" },
+            ]}
+            value={values["conductivity-unit"] ?? "iacs"}
+          />
           {entry("conductivity-celsius", t("evidence.piece-temperature"), "°C")}
         </>
       );
@@ -83,18 +91,18 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
           {choice(
             "sound-paths",
             t("evidence.sound-path"),
-            wallPaths.map(({ count, says }) => ({ value: `${count}`, label: told(says, locale) })),
+            wallPaths.map((count) => ({ value: `${count}`, label: t(`test.path.${count}`) })),
           )}
         </>
       );
+    case "colour":
+      return colour("colour-colour", t("evidence.colour-as-it-is"));
+    case "worn":
+      return colour("worn-colour", t("evidence.colour-where-worn"));
     case "scratch":
       return (
         <>
-          {choice(
-            "scratch-colour",
-            t("evidence.colour-under-scratch"),
-            colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) ?? value })),
-          )}
+          {colour("scratch-colour", t("evidence.colour-under-scratch"))}
           {agreed("scratch-agreed", t("evidence.agrees-to-mark"))}
         </>
       );
@@ -112,6 +120,14 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
           {agreed("touch-agreed", t("evidence.agrees-to-acid"))}
         </>
       );
+  }
+
+  function colour(name: string, label: string) {
+    return choice(
+      name,
+      label,
+      colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) })),
+    );
   }
 
   function agreed(name: string, label: string) {

@@ -1,9 +1,10 @@
-import { type EvidenceKind, evidenceKinds } from "../../server/conformity/evidence/evidence.ts";
+import type { Message, Param } from "../../calibration/message.ts";
+import { type EvidenceKind, evidenceKinds, marking } from "../../server/conformity/evidence/evidence.ts";
 import { Field, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import { tellId, tellValue } from "../messages/tell.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
 import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
@@ -12,11 +13,12 @@ export interface MadeTest {
   /** id of its entry in the ledger */
   id: string;
   kind: EvidenceKind;
-  /** what was found, in words with its values */
-  found: string;
+  found: Told;
+  /** what was typed beside it, and by whom it was made */
+  also: readonly string[];
   when: string;
-  /** names of what it strikes out; empty when it strikes nothing */
-  struckOut: readonly string[];
+  /** names of what it excludes; empty when it excludes nothing */
+  excludes: readonly Param[];
   /** why it does not count any more; it stays visible */
   excluded?: string;
 }
@@ -24,44 +26,50 @@ export interface MadeTest {
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */
 export interface EvidenceView extends EvidenceTarget {
   made: readonly MadeTest[];
-  /** the most separating harmless test not yet made, in a sentence */
-  next?: string;
+  /** the tests to make next, in order */
+  next: readonly Message[];
   /** what was typed into the form of one kind and refused; that form stands open */
   refused?: TypedEntries & { kind: EvidenceKind };
 }
 
 const nothingTyped: TypedEntries = { values: {}, problems: [] };
-/** Struck names told in the line of a test; the table of candidates holds all of them. */
+/** Names of what a test excludes told in its line; the list of what is excluded holds all of them. */
 const namesTold = 4;
 
-/** All tests from harmless to harming: what each found, what it cannot see, and its entries. */
-export function EvidenceSheet(view: EvidenceView) {
+/** The tests to make next, in order; nothing when there are none. */
+export function NextTests({ next }: { next: readonly Message[] }) {
   const locale = useLocale();
+  const t = useTell();
+  if (next.length === 0) return null;
+  return (
+    <p>
+      <strong>{t("evidence.next")}</strong> {tellValue(next, locale)}.
+    </p>
+  );
+}
+
+/** All tests from harmless to marking: what each found, what it cannot see, and its entries. */
+export function EvidenceSheet(view: EvidenceView) {
   const t = useTell();
   return (
     <Sheet id="evidence" title={t("evidence.other-evidence")}>
       <p>{t("evidence.lead")}</p>
-      {view.next !== undefined && (
-        <p>
-          <strong>{t("evidence.next")}</strong> <Told says={view.next} />
-        </p>
-      )}
+      <NextTests next={view.next} />
       <Problems heading={t("evidence.problems")} problems={view.refused?.problems ?? []} />
       <ul class="plain-list">
-        {evidenceKinds.map((test) => {
-          const { kind, name, harmless } = test;
+        {evidenceKinds.map((kind) => {
           const made = view.made.filter((one) => one.kind === kind);
           return (
             <li key={kind} id={`test-${kind}`}>
               <p>
-                <strong>{toldValue(name, locale)}</strong>
-                {harmless ? "" : ` (${t("evidence.marks-piece")})`}
+                <strong>{t(`test.name.${kind}`)}</strong>
+                {marking.has(kind) ? ` (${t("evidence.marks-piece")})` : ""}
                 {made.every(({ excluded }) => excluded !== undefined) && `: ${t("evidence.not-made")}`}
               </p>
               {made.map((one) => (
                 <Made key={one.id} made={one} view={view} />
               ))}
-              <TestForm test={test} view={view} />
+              <TestForm kind={kind} view={view} />
             </li>
           );
         })}
@@ -70,24 +78,22 @@ export function EvidenceSheet(view: EvidenceView) {
   );
 }
 
-function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: EvidenceView }) {
-  const locale = useLocale();
+/** Kinds with a caution of their own. */
+const cautioned = ["magnet", "scratch", "touch"] as const;
+
+function TestForm({ kind, view }: { kind: EvidenceKind; view: EvidenceView }) {
   const t = useTell();
-  const { kind, name, blindTo, caution } = test;
   const { refused } = view;
+  const caution = cautioned.find((one) => one === kind);
   return (
     <details open={refused?.kind === kind || undefined}>
       <summary>
-        {t("evidence.enter")} <span class="unseen">{toldValue(name, locale)}</span>
+        {t("evidence.enter")} <span class="unseen">{t(`test.name.${kind}`)}</span>
       </summary>
       <p class="hint">
-        {t("evidence.blind-to")} <Told says={blindTo} />.
+        {t("evidence.blind-to")} {t(`test.blind.${kind}`)}.
       </p>
-      {caution !== undefined && (
-        <p class="caution">
-          <Told says={caution} />
-        </p>
-      )}
+      {caution && <p class="caution">{t(`test.caution.${caution}`)}</p>}
       <EvidenceForm target={view}>
         <input type="hidden" name="kind" value={kind} />
         <div class="row">
@@ -99,31 +105,40 @@ function TestForm({ test, view }: { test: (typeof evidenceKinds)[number]; view: 
   );
 }
 
+function Found({ found, also, when }: MadeTest) {
+  return (
+    <>
+      <Told says={found} />
+      {also.length > 0 && ` (${also.join(", ")})`} ({when})
+    </>
+  );
+}
+
 function Made({ made, view }: { made: MadeTest; view: EvidenceView }) {
   const locale = useLocale();
   const t = useTell();
-  const { id, found, when, struckOut, excluded } = made;
+  const { id, kind, excludes, excluded } = made;
   if (excluded !== undefined)
     return (
       <p>
         <s>
-          <Told says={found} /> ({when})
+          <Found {...made} />
         </s>{" "}
         {t("evidence.excluded-with", { reason: excluded })}
       </p>
     );
-  const names = struckOut.slice(0, namesTold).map((name) => toldValue(name, locale));
+  const names = excludes.slice(0, namesTold);
   return (
     <>
       <p>
-        <Told says={found} /> ({when});{" "}
-        {struckOut.length > 0
-          ? t("evidence.strikes-out", { names: names.join(", "), more: struckOut.length - names.length })
-          : t("evidence.strikes-nothing")}
+        <Found {...made} />;{" "}
+        {excludes.length > 0
+          ? t("evidence.excludes", { names, more: excludes.length - names.length })
+          : t("evidence.excludes-nothing")}
       </p>
       <details>
         <summary>
-          {t("evidence.excluded")} <span class="unseen">{found}</span>
+          {t("evidence.excluded")} <span class="unseen">{tellId("test.name", kind, locale)}</span>
         </summary>
         <EvidenceForm target={view} path={`/${id}/voiding`}>
           <Field

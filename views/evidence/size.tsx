@@ -19,14 +19,12 @@ export interface SizeView extends EvidenceTarget {
     lines: readonly Told[];
     excluded?: string;
   }[];
-  /** outline against displaced volume, when they do not go together */
-  doubt?: string;
   /** true before the first dry reading: the form asks for the mass */
   asksMass: boolean;
 }
 
 export function SizeSheet(view: SizeView) {
-  const { specifications, values, problems, made, doubt, asksMass } = view;
+  const { specifications, values, problems, made, asksMass } = view;
   const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
@@ -70,11 +68,6 @@ export function SizeSheet(view: SizeView) {
           )}
         </div>
       ))}
-      {doubt !== undefined && (
-        <p>
-          <strong>{t("evidence.note")}</strong> <Told says={doubt} />
-        </p>
-      )}
       <EvidenceForm target={view}>
         <input type="hidden" name="kind" value="size" />
         <div class="row">

@@ -1,5 +1,5 @@
-import { StateWord } from "../finding.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { StateWord } from "../result.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
 import type { FlagView, LotView } from "./view.ts";
 

@@ -1,5 +1,5 @@
-import { StateWord } from "../finding.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { StateWord } from "../result.tsx";
 import type { LotView } from "./view.ts";
 
 /** The trays by finding. */

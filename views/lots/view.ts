@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
 import type { Code, Message } from "../../calibration/message.ts";
 import type { OtherItemView, SecondPersonView } from "../bench/view.ts";
-import type { StateName } from "../finding.tsx";
 import type { About } from "../forms.tsx";
 import type { Role } from "../methods/view.ts";
 import type { StoppedRecord } from "../records/answer.tsx";
+import type { StateName } from "../result.tsx";
 import type { Told } from "../told.tsx";
 
 /** Pieces that go onto one tray, by what was found. */

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import { tellId } from "../messages/tell.ts";
 import { fixed, fromTo } from "../numbers.ts";
 import type { Band } from "../plots/bands.tsx";
 import { DensityAxis } from "../plots/density.tsx";
@@ -26,13 +27,13 @@ export interface MetalView {
   likelihood: string;
   figures: readonly FigureView[];
   notes: readonly Told[];
-  /** lead, cadmium, beryllium, mercury, uranium and so on */
-  hazard?: string;
+  /** lead, cadmium, beryllium, mercury, uranium and so on, by the ids of the cautions */
+  hazards: readonly string[];
   recipes: readonly { id: string; name: string }[];
   /** neighbours on the axis, this one among them */
   neighbours: readonly Band[];
   /** metals whose bands meet this one, with the harmless test that separates them */
-  lookAlikes: readonly { id: string; name: string; separatedBy: string }[];
+  alternatives: readonly { id: string; name: string; separatedBy: Told }[];
 }
 
 export function MetalPage(metal: MetalView) {
@@ -41,11 +42,11 @@ export function MetalPage(metal: MetalView) {
   const known = (value: string | undefined): ComponentChildren => value ?? t("metal-page.not-known");
   return (
     <>
-      {metal.hazard !== undefined && (
+      {metal.hazards.length > 0 && (
         <Caution title={t("metal-page.caution")}>
-          <p>
-            <Told says={metal.hazard} />
-          </p>
+          {metal.hazards.map((id) => (
+            <p key={id}>{tellId("hazard.of", id, locale)}</p>
+          ))}
         </Caution>
       )}
       <p class="result-value">{fromTo(metal.low, metal.high, locale)} g/cm³</p>
@@ -99,13 +100,13 @@ export function MetalPage(metal: MetalView) {
           )}
         </Sheet>
       </div>
-      <Sheet id="look-alikes" title={t("metal-page.look-alikes")}>
-        {metal.lookAlikes.length === 0 && <p>{t("metal-page.no-look-alike")}</p>}
-        <LookAlikes list={metal.lookAlikes.slice(0, shownAtOnce)} />
-        {metal.lookAlikes.length > shownAtOnce && (
+      <Sheet id="alternatives" title={t("metal-page.alternatives")}>
+        {metal.alternatives.length === 0 && <p>{t("metal-page.no-alternative")}</p>}
+        <Alternatives list={metal.alternatives.slice(0, shownAtOnce)} />
+        {metal.alternatives.length > shownAtOnce && (
           <details>
-            <summary>{t("metal-page.more", { count: metal.lookAlikes.length - shownAtOnce })}</summary>
-            <LookAlikes list={metal.lookAlikes.slice(shownAtOnce)} />
+            <summary>{t("metal-page.more", { count: metal.alternatives.length - shownAtOnce })}</summary>
+            <Alternatives list={metal.alternatives.slice(shownAtOnce)} />
           </details>
         )}
       </Sheet>
@@ -121,10 +122,10 @@ export function MetalPage(metal: MetalView) {
   );
 }
 
-/** So many look-alikes are read at once; the rest opens on demand. */
+/** So many alternatives are read at once; the rest opens on demand. */
 const shownAtOnce = 8;
 
-function LookAlikes({ list }: { list: MetalView["lookAlikes"] }) {
+function Alternatives({ list }: { list: MetalView["alternatives"] }) {
   return (
     <ul>
       {list.map(({ id, name, separatedBy }) => (

@@ -28,7 +28,7 @@ export interface DensityMatchRow {
   likelihood: "common" | "possible" | "rare";
   /** whether it is worth clearly less than what is claimed; left out without a claim */
   pays?: boolean;
-  separatedBy?: string;
+  separatedBy?: Told;
 }
 
 export interface DensityMatchesView {

@@ -11,7 +11,7 @@ export interface Band {
   low: number;
   high: number;
   /** true: not excluded; false: ruled out; left out: nothing was compared */
-  alive?: boolean;
+  notExcluded?: boolean;
 }
 
 interface BandRowsParts {
@@ -27,15 +27,15 @@ interface BandRowsParts {
   locale?: Locale;
 }
 
-/** Living metals drawn and named in the sentences; where a scale tells little apart, the rest stands in the table. */
-const aliveShown = 16;
+/** Metals not excluded that are drawn and named in the sentences; where a scale tells little apart, the rest stands in the table. */
+const mostShown = 16;
 
 const rowHeight = 33;
 const headHeight = 22;
 
 /**
- * Bands as labelled bars in lanes, grouped under the words "said to be", "still alive" and "ruled out". The groups,
- * the hatching of the claim, the full alive bars and the dashed empty bars say the same as the words.
+ * Bands as labelled bars in lanes, grouped under the words "said to be", "not excluded" and "ruled out". The groups,
+ * the hatching of the claim, the full bars and the dashed empty bars say the same as the words.
  */
 export function BandRows(parts: BandRowsParts): { height: number; content: ComponentChildren } {
   const { bands, claimId, width, domain, locale = "en", measured, top, id } = parts;
@@ -43,24 +43,28 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
   const claim = bands.filter((band) => band.id === claimId);
   const others = bands.filter((band) => band.id !== claimId);
   const excluded = nearest(
-    others.filter((band) => band.alive === false),
+    others.filter((band) => band.notExcluded === false),
     measured?.value,
   );
   const shown = excluded.slice(0, width < 500 ? 6 : 12).filter((band) => onAxis(band, domain));
-  const alive = aliveInSight(others, measured?.value);
-  const more: { count: number; code: "plots.more-alive" | "plots.more-excluded" }[] = [
-    { count: alive.hidden, code: "plots.more-alive" },
+  const left = notExcludedInSight(others, measured?.value);
+  const more: { count: number; code: "plots.more-not-excluded" | "plots.more-excluded" }[] = [
+    { count: left.hidden, code: "plots.more-not-excluded" },
     { count: excluded.length - shown.length, code: "plots.more-excluded" },
   ];
   const groups = [
     {
-      word: claim[0]?.alive === false ? t("plots.claimed-out") : t("plots.claimed"),
+      word: claim[0]?.notExcluded === false ? t("plots.claimed-out") : t("plots.claimed"),
       kind: "claim",
       bands: claim,
     },
-    { word: t("plots.alive"), kind: "alive", bands: alive.shown },
+    { word: t("plots.not-excluded"), kind: "not-excluded", bands: left.shown },
     { word: t("plots.excluded"), kind: "excluded", bands: shown },
-    { word: t("plots.metals"), kind: "plain", bands: others.filter((band) => band.alive === undefined) },
+    {
+      word: t("plots.metals"),
+      kind: "plain",
+      bands: others.filter((band) => band.notExcluded === undefined),
+    },
   ];
   let y = top;
   const drawn: ComponentChildren[] = [
@@ -123,13 +127,13 @@ export function nearest(bands: readonly Band[], value: number | undefined): Band
 }
 
 /** The living bands nearest to a value, in their own order, and how many more there are. */
-export function aliveInSight(
+export function notExcludedInSight(
   bands: readonly Band[],
   value: number | undefined,
 ): { shown: Band[]; hidden: number } {
-  const alive = bands.filter((band) => band.alive === true);
-  const near = new Set(nearest(alive, value).slice(0, aliveShown));
-  return { shown: alive.filter((band) => near.has(band)), hidden: alive.length - near.size };
+  const left = bands.filter((band) => band.notExcluded === true);
+  const near = new Set(nearest(left, value).slice(0, mostShown));
+  return { shown: left.filter((band) => near.has(band)), hidden: left.length - near.size };
 }
 
 function onAxis({ low, high }: Band, [from, to]: readonly [number, number]): boolean {

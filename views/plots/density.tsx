@@ -2,7 +2,7 @@ import type { Locale } from "../messages/language.ts";
 import { useLocale } from "../messages/spoken.ts";
 import { tellerOf } from "../messages/tell.ts";
 import { fixed, fromTo, plusMinus } from "../numbers.ts";
-import { aliveInSight, type Band } from "./bands.tsx";
+import { type Band, notExcludedInSight } from "./bands.tsx";
 import { drawDensity, halfWidth } from "./density-drawing.tsx";
 import type { DensityPlot } from "./density-plot.ts";
 import { PlotFigure } from "./figure.tsx";
@@ -35,15 +35,15 @@ export function DensityAxis(asked: DensityPlot) {
   );
 }
 
-/** The plot in sentences: value, interval, claim, what is alive, how many are ruled out. */
+/** The plot in sentences: value, interval, claim, what is not excluded, how many are ruled out. */
 export function densityInWords({ measured, bands, claimId, locale = "en" }: DensityPlot): string {
   const t = tellerOf(locale);
   const claim = bands.find((band) => band.id === claimId);
-  const alive = aliveInSight(
+  const left = notExcludedInSight(
     bands.filter((band) => band !== claim),
     measured?.value,
   );
-  const excluded = bands.filter((band) => band.alive === false);
+  const excluded = bands.filter((band) => band.notExcluded === false);
   const sentences: string[] = [];
   if (measured)
     sentences.push(
@@ -56,17 +56,21 @@ export function densityInWords({ measured, bands, claimId, locale = "en" }: Dens
   else sentences.push(t("plots.not-measured"));
   if (claim)
     sentences.push(t("plots.claim-is", { name: claim.name, band: fromTo(claim.low, claim.high, locale) }));
-  if (alive.shown.length > 0)
+  if (left.shown.length > 0)
     sentences.push(
-      t("plots.alive-are", { names: alive.shown.map(({ name }) => name).join(", "), more: alive.hidden }),
+      t("plots.not-excluded-are", {
+        names: left.shown.map(({ name }) => name).join(", "),
+        more: left.hidden,
+      }),
     );
-  else if (measured && claim?.alive !== true) sentences.push(t("plots.none-alive"));
+  else if (measured && claim?.notExcluded !== true) sentences.push(t("plots.none-left"));
   if (excluded.length > 0) sentences.push(t("plots.excluded-are", { count: excluded.length }));
   return sentences.join(" ");
 }
 
 function stateWord(band: Band, claimed: boolean, locale: Locale): string {
   const t = tellerOf(locale);
-  const state = band.alive === undefined ? "–" : band.alive ? t("plots.alive") : t("plots.excluded");
+  const state =
+    band.notExcluded === undefined ? "–" : band.notExcluded ? t("plots.not-excluded") : t("plots.excluded");
   return claimed ? `${t("plots.claimed")}; ${state}` : state;
 }

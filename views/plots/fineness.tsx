@@ -99,7 +99,7 @@ function draw(
               y={18}
               width={Math.max(3, x(recipe.high) - x(recipe.low))}
               height={11}
-              class="band-alive"
+              class="band-not-excluded"
             />
           </g>
         ))}

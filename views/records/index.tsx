@@ -1,6 +1,6 @@
-import { type StateName, StateWord, stateNames } from "../finding.tsx";
 import { Field, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { type StateName, StateWord, stateNames } from "../result.tsx";
 import { Rows } from "../sheet.tsx";
 
 /** One line of the list of records; all numbers already written out. */

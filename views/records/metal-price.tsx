@@ -1,7 +1,9 @@
+import type { Message } from "../../calibration/message.ts";
 import { BuyingCaution } from "../cautions.tsx";
 import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Facts, Sheet } from "../sheet.tsx";
+import { Told } from "../told.tsx";
 
 export const metalPriceFields = ["metal", "colour", "price", "currency", "per", "source", "at"] as const;
 
@@ -16,14 +18,14 @@ export interface MetalPriceView {
   answer?:
     | { range: string; condition: string; facts: readonly (readonly [name: string, value: string])[] }
     | { impossible: string };
-  /** in words: what else has this density */
-  alive: string;
+  /** what else is not excluded */
+  others: Message;
 }
 
 /** Fine mass of one piece times a price, low to high, with what that leaves out. */
 export function MetalPrice(view: MetalPriceView) {
   const t = useTell();
-  const { record, problems, warnings, answer, alive } = view;
+  const { record, problems, warnings, answer, others } = view;
   return (
     <>
       <p>
@@ -58,7 +60,7 @@ export function MetalPrice(view: MetalPriceView) {
         {answer === undefined && <p>{t("metal-price.not-valuation")}</p>}
         <p>{t("metal-price.deductions")}</p>
         <p>
-          {t("metal-price.not-proof")} {alive} {t("metal-price.hollow")}
+          {t("metal-price.not-proof")} <Told says={others} /> {t("metal-price.hollow")}
         </p>
         <p>
           <a href={`${record.href}/evidence`}>{t("metal-price.narrow")}</a>

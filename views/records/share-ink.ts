@@ -32,7 +32,7 @@ const parts: Readonly<Record<string, Inks>> = {
   "interval-edge": { stroke: ink.ink, "stroke-dasharray": "2 3" },
   hatch: { stroke: ink.blue, "stroke-width": "2.5" },
   "band-claim": { stroke: ink.blue, "stroke-width": "2" },
-  "band-alive": { fill: "#8a6410", stroke: ink.ink },
+  "band-not-excluded": { fill: "#8a6410", stroke: ink.ink },
   "band-excluded": { fill: "none", stroke: ink.line, "stroke-dasharray": "4 3" },
   "band-plain": { fill: "#f0ecdf", stroke: ink.line },
   thread: { fill: "none", stroke: ink.line, "stroke-width": "1.25" },

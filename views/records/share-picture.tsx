@@ -24,9 +24,9 @@ function wrapped(text: string, size: number): string[] {
   return lines;
 }
 
-/** All that is alive and the claim, and of what is ruled out the nearest few: the text counts the rest. */
+/** All that is not excluded and the claim, and of what is ruled out the nearest few: the text counts the rest. */
 function bandsDrawn({ plot: { bands, claimId, measured } }: ShareSheet): Band[] {
-  const out = ({ id, alive }: Band) => alive === false && id !== claimId;
+  const out = ({ id, notExcluded }: Band) => notExcluded === false && id !== claimId;
   return [...bands.filter((band) => !out(band)), ...nearest(bands.filter(out), measured?.value).slice(0, 5)];
 }
 

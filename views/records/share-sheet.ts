@@ -1,9 +1,8 @@
 import type { Message } from "../../calibration/message.ts";
-import type { StateName } from "../finding.tsx";
 import type { Locale } from "../messages/language.ts";
 import { tell, tellerOf } from "../messages/tell.ts";
 import type { DensityPlot } from "../plots/density-plot.ts";
-import { told, toldValue } from "../words/told.ts";
+import type { StateName } from "../result.tsx";
 
 /** What of a record goes onto one page to share. Numbers are written out; what is left out was not ticked. */
 export interface ShareSheet {
@@ -30,10 +29,8 @@ export interface ShareSheet {
   /** undefined when nothing was claimed */
   claimName: string | undefined;
   state: StateName;
-  /** what the scale can tell the claim from here */
-  plainly: Message | undefined;
-  because: Message | string;
-  /** everything the density leaves alive, the claim among it, by name in the reader's language */
+  answer: Message | string;
+  /** everything that is not excluded, the claim among it, by name in the reader's language */
   notExcluded: readonly string[];
   plot: Omit<DensityPlot, "id">;
 }
@@ -65,18 +62,17 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
       ],
     },
     {
-      heading: t("finding.heading"),
+      heading: t("result.heading"),
       lines: [
         sheet.claimName === undefined
           ? t("share.nothing-claimed")
-          : t("share.said-to-be", { name: toldValue(sheet.claimName, locale), state }),
-        ...(sheet.plainly === undefined ? [] : [tell(sheet.plainly, locale)]),
-        typeof sheet.because === "string" ? told(sheet.because, locale) : tell(sheet.because, locale),
+          : t("share.said-to-be", { name: sheet.claimName, state }),
+        typeof sheet.answer === "string" ? sheet.answer : tell(sheet.answer, locale),
       ],
     },
     {
       heading: t("share.not-excluded"),
-      lines: sheet.notExcluded.length > 0 ? [`${sheet.notExcluded.join(", ")}.`] : [t("share.nothing-alive")],
+      lines: sheet.notExcluded.length > 0 ? [`${sheet.notExcluded.join(", ")}.`] : [t("share.nothing-left")],
     },
   ];
   return {

@@ -1,6 +1,6 @@
 import { AssaySheet } from "../assays/sheet.tsx";
-import { FindingWords } from "../finding.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { ResultWords } from "../result.tsx";
 import { Sheet } from "../sheet.tsx";
 import { AmendmentForms, Amendments } from "./amendments.tsx";
 import { AnswerChecks } from "./answer.tsx";
@@ -19,7 +19,7 @@ export function RecordPage(record: RecordView) {
       <RecordStanding {...record} />
       <RecordDensity {...record} />
       <div class="columns">
-        {record.finding && <FindingWords finding={record.finding} />}
+        <ResultWords result={record.result} />
         <RecordItem {...record} />
       </div>
       <RecordPhotos {...record} />

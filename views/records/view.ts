@@ -2,11 +2,11 @@ import type { ComponentChildren } from "preact";
 import type { Message } from "../../calibration/message.ts";
 import type { AssayView } from "../assays/view.ts";
 import type { SecondReadingView } from "../bench/view.ts";
-import type { FindingView } from "../finding.tsx";
 import type { ExcludePhotoForm, PhotoFormView, PhotoView } from "../photos.tsx";
 import type { BudgetInput } from "../plots/budget.tsx";
 import type { DensityPlot } from "../plots/density-plot.ts";
 import type { RepeatsPlot } from "../plots/repeats.tsx";
+import type { ResultView } from "../result.tsx";
 import type { Told } from "../told.tsx";
 import type { AmendableReading, Amendment, RefusedRecordForm } from "./amendments.tsx";
 import type { StoppedRecord } from "./answer.tsx";
@@ -33,7 +33,7 @@ export interface RecordView {
   results: readonly (readonly [name: string, value: ComponentChildren])[];
   /** liquid, air, balance, hanger, check of the day */
   conditions: readonly (readonly [name: string, value: ComponentChildren])[];
-  finding?: FindingView;
+  result: ResultView;
   plot: Omit<DensityPlot, "id">;
   budget: readonly BudgetInput[];
   repeats?: Omit<RepeatsPlot, "id">;

@@ -88,8 +88,8 @@ function Results({
   measured,
 }: Report & Pick<ReportView, "measured">) {
   const t = useTell();
-  const bands = opinion.alive.flatMap(({ id, name, band }) =>
-    band ? [{ id, name, low: band[0], high: band[1], alive: true }] : [],
+  const bands = opinion.notExcluded.flatMap(({ id, name, band }) =>
+    band ? [{ id, name, low: band[0], high: band[1], notExcluded: true }] : [],
   );
   return (
     <Sheet id="results" title={t("report.headings.results")}>
@@ -135,9 +135,14 @@ function Opinion({
         <p>
           {opinion.state} <Stated says={opinion.because} onlyEnglish={onlyEnglish} />
         </p>
-        {opinion.alive.length > 0 && (
-          <p>{t("report.opinion.alive", { names: opinion.alive.map(({ name }) => name).join(", ") })}</p>
+        {opinion.notExcluded.length > 0 && (
+          <p>
+            {t("report.opinion.not-excluded", {
+              names: opinion.notExcluded.map(({ name }) => name).join(", "),
+            })}
+          </p>
         )}
+        {opinion.purposeMade !== null && <p>{opinion.purposeMade}</p>}
         <List items={decision} />
         {otherTests.length > 0 && (
           <>

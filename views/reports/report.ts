@@ -50,8 +50,8 @@ export interface BudgetLine {
   share: string;
 }
 
-/** A metal that the density leaves alive. Densities in g/cm³ at 20 °C; null when the library does not know it any more. */
-export interface RemainingMetal {
+/** A metal that is not excluded. Densities in g/cm³ at 20 °C; null when the library does not know it any more. */
+export interface NotExcludedMetal {
   id: string;
   name: string;
   band: readonly [low: number, high: number] | null;
@@ -118,7 +118,13 @@ export interface Report {
   /** 7.8.6: which rule, and its risk */
   decision: string[];
   /** 7.8.7: apart from the results, and marked */
-  opinion: { state: string; because: string; alive: RemainingMetal[] };
+  opinion: {
+    state: string;
+    because: string;
+    notExcluded: NotExcludedMetal[];
+    /** bodies made for this density, in a sentence; null where none is left */
+    purposeMade: string | null;
+  };
   /** other evidence recorded with the piece and still standing: stated, and kept apart from the density */
   otherTests: string[];
   /** 7.8.2.2: from the customer, not measured */

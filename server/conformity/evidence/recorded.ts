@@ -1,13 +1,14 @@
 import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
 import { colours } from "../../metals/metal.ts";
-import type { Evidence } from "./evidence.ts";
-import type { Echo } from "./sound-speed.ts";
+import { type Evidence, magnetShows } from "./evidence.ts";
 
 /** Ranges outside which a typed value is a slip of the hand, not a piece of metal. One place for form and ledger. */
 export const evidenceRanges = {
   massG: { from: 0.001, to: 100_000, unit: "g" },
   outlineCm3: { from: 0.0001, to: 50_000, unit: "cm³" },
   percentIacs: { from: 0.1, to: 115, unit: "% IACS" },
+  msPerM: { from: 0.06, to: 66.7, unit: "MS/m" },
   celsius: { from: -10, to: 60, unit: "°C" },
   mPerS: { from: 200, to: 20_000, unit: "m/s" },
   /** a thickness gauge's wall, and the time sound needs for it */
@@ -15,6 +16,9 @@ export const evidenceRanges = {
   microseconds: { from: 0.01, to: 1000, unit: "µs" },
   permille: { from: 0, to: 1000, unit: "‰" },
 } as const;
+
+/** Conductivity of annealed copper, 100 % IACS, in MS/m (IEC 60028). */
+export const msPerMOfCopper = 58;
 
 const within = ({ from, to }: { from: number; to: number }) => z.number().min(from).max(to);
 const u = z.number().nonnegative();
@@ -29,7 +33,9 @@ const echo = z.object({
 });
 
 const shape = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("magnet"), shows: z.enum(["none", "weak", "strong"]) }),
+  z.object({ kind: z.literal("colour"), colour }),
+  z.object({ kind: z.literal("worn"), colour }),
+  z.object({ kind: z.literal("magnet"), shows: z.enum(magnetShows) }),
   z.object({
     kind: z.literal("conductivity"),
     percentIacs: within(evidenceRanges.percentIacs),
@@ -73,33 +79,47 @@ export function recordedEvidence(body: unknown): Evidence | null {
   return permille === undefined ? touch : { ...touch, permille };
 }
 
-const magnetWords = { none: "nothing", weak: "drifts slowly", strong: "pulls" } as const;
-const touchWords = { gold: "reads like gold", silver: "reads like silver", neither: "neither" } as const;
-/** Two significant digits are enough for a limit. */
-const about = (x: number) => `${Number(x.toPrecision(2))}`;
-
-function echoWords({ thicknessMm, microseconds, paths }: Echo): string {
-  return `, from ${thicknessMm} mm crossed ${paths === 1 ? "once" : `${paths} times`} in ${microseconds} µs`;
-}
-
-/** What a test found, in words with its values; limits at two standard uncertainties. */
-export function foundWords(found: Evidence): string {
+/** What a test found, with its values; limits at two standard uncertainties. */
+export function foundBy(found: Evidence): Message {
   switch (found.kind) {
     case "magnet":
-      return magnetWords[found.shows];
+      return message(`test.found.magnet-${found.shows}`);
     case "conductivity":
-      return `${found.percentIacs} ± ${about(2 * found.uPercentIacs)} % IACS at ${found.celsius} °C`;
+      return message("test.found.conductivity", {
+        percent_iacs: found.percentIacs,
+        ms_per_m: (found.percentIacs * msPerMOfCopper) / 100,
+        expanded_iacs: 2 * found.uPercentIacs,
+        celsius: found.celsius,
+      });
     case "sound":
-      return `${found.mPerS.toFixed(0)} ± ${about(2 * found.uMPerS)} m/s${found.echo ? echoWords(found.echo) : ""}`;
+      return found.echo
+        ? message("test.found.sound-echo", {
+            speed_m_s: found.mPerS,
+            expanded_m_s: 2 * found.uMPerS,
+            thickness_mm: found.echo.thicknessMm,
+            paths: found.echo.paths,
+            time_us: found.echo.microseconds,
+          })
+        : message("test.found.sound", { speed_m_s: found.mPerS, expanded_m_s: 2 * found.uMPerS });
     case "ring":
-      return found.heard === "clear" ? "rings clear" : "sounds dull";
+      return message(`test.found.ring-${found.heard}`);
+    case "colour":
+    case "worn":
     case "scratch":
-      return `${found.colour.replace("-", " ")} under the scratch`;
+      return message(`test.found.${found.kind}`, { colour: message(`metal-page.colours.${found.colour}`) });
     case "touch":
       return found.permille
-        ? `${touchWords[found.metal]}, ${found.permille.low} to ${found.permille.high} ‰`
-        : touchWords[found.metal];
+        ? message("test.found.touch-range", {
+            reads: message(`test.found.touch-${found.metal}`),
+            low_permille: found.permille.low,
+            high_permille: found.permille.high,
+          })
+        : message(`test.found.touch-${found.metal}`);
     case "outline":
-      return `${found.massG} g in an outline of ${Number(found.outlineCm3.toPrecision(4))} ± ${about(2 * found.uOutlineCm3)} cm³`;
+      return message("test.found.outline", {
+        mass_g: found.massG,
+        outline_cm3: found.outlineCm3,
+        expanded_cm3: 2 * found.uOutlineCm3,
+      });
   }
 }

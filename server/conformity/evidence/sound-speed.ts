@@ -1,9 +1,5 @@
 /** How far the sound went, in thicknesses of the wall: how a thickness gauge is read (common practice). */
-export const wallPaths = [
-  { count: 1, says: "straight through, a probe on each side" },
-  { count: 2, says: "there and back, or from one echo to the next" },
-  { count: 4, says: "from one echo to the next but one" },
-] as const;
+export const wallPaths = [1, 2, 4] as const;
 
 /** A thickness and the time sound took to cross it, with standard uncertainties; the probe's own delay taken off. */
 export interface Echo {

@@ -1,89 +1,78 @@
+import { type Message, message } from "../../../calibration/message.ts";
 import type { Metal } from "../../metals/metal.ts";
-import { type NextTest, nextTest } from "../next-test.ts";
-import { type Evidence, type EvidenceKind, evidenceKinds } from "./evidence.ts";
-import { strike } from "./strike.ts";
+import type { Evidence, EvidenceKind } from "./evidence.ts";
+import { excludedBy } from "./exclusion-by-test.ts";
 
-/** What one test struck out. */
-export interface Struck {
+/** What one test excluded, and why. */
+export interface ExcludedByTest {
   id: string;
-  name: string;
   by: EvidenceKind;
-  because: string;
+  says: Message;
 }
 
 /** Density and all other evidence side by side; nothing is averaged and nothing scored. */
 export interface WeighedEvidence {
-  /** what density leaves and no evidence strikes out */
-  alive: Metal[];
-  struck: Struck[];
-  /** tests that were not made */
-  holes: { kind: EvidenceKind; name: string; harmless: boolean }[];
-  /** tests that cannot all be right, in words */
-  contradictions: string[];
-  /** findings that are odd but strike nothing */
-  doubts: string[];
-  nextTest: NextTest | null;
+  /** what density leaves and no test excludes */
+  notExcluded: Metal[];
+  excluded: ExcludedByTest[];
+  /** tests that cannot all be right */
+  contradictions: Message[];
+  /** what is odd but excludes nothing */
+  remarks: Message[];
 }
 
-const nameOf = (kind: EvidenceKind) => evidenceKinds.find((e) => e.kind === kind)!.name;
-
 /**
- * Weighs evidence on what may be on the bench. `fits` are the metals and made-up pieces that the density leaves alive,
- * `others` those it excludes: they are needed to see that two tests contradict each other.
+ * Weighs evidence on what may be on the bench. `fits` are the metals and made-up pieces that the density does not
+ * exclude, `others` those it does: they are needed to see that two tests contradict each other.
  */
 export function weighEvidence(
   fits: readonly Metal[],
   others: readonly Metal[],
   evidence: readonly Evidence[],
-  claimed?: Metal,
 ): WeighedEvidence {
-  const struck: Struck[] = [];
-  const alive = fits.filter((m) => {
+  const excluded: ExcludedByTest[] = [];
+  const notExcluded = fits.filter((m) => {
     const reasons = evidence.flatMap((e) => {
-      const because = strike(e, m);
-      return because === null ? [] : { id: m.id, name: m.name, by: e.kind, because };
+      const says = excludedBy(e, m);
+      return says === null ? [] : { id: m.id, by: e.kind, says };
     });
-    struck.push(...reasons);
+    excluded.push(...reasons);
     return reasons.length === 0;
   });
-  const done = new Set(evidence.map((e) => e.kind));
-  const rest = claimed ? alive.filter((m) => m.id !== claimed.id) : alive;
   return {
-    alive,
-    struck,
-    holes: evidenceKinds
-      .filter((e) => !done.has(e.kind))
-      .map(({ kind, name, harmless }) => ({ kind, name, harmless })),
+    notExcluded,
+    excluded,
     contradictions: contradictions(fits, others, evidence),
-    doubts: evidence.flatMap(doubt),
-    nextTest: nextTest(rest, claimed, done),
+    remarks: evidence.flatMap(remark),
   };
 }
 
-/** Pairs of tests that leave nothing in common, density being one of the tests. */
+/** Pairs of tests that leave nothing in common, density being one of the tests; or all together, where no pair does. */
 function contradictions(
   fits: readonly Metal[],
   others: readonly Metal[],
   evidence: readonly Evidence[],
-): string[] {
+): Message[] {
+  if (evidence.length === 0) return [];
   const everything = [...fits, ...others];
   const tests = [
-    { name: "density", leaves: new Set(fits) },
+    { name: message("test.name.density"), leaves: new Set(fits) },
     ...evidence.map((e) => ({
-      name: nameOf(e.kind),
-      leaves: new Set(everything.filter((m) => strike(e, m) === null)),
+      name: message(`test.name.${e.kind}`),
+      leaves: new Set(everything.filter((m) => excludedBy(e, m) === null)),
     })),
   ];
-  const found: string[] = [];
+  const found: Message[] = [];
   for (const [i, a] of tests.entries()) {
-    if (a.leaves.size === 0) found.push(`Nothing known fits the ${a.name} alone: look at the reading again.`);
+    if (a.leaves.size === 0) found.push(message("test.check.fits-nothing", { test: a.name }));
     for (const b of tests.slice(i + 1))
       if (a.leaves.size > 0 && b.leaves.size > 0 && disjoint(a.leaves, b.leaves))
-        found.push(
-          `The ${a.name} and the ${b.name} contradict each other: nothing known fits both. Repeat both before believing either; a piece of two bodies is the other reading.`,
-        );
+        found.push(message("test.check.contradict", { tests: [a.name, b.name] }));
   }
-  return found;
+  if (found.length > 0) return found;
+  return everything.some((m) => tests.every(({ leaves }) => leaves.has(m)))
+    ? []
+    : [message("test.check.contradict", { tests: tests.map(({ name }) => name) })];
 }
 
 function disjoint<T>(a: ReadonlySet<T>, b: ReadonlySet<T>): boolean {
@@ -91,14 +80,8 @@ function disjoint<T>(a: ReadonlySet<T>, b: ReadonlySet<T>): boolean {
   return true;
 }
 
-function doubt(e: Evidence): string[] {
-  if (e.kind === "ring" && e.heard === "dull")
-    return [
-      "A dull ring strikes nothing out: a crack, a core, a thin piece or a finger on the edge all deaden it.",
-    ];
-  if (e.kind === "magnet" && e.shows === "weak")
-    return [
-      "A weak pull fits no sound gold, silver or platinum-ruthenium: look for a steel pin or spring, a nickel plate, or iron dirt.",
-    ];
+function remark(e: Evidence): Message[] {
+  if (e.kind === "ring" && e.heard === "dull") return [message("test.check.dull-ring")];
+  if (e.kind === "magnet" && e.shows === "weak") return [message("test.check.weak-pull")];
   return [];
 }

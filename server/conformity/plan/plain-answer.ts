@@ -1,20 +1,10 @@
-import { type Code, type Message, message, type Param } from "../../../calibration/message.ts";
+import { type Message, message, type Param } from "../../../calibration/message.ts";
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
+import { plainNames } from "../plain-metals.ts";
 import type { Plan } from "./planned-result.ts";
 
-/** What false pieces are mostly made of, by the plain names a counter uses (common practice); asked about in this order. */
-const plainNames: Readonly<Record<string, Code>> = {
-  "el-cu": "plan.plain-name.el-cu",
-  "brass-c260": "plan.plain-name.brass-c260",
-  nisilver: "plan.plain-name.nisilver",
-  "cuni-25": "plan.plain-name.cuni-25",
-  "el-pb": "plan.plain-name.el-pb",
-  "w-pure": "plan.plain-name.w-pure",
-  "steel-c": "plan.plain-name.steel-c",
-  "el-ag": "plan.plain-name.el-ag",
-};
 /** So many finenesses of the claim's own metal are asked about, the nearest in density. */
 const neighbours = 4;
 
@@ -46,9 +36,7 @@ const isElementOf = (m: Metal, claimed: Metal) =>
 
 /** The plan in one plain sentence or two: what this scale can tell the claim from, and what it cannot. */
 export function plainAnswer(plan: Plan, library: Library): readonly Message[] {
-  return plan.possible
-    ? [toldApart(library.metal(plan.claim), plan.finding?.alive ?? [], library)]
-    : plan.says;
+  return plan.possible ? [toldApart(library.metal(plan.claim), plan.fitting, library)] : plan.says;
 }
 
 /** The plain answer from what a density does not exclude, expected or measured: what is told from the claim, what is not. */
@@ -68,16 +56,6 @@ function isLeft({ id, recipes = [] }: Metal, left: ReadonlySet<string>, library:
   const listed = recipes.filter((recipe) => left.has(recipe));
   if (listed.length === 0) return left.has(id);
   return listed.some((recipe) => library.metal(recipe).likelihood !== "rare");
-}
-
-/** The same for a measured piece; undefined when nothing was claimed, or the claim itself is ruled out. */
-export function toldApartHere(
-  claim: string | null | undefined,
-  notExcluded: readonly string[],
-  library: Library,
-): Message | undefined {
-  if (claim == null || !library.has(claim) || !notExcluded.includes(claim)) return undefined;
-  return toldApart(library.metal(claim), notExcluded, library);
 }
 
 function plainName(metal: Metal): Param {

@@ -1,8 +1,11 @@
 import { type Message, message, type Param } from "../../../calibration/message.ts";
 import { called } from "../../metals/called.ts";
+import { builtIn } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
-import { distinct } from "../distinct-names.ts";
-import { needsFiner } from "../look-alike.ts";
+import { causeOf, needsFiner } from "../alternative.ts";
+import type { NotExcluded } from "../conformity.ts";
+import { repeatedAmong } from "../repeated.ts";
+import { worthPassingOff } from "../worth.ts";
 import type { Plan } from "./planned-result.ts";
 import type { PlannedWeighing } from "./planned-weighing.ts";
 
@@ -20,12 +23,18 @@ export function expectedMessage(
   });
 }
 
-/** The first few of the distinct ones, and the count of the rest. */
+/** The first few of them, and the count of the rest; a second entry of one thing is left out. */
 function few(entries: readonly { id: string; called: Param }[], most: number): Param[] {
-  const all = distinct(entries);
+  const isRepeated = repeatedAmong(
+    entries.map(({ id }) => id),
+    builtIn,
+  );
+  const all = entries.filter(({ id }) => !isRepeated(id));
   const named = all.slice(0, most).map((one) => one.called);
   return all.length > most ? [...named, message("plan.and-more", { n: all.length - most })] : named;
 }
+
+const named = ({ metal }: NotExcluded) => ({ id: metal.id, called: called(metal) });
 
 /** The plan in a few sentences, before the piece is wetted. */
 export function sentencesOf(
@@ -35,17 +44,19 @@ export function sentencesOf(
 ): readonly Message[] {
   const sentences = [expectedMessage(plan, weighing)];
   if (plan.excludes.length > 0) sentences.push(message("plan.excludes", { names: few(plan.excludes, 4) }));
-  const finer = plan.cannotExclude.filter(needsFiner);
+  const finer = plan.cannotExclude.filter((one) => needsFiner(one, claimed));
   if (finer.length > 0) {
-    const untold = { claim: called(claimed), names: few(finer, 4) };
+    const untold = { claim: called(claimed), names: few(finer.map(named), 4) };
     sentences.push(
       plan.remedies.length > 0
         ? message("plan.does-not-tell-yet", { ...untold, ways: waysOf(plan.remedies) })
         : message("plan.does-not-tell", untold),
     );
   }
-  const never = plan.cannotExclude.filter((l) => l.why !== "uncertainty" && l.worthMaking);
-  if (never.length > 0) sentences.push(message("plan.never-excludes", { names: few(never, 5) }));
+  const never = plan.cannotExclude.filter(
+    (one) => causeOf(one, claimed) !== "uncertainty" && (one.tuned || worthPassingOff(one.metal, claimed)),
+  );
+  if (never.length > 0) sentences.push(message("plan.never-excludes", { names: few(never.map(named), 5) }));
   if (weighing.pieces > 1) sentences.push(...aboutTheMean(plan, weighing.pieces));
   return sentences;
 }

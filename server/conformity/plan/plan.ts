@@ -1,13 +1,14 @@
 import { measuredDensity } from "../../../calibration/distribution.ts";
 import { measure } from "../../../calibration/measure.ts";
+import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { wouldHide } from "../../../calibration/pool.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { called } from "../../metals/called.ts";
 import { builtIn, type Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
-import { bandAt } from "../exclusion.ts";
-import { type Finding, findingFor } from "../finding.ts";
-import { needsFiner } from "../look-alike.ts";
+import { needsFiner } from "../alternative.ts";
+import { type Conformity, conformityFor } from "../conformity.ts";
+import { bandAt, excludes } from "../exclusion.ts";
 import { worthPassingOff } from "../worth.ts";
 import { notPossible, sentencesOf } from "./plan-messages.ts";
 import type { Plan } from "./planned-result.ts";
@@ -15,7 +16,7 @@ import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-w
 import { type Remedy, remedies } from "./remedies.ts";
 
 /**
- * The plan of a weighing before the piece is wetted: expected displaced mass, expected uncertainty, which look-alikes it
+ * The plan of a weighing before the piece is wetted: expected displaced mass, expected uncertainty, which alternatives it
  * will and will not exclude, and what readability, method, mass or number of pieces would. The claim is taken as true and
  * at its nominal density. Refuses an unknown claim and a value outside its range.
  */
@@ -29,9 +30,9 @@ export function planFor(
   const seen = look(weighing, claimed, library, evaluate);
   const ways = remedies(weighing, (other) => decides(look(other, claimed, library, evaluate)));
   if (!seen) return blind(weighing, claimed, ways);
-  const { result, finding } = seen;
-  const alive = new Set(finding.alive);
-  const excluded = cheaperThan(claimed, library).filter((m) => !alive.has(m.id));
+  const { result, conformity } = seen;
+  const cannotExclude = conformity.notExcluded.filter(({ metal }) => metal !== claimed);
+  const excluded = cheaperThan(claimed, library).filter((m) => isExcluded(m, seen));
   const plan = {
     claim: claimed.id,
     possible: true,
@@ -44,30 +45,37 @@ export function planFor(
     expandedGPerCm3: result.expandedGPerCm3,
     expandedPercent: (100 * result.expandedGPerCm3) / result.gPerCm3,
     intervalGPerCm3: result.intervalGPerCm3,
-    finding,
+    state: conformity.state,
     excludes: excluded.map((m) => ({ id: m.id, called: called(m) })),
-    cannotExclude: finding.lookAlikes,
+    fitting: library.metals.filter((m) => !isExcluded(m, seen)).map(({ id }) => id),
+    cannotExclude,
     remedies: decides(seen) ? [] : ways,
     pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
   };
   return { ...plan, says: sentencesOf(plan, claimed, weighing) };
 }
 
-type Seen = { result: ReturnType<Evaluate>; finding: Finding } | null;
+interface Looked {
+  result: ReturnType<Evaluate>;
+  conformity: Conformity;
+  measured: MeasuredDensity;
+  celsius: number;
+}
+
+type Seen = Looked | null;
+
+const isExcluded = (metal: Metal, { measured, celsius }: Looked) =>
+  excludes(measured, bandAt(metal, celsius), measured.confidence);
 
 /** What the claim's nominal density would be measured as, or null when the displaced mass cannot be told from zero. */
 function look(weighing: PlannedWeighing, claimed: Metal, library: Library, evaluate: Evaluate): Seen {
   const celsius = weighing.celsius ?? 20;
   try {
     const result = expectedResult(weighing, bandAt(claimed, celsius).nominal, evaluate);
-    const finding = findingFor(measuredDensity(result), claimed.id, weighing.confidence, {
-      celsius,
-      massG: weighing.massG,
-      readabilityG: weighing.readabilityG,
-      pieces: weighing.pieces,
-      library,
-    });
-    return { result, finding };
+    const measured = measuredDensity(result);
+    const { confidence } = weighing;
+    const conformity = conformityFor(measured, { library, confidence, celsius, claim: claimed.id });
+    return { result, conformity, measured, celsius };
   } catch (error) {
     if (error instanceof RangeError && isBlind(weighing, claimed)) return null;
     throw error;
@@ -80,7 +88,9 @@ function isBlind({ massG, pieces, readabilityG }: PlannedWeighing, claimed: Meta
 }
 
 function decides(seen: Seen): boolean {
-  return seen !== null && !seen.finding.lookAlikes.some(needsFiner);
+  if (seen === null) return false;
+  const { claimed, notExcluded } = seen.conformity;
+  return !claimed || !notExcluded.some((one) => one.metal !== claimed && needsFiner(one, claimed));
 }
 
 const order = { common: 0, possible: 1, rare: 2 } as const;
@@ -117,8 +127,9 @@ function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan 
     expandedGPerCm3: Number.POSITIVE_INFINITY,
     expandedPercent: Number.POSITIVE_INFINITY,
     intervalGPerCm3: [0, Number.POSITIVE_INFINITY],
-    finding: null,
+    state: null,
     excludes: [],
+    fitting: [],
     cannotExclude: [],
     remedies: ways,
     pooled: [],

@@ -1,6 +1,6 @@
 import type { Message, Param } from "../../../calibration/message.ts";
-import type { Finding } from "../finding.ts";
-import type { LookAlike } from "../look-alike.ts";
+import type { NotExcluded } from "../conformity.ts";
+import type { State } from "../state.ts";
 import type { Remedy } from "./remedies.ts";
 
 /** What a weighing would show if the claim were true. */
@@ -13,12 +13,14 @@ export interface Plan {
   expandedGPerCm3: number;
   expandedPercent: number;
   intervalGPerCm3: readonly [number, number];
-  /** what a piece that is what it is said to be would get as its finding */
-  finding: Finding | null;
+  /** where the claim of a piece that is what it is said to be would stand; null where nothing can be seen */
+  state: State | null;
   /** cheaper metals that this weighing would exclude, likeliest first, then nearest in density */
   excludes: { id: string; called: Param }[];
-  /** what it would leave alive, each with why and with what separates it */
-  cannotExclude: LookAlike[];
+  /** every metal of the library it would not exclude, the claim and recipes of a family among them */
+  fitting: readonly string[];
+  /** the alternatives it would leave, each with why and with what separates it */
+  cannotExclude: NotExcluded[];
   /** what would exclude those of them that density can exclude */
   remedies: Remedy[];
   /** with several pieces weighed together: how many of a kind that is excluded alone would hide in their mean */

@@ -16,7 +16,7 @@ const heavier = [1.5, 2, 3, 5, 10, 20, 50, 100, 500];
 
 /**
  * Of each kind the smallest change that decides, as far as one exists: a finer scale, the other method, more like pieces,
- * a heavier piece. `decides` tells whether a weighing leaves nothing alive that density could exclude.
+ * a heavier piece. `decides` tells whether a weighing leaves nothing that density could exclude.
  */
 export function remedies(weighing: PlannedWeighing, decides: (other: PlannedWeighing) => boolean): Remedy[] {
   const found: Remedy[] = [];

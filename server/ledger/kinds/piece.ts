@@ -206,7 +206,7 @@ export const pieceKinds = {
     versions: z.record(z.string(), z.string()),
   }),
   /** other evidence of the same piece, such as magnet or size */
-  evidence: z.looseObject({ test: words, outcome: words }),
+  evidence: z.looseObject({ test: words, outcome: z.union([words, message]) }),
   /** a picture of the piece, kept beside the ledger under its hash; the chain covers it by that */
   photo: z.strictObject({
     hash: z.string().regex(/^[0-9a-f]{64}$/, { error: "the SHA-256 of the file, 64 hexadecimal digits" }),

@@ -1,4 +1,9 @@
-import { type Separation, separation } from "../../conformity/separation.ts";
+import {
+  type SeparatingTest,
+  type Separation,
+  separatingTests,
+  separation,
+} from "../../conformity/separation.ts";
 import { worthPassingOff, worthPerGram } from "../../conformity/worth.ts";
 import { builtIn, type Library } from "../library.ts";
 import type { Metal } from "../metal.ts";
@@ -24,7 +29,7 @@ export interface Candidate {
 
 const likelihoodOrder = { common: 0, possible: 1, rare: 2 } as const;
 /** Hardest to separate first: what only a laboratory can tell is what the person at the counter must know of. */
-const separationOrder = { laboratory: 0, sound: 1, conductivity: 2, magnet: 3 } as const;
+const ease = (test: SeparatingTest) => separatingTests.length - separatingTests.indexOf(test);
 
 /**
  * Everything that reaches a density interval (g/cm³ at 20 °C): single metals, two-part mixtures, cores under skins, ranked
@@ -89,7 +94,7 @@ function ranked(found: Candidate[]): Candidate[] {
     rank:
       likelihoodOrder[c.likelihood] * 100 +
       (c.worthMaking === false ? 10 : 0) +
-      (c.separatedBy ? separationOrder[c.separatedBy.test] : 0),
+      (c.separatedBy ? ease(c.separatedBy.test) : 0),
     worth: worthPerGram(c.as),
   }));
   return keyed.sort((a, b) => a.rank - b.rank || a.worth - b.worth).map(({ c }) => c);

@@ -1,4 +1,4 @@
-import { soundThrough } from "../../conformity/separation.ts";
+import { soundThrough } from "../../conformity/sound-through.ts";
 import { worthPerGram } from "../../conformity/worth.ts";
 import { coreUnderSkin } from "../called.ts";
 import type { Colour, Metal } from "../metal.ts";

@@ -1,7 +1,9 @@
+import { type Message, message } from "../../../calibration/message.ts";
 import type { OtherTestsView } from "../../../views/bench/other-tests.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { isRefused } from "../../compute/evaluation.ts";
-import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
+import { beforeWeighing } from "../../conformity/before-weighing.ts";
+import { evidenceKinds, isEvidenceKind } from "../../conformity/evidence/evidence.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -11,12 +13,11 @@ import type { Item } from "../../weighing/item.ts";
 import { aboutOf } from "../about.ts";
 import { typedTest } from "../evidence/evidence-entry.ts";
 import { madeTest } from "../evidence/evidence-made.ts";
-import { type Standing, standingOf, standingUnweighed } from "../evidence/evidence-standing.ts";
 import { standingDry } from "../evidence/size-form.ts";
 import { type RefusedForm, sizeView } from "../evidence/size-view.ts";
+import { checksOfTests, excludedBy, excludedByTests, nextOf } from "../evidence/tests-told.ts";
 
 const target = { action: "/bench/tests", fills: "other-tests" };
-const weighItNext = "Weigh it: of all harmless tests the density strikes out most.";
 
 /** Other tests of the piece on the bench: its part of the page, and what its forms ask for. */
 export class BenchTests {
@@ -40,27 +41,28 @@ export class BenchTests {
     const { open: item, about } = this.#bench;
     if (!item) return undefined;
     const { tests } = item;
+    const { library } = this.#bench;
+    const evidence = countingEvidence(tests);
+    const made = new Set(evidence.map(({ kind }) => kind));
     const standing = this.#standing(item);
-    const { weighed } = standing;
-    const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
-    const next = this.#weighed ? weighed.nextTest?.says : weighItNext;
+    const { excluded, next } = standing;
+    const kind = refused && isEvidenceKind(refused.kind) ? refused.kind : undefined;
     return {
-      ...(countingEvidence(tests).length > 0 ? { standing } : {}),
-      contradictions: weighed.contradictions,
-      doubts: weighed.doubts,
-      holes: weighed.holes.map(({ name }) => name),
-      struckOut: [...new Set(weighed.struck.map(({ name }) => name))],
-      ...(next === undefined ? {} : { next }),
+      ...(evidence.length > 0 ? { standing } : {}),
+      checks: standing.checks,
+      notMade: evidenceKinds.filter((one) => !made.has(one)),
+      excluded: excludedByTests(excluded, library).map(({ called }) => called),
+      next,
       evidence: {
         ...target,
-        made: tests.flatMap((one) => madeTest(one, standing)),
+        made: tests.flatMap((one) => madeTest(one, (of) => excludedBy(of, excluded, library))),
+        next,
         ...(refused && kind ? { refused: { ...refused, kind } } : {}),
         csrfToken,
         about,
       },
       size: sizeView(tests, {
         specifications: this.#specifications,
-        weighed: this.#weighed?.statement,
         asksMass: standingDry(item) === undefined,
         refused,
         ...target,
@@ -85,13 +87,16 @@ export class BenchTests {
     return evaluation && !isRefused(evaluation) ? evaluation : undefined;
   }
 
-  #standing({ claim, tests }: Item): Standing {
-    const { library } = this.#bench;
-    const found = countingEvidence(tests);
+  /** What the statement says; before it is weighed, what the tests alone say. */
+  #standing({ claim, tests }: Item) {
     const weighed = this.#weighed;
-    if (!weighed) return standingUnweighed(claim, found, library);
-    const { request, statement } = weighed;
-    const celsius = request.liquid?.kind === "water" ? request.liquid.temperature_c : 20;
-    return standingOf({ statement, confidence: request.confidence, celsius, claim }, found, library);
+    if (weighed) {
+      const { statement } = weighed;
+      const { conformity, answer, excluded_by_tests: excluded } = statement;
+      const checks = checksOfTests(statement);
+      return { state: conformity.state, answer, checks, excluded, next: nextOf(statement) };
+    }
+    const next: Message[] = [message("answer.next.weigh")];
+    return { ...beforeWeighing(claim, countingEvidence(tests), this.#bench.library), next };
   }
 }

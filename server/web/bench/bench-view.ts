@@ -3,7 +3,6 @@ import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { BenchView, DetailsView, Problem, RepeatsView } from "../../../views/bench/view.ts";
 import { resultViewOf } from "../../../views/result-parts.ts";
 import { isRefused } from "../../compute/evaluation.ts";
-import { toldApartHere } from "../../conformity/plan/plain-answer.ts";
 import { demoCounter, demoPieces } from "../../demo/pieces.ts";
 import { methods, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -39,19 +38,11 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),
     evaluation,
     beforeWetting: bench.beforeWetting,
-    plainly:
-      evaluation && !isRefused(evaluation)
-        ? toldApartHere(
-            evaluation.statement.conformity.claim,
-            evaluation.statement.not_excluded.map(({ id }) => id),
-            bench.library,
-          )
-        : undefined,
     ...(secondPerson ? { secondPerson } : {}),
     ...(open ? { details: detailsOf(open) } : {}),
     ...(open?.details.method ? { stated: statedBy(open) } : {}),
     ...(evaluation && !isRefused(evaluation)
-      ? { result: resultViewOf(evaluation.statement, bench.library, metalBands(bench.library)) }
+      ? { result: resultViewOf(evaluation.statement, bench.library) }
       : {}),
     checks,
     repeats: open && repeatsOf(open),

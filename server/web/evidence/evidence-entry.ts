@@ -1,7 +1,8 @@
 import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { foundWords } from "../../conformity/evidence/recorded.ts";
-import { type FieldProblem, isEvidenceKind, typedEvidence } from "./evidence-form.ts";
+import { isEvidenceKind } from "../../conformity/evidence/evidence.ts";
+import { foundBy } from "../../conformity/evidence/recorded.ts";
+import { type FieldProblem, typedEvidence } from "./evidence-form.ts";
 import { typedSize } from "./size-form.ts";
 
 /** The body of the entry that a form of evidence asks for, or every entry of the form that was refused. */
@@ -25,7 +26,7 @@ function entryOf(typed: ReturnType<typeof typedEvidence>) {
   return {
     body: {
       test: evidence.kind,
-      outcome: foundWords(evidence),
+      outcome: foundBy(evidence),
       evidence,
       ...(by === undefined ? {} : { by }),
       ...(words === undefined ? {} : { words }),

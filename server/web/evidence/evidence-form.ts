@@ -3,8 +3,8 @@ import { readQuantity } from "../../../calibration/typed-quantity.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { decimalMark } from "../../../views/numbers.ts";
-import { type Evidence, type EvidenceKind, evidenceKinds } from "../../conformity/evidence/evidence.ts";
-import { evidenceRanges, recordedEvidence } from "../../conformity/evidence/recorded.ts";
+import { type Evidence, type EvidenceKind, marking } from "../../conformity/evidence/evidence.ts";
+import { evidenceRanges, msPerMOfCopper, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import { soundSpeed, wallPaths } from "../../conformity/evidence/sound-speed.ts";
 
 export interface FieldProblem {
@@ -21,11 +21,6 @@ interface Range {
   from: number;
   to: number;
   unit: string;
-}
-
-/** True for the name of a test. */
-export function isEvidenceKind(kind: string): kind is EvidenceKind {
-  return evidenceKinds.some((test) => test.kind === kind);
 }
 
 /** Reads typed numbers one after another and gathers what was refused. */
@@ -76,8 +71,7 @@ export function typedEvidence(
   const by = (fields[`${kind}-by`] ?? "").trim();
   const words = (fields[`${kind}-words`] ?? "").trim();
   const found = entriesOf(kind, fields, numbers);
-  const harming = evidenceKinds.some((test) => test.kind === kind && !test.harmless);
-  if (harming && fields[`${kind}-agreed`] !== "yes")
+  if (marking.has(kind) && fields[`${kind}-agreed`] !== "yes")
     numbers.refuse(`${kind}-agreed`, message("evidence.refused.not-agreed"));
   if (kind === "touch" && by === "") numbers.refuse("touch-by", message("evidence.refused.touch-unread"));
   if (numbers.problems.length > 0) return { problems: numbers.problems };
@@ -91,6 +85,8 @@ export function typedEvidence(
 
 /** The entry of each test that is a choice, by the end of its name. */
 const choices: Record<EvidenceKind, string> = {
+  colour: "colour",
+  worn: "colour",
   magnet: "shows",
   ring: "heard",
   scratch: "colour",
@@ -110,18 +106,12 @@ function entriesOf(
       return { shows: fields["magnet-shows"] };
     case "ring":
       return { heard: fields["ring-heard"] };
+    case "colour":
+    case "worn":
     case "scratch":
-      return { colour: fields["scratch-colour"] };
+      return { colour: fields[`${kind}-colour`] };
     case "conductivity":
-      return {
-        percentIacs: numbers.number(
-          "conductivity-percent",
-          "form.field.conductivity",
-          evidenceRanges.percentIacs,
-        ),
-        uPercentIacs: numbers.within("conductivity-within", "form.field.within", "% IACS"),
-        celsius: numbers.number("conductivity-celsius", "form.field.temperature", evidenceRanges.celsius),
-      };
+      return conductivityFrom(fields, numbers);
     case "sound":
       return soundFrom(fields, numbers);
     case "outline":
@@ -135,6 +125,18 @@ function entriesOf(
   }
 }
 
+/** The conductivity as the probe shows it, in % IACS or MS/m. */
+function conductivityFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntries): object {
+  const siemens = fields["conductivity-unit"] === "ms-per-m";
+  const range = siemens ? evidenceRanges.msPerM : evidenceRanges.percentIacs;
+  const toIacs = siemens ? 100 / msPerMOfCopper : 1;
+  return {
+    percentIacs: toIacs * numbers.number("conductivity-percent", "form.field.conductivity", range),
+    uPercentIacs: toIacs * numbers.within("conductivity-within", "form.field.within", range.unit),
+    celsius: numbers.number("conductivity-celsius", "form.field.temperature", evidenceRanges.celsius),
+  };
+}
+
 const echoEntries = ["sound-thickness", "sound-thickness-within", "sound-time", "sound-time-within"];
 
 /** The speed as a gauge shows it, or worked out from a thickness and a time of flight. */
@@ -146,7 +148,7 @@ function soundFrom(fields: Readonly<Record<string, string>>, numbers: NumberEntr
       uMPerS: numbers.within("sound-within", "form.field.within", "m/s"),
     };
   if (typed("sound-speed")) numbers.refuse("sound-speed", message("evidence.refused.speed-and-echo"));
-  const paths = wallPaths.find(({ count }) => `${count}` === fields["sound-paths"])?.count;
+  const paths = wallPaths.find((count) => `${count}` === fields["sound-paths"]);
   if (paths === undefined) numbers.refuse("sound-paths", message("evidence.refused.no-paths"));
   const echo = {
     thicknessMm: numbers.number("sound-thickness", "form.field.thickness", evidenceRanges.wallMm),

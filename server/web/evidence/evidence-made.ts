@@ -1,22 +1,26 @@
+import type { Param } from "../../../calibration/message.ts";
 import type { MadeTest } from "../../../views/evidence/index.tsx";
-import { foundWords, recordedEvidence } from "../../conformity/evidence/recorded.ts";
+import type { EvidenceKind } from "../../conformity/evidence/evidence.ts";
+import { foundBy, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import type { Test } from "../../weighing/item.ts";
 import { whenOf } from "../when.ts";
-import type { Standing } from "./evidence-standing.ts";
 
-/** A test as the page tells it; nothing for an entry that holds no evidence known here. */
-export function madeTest({ entry, excluded }: Test, { weighed }: Pick<Standing, "weighed">): MadeTest[] {
+/** A test as the page tells it, with what `excludes` says of its kind; nothing for one that is not known here. */
+export function madeTest(
+  { entry, excluded }: Test,
+  excludes: (kind: EvidenceKind) => readonly Param[],
+): MadeTest[] {
   const evidence = recordedEvidence(entry.body.evidence);
   if (evidence === null) return [];
   const { words, by } = entry.body;
-  const also = [words, by].filter((one) => typeof one === "string").join(", by ");
   return [
     {
       id: entry.id,
       kind: evidence.kind,
-      found: `${entry.body.test === "size" ? foundWords(evidence) : entry.body.outcome}${also === "" ? "" : ` (${also})`}`,
+      found: foundBy(evidence),
+      also: [words, by].filter((one) => typeof one === "string"),
       when: whenOf(entry.at),
-      struckOut: [...new Set(weighed.struck.filter((s) => s.by === evidence.kind).map(({ name }) => name))],
+      excludes: excludes(evidence.kind),
       ...(excluded === undefined ? {} : { excluded }),
     },
   ];

@@ -2,8 +2,8 @@ import { z } from "zod";
 import type { EvidencePageView } from "../../../views/evidence/page.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { plusMinus } from "../../../views/numbers.ts";
-import { twoBodiesHref } from "../../../views/result-parts.ts";
-import { evidenceKinds } from "../../conformity/evidence/evidence.ts";
+import { resultViewOf, twoBodiesHref } from "../../../views/result-parts.ts";
+import { isEvidenceKind } from "../../conformity/evidence/evidence.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
 import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -12,14 +12,21 @@ import type { Library } from "../../metals/library.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import { liquidCelsius } from "../../reports/conditions.ts";
 import type { Stated } from "../../reports/stated.ts";
-import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import type { Test } from "../../weighing/item.ts";
+import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
-import { nameIn } from "../records/record-view.ts";
 import { madeTest } from "./evidence-made.ts";
-import { candidatesOf, type MeasuredItem, standingOf } from "./evidence-standing.ts";
 import { type RefusedForm, sizeView } from "./size-view.ts";
+import { checksOfTests, excludedBy, excludedByTests, nextOf } from "./tests-told.ts";
+
+/** The measured piece as every part of the page needs it. */
+export interface MeasuredItem {
+  statement: RecordedStatement;
+  confidence: number;
+  celsius: number;
+  claim: string | undefined;
+}
 
 export interface EvidenceParts {
   entries: readonly Entry[];
@@ -42,11 +49,11 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
   const item = measuredItem(stated, library);
   const { statement } = item;
   const tests = weighingOf(entries)?.tests ?? [];
-  const standing = standingOf(item, countingEvidence(tests), library);
+  const { excluded_by_tests: excluded = [] } = statement;
   const action = `/records/${subject}/evidence`;
   const about = { subject, seen: entries.length };
   const { refused } = parts;
-  const kind = evidenceKinds.find((test) => test.kind === refused?.kind)?.kind;
+  const kind = refused && isEvidenceKind(refused.kind) ? refused.kind : undefined;
   const fineness = finenessOf(item, parts, `/records/${subject}`);
   return {
     record: {
@@ -55,23 +62,19 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
       density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
       mass: `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`,
     },
-    ...(item.claim === undefined ? {} : { claimName: nameIn(library, item.claim) }),
-    state: standing.state,
-    because: standing.because,
-    contradictions: standing.weighed.contradictions,
-    doubts: standing.weighed.doubts,
-    candidates: candidatesOf(standing, item.claim, locale),
+    result: resultViewOf(statement, library),
+    checks: checksOfTests(statement),
+    excluded: excludedByTests(excluded, library),
     evidence: {
       action,
-      made: tests.flatMap((one) => madeTest(one, standing)),
-      ...(standing.weighed.nextTest === null ? {} : { next: standing.weighed.nextTest.says }),
+      made: tests.flatMap((one) => madeTest(one, (made) => excludedBy(made, excluded, library))),
+      next: nextOf(statement),
       ...(refused && kind ? { refused: { ...refused, kind } } : {}),
       csrfToken,
       about,
     },
     size: sizeView(tests, {
       specifications: parts.specifications,
-      weighed: statement,
       asksMass: false,
       refused,
       action,

@@ -1,6 +1,6 @@
 import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tell, tellValue } from "../../../views/messages/tell.ts";
+import { tellValue } from "../../../views/messages/tell.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { checkSize } from "../../conformity/evidence/size-check.ts";
 import type { Library } from "../../metals/library.ts";
@@ -74,7 +74,7 @@ export function typedSize(
   return {
     body: {
       test: "size",
-      outcome: lines.map((line) => tell(line, "en")).join("; "),
+      outcome: message("test.found.size", { lines }),
       lines,
       specification: tellValue(specification.called, "en"),
       source: specification.source,

@@ -4,11 +4,8 @@ import type { EvidenceTarget } from "../../../views/evidence/form.tsx";
 import type { SizeView } from "../../../views/evidence/size.tsx";
 import { isCode } from "../../../views/messages/catalogue.ts";
 import type { Told } from "../../../views/told.tsx";
-import { outlineDoubt } from "../../conformity/evidence/outline-and-displacement.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
-import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import type { Test } from "../../weighing/item.ts";
-import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { whenOf } from "../when.ts";
 
 /** A form of evidence that was sent back. */
@@ -20,25 +17,16 @@ export interface RefusedForm {
 
 interface SizeParts extends EvidenceTarget {
   specifications: readonly Specification[];
-  weighed: RecordedStatement | undefined;
   asksMass: boolean;
   refused: RefusedForm | undefined;
 }
 
-/** Mass and size of a piece against specifications; `weighed` once its volume is known from the water. */
+/** Mass and size of a piece against specifications. */
 export function sizeView(
   tests: readonly Test[],
-  { specifications, weighed, asksMass, refused, ...target }: SizeParts,
+  { specifications, asksMass, refused, ...target }: SizeParts,
 ): SizeView {
   const sizes = tests.filter(({ entry }) => entry.body.test === "size");
-  const outline = countingEvidence(tests).findLast(({ kind }) => kind === "outline");
-  const doubt =
-    weighed?.volume_cm3 !== undefined && outline?.kind === "outline"
-      ? outlineDoubt(
-          { cm3: outline.outlineCm3, uCm3: outline.uOutlineCm3 },
-          { cm3: weighed.volume_cm3, uCm3: weighed.u_volume_cm3 ?? 0 },
-        )
-      : null;
   const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };
   return {
     ...target,
@@ -60,7 +48,6 @@ export function sizeView(
       lines: linesOf(entry.body.lines) ?? [entry.body.outcome],
       ...(excluded === undefined ? {} : { excluded }),
     })),
-    ...(doubt === null ? {} : { doubt }),
     asksMass,
   };
 }

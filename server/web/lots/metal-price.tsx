@@ -1,32 +1,29 @@
 import type { FastifyInstance } from "fastify";
+import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { MetalPrice, type MetalPriceView, metalPriceFields } from "../../../views/records/metal-price.tsx";
-import { toldValue } from "../../../views/words/told.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
 import { type AssayEntry, standingAssay } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { payFor, rounded } from "../../lots/payout.ts";
+import { calledById } from "../../metals/composites/composite-by-id.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
 import type { Library } from "../../metals/library.ts";
-import { countingEvidence } from "../../weighing/counting-evidence.ts";
-import { weighingOf } from "../../weighing/evolve.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { NumberEntries } from "../evidence/evidence-form.ts";
-import { type MeasuredItem, standingOf } from "../evidence/evidence-standing.ts";
-import { measuredItem } from "../evidence/evidence-view.ts";
+import { type MeasuredItem, measuredItem } from "../evidence/evidence-view.ts";
 import { frameOf } from "../look.ts";
 import { colourOf, colourOptions } from "../metals/fineness-answer.ts";
 import { html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
-import { nameIn } from "../records/record-view.ts";
 import { type TypedPrice, typedPrice } from "./typed-price.ts";
 
-/** Look-alikes named; the rest are counted. */
-const namedAlive = 6;
+/** So many others are named; the rest stands in the record. */
+const named = 6;
 
 interface MetalPriceParts {
   ledger: Ledger;
@@ -62,8 +59,6 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
       };
       const numbers = new NumberEntries(values, locale);
       const price = asked("price") === "" ? undefined : typedPrice(values, numbers);
-      const tests = weighingOf(entries)?.tests ?? [];
-      const standing = standingOf(item, countingEvidence(tests), library());
       const href = `/records/${encodeURIComponent(subject)}`;
       const view: MetalPriceView = {
         record: {
@@ -78,19 +73,14 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         problems: numbers.problems,
         warnings: [
           ...(stated.voided ? [t("metal-price.voided")] : []),
-          ...(standing.state === "excluded" && claim !== undefined
-            ? [t("metal-price.disagrees", { claim: toldValue(nameIn(library(), claim), locale) })]
+          ...(statement.conformity.state === "excluded" && claim !== undefined
+            ? [t("metal-price.disagrees", { claim: calledById(claim, library()) })]
             : []),
         ],
         ...(price && numbers.problems.length === 0
           ? { answer: answerOf(item, { metal, colour, price, assay: standingAssay(entries), locale }) }
           : {}),
-        alive: aliveWords(
-          standing.weighed.alive
-            .filter((one) => one.family !== metal)
-            .map(({ name }) => toldValue(name, locale)),
-          locale,
-        ),
+        others: othersThan(metal, item, library()),
       };
       const title = t("metal-price.title", { ticket: view.record.ticket });
       const status = numbers.problems.length > 0 ? 422 : 200;
@@ -179,15 +169,18 @@ function answerOf(
   };
 }
 
-/** The look-alikes that are no alloy of the metal asked about. */
-function aliveWords(names: readonly string[], locale: Locale): string {
-  const t = tellerOf(locale);
-  if (names.length === 0) return t("metal-price.none-known");
-  const shown = names.slice(0, namedAlive).join(", ");
-  return t("metal-price.alive", {
-    names:
-      names.length > namedAlive
-        ? t("metal-price.and-more", { names: shown, count: names.length - namedAlive })
-        : shown,
+/** What is not excluded and is no alloy of the metal asked about. */
+function othersThan(
+  metal: "gold" | "silver",
+  { statement: { not_excluded } }: MeasuredItem,
+  library: Library,
+): Message {
+  const others = not_excluded
+    .filter(({ id }) => !library.has(id) || library.metal(id).family !== metal)
+    .map(({ id }) => calledById(id, library));
+  if (others.length === 0) return message("metal-price.none-known");
+  const names = others.slice(0, named);
+  return message("metal-price.not-excluded", {
+    names: others.length > named ? [...names, message("group.others")] : names,
   });
 }

@@ -3,7 +3,7 @@ import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import type { CompositeView } from "../../../views/metals/composite.tsx";
 import type { FigureView } from "../../../views/metals/figures.tsx";
 import { fixed } from "../../../views/numbers.ts";
-import { soundThrough } from "../../conformity/separation.ts";
+import { soundThrough } from "../../conformity/sound-through.ts";
 import { called } from "../../metals/called.ts";
 import type { NamedComposite } from "../../metals/composites/composite-by-id.ts";
 import type { KnownPair } from "../../metals/composites/known-pairs.ts";

@@ -4,9 +4,10 @@ import type { FigureName, FigureView } from "../../../views/metals/figures.tsx";
 import type { MetalRow } from "../../../views/metals/index.tsx";
 import type { MetalView } from "../../../views/metals/show.tsx";
 import { fixed } from "../../../views/numbers.ts";
-import { cautionsAbout } from "../../conformity/cautions-for.ts";
-import { satisfies } from "../../conformity/look-alike.ts";
-import { separation, soundThrough } from "../../conformity/separation.ts";
+import { satisfies } from "../../conformity/alternative.ts";
+import { cautionsAbout } from "../../conformity/cautions.ts";
+import { separation } from "../../conformity/separation.ts";
+import { soundThrough } from "../../conformity/sound-through.ts";
 import { bandByMixture } from "../../metals/band-by-mixture.ts";
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
@@ -36,7 +37,6 @@ const drawnNeighbours = 14;
 export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
   const { id, family, densityGPerCm3: band, notes } = metal;
   const t = tellerOf(locale);
-  const hazards = cautionsAbout([metal]).map(({ title, says }) => `${title}: ${says}`);
   const sound = soundThrough(metal);
   const conductivity = metal.conductivityIacsPercent;
   return {
@@ -60,12 +60,12 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
     likelihood: t(`metal-page.likelihoods.${metal.likelihood}`),
     figures: figuresOf(metal, locale),
     notes,
-    ...(hazards.length > 0 ? { hazard: hazards.join(" ") } : {}),
+    hazards: cautionsAbout([metal]),
     recipes: (metal.recipes ?? [])
       .filter((recipe) => library.has(recipe))
       .map((recipe) => ({ id: recipe, name: tellValue(called(library.metal(recipe)), locale) })),
     neighbours: neighboursOf(metal, library, locale),
-    lookAlikes: lookAlikesOf(metal, library).map((other) => ({
+    alternatives: alternativesTo(metal, library).map((other) => ({
       id: other.id,
       name: tellValue(called(other), locale),
       separatedBy: separation(metal, other).says,
@@ -180,7 +180,7 @@ function neighboursOf(metal: Metal, { metals }: Library, locale: Locale) {
 const order = { common: 0, possible: 1, rare: 2 } as const;
 
 /** Other metals whose band meets this one, likeliest first. */
-function lookAlikesOf(metal: Metal, { metals }: Library): Metal[] {
+function alternativesTo(metal: Metal, { metals }: Library): Metal[] {
   const { low, high } = metal.densityGPerCm3;
   return metals
     .filter((m) => !satisfies(m, metal) && m.densityGPerCm3.low <= high && m.densityGPerCm3.high >= low)

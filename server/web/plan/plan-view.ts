@@ -4,7 +4,8 @@ import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { PlanAnswer } from "../../../views/plan/index.tsx";
 import type { Told } from "../../../views/told.tsx";
-import type { LookAlike } from "../../conformity/look-alike.ts";
+import { type Cause, causeOf } from "../../conformity/alternative.ts";
+import type { NotExcluded } from "../../conformity/conformity.ts";
 import { askedFirst, plainAnswer } from "../../conformity/plan/plain-answer.ts";
 import type { Plan } from "../../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
@@ -25,7 +26,7 @@ export function planAnswer(
   const t = tellerOf(locale);
   const { askedAbout, others } = comparedWith(plan, library);
   const expected = (id: string) => expectedOf(id, plan, weighing, library, locale) ?? t("plan.any");
-  const left = new Map(plan.cannotExclude.map((one) => [one.id, one]));
+  const left = new Map(plan.cannotExclude.map((one) => [one.metal.id, one]));
   return {
     says: plainAnswer(plan, library),
     ...(plan.possible ? { more: plan.says } : {}),
@@ -44,29 +45,26 @@ export function planAnswer(
           name: tellValue(called(metal), locale),
           expected: expected(metal.id),
           told: untold === undefined,
-          says: untold ? whyNot(untold) : outside,
+          says: untold ? whyNot(untold, plan, library) : outside,
         };
       }),
       ...others.slice(0, mostOthers).map((one) => ({
-        id: one.id,
-        name: tellValue(one.called, locale),
-        expected: expected(one.id),
+        id: one.metal.id,
+        name: tellValue(called(one.metal), locale),
+        expected: expected(one.metal.id),
         told: false,
-        says: whyNot(one),
+        says: whyNot(one, plan, library),
       })),
     ],
     advice: plan.remedies.map(({ says }) => says),
   };
 }
 
-/** What one asks first, and what else is not excluded besides; a recipe is left out where its family is there. */
+/** What one asks first, and what else is not excluded besides. */
 function comparedWith({ possible, claim, cannotExclude }: Plan, library: Library) {
   const askedAbout = possible ? askedFirst(library.metal(claim), library) : [];
   const asked = new Set(askedAbout.map(({ id }) => id));
-  const inFamily = new Set(
-    cannotExclude.flatMap(({ id }) => (library.has(id) ? (library.metal(id).recipes ?? []) : [])),
-  );
-  return { askedAbout, others: cannotExclude.filter(({ id }) => !asked.has(id) && !inFamily.has(id)) };
+  return { askedAbout, others: cannotExclude.filter(({ metal }) => !asked.has(metal.id)) };
 }
 
 const placesOf = ({ readabilityG }: PlannedWeighing) => Math.max(0, Math.ceil(-Math.log10(readabilityG)));
@@ -107,12 +105,13 @@ const reasons = {
   uncertainty: { code: "plan.reason.uncertainty" },
   band: { code: "plan.reason.band" },
   freedom: { code: "plan.reason.freedom" },
-} as const satisfies Record<LookAlike["why"], Message>;
+} as const satisfies Record<Cause, Message>;
 
 /** Why the density does not tell it, and what else would. */
-function whyNot({ why, separatedBy }: LookAlike): readonly Told[] {
+function whyNot(one: NotExcluded, { claim }: Plan, library: Library): readonly Told[] {
+  const separatedBy = one.beside?.separatedBy;
   return [
-    reasons[why],
-    separatedBy.test === "laboratory" ? { code: "plan.reason.laboratory" } : separatedBy.says,
+    reasons[causeOf(one, library.metal(claim))],
+    !separatedBy || separatedBy.test === "laboratory" ? { code: "plan.reason.laboratory" } : separatedBy.says,
   ];
 }

@@ -15,7 +15,6 @@ import {
 } from "../../../views/result-parts.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
-import { toldApartHere } from "../../conformity/plan/plain-answer.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
 import type { Library } from "../../metals/library.ts";
@@ -67,14 +66,7 @@ export function recordView(
     }),
     results: resultsOf(statement, locale),
     conditions: [...conditionsOf(request, statement, locale), ...profilesOf(checked, locale)],
-    finding: {
-      ...resultViewOf(statement, library, metalBands(library)),
-      plainly: toldApartHere(
-        statement.conformity.claim,
-        statement.not_excluded.map(({ id }) => id),
-        library,
-      ),
-    },
+    result: resultViewOf(statement, library),
     plot: {
       measured: measuredOf(statement, curve, request.confidence),
       bands: bandsAround(bands, item.claim, statement, locale),

@@ -1,18 +1,17 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { SharePage } from "../../../views/records/share.tsx";
 import { sharePicture } from "../../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../../views/records/share-sheet.ts";
 import { shareText } from "../../../views/records/share-text.ts";
-import type { RecordView } from "../../../views/records/view.ts";
 import { toldText } from "../../../views/told.tsx";
 import type { Evaluate } from "../../compute/evaluation.ts";
-import { distinctNames } from "../../conformity/distinct-names.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import { calledById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
 import { withoutReservedWords } from "../../reports/reserved-words.ts";
 import { frameOf, lookOf } from "../look.ts";
@@ -125,21 +124,12 @@ function sheetOf(
     k: fixed(statement.k, 2, locale),
     percent: inLocale(String(+(confidence * 100).toFixed(4)), locale),
     interval: fromTo(statement.interval_g_cm3[0], statement.interval_g_cm3[1], locale),
-    claimName: view.finding?.claimName,
-    state: view.finding?.state ?? "no-claim",
-    plainly: view.finding?.plainly,
-    because: view.finding?.because ?? "",
-    notExcluded: notExcludedIn(view),
+    claimName: view.result.claim === undefined ? undefined : tellValue(view.result.claim, locale),
+    state: view.result.state,
+    answer: view.result.answer,
+    notExcluded: statement.not_excluded.map(({ id }) => tellValue(calledById(id, library), locale)),
     plot: view.plot,
   };
   // Typed words may promise what only others may promise; they go out to strangers here.
   return withoutReservedWords(sheet, t("report.reserved-word")).value;
-}
-
-/** The names of all that is alive: the claim, then in the order of the finding, then the rest. */
-function notExcludedIn({ finding, plot }: Pick<RecordView, "finding" | "plot">): string[] {
-  const order = [plot.claimId, ...(finding?.lookAlikes ?? []).map(({ id }) => id)];
-  const place = (id: string) => (order.includes(id) ? order.indexOf(id) : order.length);
-  const alive = plot.bands.filter(({ alive }) => alive === true);
-  return distinctNames([...alive].sort((a, b) => place(a.id) - place(b.id)));
 }

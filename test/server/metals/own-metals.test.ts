@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { compute } from "../../../server/compute/compute.ts";
-import { findingFor } from "../../../server/conformity/finding.ts";
 import { candidates } from "../../../server/metals/composites/candidates.ts";
 import { compositeById } from "../../../server/metals/composites/composite-by-id.ts";
 import { builtIn } from "../../../server/metals/library.ts";
 import { doubtsAbout, readOwnMetals, withOwn, writeOwnMetals } from "../../../server/metals/own-metals.ts";
 import { refusalOf } from "../../refusal-of.ts";
 import { normally } from "../conformity/normally.ts";
+import { left, stands } from "../conformity/stands.ts";
 
 const harbourBell = {
   id: "own-harbour-bell",
@@ -27,9 +27,8 @@ test("own metals survive export and import unchanged", () => {
 
 test("a library with own metals finds them and carries both versions", () => {
   const library = withOwn(builtIn, readOwnMetals(file(3)));
-  const finding = findingFor(normally(8.6, 0.01), "own-harbour-bell", 0.9545, { library });
-  expect(finding.libraryVersion).toBe(`${builtIn.version}+own.3`);
-  expect(finding.alive).toContain("own-harbour-bell");
+  expect(library.version).toBe(`${builtIn.version}+own.3`);
+  expect(left(stands(normally(8.6, 0.01), "own-harbour-bell", { library }))).toContain("own-harbour-bell");
 });
 
 test("every fault of a file is listed with its place, and nothing is taken over", () => {
@@ -116,12 +115,11 @@ test("an own metal is a core, a skin and a part of mixtures, each with its page"
   expect(compositeById("mix-own-ballast-cu", builtIn)).toBeUndefined();
 });
 
-test("a finding names the core that its owner knows of, and without it does not", () => {
+test("a result names the core that its owner knows of, and without it does not", () => {
   const library = withOwn(builtIn, readOwnMetals(file(1, [ballast])));
-  const alive = (within: typeof builtIn) =>
-    findingFor(normally(10.5, 0.01), "ag-999", 0.9545, { library: within }).lookAlikes.map(({ id }) => id);
-  expect(alive(library)).toContain("core-own-ballast-skin-el-ag");
-  expect(alive(builtIn)).not.toContain("core-own-ballast-skin-el-ag");
+  const within = (one: typeof builtIn) => left(stands(normally(10.5, 0.01), "ag-999", { library: one }));
+  expect(within(library)).toContain("core-own-ballast-skin-el-ag");
+  expect(within(builtIn)).not.toContain("core-own-ballast-skin-el-ag");
 });
 
 test("compute knows own metals where the library in force is given, and the built-in ones alone without", () => {

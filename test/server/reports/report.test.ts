@@ -62,7 +62,7 @@ test("opinion stands apart from the result, what the customer said apart from bo
   const report = reportOf(entries, options);
   expect(report.opinion.state).toBe(tell({ code: "report.state.consistent-not-unique" }, "en"));
   expect(JSON.stringify(report.results)).not.toMatch(/claim|consistent/);
-  expect(report.opinion.alive.some(({ id, band }) => id === "ag-925" && band !== null)).toBe(true);
+  expect(report.opinion.notExcluded.some(({ id, band }) => id === "ag-925" && band !== null)).toBe(true);
   expect(report.decision.join(" ")).toMatch(/Decision rule: .*95\.45 %.*Risk: .*4\.55 %/);
   expect(report.customerSupplied.map(({ label }) => label)).toEqual([
     t("report.supplied.claim"),

@@ -46,7 +46,7 @@ test("it says in words that it is no valuation, what is not known, and what else
   expect(text).toContain("not a valuation and not an offer");
   expect(text).toContain("What a dealer deducts is not known here");
   expect(text).toContain("The density does not prove the metal.");
-  expect(text).toMatch(new RegExp(t("metal-price.alive", { names: "[^.]*[Tt]ungsten" }).slice(0, -1)));
+  expect(text).toMatch(new RegExp(t("metal-price.not-excluded", { names: "[^.]*[Tt]ungsten" }).slice(0, -1)));
 });
 
 test("a piece that disagrees with its claim is warned of before any figure", async () => {

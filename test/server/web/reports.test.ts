@@ -109,7 +109,7 @@ test("a report issued in German is German for good, page and PDF, with decimals 
     `k = ${response.k.toFixed(2).replace(".", ",")}`,
     "95,45 %",
     "Entscheidungsregel:",
-    tellerOf("de")("report.opinion.alive", { names: "Feinsilber 999" }).slice(0, -1),
+    tellerOf("de")("report.opinion.not-excluded", { names: "Feinsilber 999" }).slice(0, -1),
     "HB 117, Siegel gültig bis 2027-12-31",
     "Freigegeben von Ö. Größ",
     "Formel des Wassers",

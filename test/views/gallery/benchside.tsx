@@ -65,11 +65,18 @@ export const metalPage = (
     likelihood="common"
     figures={[{ figure: "nominal", value: "11.34 g/cm³", from: { code: "metal.provenance.from-memory" } }]}
     notes={[]}
-    hazard="Lead: wash your hands; do not file, melt or sand it."
+    hazards={["lead"]}
     recipes={[]}
     neighbours={metals.slice(1, 5).map(({ id, name, low, high }) => ({ id, name, low, high }))}
-    lookAlikes={[
-      { id: "au-375", name: "gold 375", separatedBy: "Look at a filed edge: lead is grey right through." },
+    alternatives={[
+      {
+        id: "au-375",
+        name: "gold 375",
+        separatedBy: {
+          code: "separation.ring",
+          params: { dull: { metal: "el-pb" }, other: { metal: "au-375" } },
+        },
+      },
     ]}
   />
 );
@@ -504,10 +511,24 @@ export const evidence = (
   <EvidenceSheet
     action="/records/214/evidence"
     made={[
-      { id: "e1", kind: "magnet", found: "nothing", when: "10:15", struckOut: ["plated steel"] },
-      { id: "e2", kind: "ring", found: "rings clear", when: "10:16", struckOut: [] },
+      {
+        id: "e1",
+        kind: "magnet",
+        found: { code: "test.found.magnet-none" },
+        also: [],
+        when: "10:15",
+        excludes: [{ metal: "steel-plate" }],
+      },
+      {
+        id: "e2",
+        kind: "ring",
+        found: { code: "test.found.ring-clear" },
+        also: ["like a bell"],
+        when: "10:16",
+        excludes: [],
+      },
     ]}
-    next="Measure the conductivity: silver conducts better than anything with lead in it."
+    next={[{ code: "answer.next.conductivity" }, { code: "answer.next.sound" }]}
     csrfToken={csrfToken}
     about={about}
   />

@@ -19,17 +19,17 @@ const measured = (value: number, u: number) => ({
 });
 
 const silver: Band[] = [
-  { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, alive: true },
-  { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, alive: false },
-  { id: "ag-958", name: "silver 958", low: 10.362, high: 10.456, alive: true },
-  { id: "pb-core", name: "lead core, silver skin", low: 10.5, high: 11.34, alive: true },
-  { id: "au-8y", name: "gold 8 ct yellow", low: 10.6, high: 11.3, alive: false },
-  { id: "mo", name: "molybdenum sheet", low: 10.16, high: 10.28, alive: false },
-  { id: "pb", name: "lead", low: 11.34, high: 11.35, alive: false },
-  { id: "cu", name: "copper", low: 8.89, high: 8.968, alive: false },
-  { id: "brass", name: "free-cutting brass", low: 8.46, high: 8.52, alive: false },
-  { id: "ag-800", name: "silver 800", low: 10.085, high: 10.176, alive: false },
-  { id: "bi", name: "bismuth", low: 9.747, high: 9.8, alive: false },
+  { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, notExcluded: true },
+  { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, notExcluded: false },
+  { id: "ag-958", name: "silver 958", low: 10.362, high: 10.456, notExcluded: true },
+  { id: "pb-core", name: "lead core, silver skin", low: 10.5, high: 11.34, notExcluded: true },
+  { id: "au-8y", name: "gold 8 ct yellow", low: 10.6, high: 11.3, notExcluded: false },
+  { id: "mo", name: "molybdenum sheet", low: 10.16, high: 10.28, notExcluded: false },
+  { id: "pb", name: "lead", low: 11.34, high: 11.35, notExcluded: false },
+  { id: "cu", name: "copper", low: 8.89, high: 8.968, notExcluded: false },
+  { id: "brass", name: "free-cutting brass", low: 8.46, high: 8.52, notExcluded: false },
+  { id: "ag-800", name: "silver 800", low: 10.085, high: 10.176, notExcluded: false },
+  { id: "bi", name: "bismuth", low: 9.747, high: 9.8, notExcluded: false },
 ];
 
 const silverPiece = (
@@ -44,7 +44,7 @@ export const plots = (
         id="kitchen"
         caption="A kitchen scale: wide interval"
         measured={measured(10.1, 0.31)}
-        bands={silver.map((band) => ({ ...band, alive: band.high > 9.5 && band.low < 10.7 }))}
+        bands={silver.map((band) => ({ ...band, notExcluded: band.high > 9.5 && band.low < 10.7 }))}
         claimId="ag-925"
       />
     </div>
@@ -56,11 +56,11 @@ export const plots = (
         measured={measured(17.02, 0.021)}
         claimId="au-999"
         bands={[
-          { id: "au-999", name: "Gold 999 fein", low: 19.22, high: 19.33, alive: false },
-          { id: "w", name: "Wolfram", low: 18.9, high: 19.35, alive: false },
-          { id: "wha", name: "Wolfram-Schwermetall 90", low: 16.85, high: 17.3, alive: true },
-          { id: "au-21y", name: "Gold 21 kt gelb", low: 16.8, high: 17.3, alive: true },
-          { id: "wcu-90", name: "Wolfram-Kupfer 90/10", low: 16.75, high: 17.27, alive: true },
+          { id: "au-999", name: "Gold 999 fein", low: 19.22, high: 19.33, notExcluded: false },
+          { id: "w", name: "Wolfram", low: 18.9, high: 19.35, notExcluded: false },
+          { id: "wha", name: "Wolfram-Schwermetall 90", low: 16.85, high: 17.3, notExcluded: true },
+          { id: "au-21y", name: "Gold 21 kt gelb", low: 16.8, high: 17.3, notExcluded: true },
+          { id: "wcu-90", name: "Wolfram-Kupfer 90/10", low: 16.75, high: 17.27, notExcluded: true },
         ]}
       />
     </div>
@@ -72,10 +72,10 @@ export const plots = (
         domain={[7.93, 9.13]}
         claimId="ag-999"
         bands={[
-          { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, alive: false },
-          { id: "brass-c260", name: "cartridge brass", low: 8.5, high: 8.56, alive: true },
-          { id: "pb-sn", name: "lead and tin", low: 8.4, high: 11.3, alive: true },
-          { id: "brass-c360", name: "free-cutting brass", low: 8.46, high: 8.52, alive: false },
+          { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, notExcluded: false },
+          { id: "brass-c260", name: "cartridge brass", low: 8.5, high: 8.56, notExcluded: true },
+          { id: "pb-sn", name: "lead and tin", low: 8.4, high: 11.3, notExcluded: true },
+          { id: "brass-c360", name: "free-cutting brass", low: 8.46, high: 8.52, notExcluded: false },
         ]}
       />
     </div>
@@ -83,7 +83,7 @@ export const plots = (
       <DensityAxis
         id="bands-only"
         caption="Before anything is measured"
-        bands={silver.map(({ alive: _, ...band }) => band)}
+        bands={silver.map(({ notExcluded: _, ...band }) => band)}
         claimId="ag-925"
       />
     </div>

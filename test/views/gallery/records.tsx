@@ -76,18 +76,25 @@ export const record = (
       ["Hanger", "0.1 mm wire, zeroed immersed"],
       ["Check of the day", "in order, 3 March, 08:02"],
     ]}
-    finding={{
+    result={{
       state: "consistent-not-unique",
-      claimName: "silver 999",
-      because: "The density fits silver 999 and also two other things.",
-      lookAlikes: [
+      claim: { metal: "ag-999" },
+      answer: "The density fits silver 999 and also another thing.",
+      alternatives: [
         {
           id: "pb-core",
           called: { metal: "pb-core" },
-          whySays: "its band meets that of the claim.",
-          separatedBy: "Let it ring: lead is dull.",
+          kind: "cored",
+          occurrence: "common",
+          likelihoodRatio: 0.4,
+          why: { code: "alternative.why.band", params: { low_g_cm3: 10.5, high_g_cm3: 11.34 } },
+          separatedBy: {
+            code: "separation.ring",
+            params: { dull: { metal: "pb-core" }, other: { metal: "ag-999" } },
+          },
         },
       ],
+      fineness: { element: "Ag", permille: [985, 1000], fine_g: [30.64, 31.11], recipes: ["ag-999"] },
       cautions: ["lead"],
     }}
     plot={{
@@ -100,9 +107,9 @@ export const record = (
       },
       claimId: "ag-999",
       bands: [
-        { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, alive: true },
-        { id: "pb-core", name: "lead core, silver skin", low: 10.5, high: 11.34, alive: true },
-        { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, alive: false },
+        { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, notExcluded: true },
+        { id: "pb-core", name: "lead core, silver skin", low: 10.5, high: 11.34, notExcluded: true },
+        { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, notExcluded: false },
       ],
     }}
     budget={[

@@ -23,9 +23,9 @@ const plot = {
     curve: curveOf((x) => 1 / (1 + Math.exp(-85 * (x - 10.364))), 10.28, 10.44),
   },
   bands: [
-    { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, alive: true },
-    { id: "ag-900", name: "silver 900", low: 10.258, high: 10.351, alive: true },
-    { id: "au-8y", name: "gold 8 ct", low: 10.6, high: 11.3, alive: false },
+    { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, notExcluded: true },
+    { id: "ag-900", name: "silver 900", low: 10.258, high: 10.351, notExcluded: true },
+    { id: "au-8y", name: "gold 8 ct", low: 10.6, high: 11.3, notExcluded: false },
   ],
   claimId: "ag-925",
 };
@@ -102,14 +102,14 @@ describe("the density axis", () => {
   it("says in words what is drawn", () => {
     expect(densityInWords(plot)).toBe(
       "Density 10.364 ± 0.040 g/cm³; with 95.45 % confidence 10.324 to 10.404 g/cm³. " +
-        `${t("plots.claim-is", { name: "silver 925", band: "10.302 to 10.395" })} ${t("plots.alive-are", { names: "silver 900", more: 0 })} ${t("plots.excluded-are", { count: 1 })}`,
+        `${t("plots.claim-is", { name: "silver 925", band: "10.302 to 10.395" })} ${t("plots.not-excluded-are", { names: "silver 900", more: 0 })} ${t("plots.excluded-are", { count: 1 })}`,
     );
     expect(densityInWords({ ...plot, locale: "de" })).toContain("Dichte 10,364 ± 0,040 g/cm³");
   });
 
   it("says so when nothing on it is alive", () => {
-    const bands = plot.bands.map((band) => ({ ...band, alive: false }));
-    expect(densityInWords({ ...plot, bands })).toContain(t("plots.none-alive"));
+    const bands = plot.bands.map((band) => ({ ...band, notExcluded: false }));
+    expect(densityInWords({ ...plot, bands })).toContain(t("plots.none-left"));
     expect(render(<DensityAxis {...plot} bands={bands} />)).toContain(t("plots.claimed-out"));
   });
 
@@ -139,7 +139,9 @@ describe("the density axis", () => {
   it("tells claim, alive and ruled out apart by words, not by colour alone", () => {
     const html = render(drawn.density ?? null);
     const heads = [...html.matchAll(/class="head">([^<]+)</g)].map((match) => match[1]);
-    expect(new Set(heads)).toEqual(new Set([t("plots.claimed"), t("plots.alive"), t("plots.excluded")]));
+    expect(new Set(heads)).toEqual(
+      new Set([t("plots.claimed"), t("plots.not-excluded"), t("plots.excluded")]),
+    );
   });
 });
 

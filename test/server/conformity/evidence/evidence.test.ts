@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
-import { type Evidence, evidenceKinds } from "../../../../server/conformity/evidence/evidence.ts";
-import { outlineDoubt } from "../../../../server/conformity/evidence/outline-and-displacement.ts";
-import { conductivityAt } from "../../../../server/conformity/evidence/ranges.ts";
+import { conductivityAt } from "../../../../server/conformity/evidence/appearance.ts";
+import type { Evidence } from "../../../../server/conformity/evidence/evidence.ts";
+import { excludedBy } from "../../../../server/conformity/evidence/exclusion-by-test.ts";
+import { outlineCheck } from "../../../../server/conformity/evidence/outline-and-displacement.ts";
 import { soundSpeed } from "../../../../server/conformity/evidence/sound-speed.ts";
-import { strike } from "../../../../server/conformity/evidence/strike.ts";
-import { findingWithEvidence } from "../../../../server/conformity/finding-with-evidence.ts";
 import { metal, metals } from "../../../../server/metals/library.ts";
 import { normally } from "../normally.ts";
+import { left, stands } from "../stands.ts";
 
 const coil = (percentIacs: number, celsius = 20): Evidence => ({
   kind: "conductivity",
@@ -17,110 +17,134 @@ const coil = (percentIacs: number, celsius = 20): Evidence => ({
 const gauge = (mPerS: number): Evidence => ({ kind: "sound", mPerS, uMPerS: 30 });
 const fineGold = normally(19.28, 0.02);
 
-test("a coil that reads 31 % IACS strikes gold out and leaves tungsten", () => {
+test("a coil that reads 31 % IACS excludes gold and leaves tungsten", () => {
   // programmed-instruction tables 9.1: W 31.4, Au 70
-  expect(strike(coil(31), metal("el-w"))).toBeNull();
-  expect(strike(coil(31), metal("el-au"))).toMatch(/70 to 78 % IACS at 20 °C, the coil reads 31/);
-  const finding = findingWithEvidence(fineGold, "au-999", 0.9545, [coil(31)]);
-  expect(finding.state).toBe("excluded");
-  expect(finding.density.state).toBe("consistent-not-unique");
+  expect(excludedBy(coil(31), metal("el-w"))).toBeNull();
+  expect(excludedBy(coil(31), metal("el-au"))).toMatchObject({
+    code: "test.excludes.conductivity",
+    params: { low_iacs: 70, percent_iacs: 31 },
+  });
+  const found = stands(fineGold, "au-999", { evidence: [coil(31)] });
+  expect(found.state).toBe("excluded");
+  expect(stands(fineGold, "au-999").state).toBe("consistent-not-unique");
 });
 
-test("a coil that reads gold leaves the tungsten core alive, and sound speed takes it out", () => {
-  const withCoil = findingWithEvidence(fineGold, "au-999", 0.9545, [coil(74)]);
-  const ids = withCoil.evidence.alive.map((m) => m.id);
-  expect(ids).toContain("w-core-au");
-  expect(ids).not.toContain("el-w");
-  expect(withCoil.evidence.nextTest!.test).toBe("sound");
+test("a coil that reads gold leaves the tungsten core, and sound speed takes it out", () => {
+  const withCoil = stands(fineGold, "au-999", { evidence: [coil(74)] });
+  expect(left(withCoil)).toContain("w-core-au");
+  expect(left(withCoil)).not.toContain("w-pure");
+  expect(withCoil.nextTests[0]!.test).toBe("sound");
   // ASTM E494 Table X3.1: Au 3240 m/s, W 5460 m/s
-  const withBoth = findingWithEvidence(fineGold, "au-999", 0.9545, [coil(74), gauge(3240)]);
-  expect(withBoth.evidence.alive.map((m) => m.id)).not.toContain("w-core-au");
-  expect(withBoth.evidence.alive.map((m) => m.id)).not.toContain("core-w-pure-skin-el-au");
-});
-
-test("tests not made stay visible as holes", () => {
-  const { evidence } = findingWithEvidence(fineGold, "au-999", 0.9545, [coil(74)]);
-  expect(evidence.holes.map((h) => h.kind)).toEqual(
-    evidenceKinds.map((e) => e.kind).filter((k) => k !== "conductivity"),
-  );
+  const withBoth = left(stands(fineGold, "au-999", { evidence: [coil(74), gauge(3240)] }));
+  expect(withBoth).not.toContain("w-core-au");
+  expect(withBoth).not.toContain("core-w-pure-skin-el-au");
 });
 
 test("a strong pull on a piece with aluminium's density is a contradiction, and is not averaged", () => {
-  const finding = findingWithEvidence(normally(2.7, 0.005), "el-al", 0.9545, [
-    { kind: "magnet", shows: "strong" },
-  ]);
-  expect(finding.state).toBe("inconclusive");
-  expect(finding.evidence.contradictions[0]).toMatch(/density and the magnet contradict/);
+  const found = stands(normally(2.7, 0.005), "el-al", { evidence: [{ kind: "magnet", shows: "strong" }] });
+  expect(found.state).toBe("inconclusive");
+  expect(found.evidence.contradictions[0]).toMatchObject({
+    code: "test.check.contradict",
+    params: { tests: [{ code: "test.name.density" }, { code: "test.name.magnet" }] },
+  });
 });
 
 test("two tests that exclude each other are named together", () => {
-  const { evidence } = findingWithEvidence(fineGold, "au-999", 0.9545, [
-    { kind: "magnet", shows: "strong" },
-    { kind: "touch", metal: "gold", permille: { low: 990, high: 1000 } },
-    { kind: "scratch", colour: "yellow" },
-  ]);
-  expect(evidence.contradictions.join(" ")).toMatch(/magnet/);
+  const { evidence } = stands(fineGold, "au-999", {
+    evidence: [
+      { kind: "magnet", shows: "strong" },
+      { kind: "touch", metal: "gold", permille: { low: 990, high: 1000 } },
+      { kind: "scratch", colour: "yellow" },
+    ],
+  });
+  const named = evidence.contradictions.map(({ params }) => JSON.stringify(params?.tests ?? ""));
+  expect(named.join(" ")).toContain("test.name.magnet");
 });
 
-test("a magnet that does not pull strikes iron out, and leaves the weak tungsten alloys alive", () => {
+test("a magnet that slides slowly excludes what conducts badly, and no silver", () => {
+  // conductivities: CRC silver 105 % IACS; lead 8.2, tin 15 % IACS (programmed-instruction tables 9.1)
+  const drag: Evidence = { kind: "magnet", shows: "drag" };
+  for (const id of ["el-pb", "pb-sb6", "el-sn", "nisilver", "w-epoxy"])
+    expect(excludedBy(drag, metal(id)), id).not.toBeNull();
+  for (const id of ["ag-999", "ag-925", "el-cu", "el-al", "w-core-au"])
+    expect(excludedBy(drag, metal(id)), id).toBeNull();
+  // nothing felt excludes no good conductor: a thin piece shows little
+  expect(excludedBy({ kind: "magnet", shows: "none" }, metal("ag-999"))).toBeNull();
+});
+
+test("a colour excludes what cannot look so, unless a skin of it would pay", () => {
+  const white: Evidence = { kind: "colour", colour: "white" };
+  expect(excludedBy(white, metal("au-8y"))).toMatchObject({ code: "test.excludes.colour" });
+  expect(excludedBy(white, metal("ag-900"))).toBeNull();
+  // copper under silver, and tungsten under gold, are sold every day
+  expect(excludedBy(white, metal("el-cu"))).toBeNull();
+  expect(excludedBy({ kind: "colour", colour: "yellow" }, metal("w-pure"))).toBeNull();
+  // where the skin is worn through it no longer hides them
+  expect(excludedBy({ kind: "worn", colour: "white" }, metal("el-cu"))).not.toBeNull();
+  expect(excludedBy({ kind: "worn", colour: "yellow" }, metal("w-pure"))).not.toBeNull();
+});
+
+test("a magnet that does not pull excludes iron out, and leaves the weak tungsten alloys alive", () => {
   const none: Evidence = { kind: "magnet", shows: "none" };
-  expect(strike(none, metal("steel-c"))).toMatch(/pulled strongly/);
-  expect(strike(none, metal("steel-plate"))).not.toBeNull();
+  expect(excludedBy(none, metal("steel-c"))).toMatchObject({ code: "test.excludes.magnet-none" });
+  expect(excludedBy(none, metal("steel-plate"))).not.toBeNull();
   // ASTM B777: tungsten alloys with a nickel-copper binder are non-magnetic
-  expect(strike(none, metal("wha-95"))).toBeNull();
+  expect(excludedBy(none, metal("wha-95"))).toBeNull();
 });
 
-test("warm copper conducts less, and is not struck out for it", () => {
+test("warm copper conducts less, and is not excluded for it", () => {
   // IEC 60028: 0.00393 per kelvin, so 92.7 % IACS at 40 °C
   const [low, high] = conductivityAt([100, 100.2], 40);
   expect(low).toBeLessThan(92.7);
   expect(high).toBeGreaterThan(92.7);
-  expect(strike(coil(88, 60), metal("el-cu"))).toBeNull();
-  expect(strike(coil(88, 20), metal("el-cu"))).not.toBeNull();
+  expect(excludedBy(coil(88, 60), metal("el-cu"))).toBeNull();
+  expect(excludedBy(coil(88, 20), metal("el-cu"))).not.toBeNull();
 });
 
-test("a clear ring strikes lead out, a dull one strikes nothing and is a doubt", () => {
+test("a clear ring excludes lead, a dull one excludes nothing and is remarked", () => {
   const clear: Evidence = { kind: "ring", heard: "clear" };
-  expect(strike(clear, metal("pb-sb6"))).not.toBeNull();
-  expect(strike(clear, metal("ag-925"))).toBeNull();
-  const { evidence } = findingWithEvidence(normally(10.36, 0.01), "ag-925", 0.9545, [
-    { kind: "ring", heard: "dull" },
-  ]);
-  expect(evidence.struck).toEqual([]);
-  expect(evidence.doubts[0]).toMatch(/crack/);
+  expect(excludedBy(clear, metal("pb-sb6"))).not.toBeNull();
+  expect(excludedBy(clear, metal("ag-925"))).toBeNull();
+  const { evidence } = stands(normally(10.36, 0.01), "ag-925", {
+    evidence: [{ kind: "ring", heard: "dull" }],
+  });
+  expect(evidence.excluded).toEqual([]);
+  expect(evidence.remarks).toEqual([{ code: "test.check.dull-ring" }]);
 });
 
-test("what sees only the skin never strikes a cored piece", () => {
+test("what sees only the skin never excludes a cored piece", () => {
   for (const e of [
     coil(5),
     { kind: "scratch", colour: "red" },
     { kind: "touch", metal: "neither" },
   ] satisfies Evidence[])
-    expect(strike(e, metal("w-core-au")), e.kind).toBeNull();
+    expect(excludedBy(e, metal("w-core-au")), e.kind).toBeNull();
 });
 
-test("a fineness family is struck only when every recipe is", () => {
+test("a fineness family is excluded only when every recipe is", () => {
   const white: Evidence = { kind: "scratch", colour: "white" };
-  expect(strike(white, metal("au-18r"))).not.toBeNull();
-  expect(strike(white, metal("au-750"))).toBeNull();
+  expect(excludedBy(white, metal("au-18r"))).not.toBeNull();
+  expect(excludedBy(white, metal("au-750"))).toBeNull();
 });
 
 test("touch reads 750 gold within the spread of the needles", () => {
   const touch: Evidence = { kind: "touch", metal: "gold", permille: { low: 740, high: 760 } };
-  expect(strike(touch, metal("au-750"))).toBeNull();
-  expect(strike(touch, metal("au-585"))).toMatch(/585/);
-  expect(strike(touch, metal("brass-c260"))).toMatch(/has none/);
+  expect(excludedBy(touch, metal("au-750"))).toBeNull();
+  expect(excludedBy(touch, metal("au-585"))).toMatchObject({ code: "test.excludes.touch-range" });
+  expect(excludedBy(touch, metal("brass-c260"))).toMatchObject({ code: "test.excludes.touch-none" });
 });
 
 test("a piece cannot be larger than its outline: 28.3 g in 2.9 cm³ is not brass", () => {
   const outline: Evidence = { kind: "outline", massG: 28.28, outlineCm3: 2.9, uOutlineCm3: 0.03 };
-  expect(strike(outline, metal("brass-c260"))).toMatch(/would not fit/);
-  expect(strike(outline, metal("ag-925"))).toBeNull();
+  expect(excludedBy(outline, metal("brass-c260"))).toMatchObject({ code: "test.excludes.outline" });
+  expect(excludedBy(outline, metal("ag-925"))).toBeNull();
 });
 
-test("a displaced volume larger than the outline is a fault of the weighing, said before any finding", () => {
-  expect(outlineDoubt({ cm3: 2.9, uCm3: 0.02 }, { cm3: 3.1, uCm3: 0.01 })).toMatch(/bubbles/);
-  expect(outlineDoubt({ cm3: 2.9, uCm3: 0.02 }, { cm3: 2.7, uCm3: 0.01 })).toBeNull();
+test("a displaced volume larger than the outline is a fault of the weighing, said before any result", () => {
+  expect(outlineCheck({ cm3: 2.9, uCm3: 0.02 }, { cm3: 3.1, uCm3: 0.01 })?.code).toBe(
+    "test.check.outline-too-small",
+  );
+  expect(outlineCheck({ cm3: 2.9, uCm3: 0.02 }, { cm3: 2.7, uCm3: 0.01 })).toBeNull();
 });
 
 test("sound speed from thickness and echo time carries both uncertainties", () => {
@@ -142,11 +166,11 @@ test("sound speed from thickness and echo time carries both uncertainties", () =
   expect(() => soundSpeed({ ...echo, thicknessMm: 0 })).toThrow(/Thickness 0/);
 });
 
-test("no evidence ever brings a metal back that another struck out", () => {
+test("no evidence ever brings a metal back that another excluded", () => {
   const one = [coil(74)];
   const more = [...one, gauge(3240), { kind: "magnet", shows: "none" } satisfies Evidence];
   const left = (e: Evidence[]) =>
-    new Set(metals.filter((m) => e.every((x) => strike(x, m) === null)).map((m) => m.id));
+    new Set(metals.filter((m) => e.every((x) => excludedBy(x, m) === null)).map((m) => m.id));
   const few = left(more);
   for (const id of few) expect(left(one).has(id)).toBe(true);
 });

@@ -49,16 +49,4 @@ export const names: readonly ToldPair[] = [
   ["USB scale on {port}", "USB-Waage an {port}"],
   ["typed", "getippt"],
   ["{unit} in steps of {step}", "{unit} in Schritten von {step}"],
-  // parts of the words of a finding
-  ["{n} more", "{n} weitere"],
-  ["pieces made of two, such as {name}", "aus zweien gemachte Stücke wie {name}"],
-  ["fall a little below {n}", "ein wenig sinken, unter {n}"],
-  ["fall from {n} to below {n1}", "sinken, von {n} auf unter {n1}"],
-  ["a readability of {step} or finer", "eine Ablesbarkeit von {step} oder feiner"],
-  ["a readability {n} times finer", "eine {n}-mal feinere Ablesbarkeit"],
-  ["a piece of {mass} or more", "ein Stück von {mass} oder mehr"],
-  ["a piece {n} times heavier", "ein {n}-mal schwereres Stück"],
-  ["about {n} m/s", "etwa {n} m/s"],
-  ["all", "alle"],
-  ["{n} of the {n1}", "{n} der {n1}"],
 ];

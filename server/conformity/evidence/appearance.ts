@@ -1,7 +1,7 @@
 import { builtIn } from "../../metals/library.ts";
 import type { Colour, Metal } from "../../metals/metal.ts";
 
-/** A fineness family stands for all its recipes: evidence must miss every one of them to strike it out. */
+/** A fineness family stands for all its recipes: a test must exclude every one of them to exclude it. */
 export function recipesOf(m: Metal): readonly Metal[] {
   return m.recipes ? m.recipes.map((id) => builtIn.metal(id)) : [m];
 }
@@ -39,4 +39,24 @@ export function conductivityAt(
 export function shareOf(m: Metal, component: string): readonly [number, number] {
   const fraction = m.composition[component];
   return fraction ? [fraction[1] ?? fraction[0], fraction[2] ?? fraction[0]] : [0, 0];
+}
+
+/** A strong magnet slides slowly down a plate that conducts at least so well, % IACS (common practice; from memory). */
+const leastOfDrag = 45;
+/** and falls freely down one that conducts no better than this */
+const mostWithoutDrag = 20;
+
+/** True when a strong magnet is held back by every piece of it that is thick enough. */
+export function drags(m: Metal): boolean {
+  return m.family !== "cored-and-plated" && (m.conductivityIacsPercent?.[0] ?? 0) >= leastOfDrag;
+}
+
+/** True when it conducts too badly to hold a magnet back. */
+export function tooPoorToDrag(m: Metal): boolean {
+  return m.conductivityIacsPercent !== null && m.conductivityIacsPercent[1] <= mostWithoutDrag;
+}
+
+/** True when it does not ring: lead in bulk, and metal powder in a polymer (common practice). */
+export function deadens(m: Metal): boolean {
+  return shareOf(m, "Pb")[0] >= 0.5 || "polymer" in m.composition;
 }

@@ -1,0 +1,195 @@
+import type { Message, Param } from "../calibration/message.ts";
+import { type CandidateKind, type Occurrence, occurrences } from "../server/conformity/candidate.ts";
+import type { StatedFineness } from "../server/weighing/stated-fineness.ts";
+import type { StatedDecision } from "../server/weighing/statement-shape.ts";
+import { DecisionWords } from "./decision.tsx";
+import type { Locale } from "./messages/language.ts";
+import { useLocale } from "./messages/spoken.ts";
+import { tell, tellerOf, tellId, tellValue } from "./messages/tell.ts";
+import { Caution, Facts } from "./sheet.tsx";
+import { Told } from "./told.tsx";
+
+/** Where a claim stands, as pages show it. */
+export const stateNames = [
+  "consistent",
+  "consistent-not-unique",
+  "excluded",
+  "inconclusive",
+  "no-claim",
+  "no-valid-reading",
+] as const;
+
+export type StateName = (typeof stateNames)[number];
+
+/** What is left beside the claim, as a page shows it; an earlier version stated less of it. */
+export interface AlternativeView {
+  id: string;
+  called: Param;
+  kind?: CandidateKind;
+  occurrence?: Occurrence;
+  likelihoodRatio?: number;
+  why?: Message;
+  separatedBy?: Message;
+}
+
+/** The meaning of a statement as a page shows it. */
+export interface ResultView {
+  state: StateName;
+  /** the metal the piece is said to be; left out when nothing was claimed */
+  claim?: Param;
+  answer: Message | string;
+  /** why the claim stands where it does, with numbers */
+  says?: Message;
+  alternatives: readonly AlternativeView[];
+  fineness?: StatedFineness;
+  /** what may be in the piece and harms whoever works on it, by the ids of the statement */
+  cautions: readonly string[];
+  /** the verdict on the claim's limits, where a rule was agreed */
+  decision?: StatedDecision;
+}
+
+/** The sign that repeats the word: equal, nearly equal, not equal, open, none, stop. */
+const stateSigns: Record<StateName, string> = {
+  consistent: "=",
+  "consistent-not-unique": "≈",
+  excluded: "≠",
+  inconclusive: "?",
+  "no-claim": "–",
+  "no-valid-reading": "!",
+};
+
+/** The state in one line: sign, word, colour; the word is what counts. */
+export function StateWord({ state, ...asked }: { state: StateName; locale?: Locale }) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
+  return (
+    <span class={`state state-${state}`}>
+      <span class="sign" aria-hidden="true">
+        {stateSigns[state]}
+      </span>
+      {tell({ code: `state.${state}` }, locale)}
+    </span>
+  );
+}
+
+/** Alternatives shown at once; the rest opens on demand, so that a phone is not buried in them. */
+const shownAtOnce = 4;
+
+function Alternatives({ list }: { list: ResultView["alternatives"] }) {
+  const locale = useLocale();
+  const t = tellerOf(locale);
+  return (
+    <ul>
+      {list.map(({ id, called, kind, likelihoodRatio, why, separatedBy }) => (
+        <li key={id}>
+          <a href={`/metals/${id}`}>{tellValue(called, locale)}</a>
+          {kind !== undefined && kind !== "metal" && ` (${t(`result.kind.${kind}`)})`}
+          {why !== undefined && (
+            <>
+              : <Told says={why} />.
+            </>
+          )}
+          {separatedBy !== undefined && (
+            <em>
+              {" "}
+              <Told says={separatedBy} />
+            </em>
+          )}
+          {likelihoodRatio !== undefined && <small> {t("result.fit", { ratio: likelihoodRatio })}</small>}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Alternatives by how often they are met, in the order of the statement. */
+function ByOccurrence({ list }: { list: ResultView["alternatives"] }) {
+  const locale = useLocale();
+  const of = (occurrence: Occurrence | undefined) => list.filter((one) => one.occurrence === occurrence);
+  return (
+    <>
+      {occurrences.map((occurrence) => {
+        const group = of(occurrence);
+        if (group.length === 0) return null;
+        return (
+          <div key={occurrence}>
+            <h4>{tellerOf(locale)(`result.occurrence.${occurrence}`)}</h4>
+            <Alternatives list={group} />
+          </div>
+        );
+      })}
+      {of(undefined).length > 0 && <Alternatives list={of(undefined)} />}
+    </>
+  );
+}
+
+/** Fineness and fine mass that the statement gives over the recipes of the claim. */
+function FinenessFacts({ fineness, locale }: { fineness: StatedFineness; locale: Locale }) {
+  const t = tellerOf(locale);
+  const [low, high] = fineness.permille;
+  const [least, most] = fineness.fine_g;
+  return (
+    <Facts
+      facts={[
+        [t("result.fineness"), t("result.fineness-is", { low_permille: low, high_permille: high })],
+        [
+          t("result.fine-mass", { element: tellId("metal", `el-${fineness.element.toLowerCase()}`, locale) }),
+          t("result.fine-mass-is", { least_g: least, most_g: most }),
+        ],
+      ]}
+    />
+  );
+}
+
+/** The whole result: state, answer, reason, what else is left, fineness, what may harm. */
+export function ResultWords({ result, ...asked }: { result: ResultView; locale?: Locale }) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
+  const t = tellerOf(locale);
+  const { state, claim, answer, says, alternatives, fineness, cautions, decision } = result;
+  return (
+    <section class="sheet" aria-labelledby="finding-heading">
+      <h2 id="finding-heading">{t("result.heading")}</h2>
+      <p>
+        {claim === undefined
+          ? t("result.no-claim")
+          : `${t("result.said-to-be")} ${tellValue(claim, locale)}: `}
+        <StateWord state={state} locale={locale} />
+      </p>
+      <p>
+        <strong>
+          <Told says={answer} />
+        </strong>
+      </p>
+      {says !== undefined && (
+        <p class="hint">
+          <Told says={says} />
+        </p>
+      )}
+      {alternatives.length > 0 && (
+        <>
+          <h3>{t("result.not-excluded", { count: alternatives.length })}</h3>
+          <ByOccurrence list={alternatives.slice(0, shownAtOnce)} />
+          {alternatives.length > shownAtOnce && (
+            <details>
+              <summary>{t("result.more", { count: alternatives.length - shownAtOnce })}</summary>
+              <ByOccurrence list={alternatives.slice(shownAtOnce)} />
+            </details>
+          )}
+        </>
+      )}
+      {fineness && <FinenessFacts fineness={fineness} locale={locale} />}
+      {cautions.length > 0 && (
+        <Caution title={t("hazard.title")}>
+          <ul>
+            {cautions.map((id) => (
+              <li key={id}>{tellId("hazard.of", id, locale)}</li>
+            ))}
+          </ul>
+        </Caution>
+      )}
+      {decision && <DecisionWords decision={decision} locale={locale} />}
+      <p class="hint">{t("result.opinion")}</p>
+    </section>
+  );
+}
