@@ -1,13 +1,10 @@
 import { createReadStream } from "node:fs";
 import { createInterface } from "node:readline";
 import { parseArgs } from "node:util";
-import type { Message } from "../../calibration/message.ts";
 import { type Locale, locales } from "../../views/messages/language.ts";
-import { tell } from "../../views/messages/tell.ts";
-import { isError } from "../compute/compute.ts";
-import { answerLine } from "../compute/lines.ts";
-import { printedAnswer } from "../compute/printed.ts";
-import { type Counted, totalOf } from "../compute/total.ts";
+import { type Addend, totalOf } from "../compute/total.ts";
+import type { Answering } from "./answered-line.ts";
+import { answersInOrder } from "./answers-in-order.ts";
 
 const usage = `underhook compute [--lang en|de|es] [--total] [FILE]
 
@@ -36,7 +33,7 @@ export async function run(args: string[]): Promise<number> {
   });
   const input = file === undefined ? process.stdin : createReadStream(file);
   try {
-    return await answerAll(input, locale, total);
+    return await answerAll(input, { locale, total });
   } catch (error) {
     if (file === undefined || !(error instanceof Error)) throw error;
     console.error(
@@ -68,21 +65,18 @@ function askedBy(args: string[]): Asked | { wrong: string } | "help" {
   return { file, locale, total };
 }
 
-async function answerAll(input: NodeJS.ReadableStream, locale: Locale, total: boolean): Promise<number> {
-  const words = (message: Message) => tell(message, locale);
-  const counted: Counted[] = [];
+async function answerAll(input: NodeJS.ReadableStream, answering: Answering): Promise<number> {
+  const addends: Addend[] = [];
   let items = 0;
   let status = 0;
-  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
-    const answered = answerLine(line);
-    if (answered === null) continue;
-    const { request, answer } = answered;
+  const lines = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY });
+  for await (const { text, failed, addend } of answersInOrder(lines, answering)) {
     items++;
-    if (isError(answer)) status = 1;
-    else if (total && answer.density_g_cm3 !== null) counted.push({ request, statement: answer });
-    await written(`${JSON.stringify(printedAnswer(answer, words))}\n`);
+    if (failed) status = 1;
+    if (addend) addends.push(addend);
+    await written(`${text}\n`);
   }
-  if (total) await written(`${JSON.stringify({ total: totalOf(items, counted) })}\n`);
+  if (answering.total) await written(`${JSON.stringify({ total: totalOf(items, addends) })}\n`);
   return status;
 }
 

@@ -1,12 +1,17 @@
+import type { FineParts } from "../metals/fineness/fine-parts.ts";
 import { fineSum } from "../metals/fineness/fine-sum.ts";
 import { type PreciousElement, preciousElements } from "../metals/fineness/precious-element.ts";
 import type { Statement } from "../weighing/statement-shape.ts";
 import { computeRequest } from "./contract.ts";
 
-/** One answered line, as a sum needs it. */
-export interface Counted {
-  request: unknown;
-  statement: Statement;
+/** What one answered line adds to a total, as plain data. */
+export interface Addend {
+  mass_g: number;
+  u_mass_g: number;
+  /** null where the line's fine metal does not count, or there is none */
+  fine: { element: PreciousElement; parts: FineParts } | null;
+  /** that the line asked for */
+  confidence: number;
 }
 
 /** Sums over lines weighed on one balance in one water. Masses in g; `u` are standard uncertainties. */
@@ -19,18 +24,22 @@ export interface Total {
   fine: { element: PreciousElement; fine_g: [number, number]; expected_g: number; u_g: number }[];
 }
 
-/**
- * The total of many lines: fine mass as `fineSum` adds it, at the lowest confidence that a line asked for. A line with a
- * stop check or an excluded claim counts for nothing.
- */
-export function totalOf(items: number, answered: readonly Counted[]): Total {
-  const weighed = answered.filter(({ statement }) => statement.conformity.state !== "no-valid-reading");
-  const fine = weighed.flatMap(({ statement: { fineness } }) =>
-    fineness?.parts ? [{ element: fineness.element, parts: fineness.parts }] : [],
+/** What a line adds; with a stop check nothing, with an excluded claim no fine metal. */
+export function addendOf(request: unknown, { mass_g, u_mass_g, conformity, fineness }: Statement): Addend {
+  const { confidence } = computeRequest.parse(request);
+  if (conformity.state === "no-valid-reading") return { mass_g: 0, u_mass_g: 0, fine: null, confidence };
+  const fine = fineness?.parts ? { element: fineness.element, parts: fineness.parts } : null;
+  return { mass_g, u_mass_g, fine, confidence };
+}
+
+/** The total of many lines: fine mass as `fineSum` adds it, at the lowest confidence that a line asked for. */
+export function totalOf(items: number, addends: readonly Addend[]): Total {
+  const fine = addends.flatMap((one) => one.fine ?? []);
+  const confidence = addends.reduce(
+    (least, one) => Math.min(least, one.confidence),
+    Number.POSITIVE_INFINITY,
   );
-  const confidence = Math.min(...answered.map(({ request }) => computeRequest.parse(request).confidence));
-  const sum = (of: (statement: Statement) => number) =>
-    weighed.reduce((total, { statement }) => total + of(statement), 0);
+  const sum = (of: (addend: Addend) => number) => addends.reduce((total, one) => total + of(one), 0);
   return {
     items,
     counted: fine.length,

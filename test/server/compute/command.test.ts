@@ -1,4 +1,5 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 
@@ -6,7 +7,11 @@ const entry = fileURLToPath(new URL("../../../dist/server/underhook.js", import.
 
 /** The built command, as `package.json` names it, fed through standard input. */
 function underhook(input: string) {
-  const { status, stdout } = spawnSync(process.execPath, [entry, "compute"], { input, encoding: "utf8" });
+  const { status, stdout } = spawnSync(process.execPath, [entry, "compute"], {
+    input,
+    encoding: "utf8",
+    maxBuffer: 2 ** 26,
+  });
   return {
     status,
     answers: stdout
@@ -38,5 +43,28 @@ describe("underhook compute", () => {
 
   it("ends with status 0 when every line could be computed", () => {
     expect(underhook(good("only")).status).toBe(0);
+  });
+
+  // more than one thread answers from about the hundredth line on
+  it("gives the answers of a long file in the order of its lines, each as it is answered alone", () => {
+    const lines = Array.from({ length: 400 }, (_, n) => (n === 250 ? "not json" : good(`${n}`)));
+    const { status, answers } = underhook(`${lines.join("\n")}\n`);
+    expect(answers.map((answer) => answer.id)).toEqual(lines.map((_, n) => (n === 250 ? null : `${n}`)));
+    const { id: _, ...alone } = underhook(good("alone")).answers[0];
+    for (const { id, error, ...answer } of answers) if (!error) expect(answer, id).toEqual(alone);
+    expect(status).toBe(1);
+  });
+
+  it("answers each line of an open pipe without waiting for more, also after many", async () => {
+    const child = spawn(process.execPath, [entry, "compute"], { stdio: ["pipe", "pipe", "inherit"] });
+    const answers = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+    child.stdin.write(`${Array.from({ length: 130 }, (_, n) => good(`${n}`)).join("\n")}\n`);
+    for (let n = 0; n < 130; n++) expect(JSON.parse((await answers.next()).value).id).toBe(`${n}`);
+    for (const id of ["one more", "and one"]) {
+      child.stdin.write(`${good(id)}\n`);
+      expect(JSON.parse((await answers.next()).value).id).toBe(id);
+    }
+    child.stdin.end();
+    expect((await answers.next()).done).toBe(true);
   });
 });
