@@ -17,6 +17,7 @@ import { BalanceInUse } from "./station/balance-in-use.ts";
 import { Bench } from "./station/bench.ts";
 import { checkRepository } from "./station/check-repository.ts";
 import { currentLibrary } from "./station/current-library.ts";
+import { HandDevices } from "./station/hand-devices.ts";
 import { profileRepository } from "./station/profile-repository.ts";
 import { SensorsInUse } from "./station/sensors-in-use.ts";
 import { settingsRepository } from "./station/settings-repository.ts";
@@ -100,6 +101,8 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   const simulator = await listen(balance, settings.source);
   const sensors = new SensorsInUse(ledger);
   await sensors.resume();
+  const hands = new HandDevices(ledger);
+  await hands.resume();
   const aside = openAside({ own: () => library.own });
   const bench = new Bench({
     ledger,
@@ -132,6 +135,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     library,
     balance,
     sensors,
+    hands,
     profiles,
     checks,
     changeBench,
@@ -146,6 +150,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
       await app.close();
       await balance.close();
       await sensors.close();
+      await hands.close();
       await aside.close();
       await handing?.stop();
       await ledger.close();

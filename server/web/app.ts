@@ -19,6 +19,7 @@ import type { BalanceInUse } from "../station/balance-in-use.ts";
 import type { Bench } from "../station/bench.ts";
 import type { CheckRepository } from "../station/check-repository.ts";
 import type { CurrentLibrary } from "../station/current-library.ts";
+import type { HandDevices } from "../station/hand-devices.ts";
 import type { ProfileRepository } from "../station/profile-repository.ts";
 import type { SensorsInUse } from "../station/sensors-in-use.ts";
 import type { SettingsRepository } from "../station/settings-repository.ts";
@@ -51,6 +52,7 @@ import { html, wantsPart } from "./page-request.ts";
 import { photoRoutes } from "./photos/photos.tsx";
 import { type PlanWeighing, planRoutes } from "./plan/plan.tsx";
 import { downloadRoutes } from "./records/downloads.ts";
+import { labelRoutes } from "./records/label.ts";
 import { recordRoutes } from "./records/records.tsx";
 import { shareRoutes } from "./records/share.tsx";
 import { reportRoutes } from "./reports/reports.tsx";
@@ -80,6 +82,7 @@ export interface AppParts {
   profiles: ProfileRepository;
   checks: CheckRepository;
   sensors: SensorsInUse;
+  hands: HandDevices;
   /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
   listening?: Pick<BalanceParts, "clock" | "findingMs">;
   /** exchanges this bench for another behind the same address; undefined where nothing can */
@@ -142,7 +145,14 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.item === undefined;
-  const { form, photoAnswered } = benchRoutes(app, { bench, ledger, balance, demo, isNew });
+  const { form, photoAnswered } = benchRoutes(app, {
+    bench,
+    ledger,
+    balance,
+    hands: parts.hands,
+    demo,
+    isNew,
+  });
   if (simulator) demoRoutes(form, bench, simulator);
   recordRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   photoRoutes(app, { bench, folder: parts.photos, demo, answered: photoAnswered });
@@ -150,6 +160,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   metalPriceRoutes(app, { ledger, demo, library: () => library.now });
   evidenceRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   reportRoutes(app, { ledger, folder: parts.reports, demo, library: () => library.now });
+  labelRoutes(app, { ledger, evaluate, demo });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);
   const { priceLocked } = customerRoutes(app, { bench, ledger, settings, demo });
@@ -165,7 +176,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   importRoutes(app, { ledger, library, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
   ledgerRoutes(app, { ledger, demo, replication: parts.replication });
-  sensorRoutes(app, { sensors: parts.sensors, demo });
+  sensorRoutes(app, { sensors: parts.sensors, hands: parts.hands, demo });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
   secondPersonRoutes(app, { bench, ledger, demo });

@@ -16,6 +16,7 @@ import { BalanceInUse } from "../../server/station/balance-in-use.ts";
 import { Bench } from "../../server/station/bench.ts";
 import { type CheckRepository, checkRepository } from "../../server/station/check-repository.ts";
 import { type CurrentLibrary, currentLibrary } from "../../server/station/current-library.ts";
+import { HandDevices } from "../../server/station/hand-devices.ts";
 import { type ProfileRepository, profileRepository } from "../../server/station/profile-repository.ts";
 import { SensorsInUse } from "../../server/station/sensors-in-use.ts";
 import { type SettingsRepository, settingsRepository } from "../../server/station/settings-repository.ts";
@@ -32,6 +33,7 @@ export interface TestBench {
   library: CurrentLibrary;
   balance: BalanceInUse;
   sensors: SensorsInUse;
+  hands: HandDevices;
   profiles: ProfileRepository;
   checks: CheckRepository;
   /** posts a form as the bench's own page, drawn at this moment, would; fields that are given go before its own */
@@ -70,6 +72,8 @@ export async function buildTestBench(
   const balance = new BalanceInUse(ledger, profiles);
   const sensors = new SensorsInUse(ledger);
   await sensors.resume();
+  const hands = new HandDevices(ledger);
+  await hands.resume();
   const simulated = demo ? createSimulatedBalance({ seed: 1 }) : undefined;
   if (simulated) await balance.useSimulated(simulated);
   else await balance.use(await balance.kept());
@@ -105,6 +109,7 @@ export async function buildTestBench(
     library,
     balance,
     sensors,
+    hands,
     profiles,
     checks,
     listening,
@@ -121,6 +126,7 @@ export async function buildTestBench(
     library,
     balance,
     sensors,
+    hands,
     profiles,
     checks,
     post: async (url, fields, headers = {}) =>

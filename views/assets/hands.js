@@ -1,6 +1,8 @@
 // For hands in water and for balances that pretend to be a keyboard. Plain script; the page works without it.
 //  1. A settled load taken by itself (data-taken counts them) sounds a tone and is spoken.
-//  2. A burst of keys faster than fingers comes from a balance: it ends in the field of a weight or is refused.
+//  2. A code of a barcode reader (data-scans) goes into the field of a ticket; a press of the foot switch (data-presses)
+//     presses the button that Enter belongs to.
+//  3. A burst of keys faster than fingers comes from a balance: it ends in the field of a weight or is refused.
 (() => {
   // --- 1: tone and voice
   let sound;
@@ -44,7 +46,33 @@
   document.addEventListener("htmx:sse:after:message", look);
   document.addEventListener("htmx:after:swap", look);
 
-  // --- 2: a balance at the keyboard; the same limits as in drivers/key-burst.ts
+  // --- 2: what came over a cable of its own
+  let handsBefore;
+  const lookAtHands = () => {
+    const part = document.querySelector("[data-scans]");
+    if (!part) return;
+    const { scanned, scans, presses } = part.dataset;
+    const before = handsBefore;
+    handsBefore = { scans: Number(scans), presses: Number(presses) };
+    if (!before) return;
+    const ticket = [...document.querySelectorAll("input[data-scan]")].find(
+      (one) => one.getClientRects().length > 0,
+    );
+    if (handsBefore.scans > before.scans && ticket) {
+      ticket.value = scanned;
+      ticket.focus();
+    }
+    if (handsBefore.presses <= before.presses) return;
+    const button = [...document.querySelectorAll('[data-key~="Enter"]')].find(
+      (one) =>
+        !one.disabled && one.getAttribute("aria-disabled") !== "true" && one.getClientRects().length > 0,
+    );
+    button?.click();
+  };
+  lookAtHands();
+  document.addEventListener("htmx:sse:after:message", lookAtHands);
+
+  // --- 3: a balance at the keyboard; the same limits as in drivers/key-burst.ts
   const longestGapMs = 35;
   const leastCharacters = 4;
   let strokes = "";

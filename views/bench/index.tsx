@@ -4,6 +4,7 @@ import { toldValue } from "../words/told.ts";
 import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
 import { EachLoadNow } from "./each-load.tsx";
+import { HandPart, type HandsView } from "./hand-part.tsx";
 import { ItemSteps } from "./item-steps.tsx";
 import { LedgerNotes } from "./ledger-notes.tsx";
 import { LiveReading } from "./live-reading.tsx";
@@ -103,11 +104,13 @@ export function BenchMain({
   live,
   tests,
   photos,
+  hands,
   pageId,
 }: {
   view: BenchView;
   live: LiveView;
   photos?: BenchPhotosView | undefined;
+  hands: HandsView;
   tests?: OtherTestsView | undefined;
   /** goes with the stream and with every form, so that a redraw keeps what was sent back to this very page */
   pageId: string;
@@ -128,6 +131,9 @@ export function BenchMain({
         </div>
         {view.demo && <SimulatorControls view={view} />}
       </section>
+      <div id="hands">
+        <HandPart {...hands} />
+      </div>
       <div class="columns">
         <div>
           <div id="piece">

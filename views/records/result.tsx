@@ -55,7 +55,8 @@ export function RecordDensity(
         </p>
       )}
       <p>
-        {record.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>
+        {record.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>{" "}
+        <a href={`/records/${record.id}/label.pdf`}>{t("label.link")}</a>
       </p>
       {record.warnings.map((warning) => (
         <p key={typeof warning === "string" ? warning : warning.code}>

@@ -24,6 +24,7 @@ export interface SensorsView {
   sensors: readonly SensorRow[];
   problems: readonly { fieldId: string; error: FieldError }[];
   typed: Readonly<Record<string, string>>;
+  hands: { scanner: string; scannerLine: string; footSwitch: string };
   csrfToken: string;
 }
 
@@ -41,6 +42,7 @@ export function SensorsPage(view: SensorsView) {
           <SetUp key={sensor.address} sensor={sensor} view={view} />
         ))}
       <NewSensor {...view} />
+      <HandDevices {...view} />
     </>
   );
 }
@@ -200,6 +202,35 @@ function NewSensor({ typed, problems, csrfToken }: SensorsView) {
         {...errorOf("request")}
       />
       <button type="submit">{t("sensors.listen")}</button>
+    </form>
+  );
+}
+
+/** A barcode reader and a foot switch with a cable of their own. */
+function HandDevices({ hands, problems, csrfToken }: SensorsView) {
+  const t = useTell();
+  const errorOf = errorsOf(problems);
+  return (
+    <form method="post" action="/settings/hand-devices" class="sheet">
+      <h2>{t("hand-devices.heading")}</h2>
+      <Csrf token={csrfToken} />
+      <p>{t("hand-devices.lead")}</p>
+      <Field
+        name="scanner"
+        label={t("hand-devices.scanner")}
+        hint={t("sensors.address-hint")}
+        value={hands.scanner}
+        {...errorOf("scanner")}
+      />
+      <Field name="scannerLine" id="scanner-line" label={t("balances.line")} value={hands.scannerLine} />
+      <Field
+        name="footSwitch"
+        label={t("hand-devices.switch")}
+        hint={t("hand-devices.switch-hint")}
+        value={hands.footSwitch}
+        {...errorOf("footSwitch")}
+      />
+      <button type="submit">{t("hand-devices.keep")}</button>
     </form>
   );
 }

@@ -29,6 +29,8 @@ export const bookkeepingKinds = {
     choice: z.looseObject({ address: words }).nullable(),
     beside: z.array(z.looseObject({ address: words })).optional(),
   }),
+  /** barcode reader and foot switch of the bench from here on; empty: none */
+  "hand-devices": z.strictObject({ scanner: z.string(), scannerLine: z.string(), footSwitch: z.string() }),
   /** the sensors beside the balance from here on */
   sensors: z.strictObject({ sensors: z.array(z.looseObject({ address: words })), by: words.optional() }),
   /** records are kept at least so many years */

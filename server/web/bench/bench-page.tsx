@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { nameMessage } from "../../../drivers/balance-name.ts";
+import { HandPart, type HandsView } from "../../../views/bench/hand-part.tsx";
 import {
   BenchMain,
   BenchPhotos,
@@ -42,8 +43,10 @@ export class BenchPage {
   readonly #bench: Bench;
   readonly #tests: BenchTests;
   readonly #demo: boolean;
+  readonly #hands: () => HandsView;
 
-  constructor(bench: Bench, tests: BenchTests, demo: boolean) {
+  constructor(bench: Bench, tests: BenchTests, demo: boolean, hands: () => HandsView) {
+    this.#hands = hands;
     this.#bench = bench;
     this.#tests = tests;
     this.#demo = demo;
@@ -62,6 +65,7 @@ export class BenchPage {
       ["piece", (token, locale, from) => this.item(token, locale, this.refusals.item.of(from, this.about))],
       ["photos", (token, locale, from) => this.#photos(token, locale, from)],
       ["other-tests", (token, locale, from) => this.#otherTests(token, locale, from)],
+      ["hands", () => render(<HandPart {...this.#hands()} />)],
       ["result", (token, locale) => render(<ResultPart view={this.#view(token)} />, locale)],
     ]);
   }
@@ -83,6 +87,7 @@ export class BenchPage {
           live={this.#live()}
           tests={this.#tests.view(frame.csrfToken, refused)}
           photos={benchPhotos(this.#bench, frame.csrfToken)}
+          hands={this.#hands()}
           pageId={randomUUID()}
         />
       ),

@@ -4,6 +4,7 @@ import type { Told } from "../../../views/told.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
+import type { HandDevices } from "../../station/hand-devices.ts";
 import { aboutOf } from "../about.ts";
 import { lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
@@ -23,16 +24,21 @@ interface BenchRouteParts {
   bench: Bench;
   ledger: Ledger;
   balance: BalanceInUse;
+  hands: HandDevices;
   demo: boolean;
   isNew: () => boolean;
 }
 
 /** The Bench page, its forms and its live stream. A new bench is first asked how it weighs. */
-export function benchRoutes(app: FastifyInstance, { bench, ledger, balance, demo, isNew }: BenchRouteParts) {
+export function benchRoutes(
+  app: FastifyInstance,
+  { bench, ledger, balance, hands, demo, isNew }: BenchRouteParts,
+) {
   const tests = new BenchTests(bench, ledger);
-  const shown = new BenchPage(bench, tests, demo);
+  const shown = new BenchPage(bench, tests, demo, () => hands.now);
   const { refusals } = shown;
   const stream = benchStream(app, { bench, balance }, shown.parts);
+  hands.onChange(() => stream.changed("hands"));
 
   /** A form of a live page is answered with its part; what is sent back stands in every redraw of that part. */
   const answered =

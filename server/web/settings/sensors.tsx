@@ -12,6 +12,7 @@ import {
   SensorsPage,
   type SensorsView,
 } from "../../../views/settings/sensors.tsx";
+import type { HandDevices } from "../../station/hand-devices.ts";
 import type { HeardSensor } from "../../station/heard-sensor.ts";
 import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
 import type { SensorsInUse } from "../../station/sensors-in-use.ts";
@@ -23,6 +24,7 @@ import { refusalOf } from "../refused.ts";
 
 interface Parts {
   sensors: SensorsInUse;
+  hands: HandDevices;
   demo: boolean;
 }
 
@@ -44,14 +46,20 @@ const sensorForm = ({ text, choice, maybeDecimal }: Entries) =>
   });
 
 /** The sensors beside the balance: listened to, set up, taken away. */
-export function sensorRoutes(app: FastifyInstance, { sensors, demo }: Parts): void {
+export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Parts): void {
   const csrf = { preHandler: app.csrfProtection };
 
   function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const { problems = [], typed = {}, asks } = shown;
     const rows = sensors.all.map((sensor) => rowOf(sensor, asks));
-    const view: SensorsView = { sensors: rows, problems, typed, csrfToken: frame.csrfToken };
+    const view: SensorsView = {
+      sensors: rows,
+      problems,
+      typed,
+      hands: hands.choice,
+      csrfToken: frame.csrfToken,
+    };
     if (wantsPart(request)) return html(reply, render(<SensorList {...view} />, frame.locale));
     const title = tellerOf(frame.locale)("sensors.title");
     return html(
@@ -86,6 +94,17 @@ export function sensorRoutes(app: FastifyInstance, { sensors, demo }: Parts): vo
     if ("asks" in learned)
       return show(request, reply, { typed, asks: { address: sensor.choice.address, learned } });
     await sensors.keep({ ...sensor.choice, profile: learned.profile });
+    return reply.redirect("/settings/sensors", 303);
+  });
+
+  app.post("/settings/hand-devices", csrf, async (request, reply) => {
+    const { scanner = "", scannerLine = "", footSwitch = "" } = fieldsOf(request);
+    try {
+      await hands.keep({ scanner, scannerLine, footSwitch });
+    } catch (error) {
+      const { says, field = "scanner" } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: field, error: says }] });
+    }
     return reply.redirect("/settings/sensors", 303);
   });
 

@@ -1,0 +1,50 @@
+import type { FastifyInstance, FastifyRequest } from "fastify";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
+import { inLocale, plusMinus } from "../../../views/numbers.ts";
+import type { Evaluate } from "../../compute/evaluation.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { labelPdf } from "../../reports/label.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { noRecordPage } from "./no-record.tsx";
+import { readRecord } from "./record-read.ts";
+
+interface Parts {
+  ledger: Ledger;
+  evaluate: Evaluate;
+  demo: boolean;
+}
+
+/** A label for the bag of a piece that has a record. */
+export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Parts): void {
+  app.get(
+    "/records/:piece/label.pdf",
+    async (request: FastifyRequest<{ Params: { piece: string } }>, reply) => {
+      const { piece } = request.params;
+      const read = await readRecord(await ledger.entriesOf(piece), evaluate);
+      if (!read) return noRecordPage(reply, frameOf(request, reply, { path: "/records", demo }), piece);
+      const { locale } = lookOf(request);
+      const t = tellerOf(locale);
+      const { item, stated } = read;
+      const { statement } = stated;
+      const dry = item.captures.find(({ role, excluded }) => role === "dry" && !excluded);
+      const state = item.voided
+        ? t("label.void")
+        : tell({ code: `state.${statement.conformity.state}` }, locale);
+      const pdf = await labelPdf({
+        heading: stated.piece.ticket ?? item.ticket,
+        lines: [
+          ...(demo ? [t("label.demonstration")] : []),
+          ...(dry ? [`${inLocale(dry.text, locale)} ${dry.unit}`] : []),
+          `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+          state,
+          item.openedAt.slice(0, 10),
+        ],
+        code: piece,
+      });
+      return reply
+        .type("application/pdf")
+        .header("content-disposition", "inline; filename=label.pdf")
+        .send(pdf);
+    },
+  );
+}
