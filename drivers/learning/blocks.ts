@@ -10,7 +10,7 @@ const largestBlock = 8;
 
 /** Lines that always come in the same order of different kinds make one block. Labels may stand between blocks. */
 export function blockOf(lines: readonly Observed[]): { block: Block; texts: Observed[] } | null {
-  const usual = lines.filter((line) => line.at.phase !== "overloaded");
+  const usual = lines;
   const kinds = usual.map((line) => skeleton(line.text));
   const counts = [...tally(kinds)].filter(([, count]) => count >= 4).sort((a, b) => b[1] - a[1]);
   let best: { block: Block; texts: Observed[] } | null = null;

@@ -1,29 +1,46 @@
-import { message } from "../../calibration/message.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import { median, type Observed } from "./observed.ts";
 import type { Finding, Profile } from "./profile.ts";
-import { stillPhases } from "./recording.ts";
 
-/** Whether lines come by themselves, and how many in a second. `readings` are the lines or blocks with a weight. */
-export function cadenceOf(readings: readonly Observed[]): { cadence: Profile["cadence"]; finding: Finding } {
+/** How the balance sends: by itself, on its key, or not to be told from the recording. */
+export interface Cadence {
+  cadence: Profile["cadence"];
+  /** false when only the owner can say whether lines come by themselves */
+  evident: boolean;
+  finding: Finding;
+}
+
+/** Faster than a hand presses a key again and again, lines a second. */
+const fasterThanAHand = 3;
+/** So many lines without a pause longer than this many usual gaps, while hands were at the pan, were sent by no key. */
+const steadyLines = 20;
+const longestPause = 4;
+
+/**
+ * Whether lines come by themselves, from what came: faster than a hand can press, or on and on while hands were busy with the
+ * weight. Packets and jitter move single lines and change neither. `told` is the owner's word.
+ */
+export function cadenceOf(readings: readonly Observed[], told: boolean | undefined): Cadence {
+  const [first, last] = [readings[0]?.atMs ?? 0, readings.at(-1)?.atMs ?? 0];
   const gaps = readings.slice(1).map((line, i) => line.atMs - readings[i]!.atMs);
-  const usual = median(gaps);
-  const stillGaps = readings
-    .slice(1)
-    .flatMap((line, i) =>
-      stillPhases.includes(line.at.phase) && line.at.index === readings[i]!.at.index ? [gaps[i]!] : [],
-    );
-  const regular = stillGaps.filter((gap) => gap < 2 * usual + 50 && gap > 0.4 * usual - 50).length;
-  const byItself = stillGaps.length >= 6 && regular >= 0.8 * stillGaps.length && usual <= 2500;
-  const linesPerSecond = byItself && usual > 0 ? Math.round(10_000 / usual) / 10 : null;
-  const sure = readings.length >= 4;
+  const meanGapMs = gaps.length === 0 ? 0 : (last - first) / gaps.length;
+  const longestMs = Math.max(0, ...gaps);
+  const usualMs = Math.max(median(gaps) || 0, meanGapMs);
+  const streams =
+    readings.length >= 8 &&
+    (usualMs < 1000 / fasterThanAHand || readings.length >= steadyLines) &&
+    longestMs <= Math.max(longestPause * usualMs, 1200);
+  const byItself = told ?? streams;
+  const perSecond = byItself && usualMs > 0 ? Math.max(0.1, Math.round(10_000 / usualMs) / 10) : null;
   return {
-    cadence: { byItself, linesPerSecond: linesPerSecond === 0 ? null : linesPerSecond },
-    finding: {
-      field: "cadence",
-      sure,
-      message: byItself
-        ? message("learn.cadence.steady", { per_second: linesPerSecond ?? 0 })
-        : message("learn.cadence.uneven", { times: readings.length }),
-    },
+    cadence: { byItself, linesPerSecond: perSecond },
+    evident: told !== undefined || streams,
+    finding: { field: "cadence", sure: true, message: cadenceMessage(byItself, perSecond, readings.length) },
   };
+}
+
+function cadenceMessage(byItself: boolean, perSecond: number | null, times: number): Message {
+  return byItself
+    ? message("learn.cadence.steady", { per_second: perSecond ?? 0 })
+    : message("learn.cadence.uneven", { times });
 }

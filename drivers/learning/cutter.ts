@@ -67,10 +67,19 @@ export function createProfileCutter(
       else if (byte === close && (buffer[0]! & mask) === start) behind = ending.behind;
       return behind === 0 ? taken(atMs, 0) : [];
     }
+    if (ending.kind === "length") return ofLength(ending.bytes, fromHex(ending.start), atMs);
     if (ending.kind === "any") return byte === 0x0d || byte === 0x0a ? taken(atMs, 1) : [];
     if (ending.kind === "silence" || buffer.length < ends.length) return [];
     const tail = buffer.slice(-ends.length);
     return tail.every((b, i) => (b & mask) === ends[i]) ? taken(atMs, ends.length) : [];
+  }
+
+  /** Frames of one length that begin alike; what does not begin so is thrown away. */
+  function ofLength(length: number, start: readonly number[], atMs: number): CutLine[] {
+    while (buffer.length > 0 && start.some((byte, i) => i < buffer.length && (buffer[i]! & mask) !== byte))
+      buffer.shift();
+    partial = false;
+    return buffer.length === length ? taken(atMs, 0) : [];
   }
 
   const silenceMs = ending.kind === "silence" ? ending.ms : null;

@@ -4,7 +4,8 @@ import type { MotionFound } from "./marked-parts.ts";
 import type { Observed } from "./observed.ts";
 import type { OtherLine } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
-import type { WeightShape } from "./weight-parts.ts";
+import type { WeightParts } from "./sides.ts";
+import type { SignForm } from "./signs.ts";
 
 /** A line as it came, for people. */
 export const shownLine = ({ shown }: Pick<Observed, "shown">) => shown;
@@ -41,6 +42,8 @@ function endMessage(ending: Ending): Message {
       return message("learn.line-end.silence", { milliseconds: ending.ms });
     case "any":
       return message("learn.line-end.any");
+    case "length":
+      return message("learn.line-end.length", { bytes: ending.bytes });
   }
 }
 
@@ -51,8 +54,14 @@ export function lineFindings({ parity, ending, check, block, misfits, single }: 
     { field: "line-end", sure: ending.kind !== "any", message: endMessage(ending) },
   ];
   if (check) {
-    const code: Code = check.written === "byte" ? "learn.check.byte" : "learn.check.digits";
-    const rule = message(check.kind === "xor" ? "learn.rule.xor" : "learn.rule.sum");
+    const code: Code = check.written.startsWith("byte") ? "learn.check.byte" : "learn.check.digits";
+    const rule = message(
+      check.kind === "xor"
+        ? "learn.rule.xor"
+        : check.kind.startsWith("crc")
+          ? "learn.rule.cyclic"
+          : "learn.rule.sum",
+    );
     const lines = single.length;
     findings.push({
       field: "check",
@@ -71,35 +80,38 @@ export function lineFindings({ parity, ending, check, block, misfits, single }: 
 
 /** What was found about the number and its unit. `line` is one that was read so, `text` the number read. */
 export function numberFindings(
-  style: NumberPart,
-  { zones, explained }: WeightShape,
-  unit: Profile["unit"],
+  { style, oneLength, sign, signPlace }: WeightParts & { sign: SignForm; signPlace: object | null },
+  { unit }: Profile["unit"],
+  belowTyped: boolean,
   line: string,
   text: string,
 ): Finding[] {
-  const reading = { line, reading: { decimal: text }, unit: unit.unit };
-  const oneLength = new Set(zones.map(({ digits }) => digits.length)).size === 1 && style.digits === null;
   return [
     {
       field: "number",
-      sure: explained,
-      message: message(explained ? "learn.number" : "learn.number.unexplained", reading),
+      sure: true,
+      message: message("learn.number", { line, reading: { decimal: text }, unit }),
     },
     ...decimalsFindings(style),
-    signFinding(style, zones),
+    signFinding(style, sign, signPlace !== null, belowTyped),
     ...(oneLength ? [{ field: "width" as const, sure: false, message: message("learn.width") }] : []),
-    {
-      field: "unit",
-      sure: true,
-      message: message(unit.from === "line" ? "learn.unit.line" : "learn.unit.owner", { unit: unit.unit }),
-    },
+    { field: "unit", sure: true, message: message("learn.unit.owner", { unit }) },
   ];
 }
 
-function decimalsFindings({ impliedPlaces, places, decimalMark, grouping }: NumberPart): Finding[] {
+function decimalsFindings({
+  impliedPlaces,
+  places,
+  decimalMark,
+  grouping,
+  shift,
+  outPlaces,
+}: NumberPart): Finding[] {
+  const decimals =
+    outPlaces === undefined ? places.map((one) => Math.max(0, one - (shift ?? 0))) : [outPlaces];
   const found =
     impliedPlaces === null
-      ? message("learn.decimals", { places: { anyOf: places } })
+      ? message("learn.decimals", { places: { anyOf: decimals } })
       : message("learn.decimals.told", { places: impliedPlaces });
   return [
     found,
@@ -108,10 +120,18 @@ function decimalsFindings({ impliedPlaces, places, decimalMark, grouping }: Numb
   ].map((one): Finding => ({ field: "decimals", sure: true, message: one }));
 }
 
-function signFinding({ sign }: NumberPart, zones: WeightShape["zones"]): Finding {
-  const sure = zones.some(({ left }) => /[-\u2212]/.test(left));
-  const seen = sign === "pinned-left" ? "learn.sign.pinned" : "learn.sign.beside";
-  return { field: "sign", sure, message: message(sure ? seen : "learn.sign.unseen") };
+function signFinding(
+  style: NumberPart,
+  { is, evident }: SignForm,
+  byMark: boolean,
+  belowTyped: boolean,
+): Finding {
+  const found = (code: Code): Finding => ({ field: "sign", sure: belowTyped, message: message(code) });
+  if (byMark) return found("learn.sign.mark");
+  if (!evident) return found("learn.sign.unseen");
+  if (is === "brackets") return found("learn.sign.brackets");
+  if (is === "behind") return found("learn.sign.behind");
+  return found(style.sign === "pinned-left" ? "learn.sign.pinned" : "learn.sign.beside");
 }
 
 /** Which mark goes with motion. `line` gives a line that carries a mark. */
@@ -140,27 +160,9 @@ export function restByNumberFinding([blind]: readonly OtherLine[]): Finding {
 }
 
 /** Lines without a weight. */
-export function otherFindings(others: readonly OtherLine[], overloadAsked: boolean): Finding[] {
-  const linesOf = (kind: OtherLine["kind"]) =>
-    others
-      .filter((other) => other.kind === kind)
-      .slice(0, 3)
-      .map(({ example }) => message("learn.mark", { mark: shownLine(example) }));
-  const over = linesOf("overload");
-  const between = linesOf("not-a-weight");
-  const unseen = message(overloadAsked ? "learn.overload.alike" : "learn.overload.untried");
-  const findings: Finding[] = [
-    {
-      field: "overload",
-      sure: over.length > 0,
-      message: over.length > 0 ? message("learn.overload.seen", { lines: over }) : unseen,
-    },
-  ];
-  if (between.length > 0)
-    findings.push({
-      field: "other-lines",
-      sure: true,
-      message: message("learn.other-lines", { lines: between }),
-    });
-  return findings;
+export function otherFindings(others: readonly OtherLine[]): Finding[] {
+  const lines = others.slice(0, 3).map(({ example }) => message("learn.mark", { mark: shownLine(example) }));
+  return lines.length === 0
+    ? []
+    : [{ field: "other-lines", sure: true, message: message("learn.other-lines", { lines }) }];
 }

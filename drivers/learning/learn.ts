@@ -1,34 +1,35 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { cadenceOf } from "./cadence.ts";
+import { type Candidate, candidatesOf, type Placed, sampleLines } from "./candidates.ts";
+import { unexplainedDigits } from "./counters.ts";
 import {
   lineFindings,
   motionFindings,
   numberFindings,
   otherFindings,
   restByNumberFinding,
-  shownLine,
 } from "./findings.ts";
 import { grammar } from "./grammar.ts";
 import { type Lines, linesOf } from "./lines.ts";
 import { withMeanings } from "./marked-parts.ts";
-import { commaUnclear, marksOf } from "./number-style.ts";
-import { numbersIn } from "./numbers.ts";
-import { atRest, type Observed } from "./observed.ts";
+import type { Observed } from "./observed.ts";
 import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
-import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
+import type { Ending, Finding, Profile } from "./profile.ts";
 import {
-  type Answered,
   type Answers,
-  commaQuestion,
-  displayedQuestion,
+  numberQuestion,
   type Question,
-  unitQuestion,
-  whichQuestion,
+  sendsByItself,
+  sendsQuestion,
+  signQuestion,
 } from "./questions.ts";
 import type { Recording } from "./recording.ts";
-import { samplesFrom } from "./samples.ts";
-import { type WeightCandidate, weightCandidates } from "./weight-lines.ts";
-import { around, weightShape } from "./weight-parts.ts";
+import { runsIn } from "./runs.ts";
+import { meaningOfBytes, samplesFrom } from "./samples.ts";
+import { type WeightParts, weightParts } from "./sides.ts";
+import { type SignForm, saysMinus, signForm } from "./signs.ts";
+import { type Typed, typedValues } from "./typed.ts";
+import { labelled, type SignPlace, signPlaces, vouched } from "./vouching.ts";
 
 export interface Hints {
   name?: string;
@@ -40,95 +41,141 @@ export interface Hints {
   ending?: Ending;
 }
 
-export interface Learned {
-  /** null while a question is open or nothing could be learned */
-  profile: Profile | null;
-  findings: Finding[];
-  /** why nothing was learned */
-  failed?: Message;
-  questions: Question[];
-}
+/** Exactly one of the three: a profile, questions that only the owner can answer, or the reason why nothing was learned. */
+export type Learned =
+  | { profile: Profile; questions?: never; refused?: never }
+  | { questions: Question[]; profile?: never; refused?: never }
+  | { refused: Message; profile?: never; questions?: never };
 
 /**
- * Learns from a recording how a balance writes its lines. Pure. What was not seen, or not seen often enough, is a
- * finding with `sure: false`. What no bytes can tell is asked; answer by calling again with `hints.answers`.
+ * Learns from a recording how a balance writes its lines. Pure. Every guess is judged together with the others against each
+ * typed value and each line; what reproduces not every typed value exactly is refused, what the recording does not decide is
+ * asked, and what was never seen is no reading later.
  */
 export function learn(recording: Recording, hints: Hints = {}): Learned {
   const lines = linesOf(recording, hints.ending);
-  if ("because" in lines) return nothing(lines.because);
-  const findings = lineFindings(lines);
-  const candidates = weightCandidates(lines.texts);
-  const line = exampleLine(candidates[0], lines);
-  if (candidates.length === 0)
-    return nothing(message("learn.failed.no-weight", { lines: lines.single.length, line }), findings);
-
-  const questions: Question[] = [];
-  const ask = <T extends string | number>(asked: Question | T | null): T | null => {
-    if (asked === null || typeof asked !== "object") return asked;
-    questions.push(asked);
-    return null;
-  };
-  const answers = hints.answers ?? {};
-  const ordinal =
-    candidates.length === 1
-      ? candidates[0]!.ordinal
-      : ask(whichQuestion(choices(candidates), line, answers["which-number"]));
-  const chosen = candidates.find((candidate) => candidate.ordinal === ordinal) ?? candidates[0]!;
-  const told: Answered = { comma: null, impliedPlaces: null, unit: null, whichNumber: ordinal };
-  let shape = weightShape(chosen.lines, told);
-  if (shape.notWeight)
-    return nothing(
-      message("learn.failed.not-a-weight", { quantity: message(shape.notWeight), line }),
-      findings,
-    );
-  const example = chosen.lines.find(({ observed }) => shownLine(observed) === line)?.number.digits ?? "";
-  if (commaUnclear(shape.zones)) {
-    const marked = shape.zones.find(({ digits }) => /[.,]/.test(digits))!.digits;
-    told.comma = ask(commaQuestion(marked, line, answers.comma));
+  if ("because" in lines) return { refused: lines.because };
+  // Lines that make one reading together are tried first; a line may also carry everything by itself.
+  const ways =
+    lines.block.lines > 1
+      ? [lines, { ...lines, block: { lines: 1, sure: true }, texts: lines.single }]
+      : [lines];
+  let first: Learned | undefined;
+  for (const way of ways) {
+    const learned = learnFrom(recording, way, hints);
+    if (!learned.refused) return learned;
+    first ??= learned;
   }
-  const marks = marksOf(shape.zones, told.comma);
-  if (marks.decimalMark === "none" && marks.grouping === "none" && !commaUnclear(shape.zones))
-    told.impliedPlaces = ask(displayedQuestion(example, line, answers.displayed));
-  told.unit = shape.unit?.unit ?? ask(unitQuestion(line, answers.unit));
-  if (questions.length > 0 || told.unit === null) return { profile: null, findings, questions };
-  shape = weightShape(chosen.lines, told);
+  return first!;
+}
 
-  const style = shape.parts.find((part): part is NumberPart => part.is === "number")!;
-  const lastPlace = 10 ** -(style.decimalMark === "none" ? 0 : Math.max(...style.places));
-  const motion = withMeanings(shape.parts, chosen.lines, lastPlace);
+function learnFrom(recording: Recording, lines: Lines, hints: Hints): Learned {
+  const { answers = {} } = hints;
+  const typed = typedValues(recording, lines.texts);
+  if ("refused" in typed) return typed;
+  const candidates = candidatesOf(lines.texts, typed);
+  if ("refused" in candidates) return candidates;
+  const shown = typed.find(({ digits }) => digits !== "")!;
+  const chosen = candidates.length === 1 ? candidates[0]! : numberQuestion(candidates, shown, answers.number);
+  if ("asks" in chosen) return { questions: [chosen] };
+  const written = signed(chosen, typed, shown, answers);
+  if (!("parts" in written)) return written;
+  return profileOf(lines, typed, written, hints);
+}
+
+interface Written extends WeightParts {
+  lines: Placed[];
+  sign: SignForm;
+  signPlace: SignPlace | null;
+}
+
+/** How the number, its sign and the marks beside it are written; or a question about the sign, or why it cannot be told. */
+function signed(
+  candidate: Candidate,
+  typed: readonly Typed[],
+  shown: Typed,
+  answers: Answers,
+): Written | Exclude<Learned, { profile: Profile }> {
+  const form = signForm(candidate.lines, typed);
+  const unsigned: SignForm = {
+    is: "before",
+    evident: false,
+    wraps: [{ before: "", after: "", minus: false }],
+  };
+  const sign = form ?? unsigned;
+  const lines = sign.evident
+    ? candidate.lines
+    : candidate.lines.filter(
+        (line) => !(["before", "behind", "brackets"] as const).some((is) => saysMinus(is, line)),
+      );
+  const below = typed.some(({ negative }) => negative);
+  const kept: Candidate = { notation: candidate.notation, lines: form ? lines : candidate.lines };
+  const parts = weightParts(kept, sign, below && form !== null);
+  const told = { typed: shown.shown, lines: sampleLines(shown.lines) };
+  if (form) return { ...parts, lines: kept.lines, sign, signPlace: null };
+  const places = signPlaces(parts.parts, kept.lines, typed);
+  const negative = typed.find((value) => value.negative)!;
+  if (places.length === 0)
+    return {
+      refused: message("learn.refused.sign", {
+        ...told,
+        typed: negative.shown,
+        lines: sampleLines(negative.lines),
+      }),
+    };
+  const place =
+    places.length === 1
+      ? places[0]!
+      : signQuestion(places, parts.parts, negative.lines[0]?.shown ?? "", answers.sign);
+  if ("asks" in place) return { questions: [place] };
+  return { ...parts, lines: kept.lines, sign, signPlace: place };
+}
+
+function profileOf(
+  lines: Lines,
+  typed: readonly Typed[],
+  written: Written,
+  { name, learnedAt, answers = {} }: Hints,
+): Learned {
+  const shown = typed.find(({ digits }) => digits !== "")!;
+  const told = { typed: shown.shown, lines: sampleLines(shown.lines) };
+  const belowTyped = typed.some(({ negative }) => negative);
+  if (!written.explained) return { refused: message("learn.refused.unexplained", told) };
+  if (unexplainedDigits(written.parts, written.lines) && !(belowTyped && written.sign.evident))
+    return { refused: message("learn.refused.unexplained", told) };
+  const known = labelled(vouched(written.parts, written.lines, typed, written.signPlace));
+  const motion = withMeanings(known, written.lines, 10 ** -shown.places);
   const match = grammar(motion.parts);
   const readings = lines.texts.filter(({ text }) => match(text) !== null);
   const readLines = new Set(readings.flatMap(({ text }) => text.split("\n")));
   const others = otherLines(lines.single.filter(({ text }) => !readLines.has(text)));
-  const weighed = chosen.lines[0]!;
-  const ownLine = around(weighed.observed.text, weighed.number.start, weighed.number.end).text;
-  const blind = blindLines(others, numbersIn(ownLine).length);
+  const numbers = runsIn(written.lines[0]?.observed.text ?? "").length;
+  const blind = blindLines(others, numbers);
   const restByNumber = sentOnlyAtRest(motion, blind);
   // A line of its own that comes in motion only may well be what tells motion; then "it does not say" is not sure.
   if (motion.steady.length === 0 && blind.length > 0) motion.sure = false;
-  const { cadence, finding: cadenceFinding } = cadenceOf(readings);
-  const unit: Profile["unit"] = { unit: told.unit, from: shape.unit ? "line" : "owner" };
-  const shown = readings.find((reading) => shownLine(reading) === line) ?? readings[0];
-  findings.push(
-    ...numberFindings(style, shape, unit, line, (shown && match(shown.text)?.text) ?? ""),
+  const sends = cadenceOf(readings, sendsByItself(answers.sends));
+  if (!sends.evident) return { questions: [sendsQuestion(readings.length, answers.sends)] };
+  const unit: Profile["unit"] = { unit: shown.unit, from: "owner" };
+  const line = shown.lines.find((one) => match(one.text)?.text === shown.text);
+  const findings: Finding[] = [
+    ...lineFindings(lines),
+    ...numberFindings(written, unit, belowTyped, line?.shown ?? "", shown.text),
     ...(restByNumber
       ? [restByNumberFinding(blind)]
       : motionFindings(motion, (mark) => lineWith(mark, readings, match))),
-    ...otherFindings(
-      others,
-      recording.moments.some(({ phase }) => phase === "overloaded"),
-    ),
-    cadenceFinding,
+    ...otherFindings(others),
+    sends.finding,
     coverage(
       lines,
       readLines,
       others.reduce((sum, { count }) => sum + count, 0),
     ),
-  );
+  ];
   const base: Omit<Profile, "samples"> = {
     format: 1,
-    name: hints.name ?? "balance without a name",
-    learnedAt: hints.learnedAt ?? null,
+    name: name ?? "balance without a name",
+    learnedAt: learnedAt ?? null,
     parity: lines.parity,
     ending: lines.ending,
     check: lines.check,
@@ -137,47 +184,39 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
     weight: motion.parts,
     ...(restByNumber ? { restByNumber } : {}),
     others: others.map(({ kind, line }) => ({ kind, line })),
-    cadence,
+    cadence: sends.cadence,
     findings,
   };
   const samples = samplesFrom(base, [...readings, ...others.map(({ example }) => example)]);
-  if (samples.length === 0) return nothing(message("learn.failed.not-read-back", { line }), findings);
-  return { profile: { ...base, samples }, findings, questions: [] };
+  const unread = typed.find((value) => !reproduced({ ...base, samples: [] }, value));
+  if (unread || samples.length === 0)
+    return {
+      refused: message("learn.refused.not-all", {
+        typed: (unread ?? shown).shown,
+        lines: sampleLines((unread ?? shown).lines),
+      }),
+    };
+  return { profile: { ...base, samples } };
 }
 
-function nothing(failed: Message, findings: Finding[] = []): Learned {
-  return { profile: null, findings, failed, questions: [] };
-}
-
-/** The last line at rest with the weight on: the one the owner can compare with the display. */
-function exampleLine(candidate: WeightCandidate | undefined, lines: Lines): string {
-  const loaded = candidate?.lines.findLast(
-    ({ observed }) => atRest(observed) && observed.at.phase !== "empty",
-  );
-  const line: Observed | undefined = loaded?.observed ?? lines.texts[Math.floor(lines.texts.length / 2)];
-  return line ? shownLine(line) : "";
-}
-
-/** Each number that follows the weight, with what stands before it. */
-function choices(candidates: readonly WeightCandidate[]) {
-  return candidates.flatMap(({ ordinal, lines }) => {
-    const loaded = lines.findLast(({ observed }) => atRest(observed) && observed.at.phase !== "empty");
-    if (!loaded) return [];
-    const { observed, number } = loaded;
-    const before = observed.text.slice(0, number.start).split(/\n|\d/).at(-1) ?? "";
-    return [{ ordinal, shown: `${before.trim()} ${number.digits}`.trim() }];
+/** The whole way from bytes to meaning gives exactly what was typed, on at least one of its lines. */
+function reproduced(profile: Profile, { lines, text, unit, digits }: Typed): boolean {
+  return lines.some(({ bytes }) => {
+    const meaning = meaningOfBytes(profile, bytes);
+    if (!meaning || !("reading" in meaning) || meaning.reading.unit !== unit) return false;
+    return digits === "" ? Number(meaning.reading.text) === 0 : meaning.reading.text === text;
   });
 }
 
 function lineWith(
   mark: string,
   readings: readonly Observed[],
-  match: ReturnType<typeof grammar>,
+  match: (text: string) => { marks: { text: string; means: string }[] } | null,
 ): string | null {
   const found = readings.findLast(({ text }) =>
     match(text)?.marks.some((m) => m.text === mark && m.means !== "nothing"),
   );
-  return found ? shownLine(found) : null;
+  return found ? found.shown : null;
 }
 
 /** Lines that no part of what was learned reads. A few torn ones are usual. */

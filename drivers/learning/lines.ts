@@ -1,7 +1,8 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { escapeBytes } from "../escape.ts";
 import { type Block, blockOf } from "./blocks.ts";
-import { checkOf, framedText, parityOf, textOf, withoutCheck } from "./bytes.ts";
+import { framedText, parityOf, textOf } from "./bytes.ts";
+import { checkOf, withoutCheck } from "./check.ts";
 import { createProfileCutter } from "./cutter.ts";
 import { endingOf } from "./line-end.ts";
 import type { Observed } from "./observed.ts";

@@ -1,7 +1,7 @@
+import type { Placed } from "./candidates.ts";
 import { grammar } from "./grammar.ts";
 import { fewestLines, judgeMarks, type Truth, truths, type Verdict } from "./motion.ts";
 import type { Part } from "./profile.ts";
-import type { WeightLine } from "./weight-lines.ts";
 
 export interface MotionFound {
   parts: Part[];
@@ -16,25 +16,25 @@ export interface MotionFound {
 }
 
 /** A nervous balance says now and then that it moves when it rests; while things move its mark may lag behind. */
-const needed = { rest: 0.6, motion: 0.7, together: 1.5 };
+const needed = { rest: 0.6, motion: 0.8, together: 1.55 };
 /** Below this no connection is left, above it there may be one. */
 const nothing = 0.25;
 
 /** Gives the marks beside the number their meaning, from what they went with. */
 export function withMeanings(
   parts: readonly Part[],
-  lines: readonly WeightLine[],
+  lines: readonly Placed[],
   lastPlace: number,
 ): MotionFound {
   const match = grammar(parts);
   const read = lines.flatMap((line) => {
     const matched = match(line.observed.text);
-    return matched ? [{ line, marks: matched.marks }] : [];
+    return matched?.text ? [{ line, marks: matched.marks, value: Number(matched.text) }] : [];
   });
   const observed = read.map(({ line }) => line.observed);
   const truth: Truth[] = truths(
     observed,
-    read.map(({ line }) => line.number.value),
+    read.map(({ value }) => value),
     lastPlace,
   );
   const restLines = truth.filter((t) => t === "rest").length;

@@ -1,9 +1,12 @@
 import type { NumberPart } from "./profile.ts";
+import type { SignForm } from "./signs.ts";
+import type { Notation } from "./written-number.ts";
 
 /** A number with everything between the text before and the text behind it. */
 export interface Zone {
   /** blanks and sign before the digits: "+   ", "   -" */
   left: string;
+  /** digits with marks, exponent and what wraps them */
   digits: string;
   /** blanks behind the digits that fill the field */
   right: string;
@@ -11,11 +14,12 @@ export interface Zone {
 
 const signOf = (left: string) => left.replace(/ /g, "");
 
-/** How numbers are written, from every number seen. The comma must be decided by the caller when it is unclear. */
+/** How numbers are written, from every number seen. */
 export function numberStyle(
   zones: readonly Zone[],
-  told: { comma: "decimal" | "thousands" | null; impliedPlaces: number | null },
-  align: "right" | "left",
+  notation: Notation,
+  sign: SignForm,
+  { align, fill, anyLeading }: { align: "right" | "left"; fill: string | null; anyLeading: boolean },
 ): NumberPart {
   const widths = new Set(zones.map((zone) => zone.left.length + zone.digits.length + zone.right.length));
   // Numbers of one length do not show whether longer ones take from the padding or make the line longer.
@@ -24,17 +28,24 @@ export function numberStyle(
   const signs = zones.map(({ left }) => signOf(left));
   const signed = zones.filter(({ left }) => signOf(left) !== "");
   const pinned = signed.some(({ left }) => /[+\-\u2212] /.test(left));
-  const { decimalMark, grouping } = marksOf(zones, told.comma);
-  const bare = zones.map(({ digits }) => digits.replace(/[[\]]/g, ""));
+  const { decimalMark } = notation;
+  const bare = zones.map(({ digits }) =>
+    digits.replace(/[eE][+-]?\d+/, "").replace(/[[\]()<>{}+\-\u2212 ]/g, ""),
+  );
   const wholes = bare.map((digits) => (decimalMark === "none" ? digits : digits.split(decimalMark)[0]!));
-  const zeroPadded = wholes.some((whole) => /^0\d/.test(whole));
+  const zeroPadded = !notation.pounds && wholes.some((whole) => /^0\d/.test(whole));
   const places = bare.map((digits) =>
     decimalMark === "none" || !digits.includes(decimalMark)
       ? 0
       : digits.length - 1 - digits.lastIndexOf(decimalMark),
   );
-  const plusSeen = signs.filter((sign) => sign === "+").length;
-  const plusMissing = signs.filter((sign) => sign === "").length;
+  const plusSeen = signs.filter((one) => one === "+").length;
+  const plusMissing = signs.filter((one) => one === "").length;
+  const counts = bare.map((digits) => digits.replace(/\D/g, ""));
+  const fixed =
+    zeroPadded && new Set(counts.map(({ length }) => length)).size === 1 ? counts[0]!.length : null;
+  const significant = Math.max(...counts.map((digits) => digits.replace(/^0+/, "").length));
+  const wrapped = sign.wraps.length > 1 || sign.wraps.some(({ before, after }) => before + after !== "");
   return {
     is: "number",
     width: widths.size === 1 && (!oneLength || zeroPadded) ? [...widths][0]! : null,
@@ -44,41 +55,13 @@ export function numberStyle(
     sign: pinned ? "pinned-left" : "beside-digits",
     signAt: pinned ? Math.min(...signed.map(({ left }) => left.search(/[+\-\u2212]/))) : 0,
     plus: plusSeen === 0 ? "never" : plusMissing === 0 ? "always" : "sometimes",
-    decimalMark,
-    grouping,
     places: [...new Set(places)].sort((a, b) => a - b),
-    impliedPlaces: decimalMark === "none" ? told.impliedPlaces : null,
-    digits: zeroPadded ? mode(bare.map((digits) => digits.replace(/\D/g, "").length)) : null,
-    auxiliary: zones.some(({ digits }) => digits.includes("[")),
+    digits: fixed,
+    auxiliary: bare.length > 0 && zones.some(({ digits }) => /\[\d\]|\d\(\d\)/.test(digits)),
+    ...notation,
+    ...(fill !== null && { fill }),
+    ...(wrapped && { wraps: sign.wraps }),
+    ...(!sign.evident && { minus: "refused" as const }),
+    ...(fixed !== null && !anyLeading && { mostDigits: significant + 1 }),
   };
-}
-
-function mode(values: readonly number[]): number | null {
-  return new Set(values).size === 1 ? values[0]! : null;
-}
-
-export function marksOf(zones: readonly Zone[], comma: "decimal" | "thousands" | null) {
-  const kinds = new Set(zones.flatMap(({ digits }) => [...digits.replace(/[\d[\]]/g, "")]));
-  const apostrophe = kinds.delete("'");
-  const both = zones.find(({ digits }) => digits.includes(".") && digits.includes(","))?.digits;
-  let decimalMark: NumberPart["decimalMark"] = "none";
-  let grouping: NumberPart["grouping"] = apostrophe ? "'" : "none";
-  if (both !== undefined) {
-    decimalMark = both.lastIndexOf(".") > both.lastIndexOf(",") ? "." : ",";
-    grouping = decimalMark === "." ? "," : ".";
-  } else if (kinds.size === 1) {
-    const only = kinds.has(",") ? "," : ".";
-    if (comma === "thousands") grouping = only;
-    else decimalMark = only;
-  }
-  return { decimalMark, grouping };
-}
-
-/**
- * True when every mark seen could be a mark of thousands as well as of decimals: one to three digits without a
- * leading zero, the mark, three digits. A single "0,000" or "31,10" settles it; 0 beside "1,234" does not.
- */
-export function commaUnclear(zones: readonly Zone[]): boolean {
-  const marked = zones.map(({ digits }) => digits).filter((digits) => /[.,]/.test(digits));
-  return marked.length > 0 && marked.every((digits) => /^[1-9]\d{0,2}[.,]\d{3}$/.test(digits));
 }

@@ -1,10 +1,10 @@
 import { grammar } from "./grammar.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import { fewestLines } from "./motion.ts";
-import { numbersIn } from "./numbers.ts";
 import { atRest, type Observed, skeleton } from "./observed.ts";
 import type { Part, Profile } from "./profile.ts";
 import { movingPhases } from "./recording.ts";
+import { runsIn } from "./runs.ts";
 
 export interface OtherLine {
   kind: Profile["others"][number]["kind"];
@@ -17,8 +17,7 @@ export interface OtherLine {
 }
 
 /**
- * Lines that carry no weight, by their kind: those that came only when the pan was loaded beyond its range, and those
- * that came again and again between the readings. What was seen once is left out.
+ * Lines that carry no weight and came again and again between the readings. What was seen once is left out.
  */
 export function otherLines(lines: readonly Observed[]): OtherLine[] {
   const kinds = new Map<string, Observed[]>();
@@ -29,15 +28,14 @@ export function otherLines(lines: readonly Observed[]): OtherLine[] {
   }
   const found: OtherLine[] = [];
   for (const some of kinds.values()) {
-    const over = some.filter((line) => line.at.phase === "overloaded").length;
     if (some.length < 2) continue;
     const parts = some.map((line) => exactly(line.text));
     for (const line of new Map(parts.map((p) => [JSON.stringify(p), p])).values()) {
       const match = grammar(line);
       const matching = some.filter(({ text }) => match(text) !== null);
-      if (matching.length < 2 && over < some.length) continue;
+      if (matching.length < 2) continue;
       found.push({
-        kind: over === some.length ? "overload" : "not-a-weight",
+        kind: "not-a-weight",
         line,
         example: matching[0] ?? some[0]!,
         atRest: matching.filter(atRest).length,
@@ -63,7 +61,7 @@ const isBlind = ({ kind, example, atRest, inMotion }: OtherLine, numbers: number
   kind === "not-a-weight" &&
   inMotion > 0 &&
   atRest <= 0.1 * inMotion &&
-  numbersIn(example.text).length < numbers;
+  runsIn(example.text).length < numbers;
 
 /** The lines that may stand for a number that is not sent in motion. `numbers` is how many a line with a weight has. */
 export const blindLines = (others: readonly OtherLine[], numbers: number) =>

@@ -2,6 +2,20 @@ import { z } from "zod";
 import { isMessage, type Message } from "../../calibration/message.ts";
 import { massUnits } from "../../calibration/units.ts";
 
+/** Ways of working out a check; the cyclic ones by polynomial, start value and direction. */
+const checkKinds = [
+  "xor",
+  "sum",
+  "sum-to-zero",
+  "sum-mod-100",
+  "crc-8-07",
+  "crc-8-31-reflected",
+  "crc-16-1021-ffff",
+  "crc-16-1021-0000",
+  "crc-16-8005-ffff-reflected",
+  "crc-16-8005-0000-reflected",
+] as const;
+
 /** What a mark beside the number was seen to go with. It has no meaning of its own. */
 const mark = z.strictObject({
   text: z.string().describe("the characters as received; blanks count"),
@@ -9,6 +23,16 @@ const mark = z.strictObject({
     .enum(["steady", "moving", "nothing", "unsure"])
     .describe("what it went with: rest, motion, neither, or too seldom seen to say"),
   unit: z.boolean().describe("true when these characters are the unit"),
+  sign: z
+    .enum(["plus", "minus"])
+    .optional()
+    .describe("the sign of the number beside it, where this mark tells it"),
+  upTo: z
+    .number()
+    .nonnegative()
+    .optional()
+    .describe("it was seen beside numbers up to this size only, and beside a larger one it is not known"),
+  label: z.enum(["net", "gross"]).optional().describe("what the weight is called by it"),
 });
 
 const numberPart = z.strictObject({
@@ -21,7 +45,7 @@ const numberPart = z.strictObject({
   signAt: z.int().min(0).max(60).describe("column of a pinned sign within the field"),
   plus: z.enum(["always", "sometimes", "never"]).describe("whether a plus is written"),
   decimalMark: z.enum([".", ",", "none"]),
-  grouping: z.enum([".", ",", "'", "none"]).describe("mark of thousands"),
+  grouping: z.enum([".", ",", "'", "\u2019", " ", "none"]).describe("mark of thousands"),
   places: z.array(z.int().min(0).max(12)).min(1).describe("decimals seen behind the mark"),
   impliedPlaces: z
     .int()
@@ -31,6 +55,23 @@ const numberPart = z.strictObject({
     .describe("decimals where no mark is sent, told by the owner"),
   digits: z.int().min(1).max(20).nullable().describe("fixed count of digits when padded with zeros"),
   auxiliary: z.boolean().describe("the last digit stands in brackets"),
+  fill: z.string().length(1).optional().describe("fills the field in place of blanks"),
+  wraps: z
+    .array(z.strictObject({ before: z.string(), after: z.string(), minus: z.boolean() }))
+    .min(1)
+    .optional()
+    .describe("what stands right before and behind the digits: brackets, a sign behind"),
+  minus: z.enum(["read", "refused"]).optional().describe("refused: what a minus looks like was not seen"),
+  shift: z
+    .int()
+    .min(-12)
+    .max(12)
+    .optional()
+    .describe("the value is that of the digits times ten to this power"),
+  exponent: z.boolean().optional().describe("a power of ten follows the digits, as in E-03"),
+  outPlaces: z.int().min(0).max(12).optional().describe("decimals of the display, where the line has others"),
+  mostDigits: z.int().min(1).optional().describe("leading digits beyond these were zero always, and must be"),
+  pounds: z.boolean().optional().describe("pounds and ounces, read in oz"),
 });
 
 const part = z.discriminatedUnion("is", [
@@ -58,14 +99,15 @@ const ending = z.discriminatedUnion("kind", [
   }),
   z.strictObject({ kind: z.literal("silence"), ms: z.int().min(5).max(2000) }),
   z.strictObject({ kind: z.literal("any") }),
+  z.strictObject({ kind: z.literal("length"), bytes: z.int().min(4).max(64), start: hex }),
 ]);
 
 const check = z.strictObject({
-  kind: z.enum(["xor", "sum", "sum-to-zero"]),
+  kind: z.enum(checkKinds),
   from: z.int().min(0).max(4).describe("first byte of the line that is counted"),
   gap: z.int().min(0).max(2).describe("bytes right before the check that are not counted"),
   behind: z.int().min(0).max(6).describe("bytes of the line that follow the check"),
-  written: z.enum(["byte", "hex-upper", "hex-lower"]),
+  written: z.enum(["byte", "byte-low-first", "hex-upper", "hex-lower", "decimal"]),
 });
 
 const field = z.enum([

@@ -1,14 +1,15 @@
-import { isDecimal } from "../../calibration/decimal.ts";
 import { type Message, message } from "../../calibration/message.ts";
-import { isMassUnit, type MassUnit, massUnits } from "../../calibration/units.ts";
+import type { Candidate } from "./candidates.ts";
+import type { Part } from "./profile.ts";
+import type { Typed } from "./typed.ts";
+import type { SignPlace } from "./vouching.ts";
 
 /** A thing that no bytes can tell. Asked once, the answer is kept in the profile. */
 export interface Question {
-  id: "which-number" | "comma" | "displayed" | "unit";
+  id: "number" | "sign" | "sends";
   /** with the line it is about */
   asks: Message;
-  /** the answers there are; absent where the owner types one */
-  options?: Option[];
+  options: Option[];
   /** why the last answer could not be taken */
   refused?: Message;
 }
@@ -21,92 +22,99 @@ export interface Option {
 /** What the owner answered, by the id of the question. */
 export type Answers = Partial<Record<Question["id"], string>>;
 
-/** What the owner has answered so far; null where nothing was asked or answered. */
-export interface Answered {
-  comma: "decimal" | "thousands" | null;
-  impliedPlaces: number | null;
-  unit: MassUnit | null;
-  whichNumber: number | null;
-}
-
-/** "comma": what the mark in `digits` is. */
-export function commaQuestion(
-  digits: string,
-  line: string,
-  answer: string | undefined,
-): Question | Answered["comma"] {
-  if (answer === "decimal" || answer === "thousands") return answer;
-  const mark = digits.includes(",") ? "," : ".";
-  const [whole = "", rest = ""] = digits.split(mark);
-  const options: Option[] = [
-    { value: "decimal", message: message("learn.answer.decimal", { whole, rest }) },
-    { value: "thousands", message: message("learn.answer.thousands", { digits: `${whole}${rest}` }) },
-  ];
+/** Answers as they come from a file or a form; what is no question here is left out. */
+export function answersFrom(given: Readonly<Record<string, string>>): Answers {
+  const { number, sign, sends } = given;
   return {
-    id: "comma",
-    asks: message("learn.question.comma", { line, digits, whole }),
-    options,
-    ...notOffered(answer, options),
-  };
-}
-
-/** Why an answer that is none of the options is not taken; nothing while none was given. */
-function notOffered(answer: string | undefined, options: readonly Option[]): Pick<Question, "refused"> {
-  if (answer === undefined) return {};
-  const right = { anyOf: options.map((option) => option.message) };
-  return { refused: message("learn.answer.not-offered", { answer, right }) };
-}
-
-/** "displayed": where the point belongs in digits sent without one. The answer is what the display shows. */
-export function displayedQuestion(
-  digits: string,
-  line: string,
-  answer: string | undefined,
-): Question | number {
-  const asks = message("learn.question.displayed", { line });
-  if (answer === undefined) return { id: "displayed", asks };
-  const shown = answer.trim().replace(",", ".").replace(/^\+/, "");
-  const bare = shown.replace(".", "").replace(/^0+(?=\d)/, "");
-  const sent = digits.replace(/\D/g, "").replace(/^0+(?=\d)/, "");
-  // The last digits may have changed between the line and the look at the display.
-  const near =
-    bare.length === sent.length && Math.abs(Number(bare) - Number(sent)) <= 0.01 * Number(sent) + 20;
-  if (isDecimal(shown) && near) return shown.includes(".") ? shown.length - 1 - shown.indexOf(".") : 0;
-  return {
-    id: "displayed",
-    asks,
-    refused: message("learn.answer.other-digits", { answer, digits: sent }),
-  };
-}
-
-/** "unit": which unit the number is in, where the line does not say it in a known word. */
-export function unitQuestion(line: string, answer: string | undefined): Question | MassUnit {
-  if (answer !== undefined && isMassUnit(answer)) return answer;
-  const options = massUnits.map((unit) => ({ value: unit, message: asText(unit) }));
-  return {
-    id: "unit",
-    asks: message("learn.question.unit", { line }),
-    options,
-    ...notOffered(answer, options),
-  };
-}
-
-/** "which-number": which of several numbers that follow the load is to be read. */
-export function whichQuestion(
-  numbers: readonly { ordinal: number; shown: string }[],
-  line: string,
-  answer: string | undefined,
-): Question | number {
-  const chosen = numbers.find(({ ordinal }) => String(ordinal) === answer);
-  if (chosen) return chosen.ordinal;
-  const options = numbers.map(({ ordinal, shown }) => ({ value: String(ordinal), message: asText(shown) }));
-  return {
-    id: "which-number",
-    asks: message("learn.question.which-number", { line }),
-    options,
-    ...notOffered(answer, options),
+    ...(number !== undefined && { number }),
+    ...(sign !== undefined && { sign }),
+    ...(sends !== undefined && { sends }),
   };
 }
 
 /** A text that is the same in every language. */
 const asText = (text: string) => message("learn.answer.text", { text });
+
+function question(
+  id: Question["id"],
+  asks: Message,
+  options: Option[],
+  answer: string | undefined,
+): Question {
+  const right = { anyOf: options.map((option) => option.message) };
+  return {
+    id,
+    asks,
+    options,
+    ...(answer !== undefined && { refused: message("learn.answer.not-offered", { answer, right }) }),
+  };
+}
+
+/** "number": which of several numbers that follow the weight is to be read. */
+export function numberQuestion(
+  candidates: readonly Candidate[],
+  { lines }: Typed,
+  answer: string | undefined,
+): Question | Candidate {
+  const options = candidates.flatMap((candidate, i) => {
+    const line = candidate.lines.find(({ observed }) => lines.includes(observed));
+    if (!line) return [];
+    const { text } = line.observed;
+    const before =
+      text
+        .slice(0, line.run.start)
+        .split(/[\n\d]/)
+        .at(-1) ?? "";
+    const behind = /^[^\d\n]*/.exec(text.slice(line.run.end))?.[0] ?? "";
+    const beside = before.trim() === "" ? behind.trim() : "";
+    return [{ value: String(i + 1), candidate, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() }];
+  });
+  const chosen = options.find(({ value }) => value === answer);
+  if (chosen) return chosen.candidate;
+  const line = lines[0]?.shown ?? "";
+  return question(
+    "number",
+    message("learn.question.number", { line }),
+    options.map(({ value, shown }) => ({
+      value,
+      message: message("learn.answer.number", { place: value, text: shown }),
+    })),
+    answer,
+  );
+}
+
+/** "sign": which of several marks that came with the value below zero says minus. */
+export function signQuestion(
+  places: readonly SignPlace[],
+  parts: readonly Part[],
+  line: string,
+  answer: string | undefined,
+): Question | SignPlace {
+  const chosen = places.find((_, i) => String(i + 1) === answer);
+  if (chosen) return chosen;
+  const marks = parts.filter((part) => part.is === "mark").length;
+  const options = places.map(({ slot, minus, plus }, i) => ({
+    value: String(i + 1),
+    message: message("learn.answer.sign", {
+      place: slot + 1,
+      of: marks,
+      minus: { anyOf: minus.map((text) => asText(`“${text}”`)) },
+      plus: { anyOf: plus.map((text) => asText(`“${text}”`)) },
+    }),
+  }));
+  return question("sign", message("learn.question.sign", { line }), options, answer);
+}
+
+/** "sends": whether lines come by themselves or on the key of the balance. */
+export function sendsQuestion(times: number, answer: string | undefined): Question {
+  const options: Option[] = [
+    { value: "by-itself", message: message("learn.answer.by-itself") },
+    { value: "on-key", message: message("learn.answer.on-key") },
+  ];
+  return question("sends", message("learn.question.sends", { times }), options, answer);
+}
+
+/** The owner's word on whether lines come by themselves; undefined when it is none of the answers. */
+export function sendsByItself(answer: string | undefined): boolean | undefined {
+  return answer === "by-itself" ? true : answer === "on-key" ? false : undefined;
+}

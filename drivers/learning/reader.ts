@@ -1,7 +1,8 @@
 import { toGrams } from "../../calibration/units.ts";
 import { wordsMeaning } from "../plain-words.ts";
 import { type LineMeaning, lineEvent, type Stability } from "../reading.ts";
-import { framedText, parityHolds, textOf, withoutCheck, withoutParity } from "./bytes.ts";
+import { framedText, parityHolds, textOf, withoutParity } from "./bytes.ts";
+import { withoutCheck } from "./check.ts";
 import { grammar, type Matched } from "./grammar.ts";
 import type { Part, Profile } from "./profile.ts";
 
@@ -84,5 +85,14 @@ function meaning(
       ? "unknown"
       : "stable";
   if (!unitSent && stability !== "moving") return lineEvent("line.unit-missing.learned", { line: shown });
-  return { reading: { text, unit: unit.unit, grams: toGrams(text, unit.unit), stability } };
+  const label = matched.marks.find((mark) => mark.label !== undefined)?.label;
+  return {
+    reading: {
+      text,
+      unit: unit.unit,
+      grams: toGrams(text, unit.unit),
+      stability,
+      ...((label === "net" || label === "gross") && { label }),
+    },
+  };
 }

@@ -1,21 +1,9 @@
 import { z } from "zod";
 import { Refusal } from "../../calibration/refusal.ts";
-import type { Chunk, Moment, Phase, Recording } from "./recording.ts";
+import { type Chunk, type Displayed, type Moment, phases, type Recording } from "./recording.ts";
 
-/** Steps as a recording in a file names them, and the phases they begin. */
-const phaseOfStep = {
-  empty: "empty",
-  "putting-on": "putting-on",
-  loaded: "loaded",
-  touched: "touched",
-  "at-rest": "settled",
-  "taking-off": "taking-off",
-  "below-zero": "below-zero",
-} as const satisfies Record<string, Phase>;
-
-type StepName = keyof typeof phaseOfStep;
-
-const steps = Object.keys(phaseOfStep) as StepName[];
+/** Steps a recording in a file may name. */
+const steps = phases.filter((phase) => phase !== "unmarked");
 const example = '{"at_ms":12,"hex":"2b33"}';
 const at_ms = z.number().nonnegative();
 const line = z.union([
@@ -24,24 +12,12 @@ const line = z.union([
   z.strictObject({ at_ms, displayed: z.strictObject({ text: z.string(), unit: z.string() }) }),
 ]);
 
-/** What the owner read off the display, as they wrote it. */
-interface Displayed {
-  atMs: number;
-  text: string;
-  unit: string;
-}
-
-/** A recording with what its owner read off the display. */
-interface TypedRecording extends Recording {
-  displayed: readonly Displayed[];
-}
-
 /**
  * A recording from JSON Lines: `{"at_ms":0,"step":"empty"}`, `{"at_ms":12,"hex":"2b33"}` (bytes as they came) and
  * `{"at_ms":5200,"displayed":{"text":"31.1035","unit":"g"}}`. Lines need not stand in the order of their times.
  * Throws Refusal naming the first line that is none of these, and when no line carries bytes.
  */
-export function recordingFromLines(text: string): TypedRecording {
+export function recordingFromLines(text: string): Required<Recording> {
   const chunks: Chunk[] = [];
   const moments: Moment[] = [];
   const displayed: Displayed[] = [];
@@ -52,7 +28,7 @@ export function recordingFromLines(text: string): TypedRecording {
       throw new Refusal("recording.line", { line: index + 1, written: written.slice(0, 80), steps });
     const { at_ms: atMs, ...told } = read.data;
     if ("hex" in told) chunks.push({ atMs, bytes: Uint8Array.from(Buffer.from(told.hex, "hex")) });
-    else if ("step" in told) moments.push({ atMs, phase: phaseOfStep[told.step] });
+    else if ("step" in told) moments.push({ atMs, phase: told.step });
     else displayed.push({ atMs, ...told.displayed });
   }
   if (chunks.length === 0) throw new Refusal("recording.no-bytes", { example });

@@ -1,16 +1,15 @@
 /**
  * What stands on the pan and what happens to it, as the owner was asked to do it. A phase lasts until the next moment.
- * Still: "empty", "loaded", "settled". Moving: "putting-on", "touched" and "taking-off". "overloaded": pressed beyond its
- * range; "below-zero": shows less than zero; "unmarked": nothing is said about the pan.
+ * Still: "empty", "loaded", "at-rest". Moving: "putting-on", "touched" and "taking-off". "below-zero": a weight
+ * was tared and lifted, the display shows less than zero; "unmarked": nothing is said about the pan.
  */
 export const phases = [
   "empty",
   "putting-on",
   "loaded",
   "touched",
-  "settled",
+  "at-rest",
   "taking-off",
-  "overloaded",
   "below-zero",
   "unmarked",
 ] as const;
@@ -33,10 +32,18 @@ export interface Moment {
   phase: Phase;
 }
 
-/** The original observation: bytes with their arrival times, and what the owner did when. */
+/** What the owner read off the display, as they wrote it. */
+export interface Displayed {
+  atMs: number;
+  text: string;
+  unit: string;
+}
+
+/** The original observation: bytes with their arrival times, what the owner did when, and what they read off. */
 export interface Recording {
   chunks: readonly Chunk[];
   moments: readonly Moment[];
+  displayed?: readonly Displayed[];
 }
 
 export interface PhaseAt {
@@ -47,7 +54,7 @@ export interface PhaseAt {
   index: number;
 }
 
-export const stillPhases: readonly Phase[] = ["empty", "loaded", "settled"];
+export const stillPhases: readonly Phase[] = ["empty", "loaded", "at-rest"];
 export const movingPhases: readonly Phase[] = ["putting-on", "touched", "taking-off"];
 
 /** The phase at a time, and how far it has gone. Before the first moment nothing is known. */

@@ -1,10 +1,10 @@
 import type { Zone } from "./number-style.ts";
-import type { NumberRun } from "./numbers.ts";
+import type { Run } from "./runs.ts";
 
 /** One line with the place of its weight. */
 export interface Placed {
   text: string;
-  number: Pick<NumberRun, "start" | "end">;
+  number: Pick<Run, "start" | "end">;
 }
 
 export interface Zoned {

@@ -2,49 +2,43 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { type Clock, isoTime } from "../../drivers/clock.ts";
 import {
   type Answers,
-  advance,
   beginSession,
   type Chunk,
+  goOn,
+  heard,
+  isFinished,
   type Learned,
   learn,
+  leaveOut,
   type Profile,
   type Recording,
   recordingFromText,
   type Session,
-  type SessionInput,
 } from "../../drivers/learning/index.ts";
 import type { BalanceInUse } from "./balance-in-use.ts";
 
-/** How often the guided half minute is moved on when no byte comes, ms. */
-const tickMs = 200;
-
 /**
- * Learning the lines of the balance in use: the guided half minute over its live bytes, or a pasted text. What was
- * learned waits here until the owner confirms it. One at a time, for everybody at this bench.
+ * Setting the balance in use up: step by step over its live bytes, or from a pasted text. What was learned waits here until
+ * the owner confirms it. One at a time, for everybody at this bench.
  */
 export class Learning {
-  /** the guided half minute while it runs */
+  /** the step by step set-up while it runs */
   session: Session | undefined;
   learned: Learned | undefined;
-  /** whether what was learned comes from pasted text */
-  pasted = false;
   #chunks: Chunk[] = [];
   #recording: Recording | undefined;
   #answers: Answers = {};
-  #callOff: () => void = () => {};
   #balance: BalanceInUse;
   #clock: Clock;
-  #changed: () => void;
+  #told: { line(): void; step(): void };
 
-  constructor(balance: BalanceInUse, clock: Clock, changed: () => void) {
+  /** `told.line` is called when bytes came, `told.step` when what is asked for or was learned has changed. */
+  constructor(balance: BalanceInUse, clock: Clock, told: { line(): void; step(): void }) {
     this.#balance = balance;
     this.#clock = clock;
-    this.#changed = changed;
+    this.#told = told;
   }
 
-  get nowMs(): number {
-    return this.#clock.monotonicMs();
-  }
   get chunksHeard(): number {
     return this.#chunks.length;
   }
@@ -53,19 +47,23 @@ export class Learning {
   async begin(): Promise<void> {
     this.#forget();
     await this.#balance.learnFrom((bytes) => {
-      const atMs = this.nowMs;
-      if (this.session) this.#chunks.push({ atMs, bytes: Uint8Array.from(bytes) });
-      this.#move({ kind: "bytes", atMs });
+      if (!this.session) return;
+      this.#chunks.push({ atMs: this.#clock.monotonicMs(), bytes: Uint8Array.from(bytes) });
+      this.session = heard(this.session);
+      this.#told.line();
     });
-    this.session = beginSession(this.nowMs);
-    this.#tick();
-    this.#changed();
+    this.session = beginSession(this.#clock.monotonicMs());
+    this.#told.step();
+  }
+
+  /** The owner goes on to the next step. Throws Refusal while no line came, or the display is not typed where asked. */
+  goOn(typed: { text: string; unit: string }): void {
+    this.#move((session) => goOn(session, this.#clock.monotonicMs(), typed));
   }
 
   /** Leaves out the step at hand, when it may be left out. */
-  skip(): void {
-    this.#move({ kind: "skip", atMs: this.nowMs });
-    this.#changed();
+  leaveOut(): void {
+    this.#move((session) => leaveOut(session, this.#clock.monotonicMs()));
   }
 
   /** Ends it without keeping anything; the balance is read as before. */
@@ -73,7 +71,7 @@ export class Learning {
     const wasRunning = this.session !== undefined;
     this.#forget();
     if (wasRunning) await this.#balance.resume();
-    this.#changed();
+    this.#told.step();
   }
 
   /** Learns from pasted lines with the moments marked by hand. Throws Refusal for a mark that names no moment. */
@@ -81,7 +79,6 @@ export class Learning {
     if (this.session) throw new Refusal("learn.running");
     const recording = recordingFromText(text);
     this.#forget();
-    this.pasted = true;
     this.#learn(recording);
   }
 
@@ -102,43 +99,31 @@ export class Learning {
   /** Forgets what was learned, once it is kept. */
   done(): void {
     this.#forget();
-    this.#changed();
+    this.#told.step();
   }
 
-  close(): void {
-    this.#callOff();
-  }
-
-  #tick(): void {
-    this.#callOff = this.#clock.after(tickMs, () => {
-      this.#move({ kind: "tick", atMs: this.nowMs });
-      this.#changed();
-      if (this.session) this.#tick();
-    });
-  }
-
-  #move(input: SessionInput): void {
+  #move(to: (session: Session) => Session): void {
     if (!this.session) return;
-    this.session = advance(this.session, input);
-    if (!this.session.finished) return;
-    const { moments } = this.session;
+    this.session = to(this.session);
+    if (!isFinished(this.session)) {
+      this.#told.step();
+      return;
+    }
+    const { moments, displayed } = this.session;
     this.session = undefined;
-    this.#callOff();
     void this.#balance.resume();
-    this.#learn({ chunks: this.#chunks, moments });
+    this.#learn({ chunks: this.#chunks, moments, displayed });
   }
 
   #learn(recording: Recording): void {
     this.#recording = recording;
     this.learned = learn(recording, { learnedAt: isoTime(this.#clock), answers: this.#answers });
-    this.#changed();
+    this.#told.step();
   }
 
   #forget(): void {
-    this.#callOff();
     this.session = undefined;
     this.learned = undefined;
-    this.pasted = false;
     this.#chunks = [];
     this.#recording = undefined;
     this.#answers = {};

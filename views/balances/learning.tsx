@@ -8,14 +8,17 @@ export interface LearningView {
   balance: Told;
   /** false when no balance on a cable is chosen: then only pasted lines can be learned from */
   canListen: boolean;
-  /** the guided half minute while it runs */
+  /** the set-up while it runs */
   running?: {
     /** what to do now */
     message: Told;
     step: number;
     of: number;
-    secondsLeft: number;
-    canSkip: boolean;
+    /** what the display shows is typed before going on */
+    asksDisplayed: boolean;
+    canLeaveOut: boolean;
+    /** false until enough lines came in this step */
+    lineCame: boolean;
     heard: number;
   };
   learned?: {
@@ -29,6 +32,7 @@ export interface LearningView {
     canBeKept: boolean;
   };
   pastedText?: string;
+  typed?: { displayed: string; unit: string };
   problem?: Told;
   csrfToken: string;
 }
@@ -36,7 +40,7 @@ export interface LearningView {
 export interface QuestionView {
   id: string;
   asks: Told;
-  options?: readonly { value: string; message: Told }[];
+  options: readonly { value: string; message: Told }[];
   refused?: Told;
 }
 
@@ -86,10 +90,8 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
             </strong>
           </p>
           <p class="hint">
-            {running.secondsLeft > 0
-              ? t("balances.seconds-left", { seconds: running.secondsLeft })
-              : t("balances.waiting-for-lines")}
-            ; {t("balances.heard", { pieces: running.heard })}
+            {running.lineCame ? t("balances.line-came") : t("balances.waiting-for-lines")}{" "}
+            {t("balances.heard", { pieces: running.heard })}
           </p>
         </>
       ) : (
@@ -99,29 +101,48 @@ export function LearningNow({ running }: Pick<LearningView, "running">) {
   );
 }
 
-/** Fragment: the buttons of the present step, and what was learned. */
-export function LearningPart({ running, learned, canListen, csrfToken }: LearningView) {
+/** Fragment: what is typed in the present step and its buttons, and what was learned. */
+export function LearningPart({ running, learned, canListen, typed, csrfToken }: LearningView) {
   const t = useTell();
   return (
     <>
       {!canListen && <p class="hint">{t("balances.no-balance-on-cable")}</p>}
-      <form method="post" action="/balances/learning" class="row">
+      <form method="post" action="/balances/learning">
         <Csrf token={csrfToken} />
-        {running?.canSkip && (
-          <button type="submit" name="go" value="skip">
-            {t("balances.skip-step")}
-          </button>
+        {running?.asksDisplayed && (
+          <div class="row">
+            <Field
+              name="displayed"
+              id="displayed"
+              label={t("balances.display-shows")}
+              value={typed?.displayed ?? ""}
+              inputMode="text"
+            />
+            <Field name="unit" id="displayed-unit" label={t("balances.display-unit")} value={typed?.unit ?? ""} />
+          </div>
         )}
-        {!running && canListen && (
-          <button type="submit" name="go" value="begin">
-            {learned ? t("balances.learn-again") : t("balances.begin")}
-          </button>
-        )}
-        {(running || learned) && (
-          <button type="submit" name="go" value="stop" class="plain">
-            {t("balances.stop-keep-nothing")}
-          </button>
-        )}
+        <div class="row">
+          {running && (
+            <button type="submit" name="go" value="on">
+              {t("balances.go-on")}
+            </button>
+          )}
+          {running?.canLeaveOut && (
+            <button type="submit" name="go" value="leave-out" class="plain">
+              {t("balances.skip-step")}
+            </button>
+          )}
+          {!running && canListen && (
+            <button type="submit" name="go" value="begin">
+              {learned ? t("balances.learn-again") : t("balances.begin")}
+            </button>
+          )}
+          {(running || learned) && (
+            <button type="submit" name="go" value="stop" class="plain">
+              {t("balances.stop-keep-nothing")}
+            </button>
+          )}
+        </div>
       </form>
       {learned && <Learned learned={learned} csrfToken={csrfToken} />}
     </>
@@ -181,38 +202,27 @@ function Learned({
 }
 
 function Questions({ questions, csrfToken }: { questions: readonly QuestionView[]; csrfToken: string }) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <form method="post" action="/balances/learning/answers">
       <Csrf token={csrfToken} />
-      {questions.map(({ id, asks, options, refused }) =>
-        options ? (
-          <fieldset key={id}>
-            <legend>
-              <Told says={asks} />
-            </legend>
-            {options.map(({ value, message }) => (
-              <label key={value} class="check">
-                <input type="radio" name={id} value={value} required /> <Told says={message} />
-              </label>
-            ))}
-            {refused !== undefined && (
-              <p class="problem">
-                <Told says={refused} />
-              </p>
-            )}
-          </fieldset>
-        ) : (
-          <Field
-            key={id}
-            name={id}
-            label={toldText(asks, locale)}
-            required
-            {...(refused === undefined ? {} : { error: toldText(refused, locale) })}
-          />
-        ),
-      )}
+      {questions.map(({ id, asks, options, refused }) => (
+        <fieldset key={id}>
+          <legend>
+            <Told says={asks} />
+          </legend>
+          {options.map(({ value, message }) => (
+            <label key={value} class="check">
+              <input type="radio" name={id} value={value} required /> <Told says={message} />
+            </label>
+          ))}
+          {refused !== undefined && (
+            <p class="problem">
+              <Told says={refused} />
+            </p>
+          )}
+        </fieldset>
+      ))}
       <button type="submit">{t("balances.answer")}</button>
     </form>
   );
@@ -224,8 +234,9 @@ function Pasted({ pastedText = "", csrfToken }: LearningView) {
     <Sheet id="pasted" title={t("balances.pasted-title")}>
       <p>
         {t("balances.pasted-before")} <code>#</code> {t("balances.pasted-after")} <code># empty</code>,{" "}
-        <code># putting-on</code>, <code># loaded</code>, <code># touched</code>, <code># settled</code>,{" "}
-        <code># taking-off</code>, <code># overloaded</code>.
+        <code># putting-on</code>, <code># loaded</code>, <code># touched</code>, <code># at-rest</code>,{" "}
+        <code># taking-off</code>, <code># below-zero</code>. {t("balances.pasted-displayed")}{" "}
+        <code># displayed 31.1035 g</code>
       </p>
       <form method="post" action="/balances/learning/pasted">
         <Csrf token={csrfToken} />

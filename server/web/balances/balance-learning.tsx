@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { systemClock } from "../../../drivers/clock.ts";
-import { mustReadItsSamples } from "../../../drivers/learning/index.ts";
+import { answersFrom, mustReadItsSamples } from "../../../drivers/learning/index.ts";
 import { LearningNow, Learning as LearningPage, LearningPart } from "../../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -17,10 +17,13 @@ import type { BalanceParts } from "./balance-parts.ts";
 import { learningView } from "./learning-view.ts";
 import { profileHref } from "./profile-href.ts";
 
-/** Setting the balance in use up: the guided half minute over its live bytes, pasted lines, and what was found. */
+/** Setting the balance in use up: step by step over its live bytes, pasted lines, and what was found. */
 export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts, form: BalanceForm): void {
   const { balance, demo, clock = systemClock } = parts;
-  const learning = new Learning(balance, clock, () => stream.changed("learning-now", "learning"));
+  const learning = new Learning(balance, clock, {
+    line: () => stream.changed("learning-now"),
+    step: () => stream.changed("learning-now", "learning"),
+  });
   const view = (csrfToken: string) => learningView(learning, balance, csrfToken);
   const stream = new LiveStream(
     new Map<string, Draw>([
@@ -30,14 +33,13 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
     heartbeatSeconds * 1000,
   );
   app.addHook("preClose", async () => {
-    learning.close();
     stream.close();
   });
   const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
     const frame = frameOf(request, reply, { path: "/balances/learning", demo });
-    const { text: pastedText = "" } = fieldsOf(request);
+    const { text = "", displayed = "", unit = "" } = fieldsOf(request);
     const again = problem === undefined ? {} : { problem };
-    const main = <LearningPage {...view(frame.csrfToken)} pastedText={pastedText} {...again} />;
+    const main = <LearningPage {...view(frame.csrfToken)} pastedText={text} typed={{ displayed, unit }} {...again} />;
     const title = tellerOf(frame.locale)("balances.learning-title");
     return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);
   };
@@ -47,9 +49,10 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
 }
 
 function learningForms(form: BalanceForm, show: ShowAgain, learning: Learning, parts: BalanceParts): void {
-  form("/balances/learning", show, async ({ go = "" }) => {
+  form("/balances/learning", show, async ({ go = "", displayed = "", unit = "" }) => {
     if (go === "begin") await learning.begin();
-    else if (go === "skip") learning.skip();
+    else if (go === "on") learning.goOn({ text: displayed, unit });
+    else if (go === "leave-out") learning.leaveOut();
     else if (go === "stop") await learning.stop();
     else throw new Refusal("learn.go", { go });
     return "/balances/learning";
@@ -59,7 +62,7 @@ function learningForms(form: BalanceForm, show: ShowAgain, learning: Learning, p
     return "/balances/learning#learned-heading";
   });
   form("/balances/learning/answers", show, async ({ _csrf, ...answers }) => {
-    learning.answer(answers);
+    learning.answer(answersFrom(answers));
     return "/balances/learning#learned-heading";
   });
   form("/balances/profiles", show, async (fields) =>

@@ -23,23 +23,21 @@ export function learningView(learning: Learning, balance: BalanceInUse, csrfToke
   };
 }
 
-function runningOf({ session, nowMs, chunksHeard }: Learning): Pick<LearningView, "running"> {
-  if (!session) return {};
-  const { message: told, step, of, secondsLeft, canSkip } = sessionNow(session, nowMs);
-  return { running: { message: told, step, of, secondsLeft, canSkip, heard: chunksHeard } };
+function runningOf({ session, chunksHeard }: Learning): Pick<LearningView, "running"> {
+  return session ? { running: { ...sessionNow(session), heard: chunksHeard } } : {};
 }
 
 function learnedOf({ learned }: Learning): Pick<LearningView, "learned"> {
   if (!learned) return {};
-  const { profile, findings, failed, questions } = learned;
-  const { facts, open } = findingsOf(findings);
+  const { profile, questions = [], refused } = learned;
+  const { facts, open } = findingsOf(profile?.findings ?? []);
   return {
     learned: {
       facts,
-      open: failed ? [...open, failed] : open,
+      open: refused ? [refused] : open,
       questions,
       samples: profile ? samplesOf(profile) : [],
-      canBeKept: profile !== null,
+      canBeKept: profile !== undefined,
     },
   };
 }

@@ -1,0 +1,53 @@
+import type { Placed } from "./candidates.ts";
+import type { Part } from "./profile.ts";
+
+/**
+ * True when a run of changing digits beside the number is neither a clock nor a counter: what it says is not known, and it
+ * might be the sign or the place of the point.
+ */
+export function unexplainedDigits(parts: readonly Part[], lines: readonly Placed[]): boolean {
+  const free = parts.filter((part) => part.is === "digits");
+  if (free.length === 0) return false;
+  const pattern = new RegExp(`^${parts.map(loosely).join("")}$`, "s");
+  const found = lines.flatMap(({ observed }) => {
+    const match = pattern.exec(observed.text);
+    return match ? [match.slice(1)] : [];
+  });
+  if (found.length < 0.8 * lines.length) return true;
+  // Hours, minutes and seconds run together: the digits of all runs, one behind the other, go up.
+  return (
+    !free.every((_, i) => goesUp(found.map((runs) => runs[i]!))) &&
+    !goesUp(found.map((runs) => runs.join("")))
+  );
+}
+
+/** Goes up from line to line, and begins anew seldom. */
+function goesUp(values: readonly string[]): boolean {
+  let down = 0;
+  let up = 0;
+  for (const [i, value] of values.slice(1).entries()) {
+    const before = Number(values[i]);
+    if (Number(value) > before) up += 1;
+    else if (Number(value) < before) down += 1;
+  }
+  return up > 0 && down <= Math.max(1, 0.05 * values.length);
+}
+
+const literal = (text: string) => text.replace(/[.*+?^${}()|[\]\\/-]/g, "\\$&");
+
+function loosely(part: Part): string {
+  switch (part.is) {
+    case "text":
+      return literal(part.text);
+    case "mark":
+      return `(?:${part.marks.map(({ text }) => literal(text)).join("|")})`;
+    case "digits":
+      return `(\\d{${part.least},${part.most}})`;
+    case "other-number":
+      return " *[+\\-\\u2212]? *\\d[\\d.,']*(?:\\[\\d\\])? *";
+    case "pad-to":
+      return " *";
+    case "number":
+      return ".*?";
+  }
+}

@@ -1,0 +1,128 @@
+import type { Placed } from "./candidates.ts";
+import type { Observed } from "./observed.ts";
+import { nearestLines, type Typed } from "./typed.ts";
+
+/** What stands right before and behind the digits, and what it says about the sign. */
+export interface Wrap {
+  before: string;
+  after: string;
+  minus: boolean;
+}
+
+/** How the sign is written, and what the line says about it by that. */
+export interface SignForm {
+  is: "before" | "behind" | "brackets";
+  /** false when no minus was seen that can be trusted: a line with one is refused */
+  evident: boolean;
+  wraps: Wrap[];
+}
+
+const isMinus = (character: string | undefined) => character === "-" || character === "\u2212";
+/** A sign before the digits, with what fills the field between. */
+const minusBefore = /([+\-\u2212])(?:([ *_#~=.:/])\2*)?$/;
+const closing: Record<string, string> = { "(": ")", "[": "]", "<": ">", "{": "}" };
+
+/** Whether this line says minus, if signs are written in this form. */
+export function saysMinus(form: SignForm["is"], { observed: { text }, run }: Placed): boolean {
+  if (form === "before") return isMinus(minusBefore.exec(text.slice(0, run.start))?.[1]);
+  if (form === "behind") return isMinus(text[run.end]);
+  const open = text[run.start - 1] ?? "";
+  return closing[open] !== undefined && text[run.end] === closing[open];
+}
+
+/** Lines that say exactly what was typed, by the value typed: those nearest to the moment it was read off. */
+export function typedLines(
+  lines: readonly Placed[],
+  typed: readonly Typed[],
+): { value: Typed; line: Placed }[] {
+  const byLine = new Map(lines.map((line) => [line.observed, line]));
+  return typed.flatMap((value) => {
+    const exact = value.lines.flatMap((observed: Observed, i) => {
+      const line = byLine.get(observed);
+      const says = line && value.digits !== "" && line.size === value.text.replace("-", "");
+      return says ? [{ value, line, nearest: i < nearestLines }] : [];
+    });
+    const nearest = exact.filter((one) => one.nearest);
+    return nearest.length > 0 ? nearest : exact.slice(0, 1);
+  });
+}
+
+/**
+ * The form of the sign that agrees with every typed value; null when none of them does, so that a mark elsewhere in the
+ * line must tell it. Without a typed value below zero a minus is believed only where it stands before the digits or
+ * behind them, was seen, and never while a weight was being put on.
+ */
+export function signForm(lines: readonly Placed[], typed: readonly Typed[]): SignForm | null {
+  const told = typedLines(lines, typed);
+  const forms = ["before", "behind", "brackets"] as const;
+  const agreeing = forms.filter((form) =>
+    told.every(({ value, line }) => saysMinus(form, line) === value.negative),
+  );
+  if (typed.some(({ negative }) => negative)) {
+    const [form] = agreeing;
+    return form === undefined ? null : { is: form, evident: true, wraps: wrapsOf(form, lines) };
+  }
+  const most = Math.max(...told.map(({ line }) => Number(line.size)));
+  const wrong = ({ observed: { at }, size }: Placed) =>
+    ["putting-on", "loaded", "touched", "at-rest"].includes(at.phase) && Number(size) > 0.1 * most;
+  const seen = (["before", "behind"] as const).find((form) => {
+    const minus = lines.filter((line) => saysMinus(form, line));
+    return agreeing.includes(form) && minus.length > 1 && !minus.some(wrong);
+  });
+  return seen
+    ? { is: seen, evident: true, wraps: wrapsOf(seen, lines) }
+    : { is: "before", evident: false, wraps: [noWrap] };
+}
+
+const noWrap: Wrap = { before: "", after: "", minus: false };
+
+/** What stands around the digits, wherever it is a sign. A column of its own, blank when there is no sign, is one. */
+function wrapsOf(form: SignForm["is"], lines: readonly Placed[]): Wrap[] {
+  if (form === "before") return [noWrap];
+  const around = lines.map((line) => {
+    const { text } = line.observed;
+    return {
+      minus: saysMinus(form, line),
+      before: text[line.run.start - 1] ?? "",
+      after: text[line.run.end] ?? "",
+    };
+  });
+  const wraps = new Map<string, Wrap>();
+  const signs = form === "behind" ? /[+\-\u2212]/ : /[()[\]<>{}]/;
+  const own = hasOwnColumn(form, lines);
+  for (const { minus, before, after } of around) {
+    const kept = (character: string) =>
+      signs.test(character) ? character : own && character === " " ? " " : "";
+    const wrap =
+      form === "behind"
+        ? { before: "", after: kept(after), minus }
+        : minus
+          ? { before, after, minus }
+          : { before: "", after: own ? " " : "", minus };
+    wraps.set(JSON.stringify(wrap), wrap);
+  }
+  return [...wraps.values()];
+}
+
+/** True when a blank keeps the place of the sign behind the digits: then the rest of the lines is the same. */
+function hasOwnColumn(form: SignForm["is"], lines: readonly Placed[]): boolean {
+  const rest = (line: Placed, skip: number) => line.observed.text.slice(line.run.end + skip).trimEnd();
+  const withSign = lines.filter(({ observed: { text }, run }) =>
+    /[+\-\u2212)\]>}]/.test(text[run.end] ?? ""),
+  );
+  const without = lines.filter((line) => !withSign.includes(line));
+  if (without.some(({ observed: { text }, run }) => text[run.end] !== " ")) return false;
+  const signed = new Set(withSign.map((line) => rest(line, 1)));
+  const kept = without.filter((line) => signed.has(rest(line, 1))).length;
+  const dropped = without.filter((line) => signed.has(rest(line, 0))).length;
+  return form !== "before" && kept > dropped;
+}
+
+/** The wrap of a line, the one that takes most characters first. */
+export function wrapOf(wraps: readonly Wrap[], { observed: { text }, run }: Placed): Wrap {
+  const fitting = wraps.filter(
+    ({ before, after }) => text.slice(0, run.start).endsWith(before) && text.startsWith(after, run.end),
+  );
+  const size = ({ before, after }: Wrap) => before.trim().length + after.trim().length;
+  return fitting.sort((a, b) => size(b) - size(a) || b.after.length - a.after.length)[0] ?? noWrap;
+}

@@ -1,0 +1,163 @@
+import { labelMeaning } from "../labels.ts";
+import type { Placed } from "./candidates.ts";
+import { grammar } from "./grammar.ts";
+import type { Mark, Part } from "./profile.ts";
+import { typedLines } from "./signs.ts";
+import type { Typed } from "./typed.ts";
+
+type MarkPart = Extract<Part, { is: "mark" }>;
+
+/** A line with the texts of its marks, in order of the line. */
+interface Marked {
+  line: Placed;
+  texts: string[];
+}
+
+const markParts = (parts: readonly Part[]) => parts.filter((part): part is MarkPart => part.is === "mark");
+
+function marked(parts: readonly Part[], lines: readonly Placed[]): Marked[] {
+  const match = grammar(parts);
+  return lines.flatMap((line) => {
+    const found = match(line.observed.text);
+    return found ? [{ line, texts: found.marks.map(({ text }) => text) }] : [];
+  });
+}
+
+/** A place in the line whose marks could tell the sign: the marks beside typed values below zero, and beside the others. */
+export interface SignPlace {
+  slot: number;
+  minus: string[];
+  plus: string[];
+}
+
+/** Every place whose marks differ between what was typed below zero and what was typed above. */
+export function signPlaces(
+  parts: readonly Part[],
+  lines: readonly Placed[],
+  typed: readonly Typed[],
+): SignPlace[] {
+  const told = typedLines(lines, typed);
+  const read = new Map(marked(parts, lines).map((one) => [one.line, one.texts]));
+  const textsOf = (slot: number, negative: boolean) => [
+    ...new Set(
+      told.flatMap(({ value, line }) => (value.negative === negative ? (read.get(line)?.[slot] ?? []) : [])),
+    ),
+  ];
+  return markParts(parts).flatMap((_, slot) => {
+    const [minus, plus] = [textsOf(slot, true), textsOf(slot, false)];
+    const apart = minus.length > 0 && plus.length > 0 && !minus.some((text) => plus.includes(text));
+    return apart ? [{ slot, minus, plus }] : [];
+  });
+}
+
+/** Readings at least this share of the load, and no further from each other than this share, belong together. */
+const enoughLoad = 0.05;
+const closeShare = 0.25;
+const neighbourMs = 3000;
+
+/**
+ * Keeps the marks that are known not to change what the number means: those beside typed values, and those whose lines go on
+ * from such a line without a jump. A mark seen beside small numbers only is known up to their size; any other is left out,
+ * and a line with it is unknown. `sign` is the place that tells the sign, where a mark does.
+ */
+export function vouched(
+  parts: readonly Part[],
+  lines: readonly Placed[],
+  typed: readonly Typed[],
+  sign: SignPlace | null,
+): Part[] {
+  const read = marked(parts, lines);
+  const told = new Set(typedLines(lines, typed).map(({ line }) => line));
+  const load = Math.max(...typed.map(({ text }) => Math.abs(Number(text))));
+  const belowTyped = typed.some(({ negative }) => negative);
+  let slot = -1;
+  return parts.map((part): Part => {
+    if (part.is !== "mark") return part;
+    slot += 1;
+    const here = slot;
+    const isSign = sign?.slot === here;
+    const known = new Map<string, Mark["sign"]>();
+    for (const { line, texts } of read) if (told.has(line)) known.set(texts[here]!, undefined);
+    if (isSign) for (const text of sign.minus) known.set(text, "minus");
+    for (let grew = true; grew; ) {
+      grew = false;
+      for (const { text } of part.marks) {
+        if (known.has(text)) continue;
+        const [plus, minus] = ["plus", "minus"].map((to) =>
+          closePairs(read, here, text, known, to === "minus", { load, belowTyped }),
+        ) as [number, number];
+        const count = read.filter(({ texts }) => texts[here] === text).length;
+        const enough = count < 4 ? 1 : 2;
+        if (plus < enough && !(isSign && minus >= enough)) continue;
+        if (isSign && plus >= enough && minus >= enough) continue;
+        known.set(text, isSign && minus >= enough ? "minus" : undefined);
+        grew = true;
+      }
+    }
+    const marks = part.marks.flatMap((mark): Mark[] => {
+      if (known.has(mark.text))
+        return [{ ...mark, ...(known.get(mark.text) && { sign: known.get(mark.text) }) }];
+      const sizes = read
+        .filter(({ texts }) => texts[here] === mark.text)
+        .map(({ line }) => Number(line.size));
+      const most = Math.max(0, ...sizes);
+      if (sizes.length === 0 || most > enoughLoad * load) return [];
+      // Whether such a mark tells the sign is not known while no value below zero was typed.
+      return [{ ...mark, upTo: belowTyped && sign === null ? most : 0 }];
+    });
+    return { is: "mark", marks };
+  });
+}
+
+/**
+ * How many lines with this mark go on, one after the other and without a jump, from a line with a known mark, if their sign is
+ * this.
+ */
+function closePairs(
+  read: readonly Marked[],
+  slot: number,
+  text: string,
+  known: ReadonlyMap<string, Mark["sign"]>,
+  minus: boolean,
+  { load, belowTyped }: { load: number; belowTyped: boolean },
+): number {
+  const value = ({ line, texts }: Marked) => {
+    const negative = texts[slot] === text ? minus : known.get(texts[slot]!) === "minus";
+    return (negative ? -1 : 1) * Number(line.size);
+  };
+  const close = (one: Marked, other: Marked) => {
+    const [a, b] = [one.line.observed, other.line.observed];
+    if (a.at.index !== b.at.index || Math.abs(a.atMs - b.atMs) > neighbourMs) return false;
+    if (a.at.phase === "below-zero" && !belowTyped) return false;
+    const [x, y] = [value(one), value(other)];
+    const most = Math.max(Math.abs(x), Math.abs(y));
+    return most >= enoughLoad * load && Math.abs(x - y) <= closeShare * most;
+  };
+  const reached = new Set<number>();
+  const follow = (step: 1 | -1) => {
+    for (let i = step > 0 ? 1 : read.length - 2; i >= 0 && i < read.length; i += step) {
+      const [one, before] = [read[i]!, read[i - step]!];
+      if (one.texts[slot] !== text || !close(one, before)) continue;
+      if (known.has(before.texts[slot]!) || reached.has(i - step)) reached.add(i);
+    }
+  };
+  follow(1);
+  follow(-1);
+  return reached.size;
+}
+
+/** Words of the trade for net and gross among marks; a mark that came with the tare is kept as it is written. */
+export function labelled(parts: readonly Part[]): Part[] {
+  return parts.map((part): Part => {
+    if (part.is !== "mark") return part;
+    const named = part.marks.map(({ text }) => labelMeaning(text.replace(/[^\p{L}]/gu, "")));
+    if (!named.some((label) => label === "net" || label === "gross")) return part;
+    return {
+      is: "mark",
+      marks: part.marks.map((mark, i) => ({
+        ...mark,
+        ...((named[i] === "net" || named[i] === "gross") && { label: named[i] }),
+      })),
+    };
+  });
+}
