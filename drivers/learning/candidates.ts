@@ -40,8 +40,8 @@ export function candidatesOf(
   const order: Message["code"][] = [
     "learn.refused.other-unit",
     "learn.refused.point",
-    "learn.refused.not-all",
     "learn.refused.stands-still",
+    "learn.refused.not-all",
     "learn.refused.not-steady",
   ];
   const first = order.flatMap((code) => reasons.find((reason) => reason.code === code) ?? [])[0];
@@ -128,14 +128,16 @@ function judge(
   texts: readonly Observed[],
   typed: readonly Typed[],
 ): Candidate | { refused: Message } {
-  const lines = withoutStrangers(
-    texts.flatMap((observed): Placed[] => {
-      const run = runAt(place, observed.text);
-      const size = run && magnitudeOf(notation, run.digits, run.exponent);
-      return run && size !== null ? [{ observed, run, size }] : [];
-    }),
-    typed,
-  );
+  const found = texts.flatMap((observed): Placed[] => {
+    const run = runAt(place, observed.text);
+    const size = run && magnitudeOf(notation, run.digits, run.exponent);
+    return run && size !== null ? [{ observed, run, size }] : [];
+  });
+  const most = Math.max(...typed.map(sizeOf));
+  const shown = { typed: typed.find(({ digits }) => digits !== "")!.shown };
+  if (found.filter(({ size }) => Math.abs(Number(size) - most) > 0.02 * most).length < 2)
+    return { refused: message("learn.refused.stands-still", { ...shown, lines: sampleLines(texts) }) };
+  const lines = withoutStrangers(found, typed);
   const byLine = new Map(lines.map((line) => [line.observed, line]));
   for (const value of typed) {
     const near = value.lines.flatMap((observed) => byLine.get(observed) ?? []);
@@ -151,18 +153,13 @@ function judge(
     const about = nearest.filter(({ size }) => Math.abs(Number(size) - sizeOf(value)) <= slack(value));
     if (about.length < 0.5 * nearest.length) return { refused: message("learn.refused.not-steady", told) };
   }
-  const most = Math.max(...typed.map(sizeOf));
-  const told = { typed: typed.find(({ digits }) => digits !== "")!.shown };
-  const moved = lines.filter(({ size }) => Math.abs(Number(size) - most) > 0.02 * most);
-  if (moved.length < 2)
-    return { refused: message("learn.refused.stands-still", { ...told, lines: sampleLines(texts) }) };
   const wild = lines.filter(({ size }) => Number(size) > mostTimes * most);
   const empty = lines.filter(({ observed }) => atRest(observed) && observed.at.phase === "empty");
   const notEmpty = empty.filter(({ size }) => Number(size) > 0.3 * most);
   if (wild.length > 0.02 * lines.length || notEmpty.length > 0.2 * empty.length)
     return {
       refused: message("learn.refused.not-steady", {
-        ...told,
+        ...shown,
         lines: sampleLines((wild[0] ? wild : notEmpty).map(({ observed }) => observed)),
       }),
     };
@@ -192,7 +189,9 @@ function withoutStrangers(lines: readonly Placed[], typed: readonly Typed[]): Pl
         loads.some((value) => Math.abs(Number(size) - sizeOf(value)) <= 3 * slack(value)),
       );
       const wrong = empty.filter(({ size }) => Number(size) > 0.3 * most);
-      return (loads.length === 0 || right.length >= 0.5 * loaded.length) && wrong.length <= 0.5 * empty.length;
+      return (
+        (loads.length === 0 || right.length >= 0.5 * loaded.length) && wrong.length <= 0.5 * empty.length
+      );
     })
     .flat()
     .sort((a, b) => a.observed.atMs - b.observed.atMs);
@@ -216,7 +215,8 @@ function saysSo({ size }: Placed, value: Typed): boolean {
 function distinct(found: readonly Candidate[], typed: readonly Typed[]): Candidate[] {
   const value = typed.find(({ digits }) => digits !== "")!;
   const groups: Candidate[][] = [];
-  const forms = ({ lines }: Candidate) => new Set(lines.map(({ run }) => run.digits.split(/[.,]/).at(-1)!.length)).size;
+  const forms = ({ lines }: Candidate) =>
+    new Set(lines.map(({ run }) => run.digits.split(/[.,]/).at(-1)!.length)).size;
   const plainest = [...found].sort((a, b) => forms(a) - forms(b) || b.lines.length - a.lines.length);
   for (const candidate of plainest) {
     const here = spanIn(candidate, value);

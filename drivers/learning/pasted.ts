@@ -1,5 +1,13 @@
 import { Refusal } from "../../calibration/refusal.ts";
-import { type Chunk, type Displayed, isPhase, type Moment, type Phase, phases, type Recording } from "./recording.ts";
+import {
+  type Chunk,
+  type Displayed,
+  isPhase,
+  type Moment,
+  type Phase,
+  phases,
+  type Recording,
+} from "./recording.ts";
 
 /** Pasted lines carry no times; this many milliseconds are put between them so that their order is kept. */
 const pastedLineMs = 200;

@@ -67,7 +67,9 @@ export function numberQuestion(
         .at(-1) ?? "";
     const behind = /^[^\d\n]*/.exec(text.slice(line.run.end))?.[0] ?? "";
     const beside = before.trim() === "" ? behind.trim() : "";
-    return [{ value: String(i + 1), candidate, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() }];
+    return [
+      { value: String(i + 1), candidate, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() },
+    ];
   });
   const chosen = options.find(({ value }) => value === answer);
   if (chosen) return chosen.candidate;

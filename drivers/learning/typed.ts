@@ -36,7 +36,7 @@ export function typedValues(
 ): Typed[] | { refused: Message } {
   const values: Typed[] = [];
   for (const displayed of recording.displayed ?? []) {
-    const value = valueOf(displayed);
+    const value = typedIn(displayed);
     if ("refused" in value) return value;
     values.push({ ...value, lines: linesNear(displayed.atMs, recording, texts) });
   }
@@ -46,7 +46,7 @@ export function typedValues(
   return values;
 }
 
-function valueOf({ text, unit }: Displayed): Omit<Typed, "lines"> | { refused: Message } {
+function typedIn({ text, unit }: Displayed): Omit<Typed, "lines"> | { refused: Message } {
   const shown = `${text} ${unit}`.trim();
   if (/^lb[ :,+]*oz$/i.test(unit.trim())) return poundsOf(text, shown);
   const meaning = unitMeaning(unit.trim());

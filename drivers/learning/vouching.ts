@@ -127,7 +127,9 @@ function closePairs(
   };
   const close = (one: Marked, other: Marked) => {
     const [a, b] = [one.line.observed, other.line.observed];
-    if (a.at.index !== b.at.index || Math.abs(a.atMs - b.atMs) > neighbourMs) return false;
+    if (Math.abs(a.atMs - b.atMs) > neighbourMs) return false;
+    // A weight that was tared and lifted goes below zero from one step to the next.
+    if (a.at.index !== b.at.index && [a, b].some(({ at }) => at.phase === "below-zero")) return false;
     if (a.at.phase === "below-zero" && !belowTyped) return false;
     const [x, y] = [value(one), value(other)];
     const most = Math.max(Math.abs(x), Math.abs(y));

@@ -14,6 +14,10 @@ export const commands = {
     says: "print the readings of a balance as JSON Lines",
     load: (): Promise<Command> => import("./listen.ts"),
   },
+  learn: {
+    says: "set up an unknown balance: learn from its own lines how it writes a weight",
+    load: (): Promise<Command> => import("./learn.ts"),
+  },
   verify: { says: "check the chain of a ledger", load: (): Promise<Command> => import("./verify.ts") },
   backup: {
     says: "copy the ledger while the bench goes on, and check the copy",

@@ -82,7 +82,7 @@ export function listenOptions(values: Values): ListenOptions {
 }
 
 /** The language of the messages. Throws Refusal for one that is not there. */
-export function localeOf({ lang }: Values): Locale {
+export function localeOf({ lang }: { lang: string }): Locale {
   const locale = locales.find((one) => one === lang);
   if (locale === undefined) throw wrong("--lang", lang, locales);
   return locale;

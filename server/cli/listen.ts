@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { requestBytes } from "../../drivers/asked-lines.ts";
@@ -7,14 +6,13 @@ import { nameMessage } from "../../drivers/balance-name.ts";
 import { detect } from "../../drivers/detection.ts";
 import type { Balance } from "../../drivers/device.ts";
 import { listScales } from "../../drivers/hid/scales.ts";
-import { recordingFromLines } from "../../drivers/learning/index.ts";
-import { errorFacts } from "../../drivers/port-error.ts";
 import { listPorts } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import { createRecordedBalance } from "../../drivers/recorded-balance.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { type Tell, tellerOf } from "../../views/messages/tell.ts";
 import { givenIn, type ListenOptions, listenOptions, localeOf, usage } from "./listen-options.ts";
+import { recordingIn } from "./recording-in.ts";
 
 /** `underhook listen`: 0 when interrupted or played to the end, 1 when the port is gone for good or not found out, 2 for wrong arguments. */
 export async function run(args: string[]): Promise<number> {
@@ -72,17 +70,6 @@ function playBack(path: string, ports: string[], { settings, raw }: ListenOption
   });
   balance.play();
   return 0;
-}
-
-/** The recording in a file. Throws Refusal with its path when it cannot be read. */
-function recordingIn(path: string) {
-  let text: string;
-  try {
-    text = readFileSync(path, "utf8");
-  } catch (error) {
-    throw new Refusal("recording.unreadable", { path, reason: errorFacts(error).message }, "--recording");
-  }
-  return recordingFromLines(text);
 }
 
 /** One record as the line that is printed: time, raw, and either reading or event; the code of an event is its kind. */

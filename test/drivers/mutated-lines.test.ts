@@ -12,9 +12,10 @@ import { readAnyShape, readShape, shapeNamed } from "../../drivers/shapes/index.
 import { judge, type ReadingRecord, usualSettling } from "../../drivers/steadiness.ts";
 import { textOf } from "../../views/messages/catalogue.ts";
 import { longRun, whole } from "../setup/long-run.ts";
-import { halfMinute, usualSteps } from "./learning/half-minute.ts";
+import { day } from "./learning/day.ts";
+import { lot } from "./learning/lot.ts";
+import { manners } from "./learning/manners.ts";
 import { scoreOf } from "./learning/score.ts";
-import { chance } from "./learning/seeded-random.ts";
 import { sampleFile } from "./sample-lines.ts";
 
 /** One manner of writing lines: true lines of it, and what its reader makes of some bytes. */
@@ -39,30 +40,31 @@ const shapeFamilies: Family[] = readdirSync(folder).map((file) => {
   };
 });
 
-/** Invented balances, learned from a half minute of theirs; these seeds are none of those that tuned the learner. */
+/** Invented manners of writing, learned from a day of theirs; none of the seeds that tuned the learner. */
 const learnedFamilies = (): Family[] =>
-  Array.from({ length: 20 }, (_, i) => 90_001 + i).flatMap((seed) => {
-    const { format, learned } = scoreOf(seed);
-    const { profile } = learned;
-    if (!profile) return [];
-    const quiet = halfMinute({ ...format, noise: 0 }, { steps: usualSteps, loadSteps: 4321 }, chance(seed));
-    return [
-      {
-        name: `the profile learned from seed ${seed}`,
-        lines: quiet.sent.slice(1).map(({ lines }) => Uint8Array.from(lines.flatMap((line) => [...line]))),
-        fresh() {
-          const read = readByProfile(profile);
-          const cutter = cutByProfile(profile, "keep");
-          return (bytes) => {
-            cutter.reset();
-            return [...cutter.push(bytes, 0), ...cutter.idle(10_000)].map((line) =>
-              read(escapeBytes(line.bytes), line.bytes),
-            );
-          };
+  manners(lot(90_001))
+    .filter(({ refused }, i) => refused === undefined && i % 8 === 1)
+    .flatMap((manner, i) => {
+      const { profile } = scoreOf(manner, lot(90_001 + i), { below: true }).learned;
+      if (!profile) return [];
+      const { sent } = day(manner, manner.load ?? 43_210, lot(90_501 + i), { below: true });
+      return [
+        {
+          name: `the profile learned of ${manner.kind}, ${manner.name}`,
+          lines: sent.slice(1).map(({ bytes }) => bytes),
+          fresh() {
+            const read = readByProfile(profile);
+            const cutter = cutByProfile(profile, "keep");
+            return (bytes: Uint8Array) => {
+              cutter.reset();
+              return [...cutter.push(bytes, 0), ...cutter.idle(10_000)].map((line) =>
+                read(escapeBytes(line.bytes), line.bytes),
+              );
+            };
+          },
         },
-      },
-    ];
-  });
+      ];
+    });
 
 /**
  * What happens to a line on a bad cable: a bit flips, a byte is lost or doubled, the line is split or cut short.

@@ -116,9 +116,13 @@ export function LearningPart({ running, learned, canListen, typed, csrfToken }: 
               id="displayed"
               label={t("balances.display-shows")}
               value={typed?.displayed ?? ""}
-              inputMode="text"
             />
-            <Field name="unit" id="displayed-unit" label={t("balances.display-unit")} value={typed?.unit ?? ""} />
+            <Field
+              name="unit"
+              id="displayed-unit"
+              label={t("balances.display-unit")}
+              value={typed?.unit ?? ""}
+            />
           </div>
         )}
         <div class="row">

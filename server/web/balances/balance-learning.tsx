@@ -39,7 +39,9 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
     const frame = frameOf(request, reply, { path: "/balances/learning", demo });
     const { text = "", displayed = "", unit = "" } = fieldsOf(request);
     const again = problem === undefined ? {} : { problem };
-    const main = <LearningPage {...view(frame.csrfToken)} pastedText={text} typed={{ displayed, unit }} {...again} />;
+    const main = (
+      <LearningPage {...view(frame.csrfToken)} pastedText={text} typed={{ displayed, unit }} {...again} />
+    );
     const title = tellerOf(frame.locale)("balances.learning-title");
     return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);
   };

@@ -1,4 +1,4 @@
-import type { Chunk, Moment as StepMoment, Recording } from "../../../drivers/learning/recording.ts";
+import type { Chunk, Recording, Moment as StepMoment } from "../../../drivers/learning/recording.ts";
 import type { Lot } from "./lot.ts";
 import { type Manner, type Moment, plain } from "./manner.ts";
 
@@ -39,7 +39,15 @@ function doings(load: number, below: boolean): Doing[] {
     { step: "taking-off", seconds: 4, pan: (s) => (s < 0.8 ? load : 0) },
     { step: "empty", seconds: 5, pan: () => 0 },
     ...(below
-      ? [{ step: "below-zero" as const, seconds: 16, pan: (s: number) => (s < 1 || s > 8 ? 0 : second), tareAt: 6, reads: true }]
+      ? [
+          {
+            step: "below-zero" as const,
+            seconds: 16,
+            pan: (s: number) => (s < 1 || s > 8 ? 0 : second),
+            tareAt: 6,
+            reads: true,
+          },
+        ]
       : []),
   ];
 }
@@ -48,7 +56,12 @@ function doings(load: number, below: boolean): Doing[] {
  * A pan that creeps to its load, trembles by a digit, and calls itself at rest when it has kept still for a while. The owner
  * types what the display shows near the end of a step.
  */
-export function day(manner: Manner, load: number, by: Lot, told: { below: boolean; pace?: Pace; typesBelow?: boolean }): Day {
+export function day(
+  manner: Manner,
+  load: number,
+  by: Lot,
+  told: { below: boolean; pace?: Pace; typesBelow?: boolean },
+): Day {
   const { below, pace = "even", typesBelow = below } = told;
   const everyMs = 1000 / (manner.pace ?? by.one([4, 5, 8, 10]));
   const chunks: Chunk[] = [];
@@ -89,7 +102,9 @@ export function day(manner: Manner, load: number, by: Lot, told: { below: boolea
       const chunk = { atMs: Math.max(atMs + lateMs, chunks.at(-1)?.atMs ?? 0), bytes };
       if (pace === "packets" && waiting === null && by.part() < 0.5) waiting = chunk;
       else {
-        chunks.push(waiting ? { atMs: chunk.atMs, bytes: Uint8Array.from([...waiting.bytes, ...bytes]) } : chunk);
+        chunks.push(
+          waiting ? { atMs: chunk.atMs, bytes: Uint8Array.from([...waiting.bytes, ...bytes]) } : chunk,
+        );
         waiting = null;
       }
       const settled = step !== "below-zero" || s > 11;

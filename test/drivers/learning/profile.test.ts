@@ -9,7 +9,7 @@ import { checkProfile, meaningOfBytes } from "../../../drivers/learning/samples.
 import { exportProfile, importProfile } from "../../../drivers/learning/stored.ts";
 import { longRun } from "../../setup/long-run.ts";
 
-/** Invented lines: a mark before the number, "QA" at rest and "QB" in motion; "OVR" beyond the range. */
+/** Invented lines: a mark before the number, "QA" at rest and "QB" in motion. */
 const pasted = [
   "# empty",
   ...Array(8).fill("QA      0.00 g"),
@@ -20,12 +20,13 @@ const pasted = [
   "QB     35.02 g",
   "# loaded",
   ...Array(8).fill("QA     31.10 g"),
+  "# displayed 31.10 g",
   "# touched",
   "QB     44.19 g",
   "QB     61.72 g",
   "QB     38.06 g",
   "QB     52.90 g",
-  "# settled",
+  "# at-rest",
   ...Array(8).fill("QA     31.10 g"),
   "# taking-off",
   "QB     17.31 g",
@@ -33,15 +34,18 @@ const pasted = [
   "QB      9.44 g",
   "# empty",
   ...Array(8).fill("QA      0.00 g"),
-  "# overloaded",
-  ...Array(4).fill("QB       OVR  "),
+  "# below-zero",
+  "QB     -3.60 g",
+  "QB    -29.88 g",
+  ...Array(8).fill("QA    -31.10 g"),
+  "# displayed -31.10 g",
 ].join("\n");
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 
 function learned(): Profile {
-  const { profile, questions } = learn(recordingFromText(pasted), { name: "pasted balance" });
-  expect(questions).toEqual([]);
+  const { profile, refused, questions } = learn(recordingFromText(pasted), { name: "pasted balance" });
+  expect([refused, questions]).toEqual([undefined, undefined]);
   return profile!;
 }
 
@@ -68,10 +72,6 @@ describe("a profile learned from pasted text with the moments marked by hand", (
     ["a number alone", "131.07"],
   ])("never makes a number of %s", (_, line) => {
     expect(meaning(line)).toMatchObject({ event: { kind: "unknown-line" } });
-  });
-
-  test("knows what the balance said beyond its range", () => {
-    expect(meaning("QB       OVR  ")).toMatchObject({ event: { kind: "overload" } });
   });
 
   test("passes its own sample lines, and fails when one of them is altered", () => {
@@ -140,69 +140,101 @@ describe("a profile learned from pasted text with the moments marked by hand", (
   });
 });
 
-describe("what no bytes can tell is asked once", () => {
-  const grouped = pasted.replaceAll(/(\d+)\.(\d\d) g/g, (_, whole) => `${`${whole},234`.padStart(7)} g`);
-  const ambiguous = grouped.replaceAll(/QA +0,234/g, "QA       0");
+const code = (text: string, answers = {}) => {
+  const { refused, questions, profile } = learn(recordingFromText(text), { answers });
+  return refused?.code ?? questions?.map(({ id }) => id).join() ?? profile?.unit.unit;
+};
 
-  test("a comma that could mark decimals or thousands", () => {
-    const recording = recordingFromText(ambiguous);
-    const open = learn(recording);
-    expect(open.profile).toBeNull();
-    expect(open.questions.map(({ id }) => id)).toEqual(["comma"]);
-    const thousands = learn(recording, { answers: { comma: "thousands" } }).profile!;
-    const meant = meaningOfBytes(
-      thousands,
-      bytesOf(`${ambiguous.split("\n").find((l) => l.startsWith("QA") && l.includes("31"))}\n`),
-    );
-    expect(meant).toMatchObject({ reading: { text: "31234" } });
+describe("what was typed decides, and what it does not decide is asked or refused", () => {
+  const commas = pasted.replaceAll(/(-?\d+)\.(\d\d) g/g, (_, whole) => `${`${whole},234`.padStart(7)} g`);
+
+  test.each([
+    [
+      "31234 g",
+      commas
+        .replaceAll("QA       0,234", "QA           0")
+        .replaceAll(/# displayed +(-?)31,234 g/g, "# displayed $131234 g"),
+      "31234",
+    ],
+    ["31.234 g", commas.replaceAll(/# displayed +(-?)31,234 g/g, "# displayed $131.234 g"), "31.234"],
+  ])("a comma means what makes it %s", (_, text, expected) => {
+    const { profile } = learn(recordingFromText(text));
+    const line = text.split("\n").find((one) => one.startsWith("QA") && one.includes("31,234"))!;
+    expect(meaningOfBytes(profile!, bytesOf(`${line}\n`))).toMatchObject({ reading: { text: expected } });
   });
 
-  test("the unit, where the line has none", () => {
-    const recording = recordingFromText(pasted.replaceAll(" g\n", "\n"));
-    expect(learn(recording).questions.map(({ id }) => id)).toEqual(["unit"]);
-    const { profile } = learn(recording, { answers: { unit: "ct" } });
-    expect(profile?.unit).toEqual({ unit: "ct", from: "owner" });
-    const refused = learn(recording, { answers: { unit: "stone" } }).questions[0]?.refused;
-    expect(refused).toMatchObject({ code: "learn.answer.not-offered", params: { answer: "stone" } });
+  test("the unit is the one of the display, where the line has none", () => {
+    expect(code(pasted.replaceAll(/^(Q.*) g$/gm, "$1").replaceAll(/^(#.*) g$/gm, "$1 ct"))).toBe("ct");
   });
 
-  test("the place of the point, where the line sends none", () => {
-    const recording = recordingFromText(pasted.replaceAll(/ (\d+)\.(\d\d) g/g, "  $1$2 g"));
-    const [question] = learn(recording).questions;
-    expect(question?.id).toBe("displayed");
-    const { profile } = learn(recording, { answers: { displayed: "31.10" } });
+  test("the point stands where the display has it, where the line sends none", () => {
+    const text = pasted.replaceAll(/^(Q.*) (-?\d+)\.(\d\d) g$/gm, "$1  $2$3 g");
+    const { profile } = learn(recordingFromText(text));
     expect(profile && meaningOfBytes(profile, bytesOf("QA      3110 g\n"))).toMatchObject({
       reading: { text: "31.10" },
     });
-    expect(learn(recording, { answers: { displayed: "9.9" } }).questions[0]?.refused?.params).toEqual({
-      answer: "9.9",
-      digits: "3110",
-    });
   });
-});
 
-describe("what cannot be learned is said", () => {
   test.each([
-    ["nothing came", "# empty", "learn.failed.nothing-came"],
+    ["nothing came", "# empty\n# displayed 31.10 g", "learn.failed.nothing-came"],
+    ["nothing was typed", pasted.replaceAll(/^# displayed.*$/gm, ""), "learn.refused.nothing-typed"],
     [
       "the number never followed the weight",
-      pasted.replaceAll(/\d+\.\d\d/g, "7.77"),
-      "learn.failed.no-weight",
+      pasted.slice(0, pasted.indexOf("# below-zero")).replaceAll(/-?\d+\.\d\d/g, "31.10"),
+      "learn.refused.stands-still",
     ],
-    ["it counts pieces", pasted.replaceAll(" g\n", " pcs\n"), "learn.failed.not-a-weight"],
-  ])("%s", (_, text, code) => {
-    const { profile, failed } = learn(recordingFromText(text));
-    expect(profile).toBeNull();
-    expect(failed?.code).toBe(code);
+    ["it counts pieces", pasted.replaceAll(" g", " pcs"), "learn.refused.quantity"],
+    ["the line names another unit", pasted.replaceAll(/^(Q.*) g$/gm, "$1 ct"), "learn.refused.other-unit"],
+    [
+      "another value was typed",
+      pasted.replaceAll("displayed 31.10", "displayed 31.12"),
+      "learn.refused.not-all",
+    ],
+    [
+      "one of two typed values is in no line",
+      pasted.replaceAll("displayed -31.10", "displayed -31.12"),
+      "learn.refused.not-all",
+    ],
+    ["the sign is lost", pasted.replaceAll(/^(Q.*)-(\d)/gm, "$1 $2"), "learn.refused.sign"],
+    [
+      "two units were typed",
+      pasted.replaceAll("displayed -31.10 g", "displayed -31.10 ct"),
+      "learn.refused.two-units",
+    ],
+  ])("%s: refused", (_, text, expected) => {
+    expect(code(text)).toBe(expected);
   });
 
-  test("without motion the meaning of the marks is unsure and never steady", () => {
+  test("a refusal shows two lines as they came", () => {
+    const { refused } = learn(recordingFromText(pasted.replaceAll("displayed 31.10", "displayed 7.77")));
+    expect(refused?.params?.lines).toEqual([{ code: "learn.mark", params: { mark: "QA     31.10 g\\n" } }]);
+  });
+
+  test("which of two numbers, where both follow the weight", () => {
+    const both = pasted
+      .slice(0, pasted.indexOf("# below-zero"))
+      .replaceAll(/^(Q.)( *)(-?\d+\.\d\d) g$/gm, "$1 N$2$3 G$2$3 g");
+    expect(code(both)).toBe("number");
+    expect(code(both, { number: "9" })).toBe("number");
+    expect(code(both, { number: "1" })).toBe("g");
+  });
+
+  test("without motion the meaning of the marks is unsure and never stable", () => {
     const quiet = pasted.split("\n").filter((line) => !line.startsWith("QB"));
-    const { profile, findings } = learn(recordingFromText(quiet.join("\n")));
-    expect(findings.find(({ field }) => field === "motion")?.sure).toBe(false);
+    const { profile } = learn(recordingFromText(quiet.join("\n")), { answers: { sends: "by-itself" } });
+    expect(profile?.findings.find(({ field }) => field === "motion")?.sure).toBe(false);
     expect(profile && meaningOfBytes(profile, bytesOf("QA     31.10 g\n"))).toMatchObject({
       reading: { stability: "unknown" },
     });
+  });
+
+  test("without a typed value below zero a minus that was never seen is no number", () => {
+    const above = pasted.slice(0, pasted.indexOf("# below-zero")).replace("QB     -2.87 g", "QB      2.87 g");
+    const { profile } = learn(recordingFromText(above));
+    for (const line of ["QA    -31.10 g", "QA     31.10-g", "QA    (31.10)g"])
+      expect(meaningOfBytes(profile!, bytesOf(`${line}\n`))).toMatchObject({
+        event: { kind: "unknown-line" },
+      });
   });
 });
 
@@ -228,11 +260,12 @@ describe("damaged lines", () => {
         }
         const meaning = readByProfile(profile)("line", Uint8Array.from(bytes));
         if (meaning && "reading" in meaning) {
-          // NUL, XON and XOFF are no part of a line; a no-break space is a blank.
+          // XON, XOFF and NULs at the ends are no part of a line; a no-break space is a blank.
           const line = Buffer.from(bytes)
             .toString("latin1")
             .replace(/[\r\n]+$/, "")
-            .replace(/[\0\x11\x13]/g, "")
+            .replace(/[\x11\x13]/g, "")
+            .replace(/^\0+|\0+$/g, "")
             .replaceAll("\u00A0", " ");
           expect(line).toMatch(/^Q[AB] *-?\d+\.\d\d g$/);
           expect(line).toHaveLength(14);
@@ -246,14 +279,15 @@ describe("damaged lines", () => {
     fc.assert(
       fc.property(fc.array(fc.uint8Array({ maxLength: 40 }), { maxLength: 30 }), (pieces) => {
         const chunks = pieces.map((bytes, i) => ({ atMs: 100 * i, bytes }));
-        const { profile, failed, questions } = learn({
+        const { profile, refused, questions } = learn({
           chunks,
+          displayed: [{ atMs: 1600, text: "31.10", unit: "g" }],
           moments: [
             { atMs: 0, phase: "empty" },
             { atMs: 1500, phase: "loaded" },
           ],
         });
-        expect(profile ?? failed ?? questions[0]).toBeDefined();
+        expect(profile ?? refused ?? questions?.[0]).toBeDefined();
       }),
       { numRuns: longRun(300), seed: 6 },
     );

@@ -23,7 +23,11 @@ export interface Score {
 }
 
 /** Learns a manner from one day of it and reads another: other loads, below zero, line by line. */
-export function scoreOf(manner: Manner, by: Lot, told: { below: boolean; pace?: Pace; typesBelow?: boolean }): Score {
+export function scoreOf(
+  manner: Manner,
+  by: Lot,
+  told: { below: boolean; pace?: Pace; typesBelow?: boolean },
+): Score {
   const load = manner.load ?? by.whole(12_000, 48_000) * (manner.decimals > 3 ? 10 : 1);
   const { recording } = day(manner, load, by, told);
   const answers: Answers = {};
@@ -33,14 +37,17 @@ export function scoreOf(manner: Manner, by: Lot, told: { below: boolean; pace?: 
     asked = true;
     for (const { id, options } of learned.questions) {
       const wanted = id === "sends" ? /by-itself/ : manner.answers?.[id];
-      const chosen = options.find(({ value, message }) => wanted?.test(value) || wanted?.test(String(message.params?.text)));
+      const chosen = options.find(
+        ({ value, message }) => wanted?.test(value) || wanted?.test(String(message.params?.text)),
+      );
       answers[id] = (chosen ?? options[0])!.value;
     }
     learned = learn(recording, { answers });
   }
   const base = { manner, asked, learned, above: 0, below: 0, rest: 0 };
   if (learned.refused) return { ...base, verdict: "refused", because: learned.refused.code };
-  if (learned.questions) return { ...base, verdict: "stuck", because: learned.questions.map(({ id }) => id).join() };
+  if (learned.questions)
+    return { ...base, verdict: "stuck", because: learned.questions.map(({ id }) => id).join() };
   const fresh = [
     day(manner, Math.round(load * 0.57), by, { below: true }),
     day(manner, Math.round(load * 0.91), by, { below: true }),
@@ -78,8 +85,10 @@ function judged(profile: Profile, manner: Manner, fresh: readonly Day[]) {
         side[0]! += 1;
         const told = `${escapeBytes(bytes)} was read as ${reading.text} ${reading.unit} ${reading.stability}, shown ${truth.text} ${truth.unit} ${moment.still ? "at rest" : "moving"}`;
         if (reading.text !== truth.text || reading.unit !== truth.unit) misread ||= told;
-        if (reading.stability !== "unknown" && (reading.stability === "stable") !== moment.still) misread ||= told;
-        if (reading.stability !== "unknown" && !manner.tells) misread ||= `${told}, which the line cannot say`;
+        if (reading.stability !== "unknown" && (reading.stability === "stable") !== moment.still)
+          misread ||= told;
+        if (reading.stability !== "unknown" && !manner.tells)
+          misread ||= `${told}, which the line cannot say`;
         if (moment.still && !/putting|taking|touched/.test(step)) {
           counts.rest[1]! += 1;
           if (reading.stability === "stable") counts.rest[0]! += 1;

@@ -1,61 +1,68 @@
 import { describe, expect, test } from "vitest";
-import { advance, beginSession, type Session, sessionNow, steps } from "../../../drivers/learning/session.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+import {
+  beginSession,
+  goOn,
+  heard,
+  isFinished,
+  leaveOut,
+  type Session,
+  sessionNow,
+  steps,
+} from "../../../drivers/learning/session.ts";
+import { refusalOf } from "../../refusal-of.ts";
 
-/** Lets time pass in tenths of a second, with a burst of bytes every `burstMs`. */
-function played(seconds: number, burstMs: number, session: Session = beginSession(0), fromMs = 0): Session {
-  let now = session;
-  for (let atMs = fromMs + 100; atMs <= fromMs + seconds * 1000; atMs += 100) {
-    if (burstMs > 0 && atMs % burstMs === 0) now = advance(now, { kind: "bytes", atMs });
-    now = advance(now, { kind: "tick", atMs });
-  }
-  return now;
+const nothing = { text: "", unit: "" };
+const typed = { text: "31.10", unit: "g" };
+
+/** Lines come in the present step, then the owner goes on. */
+function done(session: Session, atMs: number, display = typed): Session {
+  const now = heard(heard(session));
+  return goOn(now, atMs, sessionNow(now).asksDisplayed ? display : nothing);
 }
 
-describe("the guided half minute", () => {
-  test("the steps that must be done take about half a minute", () => {
-    const least = steps.filter((step) => !step.optional).reduce((sum, step) => sum + step.leastMs, 0);
-    expect(least).toBeGreaterThanOrEqual(28_000);
-    expect(least).toBeLessThanOrEqual(35_000);
-  });
-
-  test("a balance that sends by itself is led through by the clock, and the moments are kept", () => {
-    const session = played(32.5, 200);
-    expect(session.moments.map(({ phase }) => phase)).toEqual([
-      "empty",
-      "putting-on",
-      "loaded",
-      "touched",
-      "settled",
-      "taking-off",
-      "empty",
-      "below-zero",
-    ]);
-    expect(session.finished).toBe(false);
-    expect(sessionNow(session, 32_500).canSkip).toBe(true);
-  });
-
-  test("optional steps can be left out, others cannot", () => {
+describe("the set-up, step by step", () => {
+  test("waits for a line and for the owner, however long both take", () => {
     const begun = beginSession(0);
-    expect(advance(begun, { kind: "skip", atMs: 10 })).toBe(begun);
-    let session = played(32.5, 200);
-    session = advance(session, { kind: "skip", atMs: 33_000 });
-    session = advance(session, { kind: "skip", atMs: 33_500 });
-    expect(session.finished).toBe(true);
-    expect(sessionNow(session, 34_000).message.code).toBe("learn.step.done");
-    expect(advance(session, { kind: "tick", atMs: 99_000 })).toBe(session);
+    expect(refusalOf(() => goOn(begun, 900_000, nothing))).toMatchObject({ code: "learn.no-line-yet" });
+    const one = heard(begun);
+    expect(sessionNow(one).lineCame).toBe(false);
+    expect(() => goOn(one, 900_000, nothing)).toThrow(Refusal);
+    expect(goOn(heard(one), 900_000, nothing)).toMatchObject({
+      step: 1,
+      moments: [{ atMs: 0 }, { atMs: 900_000 }],
+    });
   });
 
-  test("a silent balance makes the owner press the print key, and waits for it", () => {
-    const waiting = played(60, 0);
-    expect(waiting.step).toBe(0);
-    expect(sessionNow(waiting, 60_000).message).toMatchObject({ code: "learn.on-key", params: { times: 4 } });
-    const pressed = played(5, 1000, waiting, 60_000);
-    expect(pressed.step).toBe(1);
+  test("goes through every step and keeps what was read off, and when", () => {
+    let session = beginSession(0);
+    for (let i = 0; !isFinished(session); i += 1) session = done(session, 1000 * (i + 1));
+    expect(session.moments.map(({ phase }) => phase)).toEqual(steps.map(({ phase }) => phase));
+    expect(session.displayed.map(({ atMs, text, unit }) => [atMs, text, unit])).toEqual([
+      [3000, "31.10", "g"],
+      [5000, "31.10", "g"],
+      [8000, "31.10", "g"],
+    ]);
   });
 
-  test("a slow balance gets more time in every step", () => {
-    const session = played(5, 2000);
-    expect(session.step).toBe(0);
-    expect(played(3.2, 2000, session, 5000).step).toBe(1);
+  test("asks for the display, with its unit, before it goes on from a weight at rest", () => {
+    const loaded = heard(heard(done(done(beginSession(0), 1), 2)));
+    expect(sessionNow(loaded)).toMatchObject({ message: { code: "learn.step.loaded" }, asksDisplayed: true });
+    expect(refusalOf(() => goOn(loaded, 3, nothing))).toMatchObject({
+      code: "learn.display-not-typed",
+      at: "text",
+    });
+    expect(refusalOf(() => goOn(loaded, 3, { text: "31.10", unit: " " }))).toMatchObject({ at: "unit" });
+  });
+
+  test("may leave out a step that is optional and no other, and says nothing about the pan then", () => {
+    const begun = beginSession(0);
+    expect(leaveOut(begun, 5)).toBe(begun);
+    const touched = done(done(done(begun, 1), 2), 3);
+    expect(leaveOut(touched, 4).moments.at(-2)).toEqual({ atMs: 4, phase: "unmarked" });
+  });
+
+  test("never asks to load the balance beyond its range", () => {
+    expect(steps.map(({ phase }) => String(phase))).not.toContain("overloaded");
   });
 });

@@ -176,9 +176,9 @@ describe("a learned profile", () => {
     const text = [
       ["# empty", ...lines(0, 0, "=")],
       ["# putting-on", ...lines(80, 1.7, "~")],
-      ["# loaded", ...lines(128.41, 0, "=")],
+      ["# loaded", ...lines(128.41, 0, "="), "# displayed 128.41 g"],
       ["# touched", ...lines(120, 0.9, "~")],
-      ["# settled", ...lines(128.41, 0, "=")],
+      ["# at-rest", ...lines(128.41, 0, "=")],
       ["# taking-off", ...lines(60, 1.3, "~")],
       ["# empty", ...lines(0, 0, "=")],
     ]

@@ -280,11 +280,12 @@ export const learning = (
     balance="Balance on /dev/ttyUSB0"
     canListen={true}
     running={{
-      message: "Touch the pan lightly with a finger.",
-      step: 4,
-      of: 9,
-      secondsLeft: 4,
-      canSkip: false,
+      message: "Hands off. Let the weight lie still. Then type what the display shows.",
+      step: 3,
+      of: 8,
+      asksDisplayed: true,
+      canLeaveOut: false,
+      lineCame: true,
       heard: 57,
     }}
     csrfToken={csrfToken}
@@ -293,8 +294,17 @@ export const learning = (
         "Every line ends with CR LF.",
         'While the number moves the line has a blank, at rest it has "g".',
       ],
-      open: ["What it says when loaded beyond its range was not tried."],
-      questions: [{ id: "displayed", asks: "What did the display of the balance show then?" }],
+      open: ["No value below zero was typed."],
+      questions: [
+        {
+          id: "number",
+          asks: "More than one number follows the weight. Which one does the display show?",
+          options: [
+            { value: "1", message: "number 1: N 31.1035" },
+            { value: "2", message: "number 2: G 31.1035" },
+          ],
+        },
+      ],
       samples: [{ meaning: "31.1035 g, stable", raw: "+   31.1035 g  \\r\\n" }],
       canBeKept: true,
     }}

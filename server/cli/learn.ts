@@ -1,0 +1,209 @@
+import { createInterface } from "node:readline";
+import { parseArgs } from "node:util";
+import { z } from "zod";
+import type { Message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
+import { toGrams } from "../../calibration/units.ts";
+import {
+  type Answers,
+  answersFrom,
+  beginSession,
+  type Chunk,
+  goOn,
+  heard,
+  isFinished,
+  type Learned,
+  learn,
+  leaveOut,
+  type Profile,
+  type Question,
+  type Recording,
+  sessionNow,
+} from "../../drivers/learning/index.ts";
+import { locales } from "../../views/messages/language.ts";
+import { type Tell, tellerOf } from "../../views/messages/tell.ts";
+import { balanceHeard, checkedChoice } from "../station/balance-choice.ts";
+import { localeOf } from "./listen-options.ts";
+import { recordingIn, textIn } from "./recording-in.ts";
+
+const usage = `underhook learn PORT [--line 9600-8n1]
+underhook learn --recording FILE [--answers FILE]
+
+Sets a balance up: learns from its own lines how it writes a weight, and prints one JSON object.
+PORT is a serial port, or a network balance as tcp://host:port; the terminal says what to do, step by step.
+
+  --line SETTINGS   speed, data bits, parity, stop bits (default 9600-8n1)
+  --recording FILE  learns from a recording: JSON Lines of at_ms with hex, step or displayed
+  --answers FILE    answers to the questions of an earlier try: {"id":"value"}
+  --lang LANGUAGE   language of the messages: ${locales.join(", ")} (default en)
+
+Prints {"profile","reads"} (status 0), {"questions"} (status 3) or {"refused"} (status 1).`;
+
+const options = {
+  line: { type: "string" },
+  recording: { type: "string" },
+  answers: { type: "string" },
+  lang: { type: "string", default: "en" },
+  help: { type: "boolean", default: false },
+} as const;
+
+/** `underhook learn`: 0 learned, 1 refused with the reason, 2 wrong arguments, 3 questions are open. */
+export async function run(args: string[]): Promise<number> {
+  let tell = tellerOf("en");
+  try {
+    const { values, positionals } = parseArgs({ args, allowPositionals: true, options });
+    if (values.help) {
+      console.log(usage);
+      return 0;
+    }
+    tell = tellerOf(localeOf(values));
+    const [port, ...more] = positionals;
+    const { recording, answers, line } = values;
+    if (more.length > 0 || (port === undefined) === (recording === undefined))
+      throw new Refusal("learn.one-source", { count: positionals.length });
+    if (recording === undefined) return await atTerminal(port!, line, tell);
+    const given = answers === undefined ? {} : answersIn(answers);
+    return printed(
+      learnedFrom(() => recordingIn(recording), given),
+      tell,
+    );
+  } catch (error) {
+    if (error instanceof Refusal) console.error(tell(error.code, error.params));
+    else if (error instanceof TypeError && "code" in error) console.error(error.message);
+    else throw error;
+    return 2;
+  }
+}
+
+/** What is wrong with the recording itself is a refusal as well; a file that cannot be read is wrong use. */
+function learnedFrom(recording: () => Recording, answers: Answers): Learned {
+  try {
+    return learn(recording(), { answers, learnedAt: new Date().toISOString() });
+  } catch (error) {
+    if (error instanceof Refusal && error.code !== "recording.unreadable") return { refused: error };
+    throw error;
+  }
+}
+
+const answerFile = z.record(z.string(), z.string());
+
+/** Answers from a file. Throws Refusal when it is not `{"id":"value"}`. */
+function answersIn(path: string): Answers {
+  const text = textIn(path, "--answers");
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    throw new Refusal("learn.answers-file", { path }, "--answers");
+  }
+  const read = answerFile.safeParse(json);
+  if (!read.success) throw new Refusal("learn.answers-file", { path }, "--answers");
+  return answersFrom(read.data);
+}
+
+/** Prints what was learned as one JSON object; gives the exit status. */
+function printed({ profile, questions, refused }: Learned, tell: Tell): number {
+  const says = ({ code, params = {} }: Message) => tell(code, params);
+  if (profile) console.log(JSON.stringify({ profile, reads: readsOf(profile) }));
+  else if (questions) console.log(JSON.stringify({ questions: questions.map((one) => asked(one, says)) }));
+  else console.log(JSON.stringify({ refused: { code: refused.code, message: says(refused) } }));
+  return profile ? 0 : questions ? 3 : 1;
+}
+
+function asked({ id, asks, options, refused }: Question, says: (message: Message) => string) {
+  return {
+    id,
+    asks: says(asks),
+    options: options.map(({ value, message }) => ({ value, message: says(message) })),
+    ...(refused && { refused: says(refused) }),
+  };
+}
+
+const stabilities = { steady: "stable", moving: "moving", "not-told": "unknown" } as const;
+
+/** Sample lines with what the profile reads in each, as `listen` prints it. */
+function readsOf({ samples }: Profile) {
+  return samples.map(({ raw, reading, event }) => {
+    if (!reading) return { raw, event: { code: event } };
+    const { text, unit, steady } = reading;
+    return { raw, reading: { text, unit, grams: toGrams(text, unit), stability: stabilities[steady] } };
+  });
+}
+
+/** Sets up the balance at a port: says each step on standard error, and goes on with each line typed. */
+async function atTerminal(port: string, line: string | undefined, tell: Tell): Promise<number> {
+  const say = (message: Message) => console.error(tell(message.code, message.params ?? {}));
+  const chunks: Chunk[] = [];
+  const nowMs = () => performance.now();
+  let session = beginSession(nowMs());
+  const balance = balanceHeard(
+    checkedChoice({ address: port, ...(line !== undefined && { line }) }),
+    (bytes) => {
+      chunks.push({ atMs: nowMs(), bytes: Uint8Array.from(bytes) });
+      session = heard(session);
+    },
+  );
+  balance.onLine(({ event }) => {
+    if (event && ["open", "refused", "lost", "back"].includes(event.kind)) say(event);
+  });
+  balance.start();
+  const input = createInterface({ input: process.stdin });
+  const typed = input[Symbol.asyncIterator]();
+  const next = async () => {
+    const { value, done } = await typed.next();
+    return done ? null : String(value).trim();
+  };
+  try {
+    while (!isFinished(session)) {
+      const { message, asksDisplayed, canLeaveOut } = sessionNow(session);
+      say(message);
+      say({ code: asksDisplayed ? "learn.terminal.type" : "learn.terminal.enter" });
+      if (canLeaveOut) say({ code: "learn.terminal.leave-out" });
+      const text = await next();
+      if (text === null) return 2;
+      try {
+        session =
+          text === "-" && canLeaveOut ? leaveOut(session, nowMs()) : goOn(session, nowMs(), displayIn(text));
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        say(error);
+      }
+    }
+    return await answered(
+      { chunks, moments: session.moments, displayed: session.displayed },
+      next,
+      say,
+      tell,
+    );
+  } finally {
+    input.close();
+    await balance.stop();
+  }
+}
+
+/** "31.1035 g" as number and unit. */
+function displayIn(typed: string): { text: string; unit: string } {
+  const [, text = typed, unit = ""] = /^(.*\d\S*?)\s*([^\d\s.,]\S*)?$/.exec(typed) ?? [];
+  return { text, unit };
+}
+
+/** Asks what the recording does not decide, until nothing is left to ask. */
+async function answered(
+  recording: Recording,
+  next: () => Promise<string | null>,
+  say: (message: Message) => void,
+  tell: Tell,
+): Promise<number> {
+  const answers: Record<string, string> = {};
+  for (;;) {
+    const learned = learnedFrom(() => recording, answersFrom(answers));
+    const [question] = learned.questions ?? [];
+    if (!question) return printed(learned, tell);
+    say(question.refused ?? question.asks);
+    for (const { value, message } of question.options)
+      console.error(`  ${value}: ${tell(message.code, message.params ?? {})}`);
+    const answer = await next();
+    if (answer === null) return printed(learned, tell);
+    answers[question.id] = answer;
+  }
+}
