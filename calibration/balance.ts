@@ -1,4 +1,6 @@
 import { type Agreement, agreement, levels } from "./agreement.ts";
+import { sum } from "./arithmetic.ts";
+import { type Departure, departureAt, type Term } from "./departure.ts";
 import { oneRounding, roundingLeft, sameByChance, withRoundings } from "./display-step.ts";
 import { driftFit } from "./drift.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
@@ -22,8 +24,19 @@ export interface BalanceTraits {
   linearityGrams: number;
   /** standard uncertainty of the scale factor, relative; it cancels in a density and stays in a mass */
   spanU?: number;
+  /** load over which the departure from a straight line bends; the heaviest load when absent */
+  capacityGrams?: number;
+  /** standard uncertainty per gram of a load that is set on the pan by hand, EURAMET cg-18 7.1 [clause from memory] */
+  eccentricityPerGram?: number;
   /** see LoadTraits */
   paired?: boolean;
+}
+
+/** What a balance needs to be told from the first one of a measurement. */
+export interface SecondBalance {
+  /** span error of its own and of the first one */
+  span: Input;
+  firstSpan: Input;
 }
 
 /** The traits that hold for one load. */
@@ -31,25 +44,45 @@ export interface LoadTraits {
   readabilityGrams: number;
   repeatabilityGrams: number;
   repeatabilityDof: number;
-  linearityGrams: number;
+  departure: Departure;
+  /** of a load set on the pan by hand; 0 for one that hangs from the middle or lies in a vessel that stays */
+  eccentricityPerGram: number;
+  /** where the load was weighed on another balance than the dry piece */
+  second?: SecondBalance;
   /** readings were taken in pairs with those of another load: what moves both is no disagreement */
   paired?: boolean;
 }
 
-/** The traits for dry readings, or for those taken in the liquid. */
-export function traitsFor(balance: BalanceTraits, where: "dry" | "immersed"): LoadTraits {
-  const { readabilityGrams, repeatabilityGrams, linearityGrams, paired = false } = balance;
+/** The traits for dry readings, set on the pan, or for those taken in the liquid. */
+export function traitsFor(
+  balance: BalanceTraits,
+  where: "dry" | "immersed",
+  second?: SecondBalance,
+): LoadTraits {
+  const { readabilityGrams, repeatabilityGrams, paired = false } = balance;
   const repeatabilityDof = balance.repeatabilityDof ?? Number.POSITIVE_INFINITY;
+  const departure = {
+    of: second ? "second balance, " : "",
+    halfWidthGrams: balance.linearityGrams,
+    capacityGrams: balance.capacityGrams ?? Number.POSITIVE_INFINITY,
+  };
+  const shared = { departure, paired, ...(second && { second }) };
   if (where === "dry")
-    return { readabilityGrams, repeatabilityGrams, repeatabilityDof, linearityGrams, paired };
+    return {
+      ...shared,
+      readabilityGrams,
+      repeatabilityGrams,
+      repeatabilityDof,
+      eccentricityPerGram: balance.eccentricityPerGram ?? 0,
+    };
   const own = balance.immersedRepeatabilityGrams;
   return {
+    ...shared,
     readabilityGrams: balance.immersedReadabilityGrams ?? readabilityGrams,
     repeatabilityGrams: own ?? repeatabilityGrams,
     repeatabilityDof:
       own === undefined ? repeatabilityDof : (balance.immersedRepeatabilityDof ?? Number.POSITIVE_INFINITY),
-    linearityGrams,
-    paired,
+    eccentricityPerGram: 0,
   };
 }
 
@@ -63,13 +96,13 @@ export interface Load {
   agreement: Agreement;
   /** the input that carries the scatter of the readings */
   scatter: Input;
-  /** every input with its sign in the load */
-  terms: readonly { input: Input; sign: 1 | -1 }[];
+  /** every input with its factor in the load */
+  terms: readonly Term[];
 }
 
 /**
  * One load as the sum of its named inputs: mean reading with its scatter, the rounding of the display at zero and at
- * load, linearity (±), zero drift.
+ * load, departure from a straight line, place on the pan, zero drift.
  *
  * Scatter: the readings' own s/√n with n − 1 degrees of freedom from four readings on, else the stated repeatability/√n.
  * Below four, readings that scatter more than stated have their own s/√n, which is the stated one times the Birge ratio
@@ -84,20 +117,31 @@ export interface Load {
 export function load(inputs: Inputs, name: string, series: Series, traits: LoadTraits): Load {
   const read = "timed" in series ? timedRead(name, series, traits) : plainRead(name, series, traits);
   const scatter = inputs.student(read.scatter.name, "g", read.grams, read.scatter.u, read.scatter.dof);
-  const terms = [
-    { input: scatter, sign: 1 },
-    { input: rounded(inputs, `${name}, resolution at zero`, read.zeroRoundingU), sign: 1 },
-    { input: rounded(inputs, `${name}, resolution at load`, read.loadRoundingU), sign: 1 },
-    { input: inputs.rectangular(`${name}, linearity`, "g", 0, traits.linearityGrams), sign: 1 },
-    { input: inputs.between(`${name}, zero drift`, "g", ...read.zeros), sign: -1 },
-  ] as const;
+  const zero = inputs.between(`${name}, zero drift`, "g", ...read.zeros);
+  const mean = read.grams - zero.value;
+  const aside = traits.eccentricityPerGram * Math.abs(mean) * Math.sqrt(3);
+  const terms: readonly Term[] = [
+    { input: scatter, factor: 1 },
+    { input: rounded(inputs, `${name}, resolution at zero`, read.zeroRoundingU), factor: 1 },
+    { input: rounded(inputs, `${name}, resolution at load`, read.loadRoundingU), factor: 1 },
+    ...departureAt(inputs, traits.departure, mean),
+    ...(aside > 0
+      ? [{ input: inputs.rectangular(`${name}, place on the pan`, "g", 0, aside), factor: 1 }]
+      : []),
+    { input: zero, factor: -1 },
+  ];
+  const { second } = traits;
   return {
-    grams: (a, of) =>
-      terms.reduce(
-        (total, { input, sign }) => (sign === 1 ? a.plus(total, of(input)) : a.minus(total, of(input))),
-        a.of(0),
-      ),
-    mean: terms.reduce((total, { input, sign }) => total + sign * input.value, 0),
+    grams: (a, of) => {
+      const total = sum(
+        a,
+        terms.map(({ input, factor }) => (factor === 1 ? of(input) : a.times(of(input), a.of(factor)))),
+      );
+      if (!second) return total;
+      const error = (span: Input) => a.plus(a.of(1), of(span));
+      return a.over(a.times(total, error(second.span)), error(second.firstSpan));
+    },
+    mean,
     each: read.each,
     agreement: read.agreement,
     scatter,

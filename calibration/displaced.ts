@@ -1,4 +1,4 @@
-import { load, traitsFor } from "./balance.ts";
+import { load } from "./balance.ts";
 import type { Series } from "./series.ts";
 import { displacedWithinUncertainty, sumOfLoads, type Weighing } from "./weighing.ts";
 
@@ -7,8 +7,8 @@ export function displaced(rise: Series): Weighing {
   return {
     key: "rise",
     series: [rise],
-    term: (inputs, { balance }) =>
-      sumOfLoads([{ load: load(inputs, "rise", rise, traitsFor(balance, "immersed")), sign: 1 }], false),
+    term: (inputs, { inLiquid }) =>
+      sumOfLoads([{ load: load(inputs, "rise", rise, inLiquid), sign: 1 }], false),
     nothing: "measurement.nothing-displaced.rise",
     drowned: displacedWithinUncertainty,
   };

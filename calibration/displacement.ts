@@ -1,7 +1,7 @@
 import { type Load, load, traitsFor } from "./balance.ts";
 import type { DisplacedMass } from "./density.ts";
 import type { OpenContribution } from "./density-trials.ts";
-import type { Expression, Inputs } from "./input.ts";
+import type { Expression, Input, Inputs } from "./input.ts";
 import type { Measurement } from "./measurement.ts";
 import { pairedCorrelation } from "./repeats.ts";
 
@@ -15,12 +15,23 @@ export interface Weighings {
   open: OpenContribution[];
 }
 
-/** Names the inputs of every load and builds both masses. */
-export function weighingsOf(inputs: Inputs, measurement: Measurement): Weighings {
-  const { weighing, paired = false } = measurement;
-  const balance = { ...measurement.balance, paired };
+/**
+ * Spans of two balances that nobody compared differ by so much of the load, relative standard uncertainty each (common
+ * practice: their owners adjust them with weights of their own). One balance cancels its own.
+ */
+export const apart = 5e-4;
+
+/** Names the inputs of every load and builds both masses. `span`: error of the scale of the balance. */
+export function weighingsOf(inputs: Inputs, measurement: Measurement, span: Input): Weighings {
+  const { balance, immersedBalance, weighing } = measurement;
   const dry = load(inputs, "dry", measurement.dry, traitsFor(balance, "dry"));
-  const { offDry, loads, displacedGrams, open } = weighing.term(inputs, { ...measurement, balance });
+  const inLiquid = immersedBalance
+    ? traitsFor(immersedBalance, "immersed", {
+        firstSpan: span,
+        span: inputs.normal("second balance, span", "relative", 0, immersedBalance.spanU ?? apart),
+      })
+    : traitsFor(balance, "immersed");
+  const { offDry, loads, displacedGrams, open } = weighing.term(inputs, { ...measurement, inLiquid });
   if (measurement.paired && loads[0]) pair(inputs, dry, loads[0]);
   const tied = new Set(inputs.correlations.flatMap(({ a, b }) => [a, b]));
   return {

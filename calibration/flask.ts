@@ -1,7 +1,8 @@
 import { plain } from "./arithmetic.ts";
-import { load, traitsFor } from "./balance.ts";
+import { load } from "./balance.ts";
 import type { Input, Inputs } from "./input.ts";
 import type { Liquid } from "./liquid.ts";
+import type { MeasurementCheck } from "./measurement-check.ts";
 import type { Series } from "./series.ts";
 import { waterFormula } from "./water.ts";
 import { displacedWithinUncertainty, sumOfLoads, type Weighing } from "./weighing.ts";
@@ -15,6 +16,21 @@ export interface FlaskFillings {
   /** full flask warmer than the flask with the piece by, °C */
   warmerCelsius?: number;
   uWarmerCelsius?: number;
+  /** standard deviation of one filling to the mark, g, beside the scatter of the balance */
+  fillingGrams?: number;
+  /** said beside the result */
+  notes?: readonly MeasurementCheck[];
+}
+
+/** Topping up to the mark and wiping scatter by this, g (common practice: about 2 mg with a capillary stopper). */
+const usualFillingGrams = 0.002;
+
+/** Scatter of one filling: as stated, none where the scatter of a flask reading is stated whole, else the usual one. */
+export function fillingOf(
+  statedGrams: number | undefined,
+  immersedRepeatabilityGrams: number | undefined,
+): number {
+  return statedGrams ?? (immersedRepeatabilityGrams === undefined ? usualFillingGrams : 0);
 }
 
 /** Cubic expansion of borosilicate glass, 1/°C: 3 · 3.3e-6 (common practice). */
@@ -36,8 +52,16 @@ export function flask(fillings: FlaskFillings): Weighing {
   return {
     key: "flask",
     series: [fillings.full, fillings.withPiece],
-    term(inputs, { balance, liquid }) {
-      const traits = traitsFor(balance, "immersed");
+    term(inputs, { balance, inLiquid, liquid }) {
+      // set on the pan by hand both times
+      const traits = {
+        ...inLiquid,
+        repeatabilityGrams: Math.hypot(
+          inLiquid.repeatabilityGrams,
+          fillingOf(fillings.fillingGrams, balance.immersedRepeatabilityGrams),
+        ),
+        eccentricityPerGram: balance.eccentricityPerGram ?? 0,
+      };
       const loads = sumOfLoads(
         [
           { load: load(inputs, "flask with piece", fillings.withPiece, traits), sign: -1 },
@@ -53,6 +77,7 @@ export function flask(fillings: FlaskFillings): Weighing {
         open: [...loads.open, warmth],
       };
     },
+    notes: fillings.notes ?? [],
     nothing: "measurement.nothing-displaced.flask",
     drowned: displacedWithinUncertainty,
   };

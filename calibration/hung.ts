@@ -7,12 +7,11 @@ export function hung(immersed: Series): Weighing {
   return {
     key: "immersed",
     series: [immersed],
-    term(inputs, { balance, hanger }) {
+    term(inputs, { balance, inLiquid, hanger }) {
       const offDry = hanger.inAir && load(inputs, "hanger in air", hanger.inAir, traitsFor(balance, "dry"));
-      const traits = traitsFor(balance, "immersed");
-      const loads: SignedLoad[] = [{ load: load(inputs, "immersed", immersed, traits), sign: -1 }];
+      const loads: SignedLoad[] = [{ load: load(inputs, "immersed", immersed, inLiquid), sign: -1 }];
       if (hanger.inLiquid)
-        loads.push({ load: load(inputs, "hanger in liquid", hanger.inLiquid, traits), sign: 1 });
+        loads.push({ load: load(inputs, "hanger in liquid", hanger.inLiquid, inLiquid), sign: 1 });
       return { ...(offDry && { offDry }), ...sumOfLoads(loads, true) };
     },
     nothing: "measurement.nothing-displaced.hung",

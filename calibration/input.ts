@@ -65,6 +65,11 @@ export class Inputs {
     return this.#add({ name, unit, value, u, dof, shape: Number.isFinite(dof) ? "student" : "normal" });
   }
 
+  /** The input of that name, made at its first use: one cause that enters in several places. */
+  once(name: string, make: () => Input): Input {
+    return this.all.find((input) => input.name === name) ?? make();
+  }
+
   /** The two inputs are means of paired repeats with this correlation coefficient. */
   correlate(a: Input, b: Input, r: number): void {
     if (r !== 0) this.correlations.push({ a, b, r });

@@ -1,4 +1,3 @@
-import { polynomial } from "./arithmetic.ts";
 import { type BalanceTraits, load, traitsFor } from "./balance.ts";
 import { referenceWeightKgPerM3 } from "./density.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
@@ -50,9 +49,9 @@ export interface StatedLiquid {
   name: string;
   gPerCm3: number;
   uGPerCm3: number;
-  /** of the liquid at the weighing; without one the stated density is taken as that of the weighing */
+  /** of the liquid at the weighing; without it or `statedAtCelsius` the stated density is taken as that of the weighing */
   temperature?: Temperature;
-  /** temperature the stated density holds at, and the cubic expansion of the liquid per °C */
+  /** temperature the stated density holds at, and the cubic expansion of the liquid per °C; any liquid's when absent */
   statedAtCelsius?: number;
   expansionPerCelsius?: number;
 }
@@ -83,6 +82,9 @@ export interface Surroundings {
   /** air pressure over the liquid */
   hectopascals: number;
 }
+
+/** Cubic expansion of a liquid nobody described, 1/°C: from water to fluorinated liquids (common practice). */
+const unknownExpansion = { from: 0.2e-3, to: 1.6e-3 } as const;
 
 /** Tap water nobody measured, mg/L (common practice: drinking water stays below this nearly everywhere). */
 const tapSolids = 600;
@@ -176,14 +178,19 @@ function statedIn(inputs: Inputs, liquid: StatedLiquid): LiquidInModel {
   );
   const t = liquid.temperature;
   const celsius = t ? temperatureIn(inputs, liquid.name, t) : (((a) => a.of(20)) satisfies Expression);
-  const expansion = liquid.expansionPerCelsius ?? 0;
   const at = liquid.statedAtCelsius ?? t?.celsius ?? 20;
+  if (t === undefined || (liquid.expansionPerCelsius === undefined && liquid.statedAtCelsius === undefined))
+    return { celsius, kgPerM3: (_, of) => of(stated) };
+  const expansion =
+    liquid.expansionPerCelsius === undefined
+      ? inputs.between(`expansion of ${liquid.name}`, "1/°C", unknownExpansion.from, unknownExpansion.to)
+      : inputs.normal(`expansion of ${liquid.name}`, "1/°C", liquid.expansionPerCelsius, 0);
   return {
     celsius,
-    kgPerM3: (a, of) =>
-      t === undefined || expansion === 0
-        ? of(stated)
-        : a.times(of(stated), polynomial(a, a.minus(celsius(a, of), a.of(at)), [1, -expansion])),
+    kgPerM3: (a, of) => {
+      const warmer = a.minus(celsius(a, of), a.of(at));
+      return a.times(of(stated), a.minus(a.of(1), a.times(of(expansion), warmer)));
+    },
   };
 }
 

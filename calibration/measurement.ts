@@ -22,6 +22,8 @@ export interface Measurement {
   liquid: Liquid;
   air: Ambient;
   balance: BalanceTraits;
+  /** where the readings in the liquid were taken on another balance: their spans do not cancel */
+  immersedBalance?: BalanceTraits;
   hanger: Hanger;
   /** most that bubbles may lift, mg; they only ever lift */
   bubbleAllowanceMg: number;

@@ -2,10 +2,11 @@ import { ambientIn } from "./ambient.ts";
 import type { Load } from "./balance.ts";
 import type { DensityParts } from "./density.ts";
 import type { OpenContribution } from "./density-trials.ts";
-import { weighingsOf } from "./displacement.ts";
+import { apart, weighingsOf } from "./displacement.ts";
 import { type Expression, Inputs } from "./input.ts";
 import { liquidIn } from "./liquid.ts";
 import type { Measurement } from "./measurement.ts";
+import { gramsOf, readingTexts, type Series } from "./series.ts";
 import { wireChange } from "./suspension.ts";
 
 /** Linear expansion of the trade's metals at 20 °C, 1/°C: platinum 9e-6 to zinc-rich brass 21e-6 (common practice). */
@@ -22,12 +23,14 @@ export interface Assembled {
 }
 
 /** Names every input once and puts the model together. Throws RangeError for values outside a stated range. */
-export function partsOf(measurement: Measurement): Assembled {
-  const { balance, liquid } = measurement;
+export function partsOf(given: Measurement): Assembled {
+  const measurement = withCapacities(given);
+  const { balance, liquid, immersedBalance } = measurement;
   const inputs = new Inputs();
-  const { dryGrams, displacedGrams, loads, open } = weighingsOf(inputs, measurement);
+  const spanU = balance.spanU ?? (immersedBalance ? apart : 0);
+  const span = inputs.normal("balance span", "relative", 0, spanU);
+  const { dryGrams, displacedGrams, loads, open } = weighingsOf(inputs, measurement, span);
   const { kgPerM3: air, hectopascals } = ambientIn(inputs, measurement.air);
-  const span = inputs.normal("balance span", "relative", 0, balance.spanU ?? 0);
   const { kgPerM3, celsius } = liquidIn(inputs, liquid, { balance, air, span, hectopascals });
   const untrue = untrueIn(inputs, measurement);
   const added = (measurement.added ?? []).map((body) => ({
@@ -55,6 +58,30 @@ export function partsOf(measurement: Measurement): Assembled {
       celsius,
       expansionPerCelsius,
     },
+  };
+}
+
+/** The balances with the load over which their departure bends: as stated, or the heaviest they weighed. */
+function withCapacities(measurement: Measurement): Measurement {
+  const { balance, immersedBalance, dry, weighing, hanger, paired = false } = measurement;
+  const heaviest = (all: readonly (Series | undefined)[]) =>
+    Math.max(
+      ...all.flatMap((series) =>
+        series ? readingTexts(series).map((text) => Math.abs(gramsOf(text, series.unit))) : [],
+      ),
+    );
+  const wet = [...weighing.series, hanger.inLiquid];
+  const first = [dry, hanger.inAir, ...(immersedBalance ? [] : wet)];
+  return {
+    ...measurement,
+    balance: { ...balance, paired, capacityGrams: balance.capacityGrams ?? heaviest(first) },
+    ...(immersedBalance && {
+      immersedBalance: {
+        ...immersedBalance,
+        paired,
+        capacityGrams: immersedBalance.capacityGrams ?? heaviest(wet),
+      },
+    }),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Load } from "./balance.ts";
 import { lastPlace } from "./decimal.ts";
 import type { DensityResult } from "./density-result.ts";
+import type { StatedLiquid } from "./liquid.ts";
 import type { Measurement } from "./measurement.ts";
 import type { MeasurementCheck } from "./measurement-check.ts";
 import type { Code, Params } from "./message.ts";
@@ -24,6 +25,7 @@ export function warningsFor(
     ...fromIntervals(result, secondOrder),
     ...fromReadings(measurement, loads),
     ...fromLiquid(measurement),
+    ...(measurement.weighing.notes ?? []),
     ...fromPool(measurement, result),
   ];
 }
@@ -81,9 +83,25 @@ function fromLiquid({ liquid }: Measurement): MeasurementCheck[] {
     liquid.dissolvedSolidsMgPerL === undefined
   )
     said.push(warning("measurement.tap-water"));
-  if (liquid.kind !== "water" && liquid.temperature === undefined)
+  if (liquid.kind === "stated") said.push(...statedAt(liquid));
+  else if (liquid.kind !== "water" && liquid.temperature === undefined)
     said.push(warning("measurement.no-liquid-temperature"));
   return said;
+}
+
+/** A stated density holds at one temperature: a few degrees away an organic liquid is off by half a percent. */
+function statedAt({
+  name,
+  temperature,
+  statedAtCelsius,
+  expansionPerCelsius,
+}: StatedLiquid): MeasurementCheck[] {
+  if (temperature === undefined || statedAtCelsius === undefined)
+    return [warning("measurement.liquid-stated-at", { case: "missing", name, celsius: 0, stated_at_c: 0 })];
+  const away = Math.abs(temperature.celsius - statedAtCelsius);
+  if (expansionPerCelsius !== undefined || away < 0.1) return [];
+  const params = { case: "expansion", name, celsius: temperature.celsius, stated_at_c: statedAtCelsius };
+  return [warning("measurement.liquid-stated-at", params)];
 }
 
 function fromPool({ pieces, oddGPerCm3 }: Measurement, result: Judged): MeasurementCheck[] {

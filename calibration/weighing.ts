@@ -1,8 +1,9 @@
-import type { BalanceTraits, Load } from "./balance.ts";
+import type { BalanceTraits, Load, LoadTraits } from "./balance.ts";
 import type { DisplacedMass } from "./density.ts";
 import type { OpenContribution } from "./density-trials.ts";
 import type { Inputs } from "./input.ts";
 import type { Liquid } from "./liquid.ts";
+import type { MeasurementCheck } from "./measurement-check.ts";
 import { type Code, type Message, message } from "./message.ts";
 import type { Series } from "./series.ts";
 import type { Hanger } from "./suspension.ts";
@@ -25,7 +26,12 @@ export interface Weighing {
   /** readings beside the dry ones */
   readonly series: readonly Series[];
   /** names its inputs and builds its displaced mass */
-  term(inputs: Inputs, given: { balance: BalanceTraits; hanger: Hanger; liquid: Liquid }): DisplacedTerm;
+  term(
+    inputs: Inputs,
+    given: { balance: BalanceTraits; inLiquid: LoadTraits; hanger: Hanger; liquid: Liquid },
+  ): DisplacedTerm;
+  /** said beside the result of this way of weighing */
+  readonly notes?: readonly MeasurementCheck[];
   /** said when nothing was displaced: params displaced_g, dry_g, wet_g */
   readonly nothing: Code;
   /** said when what was displaced is within its own uncertainty; both in g, or in cm³ without a liquid */
@@ -49,7 +55,9 @@ export function sumOfLoads(signed: readonly SignedLoad[], withDry: boolean): Dis
       return total;
     },
     open: signed.flatMap(({ load, sign }) =>
-      load.terms.map((term) => ({ input: term.input, factor: term.sign * sign })),
+      load.terms
+        .filter(({ shared }) => !shared)
+        .map(({ input, factor }) => ({ input, factor: factor * sign })),
     ),
   };
 }

@@ -1,14 +1,39 @@
 import { z } from "zod";
 import { flask as weighing } from "../../calibration/flask.ts";
+import type { MeasurementCheck } from "../../calibration/measurement-check.ts";
 import { message } from "../../calibration/message.ts";
+import { repeats } from "../../calibration/repeats.ts";
+import { gramsOf, readingTexts, type Series } from "../../calibration/series.ts";
 import { omitUndefined } from "../compute/omit-undefined.ts";
 import { series, seriesOf } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
 
 /** Two fillings by careful hands differ by about this in temperature, °C (common practice). */
 const uFlaskWarmerC = 0.1;
+/** Share of a full flask that is liquid, where nobody stated it: its glass weighs about half as much (common practice). */
+const liquidShare = 2 / 3;
 /** Usual flasks, mL; the pieces may take half of one. */
 const flasksMl = [10, 25, 50, 100, 250, 500, 1000, 2000] as const;
+
+const meanGrams = (series: Series) =>
+  repeats(readingTexts(series).map((text) => gramsOf(text, series.unit))).mean;
+
+/** What one filling each, or temperatures nobody compared, leave open. */
+function notesOn(found: {
+  fillings: number;
+  temperaturesStated: boolean;
+  uCelsius: number;
+}): MeasurementCheck[] {
+  const { fillings, temperaturesStated, uCelsius } = found;
+  const once = fillings === 1;
+  if (!once && temperaturesStated) return [];
+  const params = {
+    case: once ? (temperaturesStated ? "once" : "both") : "temperature",
+    fillings,
+    u_c: uCelsius,
+  };
+  return [{ code: "measurement.flask-filling", severity: "warn", params }];
+}
 
 /** The smallest usual flask that pieces of this volume leave half free, mL. */
 function flaskFor(piecesCm3: number): number {
@@ -42,21 +67,42 @@ export const flask = method({
     flask: z.strictObject({
       full: series,
       with_piece: series,
-      liquid_g: z.number().nonnegative().optional(),
-      warmer_c: z.number().optional(),
-      warmer_u_c: z.number().nonnegative().optional(),
+      liquid_g: z
+        .number()
+        .nonnegative()
+        .optional()
+        .describe("liquid in the full flask; two thirds of its reading when left out"),
+      warmer_c: z.number().optional().describe("full flask warmer than the flask with the piece by"),
+      warmer_u_c: z.number().nonnegative().optional().describe("0.1 when left out"),
+      filling_repeatability_g: z
+        .number()
+        .nonnegative()
+        .optional()
+        .describe(
+          "standard deviation of one filling beside the balance's own; when left out 0.002, or none where immersed_repeatability_g tells the scatter of a flask reading whole",
+        ),
     }),
   },
-  weighing: ({ flask: { full, with_piece, liquid_g, warmer_c, warmer_u_c } }) =>
-    weighing(
+  weighing: ({ flask: given }) => {
+    const { full, with_piece, liquid_g, warmer_c, warmer_u_c = uFlaskWarmerC } = given;
+    const fullSeries = seriesOf(full);
+    const pieceSeries = seriesOf(with_piece);
+    return weighing(
       omitUndefined({
-        full: seriesOf(full),
-        withPiece: seriesOf(with_piece),
-        liquidGrams: liquid_g,
+        full: fullSeries,
+        withPiece: pieceSeries,
+        liquidGrams: liquid_g ?? liquidShare * meanGrams(fullSeries),
         warmerCelsius: warmer_c,
         uWarmerCelsius: warmer_u_c,
+        fillingGrams: given.filling_repeatability_g,
+        notes: notesOn({
+          fillings: Math.min(...[fullSeries, pieceSeries].map((one) => readingTexts(one).length)),
+          temperaturesStated: given.warmer_c !== undefined || given.warmer_u_c !== undefined,
+          uCelsius: warmer_u_c,
+        }),
       }),
-    ),
+    );
+  },
   asked: ({ load, details }) => ({
     flask: {
       full: load("flask-full"),
