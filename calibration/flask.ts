@@ -16,8 +16,8 @@ export interface FlaskFillings {
   /** full flask warmer than the flask with the piece by, °C */
   warmerCelsius?: number;
   uWarmerCelsius?: number;
-  /** standard deviation of one filling to the mark, g, beside the scatter of the balance */
-  fillingGrams?: number;
+  /** standard deviation of one filling to the mark, g, beside the scatter of the balance; see fillingOf */
+  fillingGrams?: number | "usual";
   /** said beside the result */
   notes?: readonly MeasurementCheck[];
 }
@@ -25,12 +25,13 @@ export interface FlaskFillings {
 /** Topping up to the mark and wiping scatter by this, g (common practice: about 2 mg with a capillary stopper). */
 const usualFillingGrams = 0.002;
 
-/** Scatter of one filling: as stated, none where the scatter of a flask reading is stated whole, else the usual one. */
+/** Scatter of one filling, g: as stated; the usual one only where no scatter of a whole flask reading is stated. */
 export function fillingOf(
-  statedGrams: number | undefined,
+  filling: FlaskFillings["fillingGrams"],
   immersedRepeatabilityGrams: number | undefined,
 ): number {
-  return statedGrams ?? (immersedRepeatabilityGrams === undefined ? usualFillingGrams : 0);
+  if (filling !== "usual") return filling ?? 0;
+  return immersedRepeatabilityGrams === undefined ? usualFillingGrams : 0;
 }
 
 /** Cubic expansion of borosilicate glass, 1/°C: 3 · 3.3e-6 (common practice). */

@@ -8,6 +8,7 @@ import { states } from "../conformity/state.ts";
 import { preciousElements } from "../metals/fineness/precious-element.ts";
 import { colours } from "../metals/metal.ts";
 import { type Method, type MethodName, methods } from "../methods/index.ts";
+import { balance } from "./balance.ts";
 import { complains, type RequestCode } from "./complaint.ts";
 import { series } from "./series.ts";
 
@@ -79,17 +80,6 @@ const air = z.union(
     error: complains("compute.request.air"),
   },
 );
-
-const balance = z.strictObject({
-  readability_g: positive,
-  repeatability_g: notNegative,
-  repeatability_dof: positive.optional(),
-  immersed_readability_g: positive.optional(),
-  immersed_repeatability_g: notNegative.optional(),
-  immersed_repeatability_dof: positive.optional(),
-  linearity_g: notNegative.default(0),
-  span_u_relative: notNegative.optional(),
-});
 
 const hanger = z
   .strictObject({

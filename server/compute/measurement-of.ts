@@ -1,7 +1,9 @@
 import type { Ambient } from "../../calibration/ambient.ts";
+import type { BalanceTraits } from "../../calibration/balance.ts";
 import type { Liquid, MeasuredLiquid } from "../../calibration/liquid.ts";
 import type { Measurement } from "../../calibration/measurement.ts";
 import { type Method, methods } from "../methods/index.ts";
+import { balance, balanceOf } from "./balance.ts";
 import type { ComputeRequest } from "./contract.ts";
 import { omitUndefined } from "./omit-undefined.ts";
 import { seriesOf } from "./series.ts";
@@ -81,6 +83,13 @@ function liquidFor({ pieceTemperature }: Method, request: ComputeRequest): Liqui
     : liquid(request.liquid!);
 }
 
+/** The balance that a request names beside its readings in the liquid. */
+function secondBalance({ loads }: Method, request: ComputeRequest): BalanceTraits | undefined {
+  const given = Object(Reflect.get(request, loads.at(-1)?.key[0] ?? "dry"));
+  const read = balance.safeParse(Reflect.get(given, "balance"));
+  return read.success ? balanceOf(read.data) : undefined;
+}
+
 /**
  * The measurement a request describes. `linearExpansionPerCelsius`: of the claimed metal, where there is a claim and
  * its expansion is known.
@@ -89,23 +98,15 @@ export function measurementOf(
   request: ComputeRequest,
   linearExpansionPerCelsius: number | undefined,
 ): Measurement {
-  const { balance, hanger } = request;
+  const { hanger } = request;
   const method = methods[request.method];
   return omitUndefined({
     dry: seriesOf(request.dry),
     weighing: method.weighing(request),
     liquid: liquidFor(method, request),
     air: air(request.air),
-    balance: omitUndefined({
-      readabilityGrams: balance.readability_g,
-      repeatabilityGrams: balance.repeatability_g,
-      repeatabilityDof: balance.repeatability_dof,
-      immersedReadabilityGrams: balance.immersed_readability_g,
-      immersedRepeatabilityGrams: balance.immersed_repeatability_g,
-      immersedRepeatabilityDof: balance.immersed_repeatability_dof,
-      linearityGrams: balance.linearity_g,
-      spanU: balance.span_u_relative,
-    }),
+    balance: balanceOf(request.balance),
+    immersedBalance: secondBalance(method, request),
     hanger: omitUndefined({
       wireMillimetres: hanger?.wire_mm ?? 0,
       meniscusChange: hanger?.meniscus_change,

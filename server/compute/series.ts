@@ -2,6 +2,7 @@ import { z } from "zod";
 import { isDecimal } from "../../calibration/decimal.ts";
 import { type Lifted, lifts, type Series, zeroings } from "../../calibration/series.ts";
 import { type MassUnit, massUnits } from "../../calibration/units.ts";
+import { balance } from "./balance.ts";
 import { complains, type RequestCode } from "./complaint.ts";
 import { omitUndefined } from "./omit-undefined.ts";
 
@@ -31,32 +32,49 @@ const look = z.union(
   },
 );
 
+const keys = {
+  readings: z.array(reading).min(1, complains("compute.request.readings-none")).optional(),
+  timed: z.array(look).min(3, complains("compute.request.looks-few")).optional(),
+  lifted: z.enum(lifts).optional(),
+  unit,
+  zero_before: reading.optional(),
+  zero_after: reading.optional(),
+  zeroed: z
+    .enum(zeroings)
+    .optional()
+    .describe(
+      "each: the balance is zeroed before every reading, so that the rounding of its zero averages out with them; once: one zero serves all readings; each when left out",
+    ),
+};
+
+type Given = Pick<
+  z.output<z.ZodObject<typeof keys>>,
+  "readings" | "timed" | "lifted" | "zero_before" | "zero_after" | "zeroed"
+>;
+
+function wellFormed(given: Given, ctx: z.RefinementCtx): void {
+  const say = (path: string, code: RequestCode) =>
+    ctx.addIssue({ code: "custom", path: [path], message: complains(code) });
+  if (!given.readings && !given.timed) say("readings", "compute.request.readings-missing");
+  if (given.readings && given.timed) say("timed", "compute.request.readings-and-looks");
+  if (given.readings && given.lifted) say("lifted", "compute.request.lifted-without-looks");
+  if (given.timed && given.zeroed) say("zeroed", "compute.request.looks-hold-zeros");
+  if (given.timed && (given.zero_before || given.zero_after))
+    say("timed", "compute.request.looks-hold-zeros");
+}
+
 /** Readings of one load; or, for a drift fit, zeros and readings with their times. */
-export const series = z
+export const series = z.strictObject(keys).superRefine(wellFormed);
+
+/** Readings in the liquid, which may have been taken on another balance than the dry ones. */
+export const wetSeries = z
   .strictObject({
-    readings: z.array(reading).min(1, complains("compute.request.readings-none")).optional(),
-    timed: z.array(look).min(3, complains("compute.request.looks-few")).optional(),
-    lifted: z.enum(lifts).optional(),
-    unit,
-    zero_before: reading.optional(),
-    zero_after: reading.optional(),
-    zeroed: z
-      .enum(zeroings)
+    ...keys,
+    balance: balance
       .optional()
-      .describe(
-        "each: the balance is zeroed before every reading, so that the rounding of its zero averages out with them; once: one zero serves all readings; each when left out",
-      ),
+      .describe("the balance these readings were taken on, where it is not that of the dry ones"),
   })
-  .superRefine((given, ctx) => {
-    const say = (path: string, code: RequestCode) =>
-      ctx.addIssue({ code: "custom", path: [path], message: complains(code) });
-    if (!given.readings && !given.timed) say("readings", "compute.request.readings-missing");
-    if (given.readings && given.timed) say("timed", "compute.request.readings-and-looks");
-    if (given.readings && given.lifted) say("lifted", "compute.request.lifted-without-looks");
-    if (given.timed && given.zeroed) say("zeroed", "compute.request.looks-hold-zeros");
-    if (given.timed && (given.zero_before || given.zero_after))
-      say("timed", "compute.request.looks-hold-zeros");
-  });
+  .superRefine(wellFormed);
 
 /**
  * The series a request gives for one load. `lifted`: what lifting the piece does to the zero where the request does not

@@ -1,6 +1,6 @@
 import { displaced as weighing } from "../../calibration/displaced.ts";
 import { message } from "../../calibration/message.ts";
-import { series, seriesOf } from "../compute/series.ts";
+import { seriesOf, wetSeries } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
 
 /** Beaker on the pan: the piece hangs from a stand, and what it displaces weighs on the balance. */
@@ -16,7 +16,7 @@ export const displaced = method({
   without: ["check.hanger-in-immersed"],
   details: ["pool", "added", "stand", "liquid", "room", "display"],
   screensLots: true,
-  keys: { rise: series },
+  keys: { rise: wetSeries },
   weighing: ({ rise }) => weighing(seriesOf(rise, "wet")),
   asked: ({ load }) => ({ rise: load("rise") }),
   corrections: [],

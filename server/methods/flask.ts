@@ -94,7 +94,7 @@ export const flask = method({
         liquidGrams: liquid_g ?? liquidShare * meanGrams(fullSeries),
         warmerCelsius: warmer_c,
         uWarmerCelsius: warmer_u_c,
-        fillingGrams: given.filling_repeatability_g,
+        fillingGrams: given.filling_repeatability_g ?? ("usual" as const),
         notes: notesOn({
           fillings: Math.min(...[fullSeries, pieceSeries].map((one) => readingTexts(one).length)),
           temperaturesStated: given.warmer_c !== undefined || given.warmer_u_c !== undefined,

@@ -1,6 +1,6 @@
 import { hung as weighing } from "../../calibration/hung.ts";
 import { message } from "../../calibration/message.ts";
-import { series, seriesOf } from "../compute/series.ts";
+import { seriesOf, wetSeries } from "../compute/series.ts";
 import { method, planned } from "./method.ts";
 
 /** Hung from the balance: the piece hangs in the liquid, which stands beside the balance. */
@@ -16,7 +16,7 @@ export const hung = method({
   without: [],
   details: ["pool", "added", "hanger", "liquid", "room", "display"],
   screensLots: true,
-  keys: { immersed: series },
+  keys: { immersed: wetSeries },
   weighing: ({ immersed }) => weighing(seriesOf(immersed)),
   asked: ({ load }) => ({ immersed: load("immersed") }),
   corrections: ["report.corrections.wire"],

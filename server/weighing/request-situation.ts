@@ -1,5 +1,7 @@
+import { z } from "zod";
 import { lastPlace } from "../../calibration/decimal.ts";
 import { driftFit } from "../../calibration/drift.ts";
+import { fillingOf } from "../../calibration/flask.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { type Lifted, readingTexts } from "../../calibration/series.ts";
 import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
@@ -19,6 +21,7 @@ interface GivenSeries {
   unit: MassUnit;
   zero_before?: string | undefined;
   zero_after?: string | undefined;
+  balance?: GivenBalance | undefined;
 }
 
 /**
@@ -50,8 +53,31 @@ export function situationOfRequest(request: ComputeRequest, library: Library): S
         highGPerCm3: claimed.densityGPerCm3.high,
       },
     }),
-    balance: stepsOf(balance),
+    balance: withFilling(stepsOf(withSecond(balance, wet?.balance)), request),
   };
+}
+
+/** The balance of the dry readings with what is known of the wet ones where those were taken on another. */
+function withSecond(first: GivenBalance, second: GivenBalance | undefined): GivenBalance {
+  if (!second) return first;
+  return {
+    ...first,
+    immersed_readability_g: second.immersed_readability_g ?? second.readability_g,
+    immersed_repeatability_g: second.immersed_repeatability_g ?? second.repeatability_g,
+    immersed_repeatability_dof: second.immersed_repeatability_dof ?? second.repeatability_dof,
+  };
+}
+
+/** Two fillings of a flask scatter beside the balance. */
+function withFilling(balance: Situation["balance"], request: ComputeRequest): Situation["balance"] {
+  if (request.method !== "flask") return balance;
+  const stated = z.object({ filling_repeatability_g: z.number() }).safeParse(Reflect.get(request, "flask"));
+  const filling = fillingOf(
+    stated.success ? stated.data.filling_repeatability_g : "usual",
+    request.balance.immersed_repeatability_g,
+  );
+  const scatter = Math.hypot(balance.immersedRepeatabilityGrams, filling);
+  return { ...balance, immersedRepeatabilityGrams: scatter };
 }
 
 interface GivenBalance {

@@ -163,9 +163,38 @@ describe("measure", () => {
     expect(spread(spanned) / spread(bench)).toBeCloseTo(1, 3);
   });
 
-  it("does not let linearity cancel", () => {
-    const bent = measure({ ...bench, balance: { ...bench.balance, linearityGrams: 0.0003 } });
-    expect(bent.uGPerCm3).toBeGreaterThan(1.2 * measure(bench).uGPerCm3);
+  it("lets linearity cancel as far as two near loads lie on one smooth curve", () => {
+    const part = (m: Measurement) => {
+      const bent = { ...m, balance: { ...m.balance, linearityGrams: 0.0003 } };
+      return Math.sqrt(measure(bent).uDisplacedGrams ** 2 - measure(m).uDisplacedGrams ** 2);
+    };
+    // u² of e(R) − e(W) with correlation cos k(R − W), k = 1.5π over the heaviest load, each u = 0.3 mg/√3
+    const along = (1.5 * Math.PI * 2.96) / 31.1035;
+    const two = Math.sqrt(2 * (1 - Math.cos(along)));
+    expect(part(bench)).toBeCloseTo((two * 0.0003) / Math.sqrt(3), 9);
+    // one load alone has all of it
+    expect(part({ ...bench, weighing: displaced(grams("2.9600")) })).toBeCloseTo(0.0003 / Math.sqrt(3), 9);
+    // over a larger capacity the curve is flatter
+    const large = { ...bench, balance: { ...bench.balance, capacityGrams: 200 } };
+    expect(part(large)).toBeLessThan(part(bench) / 5);
+  });
+
+  it("has two spans where dry and immersed were weighed on two balances", () => {
+    const { spanU: _, ...second } = bench.balance as Measurement["balance"];
+    const apart = measure({ ...bench, immersedBalance: { ...second, spanU: 1e-4 } });
+    const share = (name: string) =>
+      apart.budget.find(({ input }) => input === name)?.contributionGPerCm3 ?? Number.NaN;
+    // D = R(1 + a) − W(1 + b): ∂D/∂b = −W, and of the density ρ·W/D
+    expect(share("second balance, span") / apart.gPerCm3).toBeCloseTo((1e-4 * 28.1435) / 2.96, 5);
+    expect(share("balance span")).toBeGreaterThan(4 * share("second balance, span"));
+  });
+
+  it("has the place on the pan of a load set by hand, and none of one that hangs", () => {
+    const corner = measure({ ...bench, balance: { ...bench.balance, eccentricityPerGram: 1e-5 } });
+    const rows = corner.budget.filter(({ input }) => input.includes("place on the pan"));
+    expect(rows.map(({ input, u }) => [input, +u.toFixed(9)])).toEqual([
+      ["dry, place on the pan", +(31.1035e-5).toFixed(9)],
+    ]);
   });
 
   it("keeps the display's step in the budget however often the display repeats itself", () => {
