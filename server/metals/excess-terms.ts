@@ -1,7 +1,7 @@
 import { z } from "zod";
 import excessVolumes from "./data/excess-volumes.json" with { type: "json" };
 import type { Provenance } from "./provenance.ts";
-import { figure, provenanceOf } from "./sourced-figure.ts";
+import { figure, provenanceOf, sourced } from "./sourced-figure.ts";
 
 /** One excess term: B in cm³/g, so that a pair adds B·wᵢ·wⱼ to the specific volume, and its standard uncertainty. */
 export interface ExcessTerm {
@@ -21,9 +21,7 @@ const file = z.strictObject({
       pair: z.tuple([z.string(), z.string()]),
       b_cm3_per_g: figure(z.number()),
       u_cm3_per_g: figure(z.number().positive()),
-      points: z.array(
-        z.strictObject({ fractions: z.record(z.string(), share), g_cm3: figure(z.number().positive()) }),
-      ),
+      points: z.array(sourced({ fractions: z.record(z.string(), share), g_cm3: z.number().positive() })),
     }),
   ),
 });
@@ -39,10 +37,10 @@ export const excessTerms: readonly ExcessTerm[] = read.terms.map((term) => ({
   bCm3PerG: term.b_cm3_per_g.value,
   uCm3PerG: term.u_cm3_per_g.value,
   provenance: provenanceOf(term.b_cm3_per_g),
-  points: term.points.map(({ fractions, g_cm3 }) => ({
+  points: term.points.map(({ fractions, g_cm3, ...from }) => ({
     fractions,
-    gPerCm3: g_cm3.value,
-    provenance: provenanceOf(g_cm3),
+    gPerCm3: g_cm3,
+    provenance: provenanceOf(from),
   })),
 }));
 

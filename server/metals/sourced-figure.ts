@@ -5,29 +5,34 @@ const source = z.custom<SourceId>((id) => typeof id === "string" && isSourceId(i
   error: ({ input }) => `no source "${input}" in sources.json`,
 });
 
-/** A value of a data file with exactly one provenance: seen in named sources, computed by a rule, or from memory. */
-export const figure = <T extends z.ZodType>(value: T) =>
+/** Keys with exactly one provenance: seen in named sources, computed by a rule, or from memory. */
+export const sourced = <T extends z.ZodRawShape>(keys: T) =>
   z
     .strictObject({
-      value,
+      ...keys,
       seen: z.array(source).min(1).optional(),
       computed: z.enum(rules).optional(),
       from_memory: z.literal(true).optional(),
     })
     .refine(
-      ({ seen, computed, from_memory }) =>
-        [seen, computed, from_memory].filter((one) => one !== undefined).length === 1,
+      (given) => {
+        const { seen, computed, from_memory } = given as Given;
+        return [seen, computed, from_memory].filter((one) => one !== undefined).length === 1;
+      },
       { error: 'right is exactly one of "seen", "computed" and "from_memory"' },
     );
 
-/** Where such a value comes from. */
-export function provenanceOf({
-  seen,
-  computed,
-}: {
+interface Given {
   seen?: SourceId[] | undefined;
   computed?: Rule | undefined;
-}): Provenance {
+  from_memory?: true | undefined;
+}
+
+/** A value of a data file with its provenance. */
+export const figure = <T extends z.ZodType>(value: T) => sourced({ value });
+
+/** Where such a value comes from. */
+export function provenanceOf({ seen, computed }: Given): Provenance {
   if (seen) return { kind: "seen", sources: seen };
   return computed ? { kind: "computed", rule: computed } : { kind: "from-memory" };
 }

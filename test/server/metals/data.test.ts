@@ -1,9 +1,11 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { bandByMixture } from "../../../server/metals/band-by-mixture.ts";
 import sources from "../../../server/metals/data/sources.json" with { type: "json" };
 import steel from "../../../server/metals/data/steel.json" with { type: "json" };
 import { finenessFamilies } from "../../../server/metals/fineness-families.ts";
 import { metal, metals } from "../../../server/metals/library.ts";
+import { figuresOf as listedIn } from "../../../server/metals/list-provenance.ts";
 import type { Figure, Metal } from "../../../server/metals/metal.ts";
 import { metalsOf } from "../../../server/metals/metal-row.ts";
 import type { rules } from "../../../server/metals/provenance.ts";
@@ -102,6 +104,28 @@ describe("a figure that is said to be computed comes out of its rule", () => {
     // % Sb = 1636.416/ρ − 144.241 (common practice)
     for (const [m, figure] of said("lead-antimony-formula"))
       close(m, figure, 1636.416 / (100 * m.composition.Sb![0] + 144.241));
+  });
+});
+
+describe("the list of figures", () => {
+  test("says of every figure of the data files where it comes from", () => {
+    const folder = new URL("../../../server/metals/data/", import.meta.url);
+    const files = readdirSync(folder).filter((file) => file !== "sources.json");
+    const all = files.flatMap((file) =>
+      listedIn(file, JSON.parse(readFileSync(new URL(file, folder), "utf8"))),
+    );
+    expect(all.length).toBeGreaterThan(1500);
+    expect(all.filter(({ kind }) => kind === null)).toEqual([]);
+  });
+
+  test("finds a number that says nothing of itself", () => {
+    expect(listedIn("x.json", { rows: [{ id: "a", sound_m_s: 3000 }] })).toMatchObject([
+      { place: "rows.a.sound_m_s", value: "3000", kind: null },
+    ]);
+  });
+
+  test("no shop, forum or supplier is a source", () => {
+    for (const source of Object.values(sources)) expect(source).not.toMatch(/\.com|supplier|trade table/i);
   });
 });
 
