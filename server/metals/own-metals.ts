@@ -6,6 +6,7 @@ import { componentSymbols } from "./component-density.ts";
 import { faultsIn, saying } from "./file-faults.ts";
 import { builtIn, type Library, libraryOf } from "./library.ts";
 import { colours, type Figure, type Metal } from "./metal.ts";
+import { refuseSilentChanges } from "./own-changes.ts";
 import type { Provenance } from "./provenance.ts";
 
 /** Shape of the file of own metals; goes up when a key changes its meaning. */
@@ -96,6 +97,21 @@ export function withOwn(library: Library, own: OwnMetals): Library {
 /** The built-in library, with an owner's metals where there are any. */
 export function libraryWith(own: OwnMetals | undefined): Library {
   return own ? withOwn(builtIn, own) : builtIn;
+}
+
+/**
+ * What may follow what is held: every band has a width, no id and no name stands twice, and a held id keeps its name.
+ * Refuses with every fault. Entries of earlier versions may break it and still be read.
+ */
+export function refuseOwnMetals(held: OwnMetals | undefined, next: OwnMetals): void {
+  refuseSilentChanges(held?.metals ?? [], next.metals);
+  const flat = next.metals.filter(({ density_g_cm3: { low, high } }) => low === high);
+  if (flat.length > 0)
+    throw new Refusal(
+      "own.not-taken-over",
+      { faults: flat.map(({ name }) => message("metal.own.no-width", { name })) },
+      "low",
+    );
 }
 
 /** What looks odd in own metals without being wrong: a band far from what the mixture law says. */

@@ -1,13 +1,24 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Library } from "../metals/library.ts";
-import { libraryWith, type OwnMetals, readOwnMetals, writeOwnMetals } from "../metals/own-metals.ts";
+import { missingFrom } from "../metals/own-changes.ts";
+import {
+  libraryWith,
+  type OwnMetals,
+  readOwnMetals,
+  refuseOwnMetals,
+  writeOwnMetals,
+} from "../metals/own-metals.ts";
 
 /** The library that findings are made with: the built-in one and the owner's metals, as the ledger keeps them. */
 export interface CurrentLibrary {
   readonly now: Library;
   /** undefined until the owner has added a metal */
   readonly own: OwnMetals | undefined;
-  /** Takes own metals over under their version. Throws RangeError for an id given twice, LedgerError when not stored. */
+  /**
+   * Takes own metals over under their version. Refuses an id or a name given twice, a changed name, a band without width,
+   * and the loss of a metal in use; throws LedgerError when not stored.
+   */
   keep(own: OwnMetals): Promise<void>;
 }
 
@@ -27,6 +38,8 @@ export async function currentLibrary(ledger: Ledger): Promise<CurrentLibrary> {
       return own;
     },
     async keep(next) {
+      refuseOwnMetals(own, next);
+      await refuseMissing(ledger, next, own?.metals ?? []);
       const library = libraryWith(next);
       await ledger.append("library-version", "library", {
         version: library.version,
@@ -36,4 +49,15 @@ export async function currentLibrary(ledger: Ledger): Promise<CurrentLibrary> {
       now = library;
     },
   };
+}
+
+/** Records and specifications go on naming a metal, so one that they name stays. */
+async function refuseMissing(ledger: Ledger, next: OwnMetals, held: OwnMetals["metals"]): Promise<void> {
+  for (const { id, name } of missingFrom(next.metals, held)) {
+    const { count } = await ledger.records({ filters: { claim: id }, page: { size: 1 } });
+    if (count > 0) throw new Refusal("metal.own.in-records", { name, records: count });
+    const [entry] = await ledger.entries({ kind: "specifications", newestFirst: true, limit: 1 });
+    if (entry?.kind === "specifications" && JSON.stringify(entry.body).includes(`"${id}"`))
+      throw new Refusal("metal.own.in-specifications", { name });
+  }
 }

@@ -1,5 +1,7 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Library } from "../metals/library.ts";
+import { missingFrom, refuseSilentChanges } from "../metals/own-changes.ts";
 import {
   type OwnSpecifications,
   ownSpecificationsFormat,
@@ -36,8 +38,8 @@ export async function currentSpecifications(
 }
 
 /**
- * Keeps own specifications as the next version. Throws RangeError with every fault (an unknown metal, a fine mass that
- * is not mass × fineness), LedgerError when not stored.
+ * Keeps own specifications as the next version. Refuses every fault (an unknown metal, a fine mass that is not mass ×
+ * fineness, an id or name given twice, a changed name, one that is gone); throws LedgerError when not stored.
  */
 export async function keepSpecifications(
   ledger: Ledger,
@@ -46,6 +48,11 @@ export async function keepSpecifications(
   key?: string,
 ): Promise<void> {
   const checked = readOwnSpecifications(writeOwnSpecifications(next), library);
+  const { own } = await currentSpecifications(ledger, library);
+  refuseSilentChanges(own.specifications, checked.specifications);
+  const missing = missingFrom(checked.specifications, own.specifications);
+  if (missing.length > 0)
+    throw new Refusal("specification.missing", { names: missing.map(({ name }) => name) });
   await ledger.append(
     "specifications",
     "specifications",

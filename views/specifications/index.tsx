@@ -51,6 +51,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
           {entry("fine", t("specifications.fine-mass"), "g")}
         </div>
         <div class="row">
+          {entry("leastCurrent", t("specifications.least-current"), "g")}
           {entry("diameter", t("specifications.diameter"), "mm")}
           {entry("thickness", t("specifications.rim-thickness"), "mm")}
         </div>
@@ -61,6 +62,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
           required
         />
         <p class="hint">{t("specifications.fine-hint")}</p>
+        <p class="hint">{t("specifications.least-current-hint")}</p>
         <button type="submit">{t("specifications.add")}</button>
       </form>
       <Sheet id="file" title={t("specifications.file")}>

@@ -25,6 +25,8 @@ const ownSpecification = z.strictObject({
   fineness_tolerance_permille: positive.nullable().default(null),
   /** when the source states it: checked against mass × fineness */
   fine_mass_g: decimal.optional(),
+  /** lightest mass, g, at which a worn piece still passes; without it 3 % of wear (common practice) */
+  least_current_g: positive.optional(),
   diameter_mm: positive.max(1000).optional(),
   thickness_mm: positive.max(1000).optional(),
   source: z
@@ -77,6 +79,7 @@ function faultsOf(one: OwnSpecifications["specifications"][number], library: Lib
   const checks = [
     () => library.metal(one.metal),
     () => one.fine_mass_g && checkFineMass(one.mass_g, one.fineness_permille, one.fine_mass_g),
+    () => refuseWearAbove(one),
   ];
   return checks.flatMap((check) => {
     try {
@@ -87,6 +90,15 @@ function faultsOf(one: OwnSpecifications["specifications"][number], library: Lib
       throw error;
     }
   });
+}
+
+function refuseWearAbove({ mass_g, least_current_g: least }: OwnSpecifications["specifications"][number]) {
+  if (least !== undefined && least > Number(mass_g))
+    throw new Refusal(
+      "specification.wear-above",
+      { least_g: least, mass_g: { decimal: mass_g } },
+      "leastCurrent",
+    );
 }
 
 /** Own specifications as JSON text that readOwnSpecifications takes back unchanged. */
@@ -104,6 +116,7 @@ export function specificationsOf(own: OwnSpecifications): Specification[] {
     massToleranceG: one.mass_tolerance_g,
     finenessPermille: Number(one.fineness_permille),
     finenessTolerancePermille: one.fineness_tolerance_permille,
+    ...(one.least_current_g === undefined ? {} : { leastCurrentG: one.least_current_g }),
     ...(one.diameter_mm === undefined ? {} : { diameterMm: one.diameter_mm }),
     ...(one.thickness_mm === undefined ? {} : { thicknessMm: one.thickness_mm }),
     source: one.source,

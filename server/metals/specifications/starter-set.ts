@@ -4,7 +4,7 @@ import type { Specification } from "./specification.ts";
 const coinage1870 =
   "Coinage Act 1870 (33 & 34 Vict. c. 10), first schedule, as printed in Encyclopaedia Britannica 9th ed. vol. 16, p. 483; diameters common practice";
 const union1865 =
-  "Monetary convention of 23 December 1865 (Latin Monetary Union), as printed in Willis 1901; silver tolerances from handbooks of the time";
+  "Monetary convention of 23 December 1865 (Latin Monetary Union), as printed in Willis 1901; silver tolerances from handbooks of the time, wear limits from memory";
 const german1871 =
   "German law of 4 December 1871 and Münzgesetz of 9 July 1873 / 1 June 1909, § 3; diameters from memory";
 const vienna1857 =
@@ -42,6 +42,11 @@ const from = (source: string, rows: Row[]): Specification[] =>
     verified: true,
   }));
 
+/** A coin of the union was taken back once wear had lost it so many ‰ beyond its tolerance (convention of 1865, from memory). */
+const wornTo = (massG: number, tolerancePermille: number, wearPermille: number) => ({
+  leastCurrentG: massG * (1 - (tolerancePermille + wearPermille) / 1000),
+});
+
 /** ‰ of a mass, in grams, as the conventions set their tolerances. */
 const permilleOf = (massG: number, permille: number) => (massG * permille) / 1000;
 
@@ -67,16 +72,16 @@ export const starterSet: readonly Specification[] = [
     ["gb-sixpence", "ag-925", 2.82759, 0.01178, 925, 4, 19.4],
   ]),
   ...from(union1865, [
-    ["union-100-francs", "au-900r", 32.25806, permilleOf(32.25806, 1), 900, 2, 35],
-    ["union-50-francs", "au-900r", 16.12903, permilleOf(16.12903, 1), 900, 2, 28],
-    ["union-20-francs", "au-900r", 6.45161, permilleOf(6.45161, 2), 900, 2, 21],
-    ["union-10-francs", "au-900r", 3.2258, permilleOf(3.2258, 2), 900, 2, 19],
-    ["union-5-francs-gold", "au-900r", 1.6129, permilleOf(1.6129, 3), 900, 2, 17],
-    ["union-5-francs", "ag-900", 25, permilleOf(25, 3), 900, 2, 37],
-    ["union-2-francs", "ag-835", 10, permilleOf(10, 5), 835, 3, null],
-    ["union-1-franc", "ag-835", 5, permilleOf(5, 5), 835, 3, null],
-    ["union-50-centimes", "ag-835", 2.5, permilleOf(2.5, 7), 835, 3, null],
-    ["union-20-centimes", "ag-835", 1, permilleOf(1, 10), 835, 3, null],
+    ["union-100-francs", "au-900r", 32.25806, permilleOf(32.25806, 1), 900, 2, 35, wornTo(32.25806, 1, 5)],
+    ["union-50-francs", "au-900r", 16.12903, permilleOf(16.12903, 1), 900, 2, 28, wornTo(16.12903, 1, 5)],
+    ["union-20-francs", "au-900r", 6.45161, permilleOf(6.45161, 2), 900, 2, 21, wornTo(6.45161, 2, 5)],
+    ["union-10-francs", "au-900r", 3.2258, permilleOf(3.2258, 2), 900, 2, 19, wornTo(3.2258, 2, 5)],
+    ["union-5-francs-gold", "au-900r", 1.6129, permilleOf(1.6129, 3), 900, 2, 17, wornTo(1.6129, 3, 5)],
+    ["union-5-francs", "ag-900", 25, permilleOf(25, 3), 900, 2, 37, wornTo(25, 3, 10)],
+    ["union-2-francs", "ag-835", 10, permilleOf(10, 5), 835, 3, null, wornTo(10, 5, 50)],
+    ["union-1-franc", "ag-835", 5, permilleOf(5, 5), 835, 3, null, wornTo(5, 5, 50)],
+    ["union-50-centimes", "ag-835", 2.5, permilleOf(2.5, 7), 835, 3, null, wornTo(2.5, 7, 50)],
+    ["union-20-centimes", "ag-835", 1, permilleOf(1, 10), 835, 3, null, wornTo(1, 10, 50)],
   ]),
   ...from(german1871, [
     ["de-20-mark", "au-900r", 7.96495, permilleOf(7.96495, 2.5), 900, 2, 22.5, { leastCurrentG: 7.9251 }],

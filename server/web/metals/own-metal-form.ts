@@ -78,8 +78,12 @@ function compositionFrom(text: string, locale: Locale): Record<string, [number, 
     const [nominal = 0, low = nominal, high = nominal] = shares.map((share) =>
       share.kind === "number" ? share100(share.text) : 0,
     );
+    if (!(low <= nominal && nominal <= high && high <= 1))
+      throw new Refusal("metal.own.limits-percent", { line: row.trim() }, "composition");
     composition[symbol] = [nominal, low, high];
   }
+  const percent = 100 * Object.values(composition).reduce((sum, [nominal]) => sum + nominal, 0);
+  if (Math.abs(percent - 100) > 0.51) throw new Refusal("metal.own.sum-percent", { percent }, "composition");
   return composition;
 }
 

@@ -81,7 +81,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     const next = {
       ...own,
       version: own.version + 1,
-      specifications: [typed, ...own.specifications.filter(({ id }) => id !== typed.id)],
+      specifications: [...own.specifications, typed],
     };
     try {
       await keepSpecifications(ledger, library(), next, values.step);
@@ -121,6 +121,7 @@ function typedSpecification(values: Record<string, string>, numbers: NumberEntri
       ? ""
       : numbers.text("fine", "form.field.fine-mass", evidenceRanges.massG);
   const diameter = numbers.optional("diameter", "form.field.diameter", millimetres);
+  const least = numbers.optional("leastCurrent", "form.field.least-current", evidenceRanges.massG);
   const thickness = numbers.optional("thickness", "form.field.thickness", millimetres);
   const id = `own-${name
     .trim()
@@ -141,6 +142,7 @@ function typedSpecification(values: Record<string, string>, numbers: NumberEntri
     fineness_permille: fineness,
     fineness_tolerance_permille: null,
     ...(fine === "" ? {} : { fine_mass_g: fine }),
+    ...(least === undefined ? {} : { least_current_g: least }),
     ...(diameter === undefined ? {} : { diameter_mm: diameter }),
     ...(thickness === undefined ? {} : { thickness_mm: thickness }),
     source: source.trim(),

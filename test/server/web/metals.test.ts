@@ -141,7 +141,7 @@ describe("metals of one's own", () => {
     );
   });
 
-  test("a record stays readable after its metal was taken out, and the change is a new version", async () => {
+  test("a metal that a record claims stays, and the record says by which library it was judged", async () => {
     await at.post("/metals/own", bellMetal);
     await at.post("/bench/piece", {
       ticket: "B-1",
@@ -154,8 +154,14 @@ describe("metals of one's own", () => {
     await at.post("/bench/typed-readings", { role: "immersed", reading: "76.2200", unit: "g" });
     await at.post("/bench/water", { celsius: "20" });
     await at.post("/bench/record", {});
-    await at.post("/metals/own/own-quay-bell-metal/removal", {});
-    expect(at.library.now.version).toMatch(/\+own\.2$/);
+    const refused = await at.post("/metals/own/own-quay-bell-metal/removal", {});
+    expect(refused.statusCode).toBe(422);
+    expect(refused.body).toContain(told("metal.own.in-records", { name: "Quay bell metal", records: 1 }));
+    expect(at.library.now.has("own-quay-bell-metal")).toBe(true);
+    expect((await get("/records/bell")).body).toContain(at.library.now.version);
+    await at.post("/metals/own", { ...bellMetal, name: "Second" });
+    await at.post("/metals/own/own-second/removal", {});
+    expect(at.library.now.version).toMatch(/\+own\.3$/);
     for (const url of ["/records/bell", "/records", "/"]) expect((await get(url)).statusCode, url).toBe(200);
   });
 
@@ -189,7 +195,21 @@ describe("metals of one's own", () => {
   });
 
   test.each([
-    ["a composition that does not add up", { composition: "Cu 50\nSn 22" }, told("metal.own.sum")],
+    [
+      "a composition that does not add up",
+      { composition: "Cu 50\nSn 22" },
+      told("metal.own.sum-percent", { percent: 72 }),
+    ],
+    [
+      "a share above a hundred per cent",
+      { composition: "Cu 178\nSn 22" },
+      told("metal.own.limits-percent", { line: "Cu 178" }),
+    ],
+    [
+      "a band without width",
+      { low: "8.62", high: "8.62" },
+      told("metal.own.no-width", { name: "Quay bell metal" }),
+    ],
     [
       "a line that is no composition",
       { composition: "mostly copper" },
@@ -208,6 +228,19 @@ describe("metals of one's own", () => {
     expect(answer.body).toContain(says);
     expect(answer.body).toContain('value="Quay bell metal"');
     expect(at.library.own).toBeUndefined();
+  });
+
+  test("a name stands once, and an id keeps its name", async () => {
+    await at.post("/metals/own", bellMetal);
+    const twice = await at.post("/metals/own", { ...bellMetal, name: "Quay-bell metal" });
+    expect(twice.statusCode).toBe(422);
+    const held = (await get("/metals/own.json")).body;
+    const renamed = held.replace('"version": 1', '"version": 2').replace("Quay bell metal", "Quay tin");
+    const answer = await at.post("/metals/own/import", { file: renamed });
+    expect(answer.body).toContain(
+      told("own.renamed", { id: "own-quay-bell-metal", held: "Quay bell metal", name: "Quay tin" }),
+    );
+    expect((await get("/metals/own.json")).body).toBe(held);
   });
 
   test("a file that is no JSON, and one of an older version, are refused", async () => {

@@ -97,6 +97,8 @@ describe("a plan before wetting", () => {
       name: "Quay bell metal",
       composition: "Cu 78\nSn 22",
       nominal: "8.62",
+      low: "8.55",
+      high: "8.7",
       magnetism: "none",
       colour: "yellow",
       likelihood: "common",

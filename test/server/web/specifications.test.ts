@@ -59,10 +59,26 @@ test("own specifications are taken over as a file; a fault, a mismatch or an old
       ),
     }),
   );
-  expect((await send(newer.replace("Harbour medal", "Harbour token"))).statusCode).toBe(303);
-  const text = await textOf(at, "/specifications");
-  expect(text).toContain("Harbour token");
-  expect(text).not.toContain("Harbour medal");
+  const renamed = await send(newer.replace("Harbour medal", "Harbour token"));
+  expect(wordsOf(renamed.body)).toContain(
+    told("own.renamed", { id: "own-harbour-medal", held: "Harbour medal", name: "Harbour token" }),
+  );
+  const without = await send('{"underhook_specifications":1,"version":9,"specifications":[]}');
+  expect(wordsOf(without.body)).toContain(told("specification.missing", { names: ["Harbour medal"] }));
+  expect((await send(newer.replace("invented", "made up"))).statusCode).toBe(303);
+  expect(await textOf(at, "/specifications")).toContain("made up for the test");
+});
+
+test("one that stands already is not replaced by another of its name, and wear cannot add mass", async () => {
+  await at.post("/specifications", own);
+  const again = await at.post("/specifications", { ...own, mass: "7,5", fine: "" });
+  expect(again.statusCode).toBe(422);
+  expect(await textOf(at, "/specifications.json")).toContain('"mass_g": "7.9881"');
+  const worn = await at.post("/specifications", { ...own, name: "Other medal", leastCurrent: "8" });
+  expect(worn.statusCode).toBe(422);
+  const right = await at.post("/specifications", { ...own, name: "Other medal", leastCurrent: "7,9" });
+  expect(right.statusCode).toBe(303);
+  expect(await textOf(at, "/specifications.json")).toContain('"least_current_g": 7.9');
 });
 
 test("the fineness of a typed density has its freedom in it: 14.00 leaves 549 to 672 ‰ and more", async () => {
