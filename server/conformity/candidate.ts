@@ -30,12 +30,16 @@ const kindsOfTwo: Readonly<Record<string, CandidateKind>> = {
   "w-epoxy": "mixed",
 };
 
-/** A metal or two-bodied piece of the library. */
-export function candidate(metal: Metal): Candidate {
+/** A metal or two-bodied piece of the library; a family is met as often as the commonest of its recipes that fits. */
+export function candidate(metal: Metal, fitting: readonly Metal[]): Candidate {
+  const recipes = metal.recipes ? fitting.filter(({ id }) => metal.recipes?.includes(id)) : [];
+  const often = (recipes.length > 0 ? recipes : [metal]).map(({ likelihood }) => met[likelihood]);
   return {
     metal,
     kind: metal.family === "cored-and-plated" ? (kindsOfTwo[metal.id] ?? "coated") : "metal",
-    occurrence: tuned.has(metal.id) ? "purpose-made" : met[metal.likelihood],
+    occurrence: tuned.has(metal.id)
+      ? "purpose-made"
+      : (occurrences.find((one) => often.includes(one as (typeof often)[number])) ?? "rare"),
   };
 }
 

@@ -74,7 +74,9 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
   const fits = claimed !== undefined && fitting.includes(claimed);
   // beside a claim that the density excludes, nothing is put together to pass for it
   const made = fits ? madeUpBeside(measured, claimed, celsius, library).map(madeCandidate) : [];
-  const bodies = [...fitting.map(candidate), ...made];
+  // beside a claim only what can look like it passes for it
+  const passing = fits ? fitting.filter((m) => looksLike(m, claimed, fitting)) : fitting;
+  const bodies = [...passing.map((m) => candidate(m, passing)), ...made];
   const weighed = weighEvidence(
     bodies.map(({ metal }) => metal),
     library.metals.filter((m) => !fitting.includes(m)),
@@ -86,10 +88,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
   const own = left.filter(({ metal }) => metal === claimed);
   const beside = own.length > 0 ? claimed : undefined;
   const others = distinct(
-    left.filter(
-      ({ metal }) =>
-        !claimed || (!satisfies(metal, claimed) && (!beside || looksLike(metal, beside, fitting))),
-    ),
+    left.filter(({ metal }) => !claimed || !satisfies(metal, claimed)),
     library,
   );
   const against = beside ? fitOf(measured, beside, celsius) : bestFit(others, measured, celsius);

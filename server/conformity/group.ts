@@ -3,7 +3,7 @@ import { called } from "../metals/called.ts";
 import type { Metal } from "../metals/metal.ts";
 import { principal } from "./alternative.ts";
 import type { Candidate } from "./candidate.ts";
-import { plainNames } from "./plain-metals.ts";
+import { plainNames } from "./plain-names.ts";
 
 const byFamily: Readonly<Record<string, Kind>> = {
   gold: "gold",
@@ -42,7 +42,7 @@ type Kind =
   | "purpose-made";
 
 /** What a person at a counter calls a candidate by; undefined for one that only its own name tells. */
-function kindOf({ metal, occurrence }: Candidate): Kind | undefined {
+export function kindOf({ metal, occurrence }: Pick<Candidate, "metal" | "occurrence">): Kind | undefined {
   if (occurrence === "purpose-made") return "purpose-made";
   if (metal.family === "own") return undefined;
   return byFamily[metal.family] ?? byElement[principal(metal)];

@@ -46,9 +46,10 @@ const leastOfDrag = 45;
 /** and falls freely down one that conducts no better than this */
 const mostWithoutDrag = 20;
 
-/** True when a strong magnet is held back by every piece of it that is thick enough. */
+/** True when a strong magnet is held back by a piece of it that is thick enough; of a family, by its first recipe. */
 export function drags(m: Metal): boolean {
-  return m.family !== "cored-and-plated" && (m.conductivityIacsPercent?.[0] ?? 0) >= leastOfDrag;
+  const [usual = m] = recipesOf(m);
+  return m.family !== "cored-and-plated" && (usual.conductivityIacsPercent?.[0] ?? 0) >= leastOfDrag;
 }
 
 /** True when it conducts too badly to hold a magnet back. */

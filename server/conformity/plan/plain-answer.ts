@@ -2,7 +2,7 @@ import { type Message, message, type Param } from "../../../calibration/message.
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
-import { plainNames } from "../plain-metals.ts";
+import { plainNames } from "../plain-names.ts";
 import type { Plan } from "./planned-result.ts";
 
 /** So many finenesses of the claim's own metal are asked about, the nearest in density. */
