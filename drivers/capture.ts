@@ -1,15 +1,15 @@
 import { type Message, message } from "../calibration/message.ts";
 import { Refusal } from "../calibration/refusal.ts";
-import type { Captured } from "./captured.ts";
+import { LoadReading } from "../calibration/stable-reading/load-reading.ts";
+import type { Noise } from "../calibration/stable-reading/noise.ts";
+import { StableReading, type TakenValue } from "../calibration/stable-reading/stable-reading.ts";
+import { atRestOf, type Captured, linesAtRest, withLine } from "./captured.ts";
 import type { Clock } from "./clock.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
-import { judge, type ReadingRecord, type Settling } from "./steadiness.ts";
+import { notYet, type ReadingRecord, type StableLines } from "./steadiness.ts";
 
 /** How long a capture waits for the balance to settle, ms. */
 const capturePatienceMs = 60_000;
-
-/** The same line twice within this time is one line that arrived twice: a bounced key, a stuttering cable. */
-const bounceMs = 10;
 
 export interface CaptureRequest {
   /** only lines that arrived after this time of the monotonic clock count; by default, after now */
@@ -30,13 +30,21 @@ export interface PendingCapture {
 
 export interface CaptureSettings {
   clock: Clock;
-  settling: Settling;
+  lineOf: StableLines;
+  /** what is known of the noise of this display */
+  noises: () => readonly Noise[];
+  /** the load was seen at rest before the request */
+  rested: boolean;
+  /** what a display that creeps would be taken as, where a hand takes it */
+  offer(): TakenValue | undefined;
   /** each line was asked for by a hand on the balance's own key */
   onKey: boolean;
   /** each line has to be asked for, and this one asks */
   asked?: boolean;
   /** whether the display has changed since the previous capture */
   stirred(): boolean;
+  /** the load goes on being watched */
+  taken(load: LoadReading): void;
   ended(): void;
 }
 
@@ -46,9 +54,10 @@ export interface CaptureSettings {
  */
 export function beginCapture(request: CaptureRequest, settings: CaptureSettings): PendingCapture {
   const { byHand = false, patienceMs = capturePatienceMs, signal } = request;
-  const { clock, settling, onKey, asked = false, stirred, ended } = settings;
+  const { clock, lineOf, noises, onKey, asked = false, stirred, ended } = settings;
   const afterMs = request.afterMonotonicMs ?? clock.monotonicMs();
-  const heard: ReadingRecord[] = [];
+  let heard: ReadingRecord[] = [];
+  let load = new LoadReading(noises, new StableReading(noises(), settings.rested));
   const { promise: result, resolve, reject } = withResolvers<Captured>();
   let because = message(asked ? "balance.capture.no-answer" : "balance.capture.waiting");
   let over = false;
@@ -76,23 +85,39 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
     end();
     reject(refusal);
   }
-  function take(settledBy: Captured["settledBy"], lines: ReadingRecord[]): void {
-    const newest = lines.at(-1)!;
-    resolve({ reading: newest.reading, settledBy, at: newest.at, lines, stirred: stirred() });
+  function take(
+    settledBy: Captured["settledBy"],
+    lines: ReadingRecord[],
+    { shown = lines.at(-1)!, value }: { shown?: ReadingRecord; value?: TakenValue | undefined } = {},
+  ): void {
+    const { at } = lines.at(-1)!;
+    const atRest = value && { atRest: atRestOf(value) };
+    resolve({ reading: shown.reading, settledBy, at, lines, stirred: stirred(), ...atRest });
     end();
   }
   function hearReading(record: ReadingRecord): void {
-    const before = heard.at(-1);
-    if (before && before.raw === record.raw && record.monotonicMs - before.monotonicMs < bounceMs) return;
-    heard.push(record);
+    // net and gross are not one load
+    if (heard.at(-1)?.reading.label !== record.reading.label) load = new LoadReading(noises);
+    heard = withLine(heard, record);
     // A key pressed on the balance is a hand that chose the moment, unless the line carries a mark.
     if (byHand || (onKey && record.reading.stability === "unknown")) {
-      take("by-hand", [record]);
+      take("by-hand", [record], byHand ? { value: settings.offer() } : {});
       return;
     }
-    const judgement = judge(heard, settling);
-    if (judgement.settled) take(judgement.by, judgement.lines);
-    else because = judgement.because;
+    if (onKey) {
+      if (record.reading.stability === "stable") take("mark", [record]);
+      else because = message("balance.rest.moving");
+      return;
+    }
+    const { judgement } = load.hear(lineOf(record));
+    because = notYet(judgement, record) ?? because;
+    if (judgement.state !== "taken") return;
+    settings.taken(load);
+    const { lines, shown } = linesAtRest(heard, { since: load.since, value: judgement.taken.value });
+    take(shown.reading.stability === "stable" ? "mark" : "own-criterion", lines, {
+      shown,
+      value: judgement.taken,
+    });
   }
 
   if (signal?.aborted) queueMicrotask(aborted);
@@ -106,7 +131,8 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
         return;
       }
       if (endsTheReading(record)) {
-        heard.length = 0;
+        heard = [];
+        load = new LoadReading(noises);
         because = record.event;
       }
       if (record.event.kind === "lost")

@@ -1,5 +1,10 @@
 import type { Message } from "../calibration/message.ts";
 import { Refusal } from "../calibration/refusal.ts";
+import type { LoadReading } from "../calibration/stable-reading/load-reading.ts";
+import { Loads } from "../calibration/stable-reading/loads.ts";
+import type { Noise } from "../calibration/stable-reading/noise.ts";
+import type { StableLine } from "../calibration/stable-reading/points.ts";
+import type { Judgement } from "../calibration/stable-reading/stable-reading.ts";
 import { nameMessage } from "./balance-name.ts";
 import { beginCapture, type CaptureRequest, type PendingCapture } from "./capture.ts";
 import type { Captured } from "./captured.ts";
@@ -7,15 +12,8 @@ import { type Clock, systemClock } from "./clock.ts";
 import { type ConnectionCheck, createConnectionChecks } from "./connection-checks.ts";
 import type { Balance } from "./device.ts";
 import { defaultPatienceMs } from "./listening.ts";
-import { endsTheReading, type LineRecord } from "./reading.ts";
-import {
-  type Judgement,
-  judge,
-  onKeySettling,
-  type ReadingRecord,
-  type Settling,
-  usualSettling,
-} from "./steadiness.ts";
+import { endsTheLoad, endsTheReading, type LineRecord } from "./reading.ts";
+import { createStableLines, type ReadingRecord } from "./steadiness.ts";
 
 /** How many of the last lines are kept for judging and for showing as received. */
 const keptLines = 200;
@@ -25,14 +23,13 @@ export interface ReadingStreamOptions {
   clock?: Clock;
   /** a reading older than this is no reading any more, ms; by default what the balance itself says */
   patienceMs?: number;
-  settling?: Settling;
   /** how lines come: by themselves, one per press of the balance's key, or one per request of ours */
   sends?: "by-itself" | "on-key" | "on-request";
 }
 
 /** The newest reading, or how long there has been none. No function gives an old number without its age. */
 export type Latest =
-  | { record: ReadingRecord; judgement: Judgement; silentForSeconds?: never }
+  | { record: ReadingRecord; isAtRest: boolean; silentForSeconds?: never }
   | { silentForSeconds: number; last: ReadingRecord | null; record?: never };
 
 /** What the bench knows of one balance: its lines, whether they are fresh, whether they have settled. */
@@ -53,6 +50,12 @@ export interface ReadingStream {
    * under way, the balance was lost or may be another one, or patience ran out.
    */
   capture(request?: CaptureRequest): Promise<Captured>;
+  /** what is known of the noise of this display, from its readings at rest */
+  noises(): readonly Noise[];
+  /** whether the load was seen at rest and still is */
+  isAtRest(): boolean;
+  /** calls back once with g when the display moves on after a take while the load stays; returns the function that ends it */
+  onMoved(listener: (grams: number) => void): () => void;
   /** why the capture that waits has taken nothing yet; null while none waits */
   waitsBecause(): Message | null;
   stop(): void;
@@ -64,7 +67,6 @@ const askAgainMs = 1000;
 export function createReadingStream(options: ReadingStreamOptions): ReadingStream {
   const { balance, clock = systemClock, sends = "by-itself" } = options;
   const patienceMs = options.patienceMs ?? freshFor(balance);
-  const settling = options.settling ?? (sends === "on-key" ? onKeySettling : usualSettling);
   const startedMs = clock.monotonicMs();
   const checks = createConnectionChecks();
   let lines: LineRecord[] = [];
@@ -73,6 +75,22 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
   let pending: PendingCapture | null = null;
   let stillRaw: string | null = null;
   let stirred = true;
+  const lineOf = createStableLines();
+  const loads = new Loads();
+  let judgement: Judgement = { state: "waiting" };
+  let watched: LoadReading | undefined;
+  const movedListeners = new Set<(grams: number) => void>();
+
+  /** What was taken last is watched until its load is lifted. */
+  function watch(line: StableLine): void {
+    const heard = watched?.hear(line);
+    if (!heard) return;
+    const { judgement: after, next } = heard;
+    if (next) watched = undefined;
+    if (after.state !== "after" || after.moved === undefined) return;
+    watched = undefined;
+    for (const listener of movedListeners) listener(after.moved);
+  }
 
   const stopHearing = balance.onLine((record) => {
     lines = [...lines.slice(-keptLines + 1), record];
@@ -81,9 +99,15 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       stirred ||= record.raw !== stillRaw;
       readings = [...readings.slice(-keptLines + 1), record];
       error = null;
+      const line = lineOf(record);
+      judgement = loads.hear(line).judgement;
+      watch(line);
     } else if (endsTheReading(record)) {
       readings = [];
       error = record;
+      if (endsTheLoad(record)) watched = undefined;
+      loads.anew();
+      judgement = { state: "waiting" };
     } else if (record.event.kind === "back" || record.event.kind === "open") error = null;
     pending?.hear(record);
   });
@@ -96,7 +120,13 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     let callOffAsking = () => {};
     const begun = beginCapture(request, {
       clock,
-      settling,
+      lineOf,
+      noises: () => loads.noises(),
+      rested: isAtRest(),
+      offer: () => (judgement.state === "drifting" ? judgement.offer : undefined),
+      taken(load) {
+        watched = load;
+      },
       onKey: sends === "on-key",
       asked: sends === "on-request",
       // a balance that is asked, or sends on its key, is not seen in between
@@ -109,6 +139,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       },
     });
     pending = begun;
+    watched = undefined;
     function ask(): void {
       balance.ask?.();
       callOffAsking = clock.after(askAgainMs, ask);
@@ -117,13 +148,19 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     return begun.result;
   }
 
+  /** A line that came on a key or a request has nothing before it to be judged by; its own mark is all there is. */
+  function isAtRest(): boolean {
+    if (sends !== "by-itself") return readings.at(-1)?.reading.stability === "stable";
+    return judgement.state === "taken" || (judgement.state === "after" && judgement.moved === undefined);
+  }
+
   return {
     latest() {
       const last = readings.at(-1) ?? null;
       const before = last ?? lastReading(lines);
       const ageMs = clock.monotonicMs() - (before?.monotonicMs ?? startedMs);
       if (last && ageMs <= Math.min(patienceMs, paceMs(readings)))
-        return { record: last, judgement: judge(readings, settling) };
+        return { record: last, isAtRest: isAtRest() };
       return { silentForSeconds: ageMs / 1000, last: before };
     },
     recent: () => lines,
@@ -132,6 +169,12 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     answerCheck: checks.answer,
     onLine: balance.onLine,
     capture,
+    noises: () => loads.noises(),
+    isAtRest,
+    onMoved(listener) {
+      movedListeners.add(listener);
+      return () => movedListeners.delete(listener);
+    },
     waitsBecause: () => pending?.because() ?? null,
     stop: stopHearing,
   };

@@ -85,3 +85,10 @@ const endings: ReadonlySet<EventKind> = new Set([
 export function endsTheReading(record: LineRecord): boolean {
   return record.event !== undefined && endings.has(record.event.kind);
 }
+
+const other: ReadonlySet<EventKind> = new Set(["lost", "overload", "underload"]);
+
+/** Events after which the load itself may be another one. */
+export function endsTheLoad(record: LineRecord): boolean {
+  return record.event !== undefined && other.has(record.event.kind);
+}

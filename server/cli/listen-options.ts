@@ -8,6 +8,7 @@ import { profileIn } from "../station/cable-from.ts";
 
 export const usage = `underhook listen PORT [--line 9600-8n1] [--profile FILE] [--raw]
 underhook listen --recording FILE [--profile FILE] [--raw]
+Either with --take.
 
 Prints what a balance says as JSON Lines until it is interrupted, or until the port has been gone for a while.
 PORT is a serial port, best by its name under /dev/serial/by-id; a network balance as tcp://host:port; a USB scale as
@@ -16,6 +17,7 @@ PORT is a serial port, best by its name under /dev/serial/by-id; a network balan
   --line SETTINGS   speed, data bits, parity, stop bits (default 9600-8n1); "find" finds them by listening
   --profile FILE    learned lines of this balance, as saved on the page of the balance
   --recording FILE  plays back a recording instead: JSON Lines of at_ms with hex, step or displayed
+  --take            takes every load that comes to rest once, and watches it until it is lifted: at_ms with taken or event
   --raw             the lines as received, escaped and not read: keys at and raw
   --end NAME        what alone ends a line: crlf, cr or lf (default: any of them)
   --shape NAME      the one format of its lines (default: any)
@@ -31,6 +33,7 @@ const options = {
   profile: { type: "string" },
   recording: { type: "string" },
   raw: { type: "boolean", default: false },
+  take: { type: "boolean", default: false },
   end: { type: "string" },
   shape: { type: "string" },
   comma: { type: "string" },
@@ -53,6 +56,8 @@ export interface ListenOptions {
   /** settings are found by listening */
   find: boolean;
   raw: boolean;
+  /** loads are printed in place of lines */
+  take: boolean;
   /** the file of a recording to play back in place of a port */
   recording?: string | undefined;
   giveUpMs: number;
@@ -66,6 +71,7 @@ export function listenOptions(values: Values): ListenOptions {
   return {
     find,
     raw: values.raw,
+    take: values.take,
     recording: values.recording,
     giveUpMs: milliseconds("--give-up", values["give-up"]),
     settings: {

@@ -7,10 +7,10 @@ import { detect } from "../../drivers/detection.ts";
 import type { Balance } from "../../drivers/device.ts";
 import { listScales } from "../../drivers/hid/scales.ts";
 import { listPorts } from "../../drivers/ports.ts";
-import type { LineRecord } from "../../drivers/reading.ts";
 import { createRecordedBalance } from "../../drivers/recorded-balance.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { type Tell, tellerOf } from "../../views/messages/tell.ts";
+import { byWallClock, everyLine, everyLoad, fromFirstByte } from "./listen-lines.ts";
 import { givenIn, type ListenOptions, listenOptions, localeOf, usage } from "./listen-options.ts";
 import { recordingIn } from "./recording-in.ts";
 
@@ -37,7 +37,11 @@ export async function run(args: string[]): Promise<number> {
 }
 
 /** Prints records until interrupted (0) or until nothing but absence was told for so long (1). */
-async function print(balance: Balance, { raw, giveUpMs }: ListenOptions, tell: Tell): Promise<number> {
+async function print(balance: Balance, options: ListenOptions, tell: Tell): Promise<number> {
+  const { giveUpMs, raw } = options;
+  const lines = options.take
+    ? everyLoad(fromFirstByte(), isOnKey(options), tell)
+    : everyLine(byWallClock, raw, tell);
   let givingUp: NodeJS.Timeout | undefined;
   const ended = new Promise<number>((end) => {
     process.once("SIGINT", () => end(0));
@@ -49,7 +53,7 @@ async function print(balance: Balance, { raw, giveUpMs }: ListenOptions, tell: T
       const kind = record.event?.kind;
       if (kind !== "refused") clearTimeout(givingUp);
       if (kind === "lost") givingUp = setTimeout(end, giveUpMs, 1);
-      console.log(jsonLine({ at: record.at }, record, raw, tell));
+      for (const line of lines(record)) console.log(line);
     });
   });
   balance.start();
@@ -62,31 +66,23 @@ async function print(balance: Balance, { raw, giveUpMs }: ListenOptions, tell: T
 }
 
 /** Prints what a recording says, at times counted from its first byte. */
-function playBack(path: string, ports: string[], { settings, raw }: ListenOptions, tell: Tell): number {
+function playBack(path: string, ports: string[], options: ListenOptions, tell: Tell): number {
+  const { settings, raw, take } = options;
   if (ports.length > 0) throw new Refusal("listen.recording-alone", { port: ports.join(" ") });
   const balance = createRecordedBalance(recordingIn(path).chunks, (clock) => cableOptions(settings, clock));
+  const lines = take
+    ? everyLoad(fromFirstByte(0), isOnKey(options), tell)
+    : everyLine(fromFirstByte(0), raw, tell);
   balance.onLine((record) => {
-    console.log(jsonLine({ at_ms: record.monotonicMs }, record, raw, tell));
+    for (const line of lines(record)) console.log(line);
   });
   balance.play();
   return 0;
 }
 
-/** One record as the line that is printed: time, raw, and either reading or event; the code of an event is its kind. */
-function jsonLine(
-  time: { at: string } | { at_ms: number },
-  { raw, reading, event }: LineRecord,
-  onlyRaw: boolean,
-  tell: Tell,
-): string {
-  if (onlyRaw && raw !== "") return JSON.stringify({ ...time, raw });
-  if (event) {
-    const { kind, code, params } = event;
-    return JSON.stringify({ ...time, raw, event: { code: kind, params, message: tell(code, params) } });
-  }
-  const { text, unit, grams, stability } = reading;
-  return JSON.stringify({ ...time, raw, reading: { text, unit, grams, stability } });
-}
+/** True where a hand on the balance's own key chooses the moment. */
+const isOnKey = ({ settings }: ListenOptions) =>
+  settings.profile?.cadence.byItself === false && !settings.ask;
 
 function onlyPort([port, ...rest]: string[]): string {
   if (port !== undefined && rest.length === 0) return port;

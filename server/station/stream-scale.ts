@@ -42,7 +42,7 @@ function liveOf(stream: ReadingStream, newest: LineRecord | undefined): Live {
     const { reading, at } = latest.record;
     const { text, unit } = reading;
     const unsettled = reading.stability === "stable" ? "moving" : reading.stability;
-    return { state: "reading", text, unit, stability: latest.judgement.settled ? "stable" : unsettled, at };
+    return { state: "reading", text, unit, stability: latest.isAtRest ? "stable" : unsettled, at };
   }
   const error = stream.error();
   if (error?.event && error.event.kind !== "open" && error.event.kind !== "silent")
@@ -71,10 +71,9 @@ function takeEach(
       step({ message: check.message });
       return;
     }
-    auto ??= createAutoCapture();
+    auto ??= createAutoCapture(() => stream.noises(), stream.isAtRest());
     const { message: now, taken: settled } = auto.hear(record);
-    const reading = settled?.lines.at(-1)?.reading;
-    step({ message: now, ...(settled && reading && { taken: taken(source, { ...settled, reading }) }) });
+    step({ message: now, ...(settled && { taken: taken(source, settled) }) });
   });
 }
 

@@ -49,7 +49,7 @@ test("learned lines between the readings do not keep them from settling", async 
   const { stream, send } = await bench({ kind: "characters", hex: "0d0a" });
   send("rest\r\n");
   const capture = stream.capture();
-  for (let i = 0; i < 3; i += 1) {
+  for (let i = 0; i < 16; i += 1) {
     send("w.     31.10g\r\n");
     send("====\r\n");
   }

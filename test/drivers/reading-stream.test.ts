@@ -20,14 +20,18 @@ test("a capture takes only lines that arrive after it was asked for, once they h
   const askedMs = clock.monotonicMs();
   const capture = stream.capture();
   clock.pass(10_000);
-  const { reading, settledBy, lines } = await capture;
+  const { reading, settledBy, lines, atRest } = await capture;
   expect(settledBy).toBe("mark");
+  expect(atRest?.flags).toEqual([]);
+  // The display's text is the one that shows the estimate best.
+  expect(Math.abs(Number(reading.grams) - atRest!.grams)).toBeLessThan(0.00006);
+  expect(atRest?.uGrams).toBeLessThan(0.00006);
   expect(lines.every(({ monotonicMs }) => monotonicMs > askedMs)).toBe(true);
   // 31.1035 g less the air it displaces against weights of 8000 kg/m³, and 0.4 mg for noise of 0.04 mg and drift.
   expect(Math.abs(Number(reading.grams) - 31.1035 * (1 - 1.19 / 10490 + 1.19 / 8000))).toBeLessThan(0.0004);
 });
 
-test("a balance that does not tell when it is steady is judged by spread and slope", async () => {
+test("a balance that does not tell when it is steady is judged by where its display is going", async () => {
   const { clock, balance, stream } = bench({ writes: ({ digits, unit }) => `${digits} ${unit}\r\n` });
   balance.put(piece);
   const capture = stream.capture();
@@ -120,7 +124,7 @@ test("readings in two units are not mixed", async () => {
   const capture = stream.capture();
   clock.pass(250);
   balance.unitChange("ct");
-  clock.pass(400);
+  clock.pass(8000);
   const { lines } = await capture;
   expect(new Set(lines.map(({ reading }) => reading.unit)).size).toBe(1);
 });
@@ -136,8 +140,8 @@ test("a line that arrives twice at once does not confirm itself", async () => {
   expect(once?.reading?.stability).toBe("stable");
   expect(again?.raw).toBe(once?.raw);
   expect(stream.waitsBecause()).not.toBeNull();
-  clock.pass(250);
-  expect((await capture).lines).toHaveLength(2);
+  clock.pass(5000);
+  expect((await capture).lines.length).toBeGreaterThan(3);
 });
 
 test("a capture says when the display has not stirred since the one before", async () => {
@@ -148,13 +152,14 @@ test("a capture says when the display has not stirred since the one before", asy
     return capture;
   };
   balance.put(piece);
-  clock.pass(5000);
+  clock.pass(9000);
   expect((await take()).stirred).toBe(true);
   balance.stick();
   await take();
   balance.hang(piece);
   expect((await take()).stirred).toBe(false);
   balance.thaw();
+  clock.pass(9000);
   expect((await take()).stirred).toBe(true);
 });
 

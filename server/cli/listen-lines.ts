@@ -1,0 +1,57 @@
+import type { Message } from "../../calibration/message.ts";
+import { createLoadsTaken, type LoadEvent } from "../../drivers/loads-taken.ts";
+import type { LineRecord } from "../../drivers/reading.ts";
+import type { Tell } from "../../views/messages/tell.ts";
+
+/** When a line came: by the wall clock, or in ms from the first byte. */
+export type LineTime = (record: LineRecord) => { at: string } | { at_ms: number };
+
+/** The lines that are printed of one record. */
+export type PrintedLines = (record: LineRecord) => string[];
+
+export const byWallClock: LineTime = ({ at }) => ({ at });
+
+/** In whole ms from the first line; 0 before there was one. `fromMs` where the first byte is known. */
+export function fromFirstByte(fromMs?: number): LineTime {
+  let first = fromMs;
+  return ({ monotonicMs, raw }) => {
+    if (raw !== "") first ??= monotonicMs;
+    return { at_ms: Math.round(monotonicMs - (first ?? monotonicMs)) };
+  };
+}
+
+/** Time, raw, and either reading or event; the code of an event is its kind. With `onlyRaw` lines are not read. */
+export function everyLine(time: LineTime, onlyRaw: boolean, tell: Tell): PrintedLines {
+  return (record) => {
+    const { raw, reading, event } = record;
+    const begins = { ...time(record), raw };
+    if (onlyRaw && raw !== "") return [JSON.stringify(begins)];
+    if (event) return [JSON.stringify({ ...begins, event: eventOf(event.kind, event, tell) })];
+    const { text, unit, grams, stability } = reading;
+    return [JSON.stringify({ ...begins, reading: { text, unit, grams, stability } })];
+  };
+}
+
+/** Time, and a load that was taken or an event; readings are not printed. */
+export function everyLoad(time: LineTime, onKey: boolean, tell: Tell): PrintedLines {
+  const hear = createLoadsTaken({ onKey });
+  return (record) => {
+    const at = time(record);
+    const heard = hear(record).map((one) => JSON.stringify({ ...at, ...loadLine(one, tell) }));
+    const { event } = record;
+    return event ? [...heard, JSON.stringify({ ...at, event: eventOf(event.kind, event, tell) })] : heard;
+  };
+}
+
+function loadLine(event: LoadEvent, tell: Tell) {
+  if (event.kind !== "taken") return { event: eventOf(event.kind, event.message, tell) };
+  const { reading, grams, uGrams, driftUGrams, flags } = event.taken;
+  const { text, unit } = reading;
+  return { taken: { text, unit, grams, u_g: uGrams, drift_u_g: driftUGrams, flags } };
+}
+
+const eventOf = (code: string, { code: says, params }: Pick<Message, "code" | "params">, tell: Tell) => ({
+  code,
+  params,
+  message: tell(says, params),
+});
