@@ -20,7 +20,8 @@ const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID] [--chai
   FILE              a ledger, or one record made by underhook export --record; default: the shared ledger of DATABASE_URL,
                     or ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
   --checkpoint LINE a checkpoint printed or sent earlier: checkpoint ROW HASH KEY SIGNATURE
-  --key ID          id of the key that must have signed the ledger; default: the key beside it
+  --key ID          id of the key that must have signed the ledger; default: the key beside it.
+                    Every checkpoint must be its own, or of a key it vouched for
   --chain           the chain alone, not the list of records made from it, nor the photos`;
 
 /** `underhook verify`: 0 when every row is good, 1 when one is not, 2 when it could not be checked. */
@@ -74,6 +75,10 @@ async function verifyLedger(
         : `${found.checkpoints} checkpoints, signed up to row ${found.signedUpTo}`;
     console.log(`${file}: ${found.entries} entries are good; ${signed}.`);
     console.log(`Hash of the last: ${found.hash}`);
+    if (keyId === undefined && found.checkpoints > 0) {
+      console.log(tell({ code: "ledger.verify.nobody-vouches", params: {} }, "en"));
+      return 1;
+    }
     if (chainOnly) return 0;
     const list = await ledger.verifyList();
     if (!list.good) {

@@ -11,6 +11,11 @@ export function signedText(seq: number, hash: string): string {
   return `underhook checkpoint\n${seq}\n${hash}\n`;
 }
 
+/** The text a key signs to vouch for the one that follows it. */
+export function successorText(keyId: string): string {
+  return `underhook successor\n${keyId}\n`;
+}
+
 /** A checkpoint as one line to print, send or keep elsewhere; `readCheckpoint` reads it back. */
 export function writtenCheckpoint({ seq, hash, keyId, signature }: Checkpoint): string {
   return `checkpoint ${seq} ${hash} ${keyId} ${signature}`;

@@ -10,6 +10,11 @@ export function ledgerFile(folder: string = dataFolder()): string {
   return join(folder, "ledger.sqlite");
 }
 
+/** Where the key before is put while its successor is introduced: the same folder, the file named so. */
+export function previousKeyFile(keyFile: string): string {
+  return keyFile.replace(/\.pem$/, ".previous.pem");
+}
+
 /** The file of the key that signs, in a data folder. */
 export function keyFileIn(folder: string): string {
   return join(folder, "signing-key.pem");

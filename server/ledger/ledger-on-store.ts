@@ -1,6 +1,8 @@
-import type { Message } from "../../calibration/message.ts";
+import { existsSync } from "node:fs";
+import { type Message, message } from "../../calibration/message.ts";
 import { appendAllTo, appendTo, checkpointNow } from "./append.ts";
-import { checkpointEvery } from "./checkpoint.ts";
+import { checkpointEvery, successorText } from "./checkpoint.ts";
+import { previousKeyFile } from "./data-folder.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
@@ -40,9 +42,14 @@ export async function ledgerOn(
   };
   const at = () => now().toISOString();
   let key: SigningKey | undefined;
+  let previous: SigningKey | undefined;
   try {
     key = keyFile === null ? undefined : signingKey(keyFile);
-    await told(() => (readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, id: newId() })));
+    const beside = keyFile === null ? undefined : previousKeyFile(keyFile);
+    previous = beside !== undefined && existsSync(beside) ? signingKey(beside) : undefined;
+    await told(() =>
+      readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, previous, id: newId() }),
+    );
   } catch (cause) {
     await store.close();
     throw asLedgerError(cause, store.place);
@@ -130,28 +137,43 @@ interface Beginning {
   bench: string;
   at: string;
   key: SigningKey | undefined;
+  /** the key before it, where its file was put beside */
+  previous: SigningKey | undefined;
   /** of the first entry, should this be a new ledger */
   id: string;
 }
 
 /** Schema, first entry and key of a ledger that is about to be written. */
-async function begin(store: Store, { bench, at, key, id }: Beginning): Promise<void> {
+async function begin(store: Store, { bench, at, key, previous, id: firstId }: Beginning): Promise<void> {
   await migrate(store, at);
   await checkAtStart(store, store.found.length > 0);
   if (!(await lastRow(store.db))) {
     const body = { program: "underhook", checkpointEvery: key ? checkpointEvery : 0 };
-    await appendTo(store, { id, bench, at, kind: "ledger-opened", subject: `bench:${bench}`, body }, key);
+    await appendTo(
+      store,
+      { id: firstId, bench, at, kind: "ledger-opened", subject: `bench:${bench}`, body },
+      key,
+    );
   }
   if (!key) return;
   const { keyId, publicKey } = key;
-  const keyEntry = {
-    id: `signing-key-${keyId}`,
-    bench,
-    at,
-    subject: `key:${keyId}`,
-    body: { keyId, publicKey },
-  };
-  await appendTo(store, { ...keyEntry, kind: "signing-key" }, key);
+  const id = `signing-key-${keyId}`;
+  const known = await store.db
+    .selectFrom("entries")
+    .select(["id", "seq"])
+    .where("kind", "=", "signing-key")
+    .execute();
+  if (known.some((one) => one.id === id)) return;
+  const vouchedBy = voucherFor(keyId, previous);
+  if (store.dialect === "sqlite" && known.length > 0 && vouchedBy === undefined)
+    store.found.push(message("ledger.key.replaced", { key: `${keyId.slice(0, 16)}…` }));
+  const body = { keyId, publicKey, ...(vouchedBy && { vouchedBy }) };
+  await appendTo(store, { id, bench, at, subject: `key:${keyId}`, body, kind: "signing-key" }, key);
+}
+
+/** The signature of the key before over its successor. */
+function voucherFor(keyId: string, previous: SigningKey | undefined) {
+  return previous && { keyId: previous.keyId, signature: previous.sign(successorText(keyId)) };
 }
 
 async function mustBeCurrent(store: Store): Promise<void> {

@@ -1,13 +1,16 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
-import { type Checkpoint, signedText } from "./checkpoint.ts";
+import { type Checkpoint, checkpointEvery, signedText, successorText } from "./checkpoint.ts";
 import { chainHash, contentHash, noHash, type Origin } from "./entry.ts";
 import type { BodyOf } from "./kinds.ts";
 import { keyIdOf, signatureHolds } from "./signing-key.ts";
 import type { EntryRow, Store } from "./tables.ts";
 
 export interface VerifyOptions {
-  /** id of a key that must have signed this ledger: the one in the data folder, or one printed on a report */
+  /**
+   * id of the key that is trusted: the one in the data folder, or one printed on a report. Every checkpoint after its
+   * first must be its own or of a successor it vouched for, and none may be missing up to the end.
+   */
   keyId?: string;
   /** checkpoints kept elsewhere; each must fit the chain */
   checkpoints?: Checkpoint[];
@@ -40,7 +43,7 @@ const pageRows = 2000;
  * every signature. Names the first row that was changed, removed, inserted or put elsewhere.
  */
 export async function verifyChain(store: Store, options: VerifyOptions): Promise<Verification> {
-  const walk = newWalk(options);
+  const walk = newWalk(options, store.dialect === "postgres");
   for (let after = 0; ; ) {
     const rows = await store.db
       .selectFrom("entries")
@@ -73,12 +76,15 @@ export async function verifyTail(store: Store, count: number): Promise<Message |
   return null;
 }
 
-function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
+/** `shared`: several benches sign one chain, each with its own key, so that the trusted key need not sign all of it. */
+function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions, shared: boolean) {
   const keys = new Map<string, string>();
+  const trusted = keyId === undefined ? undefined : new Set([keyId]);
   const keptAt = new Map(kept.map((checkpoint) => [checkpoint.seq, checkpoint]));
   let entries = 0;
   let hash = noHash;
   let checkpoints = 0;
+  let lastSigned = 0;
   let signedUpTo = 0;
   let every = 0;
 
@@ -101,13 +107,26 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
       const key = JSON.parse(row.body) as BodyOf<"signing-key">;
       if (keyIdOf(key.publicKey) !== key.keyId) return message("ledger.fault.key-id", { row: row.seq });
       keys.set(key.keyId, key.publicKey);
+      if (isVouchedFor(key)) trusted?.add(key.keyId);
       return null;
     }
     if (row.kind === "checkpoint") return checkpointFault(row, JSON.parse(row.body) as Checkpoint);
     // A clock entry and the entry it announces go in together, before the checkpoint that is due.
-    if (every > 0 && row.seq - signedUpTo > every + 2)
-      return message("ledger.fault.checkpoints-removed", { from: signedUpTo + 1, to: row.seq, every });
+    const due = trusted && !shared ? (signedUpTo === 0 ? 0 : checkpointEvery) : every;
+    const signed = shared ? lastSigned : signedUpTo;
+    if (due > 0 && row.seq - signed > due + 2)
+      return message("ledger.fault.checkpoints-removed", { from: signed + 1, to: row.seq, every: due });
     return null;
+  };
+
+  /** A successor counts when a trusted key signed its id. */
+  const isVouchedFor = ({ keyId: next, vouchedBy }: BodyOf<"signing-key">): boolean => {
+    const publicKey = vouchedBy && trusted?.has(vouchedBy.keyId) ? keys.get(vouchedBy.keyId) : undefined;
+    return (
+      vouchedBy !== undefined &&
+      publicKey !== undefined &&
+      signatureHolds(successorText(next), vouchedBy.signature, publicKey)
+    );
   };
 
   const checkpointFault = (row: EntryRow, checkpoint: Checkpoint): Message | null => {
@@ -118,7 +137,13 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
     if (!signatureHolds(signedText(checkpoint.seq, checkpoint.hash), checkpoint.signature, publicKey))
       return message("ledger.fault.signature", { row: row.seq });
     checkpoints += 1;
-    signedUpTo = checkpoint.seq;
+    lastSigned = checkpoint.seq;
+    if (trusted === undefined || trusted.has(checkpoint.keyId)) signedUpTo = checkpoint.seq;
+    else if (signedUpTo > 0 && !shared)
+      return message("ledger.fault.untrusted-key", {
+        row: row.seq,
+        key: `${checkpoint.keyId.slice(0, 16)}…`,
+      });
     return null;
   };
 
@@ -127,8 +152,17 @@ function newWalk({ keyId, checkpoints: kept = [] }: VerifyOptions) {
     for (const checkpoint of kept)
       if (checkpoint.seq > entries)
         return bad(message("ledger.fault.cut-short", { last: entries, checkpoint: checkpoint.seq }));
-    if (keyId !== undefined && entries > 0 && !keys.has(keyId))
+    if (keyId !== undefined && entries > 0 && signedUpTo === 0)
       return bad(message("ledger.fault.key-never-signed", { key: `${keyId.slice(0, 16)}…` }));
+    // The bench that writes at this moment signs within so many rows.
+    if (trusted && !shared && entries - signedUpTo > 2 * checkpointEvery)
+      return bad(
+        message("ledger.fault.checkpoints-removed", {
+          from: signedUpTo + 1,
+          to: entries,
+          every: checkpointEvery,
+        }),
+      );
     return { good: true, entries, hash, checkpoints, signedUpTo };
   };
 

@@ -11,7 +11,12 @@ export const bookkeepingKinds = {
     checkpointEvery: z.number().int().nonnegative(),
   }),
   /** a public key whose checkpoints count from here on */
-  "signing-key": z.strictObject({ keyId: hex64, publicKey: words }),
+  "signing-key": z.strictObject({
+    keyId: hex64,
+    publicKey: words,
+    /** the key before signed the id of this one: its successor */
+    vouchedBy: z.strictObject({ keyId: hex64, signature: words }).optional(),
+  }),
   /** a signature over the chain up to the entry before */
   checkpoint: z.strictObject({
     seq: z.number().int().min(1),

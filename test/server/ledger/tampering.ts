@@ -38,7 +38,10 @@ export function tamper(file: string, work: (rows: EntryRow[]) => EntryRow[]): vo
   db.close();
 }
 
-/** Numbers and hashes every row again; with a key, signs every checkpoint and introduces the key again too. */
+/**
+ * Numbers and hashes every row again; with a key, signs every checkpoint and introduces the key in place of the true one,
+ * except where a row is named "true-…".
+ */
 export function rechained(rows: EntryRow[], key?: SigningKey): EntryRow[] {
   let before = noHash;
   return rows.map((row, index) => {
@@ -50,7 +53,7 @@ export function rechained(rows: EntryRow[], key?: SigningKey): EntryRow[] {
         seq: index,
         signature: key.sign(signedText(index, before)),
       });
-    if (key && row.kind === "signing-key")
+    if (key && row.kind === "signing-key" && !row.id.startsWith("true-"))
       body = JSON.stringify({ keyId: key.keyId, publicKey: key.publicKey });
     const next = { ...row, body, seq: index + 1, prev_hash: before };
     next.hash = chainHash(contentHash(next), before);

@@ -115,6 +115,68 @@ test("a chain rewritten and signed by another key is caught by the key that shou
   });
 });
 
+test("a key that was introduced but did not sign does not make a rewritten chain good", async () => {
+  const other = signingKey(join(testFolder(), "other.pem"));
+  const signed = (all: EntryRow[]) => {
+    const own = all.find(({ kind }) => kind === "signing-key") as EntryRow;
+    return rechained(
+      all.flatMap((row) => (row === own ? [{ ...own, id: "true-key" }, row] : [row])),
+      other,
+    );
+  };
+  expect(await verified(signed, { keyId })).toMatchObject({
+    good: false,
+    says: { code: "ledger.fault.key-never-signed" },
+  });
+});
+
+test("a ledger that says of itself that it needs no checkpoints is not good by the key that signed it", async () => {
+  const silenced = (all: EntryRow[]) =>
+    rechained(
+      all
+        .filter(({ kind }) => kind !== "checkpoint")
+        .map((row) =>
+          row.kind === "ledger-opened"
+            ? { ...row, body: row.body.replace(/"checkpointEvery":\d+/, '"checkpointEvery":0') }
+            : row,
+        ),
+    );
+  expect(await verified(silenced)).toMatchObject({ good: true, checkpoints: 0 });
+  expect(await verified(silenced, { keyId })).toMatchObject({
+    good: false,
+    says: { code: "ledger.fault.key-never-signed" },
+  });
+});
+
+test("a successor counts when the key before vouched for it; one that came by itself is told and not good", async () => {
+  for (const vouched of [true, false]) {
+    const folder = testFolder();
+    const file = join(folder, "ledger.sqlite");
+    const keyFile = join(folder, "signing-key.pem");
+    copyFileSync(original, file);
+    copyFileSync(
+      join(dirname(original), "signing-key.pem"),
+      join(folder, vouched ? "signing-key.previous.pem" : "gone.pem"),
+    );
+    const ledger = await openLedger({ file, keyFile, now: clock(), bench: "window bench" });
+    expect(ledger.found.map(({ code }) => code)).toEqual(vouched ? [] : ["ledger.key.replaced"]);
+    for (let i = 90; i < 140; i += 1) await weigh(ledger, `piece:${i}`, { ticket: `H-${i}` });
+    await ledger.checkpoint();
+    const found = await ledger.verify({ keyId });
+    expect(found).toMatchObject(
+      vouched ? { good: true } : { good: false, says: { code: "ledger.fault.untrusted-key" } },
+    );
+    await ledger.close();
+  }
+});
+
+test("without any key from outside a signed ledger is not called good", async () => {
+  const file = join(testFolder(), "ledger.sqlite");
+  copyFileSync(original, file);
+  expect(await run([file])).toBe(1);
+  expect(await run([file, "--key", keyId])).toBe(0);
+});
+
 test("a shortened ledger is caught by a checkpoint that was printed", async () => {
   const shorten = (all: EntryRow[]) => all.slice(0, 150);
   expect(await verified(shorten)).toMatchObject({ good: true, entries: 150 });
