@@ -45,7 +45,7 @@ export default {
     },
     {
       name: "views-own-their-types",
-      severity: "warn",
+      severity: "error",
       comment:
         "views/ own the types of what they draw and server/web fills them, so that a page can be drawn and changed without the server.",
       from: { path: "^views/" },

@@ -1,10 +1,23 @@
-import type { StatedDecision } from "../server/weighing/statement-shape.ts";
+import type { Code } from "../calibration/message.ts";
 import type { Locale } from "./messages/language.ts";
 import { tellerOf } from "./messages/tell.ts";
 import { fixed } from "./numbers.ts";
 
+/** The claim's band as limits under the rule agreed before measuring. */
+export interface DecisionView {
+  rule: { kind: "simple" | "guard-band" | "pass-and-conditional"; multiple: number };
+  limits_g_cm3: readonly [number, number];
+  /** null when the guard bands leave nothing between them */
+  acceptance_g_cm3: readonly [number, number] | null;
+  verdict: Verdict;
+  specific_risk: number;
+  worst_acceptance_risk: number;
+}
+
+type Verdict = { [Known in Code]: Known extends `decision.verdicts.${infer Name}` ? Name : never }[Code];
+
 /** The verdict on the claim's limits under the rule that was agreed before measuring, with the risk it carries. */
-export function DecisionWords({ decision, locale }: { decision: StatedDecision; locale: Locale }) {
+export function DecisionWords({ decision, locale }: { decision: DecisionView; locale: Locale }) {
   const t = tellerOf(locale);
   const { limits_g_cm3: limits, acceptance_g_cm3: acceptance, worst_acceptance_risk: worst } = decision;
   const between = ([low, high]: readonly [number, number]) =>

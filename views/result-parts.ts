@@ -1,48 +1,44 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
-import { calledById } from "../server/metals/composites/composite-by-id.ts";
-import type { Library } from "../server/metals/library.ts";
-import type { RecordedStatement } from "../server/weighing/recorded-statement.ts";
-import type { MetalBand } from "./bench/view.ts";
 import { inputName, unitName } from "./budget-input.ts";
 import type { Locale } from "./messages/language.ts";
 import { inLocale } from "./numbers.ts";
 import type { Band } from "./plots/bands.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { MeasuredCurve } from "./plots/density-plot.ts";
-import type { ResultView } from "./result.tsx";
 import { toldValue } from "./words/told.ts";
 
-/** The meaning of a statement as pages draw it. */
-export function resultViewOf(
-  { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement,
-  library: Library,
-): ResultView {
-  const { claim, state, says, decision } = conformity;
-  return {
-    state,
-    ...(claim === null ? {} : { claim: calledById(claim, library) }),
-    answer,
-    ...(says && { says }),
-    alternatives: not_excluded
-      .filter(({ id }) => id !== claim)
-      .map(({ id, kind, occurrence, likelihood_ratio, why, separated_by }) => ({
-        id,
-        called: calledById(id, library),
-        ...(kind && { kind }),
-        ...(occurrence && { occurrence }),
-        ...(likelihood_ratio === undefined ? {} : { likelihoodRatio: likelihood_ratio }),
-        ...(why && { why }),
-        ...(separated_by && { separatedBy: separated_by.says }),
-      })),
-    ...(fineness && { fineness }),
-    cautions,
-    ...(decision && { decision }),
-  };
+/** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
+export interface MetalBand {
+  id: string;
+  name: string;
+  low: number;
+  high: number;
+  claimable: boolean;
+}
+
+/** A statement as far as its numbers are drawn, in g and g/cm³. */
+export interface DrawnStatement {
+  density_g_cm3: number;
+  u_g_cm3: number;
+  expanded_g_cm3: number;
+  interval_g_cm3: readonly [number, number];
+  mass_g: number;
+  not_excluded: readonly { id: string }[];
+}
+
+/** One line of its budget; the input is a code with its values. */
+export interface BudgetRow {
+  input: string;
+  unit: string;
+  value: number;
+  u: number;
+  contribution_g_cm3: number;
+  share: number;
 }
 
 /** The measured distribution as the density axis draws it. */
 export function measuredOf(
-  statement: RecordedStatement,
+  statement: DrawnStatement,
   curve: readonly CurvePoint[],
   confidence: number,
 ): MeasuredCurve {
@@ -56,7 +52,7 @@ export function measuredOf(
 }
 
 /** The part of the axis worth seeing: a few percent about the value, and all of a wide interval. */
-export function domainAround(statement: RecordedStatement): readonly [number, number] {
+export function domainAround(statement: DrawnStatement): readonly [number, number] {
   const reach = Math.max(0.07 * statement.density_g_cm3, 2 * statement.expanded_g_cm3);
   return [Math.max(0, statement.density_g_cm3 - reach), statement.density_g_cm3 + reach];
 }
@@ -65,7 +61,7 @@ export function domainAround(statement: RecordedStatement): readonly [number, nu
 export function bandsAround(
   bands: readonly MetalBand[],
   claim: string | undefined,
-  statement: RecordedStatement,
+  statement: DrawnStatement,
   locale: Locale = "en",
 ): Band[] {
   const left = new Set(statement.not_excluded.map(({ id }) => id));
@@ -76,10 +72,7 @@ export function bandsAround(
 }
 
 /** One input of the budget with its units written out. */
-export function budgetInput(
-  row: NonNullable<RecordedStatement["budget"]>[number],
-  locale: Locale = "en",
-): BudgetInput {
+export function budgetInput(row: BudgetRow, locale: Locale = "en"): BudgetInput {
   return {
     input: inputName(row.input, locale),
     value: `${inLocale(`${Number(row.value.toPrecision(8))}`, locale)} ${unitName(row.unit, locale)}`,
@@ -91,7 +84,7 @@ export function budgetInput(
 
 /** The page of two bodies with what was measured of the whole: a stone in its setting, gold in quartz. */
 export function twoBodiesHref(
-  statement: Pick<RecordedStatement, "mass_g" | "density_g_cm3" | "u_g_cm3">,
+  statement: Pick<DrawnStatement, "mass_g" | "density_g_cm3" | "u_g_cm3">,
 ): string {
   return `/plan/two-bodies?${new URLSearchParams({
     question: "rest",

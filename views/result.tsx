@@ -1,8 +1,5 @@
 import type { Message, Param } from "../calibration/message.ts";
-import { type CandidateKind, type Occurrence, occurrences } from "../server/conformity/candidate.ts";
-import type { StatedFineness } from "../server/weighing/stated-fineness.ts";
-import type { StatedDecision } from "../server/weighing/statement-shape.ts";
-import { DecisionWords } from "./decision.tsx";
+import { type DecisionView, DecisionWords } from "./decision.tsx";
 import type { Locale } from "./messages/language.ts";
 import { useLocale } from "./messages/spoken.ts";
 import { tell, tellerOf, tellId, tellValue } from "./messages/tell.ts";
@@ -21,11 +18,22 @@ export const stateNames = [
 
 export type StateName = (typeof stateNames)[number];
 
+/** How often a piece is met, from the most usual on. */
+const occurrences = ["common", "occasional", "rare", "purpose-made"] as const;
+type Occurrence = (typeof occurrences)[number];
+
+/** Fineness and fine mass over the recipes of the claim, in ‰ and g. */
+interface FinenessShown {
+  element: string;
+  permille: readonly [number, number];
+  fine_g: readonly [number, number];
+}
+
 /** What is left beside the claim, as a page shows it; an earlier version stated less of it. */
 export interface AlternativeView {
   id: string;
   called: Param;
-  kind?: CandidateKind;
+  kind?: "metal" | "coated" | "cored" | "mixed";
   occurrence?: Occurrence;
   likelihoodRatio?: number;
   why?: Message;
@@ -41,11 +49,11 @@ export interface ResultView {
   /** why the claim stands where it does, with numbers */
   says?: Message;
   alternatives: readonly AlternativeView[];
-  fineness?: StatedFineness;
+  fineness?: FinenessShown;
   /** what may be in the piece and harms whoever works on it, by the ids of the statement */
   cautions: readonly string[];
   /** the verdict on the claim's limits, where a rule was agreed */
-  decision?: StatedDecision;
+  decision?: DecisionView;
 }
 
 /** The sign that repeats the word: equal, nearly equal, not equal, open, none, stop. */
@@ -124,7 +132,7 @@ function ByOccurrence({ list }: { list: ResultView["alternatives"] }) {
 }
 
 /** Fineness and fine mass that the statement gives over the recipes of the claim. */
-function FinenessFacts({ fineness, locale }: { fineness: StatedFineness; locale: Locale }) {
+function FinenessFacts({ fineness, locale }: { fineness: FinenessShown; locale: Locale }) {
   const t = tellerOf(locale);
   const [low, high] = fineness.permille;
   const [least, most] = fineness.fine_g;

@@ -140,12 +140,12 @@ const form: OwnForm = {
     const step = optional("step", "mm");
     const lengths = solids[shape].lengths.map((name) => {
       const field = `${shape}-${name}`;
-      // in another unit the last decimal no longer says how fine the instrument reads
-      if (step === undefined && /[a-zµ]/i.test((typed[field] ?? "").replaceAll("mm", "")))
-        throw new Refusal("dimensions.step-needed", {}, "step");
       const readings = (typed[field] ?? "")
         .split(/\s*;\s*/)
         .map((text) => decimal(field, { unit: "mm" }, text));
+      // in another unit the last decimal no longer says how fine the instrument reads
+      if (step === undefined && /[a-zµ]/i.test((typed[field] ?? "").replaceAll("mm", "")))
+        throw new Refusal("dimensions.step-needed", {}, "step");
       return [
         `${name}_mm`,
         omitUndefined({ readings, readability_mm: step, u_mm: number("u", "mm") }),
@@ -154,7 +154,7 @@ const form: OwnForm = {
     const read = omitUndefined({
       shape,
       ...Object.fromEntries(lengths),
-      form_percent: optional("form", "%"),
+      form_percent: optional("deviation", "%"),
       form_half_width_percent: number("form-half-width", "%"),
       temperature_c: optional("temperature", "°C"),
     });
@@ -177,7 +177,7 @@ const form: OwnForm = {
     if (!known.success) return {};
     const { shape, form_percent, form_half_width_percent, temperature_c } = known.data;
     const fields: Record<string, string> = {
-      form: String(form_percent),
+      deviation: String(form_percent),
       "form-half-width": String(form_half_width_percent),
       temperature: String(temperature_c),
     };
@@ -221,7 +221,7 @@ const form: OwnForm = {
 
 /** Fields of the form by the key they are kept under. */
 const fieldNames: Readonly<Record<string, string>> = {
-  form_percent: "form",
+  form_percent: "deviation",
   form_half_width_percent: "form-half-width",
   temperature_c: "temperature",
 };

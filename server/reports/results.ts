@@ -11,9 +11,11 @@ export function resultsOf(
   { t, number }: Writing,
 ): ReportResult[] {
   const quantity =
-    liquidCelsius === null
-      ? t("report.results.at-liquid")
-      : t("report.results.at", { celsius: number(`${liquidCelsius}`) });
+    statement.liquid_density_g_cm3 === null
+      ? t("report.results.at-piece")
+      : liquidCelsius === null
+        ? t("report.results.at-liquid")
+        : t("report.results.at", { celsius: number(`${liquidCelsius}`) });
   const results: ReportResult[] = [];
   const expanded = t("report.results.expanded", { k: number(statement.k.toFixed(2)) });
   const add = (quantity: string, value: number, u: number | undefined, unit: string, kind: string) =>

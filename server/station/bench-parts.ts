@@ -6,7 +6,7 @@ import type { Ledger } from "../ledger/ledger.ts";
 import type { Library } from "../metals/library.ts";
 import type { Conditions } from "../weighing/conditions.ts";
 import type { ProfileOf } from "../weighing/request.ts";
-import type { SensorsNow } from "../weighing/sensed.ts";
+import type { SensorsNow } from "../weighing/sensor-value.ts";
 import type { BenchSettings } from "./bench-settings.ts";
 import type { ProfileVersion } from "./profile-versions.ts";
 import type { Scale } from "./scale.ts";

@@ -1,5 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
-import type { Sensed } from "../weighing/sensed.ts";
+import type { Sensed } from "../weighing/sensor-value.ts";
 
 /** What a sensor says at this moment: its values, or why there are none. */
 export type SensorNow = { values: readonly Sensed[]; message?: never } | { values?: never; message: Message };

@@ -1,7 +1,7 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { stableName } from "../../drivers/ports.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import type { SensorsNow } from "../weighing/sensed.ts";
+import type { SensorsNow } from "../weighing/sensor-value.ts";
 import { isSamePort } from "./balance-choice.ts";
 import { type HeardSensor, heardSensor } from "./heard-sensor.ts";
 import { type SensorChoice, sensorChoiceShape } from "./sensor-choice.ts";

@@ -3,7 +3,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { MethodName, Role } from "../methods/index.ts";
 import { type Details, noDetails } from "./details.ts";
-import type { Sensed } from "./sensed.ts";
+import type { Sensed } from "./sensor-value.ts";
 
 /** One line of the balance as it came: the original observation. */
 export interface LineNote {

@@ -3,7 +3,7 @@ import type { BodyOf } from "../ledger/kinds.ts";
 import type { OtherMass } from "./announced-mass.ts";
 import type { Check } from "./checks/check.ts";
 import type { Agreed, Capture } from "./item.ts";
-import type { SensorsNow } from "./sensed.ts";
+import type { SensorsNow } from "./sensor-value.ts";
 
 /** What a decision rests on beside the weighing itself, gathered before it is made. */
 export interface Known {

@@ -6,9 +6,7 @@ import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
 import { commonShare } from "./common-share.ts";
 import type { RecordedStatement } from "./recorded-statement.ts";
-
-/** Fineness and fine mass over the recipes a claim allows; entries of earlier versions hold no parts. */
-export type StatedFineness = Omit<FamilyFineness, "parts"> & Partial<Pick<FamilyFineness, "parts">>;
+import type { StatedFineness } from "./statement-shape.ts";
 
 /** Fineness of sound alloy of the claim; null for other metals and where no such alloy has the density. */
 export function finenessOf(

@@ -5,8 +5,11 @@ import type { ExcludedByTest } from "../conformity/evidence/weighed-evidence.ts"
 import type { NextTest } from "../conformity/next-test.ts";
 import type { Separation } from "../conformity/separation.ts";
 import type { State } from "../conformity/state.ts";
+import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import type { Remedy, Severity } from "./checks/check.ts";
-import type { StatedFineness } from "./stated-fineness.ts";
+
+/** Fineness and fine mass over the recipes a claim allows; entries of earlier versions hold no parts. */
+export type StatedFineness = Omit<FamilyFineness, "parts"> & Partial<Pick<FamilyFineness, "parts">>;
 
 /** One check as a statement tells it: of the procedure, or of the measurement. */
 export interface StatedCheck {

@@ -320,6 +320,37 @@ test("a page turns grey when heartbeats stay out although its line is open, and 
   expect(troubles).toEqual([]);
 });
 
+test("a piece measured with a calliper: what is wrong is told at its field, and what is right gives its density", async () => {
+  bench = await startBench([]);
+  const page = await open({ viewport: desk });
+  await page.goto(bench.url);
+  await page.getByLabel("Ticket").fill("D-7");
+  await page.locator('input[name="method"][value="dimensions"]').check({ force: true });
+  await page.getByLabel("Ticket").press("Enter");
+  await page.locator("#typed-dry").waitFor({ state: "attached" });
+  await page.locator("details:has(#typed-dry) > summary").last().click();
+  await page.locator("#typed-dry").fill("1000.00");
+  await page.locator("#typed-dry").press("Enter");
+  const typed = {
+    "box-length": "80.00; 80.01",
+    "box-width": "40.00",
+    "box-height": "abc",
+    u: "0.02",
+    "form-half-width": "0.5",
+  };
+  const field = (name: string) => page.locator(`input[name="${name}"]`);
+  for (const [name, value] of Object.entries(typed)) await field(name).fill(value);
+  await field("u").press("Enter");
+  await page.locator('[data-code="form.number.not-a-number"]').first().waitFor();
+  expect(await field("box-height").getAttribute("aria-invalid")).toBe("true");
+  expect(await field("box-length").inputValue()).toBe(typed["box-length"]);
+  await field("box-height").fill("16.20");
+  await field("u").press("Enter");
+  // 1000 g in 8.0005 · 4 · 1.62 cm³
+  await page.locator("#result").getByText("19.29").first().waitFor();
+  expect(troubles.filter((one) => !one.includes("422"))).toEqual([]);
+});
+
 test("a record whose button is hit twice is written once", async () => {
   bench = await startBench(["--typed"]);
   const page = await open({ viewport: phone });

@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { longRun, whole } from "../setup/long-run.ts";
 import { binomialAtMost } from "./binomial.ts";
-import { type Row, rows } from "./classes.ts";
+import type { Row } from "./class-of.ts";
+import { rows } from "./classes.ts";
 import { figuresOf, type Outcome, outcomesOf } from "./outcome.ts";
 import { recorded, recordedRows, tableInReadme } from "./record.ts";
 import { aims, coverageTable, reaches } from "./table.ts";

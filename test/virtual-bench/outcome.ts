@@ -1,4 +1,4 @@
-import type { Row } from "./classes.ts";
+import type { Row } from "./class-of.ts";
 import { type Case, casesOf } from "./scenario.ts";
 import { type Answer, compute } from "./underhook.ts";
 

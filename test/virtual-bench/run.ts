@@ -4,7 +4,8 @@
 // was found in found.json and writes the table into the README.
 import { mkdirSync, writeFileSync } from "node:fs";
 import build from "../setup/build.ts";
-import { type Row, rows } from "./classes.ts";
+import type { Row } from "./class-of.ts";
+import { rows } from "./classes.ts";
 import { figuresOf, type Outcome, outcomesOf } from "./outcome.ts";
 import { keep, recordedRows, writeReadme } from "./record.ts";
 import { coverageTable, type Found, reaches } from "./table.ts";

@@ -1,5 +1,5 @@
 import type { Chance } from "./chance.ts";
-import type { ClassOf } from "./classes.ts";
+import type { ClassOf } from "./class-of.ts";
 import type { Scenario } from "./scenario.ts";
 import type { LoadName, Moment, Trouble } from "./trouble.ts";
 import type { Piece } from "./weighing.ts";

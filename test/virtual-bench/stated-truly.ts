@@ -1,5 +1,5 @@
 import { type Scale, scales } from "./benches.ts";
-import type { ClassOf } from "./classes.ts";
+import type { ClassOf } from "./class-of.ts";
 import { ethanol, fluorinated, measuredBrine, tapWater, wettedWater } from "./liquids.ts";
 import type { Method, Piece } from "./weighing.ts";
 

@@ -1,5 +1,5 @@
 import { binomialInterval } from "./binomial.ts";
-import type { Row } from "./classes.ts";
+import type { Row } from "./class-of.ts";
 import type { Figures } from "./outcome.ts";
 
 /** A class with what was found. */

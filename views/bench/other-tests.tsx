@@ -1,5 +1,5 @@
 import type { Message, Param } from "../../calibration/message.ts";
-import type { EvidenceKind } from "../../server/conformity/evidence/evidence.ts";
+import type { TestKind } from "../evidence/choices.ts";
 import { EvidenceSheet, type EvidenceView, NextTests } from "../evidence/index.tsx";
 import { SizeSheet, type SizeView } from "../evidence/size.tsx";
 import { useTell } from "../messages/spoken.ts";
@@ -14,7 +14,7 @@ export interface OtherTestsView {
   /** tests that cannot all be right, and what is odd about them */
   checks: readonly Message[];
   /** tests nobody made */
-  notMade: readonly EvidenceKind[];
+  notMade: readonly TestKind[];
   /** what the tests excluded */
   excluded: readonly Param[];
   next: readonly Message[];

@@ -1,9 +1,9 @@
 import type { CurvePoint } from "../../calibration/distribution.ts";
 import type { Code, Message, Params } from "../../calibration/message.ts";
-import type { Statement } from "../../server/weighing/statement-shape.ts";
 import type { MethodName, Role } from "../methods/view.ts";
 import type { PhotoView } from "../photos.tsx";
-import type { ResultView } from "../result.tsx";
+import type { ResultView, StateName } from "../result.tsx";
+import type { BudgetRow, MetalBand } from "../result-parts.ts";
 import type { Told } from "../told.tsx";
 import type { LiveShown } from "./live-reading.tsx";
 
@@ -15,15 +15,6 @@ export interface Problem {
   from?: string;
   /** what was typed, so that nothing typed is lost */
   typed?: Record<string, string>;
-}
-
-/** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
-export interface MetalBand {
-  id: string;
-  name: string;
-  low: number;
-  high: number;
-  claimable: boolean;
 }
 
 /** The repeats of the wet reading in the order they were made. */
@@ -165,9 +156,32 @@ export interface DetailsView {
 /** What the readings come to. */
 export interface ResultShown {
   request: { confidence: number };
-  statement: Statement;
+  statement: ResultStatement;
   curve: readonly CurvePoint[];
   displacedGrams: number;
+}
+
+/** The statement of the weighing, as far as the bench draws it. */
+interface ResultStatement {
+  density_g_cm3: number;
+  u_g_cm3: number;
+  /** null when every uncertainty is taken as known */
+  dof: number | null;
+  k: number;
+  expanded_g_cm3: number;
+  interval_g_cm3: readonly [number, number];
+  interval_from: "gum" | "monte-carlo";
+  relative_density: { apparent: number };
+  mass_g: number;
+  u_mass_g: number;
+  volume_cm3: number;
+  u_volume_cm3: number;
+  /** null where no liquid was needed */
+  liquid_density_g_cm3: number | null;
+  budget: readonly BudgetRow[];
+  checks: readonly Message[];
+  conformity: { claim: string | null; state: StateName };
+  not_excluded: readonly { id: string }[];
 }
 
 /** Everything the Bench page draws. Plain data, no ledger and no cable behind it. */

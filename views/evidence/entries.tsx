@@ -1,8 +1,6 @@
-import type { EvidenceKind } from "../../server/conformity/evidence/evidence.ts";
-import { wallPaths } from "../../server/conformity/evidence/sound-speed.ts";
-import { colours } from "../../server/metals/metal.ts";
 import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import type { TestChoices, TestKind } from "./choices.ts";
 
 /** What was typed into the form of one test, and what was refused of it. */
 export interface TypedEntries {
@@ -11,7 +9,15 @@ export interface TypedEntries {
 }
 
 /** Entries of one test; each is named by its kind and the quantity, so that no two on the page share an id. */
-export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedEntries }) {
+export function TestEntries({
+  kind,
+  choices,
+  typed,
+}: {
+  kind: TestKind;
+  choices: TestChoices;
+  typed: TypedEntries;
+}) {
   const t = useTell();
   const { values, problems } = typed;
   const errorOf = errorsOf(problems);
@@ -91,7 +97,7 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
           {choice(
             "sound-paths",
             t("evidence.sound-path"),
-            wallPaths.map((count) => ({ value: `${count}`, label: t(`test.path.${count}`) })),
+            choices.paths.map((count) => ({ value: `${count}`, label: t(`test.path.${count}`) })),
           )}
         </>
       );
@@ -126,7 +132,7 @@ export function TestEntries({ kind, typed }: { kind: EvidenceKind; typed: TypedE
     return choice(
       name,
       label,
-      colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) })),
+      choices.colours.map((value) => ({ value, label: t(`metal-page.colours.${value}`) })),
     );
   }
 

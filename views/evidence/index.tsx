@@ -1,10 +1,10 @@
 import type { Message, Param } from "../../calibration/message.ts";
-import { type EvidenceKind, evidenceKinds, marking } from "../../server/conformity/evidence/evidence.ts";
 import { Field, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId, tellValue } from "../messages/tell.ts";
 import { Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
+import type { TestChoices, TestKind } from "./choices.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
 import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
@@ -12,7 +12,7 @@ import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 export interface MadeTest {
   /** id of its entry in the ledger */
   id: string;
-  kind: EvidenceKind;
+  kind: TestKind;
   found: Told;
   /** what was typed beside it, and by whom it was made */
   also: readonly string[];
@@ -25,11 +25,12 @@ export interface MadeTest {
 
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */
 export interface EvidenceView extends EvidenceTarget {
+  choices: TestChoices;
   made: readonly MadeTest[];
   /** the tests to make next, in order */
   next: readonly Message[];
   /** what was typed into the form of one kind and refused; that form stands open */
-  refused?: TypedEntries & { kind: EvidenceKind };
+  refused?: TypedEntries & { kind: TestKind };
 }
 
 const nothingTyped: TypedEntries = { values: {}, problems: [] };
@@ -57,13 +58,13 @@ export function EvidenceSheet(view: EvidenceView) {
       <NextTests next={view.next} />
       <Problems heading={t("evidence.problems")} problems={view.refused?.problems ?? []} />
       <ul class="plain-list">
-        {evidenceKinds.map((kind) => {
+        {view.choices.kinds.map(({ kind, marks }) => {
           const made = view.made.filter((one) => one.kind === kind);
           return (
             <li key={kind} id={`test-${kind}`}>
               <p>
                 <strong>{t(`test.name.${kind}`)}</strong>
-                {marking.has(kind) ? ` (${t("evidence.marks-piece")})` : ""}
+                {marks ? ` (${t("evidence.marks-piece")})` : ""}
                 {made.every(({ excluded }) => excluded !== undefined) && `: ${t("evidence.not-made")}`}
               </p>
               {made.map((one) => (
@@ -81,7 +82,7 @@ export function EvidenceSheet(view: EvidenceView) {
 /** Kinds with a caution of their own. */
 const cautioned = ["magnet", "scratch", "touch"] as const;
 
-function TestForm({ kind, view }: { kind: EvidenceKind; view: EvidenceView }) {
+function TestForm({ kind, view }: { kind: TestKind; view: EvidenceView }) {
   const t = useTell();
   const { refused } = view;
   const caution = cautioned.find((one) => one === kind);
@@ -97,7 +98,11 @@ function TestForm({ kind, view }: { kind: EvidenceKind; view: EvidenceView }) {
       <EvidenceForm target={view}>
         <input type="hidden" name="kind" value={kind} />
         <div class="row">
-          <TestEntries kind={kind} typed={refused?.kind === kind ? refused : nothingTyped} />
+          <TestEntries
+            kind={kind}
+            choices={view.choices}
+            typed={refused?.kind === kind ? refused : nothingTyped}
+          />
         </div>
         <button type="submit">{t("evidence.keep")}</button>
       </EvidenceForm>

@@ -69,7 +69,7 @@ function Form({ values, refused }: MethodFormView) {
       {entry("u", "dimensions.u", "mm", "dimensions.u-hint")}
       {entry("step", "dimensions.step", "mm", "dimensions.step-hint")}
       {entry("form-half-width", "dimensions.form-half-width", "%", "dimensions.form-half-width-hint")}
-      {entry("form", "dimensions.form", "%", "dimensions.form-hint", "0")}
+      {entry("deviation", "dimensions.form", "%", "dimensions.form-hint", "0")}
       {entry("temperature", "dimensions.temperature", "°C", undefined, "20")}
     </>
   );

@@ -15,6 +15,7 @@ import { typedTest } from "../evidence/evidence-entry.ts";
 import { madeTest } from "../evidence/evidence-made.ts";
 import { standingDry } from "../evidence/size-form.ts";
 import { type RefusedForm, sizeView } from "../evidence/size-view.ts";
+import { testChoices } from "../evidence/test-choices.ts";
 import { checksOfTests, excludedBy, excludedByTests, nextOf } from "../evidence/tests-told.ts";
 
 const target = { action: "/bench/tests", fills: "other-tests" };
@@ -55,6 +56,7 @@ export class BenchTests {
       next,
       evidence: {
         ...target,
+        choices: testChoices,
         made: tests.flatMap((one) => madeTest(one, (of) => excludedBy(of, excluded, library))),
         next,
         ...(refused && kind ? { refused: { ...refused, kind } } : {}),

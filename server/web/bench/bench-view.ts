@@ -1,7 +1,6 @@
 import { decimalsShown } from "../../../calibration/decimal.ts";
 import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { BenchView, DetailsView, Problem, RepeatsView } from "../../../views/bench/view.ts";
-import { resultViewOf } from "../../../views/result-parts.ts";
 import { isRefused } from "../../compute/evaluation.ts";
 import { demoCounter, demoPieces } from "../../demo/pieces.ts";
 import { methods, rolesOf } from "../../methods/index.ts";
@@ -12,6 +11,7 @@ import { fieldsOfDetails } from "../../weighing/details-shown.ts";
 import type { Item } from "../../weighing/item.ts";
 import { stepsOf } from "../../weighing/steps.ts";
 import { evaluationStoppedBy, stopping } from "../../weighing/stop-checks.ts";
+import { resultViewOf } from "../results/result-view.ts";
 import { secondPersonView } from "./second-person-view.ts";
 
 /** The bench as its page draws it. */

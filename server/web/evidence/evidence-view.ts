@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { EvidencePageView } from "../../../views/evidence/page.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { plusMinus } from "../../../views/numbers.ts";
-import { resultViewOf, twoBodiesHref } from "../../../views/result-parts.ts";
+import { twoBodiesHref } from "../../../views/result-parts.ts";
 import { isEvidenceKind } from "../../conformity/evidence/evidence.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
 import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
@@ -16,8 +16,10 @@ import { weighingOf } from "../../weighing/evolve.ts";
 import type { Test } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
+import { resultViewOf } from "../results/result-view.ts";
 import { madeTest } from "./evidence-made.ts";
 import { type RefusedForm, sizeView } from "./size-view.ts";
+import { testChoices } from "./test-choices.ts";
 import { checksOfTests, excludedBy, excludedByTests, nextOf } from "./tests-told.ts";
 
 /** The measured piece as every part of the page needs it. */
@@ -67,6 +69,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     excluded: excludedByTests(excluded, library),
     evidence: {
       action,
+      choices: testChoices,
       made: tests.flatMap((one) => madeTest(one, (made) => excludedBy(made, excluded, library))),
       next: nextOf(statement),
       ...(refused && kind ? { refused: { ...refused, kind } } : {}),

@@ -6,13 +6,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
 import type { RecordView } from "../../../views/records/view.ts";
-import {
-  bandsAround,
-  budgetInput,
-  domainAround,
-  measuredOf,
-  resultViewOf,
-} from "../../../views/result-parts.ts";
+import { bandsAround, budgetInput, domainAround, measuredOf } from "../../../views/result-parts.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -25,6 +19,7 @@ import type { Capture, Item } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
 import { askOf } from "../../weighing/stop-checks.ts";
 import { secondReadingView } from "../bench/second-person-view.ts";
+import { resultViewOf } from "../results/result-view.ts";
 import { whenOf } from "../when.ts";
 import { amendmentViews } from "./amendment-views.ts";
 

@@ -16,7 +16,7 @@ import type { HandDevices } from "../../station/hand-devices.ts";
 import type { HeardSensor } from "../../station/heard-sensor.ts";
 import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
 import type { SensorsInUse } from "../../station/sensors-in-use.ts";
-import type { Sensed } from "../../weighing/sensed.ts";
+import type { Sensed } from "../../weighing/sensor-value.ts";
 import { type Entries, type FieldProblem, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";

@@ -76,6 +76,7 @@ describe("the form of the dimensions", () => {
   it.each([
     ["box-length", { "box-length": "0" }, "dimensions.not-above-zero"],
     ["box-height", { "box-height": "" }, "form.number.empty"],
+    ["box-height", { "box-width": "40.00", "box-height": "abc", step: "" }, "form.number.not-a-number"],
     ["disc-diameter", { "disc-diameter": "38.6" }, "dimensions.two-shapes"],
     ["form-half-width", { "form-half-width": "60" }, "dimensions.out-of-range"],
     ["box-width", { "box-width": "40 g" }, "form.unit.other"],

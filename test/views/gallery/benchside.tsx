@@ -1,3 +1,4 @@
+import { testChoices } from "../../../server/web/evidence/test-choices.ts";
 import { Asking } from "../../../views/balances/asking.tsx";
 import { BalancesIndex } from "../../../views/balances/index.tsx";
 import { Learning } from "../../../views/balances/learning.tsx";
@@ -519,6 +520,7 @@ export const customer = (
 
 export const evidence = (
   <EvidenceSheet
+    choices={testChoices}
     action="/records/214/evidence"
     made={[
       {

@@ -94,7 +94,7 @@ export const record = (
           },
         },
       ],
-      fineness: { element: "Ag", permille: [985, 1000], fine_g: [30.64, 31.11], recipes: ["ag-999"] },
+      fineness: { element: "Ag", permille: [985, 1000], fine_g: [30.64, 31.11] },
       cautions: ["lead"],
     }}
     plot={{

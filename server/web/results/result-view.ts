@@ -1,0 +1,32 @@
+import type { ResultView } from "../../../views/result.tsx";
+import { calledById } from "../../metals/composites/composite-by-id.ts";
+import type { Library } from "../../metals/library.ts";
+import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
+
+/** The meaning of a statement as pages draw it. */
+export function resultViewOf(
+  { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement,
+  library: Library,
+): ResultView {
+  const { claim, state, says, decision } = conformity;
+  return {
+    state,
+    ...(claim === null ? {} : { claim: calledById(claim, library) }),
+    answer,
+    ...(says && { says }),
+    alternatives: not_excluded
+      .filter(({ id }) => id !== claim)
+      .map(({ id, kind, occurrence, likelihood_ratio, why, separated_by }) => ({
+        id,
+        called: calledById(id, library),
+        ...(kind && { kind }),
+        ...(occurrence && { occurrence }),
+        ...(likelihood_ratio === undefined ? {} : { likelihoodRatio: likelihood_ratio }),
+        ...(why && { why }),
+        ...(separated_by && { separatedBy: separated_by.says }),
+      })),
+    ...(fineness && { fineness }),
+    cautions,
+    ...(decision && { decision }),
+  };
+}
