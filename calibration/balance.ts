@@ -110,6 +110,8 @@ export interface Load {
  * their span, so that a reading that contradicts the others never makes the mean more certain. A display that stood still
  * although its readings should scatter counts as one reading.
  *
+ * Drift at reading: what a reading might still have moved has one sign and one cause, so repeats do not lessen it.
+ *
  * Rounding: ±d/2 each, rectangular, for one reading. Of several, what their scatter averages out is left out of it: below
  * four it falls with √n, from four on it stands in their scatter already (display-step.ts). A display that repeats itself
  * keeps both roundings whole.
@@ -120,10 +122,12 @@ export function load(inputs: Inputs, name: string, series: Series, traits: LoadT
   const zero = inputs.between(`${name}, zero drift`, "g", ...read.zeros);
   const mean = read.grams - zero.value;
   const aside = traits.eccentricityPerGram * Math.abs(mean) * Math.sqrt(3);
+  const { driftUGrams: drift = 0 } = series;
   const terms: readonly Term[] = [
     { input: scatter, factor: 1 },
     { input: rounded(inputs, `${name}, resolution at zero`, read.zeroRoundingU), factor: 1 },
     { input: rounded(inputs, `${name}, resolution at load`, read.loadRoundingU), factor: 1 },
+    ...(drift > 0 ? [{ input: inputs.normal(`${name}, drift at reading`, "g", 0, drift), factor: 1 }] : []),
     ...departureAt(inputs, traits.departure, mean),
     ...(aside > 0
       ? [{ input: inputs.rectangular(`${name}, place on the pan`, "g", 0, aside), factor: 1 }]

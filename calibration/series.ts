@@ -6,6 +6,8 @@ export interface PlainSeries {
   readings: readonly string[];
   unit: MassUnit;
   /** the display with the load away, before and after, same unit; a tared balance that was not looked at again has none */
+  /** standard uncertainty of what each reading might still have drifted, g; the same for all of them */
+  driftUGrams?: number;
   zeroBefore?: string;
   zeroAfter?: string;
   /** zeroed before each reading, or once for all of them; each when absent */
@@ -32,6 +34,7 @@ export interface TimedSeries {
   timed: readonly TimedReading[];
   lifted: Lifted;
   unit: MassUnit;
+  driftUGrams?: number;
 }
 
 export type Series = PlainSeries | TimedSeries;

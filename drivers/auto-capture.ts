@@ -116,7 +116,7 @@ export function createAutoCapture(
       lines = withLine(lines, record);
       const { judgement, next } = load.hear(line);
       // another load without an empty hanger in between: it is lifted first
-      if (next) load = next;
+      if (next) load = next.load;
       if (state === "needs-empty") return needsEmpty(judgement);
       return state === "settling" ? settling(line, judgement) : waitingForLift(line, judgement);
     },

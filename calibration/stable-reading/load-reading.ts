@@ -24,8 +24,8 @@ export class LoadReading {
     return this.#reading.since;
   }
 
-  /** `next` is the load after this one, once this one was lifted. */
-  hear(line: StableLine): { judgement: Judgement; next?: LoadReading } {
+  /** `next` is the load after this one, once this one was lifted, with what is known of it already. */
+  hear(line: StableLine): { judgement: Judgement; next?: { load: LoadReading; judgement: Judgement } } {
     const judgement = this.#reading.hear(line);
     const taken = this.#reading.taken;
     if (!taken || !isAnotherLoad(line, taken.value)) {
@@ -33,9 +33,12 @@ export class LoadReading {
       return { judgement };
     }
     this.#elsewhere ??= new StableReading(this.#noises());
-    this.#elsewhere.hear(line);
+    const elsewhere = this.#elsewhere.hear(line);
     const isEmpty = Math.abs(line.value) <= emptySteps * line.step;
     if (!isEmpty && !this.#elsewhere.holds) return { judgement };
-    return { judgement, next: new LoadReading(this.#noises, this.#elsewhere) };
+    return {
+      judgement,
+      next: { load: new LoadReading(this.#noises, this.#elsewhere), judgement: elsewhere },
+    };
   }
 }

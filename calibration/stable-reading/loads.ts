@@ -39,14 +39,13 @@ export class Loads {
 
   hear(line: StableLine): LoadsStep {
     if (this.#isEmpty(line.value, line.step)) this.#before = 0;
-    const { judgement, next } = this.#load.hear(line);
-    this.#learn(line, judgement);
-    const { since } = this.#load;
-    if (next) {
-      this.#load = next;
+    const heard = this.#load.hear(line);
+    const { judgement } = heard.next ?? heard;
+    if (heard.next) {
+      this.#load = heard.next.load;
       this.#toldChange = false;
-      return { judgement: { state: "waiting" }, since: next.since };
-    }
+    } else this.#learn(line, judgement);
+    const { since } = this.#load;
     if (judgement.state === "taken") {
       const { value, step } = judgement.taken;
       if (this.#isEmpty(value, step) || this.#areDrops(value)) return { judgement, since };

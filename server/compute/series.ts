@@ -39,6 +39,13 @@ const keys = {
   unit,
   zero_before: reading.optional(),
   zero_after: reading.optional(),
+  drift_u_g: z
+    .number()
+    .nonnegative()
+    .optional()
+    .describe(
+      "standard uncertainty in g of what each reading might still have drifted when it was taken; common to all of them, so that repeats do not lessen it",
+    ),
   zeroed: z
     .enum(zeroings)
     .optional()
@@ -49,7 +56,7 @@ const keys = {
 
 type Given = Pick<
   z.output<z.ZodObject<typeof keys>>,
-  "readings" | "timed" | "lifted" | "zero_before" | "zero_after" | "zeroed"
+  "readings" | "timed" | "lifted" | "zero_before" | "zero_after" | "zeroed" | "drift_u_g"
 >;
 
 function wellFormed(given: Given, ctx: z.RefinementCtx): void {
@@ -87,7 +94,7 @@ export function seriesOf(given: z.output<typeof series>, lifted: Lifted = "kept"
       const { at_s: atSeconds } = look;
       return "zero" in look ? { atSeconds, zero: look.zero } : { atSeconds, reading: look.reading };
     });
-    return { timed, lifted: given.lifted ?? lifted, unit };
+    return omitUndefined({ timed, lifted: given.lifted ?? lifted, unit, driftUGrams: given.drift_u_g });
   }
   return omitUndefined({
     readings: given.readings ?? [],
@@ -95,5 +102,6 @@ export function seriesOf(given: z.output<typeof series>, lifted: Lifted = "kept"
     zeroBefore: given.zero_before,
     zeroAfter: given.zero_after,
     zeroed: given.zeroed,
+    driftUGrams: given.drift_u_g,
   });
 }

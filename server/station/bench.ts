@@ -207,11 +207,18 @@ export class Bench {
   #listenTo(scale: Scale | undefined): void {
     this.#endHearing();
     this.#scale = scale;
-    this.#endHearing =
-      scale?.onLine(() => {
-        this.station.liveReadings.add(scale.live(), this.#waiting.role);
-        for (const listener of this.#lineListeners) listener();
-      }) ?? (() => {});
+    const endWatch = scale?.onMoved((grams) => {
+      this.station.liveReadings.movedOn(scale.live(), grams);
+      this.#changed();
+    });
+    const endLines = scale?.onLine(() => {
+      this.station.liveReadings.add(scale.live(), this.#waiting.role);
+      for (const listener of this.#lineListeners) listener();
+    });
+    this.#endHearing = () => {
+      endWatch?.();
+      endLines?.();
+    };
   }
 
   /** What was done at the station: the balance is asked, and the weighing is drawn as it is now. */

@@ -1,4 +1,4 @@
-import type { Role } from "../methods/index.ts";
+import { type Role, rolesBeside } from "../methods/index.ts";
 import type { SituationReading } from "../weighing/checks/situation.ts";
 import type { Live } from "./scale.ts";
 
@@ -9,6 +9,8 @@ const apartMs = 250;
 /** What the balance showed while a capture of the piece in the liquid waited: there a drift or a pressed key shows. */
 export class LiveReadings {
   #looks: SituationReading[] = [];
+  /** of the last reading that was asked for */
+  #role: Role | undefined;
 
   get all(): readonly SituationReading[] {
     return this.#looks;
@@ -16,7 +18,8 @@ export class LiveReadings {
 
   /** A capture of this role begins to wait. */
   begin(role: Role): void {
-    if (isImmersed(role)) this.#looks = [];
+    this.#looks = [];
+    this.#role = role;
   }
 
   /** One more look, of a line that came while a capture of this role waits. */
@@ -28,6 +31,15 @@ export class LiveReadings {
     this.#looks = [...this.#looks, { at, text, unit }].filter(
       (look) => Date.parse(at) - Date.parse(look.at) <= lookBackMs,
     );
+  }
+
+  /** The display moved on by so many g after the last reading was taken, while its load stayed. */
+  movedOn(live: Live, grams: number): void {
+    if (live.state !== "reading" || this.#role === undefined || rolesBeside.some((one) => one === this.#role))
+      return;
+    const { at, text, unit } = live;
+    const role = this.#role === "dry" ? "dry" : "wet";
+    this.#looks = [...this.#looks, { at, text, unit, movedOn: { grams, role } }];
   }
 
   /** The piece they belong to is off the bench. */

@@ -40,6 +40,8 @@ export interface Scale {
   raiseCheck(message: Message): void;
   /** a person looked at it and says that all is well */
   answerCheck(kind: string): void;
+  /** calls back with g when the display moves on after a reading was taken while its load stays */
+  onMoved(listener: (grams: number) => void): () => void;
   /** calls back for every line and event; returns the function that ends it */
   onLine(listener: () => void): () => void;
 }

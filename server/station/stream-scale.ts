@@ -1,7 +1,8 @@
 import { type Message, message } from "../../calibration/message.ts";
+import { stepGrams } from "../../calibration/units.ts";
 import { type AutoCapture, createAutoCapture } from "../../drivers/auto-capture.ts";
-import type { Captured } from "../../drivers/captured.ts";
-import type { LineRecord } from "../../drivers/reading.ts";
+import type { AtRest, Captured } from "../../drivers/captured.ts";
+import type { Reading as DriverReading, LineRecord } from "../../drivers/reading.ts";
 import type { ReadingStream } from "../../drivers/reading-stream.ts";
 import type { Live, Scale, ScaleCheck, TakenReading, Taking } from "./scale.ts";
 
@@ -32,6 +33,7 @@ export function scaleOf(
       if (raised?.kind === kind) raised = undefined;
       for (const check of stream.checks()) if (check.kind === kind) stream.answerCheck(check.kind);
     },
+    onMoved: (listener) => stream.onMoved(listener),
     onLine: (listener) => stream.onLine(() => listener()),
   };
 }
@@ -109,7 +111,7 @@ function takingFrom(source: Source, stream: ReadingStream): Taking {
 
 function taken(
   { name, profile }: Source,
-  captured: Pick<Captured, "reading" | "settledBy" | "lines"> & { stirred?: boolean },
+  captured: Pick<Captured, "reading" | "settledBy" | "lines" | "atRest"> & { stirred?: boolean },
 ): TakenReading {
   return {
     text: captured.reading.text,
@@ -117,7 +119,17 @@ function taken(
     takenBy: captured.settledBy,
     balance: name,
     ...(profile === undefined ? {} : { profile }),
+    ...(captured.atRest && { atRest: atRestOf(captured.atRest, captured.reading) }),
     ...(captured.stirred === false ? { unmoved: true as const } : {}),
     lines: captured.lines.map(({ at, monotonicMs, raw }) => ({ at, monotonicMs, raw })),
   };
+}
+
+/** Shown further from where it was going than one step, the rest of the way counts as drift, too. */
+function atRestOf(
+  { grams, uGrams, driftUGrams, flags }: AtRest,
+  { text, unit, grams: shown }: DriverReading,
+) {
+  const away = Math.max(0, Math.abs(Number(shown) - grams) - stepGrams(text, unit));
+  return { grams, u_g: uGrams, drift_u_g: Math.hypot(driftUGrams, away), flags };
 }

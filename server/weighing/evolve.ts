@@ -104,6 +104,7 @@ function withCapture(item: Item, { id, at, body }: EntryOf<"capture">): Item {
     balance: body.balance ?? "typed",
     lines: body.lines,
     ...(body.unmoved ? { unmoved: true } : {}),
+    ...(body.at_rest ? { atRest: body.at_rest } : {}),
     ...(body.sensed ? { sensed: body.sensed } : {}),
     ...(body.silent ? { silent: body.silent } : {}),
   };

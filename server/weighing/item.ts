@@ -12,6 +12,16 @@ export interface LineNote {
   raw: string;
 }
 
+/** Where the display was going when a reading was taken, in g, and how well that was known. */
+export interface AtRest {
+  grams: number;
+  /** standard uncertainty of this reading alone, and of that what might still have come */
+  u_g: number;
+  drift_u_g: number;
+  /** "creep", "stepped", "denied" */
+  flags: readonly string[];
+}
+
 /** How a reading came to be taken. */
 export const waysTaken = ["mark", "own-criterion", "by-hand", "typed"] as const;
 export type TakenBy = (typeof waysTaken)[number];
@@ -32,6 +42,7 @@ export interface Capture {
   lines: readonly LineNote[];
   /** the display showed no other line since the capture before */
   unmoved?: true;
+  atRest?: AtRest;
   /** what the sensors beside the balance showed with it */
   sensed?: readonly Sensed[];
   /** sensors that were silent when it was taken */

@@ -18,8 +18,8 @@ export function seriesAsked(item: Item, captures: readonly Capture[]) {
   const role = captures[0]?.role;
   const losesLiquid = zeros === "of-vessel" && role === loads.at(-1)?.role;
   if (losesLiquid && details.drift_fit !== undefined)
-    return { timed: timedReadings(item, captures), lifted: details.drift_fit };
-  const readings = { readings: captures.map(grams) };
+    return { timed: timedReadings(item, captures), lifted: details.drift_fit, ...driftOf(captures) };
+  const readings = { readings: captures.map(grams), ...driftOf(captures) };
   const all = inOrder(item);
   const from = all.findIndex(({ id }) => id === captures[0]?.id);
   const to = all.findIndex(({ id }) => id === captures.at(-1)?.id);
@@ -34,6 +34,12 @@ export function seriesAsked(item: Item, captures: readonly Capture[]) {
     ...(before === undefined ? {} : { zero_before: before }),
     ...(after === undefined ? {} : { zero_after: after }),
   };
+}
+
+/** What the readings might still have drifted, as mean of each, since they drift alike. */
+function driftOf(captures: readonly Capture[]) {
+  const total = captures.reduce((sum, { atRest }) => sum + (atRest?.drift_u_g ?? 0), 0);
+  return total > 0 ? { drift_u_g: total / captures.length } : {};
 }
 
 const isLoad = ({ role }: Capture) => !rolesBeside.some((beside) => beside === role);

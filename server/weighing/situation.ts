@@ -76,11 +76,12 @@ export function situationOf(
   };
 }
 
-const shownBy = ({ at, text, unit, unmoved }: Capture) => ({
+const shownBy = ({ at, text, unit, unmoved, atRest }: Capture) => ({
   at,
   text,
   unit,
   ...(unmoved ? { unmoved } : {}),
+  ...(atRest?.flags.includes("creep") ? { crept: true as const } : {}),
 });
 
 /** Zeros about the immersions. Of a hanger, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */

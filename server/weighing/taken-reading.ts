@@ -1,6 +1,6 @@
 import { type MassUnit, toGrams } from "../../calibration/units.ts";
 import type { Role } from "../methods/index.ts";
-import type { LineNote, TakenBy } from "./item.ts";
+import type { AtRest, LineNote, TakenBy } from "./item.ts";
 import type { Known } from "./known.ts";
 
 /** A reading as typed or taken, with the lines it came from. */
@@ -14,11 +14,13 @@ export interface Reading {
   lines: LineNote[];
   /** set when every line since the capture before was the same, to the last sign */
   unmoved?: true;
+  /** where the display was going */
+  atRest?: AtRest;
 }
 
 const becauseOf = {
-  mark: "the balance marked it as at rest",
-  "own-criterion": "spread and slope over the window were within the bench's limits",
+  mark: "where its display was going was known well enough, and the balance marked it as at rest",
+  "own-criterion": "where its display was going was known well enough",
   "by-hand": "taken by hand as it stood",
   typed: "typed by a person",
 } as const;
@@ -29,7 +31,7 @@ export function captureOf(
   reading: Reading,
   { simulated, sensors }: Pick<Known, "simulated" | "sensors">,
 ) {
-  const { text, unit, takenBy, balance, profile, lines, unmoved } = reading;
+  const { text, unit, takenBy, balance, profile, lines, unmoved, atRest } = reading;
   const cabled = simulated ? ("simulated" as const) : ("balance" as const);
   return {
     what: role,
@@ -39,6 +41,7 @@ export function captureOf(
     ...(profile === undefined ? {} : { profile }),
     lines,
     ...(unmoved ? { unmoved } : {}),
+    ...(atRest ? { at_rest: { ...atRest, flags: [...atRest.flags] } } : {}),
     ...(sensors && sensors.sensed.length > 0 ? { sensed: [...sensors.sensed] } : {}),
     ...(sensors && sensors.silent.length > 0 ? { silent: [...sensors.silent] } : {}),
     settled: { by: takenBy, because: becauseOf[takenBy] },

@@ -67,6 +67,14 @@ const sensed = z.strictObject({
   raw: z.string(),
 });
 
+/** Where the display was going when the reading was taken, in g. */
+const atRest = z.strictObject({
+  grams: z.number(),
+  u_g: z.number().nonnegative(),
+  drift_u_g: z.number().nonnegative(),
+  flags: z.array(words),
+});
+
 const weightCapture = z.strictObject({
   what: z.enum(roles),
   reading: weightReading,
@@ -77,6 +85,7 @@ const weightCapture = z.strictObject({
   lines: z.array(receivedLine),
   /** every line since the capture before was the same, to the last sign */
   unmoved: z.literal(true).optional(),
+  at_rest: atRest.optional(),
   sensed: z.array(sensed).optional(),
   /** sensors that were silent when it was taken */
   silent: z.array(words).optional(),

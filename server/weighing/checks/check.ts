@@ -15,6 +15,8 @@ const shared = [
   "check.thermometers-differ",
   "check.mass-not-expected",
   "check.display-stuck",
+  "check.moved-on",
+  "check.creeping",
   "check.dry-readings-differ",
   "check.boxes-swapped",
   "check.displaced-for-immersed",

@@ -3,6 +3,7 @@ import { boxesSwapped } from "./boxes-swapped.ts";
 import { bubblesGrowing } from "./bubbles-growing.ts";
 import type { Check, CheckCode } from "./check.ts";
 import { climbed } from "./climbed.ts";
+import { creeping } from "./creeping.ts";
 import { decimalsChanged } from "./decimals-changed.ts";
 import { denserThanOsmium } from "./denser-than-osmium.ts";
 import { displacedForImmersed } from "./displaced-for-immersed.ts";
@@ -18,6 +19,7 @@ import { hangerInImmersed } from "./hanger-in-immersed.ts";
 import { higherThanClaim } from "./higher-than-claim.ts";
 import { lowerThanClaim } from "./lower-than-claim.ts";
 import { massNotExpected } from "./mass-not-expected.ts";
+import { movedOn } from "./moved-on.ts";
 import { notCovered } from "./not-covered.ts";
 import { nothingOnHook } from "./nothing-on-hook.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
@@ -46,6 +48,8 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   thermometersDiffer,
   massNotExpected,
   displayStuck,
+  movedOn,
+  creeping,
   dryReadingsDiffer,
   boxesSwapped,
   displacedForImmersed,

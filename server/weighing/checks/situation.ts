@@ -10,6 +10,10 @@ export interface SituationReading {
   unit: MassUnit;
   /** the display showed no other line since the capture before; left out where nobody watched it */
   unmoved?: true;
+  /** the display was still creeping when it was taken */
+  crept?: true;
+  /** of a live reading: so far the display moved on after the last reading was taken while its load stayed */
+  movedOn?: { grams: number; role: "dry" | "wet" };
 }
 
 /** What the piece is said to be, and its density band in g/cm³. */
