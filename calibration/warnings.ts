@@ -108,5 +108,5 @@ function fromPool({ pieces, oddGPerCm3 }: Measurement, result: Judged): Measurem
   if (pieces === 1) return [];
   const odd = oddGPerCm3 ?? oddByDefault * result.gPerCm3;
   const hidden = wouldHide(result, pieces, odd);
-  return [warning("measurement.pool", { pieces, hidden, odd_g_cm3: odd })];
+  return [warning("measurement.pool", { pieces, hidden, odd_g_cm3: odd, claimed: "no", kinds: [] })];
 }

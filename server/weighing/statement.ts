@@ -18,6 +18,7 @@ import { impossible } from "./checks/check.ts";
 import { checksOf } from "./checks/index.ts";
 import type { Situation } from "./checks/situation.ts";
 import { conformityMessage } from "./conformity-message.ts";
+import { poolOfClaim } from "./pool-check.ts";
 import { situationOfRequest } from "./request-situation.ts";
 import { finenessOf } from "./stated-fineness.ts";
 import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement } from "./statement-shape.ts";
@@ -62,7 +63,12 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
   const density = measuredDensity(result);
   const checks: StatedCheck[] = [
     ...(situation ? checksOf(withDensity(situation, result)) : []),
-    ...result.warnings.map((warning) => ({ ...warning, remedies: [] })),
+    ...result.warnings.map((warning) => ({
+      ...(claimed && warning.code === "measurement.pool"
+        ? poolOfClaim(warning, result, { claimed, oddGPerCm3: request.odd_density_g_cm3, library })
+        : warning),
+      remedies: [],
+    })),
   ].filter(({ code }) => applies(code, request));
   // no body gives such readings: what follows from them is the density of nothing
   if (!context.asksPerson && checks.some(({ code, severity }) => severity === "stop" && impossible.has(code)))
