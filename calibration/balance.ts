@@ -169,9 +169,9 @@ interface Read {
 function plainRead(name: string, series: PlainSeries, traits: LoadTraits): Read {
   const each = series.readings.map((text) => gramsOf(text, series.unit));
   const { mean, n } = repeats(each);
-  const found = agreement(each, expectedOf(traits));
   const before = series.zeroBefore === undefined ? 0 : gramsOf(series.zeroBefore, series.unit);
   const after = series.zeroAfter === undefined ? before : gramsOf(series.zeroAfter, series.unit);
+  const found = agreement(each, expectedOf(traits, after - before));
   const once = series.zeroed === "once";
   return {
     grams: mean,
@@ -207,12 +207,19 @@ function timedRead(name: string, series: TimedSeries, traits: LoadTraits): Read 
   };
 }
 
-/** What one reading should scatter by what is stated: its repeatability and both roundings. */
+/**
+ * What one reading should scatter by what is stated: its repeatability and both roundings, and its place between two
+ * zeros where the zero moved by `driftGrams`.
+ */
 export function expectedOf(
   traits: Pick<LoadTraits, "readabilityGrams" | "repeatabilityGrams" | "repeatabilityDof">,
+  driftGrams = 0,
 ) {
   const { readabilityGrams, repeatabilityGrams, repeatabilityDof } = traits;
-  return { scatterGrams: withRoundings(repeatabilityGrams, readabilityGrams), dof: repeatabilityDof };
+  return {
+    scatterGrams: Math.hypot(withRoundings(repeatabilityGrams, readabilityGrams), driftGrams / Math.sqrt(12)),
+    dof: repeatabilityDof,
+  };
 }
 
 /** Scatter and roundings of a mean; `factor`: its u over the scatter of one reading, 1/√n for plain repeats. */

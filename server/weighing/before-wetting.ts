@@ -7,6 +7,7 @@ import type { Library } from "../metals/library.ts";
 import { methods, rolesOf } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
 import { type Item, standing } from "./item.ts";
+import { plannedOn } from "./planned-on.ts";
 import { balanceFor, type ProfileOf } from "./request.ts";
 
 /** What a piece that lies weighed dry will show once it is wet, and what it will not; with the weighing this is about. */
@@ -46,12 +47,7 @@ function weighingAhead(
     method,
     pieces,
     massG: dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length / pieces,
-    readabilityG: balance.readability_g,
-    repeatabilityG: balance.repeatability_g,
-    immersedRepeatabilityG: balance.immersed_repeatability_g,
-    linearityG: balance.linearity_g,
-    wireMm: Number(now.wireMillimetres),
-    uCelsius: Number(now.thermometerHalfWidthCelsius) / Math.sqrt(3),
+    ...plannedOn(balance, now),
     confidence: Number(agreed?.confidence_percent ?? now.confidencePercent) / 100,
   };
 }

@@ -1,5 +1,4 @@
 import { measuredDensity } from "../../../calibration/distribution.ts";
-import { measure } from "../../../calibration/measure.ts";
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { wouldHide } from "../../../calibration/pool.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
@@ -12,7 +11,7 @@ import { bandAt, excludes } from "../exclusion.ts";
 import { worthPassingOff } from "../worth.ts";
 import { notPossible, sentencesOf } from "./plan-messages.ts";
 import type { Plan } from "./planned-result.ts";
-import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
+import { asStated, type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
 import { type Remedy, remedies } from "./remedies.ts";
 
 /**
@@ -23,7 +22,7 @@ import { type Remedy, remedies } from "./remedies.ts";
 export function planFor(
   weighing: PlannedWeighing,
   library: Library = builtIn,
-  evaluate: Evaluate = (m) => measure(m),
+  evaluate: Evaluate = asStated,
 ): Plan {
   checked(weighing);
   const claimed = library.metal(weighing.claim);

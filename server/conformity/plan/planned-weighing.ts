@@ -1,5 +1,8 @@
 import type { DensityResult } from "../../../calibration/density-result.ts";
+import type { Purity } from "../../../calibration/liquid.ts";
+import { measure } from "../../../calibration/measure.ts";
 import type { Measurement } from "../../../calibration/measurement.ts";
+import { seededRandom } from "../../../calibration/random.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { type MethodName, methods } from "../../methods/index.ts";
 
@@ -24,11 +27,19 @@ export interface PlannedWeighing {
   celsius?: number;
   /** standard uncertainty of the thermometer; 0.5 when absent */
   uCelsius?: number;
+  /** what the bench states of its water and its place: distilled, without solids and bubbles, air of 1.2 kg/m³ when absent */
+  purity?: Purity;
+  dissolvedSolidsMgPerL?: number;
+  bubbleAllowanceMg?: number;
+  altitudeMetres?: number;
   confidence: number;
 }
 
 /** The evaluation a plan asks for its uncertainty: the very one that will evaluate the real weighing. */
 export type Evaluate = (measurement: Measurement) => DensityResult;
+
+/** As a statement evaluates a weighing, with its interval from the whole distribution where a plain one is not good enough. */
+export const asStated: Evaluate = (measurement) => measure(measurement, seededRandom(1));
 
 /** Scatter of one reading as a share of the display's step (common practice for a sound balance). */
 const scatterPerStep = 0.5;
@@ -58,9 +69,12 @@ function measurementOf(plan: PlannedWeighing, dryG: number, displacedG: number):
     liquid: {
       kind: "water",
       temperature: { celsius: plan.celsius ?? 20, uCelsius: plan.uCelsius ?? 0.5 },
-      purity: "distilled",
+      purity: plan.purity ?? "distilled",
+      ...(plan.dissolvedSolidsMgPerL !== undefined && {
+        dissolvedSolidsMgPerL: plan.dissolvedSolidsMgPerL,
+      }),
     },
-    air,
+    air: plan.altitudeMetres === undefined ? air : { kind: "altitude", metres: plan.altitudeMetres },
     balance: {
       readabilityGrams: plan.readabilityG,
       repeatabilityGrams: repeatability,
@@ -68,7 +82,7 @@ function measurementOf(plan: PlannedWeighing, dryG: number, displacedG: number):
       linearityGrams: plan.linearityG ?? 0,
     },
     hanger: { wireMillimetres: plan.wireMm ?? 0 },
-    bubbleAllowanceMg: 0,
+    bubbleAllowanceMg: plan.bubbleAllowanceMg ?? 0,
     pieces: plan.pieces,
     confidence: plan.confidence,
   };

@@ -8,10 +8,10 @@ import type { PlanForm } from "../../../views/plan/index.tsx";
 import type { PlannedWeighing } from "../../conformity/plan/planned-weighing.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Conditions } from "../../weighing/conditions.ts";
+import { plannedOn } from "../../weighing/planned-on.ts";
+import { balanceFor } from "../../weighing/request.ts";
 
 export type PlanProblems = { fieldId: keyof PlanForm; error: FieldError }[];
-
-const sqrt3 = Math.sqrt(3);
 
 /** The weighing that the form describes, with what the bench knows of itself; or each entry that needs another look. */
 export function plannedFrom(
@@ -58,13 +58,16 @@ export function plannedFrom(
       claim: form.claim,
       method: form.method,
       massG,
-      readabilityG,
       pieces,
-      ...(repeatabilityG === undefined ? {} : { repeatabilityG }),
-      linearityG: Number(conditions.linearityGrams),
-      wireMm: Number(conditions.wireMillimetres),
-      uCelsius: Number(conditions.thermometerHalfWidthCelsius) / sqrt3,
-      confidence: Number(conditions.confidencePercent) / 100,
+      ...plannedOn(
+        balanceFor(
+          { dry: [], wet: [], steps: { dry_g: String(readabilityG) } },
+          repeatabilityG === undefined
+            ? conditions
+            : { ...conditions, repeatabilityGrams: String(repeatabilityG) },
+        ),
+        conditions,
+      ),
     },
   };
 }

@@ -36,11 +36,12 @@ export function repeatedIn(situation: Situation): Repeated[] {
         (wet ? balance.immersedReadabilityGrams : undefined) ?? balance.readabilityGrams;
       const repeatabilityGrams = wet ? balance.immersedRepeatabilityGrams : balance.repeatabilityGrams;
       const dof = wet ? balance.immersedRepeatabilityDof : balance.repeatabilityDof;
-      const expected = expectedOf({
+      const traits = {
         readabilityGrams,
         repeatabilityGrams,
         repeatabilityDof: dof ?? Number.POSITIVE_INFINITY,
-      });
+      };
+      const expected = expectedOf(traits, wet && role !== "full" ? zeroMoved(situation) : 0);
       return {
         role,
         offers,
@@ -51,6 +52,10 @@ export function repeatedIn(situation: Situation): Repeated[] {
         found: agreement(readings.map(grams), expected),
       };
     });
+}
+
+function zeroMoved({ zeros = [] }: Situation): number {
+  return zeros.length < 2 ? 0 : grams(zeros.at(-1)!) - grams(zeros[0]!);
 }
 
 export const severityOf = (verdict: Exclude<Verdict, "agree">): Severity =>
