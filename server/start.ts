@@ -15,6 +15,7 @@ import { reportsBeside } from "./reports/report-folder.ts";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
 import { BalanceInUse } from "./station/balance-in-use.ts";
 import { Bench } from "./station/bench.ts";
+import { ownedInstruments } from "./station/bench-settings.ts";
 import { checkRepository } from "./station/check-repository.ts";
 import { currentLibrary } from "./station/current-library.ts";
 import { HandDevices } from "./station/hand-devices.ts";
@@ -103,7 +104,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
   await sensors.resume();
   const hands = new HandDevices(ledger);
   await hands.resume();
-  const aside = openAside({ own: () => library.own });
+  const aside = openAside({ own: () => library.own, owned: () => ownedInstruments(kept.now.instruments) });
   const bench = new Bench({
     ledger,
     scale: balance.scale,

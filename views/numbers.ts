@@ -1,5 +1,6 @@
 import type { Code } from "../calibration/message.ts";
 import { roundedPair } from "../calibration/rounding.ts";
+import { isTooCoarse } from "../calibration/too-coarse.ts";
 import type { DecimalMark } from "../calibration/typed-number.ts";
 import { textOf } from "./messages/catalogue.ts";
 import type { Locale } from "./messages/language.ts";
@@ -28,6 +29,13 @@ export function fixed(value: number, decimals: number, locale: Locale = "en"): s
 export function plusMinus(value: number, uncertainty: number, locale: Locale = "en"): string {
   const { value: text, u } = roundedPair(value, uncertainty);
   return `${inLocale(text, locale)} ± ${inLocale(u, locale)}`;
+}
+
+/** "10.364 ± 0.060"; of an interval too wide to say anything its ends alone, never a value beside a larger uncertainty. */
+export function densityText(gPerCm3: number, expandedGPerCm3: number, locale: Locale = "en"): string {
+  return isTooCoarse(gPerCm3, expandedGPerCm3)
+    ? fromTo(Math.max(0, gPerCm3 - expandedGPerCm3), gPerCm3 + expandedGPerCm3, locale)
+    : plusMinus(gPerCm3, expandedGPerCm3, locale);
 }
 
 /** "10.304 to 10.424": both ends with the decimals that the interval's own half-width deserves. */

@@ -9,7 +9,7 @@ import { evaluationOf } from "./evaluation.ts";
 function answer(question: Question): Answer {
   const { number } = question;
   if (question.kind === "compute")
-    return { number, computed: compute(question.request, libraryWith(question.own)) };
+    return { number, computed: compute(question.request, libraryWith(question.own), question.owned) };
   if (question.kind === "evaluate")
     return { number, evaluated: evaluationOf(question.request, question.own, question.knows) };
   try {

@@ -1,6 +1,7 @@
 import { Worker } from "node:worker_threads";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
+import type { Instrument } from "../conformity/next-test.ts";
 import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { OwnMetals } from "../metals/own-metals.ts";
@@ -9,7 +10,12 @@ import type { BenchKnows, Evaluation } from "./evaluation.ts";
 import type { Refused } from "./refusal.ts";
 
 export type Question = { number: number } & (
-  | { kind: "compute"; request: unknown; own: OwnMetals | undefined }
+  | {
+      kind: "compute";
+      request: unknown;
+      own: OwnMetals | undefined;
+      owned: readonly Instrument[] | undefined;
+    }
   | { kind: "evaluate"; request: unknown; knows: BenchKnows | undefined; own: OwnMetals | undefined }
   | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined }
 );
@@ -51,14 +57,16 @@ function startWorker(): Worker {
 
 /**
  * Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. `own`
- * gives the owner's metals in force, which `compute`, `evaluate` and `plan` take beside the built-in ones.
+ * gives the owner's metals in force, which `compute`, `evaluate` and `plan` take beside the built-in ones, `owned` the instruments it has.
  */
 export function openAside({
   start = startWorker,
   own = () => undefined,
+  owned = () => undefined,
 }: {
   start?: () => Worker;
   own?: () => OwnMetals | undefined;
+  owned?: () => readonly Instrument[] | undefined;
 } = {}): Aside {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | undefined;
@@ -99,12 +107,20 @@ export function openAside({
 
   return {
     compute: async (request) => {
-      const answer = await ask({ kind: "compute", request, own: own() } as Omit<Question, "number">);
+      const answer = await ask({ kind: "compute", request, own: own(), owned: owned() } as Omit<
+        Question,
+        "number"
+      >);
       if ("computed" in answer) return answer.computed;
       throw new Error("The computing thread answered another question.");
     },
     evaluate: async (request, knows) => {
-      const answer = await ask({ kind: "evaluate", request, knows, own: own() } as Omit<Question, "number">);
+      const answer = await ask({
+        kind: "evaluate",
+        request,
+        knows: { owned: owned(), ...knows },
+        own: own(),
+      } as Omit<Question, "number">);
       if ("evaluated" in answer) return answer.evaluated;
       throw new Error("The computing thread answered another question.");
     },

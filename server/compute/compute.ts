@@ -1,3 +1,4 @@
+import type { Instrument } from "../conformity/next-test.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { statementFor } from "../weighing/statement.ts";
 import type { NoReading, Statement } from "../weighing/statement-shape.ts";
@@ -10,12 +11,16 @@ import { fromMetrology, fromSchema, idOf, type Refused } from "./refusal.ts";
  * request: what is wrong with it is the answer then. The bench gives the library in force; the command line knows the
  * built-in one alone, so that the same lines give the same answers on every computer.
  */
-export function compute(request: unknown, library: Library = builtIn): Statement | NoReading | Refused {
+export function compute(
+  request: unknown,
+  library: Library = builtIn,
+  owned?: readonly Instrument[],
+): Statement | NoReading | Refused {
   const parsed = computeRequest.safeParse(request, { reportInput: true });
   if (!parsed.success) return fromSchema(idOf(request), parsed.error);
   try {
     const evidence = (parsed.data.evidence ?? []).map(evidenceOf);
-    return statementFor(parsed.data, { library, evidence }).statement;
+    return statementFor(parsed.data, { library, evidence, owned }).statement;
   } catch (error) {
     return fromMetrology(parsed.data.id, error);
   }

@@ -1,6 +1,7 @@
 import type { CurvePoint } from "../../calibration/distribution.ts";
 import type { Message } from "../../calibration/message.ts";
 import type { Evidence } from "../conformity/evidence/evidence.ts";
+import type { Instrument } from "../conformity/next-test.ts";
 import { libraryWith, type OwnMetals } from "../metals/own-metals.ts";
 import type { Situation } from "../weighing/checks/situation.ts";
 import { statementFor } from "../weighing/statement.ts";
@@ -24,6 +25,8 @@ export type Evaluation = Evaluated | { refused: Message };
 export interface BenchKnows {
   situation?: Situation | undefined;
   evidence?: readonly Evidence[] | undefined;
+  /** instruments at hand beside the balance; unknown when left out */
+  owned?: readonly Instrument[] | undefined;
   /** a person is asked about stops that can be answered */
   asksPerson?: boolean;
 }
@@ -49,6 +52,7 @@ export function evaluationOf(asked: unknown, own?: OwnMetals, knows: BenchKnows 
       library: libraryWith(own),
       evidence,
       situation,
+      owned: knows.owned,
       asksPerson: situation !== undefined || knows.asksPerson,
     });
     if (!drawn || statement.density_g_cm3 === null) return { refused: statement.answer };

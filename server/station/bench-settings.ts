@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { massUnits } from "../../calibration/units.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
+import { type Instrument, instruments } from "../conformity/next-test.ts";
 import { firstMethod, methodNames } from "../methods/index.ts";
 import { conditionsShape, firstConditions } from "../weighing/conditions.ts";
 
@@ -24,6 +25,17 @@ const guardBandMultiple = z
 export const secondUnits = ["none", "ozt", "dwt"] as const;
 export type SecondUnit = (typeof secondUnits)[number];
 
+/** Which instruments for other tests are owned; until it is said, what is usual beside such a balance. */
+export const instrumentChoices = ["unstated", "none", "conductivity", "sound", "both"] as const;
+
+/** The instruments of a choice; undefined until it is said. */
+export function ownedInstruments(
+  choice: (typeof instrumentChoices)[number],
+): readonly Instrument[] | undefined {
+  if (choice === "unstated") return undefined;
+  return instruments.filter((one) => choice === "both" || choice === one);
+}
+
 const limit = z.string().refine((text) => text === "" || Number(text) >= 0);
 
 const line = z.string().trim().max(200);
@@ -39,6 +51,7 @@ export const benchSettingsShape = z.object({
     .default({ text: "0.01", unit: "g" }),
   /** what masses of a lot are told in beside grams; readings keep the unit they came in */
   secondUnit: z.enum(secondUnits).default("none"),
+  instruments: z.enum(instrumentChoices).default("unstated"),
   /** how a density is compared with the band of the claim; fixed in a piece when it is opened */
   decisionRule: z
     .object({ kind: z.enum(ruleChoices), multiple: guardBandMultiple })

@@ -1,6 +1,6 @@
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { plusMinus } from "../numbers.ts";
+import { densityText } from "../numbers.ts";
 import { StateWord } from "../result.tsx";
 import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
@@ -18,7 +18,7 @@ export function RecordForm({ view }: { view: BenchView }) {
       {told && (
         <p>
           <a href="#result">
-            {plusMinus(told.statement.density_g_cm3, told.statement.expanded_g_cm3, locale)} g/cm³
+            {densityText(told.statement.density_g_cm3, told.statement.expanded_g_cm3, locale)} g/cm³
           </a>{" "}
           <StateWord state={told.statement.conformity.state} />
         </p>

@@ -1,6 +1,6 @@
 import { roundedPair } from "../../calibration/rounding.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
+import { densityText, fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
@@ -78,7 +78,7 @@ function DensityLine({ evaluation: { request, statement, displacedGrams } }: { e
   return (
     <section class="sheet" aria-labelledby="result-heading">
       <h2 id="result-heading">{t("bench.density")}</h2>
-      <p class="result-value">{plusMinus(density_g_cm3, expanded_g_cm3, locale)} g/cm³</p>
+      <p class="result-value">{densityText(density_g_cm3, expanded_g_cm3, locale)} g/cm³</p>
       <p>
         {t("bench.result.interval", {
           confidence: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),

@@ -39,6 +39,8 @@ export interface SettingsView extends OrganisationView, SecondPersonView {
   units: readonly string[];
   /** what masses of a lot are told in beside grams */
   secondUnit: string;
+  /** instruments for other tests that are owned */
+  instruments: string;
   /** where the ledger is, free space, last backup: in words */
   storage: readonly string[];
   /** which of the forms was kept just now */
@@ -181,6 +183,16 @@ function BenchSettings(view: SettingsView) {
             options={(["none", "ozt", "dwt"] as const).map((value) => ({
               value,
               label: t(`settings.second-units.${value}`),
+            }))}
+          />
+          <Select
+            name="instruments"
+            label={t("settings.instruments")}
+            hint={t("settings.instruments-hint")}
+            value={view.instruments}
+            options={(["unstated", "none", "conductivity", "sound", "both"] as const).map((value) => ({
+              value,
+              label: t(`settings.instrument.${value}`),
             }))}
           />
           {view.numbers.balance.map(drawn)}

@@ -4,6 +4,7 @@ import { z } from "zod";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordRow } from "../../ledger/projection.ts";
 import { shownRecord } from "../../ledger/records.ts";
+import { statedOf } from "../evidence/evidence.tsx";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
 
@@ -52,7 +53,10 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
     async ({ params: { id } }, reply) => {
       const entries = await ledger.entriesOf(id);
       const row = recordRow(entries);
-      if (row) return { record: shownRecord(row), entries };
+      if (row) {
+        const stated = statedOf(entries);
+        return { record: shownRecord(row), statement: stated ? { ...stated.statement } : null, entries };
+      }
       return reply.code(404).send({
         id: null,
         error: {

@@ -66,6 +66,12 @@ export const recordPage = z.strictObject({
 
 export const oneRecord = z.strictObject({
   record,
+  statement: z
+    .looseObject({})
+    .nullable()
+    .describe(
+      "what the record states now, as it was frozen: numbers and codes with values; null where none was stated",
+    ),
   entries: z
     .array(anyEntry)
     .describe("everything written about the piece, oldest first; voided readings too"),

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { EvidencePageView } from "../../../views/evidence/page.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
-import { plusMinus } from "../../../views/numbers.ts";
+import { densityText, plusMinus } from "../../../views/numbers.ts";
 import { twoBodiesHref } from "../../../views/result-parts.ts";
 import { isEvidenceKind } from "../../conformity/evidence/evidence.ts";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
@@ -61,7 +61,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     record: {
       href: `/records/${subject}`,
       ticket: stated.piece.ticket ?? subject,
-      density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+      density: `${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
       mass: `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`,
     },
     result: resultViewOf(statement, library),

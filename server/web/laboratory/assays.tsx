@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { AssayPage } from "../../../views/assays/page.tsx";
 import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { plusMinus } from "../../../views/numbers.ts";
+import { densityText, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { standingAssay } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -50,7 +50,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       record: {
         href: `/records/${encodeURIComponent(subject)}`,
         ticket: stated.piece.ticket ?? subject,
-        density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, around.locale)} g/cm³`,
+        density: `${densityText(statement.density_g_cm3, statement.expanded_g_cm3, around.locale)} g/cm³`,
         mass: `${plusMinus(statement.mass_g, 2 * (statement.u_mass_g ?? 0), around.locale)} g`,
       },
       values: Object.fromEntries(

@@ -3,7 +3,7 @@ import type { LotRow } from "../../../views/lots/index.tsx";
 import type { LotItemRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellId } from "../../../views/messages/tell.ts";
-import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
+import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
@@ -175,7 +175,7 @@ function itemRow(
     ticket,
     claimName: claim === null ? "" : toldValue(nameIn(library, claim), locale),
     dry: asItCame(shown, dryG, stepG, manner),
-    density: plusMinus(density, expanded, locale),
+    density: densityText(density, expanded, locale),
     state,
     ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
     flags: flagsOf(item, sums.checks, lot.flags).map(({ flag, ...said }) => ({

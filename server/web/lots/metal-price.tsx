@@ -2,7 +2,7 @@ import type { FastifyInstance } from "fastify";
 import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
+import { densityText, fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { MetalPrice, type MetalPriceView, metalPriceFields } from "../../../views/records/metal-price.tsx";
 import { recordedDensity } from "../../conformity/recorded-density.ts";
@@ -64,7 +64,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         record: {
           href,
           ticket: stated.piece.ticket ?? subject,
-          density: `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+          density: `${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
           mass: `${plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale)} g`,
         },
         action: `${href}/price`,

@@ -1,6 +1,6 @@
 import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
-import { inLocale, plusMinus } from "../../../views/numbers.ts";
+import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Amendment } from "../../../views/records/amendments.tsx";
 import { computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -61,7 +61,7 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
             readings.map((text) => `${inLocale(text, locale)} ${unit}`).join(", "),
           ] as const,
       ),
-      [t("amendments.density"), `${plusMinus(stated.density_g_cm3, stated.expanded_g_cm3, locale)} g/cm³`],
+      [t("amendments.density"), `${densityText(stated.density_g_cm3, stated.expanded_g_cm3, locale)} g/cm³`],
       [t("amendments.finding"), tell({ code: `state.${stated.conformity.state}` }, locale)],
       [
         t("amendments.water-temperature"),

@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
-import { inLocale, plusMinus } from "../../../views/numbers.ts";
+import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { labelPdf } from "../../reports/label.ts";
@@ -35,7 +35,7 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
         lines: [
           ...(demo ? [t("label.demonstration")] : []),
           ...(dry ? [`${inLocale(dry.text, locale)} ${dry.unit}`] : []),
-          `${plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+          `${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
           state,
           item.openedAt.slice(0, 10),
         ],

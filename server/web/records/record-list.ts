@@ -1,5 +1,5 @@
 import type { Locale } from "../../../views/messages/language.ts";
-import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
+import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import type { RecordFilters, RecordRow, RecordsPage } from "../../../views/records/index.tsx";
 import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
@@ -82,7 +82,7 @@ function rowOf(record: MeasurementRecord, library: Library, locale: Locale): Rec
     density:
       record.expanded_g_cm3 === null
         ? fixed(record.density_g_cm3, 2, locale)
-        : plusMinus(record.density_g_cm3, record.expanded_g_cm3, locale),
+        : densityText(record.density_g_cm3, record.expanded_g_cm3, locale),
     claimName: record.claim === null ? "" : toldValue(nameIn(library, record.claim), locale),
     ...(record.state === null ? {} : { state: record.state }),
     ...(record.voided ? { since: "voided" as const } : {}),

@@ -3,7 +3,7 @@ import { type Message, message } from "../../../calibration/message.ts";
 import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
+import { densityText, fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
 import type { RecordView } from "../../../views/records/view.ts";
 import { bandsAround, budgetInput, domainAround, measuredOf } from "../../../views/result-parts.ts";
@@ -52,7 +52,7 @@ export function recordView(
       item.claim === undefined ? t("record-page.nothing") : toldValue(nameIn(library, item.claim), locale),
     when: whenOf(first?.at ?? entry.at),
     method: t(`method.${item.method}.name`),
-    density: `${plusMinus(value, expanded, locale)} g/cm³`,
+    density: `${densityText(value, expanded, locale)} g/cm³`,
     densityWords: t("record-page.interval-words", {
       percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
       interval: fromTo(interval[0], interval[1], locale),
@@ -169,7 +169,7 @@ function resultsOf(statement: RecordedStatement, locale: Locale): RecordView["re
       : [[t("record-page.results.volume"), `${plusMinus(volume, 2 * u_volume, locale)} cm³`] as const]),
     [
       t("record-page.results.density20"),
-      `${plusMinus(statement.density_20_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+      `${densityText(statement.density_20_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
     ],
     ...(relative === undefined
       ? []

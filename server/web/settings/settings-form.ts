@@ -10,6 +10,7 @@ import { methodNames } from "../../methods/index.ts";
 import {
   type BenchSettings,
   guardBandRange,
+  instrumentChoices,
   metalGroups,
   ruleChoices,
   secondUnits,
@@ -69,6 +70,7 @@ export const benchForm =
         metal: choice(metalGroups),
         water: choice(purities),
         secondUnit: choice(secondUnits, { first: now.secondUnit }),
+        instruments: choice(instrumentChoices, { first: now.instruments }),
         rule: choice(ruleChoices, { first: now.decisionRule.kind }),
         ruleMultiple: decimal(guardBandRange).prefault(now.decisionRule.multiple),
       })
@@ -80,6 +82,7 @@ export const benchForm =
           metal,
           water: purity,
           secondUnit,
+          instruments,
           rule: kind,
           ruleMultiple: multiple,
           repeatabilityGrams = "",
@@ -89,6 +92,7 @@ export const benchForm =
           method,
           metal,
           secondUnit,
+          instruments,
           scaleStep: { text, unit },
           decisionRule: { kind, multiple },
           conditions: { ...numbers, repeatabilityGrams, immersedRepeatabilityGrams, purity },

@@ -1,5 +1,10 @@
+import { randomBytes } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { compute } from "../../../server/compute/compute.ts";
+import { newToken } from "../../../server/ledger/tokens.ts";
+import { calledById } from "../../../server/metals/composites/composite-by-id.ts";
+import { builtIn } from "../../../server/metals/library.ts";
+import { tellValue } from "../../../views/messages/tell.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf } from "./recorded.ts";
@@ -40,6 +45,39 @@ test("the record lists every alternative of the statement once, and its cautions
   const text = await textOf(at, "/records/bar-1");
   expect(statement?.cautions).toContain("lead");
   expect(text).toContain(told("hazard.of.lead"));
+});
+
+test("compute, record, evidence page, share sheet and API list the same alternatives, each once", async () => {
+  const { request, statement } = await frozen();
+  const ids = (list: readonly { id: string }[] | undefined) => (list ?? []).map(({ id }) => id);
+  const left = ids(statement?.not_excluded);
+  expect(new Set(left).size).toBe(left.length);
+  const answer = compute(request);
+  expect("error" in answer ? [] : ids(answer.not_excluded)).toEqual(left);
+  const others = left.filter((id) => id !== "ag-999");
+  for (const url of ["/records/bar-1", "/records/bar-1/evidence"]) {
+    const { body } = await at.app.inject({ url, headers: { host } });
+    const result = /aria-labelledby="finding-heading"[\s\S]*?<\/section>/.exec(body)?.[0] ?? "";
+    expect(
+      [...result.matchAll(/href="\/metals\/([^"]+)"/g)].map(([, id]) => id),
+      url,
+    ).toEqual(others);
+    expect(result, url).toContain(told("result.not-excluded", { count: others.length }));
+  }
+  const sheet = (await at.app.inject({ url: "/records/bar-1/share.txt", headers: { host } })).body;
+  const named = left.map((id) => tellValue(calledById(id, builtIn), "en")).join(", ");
+  expect(sheet).toContain(`${named}.`);
+  const { token, tokenHash } = newToken(randomBytes(32));
+  await at.ledger.append("token-issued", "tokens", {
+    name: "laboratory",
+    tokenHash,
+    scopes: ["records:read"],
+  });
+  const api = await at.app.inject({
+    url: "/api/records/bar-1",
+    headers: { host, authorization: `Bearer ${token}` },
+  });
+  expect(ids(api.json().statement.not_excluded)).toEqual(left);
 });
 
 test("a coil that excludes the claim reaches record, share sheet and list", async () => {

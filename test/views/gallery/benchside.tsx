@@ -470,6 +470,7 @@ export const settings = (
     secondPerson={{ massG: "50", worth: "" }}
     scaleStep="0.01"
     scaleStepUnit="g"
+    instruments="conductivity"
     secondUnit="dwt"
     units={units}
     contact=""
