@@ -62,7 +62,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   await on.start({ ticket: "W-1", claim: "ag-999" });
 
   // reading → settled reading → weighing: only lines that arrive after the request count, and a single line that
-  // claims to be at rest is not believed before a second one, a moment later, agrees.
+  // claims to be at rest is not believed before those that follow agree.
   const take = async (role: "dry" | "immersed", text: string) => {
     await on.take(role);
     const sending = setInterval(() => cable.send(`    ${text} g   stable\r\n`), 100);
@@ -108,10 +108,9 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
     "result",
   ]);
   const dry = entries[1];
-  expect(dry?.kind === "capture" && dry.body.lines.map(({ raw }) => raw)).toEqual([
-    "    31.1035 g   stable\\r\\n",
-    "    31.1035 g   stable\\r\\n",
-  ]);
+  const raws = dry?.kind === "capture" ? dry.body.lines.map(({ raw }) => raw) : [];
+  expect(raws.length).toBeGreaterThan(3);
+  expect(new Set(raws)).toEqual(new Set(["    31.1035 g   stable\\r\\n"]));
   expect(await ledger.verify()).toMatchObject({ good: true });
 
   await ledger.close();

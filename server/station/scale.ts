@@ -2,9 +2,23 @@ import type { Message } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import type { Reading } from "../weighing/taken-reading.ts";
 
+/** A reading of the last seconds: how long ago, s, and g. */
+export interface TracePoint {
+  secondsAgo: number;
+  grams: number;
+}
+
 /** What the balance shows at this moment, in its own unit and digits. */
 export type Live =
-  | { state: "reading"; text: string; unit: MassUnit; stability: "stable" | "moving" | "unknown"; at: string }
+  | {
+      state: "reading";
+      text: string;
+      unit: MassUnit;
+      stability: "stable" | "moving" | "unknown";
+      at: string;
+      /** what it showed lately, oldest first */
+      trace?: readonly TracePoint[];
+    }
   | { state: "event"; message: Message; at: string }
   | { state: "silent"; forSeconds: number; message: Message; last?: { text: string; unit: MassUnit } };
 

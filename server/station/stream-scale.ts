@@ -4,7 +4,7 @@ import { type AutoCapture, createAutoCapture } from "../../drivers/auto-capture.
 import type { AtRest, Captured } from "../../drivers/captured.ts";
 import type { Reading as DriverReading, LineRecord } from "../../drivers/reading.ts";
 import type { ReadingStream } from "../../drivers/reading-stream.ts";
-import type { Live, Scale, ScaleCheck, TakenReading, Taking } from "./scale.ts";
+import type { Live, Scale, ScaleCheck, TakenReading, Taking, TracePoint } from "./scale.ts";
 
 /** The balance of a cable as the bench uses it; `kept` is the learned profile its lines are read by. */
 export function scaleOf(
@@ -44,7 +44,8 @@ function liveOf(stream: ReadingStream, newest: LineRecord | undefined): Live {
     const { reading, at } = latest.record;
     const { text, unit } = reading;
     const unsettled = reading.stability === "stable" ? "moving" : reading.stability;
-    return { state: "reading", text, unit, stability: latest.isAtRest ? "stable" : unsettled, at };
+    const stability = latest.isAtRest ? "stable" : unsettled;
+    return { state: "reading", text, unit, stability, at, trace: traceOf(stream.recent(), latest.record) };
   }
   const error = stream.error();
   if (error?.event && error.event.kind !== "open" && error.event.kind !== "silent")
@@ -57,6 +58,22 @@ function liveOf(stream: ReadingStream, newest: LineRecord | undefined): Live {
     message: message("balance.live.silent", { seconds: Math.floor(seconds) }),
     ...(latest.last ? { last: { text: latest.last.reading.text, unit: latest.last.reading.unit } } : {}),
   };
+}
+
+/** The last so many seconds are drawn, from at most two readings a second. */
+const traceSeconds = 30;
+const traceApartSeconds = 0.5;
+
+/** The readings of the last half minute up to the newest, oldest first. */
+function traceOf(recent: readonly LineRecord[], newest: LineRecord): TracePoint[] {
+  const points: TracePoint[] = [];
+  for (const { reading, monotonicMs } of recent.toReversed()) {
+    const secondsAgo = (newest.monotonicMs - monotonicMs) / 1000;
+    if (secondsAgo > traceSeconds) break;
+    if (!reading || secondsAgo - (points.at(-1)?.secondsAgo ?? -1) < traceApartSeconds) continue;
+    points.push({ secondsAgo, grams: Number(reading.grams) });
+  }
+  return points.reverse();
 }
 
 function takeEach(

@@ -3,10 +3,17 @@ import { useLocale, useTell } from "../messages/spoken.ts";
 import type { Role } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
 import { Told, toldText } from "../told.tsx";
+import { Trace, type TraceShown } from "./trace.tsx";
 
 /** What the balance shows at this moment, in its own unit and digits. */
 export type LiveShown =
-  | { state: "reading"; text: string; unit: string; stability: "stable" | "moving" | "unknown" }
+  | {
+      state: "reading";
+      text: string;
+      unit: string;
+      stability: "stable" | "moving" | "unknown";
+      trace?: TraceShown;
+    }
   | { state: "event"; message: Told }
   | { state: "silent"; message: Told; last?: { text: string; unit: string } };
 
@@ -51,6 +58,7 @@ export function LiveReading({ live, waitingFor }: LiveReadingView) {
       <p {...asIs} class="live-reading">
         {inLocale(live.text, locale)} <span class="unit">{live.unit}</span>
       </p>
+      <Trace points={live.trace ?? []} />
       <p class={live.stability === "moving" ? "hint" : "label"}>
         <span aria-hidden="true">
           {live.stability === "stable" ? "= " : live.stability === "moving" ? "~ " : "? "}
