@@ -25,13 +25,12 @@ async function waitsForLines(): Promise<number[]> {
         (shown) =>
           new Promise<void>((resolve) => {
             const part = document.getElementById("live-reading")!;
-            const look = () => {
+            // without a name: the browser does not know how the compiler keeps names
+            new MutationObserver((_, observer) => {
               if (!part.textContent?.includes(shown)) return;
-              watch.disconnect();
+              observer.disconnect();
               resolve();
-            };
-            const watch = new MutationObserver(look);
-            watch.observe(part, { childList: true, subtree: true, characterData: true });
+            }).observe(part, { childList: true, subtree: true, characterData: true });
           }),
         text,
       );
