@@ -6,7 +6,7 @@ import { roundingLeft } from "./rounding-left.ts";
 /** So much of what a motion still brings counts against the wish to take; it need not be one exponential. */
 const doubtOfMotion = 0.6;
 /** The same in the uncertainty that is stated. */
-const statedDoubtOfMotion = 1.2;
+const statedDoubtOfMotion = 1;
 
 /** Where the display is going and how well that is known; all in steps d about the first value of the plateau. */
 export interface Estimate {
@@ -78,7 +78,7 @@ const guarded = {
   putOnSeconds: 2.5,
   leastSteps: 3,
   tausSeconds: [6, 9, 13],
-  deviations: { rising: 2, falling: 1 },
+  deviations: { rising: 2, falling: 1.5 },
 };
 
 /** The most that a creep may still bring over what is allowed for its time constant; above 1 it is not taken. */
@@ -110,7 +110,11 @@ export interface Stated {
   uRead: number;
 }
 
-export function statedOf(filters: readonly Weighed[], age: number, roundingVariance: number): Stated {
+/** 95 % of a rectangle lie within 0.475 of its width, which is 1.645 of its standard deviations, not 1.96. */
+const rectangle = (0.475 * Math.sqrt(12)) / 1.96;
+
+export function statedOf(filters: readonly Weighed[], age: number, leftByRounding: number): Stated {
+  const roundingVariance = leftByRounding * rectangle ** 2;
   const parts = filters.map(({ filter, share, whiteVariance }): Part => {
     const still = statedDoubtOfMotion * (filter.level - filter.shows(age));
     return {
