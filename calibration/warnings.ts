@@ -1,6 +1,7 @@
 import type { Load } from "./balance.ts";
 import { lastPlace } from "./decimal.ts";
 import type { DensityResult } from "./density-result.ts";
+import { apart } from "./displacement.ts";
 import type { StatedLiquid } from "./liquid.ts";
 import type { Measurement } from "./measurement.ts";
 import type { MeasurementCheck } from "./measurement-check.ts";
@@ -26,6 +27,7 @@ export function warningsFor(
     ...fromReadings(measurement, loads),
     ...fromLiquid(measurement),
     ...(measurement.weighing.notes ?? []),
+    ...fromBalances(measurement),
     ...fromPool(measurement, result),
   ];
 }
@@ -102,6 +104,11 @@ function statedAt({
   if (expansionPerCelsius !== undefined || away < 0.1) return [];
   const params = { case: "expansion", name, celsius: temperature.celsius, stated_at_c: statedAtCelsius };
   return [warning("measurement.liquid-stated-at", params)];
+}
+
+function fromBalances({ balance, immersedBalance }: Measurement): MeasurementCheck[] {
+  if (!immersedBalance || (balance.spanU !== undefined && immersedBalance.spanU !== undefined)) return [];
+  return [warning("measurement.two-balances", { percent: 100 * apart })];
 }
 
 function fromPool({ pieces, oddGPerCm3 }: Measurement, result: Judged): MeasurementCheck[] {

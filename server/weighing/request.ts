@@ -70,12 +70,18 @@ export function balanceFor(
     ...(checkedDry?.dof ? { repeatability_dof: checkedDry.dof } : {}),
     immersed_repeatability_g: checkedImmersed?.value ?? statedImmersed,
     ...(checkedImmersed?.dof ? { immersed_repeatability_dof: checkedImmersed.dof } : {}),
+    ...eccentricityOf(profile),
     linearity_g: Math.max(
       ...[profile, wetProfile].map(
         (one) => measured(one?.linearity, statedLinearity)?.value ?? statedLinearity,
       ),
     ),
   };
+}
+
+function eccentricityOf(profile: BalanceProfile | undefined) {
+  const found = measured(profile?.eccentricityPerGram, 0);
+  return found ? { eccentricity_u_per_g: found.value } : {};
 }
 
 /**
@@ -92,6 +98,7 @@ export function requestFor(item: Item, conditions: Conditions, profileOf?: Profi
   return {
     id: item.id,
     ...weighed.asked,
+    ...onSecondBalance(item, weighed.asked, conditions, profileOf),
     ...inLiquid,
     air: airAsked(item, conditions),
     balance: balanceFor({ dry, wet: weighed.wet, steps: details.steps }, conditions, profileOf),
@@ -100,6 +107,17 @@ export function requestFor(item: Item, conditions: Conditions, profileOf?: Profi
     ...(item.claim === undefined ? {} : { claim: item.claim, ...ruleOf(item) }),
     confidence: Number(item.agreed?.confidence_percent ?? conditions.confidencePercent) / 100,
   };
+}
+
+/** The readings in the liquid with their own balance, where the dry ones were taken on another: their spans do not cancel. */
+function onSecondBalance(item: Item, asked: object, conditions: Conditions, profileOf?: ProfileOf) {
+  const load = methods[item.method].loads.at(-1);
+  const [dry] = standing(item, "dry");
+  const wet = load ? standing(item, load.role) : [];
+  if (!load || load.key.length > 1 || wet[0] === undefined || wet[0].balance === dry?.balance) return {};
+  const steps = item.details.steps?.wet_g === undefined ? undefined : { dry_g: item.details.steps.wet_g };
+  const balance = balanceFor({ dry: wet, wet: [], steps }, conditions, profileOf);
+  return { [load.key[0]]: { ...Object(Reflect.get(asked, load.key[0])), balance } };
 }
 
 /** The liquid and what hangs in it; nothing for a method without, undefined while the water temperature is missing. */
