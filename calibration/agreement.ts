@@ -11,7 +11,7 @@ import { incompleteBeta } from "./student.ts";
 export const levels = { told: 0.02, stops: 0.001 } as const;
 
 /** The same for a run one way and for neighbours too alike, which are tested beside the scatter. */
-export const trendLevels = { told: 0.01, stops: 0.0003 } as const;
+const trendLevels = { told: 0.01, stops: 0.0003 } as const;
 
 /** agree: nothing against them; differ: told, and the mean is widened; contradict: no mean of one load */
 export type Verdict = "agree" | "differ" | "contradict";

@@ -50,11 +50,10 @@ describe("more about this weighing", () => {
     const { density_g_cm3: rho, expanded_g_cm3: expanded } = evaluated().statement;
     const mean = (odd: number) => 10 / ((10 - odd) / rho + odd / 17);
     const hidden = [1, 2, 3, 4, 5, 6, 7, 8, 9].filter((odd) => rho - mean(odd) <= expanded).length;
-    expect(evaluated().statement.checks.find(({ code }) => code === "measurement.pool")?.params).toEqual({
-      pieces: 10,
-      hidden,
-      odd_g_cm3: 17,
-    });
+    const { params } = evaluated().statement.checks.find(({ code }) => code === "measurement.pool") ?? {};
+    expect(params).toMatchObject({ pieces: 10, odd_g_cm3: 17 });
+    // under a claim the others may lie anywhere in its band, so that as many or more hide
+    expect(Number(params?.hidden)).toBeGreaterThanOrEqual(hidden);
     expect(await entries()).toHaveLength(1);
   });
 
