@@ -6,8 +6,8 @@ import { cutByProfile } from "./learning/samples.ts";
 import { lineText } from "./line.ts";
 import { defaultPatienceMs } from "./listening.ts";
 
-/** Lines of a slow balance may be this many usual gaps apart before it counts as silent. */
-const gapsOfPatience = 4;
+/** How much longer than its usual gap a balance may be silent, ms. */
+const overPaceMs = 1000;
 
 /** How a balance is listened to whose lines were learned: cut, read and waited for by its profile. */
 export function profiledLines(
@@ -15,9 +15,12 @@ export function profiledLines(
   clock: Clock = systemClock,
 ): Required<Pick<CableOptions, "read" | "cutter" | "patienceMs">> {
   const { byItself, linesPerSecond } = profile.cadence;
-  const gapMs = linesPerSecond === null ? 0 : 1000 / linesPerSecond;
   return {
-    patienceMs: byItself ? Math.max(defaultPatienceMs, gapsOfPatience * gapMs) : Number.POSITIVE_INFINITY,
+    patienceMs: byItself
+      ? linesPerSecond === null
+        ? defaultPatienceMs
+        : overPaceMs + 1000 / linesPerSecond
+      : Number.POSITIVE_INFINITY,
     read: () => readByProfile(profile),
     cutter({ onLine, firstLine = "drop" }) {
       const cutter = cutByProfile(profile, firstLine);

@@ -146,12 +146,15 @@ function judge(
     const reason = exact.map(({ observed, run }) =>
       value.pounds ? "yes" : shiftExplained(notation.shift ?? 0, observed.text.slice(run.end), value.unit),
     );
-    if (exact.length === 0) return { refused: message("learn.refused.not-all", told) };
+    const lost = found.some((line) => value.lines.includes(line.observed) && saysSo(line, value));
+    if (exact.length === 0)
+      return { refused: message(lost ? "learn.refused.not-steady" : "learn.refused.not-all", told) };
     if (reason.includes("other-unit")) return { refused: message("learn.refused.other-unit", told) };
     if (reason.includes("no")) return { refused: message("learn.refused.point", told) };
     const nearest = value.lines.slice(0, nearestLines).flatMap((observed) => byLine.get(observed) ?? []);
     const about = nearest.filter(({ size }) => Math.abs(Number(size) - sizeOf(value)) <= slack(value));
-    if (about.length < 0.5 * nearest.length) return { refused: message("learn.refused.not-steady", told) };
+    if (about.length < nearest.length - Math.max(1, 0.15 * nearest.length))
+      return { refused: message("learn.refused.not-steady", told) };
   }
   const wild = lines.filter(({ size }) => Number(size) > mostTimes * most);
   const empty = lines.filter(({ observed }) => atRest(observed) && observed.at.phase === "empty");
@@ -190,7 +193,7 @@ function withoutStrangers(lines: readonly Placed[], typed: readonly Typed[]): Pl
       );
       const wrong = empty.filter(({ size }) => Number(size) > 0.3 * most);
       return (
-        (loads.length === 0 || right.length >= 0.5 * loaded.length) && wrong.length <= 0.5 * empty.length
+        (loads.length === 0 || right.length >= 0.8 * loaded.length) && wrong.length <= 0.5 * empty.length
       );
     })
     .flat()
@@ -248,5 +251,19 @@ function agreeing([best, ...others]: readonly Candidate[]): Candidate {
       if (there !== undefined && Number(there) !== Number(size)) differs.add(observed);
     }
   }
-  return { notation, lines: lines.filter(({ observed }) => !differs.has(observed)) };
+  const agreed = lines.filter(({ observed }) => !differs.has(observed));
+  return withZeros({ notation, lines: agreed });
+}
+
+/** So many different numbers without a single zero at their end were written without such zeros. */
+const numbersWithoutZeros = 12;
+
+/** Where zeros at the end are left out, the number gets as many decimals as the longest has. */
+function withZeros({ notation, lines }: Candidate): Candidate {
+  const decimals = [...new Set(lines.map(({ size }) => size))].map((size) => size.split(".")[1] ?? "");
+  const places = new Set(decimals.map(({ length }) => length));
+  const short = decimals.some((some) => some.endsWith("0"));
+  if (places.size < 2 || short || decimals.length < numbersWithoutZeros || notation.outPlaces !== undefined)
+    return { notation, lines };
+  return { notation: { ...notation, outPlaces: Math.max(...places) }, lines };
 }

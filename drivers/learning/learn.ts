@@ -1,6 +1,8 @@
 import { type Message, message } from "../../calibration/message.ts";
+import { binaryNumbers } from "./binary.ts";
 import { cadenceOf } from "./cadence.ts";
 import { type Candidate, candidatesOf, type Placed, sampleLines } from "./candidates.ts";
+import { withoutCheck } from "./check.ts";
 import { unexplainedDigits } from "./counters.ts";
 import {
   lineFindings,
@@ -10,7 +12,7 @@ import {
   restByNumberFinding,
 } from "./findings.ts";
 import { grammar } from "./grammar.ts";
-import { type Lines, linesOf } from "./lines.ts";
+import { type Frames, type Lines, linesCut, linesOf } from "./lines.ts";
 import { withMeanings } from "./marked-parts.ts";
 import type { Observed } from "./observed.ts";
 import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
@@ -55,6 +57,7 @@ export type Learned =
 export function learn(recording: Recording, hints: Hints = {}): Learned {
   const lines = linesOf(recording, hints.ending);
   if ("because" in lines) return { refused: lines.because };
+  if ("frames" in lines) return learnFromFrames(recording, lines.frames, hints);
   // Lines that make one reading together are tried first; a line may also carry everything by itself.
   const ways =
     lines.block.lines > 1
@@ -64,9 +67,34 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   for (const way of ways) {
     const learned = learnFrom(recording, way, hints);
     if (!learned.refused) return learned;
-    first ??= learned;
+    first ??= lines.ending.kind === "silence" ? { refused: unended(learned.refused) } : learned;
   }
   return first!;
+}
+
+/** Lines that only a pause ends cannot be told apart where the pauses are lost on the way. */
+function unended(because: Message): Message {
+  return message("learn.refused.no-line-end", { because });
+}
+
+/** Frames of bytes are read as text: their number in decimal digits between what else stands in them. */
+function learnFromFrames(recording: Recording, ending: Frames["frames"], hints: Hints): Learned {
+  const cut = linesCut(recording, { parity: "none", ending, binary: null });
+  const typed = typedValues(recording, cut.single);
+  if ("refused" in typed) return typed;
+  const lines = sampleLines(typed.find(({ digits }) => digits !== "")!.lines);
+  const refused: Learned = { refused: message("learn.failed.binary", { bytes: ending.bytes, lines }) };
+  // Two's complement shows itself below zero only.
+  if (!typed.some(({ negative }) => negative))
+    return { refused: message("learn.failed.binary-below-zero", { lines }) };
+  const { check } = cut;
+  const bodyOf = (bytes: Uint8Array) => (check === null ? bytes : (withoutCheck(bytes, check) ?? bytes));
+  const places = binaryNumbers(ending.bytes, typed, bodyOf);
+  const [only, ...others] = places.flatMap((binary) => {
+    const learned = learnFrom(recording, linesCut(recording, { parity: "none", ending, binary }), hints);
+    return learned.refused ? [] : [learned];
+  });
+  return only && others.length === 0 ? only : refused;
 }
 
 function learnFrom(recording: Recording, lines: Lines, hints: Hints): Learned {
@@ -179,6 +207,7 @@ function profileOf(
     parity: lines.parity,
     ending: lines.ending,
     check: lines.check,
+    ...(lines.binary && { binary: lines.binary }),
     blockLines: lines.block.lines,
     unit,
     weight: motion.parts,

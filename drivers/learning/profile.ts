@@ -162,6 +162,14 @@ export const profileSchema = z.strictObject({
     .describe("what the eighth bit carries as received; anything but none is taken off"),
   ending,
   check: check.nullable(),
+  binary: z
+    .strictObject({
+      at: z.int().min(0).max(63).describe("first byte of the number within the frame, check taken off"),
+      size: z.int().min(2).max(5),
+      writes: z.enum(["high-byte-first", "low-byte-first", "packed-decimals"]),
+    })
+    .optional()
+    .describe("the number of a frame of bytes; absent where lines are text"),
   blockLines: z.int().min(1).max(12).describe("lines that together make one reading"),
   unit: z.strictObject({ unit: z.enum(massUnits), from: z.enum(["line", "owner"]) }),
   weight: z.array(part).min(1),

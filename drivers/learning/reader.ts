@@ -1,7 +1,8 @@
 import { toGrams } from "../../calibration/units.ts";
 import { wordsMeaning } from "../plain-words.ts";
 import { type LineMeaning, lineEvent, type Stability } from "../reading.ts";
-import { framedText, parityHolds, textOf, withoutParity } from "./bytes.ts";
+import { bodyText } from "./body-text.ts";
+import { parityHolds, withoutParity } from "./bytes.ts";
 import { withoutCheck } from "./check.ts";
 import { grammar, type Matched } from "./grammar.ts";
 import type { Part, Profile } from "./profile.ts";
@@ -24,7 +25,7 @@ export function readByProfile(profile: Profile): ProfileReader {
     if (!parityHolds(bytes, profile.parity)) return lineEvent("line.error.parity", { line: shown });
     const body = withoutEnd(withoutParity(bytes, profile.parity), profile);
     const checked = profile.check === null ? body : withoutCheck(body, profile.check);
-    const text = (profile.ending.kind === "frame" ? framedText : textOf)(checked ?? body);
+    const text = bodyText(checked ?? body, profile);
     block = [...block, text].slice(-profile.blockLines);
     const matched = checked === null ? null : weight(block.join("\n"));
     if (matched?.text) {
@@ -45,7 +46,7 @@ export function readByProfile(profile: Profile): ProfileReader {
 }
 
 function withoutEnd(body: Uint8Array, { ending }: Profile): Uint8Array {
-  if (ending.kind === "frame" || ending.kind === "silence") return body;
+  if (ending.kind === "frame" || ending.kind === "silence" || ending.kind === "length") return body;
   const end = ending.kind === "characters" ? [...Buffer.from(ending.hex, "hex")] : [];
   if (end.length > 0 && end.every((byte, i) => body.at(i - end.length) === byte))
     return body.subarray(0, body.length - end.length);

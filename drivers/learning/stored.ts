@@ -9,7 +9,7 @@ export function exportProfile(profile: Profile): string {
 
 /** Reads a profile from text. Throws Refusal for what is no profile and for what fails its own sample lines. */
 export function importProfile(text: string): Profile {
-  const json = fromJson(text);
+  const json = profileOf(fromJson(text));
   const format = typeof json === "object" && json !== null && "format" in json ? json.format : undefined;
   if (format !== 1) throw new Refusal("profile.format", { format: JSON.stringify(format) ?? "–" });
   const parsed = profileSchema.safeParse(json);
@@ -22,6 +22,13 @@ export function importProfile(text: string): Profile {
     throw new Refusal("profile.damaged.other-lines");
   mustReadItsSamples(parsed.data);
   return parsed.data;
+}
+
+/** A profile alone, or within what the set-up on the command line prints. */
+function profileOf(json: unknown): unknown {
+  return typeof json === "object" && json !== null && "profile" in json && "reads" in json
+    ? json.profile
+    : json;
 }
 
 /** Throws Refusal when a profile does not read its own sample lines as they were confirmed. */

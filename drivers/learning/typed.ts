@@ -48,7 +48,7 @@ export function typedValues(
 
 function typedIn({ text, unit }: Displayed): Omit<Typed, "lines"> | { refused: Message } {
   const shown = `${text} ${unit}`.trim();
-  if (/^lb[ :,+]*oz$/i.test(unit.trim())) return poundsOf(text, shown);
+  if (/^lb[ :,+/-]*oz$/i.test(unit.trim()) || /\d\s*lb\b.*\d/i.test(text)) return poundsOf(text, shown);
   const meaning = unitMeaning(unit.trim());
   if (meaning === null) return { refused: message("learn.refused.unit", { typed: shown }) };
   if ("notWeight" in meaning)

@@ -693,31 +693,26 @@ export function manners(by: Lot): Manner[] {
   );
 
   // what nobody could read
-  const binary = (name: string, says: (m: Moment) => number[]): Manner => ({
+  const binary = (name: string, says: (m: Moment) => number[], refused?: string[]): Manner => ({
     kind: "binary",
     name,
     unit: "g",
     decimals: 3,
     tells: false,
     says: (m) => Uint8Array.from(says(m)),
-    refused: [
-      "learn.failed.few-characters",
-      "learn.failed.no-line-end",
-      "learn.refused.not-found",
-      "learn.refused.no-digits",
-      "learn.failed.binary",
-    ],
+    ...(refused && { refused }),
   });
+  const telling = (name: string, says: (m: Moment) => number[]) => ({ ...binary(name, says), tells: true });
   const word32 = (n: number) => [(n >> 24) & 255, (n >> 16) & 255, (n >> 8) & 255, n & 255];
   add(
-    binary("integer, high byte first", (m) => [
+    telling("integer, high byte first", (m) => [
       0xaa,
       0x55,
       ...word32(m.net),
       m.still ? 1 : 0,
       (0xff + word32(m.net).reduce((a, b) => a + b, 0)) & 255,
     ]),
-    binary("integer, low byte first", (m) => [0x7e, ...word32(m.net).reverse(), m.still ? 0x80 : 0, 0x0d]),
+    telling("integer, low byte first", (m) => [0x7e, ...word32(m.net).reverse(), m.still ? 0x80 : 0, 0x0d]),
     binary("packed decimals", (m) => [
       0xff,
       ...Buffer.from(String(Math.abs(m.net)).padStart(8, "0"), "hex"),
@@ -743,6 +738,119 @@ export function manners(by: Lot): Manner[] {
       "digits from the right",
       { decimals: 3, refused: ["learn.refused.not-found", "learn.refused.not-all"] },
       (m) => `${[...digits(m.net, 3).padStart(8, "0")].reverse().join("")}${minus(m.net, "-", "+")}`,
+    ),
+  );
+  // more of what was invented to mislead
+  const big = (n: number) => Math.abs(n) > 20_000;
+  const tenth = (n: number) => Math.round(Math.abs(n) / 10);
+  const twoRanges = (n: number) => ({
+    text: minus(n) + (big(n) ? digits(tenth(n), 2) : digits(n, 3)),
+    unit: "g",
+  });
+  const ranges = { decimals: 3, shows: twoRanges, reads: twoRanges };
+  add(
+    text(
+      "misleading",
+      "two ranges, code of decimals",
+      ranges,
+      (m) =>
+        `${big(m.net) ? 2 : 3};${minus(m.net, "-", "+")}${String(big(m.net) ? tenth(m.net) : Math.abs(m.net)).padStart(7, "0")};g`,
+    ),
+    text("misleading", "two ranges, point written", ranges, (m) => `${twoRanges(m.net).text.padStart(10)} g`),
+    text(
+      "misleading",
+      "bits of a status of two digits",
+      { decimals: 3, tells: true },
+      (m) =>
+        `${String((m.still ? 8 : 0) + (m.net < 0 ? 4 : 0) + (m.tare === 0 ? 0 : 2) + (m.net === 0 ? 1 : 0)).padStart(2, "0")} ${digits(m.net, 3).padStart(8)} g`,
+    ),
+    text(
+      "misleading",
+      "letters of sign, tare and rest",
+      { decimals: 3, tells: true },
+      (m) =>
+        `${m.net < 0 ? "N" : "P"}${m.tare === 0 ? "-" : "T"}${m.still ? "S" : "D"} ${digits(m.net, 3).padStart(8)} g`,
+    ),
+    text(
+      "misleading",
+      "digits glued all through",
+      { decimals: 3, tells: true },
+      (m) => `${m.still ? 1 : 0}0${m.net < 0 ? 1 : 0}0${String(Math.abs(m.net)).padStart(7, "0")}`,
+    ),
+    text(
+      "misleading",
+      "E+00 and a mark in motion",
+      { decimals: 3, tells: true },
+      (m) => `${minus(m.net, "-", "+")}${digits(m.net, 3).padStart(9, "0")}E+00 g ${m.still ? "" : "?"}`,
+    ),
+    text(
+      "misleading",
+      "dashes behind in motion",
+      { decimals: 3, tells: true },
+      (m) => `${plain(m.net, 3).padStart(9)} g ${m.still ? "OK" : "--"}`,
+    ),
+    text(
+      "misleading",
+      "a letter behind as sign",
+      { decimals: 3 },
+      (m) => `${digits(m.net, 3).padStart(9)}${m.net < 0 ? "M" : "P"} g`,
+    ),
+    text("misleading", "JSON with a counter", { decimals: 3, tells: true }, (m) =>
+      JSON.stringify({ w: plain(m.net, 3), u: "g", s: m.still, n: m.count }),
+    ),
+    text(
+      "misleading",
+      "sign twice",
+      { decimals: 3 },
+      (m) => `${minus(m.net, "-", "+")}${digits(m.net, 3).padStart(8)}${minus(m.net, "-", "+")} g`,
+    ),
+    text(
+      "misleading",
+      "zeros at the end left out",
+      { decimals: 3, load: 31_103 },
+      (m) => `${minus(m.net)}${Number(digits(m.net, 3))} g`,
+    ),
+    text(
+      "misleading",
+      "no zero before the point",
+      { decimals: 3 },
+      (m) => `${minus(m.net)}${digits(m.net, 3).replace(/^0\./, ".")} g`,
+    ),
+    text(
+      "misleading",
+      "a check of no known rule",
+      { decimals: 3, refused: ["learn.refused.unexplained"] },
+      (m) => {
+        const line = `${minus(m.net, "-", "+")}${digits(m.net, 3).padStart(8, "0")} g`;
+        return `${line} ${hex(
+          [...ascii(line)].reduce((x, byte) => (x * 31 + byte) & 255, 7),
+          2,
+        )
+          .map((code) => String.fromCharCode(code))
+          .join("")}`;
+      },
+    ),
+    text(
+      "misleading",
+      "three lines that look alike",
+      { decimals: 3, refused: ["learn.refused.not-steady"] },
+      (m) => [m.gross, m.tare, m.net].map((n) => `${plain(n, 3).padStart(9)} g`).join("\r\n"),
+    ),
+  );
+  const sums = (bytes: number[]) => [...bytes, bytes.reduce((a, b) => a + b, 0) & 255];
+  add(
+    binary("integer, sum behind", (m) => sums([0x5a, 0x11, ...word32(m.net), m.tare === 0 ? 0 : 4])),
+    binary("packed decimals, sum behind", (m) =>
+      sums([0x81, m.net < 0 ? 0x2d : 0x2b, ...Buffer.from(String(Math.abs(m.net)).padStart(8, "0"), "hex")]),
+    ),
+    binary(
+      "a float",
+      (m) => {
+        const bytes = Buffer.alloc(4);
+        bytes.writeFloatBE(m.net / 1000);
+        return [0xa5, ...bytes, 0x0a];
+      },
+      ["learn.failed.binary", "learn.failed.binary-below-zero"],
     ),
   );
   return all;

@@ -1,0 +1,83 @@
+import type { Ending, Profile } from "./profile.ts";
+import type { Chunk } from "./recording.ts";
+import type { Typed } from "./typed.ts";
+
+/** Where a whole number stands in a frame of bytes, and how it is written there. */
+export type BinaryNumber = NonNullable<Profile["binary"]>;
+
+/** Bytes that come together, with nothing for so long before them, begin a frame, ms. */
+const pauseMs = 15;
+
+/** Frames of one length that begin alike, told by the pauses between them; null when there are none. */
+export function framesOf(chunks: readonly Chunk[]): Extract<Ending, { kind: "length" }> | null {
+  const bursts: number[][] = [];
+  let lastMs = Number.NEGATIVE_INFINITY;
+  for (const { atMs, bytes } of chunks) {
+    if (atMs - lastMs > pauseMs) bursts.push([]);
+    bursts.at(-1)!.push(...bytes);
+    lastMs = atMs;
+  }
+  const counts = new Map<number, number>();
+  for (const { length } of bursts) counts.set(length, (counts.get(length) ?? 0) + 1);
+  const [length = 0, count = 0] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? [];
+  if (length < 4 || length > 64 || count < 8 || count < 0.3 * bursts.length) return null;
+  const frames = bursts.filter((burst) => burst.length === length);
+  const start: number[] = [];
+  for (let at = 0; at < 3; at += 1) {
+    const byte = frames[0]![at]!;
+    // a number may begin with zeros, or with ones when it is below zero
+    if (byte === 0 || (at > 0 && byte === 0xff) || !frames.every((frame) => frame[at] === byte)) break;
+    start.push(byte);
+  }
+  return start.length === 0
+    ? null
+    : { kind: "length", bytes: length, start: Buffer.from(start).toString("hex") };
+}
+
+/** A frame as text: its number in decimal digits, what stands before and behind it in hexadecimal ones. Null when it has none. */
+export function frameText(frame: Uint8Array, { at, size, writes }: BinaryNumber): string | null {
+  const field = frame.subarray(at, at + size);
+  if (field.length < size) return null;
+  const number = writes === "packed-decimals" ? packed(field) : whole(field, writes);
+  if (number === null) return null;
+  const hex = (bytes: Uint8Array) => Buffer.from(bytes).toString("hex");
+  return `${hex(frame.subarray(0, at))}: ${number} :${hex(frame.subarray(at + size))}`;
+}
+
+function packed(field: Uint8Array): string | null {
+  const digits = Buffer.from(field).toString("hex");
+  return /^\d+$/.test(digits) ? digits.replace(/^0+(?=\d)/, "") : null;
+}
+
+/** Two's complement. */
+function whole(field: Uint8Array, writes: "high-byte-first" | "low-byte-first"): string {
+  const bytes = writes === "high-byte-first" ? [...field] : [...field].reverse();
+  const unsigned = bytes.reduce((value, byte) => value * 256 + byte, 0);
+  const range = 256 ** bytes.length;
+  return String(unsigned >= range / 2 ? unsigned - range : unsigned);
+}
+
+/** Every place in the frames at which each typed value stands, its point left out; the widest of those that agree. */
+export function binaryNumbers(
+  length: number,
+  typed: readonly Typed[],
+  bodyOf: (bytes: Uint8Array) => Uint8Array,
+): BinaryNumber[] {
+  const found: BinaryNumber[] = [];
+  for (const writes of ["high-byte-first", "low-byte-first", "packed-decimals"] as const)
+    for (const size of [5, 4, 3, 2])
+      for (let at = 1; at + size <= length; at += 1) {
+        const place: BinaryNumber = { at, size, writes };
+        const says = (value: Typed) =>
+          value.lines.some(({ bytes }) => {
+            const number = /: (-?\d+) :/.exec(frameText(bodyOf(bytes), place) ?? "")?.[1];
+            if (number === undefined || number.replace("-", "") !== value.digits) return false;
+            return writes === "packed-decimals" || number.startsWith("-") === value.negative;
+          });
+        const inside = found.some(
+          (wider) => wider.writes === writes && wider.at <= at && at + size <= wider.at + wider.size,
+        );
+        if (!inside && typed.filter(({ digits }) => digits !== "").every(says)) found.push(place);
+      }
+  return found;
+}
