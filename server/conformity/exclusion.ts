@@ -2,7 +2,7 @@ import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import type { DensityBand, Metal } from "../metals/metal.ts";
 
 /** Reference temperature of every band in the library, °C. */
-export const bandCelsius = 20;
+const bandCelsius = 20;
 
 /**
  * The metal's band at another temperature, g/cm³: ρ(t) = ρ(20) / (1 + 3α(t − 20)). An unknown expansion leaves it as it

@@ -5,10 +5,10 @@ import type { Report } from "../../views/reports/report.ts";
 import { type Doc, ink, pale } from "./pdf-paper.ts";
 
 /** At most so many bands are drawn; the list of names beside the plot is complete. */
-const mostBands = 9;
+const mostBands = 5;
 const rowHeight = 11;
 
-/** The bands that are drawn: the claim first, then the others in the order of the finding. */
+/** The bands that are drawn: the claim first, then the others in the order of the statement. */
 function bandsDrawn({ opinion, plot }: Report) {
   const known = opinion.notExcluded.filter((metal) => metal.band !== null);
   const claim = known.filter((metal) => metal.id === plot.claim);

@@ -9,7 +9,7 @@ import { computed, measurePiece } from "./measured-piece.ts";
 const t = tellerOf("en");
 
 const house = { name: "Quay Street counter", address: "3 Quay Street, Harrowmouth" };
-const options = { house, number: "R-00001", copy: 1, issuedAt: "2026-03-02T10:00:00.000Z" };
+const options = { organisation: house, number: "R-00001", copy: 1, issuedAt: "2026-03-02T10:00:00.000Z" };
 
 async function measured() {
   const ledger = await testLedger();
