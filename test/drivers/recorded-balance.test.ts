@@ -10,6 +10,9 @@ import { createRecordedBalance } from "../../drivers/recorded-balance.ts";
 import { run } from "../../server/cli/listen.ts";
 import { refusalOf } from "../refusal-of.ts";
 import { profile } from "./invented-profile.ts";
+import { clean } from "./streams/benches.ts";
+import { chunksOf } from "./streams/played.ts";
+import { streamOf } from "./streams/stream.ts";
 
 const hex = (text: string) => Buffer.from(text, "latin1").toString("hex");
 const at = (at_ms: number, text: string) => JSON.stringify({ at_ms, hex: hex(text) });
@@ -113,6 +116,50 @@ test("underhook listen prints a recording as JSON Lines, by a learned profile wh
   expect((await listen("--recording", file, "--profile", learned)).lines).toEqual([
     { at_ms: 0, raw: "w?     31.12g\\r\\n", reading: expect.objectContaining({ stability: "moving" }) },
   ]);
+});
+
+test("with --take each load of a recording is taken once, at times from its first byte, and a creep is told", async () => {
+  folder = mkdtempSync(join(tmpdir(), "recording-"));
+  const file = join(folder, "recording.jsonl");
+  const creeps = [{ kind: "fading", mg: 4, tauSeconds: 12 }] as const;
+  const stream = streamOf(
+    clean,
+    [
+      { mg: 0, seconds: 10 },
+      { mg: 7536.03, seconds: 15 },
+      { mg: 0, seconds: 10 },
+      { mg: 7536.03, seconds: 30, creeps },
+    ],
+    11,
+  );
+  const chunks = chunksOf(stream, clean);
+  writeFileSync(
+    file,
+    chunks
+      .map(({ atMs, bytes }) => JSON.stringify({ at_ms: atMs, hex: Buffer.from(bytes).toString("hex") }))
+      .join("\n"),
+  );
+  const { status, lines } = await listen("--recording", file, "--take");
+  expect(status).toBe(0);
+  const [first, ...others] = lines as { at_ms: number; taken?: object; event?: object }[];
+  expect(first).toEqual({
+    at_ms: expect.any(Number),
+    taken: {
+      text: expect.stringMatching(/^7\.53(59|60|61)$/),
+      unit: "g",
+      grams: expect.closeTo(7.53603, 4),
+      u_g: expect.any(Number),
+      drift_u_g: expect.any(Number),
+      flags: [],
+    },
+  });
+  // It rests some 4.2 s after it was put on at 10 s.
+  expect(first!.at_ms).toBeGreaterThan(14_000);
+  expect(first!.at_ms).toBeLessThan(20_000);
+  // The second one creeps: told, and not taken while it stays.
+  expect(others.length).toBeGreaterThan(0);
+  for (const line of others)
+    expect(line).toMatchObject({ event: { code: "drifting", params: { g_per_s: expect.any(Number) } } });
 });
 
 test("a recording that is not there, and one beside a port, end with status 2", async () => {

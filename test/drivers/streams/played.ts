@@ -13,15 +13,21 @@ export interface ToldOfLoad {
 
 const decimals = (stepMg: number) => Math.max(0, Math.ceil(-Math.log10(stepMg / 1000) - 1e-9));
 
-/** Plays the lines of a stream through line cutter, line format and all, with the bytes of a plain line format. */
-export function played({ lines, loads }: Stream, { stepMg }: Bench): ToldOfLoad[] {
+/** The bytes of the lines of a stream in a plain line format, as they arrive. */
+export function chunksOf({ lines }: Stream, { stepMg }: Bench): { atMs: number; bytes: Uint8Array }[] {
   const word = (marked: boolean | null) => (marked === null ? "" : marked ? " stable" : " moving");
   const text = ({ mg, marked }: Stream["lines"][number]) =>
     `${(mg / 1000).toFixed(decimals(stepMg)).padStart(12)} g${word(marked)}\r\n`;
-  const chunks = lines.map((line) => ({
+  return lines.map((line) => ({
     atMs: line.seconds * 1000,
     bytes: new TextEncoder().encode(text(line)),
   }));
+}
+
+/** Plays the lines of a stream through line cutter, line format and all. */
+export function played(stream: Stream, bench: Bench): ToldOfLoad[] {
+  const { lines, loads } = stream;
+  const chunks = chunksOf(stream, bench);
   const balance = createRecordedBalance(chunks, () => ({}));
   const told = loads.map((truth): ToldOfLoad => ({ truth, taken: [] }));
   const hear = createLoadsTaken();

@@ -79,7 +79,7 @@ describe("a balance that sends by itself", () => {
 
   it("switches itself off while the piece hangs: silence is no reading, and its zero is asked about when it is back", async () => {
     await waitForImmersed();
-    await until(() => counter.at.bench.scale?.live().state === "silent", "the silence");
+    await until(() => counter.at.balance.stream?.error()?.event?.kind === "silent", "the silence");
     expect(await counter.page()).toMatch(/Silent for \d+ s/);
     await onlyTheDryReading();
     const doubted = () => counter.at.bench.scale?.checks().some(({ kind }) => kind === "zero-check") === true;
