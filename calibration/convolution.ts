@@ -133,15 +133,13 @@ function stretched(unit: Convolution, u: number, reach: number): Convolution {
 
 /**
  * The distribution of the sum of the parts, at least one of which has u > 0: one normal or Student part at most, not much smaller
- * than the rest, and any number of rectangles. Throws RangeError for two curved parts.
+ * than the rest, and any number of rectangles. Throws TypeError for two curved parts.
  */
 export function convolution(parts: readonly Part[]): Convolution {
   const present = parts.filter((part) => part.u > 0);
   const curved = present.filter((part) => part.shape !== "rectangular");
   if (present.length === 0 || curved.length > 1)
-    throw new RangeError(
-      `A convolution has rectangles and at most one other part; this has ${present.length} parts, ${curved.length} of them curved.`,
-    );
+    throw new TypeError(`${present.length} parts with spread, ${curved.length} of them curved`);
   const widths = present
     .filter((part) => part.shape === "rectangular")
     .map((part) => root3 * part.u)

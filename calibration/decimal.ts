@@ -12,7 +12,7 @@ interface Scaled {
 function scaled(text: string): Scaled {
   const match = shape.exec(text);
   if (!match || (match[2] === "" && (match[3] ?? "") === ""))
-    throw new RangeError(`"${text}" is not a decimal number. Right: digits with one point, such as 31.1035.`);
+    throw new TypeError(`"${text}" is not a decimal number`);
   const fraction = match[3] ?? "";
   const digits = BigInt((match[2] ?? "") + fraction || "0");
   return { digits: match[1] === "-" ? -digits : digits, decimals: fraction.length };
@@ -30,24 +30,24 @@ export function isDecimal(text: string): boolean {
   return match !== null && (match[2] !== "" || (match[3] ?? "") !== "");
 }
 
-/** How many decimals the text shows: "31.10" shows 2. Throws RangeError when the text is no decimal number. */
+/** How many decimals the text shows: "31.10" shows 2. Throws TypeError when the text is no decimal number. */
 export function decimalsShown(text: string): number {
   return scaled(text).decimals;
 }
 
-/** One unit of the last decimal the text shows: "31.10" gives 0.01. Throws RangeError for other text. */
+/** One unit of the last decimal the text shows: "31.10" gives 0.01. Throws TypeError for other text. */
 export function lastPlace(text: string): number {
   return Number(`1e-${scaled(text).decimals}`);
 }
 
-/** Exact product of two decimal texts; decimals add up, none are dropped. Throws RangeError for other text. */
+/** Exact product of two decimal texts; decimals add up, none are dropped. Throws TypeError for other text. */
 export function times(a: string, b: string): string {
   const x = scaled(a);
   const y = scaled(b);
   return written({ digits: x.digits * y.digits, decimals: x.decimals + y.decimals });
 }
 
-/** Exact difference a − b of two decimal texts, with the decimals of the longer. Throws RangeError for other text. */
+/** Exact difference a − b of two decimal texts, with the decimals of the longer. Throws TypeError for other text. */
 export function minus(a: string, b: string): string {
   const x = scaled(a);
   const y = scaled(b);

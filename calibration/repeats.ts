@@ -7,10 +7,10 @@ export interface Repeats {
   n: number;
 }
 
-/** Throws RangeError for no readings. */
+/** Throws TypeError for no readings. */
 export function repeats(readings: readonly number[]): Repeats {
   const n = readings.length;
-  if (n === 0) throw new RangeError("No readings: give at least one.");
+  if (n === 0) throw new TypeError("no readings");
   const first = readings[0]!;
   // about the first reading, so that 31.1035 and 31.1036 do not lose their difference
   const shift = readings.reduce((total, r) => total + (r - first), 0) / n;

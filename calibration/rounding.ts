@@ -10,13 +10,12 @@ export interface RoundedPair {
  * Writes a value with its uncertainty: the uncertainty to two significant digits, the value to the same last place,
  * trailing zeros kept. GUM (JCGM 100:2008) 7.2.6: no more than two significant digits for u and U, the estimate
  * rounded to be consistent with it. Both to the nearest; nothing is rounded twice.
- * Units: any, the same for both. Throws RangeError when the uncertainty is not a positive finite number.
+ * Units: any, the same for both. Throws TypeError when the uncertainty is not a positive finite number.
  */
 export function roundedPair(value: number, u: number, significant: 1 | 2 = 2): RoundedPair {
   if (!(u > 0) || !Number.isFinite(u) || !Number.isFinite(value))
-    throw new RangeError(
-      `A value of ${value} with uncertainty ${u} cannot be written down: both must be finite and the uncertainty ` +
-        "above zero. A display that repeats itself still has the uncertainty of its last digit.",
+    throw new TypeError(
+      `${value} with the uncertainty ${u}: both must be finite, the uncertainty above zero`,
     );
   // The rounded form decides the last place: 0.0996 becomes 0.10, shown with two decimals.
   const exponent = Number(u.toExponential(significant - 1).split("e")[1]);

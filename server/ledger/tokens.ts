@@ -4,13 +4,8 @@ import type { Entry } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 
 /** What a token of the API may do. Each covers itself only: nothing is included silently. */
-export const scopes = {
-  "records:read": "read records and the entries they rest on",
-  "lots:read": "read lots and their pieces",
-  "checks:read": "read checks of the bench",
-  "live:read": "listen to the live reading",
-} as const;
-export type Scope = keyof typeof scopes;
+export const scopes = ["records:read", "lots:read", "checks:read", "live:read"] as const;
+export type Scope = (typeof scopes)[number];
 
 /** A token as the ledger knows it: by its hash, never itself. */
 export interface TokenStanding {
@@ -28,7 +23,7 @@ const prefix = "uht_";
 
 /** A fresh token from 32 random bytes, to be shown once, and the hash to keep of it. */
 export function newToken(random32: Uint8Array): { token: string; tokenHash: string } {
-  if (random32.length !== 32) throw new RangeError(`A token needs 32 random bytes, not ${random32.length}.`);
+  if (random32.length !== 32) throw new TypeError(`a token of ${random32.length} bytes`);
   const token = prefix + Buffer.from(random32).toString("base64url");
   return { token, tokenHash: hashOfToken(token) };
 }
@@ -40,14 +35,14 @@ function hashOfToken(token: string): string {
 
 /** True for the name of a scope; a ledger may hold names that another version gave out, and they open nothing here. */
 function isScope(name: string): name is Scope {
-  return Object.hasOwn(scopes, name);
+  return scopes.some((scope) => scope === name);
 }
 
 /** Scopes from their names. Throws LedgerError that lists the known ones for an unknown name or none at all. */
 export function scopesOf(names: readonly string[]): Scope[] {
   const unknown = names.filter((name) => !isScope(name));
   if (names.length > 0 && unknown.length === 0) return names as Scope[];
-  const known = Object.keys(scopes);
+  const known = scopes;
   throw unknown.length > 0
     ? new LedgerError("ledger.token.unknown-scope", { scopes: unknown, known }, "refused")
     : new LedgerError("ledger.token.no-scope", { known }, "refused");

@@ -1,6 +1,7 @@
-import { tellId, tell as tellMessage } from "../../views/messages/tell.ts";
+import { tellId, tell as tellMessage, tellValue } from "../../views/messages/tell.ts";
 import type { Line, Organisation, Replacement, Report } from "../../views/reports/report.ts";
 import type { Entry } from "../ledger/entry.ts";
+import { called } from "../metals/called.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
 import { decisionOf } from "./decision.ts";
@@ -30,7 +31,7 @@ export interface ReportOptions {
 /**
  * What a report of one measurement states, from the entries about the piece (oldest first), in the language of the
  * writing. ISO/IEC 17025:2017, 7.8.2 to 7.8.8, as far as it applies: items with nothing behind them are left out, not
- * invented. Without an accreditation the reserved words are taken out of every text. Throws RangeError while there is
+ * invented. Without an accreditation the reserved words are taken out of every text. Throws Refusal while there is
  * no result.
  */
 export function reportOf(
@@ -159,9 +160,10 @@ function itemOf(
   { piece: item, photos }: Stated,
   claim: string | null,
   { library = builtIn }: ReportOptions,
-  { t, name }: Writing,
+  { t, locale }: Writing,
 ): Line[] {
-  const nameOf = (id: string) => (library.has(id) ? `${name(library.metal(id).name)} (${id})` : id);
+  const nameOf = (id: string) =>
+    library.has(id) ? `${tellValue(called(library.metal(id)), locale)} (${id})` : id;
   return lines(
     [t("report.item.ticket"), item.ticket],
     [t("report.item.description"), item.description],

@@ -1,3 +1,4 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { type RecordedStatement, statementAfter } from "../weighing/recorded-statement.ts";
@@ -26,14 +27,11 @@ export interface Stated {
   voided: EntryOf<"voiding"> | undefined;
 }
 
-/** Folds the entries about one piece, oldest first. Throws RangeError while there is no result. */
+/** Folds the entries about one piece, oldest first. Throws Refusal while there is no result. */
 export function statedBy(entries: readonly Entry[]): Stated {
   const states = entries.findLast(isStatement);
   const result = states?.kind === "result" ? states.body : states?.body.result;
-  if (!states || !result)
-    throw new RangeError(
-      `There is no result yet for ${entries[0]?.subject ?? "this piece"}: finish the measurement, then issue the report.`,
-    );
+  if (!states || !result) throw new Refusal("report.refused.no-result");
   const amendments = entries.filter((entry) => entry.kind === "amendment");
   const voidings = new Map(
     entries.filter((entry) => entry.kind === "voiding").map((entry) => [entry.body.entry, entry] as const),

@@ -74,9 +74,12 @@ export function rightItem(other: OtherMass | undefined, reason: string, by: stri
 }
 
 /** Why the weighing of an item that is not the ticket's is called off. Throws Refusal when nothing is asked. */
-export function anotherItem(other: OtherMass | undefined): string {
+export function anotherItem(other: OtherMass | undefined): Message {
   if (!other) throw new Refusal("weighing.item.nothing-asked");
-  return `another piece than the ticket's: weighed ${other.shown}, announced ${other.announced.shown}`;
+  return message("weighing.call-off.another-item", {
+    weighed: other.shown,
+    announced: other.announced.shown,
+  });
 }
 
 /** Throws Refusal while nobody has said whether it is the right item. */

@@ -1,4 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import { plainAnswer } from "../conformity/plan/plain-answer.ts";
 import { expectedMessage } from "../conformity/plan/plan-messages.ts";
 import type { Plan } from "../conformity/plan/planned-result.ts";
@@ -62,7 +63,7 @@ export async function beforeWetting(item: Item, parts: Planning): Promise<Before
     return { says: plan.possible ? [expectedMessage(plan, weighing), ...says] : says, weighing };
   } catch (error) {
     // a dry mass of nothing or a claim that left the library: the weighing itself will say so
-    if (error instanceof RangeError) return undefined;
+    if (error instanceof Refusal) return undefined;
     throw error;
   }
 }

@@ -34,8 +34,8 @@ describe("a value is written with its uncertainty", () => {
 
   it("refuses an uncertainty of zero and says why", () => {
     expect(() => roundedPair(10.4, 0)).toThrow(/uncertainty 0 .* last digit/);
-    expect(() => roundedPair(10.4, Number.NaN)).toThrow(RangeError);
-    expect(() => roundedPair(Number.POSITIVE_INFINITY, 1)).toThrow(RangeError);
+    expect(() => roundedPair(10.4, Number.NaN)).toThrow(TypeError);
+    expect(() => roundedPair(Number.POSITIVE_INFINITY, 1)).toThrow(TypeError);
   });
 
   it("moves the value by at most half a unit of its last place", () => {

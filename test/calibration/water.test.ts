@@ -41,7 +41,9 @@ describe("water", () => {
         params: expect.objectContaining({ celsius: 70, side: "warm" }),
       }),
     );
-    expect(() => waterDensityKgPerM3(Number.NaN)).toThrow(RangeError);
+    expect(() => waterDensityKgPerM3(Number.NaN)).toThrow(
+      expect.objectContaining({ code: "measurement.water-range" }),
+    );
   });
 
   it("loses what Bignell's line says when air dissolves in it", () => {

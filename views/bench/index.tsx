@@ -1,6 +1,6 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
+import { tellId } from "../messages/tell.ts";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
 import { EachLoadNow } from "./each-load.tsx";
@@ -65,11 +65,11 @@ export function ItemPart({ view }: { view: BenchView }) {
           <a href={`/records/${view.item.id}`}>{t("bench.read-record")}</a>
         </p>
       )}
-      {view.demo?.truth !== undefined && view.item && (
+      {view.demo?.behind !== undefined && view.item && (
         <p class="hint">
           {t("bench.opening.demo-truth", {
             ticket: view.item.ticket,
-            truth: toldValue(view.demo.truth, locale),
+            truth: tellId("demo.truth", view.demo.behind, locale),
           })}
         </p>
       )}

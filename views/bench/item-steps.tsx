@@ -2,7 +2,6 @@ import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
 import { Told } from "../told.tsx";
-import { toldValue } from "../words/told.ts";
 import { Checks } from "./checks.tsx";
 import { CallOff, RecordForm } from "./item-end.tsx";
 import { OtherItem } from "./other-item.tsx";
@@ -15,16 +14,13 @@ import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 
 /** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
 export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
-  const locale = useLocale();
   const t = useTell();
   return (
     <section class="sheet" aria-labelledby="piece-heading">
       <h2 id="piece-heading">
         <span {...asIs}>{item.ticket}</span>
         {/* what somebody typed stays as it is; only the invented pieces are told in the page's language */}
-        {item.description && (
-          <small> {view.demo ? toldValue(item.description, locale) : item.description}</small>
-        )}
+        {item.description && <small> {item.description}</small>}
       </h2>
       <ProblemNote problem={view.problem} />
       {view.error && (

@@ -1,6 +1,6 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
+import { metalTold, tellId } from "../messages/tell.ts";
 import { methodNames, methodViews } from "../methods/index.ts";
-import { toldValue } from "../words/told.ts";
 import { ForTheReport } from "./for-the-report.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, DemoPieceView } from "./view.ts";
@@ -50,7 +50,7 @@ export function Opening({ view }: { view: BenchView }) {
               .filter(({ claimable }) => claimable)
               .map(({ id, name }) => (
                 <option key={id} value={id} selected={typed.claim === id}>
-                  {toldValue(name, locale)}
+                  {metalTold({ id, name }, locale)}
                 </option>
               ))}
           </select>
@@ -103,13 +103,12 @@ export function Opening({ view }: { view: BenchView }) {
 const inSight = 4;
 
 function DemoChoice({ view }: { view: BenchView }) {
-  const locale = useLocale();
   const t = useTell();
   if (!view.demo) return null;
-  const { counter, items } = view.demo;
+  const { items } = view.demo;
   return (
     <div class="demo-choice">
-      <p>{t("bench.opening.demo", { counter: toldValue(counter, locale) })}</p>
+      <p>{t("bench.opening.demo", { counter: t("demo.counter") })}</p>
       <DemoPieces view={view} items={items.slice(0, inSight)} />
       {items.length > inSight && (
         <details>
@@ -129,7 +128,7 @@ function DemoPieces({ view, items }: { view: BenchView; items: readonly DemoPiec
         <li key={item.id}>
           <BenchForm view={view} to="/demo/piece" hidden={{ piece: item.id }}>
             <button type="submit" class="plain">
-              {item.ticket}: {toldValue(item.description, locale)}
+              {item.ticket}: {tellId("demo.pieces", item.id, locale)}
             </button>
           </BenchForm>
         </li>

@@ -130,7 +130,6 @@ export interface AheadView {
 export interface DemoPieceView {
   id: string;
   ticket: string;
-  description: string;
 }
 
 type FieldName = { [Known in Code]: Known extends `weighing.fields.${infer Name}` ? Name : never }[Code];
@@ -230,7 +229,7 @@ export interface BenchView {
   notStored?: Told;
   problem?: Problem;
   /** `truth`: what the invented piece that was just recorded really is */
-  demo?: { counter: string; items: readonly DemoPieceView[]; truth: string | undefined };
+  demo?: { items: readonly DemoPieceView[]; behind: string | undefined };
 }
 
 export interface LiveView {

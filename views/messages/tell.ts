@@ -33,6 +33,11 @@ function metalName(id: string, locale: Locale, own?: string): string {
   return own ?? tellId("metal", id, locale);
 }
 
+/** A metal of a library by its id; an owner's own metal, or one that the catalogue no longer has, by its name. */
+export function metalTold({ id, name }: { id: string; name: string }, locale: Locale): string {
+  return isCode(`metal.${id}`) ? tellId("metal", id, locale) : name;
+}
+
 /** The words of an id under a stem of codes; the id itself when the catalogue has none, such as one out of an older entry. */
 export function tellId(stem: string, id: string, locale: Locale): string {
   const code = `${stem}.${id}`;

@@ -1,5 +1,6 @@
 import { measure } from "../../../calibration/measure.ts";
 import type { Param } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { called } from "../../metals/called.ts";
 import { builtIn, type Library } from "../../metals/library.ts";
 import { type Evaluate, expectedResult, type PlannedWeighing } from "./planned-weighing.ts";
@@ -43,7 +44,7 @@ export function planTable(
       const percents = (100 * result.expandedGPerCm3) / result.gPerCm3;
       return percents < worstPercent ? percents : null;
     } catch (error) {
-      if (error instanceof RangeError) return null;
+      if (error instanceof Refusal) return null;
       throw error;
     }
   };

@@ -76,7 +76,7 @@ function look(weighing: PlannedWeighing, claimed: Metal, library: Library, evalu
     const conformity = conformityFor(measured, { library, confidence, celsius, claim: claimed.id });
     return { result, conformity, measured, celsius };
   } catch (error) {
-    if (error instanceof RangeError && isBlind(weighing, claimed)) return null;
+    if (error instanceof Refusal && isBlind(weighing, claimed)) return null;
     throw error;
   }
 }

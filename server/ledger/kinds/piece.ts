@@ -258,7 +258,7 @@ export const pieceKinds = {
     z.strictObject({ text: words, by: words.optional() }),
     z.strictObject({ message, by: words.optional() }),
   ]),
-  "piece-left": z.strictObject({ reason: words, by: words.optional() }),
+  "piece-left": z.strictObject({ reason: told, by: words.optional() }),
   "report-issued": z.strictObject({
     number: words,
     copy: z.number().int().min(1),

@@ -1,7 +1,12 @@
 import type { FastifyDynamicSwaggerOptions } from "@fastify/swagger";
 import { createJsonSchemaTransform, createJsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { message } from "../../../calibration/message.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { scopes } from "../../ledger/tokens.ts";
+import { documentLanguage } from "./language.ts";
 import { namedShapes } from "./shapes.ts";
+
+const t = tellerOf(documentLanguage);
 
 const shapes = { schemaRegistry: namedShapes };
 /** The published document: every shape comes from the zod schema that the bench itself uses. */
@@ -11,17 +16,18 @@ export const documentOptions: FastifyDynamicSwaggerOptions = {
     info: {
       title: "Underhook",
       version: "1",
-      description:
-        "Records, lots, checks and the live reading of a bench, for laboratory systems; and densities computed from two weighings and a thermometer. Every request but POST /api/compute, which shows and stores nothing, needs a token made on the Settings page of the bench.",
+      description: t("api.document.lead"),
     },
     components: {
       securitySchemes: {
         token: {
           type: "http",
           scheme: "bearer",
-          description: `A token covers the scopes it was made with: ${Object.entries(scopes)
-            .map(([name, words]) => `${name} (${words})`)
-            .join("; ")}.`,
+          description: t("api.document.token", {
+            scopes: scopes.map((name) =>
+              message("api.document.scope-opens", { name, opens: message(`tokens.scopes.${name}`) }),
+            ),
+          }),
         },
       },
     },

@@ -5,6 +5,7 @@ import { z } from "zod";
 import { tell } from "../../../views/messages/tell.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Scale } from "../../station/scale.ts";
+import { documentLanguage } from "./language.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { type Live, live } from "./shapes.ts";
 
@@ -61,7 +62,7 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
         ...needsToken("live:read"),
         response: {
           200: {
-            description: "Server-sent events; the data of each is a Live object as JSON.",
+            description: tell({ code: "api.document.live" }, documentLanguage),
             content: { "text/event-stream": { schema: z.string() } },
           },
           ...refusals,

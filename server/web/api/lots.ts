@@ -1,9 +1,11 @@
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { tell } from "../../../views/messages/tell.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
+import { languageOf } from "./language.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { lotList, oneLot, refusal } from "./shapes.ts";
 
@@ -42,12 +44,16 @@ export function lotsOfApi(
         response: { 200: oneLot, ...refusals, 404: refusal },
       },
     },
-    async ({ params: { id } }, reply) => {
+    async (request, reply) => {
+      const { id } = request.params;
       const lot = await lots.lot(id);
       if (!lot)
         return reply.code(404).send({
           id: null,
-          error: { at: "id", message: `No lot is called "${id}" here. List them with GET /api/lots.` },
+          error: {
+            at: "id",
+            message: tell({ code: "api.refused.no-lot", params: { id } }, languageOf(request)),
+          },
         });
       const items = await lots.items(id, library());
       return {

@@ -1,10 +1,12 @@
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { tell } from "../../../views/messages/tell.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordRow } from "../../ledger/projection.ts";
 import { shownRecord } from "../../ledger/records.ts";
 import { statedOf } from "../evidence/evidence.tsx";
+import { languageOf } from "./language.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
 
@@ -50,7 +52,8 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
         response: { 200: oneRecord, ...refusals, 404: refusal },
       },
     },
-    async ({ params: { id } }, reply) => {
+    async (request, reply) => {
+      const { id } = request.params;
       const entries = await ledger.entriesOf(id);
       const row = recordRow(entries);
       if (row) {
@@ -61,7 +64,7 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
         id: null,
         error: {
           at: "id",
-          message: `No finished measurement is called "${id}" here. Look its subject up with GET /api/records.`,
+          message: tell({ code: "api.refused.no-record", params: { id } }, languageOf(request)),
         },
       });
     },

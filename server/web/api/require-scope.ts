@@ -2,6 +2,7 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 import { tell } from "../../../views/messages/tell.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { mayWith, type Scope, tokensFrom } from "../../ledger/tokens.ts";
+import { documentLanguage, languageOf } from "./language.ts";
 import { refusal } from "./shapes.ts";
 
 /** Lets a request pass only with a token that covers the scope at this moment; else 401 or 403 in words. */
@@ -15,7 +16,7 @@ export function scopeGuard(ledger: Ledger, now: () => Date) {
     return reply
       .code(answer.status)
       .header("www-authenticate", `Bearer realm="underhook"${lacking && `,${lacking}`}`)
-      .send({ id: null, error: { at: "authorization", message: tell(answer.says, "en") } });
+      .send({ id: null, error: { at: "authorization", message: tell(answer.says, languageOf(request)) } });
   };
 }
 
@@ -27,5 +28,5 @@ export const refusals = { 400: refusal, 401: refusal, 403: refusal };
 /** What a guarded route publishes about its token. */
 export const needsToken = (scope: Scope) => ({
   security: [{ token: [] }],
-  description: `Needs a token with the scope ${scope}.`,
+  description: tell({ code: "api.document.scope", params: { scope } }, documentLanguage),
 });

@@ -2,7 +2,7 @@ import { decimalsShown } from "../../../calibration/decimal.ts";
 import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { BenchView, DetailsView, Problem, RepeatsView } from "../../../views/bench/view.ts";
 import { isRefused } from "../../compute/evaluation.ts";
-import { demoCounter, demoPieces } from "../../demo/pieces.ts";
+import { demoPieces } from "../../demo/pieces.ts";
 import { methods, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { metalBands } from "../../station/metal-bands.ts";
@@ -51,14 +51,14 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     found: bench.found,
     ...(bench.notStored === null ? {} : { notStored: bench.notStored }),
     ...(problem ? { problem } : {}),
-    ...(demo ? { demo: { counter: demoCounter, items: demoPieces, truth: truthBehind(item) } } : {}),
+    ...(demo ? { demo: { items: demoPieces, behind: itemBehind(item) } } : {}),
   };
 }
 
 /** A real bench never knows it; a demonstration tells it once the record is written. */
-function truthBehind(item: Item | undefined): string | undefined {
+function itemBehind(item: Item | undefined): string | undefined {
   if (item?.closed?.how !== "recorded") return undefined;
-  return demoPieces.find(({ ticket }) => ticket === item.ticket)?.truth;
+  return demoPieces.find(({ ticket }) => ticket === item.ticket)?.id;
 }
 
 function repeatsOf(item: Item): RepeatsView | undefined {

@@ -1,7 +1,9 @@
 import { Refusal } from "../../../calibration/refusal.ts";
+import { tellId } from "../../../views/messages/tell.ts";
 import type { DemoSimulator } from "../../demo/simulator.ts";
 import type { Bench } from "../../station/bench.ts";
 import { aboutOf } from "../about.ts";
+import { lookOf } from "../look.ts";
 import type { BenchForm } from "./bench.tsx";
 
 /** Forms of the demonstration: an invented piece onto the bench, and hands at the simulated balance. */
@@ -15,11 +17,13 @@ export function demoRoutes(
     wet: simulator.hangInWater,
     off: simulator.takeOff,
   };
-  form("/demo/piece", async (fields) => {
+  form("/demo/piece", async (fields, request) => {
     const { piece = "" } = fields;
     const chosen = simulator.choose(piece);
     if (!chosen) throw new Refusal("demo.item-unknown", { item: piece });
-    const { ticket, description, method, claim } = chosen;
+    const { id, ticket, method, claim } = chosen;
+    // typed for the person who chose it, so in the language of their page
+    const description = tellId("demo.pieces", id, lookOf(request).locale);
     const item = { ticket, description, method, claim };
     await bench.station.do({ do: "start-weighing", ...aboutOf(fields), ticket: item });
   });

@@ -55,7 +55,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
         id,
         ticket,
         piece: description,
-        claim: claim === undefined ? "" : nameIn(library(), claim),
+        claim: claim === undefined ? "" : nameIn(library(), claim, frame.locale),
         lot,
         from,
       })),

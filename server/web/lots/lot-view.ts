@@ -4,7 +4,6 @@ import type { LotItemRow, LotStep, LotTotals, LotView, Tray } from "../../../vie
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellId } from "../../../views/messages/tell.ts";
 import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
-import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
 import { flagsOf } from "../../lots/flags.ts";
@@ -173,7 +172,7 @@ function itemRow(
   return {
     recordId: id,
     ticket,
-    claimName: claim === null ? "" : toldValue(nameIn(library, claim), locale),
+    claimName: claim === null ? "" : nameIn(library, claim, locale),
     dry: asItCame(shown, dryG, stepG, manner),
     density: densityText(density, expanded, locale),
     state,

@@ -3,7 +3,6 @@ import type { PayoutRow, PayoutView } from "../../../views/lots/payout.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
-import { toldValue } from "../../../views/words/told.ts";
 import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Lot, LotPrice } from "../../lots/lot.ts";
 import { goldOfMelt } from "../../lots/lot-fine.ts";
@@ -114,7 +113,7 @@ function factsOf(price: LotPrice, locale: Locale): (readonly [string, string])[]
 
 function rowOf(line: PayoutLine, price: LotPrice, library: Library, locale: Locale): PayoutRow {
   const t = tellerOf(locale);
-  const name = toldValue(nameIn(library, line.claim), locale);
+  const name = nameIn(library, line.claim, locale);
   const grams = (mass: number) => `${fixed(mass, 2, locale)} g`;
   const fineIn = (gramsPer: number, decimals: number, unit: string) => {
     const [low, high] = [line.fineLowG, line.fineHighG].map((mass) =>

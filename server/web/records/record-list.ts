@@ -1,7 +1,6 @@
 import type { Locale } from "../../../views/messages/language.ts";
 import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import type { RecordFilters, RecordRow, RecordsPage } from "../../../views/records/index.tsx";
-import { toldValue } from "../../../views/words/told.ts";
 import { states } from "../../conformity/state.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";

@@ -1,19 +1,20 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
 import { type Message, message } from "../../../calibration/message.ts";
-import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
 import type { RecordView } from "../../../views/records/view.ts";
 import { bandsAround, budgetInput, domainAround, measuredOf } from "../../../views/result-parts.ts";
-import { toldValue } from "../../../views/words/told.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
+import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import { statedIn } from "../../methods/index.ts";
 import type { Stated } from "../../reports/stated.ts";
+import { balanceTold } from "../../station/balance-told.ts";
+import { thermometerName } from "../../station/check-repository.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import type { Capture, Item } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
@@ -48,8 +49,7 @@ export function recordView(
     ...(told.condition === undefined ? {} : { description: told.condition }),
     ...(told.operator === undefined ? {} : { operator: told.operator }),
     ...(told.customer === undefined ? {} : { broughtBy: told.customer }),
-    saidByCustomer:
-      item.claim === undefined ? t("record-page.nothing") : toldValue(nameIn(library, item.claim), locale),
+    saidByCustomer: item.claim === undefined ? t("record-page.nothing") : nameIn(library, item.claim, locale),
     when: whenOf(first?.at ?? entry.at),
     method: t(`method.${item.method}.name`),
     density: `${densityText(value, expanded, locale)} g/cm³`,
@@ -137,8 +137,8 @@ function rightPieceSays({ announced, weighed, reason }: BodyOf<"right-piece">, l
 }
 
 /** Name of a metal; its id where an owner has since taken it out of the library. */
-export function nameIn(library: Library, id: string): string {
-  return library.has(id) ? library.metal(id).name : id;
+export function nameIn(library: Library, id: string, locale: Locale): string {
+  return library.has(id) ? tellValue(called(library.metal(id)), locale) : id;
 }
 
 function captureView(capture: Capture, item: Item, locale: Locale): CaptureView {
@@ -150,7 +150,7 @@ function captureView(capture: Capture, item: Item, locale: Locale): CaptureView 
     role: t(`bench.roles.${capture.role}`),
     reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
     when: whenOf(capture.at),
-    from: capture.balance === "typed" ? t("bench.readings.how-taken.typed") : nameMessage(capture.balance),
+    from: balanceTold(capture.balance),
     settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
     ...(capture.excluded
       ? { voided: { when: whenOf(capture.excluded.at), reason: capture.excluded.reason } }
@@ -192,7 +192,7 @@ function conditionsOf(
   const named =
     liquid?.kind === "water"
       ? t("record-page.water", {
-          purity: toldValue(liquid.purity, locale),
+          purity: tellId("settings.waters", liquid.purity, locale),
           celsius: digits(String(liquid.temperature_c)),
           u: digits(liquid.temperature_u_c.toPrecision(2)),
         })
@@ -235,8 +235,7 @@ function conditionsOf(
 function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): RecordView["conditions"] {
   const t = tellerOf(locale);
   const nameOf = (of: string) => {
-    const name = nameMessage(of);
-    return typeof name === "string" ? toldValue(name, locale) : name;
+    return of === thermometerName ? t("checks-page.profile.thermometer") : balanceTold(of);
   };
   return (checked?.profiles ?? []).map(({ of, version, validUntil }) => [
     t("record-page.profile-of", { name: nameOf(of) }),

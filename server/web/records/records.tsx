@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
@@ -63,7 +64,11 @@ export function recordRoutes(
       const title = tellerOf(around.locale)("records.record-of", { ticket: imported.body.ticket });
       return html(
         reply,
-        page({ ...around, title, main: <ImportedRecord {...importedView(imported, library())} /> }),
+        page({
+          ...around,
+          title,
+          main: <ImportedRecord {...importedView(imported, library(), around.locale)} />,
+        }),
       );
     }
     const read = await readRecord(entries, evaluate);
@@ -140,13 +145,17 @@ export function recordRoutes(
   );
 }
 
-function importedView({ id, hash, body }: EntryOf<"imported-weighing">, library: Library): ImportedView {
+function importedView(
+  { id, hash, body }: EntryOf<"imported-weighing">,
+  library: Library,
+  locale: Locale,
+): ImportedView {
   const { from, measuredAt, description, claim, mass_g, density_g_cm3, u_g_cm3 } = body;
   return {
     from,
     when: whenOf(measuredAt),
     description,
-    claim: claim == null ? "" : nameIn(library, claim),
+    claim: claim == null ? "" : nameIn(library, claim, locale),
     mass: `${mass_g} g`,
     density: `${density_g_cm3} g/cm³`,
     uncertainty: u_g_cm3 === undefined ? "" : `${u_g_cm3} g/cm³`,

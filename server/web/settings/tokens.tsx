@@ -47,7 +47,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
   app.post("/settings/tokens", { preHandler: app.csrfProtection }, async (request, reply) => {
     const typed = fieldsOf(request);
     const { name = "", until = "", by = "", step } = typed;
-    const covered = (Object.keys(scopes) as Scope[]).filter((scope) => typed[scope] === "yes");
+    const covered = scopes.filter((scope) => typed[scope] === "yes");
     const problems = refusedIn(typed, covered, now(), tellerOf(lookOf(request).locale));
     if (problems.length > 0) return show(request, reply, { problems, typed });
     const { token, tokenHash } = newToken(randomBytes(32));

@@ -54,10 +54,6 @@ export const entries: readonly ToldPair[] = [
     "Als Ablesung ({role}) getippt und nachgefragt: {reading}.",
   ],
   [
-    "There is no result yet for {piece}: finish the measurement, then issue the report.",
-    "Für {piece} gibt es noch kein Ergebnis: die Messung beenden, dann den Bericht ausstellen.",
-  ],
-  [
     "No free report number was found in 1000 tries. Try again.",
     "In 1000 Versuchen fand sich keine freie Berichtsnummer. Noch einmal versuchen.",
   ],
@@ -81,14 +77,6 @@ export const entries: readonly ToldPair[] = [
   ["Look for it in the list of lots.", "Sie in der Liste der Partien suchen."],
   // metals and specifications
   // checks
-  [
-    "Readability is read off a reading, and none was taken yet.",
-    "Die Ablesbarkeit wird einer Ablesung entnommen, und noch gibt es keine.",
-  ],
-  [
-    '"{text}" is no reading. Right: digits with one point, in g, such as 20.0003.',
-    "„{text}“ ist keine Ablesung. Richtig: Ziffern mit einem Punkt, in g, wie 20.0003.",
-  ],
   [
     "{what} needs at least {n} readings and got {n1}. Take {n2} more.",
     "{what}: mindestens {n} Ablesungen sind nötig, {n1} sind da. Noch {n2} nehmen.",

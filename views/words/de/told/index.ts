@@ -1,13 +1,9 @@
 import type { ToldPair } from "../../told-pair.ts";
-import { assays } from "./assays.ts";
-import { demo } from "./demo.ts";
 import { entries, entryParts } from "./entries.ts";
-import { lots } from "./lots.ts";
 import { measurement } from "./measurement.ts";
 import { metals } from "./metals.ts";
 import { names } from "./names.ts";
 import { entryNames, numberEntries, prices } from "./number-entries.ts";
-import { photos } from "./photos.ts";
 import { planNames } from "./plan.ts";
 import { refusals } from "./refusals.ts";
 import { weighing, weighingNames } from "./weighing.ts";
@@ -17,11 +13,7 @@ export const germanBook: { sentences: readonly ToldPair[]; names: readonly ToldP
   sentences: [
     ...refusals,
     ...measurement,
-    ...demo,
-    ...photos,
     ...weighing,
-    ...lots,
-    ...assays,
     ...numberEntries,
     ...prices,
     ...entries,

@@ -1,4 +1,0 @@
-import type { ToldPair } from "../../told-pair.ts";
-
-/** Why an assay was not written down. */
-export const assays: readonly ToldPair[] = [];
