@@ -1,11 +1,12 @@
 import type { CurvePoint } from "../calibration/distribution.ts";
 import { inputName, unitName } from "./budget-input.ts";
 import type { Locale } from "./messages/language.ts";
+import { metalTold } from "./messages/tell.ts";
 import { inLocale } from "./numbers.ts";
 import type { Band } from "./plots/bands.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { MeasuredCurve } from "./plots/density-plot.ts";
-import { toldValue } from "./words/told.ts";
+import type { ResultView } from "./result.tsx";
 
 /** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
 export interface MetalBand {
@@ -68,7 +69,7 @@ export function bandsAround(
   const [from, to] = domainAround(statement);
   return bands
     .filter(({ id, low, high }) => id === claim || left.has(id) || (low < to && high > from))
-    .map((band) => ({ ...band, name: toldValue(band.name, locale), notExcluded: left.has(band.id) }));
+    .map((band) => ({ ...band, name: metalTold(band, locale), notExcluded: left.has(band.id) }));
 }
 
 /** One input of the budget with its units written out. */

@@ -3,25 +3,23 @@ import type { Message } from "../calibration/message.ts";
 import type { Locale } from "./messages/language.ts";
 import { useLocale } from "./messages/spoken.ts";
 import { tell } from "./messages/tell.ts";
-import { told, toldIn } from "./words/told.ts";
 
 /** Something told to a person: a message, or a sentence as an entry of earlier versions holds it. */
 export type Told = Message | string;
 
 /**
- * A message in the page's language. What only exists in English is marked as English, so that a screen reader does not
- * read it with German sounds.
+ * A message in the page's language. A sentence of an earlier version is shown as it was written: in English, and marked
+ * so, that a screen reader does not read it with the sounds of another language.
  */
 export function Told({ says }: { says: Told }): ComponentChildren {
   const locale = useLocale();
   if (typeof says !== "string") return tell(says, locale);
-  const there = toldIn(says, locale);
-  return there === undefined ? <span lang="en">{says}</span> : there;
+  return locale === "en" ? says : <span lang="en">{says}</span>;
 }
 
 /** The same as text, for an attribute. */
 export function toldText(says: Told, locale: Locale): string {
-  return typeof says === "string" ? told(says, locale) : tell(says, locale);
+  return typeof says === "string" ? says : tell(says, locale);
 }
 
 /** Marks an element with the code of what it tells, for programs that read the page; nothing for a sentence. */

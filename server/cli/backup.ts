@@ -2,9 +2,10 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { backUp } from "../ledger/backup.ts";
 import { dataFolder, ledgerFile } from "../ledger/data-folder.ts";
-import { copyPhotos } from "../photos/copy.ts";
-import { copyPrints } from "../reports/report-folder.ts";
-import { toldOfPhotos, toldOfReports } from "./photos-copied.ts";
+import { copyFiles } from "../ledger/named-files.ts";
+import { photoFiles } from "../photos/photo-folder.ts";
+import { reportFiles } from "../reports/report-folder.ts";
+import { toldOfCopied } from "./files-copied.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook backup [TARGET] [--ledger FILE]
@@ -31,7 +32,10 @@ export async function run(args: string[]): Promise<number> {
     const file = values.ledger ?? ledgerFile();
     const { entries, hash } = await backUp(file, target);
     console.log(`${target}: ${entries} entries, all good. Hash of the last: ${hash}`);
-    const photos = toldOfPhotos(await copyPhotos(file, target, () => new Date()));
-    return Math.max(photos, toldOfReports(await copyPrints(file, target, () => new Date())));
+    const photos = toldOfCopied("photo.copied", await copyFiles(photoFiles, file, target, () => new Date()));
+    return Math.max(
+      photos,
+      toldOfCopied("report.files-copied", await copyFiles(reportFiles, file, target, () => new Date())),
+    );
   });
 }

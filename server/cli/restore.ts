@@ -1,9 +1,10 @@
 import { parseArgs } from "node:util";
 import { restore } from "../ledger/backup.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
-import { copyPhotos } from "../photos/copy.ts";
-import { copyPrints } from "../reports/report-folder.ts";
-import { toldOfPhotos, toldOfReports } from "./photos-copied.ts";
+import { copyFiles } from "../ledger/named-files.ts";
+import { photoFiles } from "../photos/photo-folder.ts";
+import { reportFiles } from "../reports/report-folder.ts";
+import { toldOfCopied } from "./files-copied.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook restore BACKUP [--ledger FILE] [--until MOMENT|ROW]
@@ -32,7 +33,10 @@ export async function run(args: string[]): Promise<number> {
     const { entries, movedAway } = await restore(from, file, new Date().toISOString(), values.until);
     console.log(`${file}: ${entries} entries restored from ${from}.`);
     if (movedAway !== null) console.log(`The ledger that stood there is kept as ${movedAway}.`);
-    const photos = toldOfPhotos(await copyPhotos(from, file, () => new Date()));
-    return Math.max(photos, toldOfReports(await copyPrints(from, file, () => new Date())));
+    const photos = toldOfCopied("photo.copied", await copyFiles(photoFiles, from, file, () => new Date()));
+    return Math.max(
+      photos,
+      toldOfCopied("report.files-copied", await copyFiles(reportFiles, from, file, () => new Date())),
+    );
   });
 }

@@ -2,15 +2,16 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
+import { type Code, message } from "../../calibration/message.ts";
 import { tell } from "../../views/messages/tell.ts";
 import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
 import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { type FilesBeside, verifyFiles } from "../ledger/named-files.ts";
 import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
-import { verifyPhotos } from "../photos/copy.ts";
-import { photosBeside } from "../photos/photo-folder.ts";
-import { reportsBeside, verifyPrints } from "../reports/report-folder.ts";
+import { photoFiles } from "../photos/photo-folder.ts";
+import { reportFiles } from "../reports/report-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
@@ -87,28 +88,21 @@ async function verifyLedger(
       return 1;
     }
     console.log(`The list of ${list.records} records says what the entries say.`);
-    return Math.max(await photosGood(ledger), await reportsGood(ledger));
+    return Math.max(
+      await filesGood(ledger, photoFiles, "photo.good"),
+      await filesGood(ledger, reportFiles, "report.files-good"),
+    );
   } finally {
     await ledger.close();
   }
 }
 
-/** The photos lie beside the file of a bench; a shared ledger has none of its own. */
-async function photosGood(ledger: Ledger): Promise<number> {
+/** Photos and printed reports lie beside the file of a bench; a shared ledger has none of its own. */
+async function filesGood(ledger: Ledger, kind: FilesBeside, code: Code): Promise<number> {
   if (!existsSync(ledger.place)) return 0;
-  const { photos, wrong } = await verifyPhotos(ledger, photosBeside(ledger.place));
-  for (const fault of wrong) console.log(`not good: ${tell(fault, "en")}.`);
-  if (wrong.length === 0 && photos > 0) console.log(`${photos} photos are good.`);
-  return wrong.length === 0 ? 0 : 1;
-}
-
-/** Printed reports lie beside the file of a bench as photos do. */
-async function reportsGood(ledger: Ledger): Promise<number> {
-  if (!existsSync(ledger.place)) return 0;
-  const { reports, wrong } = await verifyPrints(ledger, reportsBeside(ledger.place));
-  for (const fault of wrong) console.log(`not good: ${fault}.`);
-  if (wrong.length === 0 && reports > 0)
-    console.log(tell({ code: "report.files-good", params: { n: reports } }, "en"));
+  const { count, wrong } = await verifyFiles(kind, ledger, kind.folder(ledger.place));
+  for (const fault of wrong) console.log(tell(message("ledger.files.not-good", { fault }), "en"));
+  if (wrong.length === 0 && count > 0) console.log(tell(message(code, { count }), "en"));
   return wrong.length === 0 ? 0 : 1;
 }
 

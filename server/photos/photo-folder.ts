@@ -1,8 +1,9 @@
 import { dirname, join } from "node:path";
-import { type Message, message } from "../../calibration/message.ts";
+import { message } from "../../calibration/message.ts";
 import { LedgerError } from "../ledger/error.ts";
-import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
+import { sha256, writeBeside } from "../ledger/file-beside.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import type { FilesBeside } from "../ledger/named-files.ts";
 import type { Photo } from "./photo.ts";
 import { photoName } from "./photo-name.ts";
 
@@ -38,10 +39,17 @@ export async function keepPhoto(folder: string, { bytes, type, width, height }: 
   }
 }
 
-/** What is wrong with the file of a photo, as a message; null when it is the photo the ledger names. */
-export async function photoFault(folder: string, photo: StoredPhoto): Promise<Message | null> {
-  const name = photoName(photo);
-  const found = await readBeside(folder, name, photo.hash);
-  if (found === "missing") return message("photo.file.missing", { name, folder });
-  return found === "changed" ? message("photo.file.changed", { name }) : null;
-}
+/** The photos that a ledger names; one picture of two pieces comes once. */
+export const photoFiles: FilesBeside = {
+  folder: photosBeside,
+  async named(ledger) {
+    const entries = await ledger.entries({ kind: "photo" });
+    const photos = entries.flatMap(({ kind, body }) => (kind === "photo" ? [body as StoredPhoto] : []));
+    const once = new Map(photos.map((photo) => [photo.hash, photo]));
+    return [...once.values()].map((photo) => [{ name: photoName(photo), hash: photo.hash }]);
+  },
+  fault: (found, name, folder) =>
+    found === "missing"
+      ? message("photo.file.missing", { name, folder })
+      : message("photo.file.changed", { name }),
+};

@@ -2,6 +2,7 @@ import { isCode } from "../../views/messages/catalogue.ts";
 import { tellId } from "../../views/messages/tell.ts";
 import type { Line, ReportReading } from "../../views/reports/report.ts";
 import { methodNamed, readingsIn, statedIn } from "../methods/index.ts";
+import { waysTaken } from "../weighing/item.ts";
 import type { Result, Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
@@ -128,7 +129,7 @@ export function readingsOf(
     return one ? [t("report.readings.confirmed", { by: one.body.by, at: one.at })] : [];
   };
   return captures.map(({ entry: { id, at, body }, voided }) => {
-    const settled = "settled" in body ? body.settled?.because : undefined;
+    const settled = "settled" in body ? body.settled : undefined;
     return {
       what: tellId("report.readings.roles", body.what, locale),
       shown:
@@ -138,7 +139,13 @@ export function readingsOf(
       at,
       source: tellId("report.readings.sources", body.source, locale),
       because: [
-        settled === undefined ? (body.source === "typed" ? t("report.readings.typed") : "") : tell(settled),
+        waysTaken.some((way) => way === settled?.by)
+          ? tellId("report.readings.because", String(settled?.by), locale)
+          : settled?.because !== undefined
+            ? tell(settled.because)
+            : body.source === "typed"
+              ? t("report.readings.typed")
+              : "",
         ...confirmed(id),
       ].join(", "),
       voided,

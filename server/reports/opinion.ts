@@ -1,4 +1,4 @@
-import { tell as tellMessage, tellValue } from "../../views/messages/tell.ts";
+import { metalTold, tell as tellMessage, tellValue } from "../../views/messages/tell.ts";
 import type { NotExcludedMetal, Report } from "../../views/reports/report.ts";
 import { calledById } from "../metals/composites/composite-by-id.ts";
 import { builtIn, type Library } from "../metals/library.ts";
@@ -15,7 +15,7 @@ interface Bands {
 export function opinionOf(
   { statement }: Stated,
   { library = builtIn, bands = [] }: Bands,
-  { locale, name, tell }: Writing,
+  { locale, tell }: Writing,
 ): Report["opinion"] {
   return {
     state: tellMessage({ code: `report.state.${statement.conformity.state}` }, locale),
@@ -25,7 +25,7 @@ export function opinionOf(
     notExcluded: statement.not_excluded.filter(isMet).map(({ id }) => {
       const band = bands.find((one) => one.id === id);
       return band
-        ? { id, name: name(band.name), band: [band.low, band.high] as const }
+        ? { id, name: metalTold(band, locale), band: [band.low, band.high] as const }
         : { id, name: tellValue(calledById(id, library), locale), band: bandOf(id, library) };
     }),
   };

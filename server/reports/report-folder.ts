@@ -1,10 +1,10 @@
-import { copyFile, mkdir } from "node:fs/promises";
+import { readFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
+import { type Message, message } from "../../calibration/message.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
-import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
-import type { Ledger } from "../ledger/ledger.ts";
-import { openLedger } from "../ledger/open-ledger.ts";
+import { sha256, writeBeside } from "../ledger/file-beside.ts";
+import { type FilesBeside, faultOf } from "../ledger/named-files.ts";
 
 /** A report as it was printed: the PDF and the main part of its page, byte by byte. */
 export interface Printed {
@@ -37,54 +37,30 @@ export async function keepPrint(folder: string, { pdf, page }: Printed): Promise
   }
 }
 
+const filesOf = ({ pdf, page }: Print) => [
+  { name: `${pdf}.pdf`, hash: pdf },
+  { name: `${page}.html`, hash: page },
+];
+
+/** The printed reports that a ledger names, each with its two files. */
+export const reportFiles: FilesBeside = {
+  folder: reportsBeside,
+  async named(ledger) {
+    const issued = await ledger.entries({ kind: "report-issued" });
+    return issued.flatMap((entry) =>
+      entry.kind === "report-issued" && entry.body.print ? [filesOf(entry.body.print)] : [],
+    );
+  },
+  fault: (found, name, folder) =>
+    found === "missing"
+      ? message("report.file.missing", { name, folder })
+      : message("report.file.changed", { name }),
+};
+
 /** A printed report from the disk; which of its files is missing or was changed, when one is. */
-export async function printOf(folder: string, print: Print): Promise<Printed | { fault: string }> {
-  const pdf = await readBeside(folder, `${print.pdf}.pdf`, print.pdf);
-  if (typeof pdf === "string") return { fault: `${print.pdf}.pdf` };
-  const page = await readBeside(folder, `${print.page}.html`, print.page);
-  if (typeof page === "string") return { fault: `${print.page}.html` };
-  return { pdf, page: page.toString("utf8") };
-}
-
-async function printsOf(ledger: Ledger): Promise<Print[]> {
-  const issued = await ledger.entries({ kind: "report-issued" });
-  return issued.flatMap((entry) =>
-    entry.kind === "report-issued" && entry.body.print ? [entry.body.print] : [],
-  );
-}
-
-/** How many printed reports a ledger names, and the files of them that are missing or were changed. */
-export async function verifyPrints(
-  ledger: Ledger,
-  folder: string,
-): Promise<{ reports: number; wrong: string[] }> {
-  const prints = await printsOf(ledger);
-  const wrong: string[] = [];
-  for (const print of prints) {
-    const found = await printOf(folder, print);
-    if ("fault" in found) wrong.push(`the report ${found.fault} is missing from ${folder} or was changed`);
-  }
-  return { reports: prints.length, wrong };
-}
-
-/** Copies the printed reports a ledger names from beside one file to beside another, as photos are copied. */
-export async function copyPrints(
-  from: string,
-  to: string,
-  now: () => Date,
-): Promise<{ reports: number; wrong: string[] }> {
-  const ledger = await openLedger({ file: to, now, bench: "reports", readOnly: true });
-  try {
-    const [source, target] = [reportsBeside(from), reportsBeside(to)];
-    const prints = await printsOf(ledger);
-    const { wrong } = await verifyPrints(ledger, source);
-    if (prints.length > 0 && source !== target) await mkdir(target, { recursive: true, mode: 0o700 });
-    for (const print of source === target ? [] : prints)
-      for (const name of [`${print.pdf}.pdf`, `${print.page}.html`])
-        if (!wrong.some((fault) => fault.includes(name)))
-          await copyFile(join(source, name), join(target, name));
-    return { reports: prints.length, wrong };
-  } finally {
-    await ledger.close();
-  }
+export async function printOf(folder: string, print: Print): Promise<Printed | { fault: Message }> {
+  const fault = await faultOf(reportFiles, folder, filesOf(print));
+  if (fault !== null) return { fault };
+  const [pdf, page] = await Promise.all(filesOf(print).map(({ name }) => readFile(join(folder, name))));
+  return { pdf: pdf!, page: page!.toString("utf8") };
 }

@@ -101,7 +101,7 @@ export function reportOf(
     opinion: opinionOf(stated, options, writing),
     otherTests: stated.evidence.map(
       ({ at, body }) =>
-        `${tellId("test.name", body.test, writing.locale)}: ${typeof body.outcome === "string" ? writing.name(body.outcome) : tellMessage(body.outcome, writing.locale)} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
+        `${tellId("test.name", body.test, writing.locale)}: ${typeof body.outcome === "string" ? body.outcome : tellMessage(body.outcome, writing.locale)} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
     ),
     customerSupplied: lines(
       [t("report.supplied.claim"), saidToBe],

@@ -2,7 +2,6 @@ import { nameMessage } from "../../drivers/balance-name.ts";
 import { type Locale, locales } from "../../views/messages/language.ts";
 import { type Tell, tell, tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
-import { toldIn, toldValue } from "../../views/words/told.ts";
 
 /** What a report is written with: the words, the numbers and the sentences of one language. */
 export interface Writing {
@@ -10,13 +9,11 @@ export interface Writing {
   t: Tell;
   /** decimal text with the language's mark */
   number(decimal: string): string;
-  /** a sentence that was stored in English */
-  tell(english: string): string;
+  /** a sentence as an entry of earlier versions holds it */
+  tell(written: string): string;
   /** a balance by its name; its port or address as it stands */
   balance(name: string): string;
-  /** a name, a unit or a short label */
-  name(english: string): string;
-  /** the sentences asked for so far that the language does not have; they stand in English */
+  /** the sentences of earlier versions told so far; they stand in English */
   onlyEnglish: string[];
 }
 
@@ -27,17 +24,15 @@ export function writingIn(locale: Locale): Writing {
     locale,
     t: tellerOf(locale),
     number: (decimal) => (locale === "en" ? decimal : inLocale(decimal, locale)),
-    tell(english) {
-      const there = toldIn(english, locale);
-      if (there === undefined) onlyEnglish.push(english);
-      return there ?? english;
+    tell(written) {
+      if (locale !== "en") onlyEnglish.push(written);
+      return written;
     },
     balance(name) {
       if (name === "typed") return tell({ code: "bench.readings.how-taken.typed" }, locale);
       const named = nameMessage(name);
       return typeof named === "string" ? named : tell(named, locale);
     },
-    name: (english) => toldValue(english, locale),
     onlyEnglish,
   };
 }

@@ -48,7 +48,7 @@ function putRight({ capture, text, grams }: AmendedReading, reason: string, by: 
     source: "typed" as const,
     balance: capture.balance,
     lines: [],
-    settled: { by: "typed", because: "typed by a person" },
+    settled: { by: "typed" },
     operator: by,
   };
   return [

@@ -18,13 +18,6 @@ export interface Reading {
   atRest?: AtRest;
 }
 
-const becauseOf = {
-  mark: "where its display was going was known well enough, and the balance marked it as at rest",
-  "own-criterion": "where its display was going was known well enough",
-  "by-hand": "taken by hand as it stood",
-  typed: "typed by a person",
-} as const;
-
 /** A reading as the ledger keeps it: the text as it stood, the same in grams, where it came from and why it was taken. */
 export function captureOf(
   role: Role,
@@ -44,6 +37,6 @@ export function captureOf(
     ...(atRest ? { at_rest: { ...atRest, flags: [...atRest.flags] } } : {}),
     ...(sensors && sensors.sensed.length > 0 ? { sensed: [...sensors.sensed] } : {}),
     ...(sensors && sensors.silent.length > 0 ? { silent: [...sensors.silent] } : {}),
-    settled: { by: takenBy, because: becauseOf[takenBy] },
+    settled: { by: takenBy },
   };
 }

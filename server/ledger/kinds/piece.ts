@@ -47,7 +47,8 @@ const pieceOpened = z.strictObject({
 
 const settled = z.looseObject({
   /** why the reading was taken as settled, in words */
-  because: words,
+  /** the sentence of earlier versions */
+  because: words.optional(),
   scatter_g: z.number().nonnegative().optional(),
   seconds: z.number().nonnegative().optional(),
 });

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -8,7 +9,7 @@ import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
-import { frameOf, lookOf } from "../look.ts";
+import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
@@ -68,13 +69,12 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   app.post("/imports", { preHandler: app.csrfProtection }, async (request, reply) => {
     const { list: asked = "", text: pasted = "", from = "" } = fieldsOf(request);
     const list = isList(asked) ? asked : "weighings";
-    const t = tellerOf(lookOf(request).locale);
     const file = fileOf(request, "file");
     const text = file ? textOf(file) : pasted;
     const again = (fieldId: string, error: FieldError) =>
       choose(request, reply, { list, from, text: pasted, problems: [{ fieldId, error }] });
-    if (text.trim() === "") return again("file", t("imports.no-text"));
-    if (from.trim() === "") return again("from", t("imports.no-from"));
+    if (text.trim() === "") return again("file", message("imports.no-text"));
+    if (from.trim() === "") return again("from", message("imports.no-from"));
     try {
       const preview = previewImport(list, text, rowCheck(list, library.now));
       const key = createHash("sha256").update(`${list}\n${from}\n${text}`).digest("hex");
@@ -124,7 +124,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     const key = fieldsOf(request).held ?? "";
     const waiting = held.get(key);
     if (!waiting) {
-      const error = tellerOf(lookOf(request).locale)("imports.gone");
+      const error = message("imports.gone");
       return choose(request, reply, { problems: [{ fieldId: "file", error }] });
     }
     try {

@@ -96,7 +96,7 @@ export function reportRoutes(
             }),
           );
       if ("fault" in print)
-        return refusal(request, reply, message("report.print-missing", { file: print.fault, folder }), 404);
+        return refusal(request, reply, message("report.print-missing", { fault: print.fault }), 404);
       if (asPdf)
         return reply
           .type("application/pdf")

@@ -1,11 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
 import { readCheckpoint, writtenCheckpoint } from "../../ledger/checkpoint.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { ReplicationState } from "../../ledger/replication.ts";
-import { frameOf, lookOf } from "../look.ts";
+import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
@@ -64,7 +65,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }
     const read = lines.map(readCheckpoint);
     const wrong = lines.find((_, place) => read[place] === null);
     if (wrong !== undefined) {
-      const error = tellerOf(lookOf(request).locale)("ledger-page.check.no-line", {
+      const error = message("ledger-page.check.no-line", {
         line: wrong.slice(0, 80),
       });
       return show(request, reply, { kept, problems: [{ fieldId: "kept", error }] });

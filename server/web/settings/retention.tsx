@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { message } from "../../../calibration/message.ts";
 import { readNumber } from "../../../calibration/typed-number.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { decimalMark } from "../../../views/numbers.ts";
@@ -70,7 +71,7 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
     const number = read.kind === "number" ? Number(read.text) : Number.NaN;
     if (!(number > 0 && number <= mostYears))
       return show(request, reply, {
-        problems: [{ fieldId: "years", error: tellerOf(locale)("retention.wrong", { typed: years }) }],
+        problems: [{ fieldId: "years", error: message("retention.wrong", { typed: years }) }],
         typed,
       });
     await ledger.append("retention", "bench", {

@@ -1,6 +1,7 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
+import { message } from "../../../calibration/message.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { TokensPage, type TokensView } from "../../../views/settings/tokens.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -48,7 +49,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     const typed = fieldsOf(request);
     const { name = "", until = "", by = "", step } = typed;
     const covered = scopes.filter((scope) => typed[scope] === "yes");
-    const problems = refusedIn(typed, covered, now(), tellerOf(lookOf(request).locale));
+    const problems = refusedIn(typed, covered, now());
     if (problems.length > 0) return show(request, reply, { problems, typed });
     const { token, tokenHash } = newToken(randomBytes(32));
     try {
@@ -77,10 +78,9 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     async (request, reply) => {
       const { tokenHash } = request.params;
       const reason = (fieldsOf(request).reason ?? "").trim();
-      const t = tellerOf(lookOf(request).locale);
       if (reason === "")
         return show(request, reply, {
-          problems: [{ fieldId: "tokens-heading", error: t("tokens.why-missing") }],
+          problems: [{ fieldId: "tokens-heading", error: message("tokens.why-missing") }],
         });
       if ((await standing()).some((token) => token.tokenHash === tokenHash && !token.revoked))
         await ledger.append("token-revoked", "tokens", { tokenHash, reason });
@@ -94,18 +94,13 @@ function endOf(day: string): Date {
   return new Date(`${day}T23:59:59.999Z`);
 }
 
-function refusedIn(
-  { name = "", until = "" }: Record<string, string>,
-  covered: readonly Scope[],
-  now: Date,
-  t: Tell,
-) {
+function refusedIn({ name = "", until = "" }: Record<string, string>, covered: readonly Scope[], now: Date) {
   const day = /^\d{4}-\d{2}-\d{2}$/.test(until) ? endOf(until).getTime() : Number.NaN;
   return [
-    ...(name.trim() === "" ? [{ fieldId: "name", error: t("tokens.name-missing") }] : []),
-    ...(covered.length === 0 ? [{ fieldId: "scopes", error: t("tokens.nothing-ticked") }] : []),
+    ...(name.trim() === "" ? [{ fieldId: "name", error: message("tokens.name-missing") }] : []),
+    ...(covered.length === 0 ? [{ fieldId: "scopes", error: message("tokens.nothing-ticked") }] : []),
     ...(until !== "" && !(day > now.getTime())
-      ? [{ fieldId: "until", error: t("tokens.until-wrong", { typed: until }) }]
+      ? [{ fieldId: "until", error: message("tokens.until-wrong", { typed: until }) }]
       : []),
   ];
 }

@@ -129,10 +129,7 @@ test("records are listed, filtered, searched and paged, and one comes with its e
   expect(one.json().entries).toEqual(JSON.parse(JSON.stringify(await at.ledger.entriesOf("bar-2"))));
 
   const nobody = await get("/api/records/nobody", token);
-  expect([nobody.statusCode, nobody.json().error.message]).toEqual([
-    404,
-    expect.stringContaining('"nobody"'),
-  ]);
+  expect([nobody.statusCode, nobody.json().error.message]).toEqual([404, expect.stringContaining("nobody")]);
   const wrong = await get("/api/records?size=9000", token);
   expect([wrong.statusCode, wrong.json().error.message]).toEqual([400, expect.stringContaining("size")]);
   expect((await get("/api/records?colour=red", token)).statusCode).toBe(400);

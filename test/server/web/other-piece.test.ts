@@ -47,7 +47,12 @@ test("another piece is set aside with both masses, and its ticket is open again 
   const left = await at.ledger.entriesOf("k31");
   expect(left.at(-1)).toMatchObject({
     kind: "piece-left",
-    body: { reason: "another piece than the ticket's: weighed 12.95 g, announced 31.1 g" },
+    body: {
+      reason: {
+        code: "weighing.call-off.another-item",
+        params: { weighed: "12.95 g", announced: "31.1 g" },
+      },
+    },
   });
   expect(left.some(({ kind }) => kind === "capture")).toBe(true);
   expect(at.bench.item).toMatchObject({

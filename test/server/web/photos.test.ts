@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { backUp, restore } from "../../../server/ledger/backup.ts";
-import { copyPhotos, verifyPhotos } from "../../../server/photos/copy.ts";
-import { photosBeside } from "../../../server/photos/photo-folder.ts";
+import { copyFiles, verifyFiles } from "../../../server/ledger/named-files.ts";
+import { photoFiles, photosBeside } from "../../../server/photos/photo-folder.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { codesIn } from "../page-fields.ts";
@@ -69,20 +69,20 @@ test("a changed or missing photo is found, and a backup and what is restored fro
   await send("/records/c1/photos", talkativePng());
   await send("/records/c1/photos", telephoneJpeg());
   const folder = photosBeside(at.file);
-  expect(await verifyPhotos(at.ledger, folder)).toEqual({ photos: 2, wrong: [] });
+  expect(await verifyFiles(photoFiles, at.ledger, folder)).toEqual({ count: 2, wrong: [] });
 
   const now = () => new Date();
   const [copy, again] = [1, 2].map(() => join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite"));
   await backUp(at.file, copy!);
-  expect(await copyPhotos(at.file, copy!, now)).toEqual({ photos: 2, wrong: [] });
+  expect(await copyFiles(photoFiles, at.file, copy!, now)).toEqual({ count: 2, wrong: [] });
   await restore(copy!, again!, now().toISOString());
-  expect(await copyPhotos(copy!, again!, now)).toEqual({ photos: 2, wrong: [] });
+  expect(await copyFiles(photoFiles, copy!, again!, now)).toEqual({ count: 2, wrong: [] });
   const names = (await photoEntries()).flatMap(({ kind, body }) => (kind === "photo" ? [body.hash] : []));
   const restored = join(photosBeside(again!), `${names[0]}.png`);
   expect(readFileSync(restored).equals(readFileSync(join(folder, `${names[0]}.png`)))).toBe(true);
 
   writeFileSync(join(folder, `${names[0]}.png`), "not the picture");
-  const { wrong } = await verifyPhotos(at.ledger, folder);
+  const { wrong } = await verifyFiles(photoFiles, at.ledger, folder);
   expect(wrong).toEqual([{ code: "photo.file.changed", params: { name: `${names[0]}.png` } }]);
   expect(existsSync(join(folder, `${names[1]}.jpg`))).toBe(true);
 });
@@ -101,7 +101,7 @@ test("a photo is set aside with a reason at the bench: it is gone from the page,
     "weighing.photo.already-excluded",
   ]);
   expect(existsSync(join(photosBeside(at.file), `${photo?.body.hash}.jpg`))).toBe(true);
-  expect(await verifyPhotos(at.ledger, photosBeside(at.file))).toMatchObject({ wrong: [] });
+  expect(await verifyFiles(photoFiles, at.ledger, photosBeside(at.file))).toMatchObject({ wrong: [] });
   await send("/bench/photos", telephoneJpeg(), { piece: "d1", shows: "front again" });
   expect(at.bench.item?.photos).toHaveLength(1);
   expect(await photoEntries()).toHaveLength(2);

@@ -7,9 +7,10 @@ import { backUp } from "../../../server/ledger/backup.ts";
 import { readCsv } from "../../../server/ledger/csv.ts";
 import type { EntryOf } from "../../../server/ledger/entry.ts";
 import { sha256 } from "../../../server/ledger/file-beside.ts";
+import { copyFiles, verifyFiles } from "../../../server/ledger/named-files.ts";
 import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
 import { reportAsIssued } from "../../../server/reports/issue.ts";
-import { copyPrints, reportsBeside, verifyPrints } from "../../../server/reports/report-folder.ts";
+import { reportFiles, reportsBeside } from "../../../server/reports/report-folder.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
@@ -317,16 +318,16 @@ test("a report is printed once: page and PDF stay the bytes that the ledger name
   const folder = reportsBeside(at.file);
   expect(sha256((await get(pdfHref)).rawPayload)).toBe(print?.pdf);
   expect((await get(href)).body).toContain(readFileSync(join(folder, `${print?.page}.html`), "utf8"));
-  expect(await verifyPrints(at.ledger, folder)).toEqual({ reports: 1, wrong: [] });
+  expect(await verifyFiles(reportFiles, at.ledger, folder)).toEqual({ count: 1, wrong: [] });
 
   const copy = join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite");
   await backUp(at.file, copy);
-  expect(await copyPrints(at.file, copy, () => new Date())).toEqual({ reports: 1, wrong: [] });
-  expect(await verifyPrints(at.ledger, reportsBeside(copy))).toEqual({ reports: 1, wrong: [] });
+  expect(await copyFiles(reportFiles, at.file, copy, () => new Date())).toEqual({ count: 1, wrong: [] });
+  expect(await verifyFiles(reportFiles, at.ledger, reportsBeside(copy))).toEqual({ count: 1, wrong: [] });
 
   writeFileSync(join(folder, `${print?.pdf}.pdf`), "%PDF- another report");
   const refused = await get(pdfHref);
   expect(refused.statusCode).toBe(404);
   expect(refused.body).toContain(`${print?.pdf}.pdf`);
-  expect((await verifyPrints(at.ledger, folder)).wrong).toHaveLength(1);
+  expect((await verifyFiles(reportFiles, at.ledger, folder)).wrong).toHaveLength(1);
 });
