@@ -6,7 +6,7 @@ import { page } from "../../../views/page.tsx";
 import { TokensPage, type TokensView } from "../../../views/settings/tokens.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { newToken, type Scope, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
-import { frameOf, lookOf } from "../look.ts";
+import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
