@@ -6,7 +6,6 @@ import { inLocale } from "./numbers.ts";
 import type { Band } from "./plots/bands.tsx";
 import type { BudgetInput } from "./plots/budget.tsx";
 import type { MeasuredCurve } from "./plots/density-plot.ts";
-import type { ResultView } from "./result.tsx";
 
 /** The band of a metal, g/cm³ at 20 °C, and whether people bring pieces said to be it. */
 export interface MetalBand {
