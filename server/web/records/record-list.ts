@@ -82,7 +82,7 @@ function rowOf(record: MeasurementRecord, library: Library, locale: Locale): Rec
       record.expanded_g_cm3 === null
         ? fixed(record.density_g_cm3, 2, locale)
         : densityText(record.density_g_cm3, record.expanded_g_cm3, locale),
-    claimName: record.claim === null ? "" : toldValue(nameIn(library, record.claim), locale),
+    claimName: record.claim === null ? "" : nameIn(library, record.claim, locale),
     ...(record.state === null ? {} : { state: record.state }),
     ...(record.voided ? { since: "voided" as const } : {}),
   };

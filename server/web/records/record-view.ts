@@ -1,7 +1,7 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf, tellId, tellValue } from "../../../views/messages/tell.ts";
 import { densityText, fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
 import type { RecordView } from "../../../views/records/view.ts";
