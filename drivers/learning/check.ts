@@ -40,7 +40,7 @@ const rules: Record<Check["kind"], Rule> = {
 };
 
 /** How many bytes the check takes in the line. */
-export function checkSize({ kind, written }: Pick<Check, "kind" | "written">): number {
+function checkSize({ kind, written }: Pick<Check, "kind" | "written">): number {
   const bytes = rules[kind].bits / 8;
   if (written === "byte" || written === "byte-low-first") return bytes;
   return written === "decimal" ? (kind === "sum-mod-100" ? 2 : 3) : 2 * bytes;

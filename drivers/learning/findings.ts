@@ -8,7 +8,7 @@ import type { WeightParts } from "./sides.ts";
 import type { SignForm } from "./signs.ts";
 
 /** A line as it came, for people. */
-export const shownLine = ({ shown }: Pick<Observed, "shown">) => shown;
+const shownLine = ({ shown }: Pick<Observed, "shown">) => shown;
 
 /** A mark beside the number, for people; a mark of blanks by its name. */
 function markMessage(mark: string): Message {
