@@ -1,4 +1,5 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
+import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import { fineMass } from "../metals/fineness/fine-mass.ts";
 import { goldFineness, type PermilleRange, silverFineness, to20 } from "../metals/fineness/fineness.ts";
 import { type SilverShare, silverShare } from "../metals/fineness/silver-share.ts";
@@ -10,6 +11,8 @@ export interface WeighedItem {
   celsius: number;
   massG: number;
   expandedMassG: number;
+  /** what the record states over everything its claim allows; null without such a claim */
+  stated: FamilyFineness | null;
 }
 
 export interface AssayAgainstDensity {
@@ -31,17 +34,15 @@ export interface AssayAgainstDensity {
 export function assayAgainstDensity(assay: Pick<AssayEntry, "body">, item: WeighedItem): AssayAgainstDensity {
   const { metal } = assay.body;
   const permille = Number(assay.body.permille);
-  const { measured, celsius, massG, expandedMassG } = item;
-  const found = metal === "gold" ? goldFineness(measured, "any", celsius) : silverFineness(measured, celsius);
-  const { low, high } = found.corrected;
+  const { massG } = item;
+  const byDensity = byDensityOf(metal, item);
+  const { low, high } = byDensity?.permille ?? { low: 0, high: 0 };
   const place = permille < low ? "below" : permille > high ? "above" : "inside";
   const beyond = place === "below" ? low - permille : permille - high;
   return {
     fineG: (massG * permille) / 1000,
-    byDensity: found.possible
-      ? { permille: found.corrected, ...fineMass(massG, expandedMassG, found.corrected) }
-      : null,
-    ...(found.possible
+    byDensity,
+    ...(byDensity
       ? {
           place,
           toNearerEnd: place === "inside" ? Math.min(permille - low, high - permille) : beyond,
@@ -52,6 +53,22 @@ export function assayAgainstDensity(assay: Pick<AssayEntry, "body">, item: Weigh
       : {}),
     ...(metal === "gold" && permille > 0 && permille < 1000 ? { split: splitOf(assay, item) } : {}),
   };
+}
+
+/** As the record states it; over any rest of silver and copper where it claims another metal or none. */
+function byDensityOf(
+  metal: AssayEntry["body"]["metal"],
+  { measured, celsius, massG, expandedMassG, stated }: WeighedItem,
+): AssayAgainstDensity["byDensity"] {
+  if (stated?.element === (metal === "gold" ? "Au" : "Ag")) {
+    const [low, high] = stated.permille;
+    const [lowG, highG] = stated.fine_g;
+    return { permille: { low, high }, lowG, highG };
+  }
+  const found = metal === "gold" ? goldFineness(measured, "any", celsius) : silverFineness(measured, celsius);
+  return found.possible
+    ? { permille: found.corrected, ...fineMass(massG, expandedMassG, found.corrected) }
+    : null;
 }
 
 /** The split of silver and copper in an assayed piece of gold below 1000 ‰. */

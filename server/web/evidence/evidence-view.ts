@@ -15,6 +15,7 @@ import type { Stated } from "../../reports/stated.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import type { Test } from "../../weighing/item.ts";
 import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
+import { recordedFineness } from "../../weighing/stated-fineness.ts";
 import { colourOf, colourOptions, finenessAnswer, type PreciousName } from "../metals/fineness-answer.ts";
 import { resultViewOf } from "../results/result-view.ts";
 import { madeTest } from "./evidence-made.ts";
@@ -132,6 +133,7 @@ function finenessOf(item: MeasuredItem, { asked, library, melts, locale }: Evide
   if (metal === undefined) return undefined;
   const colour = colourOf(asked.colour);
   const permille = claimedPermille(claim ?? null);
+  const stated = recordedFineness(statement, { confidence, celsius, library });
   return {
     action: `${record}/evidence`,
     priceHref: `${record}/price?${new URLSearchParams({ metal, colour })}`,
@@ -141,7 +143,12 @@ function finenessOf(item: MeasuredItem, { asked, library, melts, locale }: Evide
     answer: finenessAnswer(
       recordedDensity(statement, confidence),
       { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: permille }) },
-      { mass: { grams: statement.mass_g, expandedG: 2 * statement.u_mass_g }, melts, locale },
+      {
+        mass: { grams: statement.mass_g, expandedG: 2 * statement.u_mass_g },
+        melts,
+        stated: stated?.element === (metal === "gold" ? "Au" : "Ag") ? stated : undefined,
+        locale,
+      },
     ),
   };
 }

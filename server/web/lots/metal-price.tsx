@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -13,6 +14,7 @@ import { calledById } from "../../metals/composites/composite-by-id.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
 import type { Library } from "../../metals/library.ts";
+import { recordedFineness } from "../../weighing/stated-fineness.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { type MeasuredItem, measuredItem } from "../evidence/evidence-view.ts";
@@ -78,7 +80,15 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
             : []),
         ],
         ...(price && numbers.problems.length === 0
-          ? { answer: answerOf(item, { metal, colour, price, assay: standingAssay(entries), locale }) }
+          ? {
+              answer: answerOf(item, library(), {
+                metal,
+                colour,
+                price,
+                assay: standingAssay(entries),
+                locale,
+              }),
+            }
           : {}),
         others: othersThan(metal, item, library()),
       };
@@ -89,8 +99,27 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
   );
 }
 
+/** For a colour that was chosen, or a metal that is not the claimed one. */
+function finenessOfColour(
+  measured: MeasuredDensity,
+  { mass_g, u_mass_g }: MeasuredItem["statement"],
+  {
+    metal,
+    colour,
+    celsius,
+  }: { metal: "gold" | "silver"; colour: ReturnType<typeof colourOf>; celsius: number },
+): { permille: [number, number]; fine_g: [number, number] } | null {
+  const found =
+    metal === "gold" ? goldFineness(measured, colour, celsius) : silverFineness(measured, celsius);
+  if (!found.possible) return null;
+  const { low, high } = found.corrected;
+  const { lowG, highG } = fineMass(mass_g, 2 * u_mass_g, found.corrected);
+  return { permille: [low, high], fine_g: [lowG, highG] };
+}
+
 function answerOf(
   { statement, confidence, celsius }: MeasuredItem,
+  library: Library,
   {
     metal,
     colour,
@@ -106,12 +135,14 @@ function answerOf(
   },
 ): NonNullable<MetalPriceView["answer"]> {
   const t = tellerOf(locale);
-  const measured = recordedDensity(statement, confidence);
+  const stated = colour === "any" ? recordedFineness(statement, { confidence, celsius, library }) : null;
   const found =
-    metal === "gold" ? goldFineness(measured, colour, celsius) : silverFineness(measured, celsius);
-  if (!found.possible) return { impossible: t("metal-price.impossible") };
-  const { low, high } = found.corrected;
-  const { lowG, highG } = fineMass(statement.mass_g, 2 * statement.u_mass_g, found.corrected);
+    stated?.element === (metal === "gold" ? "Au" : "Ag")
+      ? stated
+      : finenessOfColour(recordedDensity(statement, confidence), statement, { metal, colour, celsius });
+  if (!found) return { impossible: t("metal-price.impossible") };
+  const [low, high] = found.permille;
+  const [lowG, highG] = found.fine_g;
   // The whole price of the metal: what a dealer would take off is not known. Each end is rounded outwards.
   const pay = (fineG: number) => payFor(fineG, { ...price, ratePercent: "100" });
   const money = (fineG: number, direction: "down" | "up" | "half-even") =>

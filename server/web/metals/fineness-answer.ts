@@ -5,6 +5,7 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
 import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
+import type { FamilyFineness } from "../../metals/fineness/family-fineness.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import {
   type Fineness,
@@ -47,14 +48,21 @@ export function finenessAnswer(
   {
     mass,
     melts,
+    stated,
     locale,
-  }: { mass?: { grams: number; expandedG: number }; melts: AssayedMelts; locale: Locale },
+  }: {
+    mass?: { grams: number; expandedG: number };
+    melts: AssayedMelts;
+    /** what a record states over everything its claim allows; counts while no colour is chosen */
+    stated?: Pick<FamilyFineness, "permille" | "fine_g"> | undefined;
+    locale: Locale;
+  },
 ): FinenessAnswer {
   const { metal, colour, celsius } = asked;
   const at = (one: GoldColour) =>
     metal === "gold" ? goldFineness(measured, one, celsius) : silverFineness(measured, celsius);
   const t = tellerOf(locale);
-  const found = at(colour);
+  const found = colour === "any" && stated ? overClaim(at(colour), stated) : at(colour);
   if (!found.possible) return { says: found.says, facts: [] };
   const recipes =
     metal === "gold"
@@ -85,23 +93,56 @@ export function finenessAnswer(
     },
     facts: [
       [t("fineness.fact.fineness"), range(found.corrected)],
-      ...fineMassFacts(found, mass, locale),
-      [t("fineness.fact.measurement"), `${whole(found.widths.measurement)} ‰`],
-      [t("fineness.fact.law"), `${whole(found.widths.law)} ‰`],
-      [t("fineness.fact.freedom"), `${whole(found.widths.freedom)} ‰`],
-      [t("fineness.fact.plain"), range(found.plain)],
+      ...fineMassFacts(found.precious, massRange(found, mass, stated), locale),
+      ...(found.widths
+        ? ([
+            [t("fineness.fact.measurement"), `${whole(found.widths.measurement)} ‰`],
+            [t("fineness.fact.law"), `${whole(found.widths.law)} ‰`],
+            [t("fineness.fact.freedom"), `${whole(found.widths.freedom)} ‰`],
+            [t("fineness.fact.plain"), range(found.plain)],
+          ] as const)
+        : []),
     ],
     ...(foretold ? { melts: foretold.says } : {}),
   };
 }
 
-function fineMassFacts(
-  { corrected, precious }: Fineness,
+/** The fineness over everything a claim allows, in the place of that over a colour. */
+function overClaim(
+  { precious, plain, says }: Fineness,
+  { permille: [low, high] }: Pick<FamilyFineness, "permille">,
+): Pick<Fineness, "precious" | "corrected" | "plain" | "possible" | "says"> & { widths?: undefined } {
+  return {
+    precious,
+    plain,
+    possible: true,
+    corrected: { low, high },
+    says: message("fineness.lies-between", {
+      ...says.params,
+      precious: message(precious === "Au" ? "fineness.precious.gold" : "fineness.precious.silver"),
+      rest: message("fineness.rest.claim"),
+      low_permille: Math.floor(low),
+      high_permille: Math.ceil(high),
+    }),
+  };
+}
+
+function massRange(
+  { corrected, widths }: { corrected: PermilleRange; widths?: Fineness["widths"] | undefined },
   mass: { grams: number; expandedG: number } | undefined,
+  stated: Pick<FamilyFineness, "fine_g"> | undefined,
+): { lowG: number; highG: number } | undefined {
+  if (!widths && stated) return { lowG: stated.fine_g[0], highG: stated.fine_g[1] };
+  return mass && fineMass(mass.grams, mass.expandedG, corrected);
+}
+
+function fineMassFacts(
+  precious: Fineness["precious"],
+  range: { lowG: number; highG: number } | undefined,
   locale: Locale,
 ): [string, string][] {
-  if (mass === undefined) return [];
-  const { lowG, highG } = fineMass(mass.grams, mass.expandedG, corrected);
+  if (range === undefined) return [];
+  const { lowG, highG } = range;
   const t = tellerOf(locale);
   const decimals = highG - lowG < 0.05 ? 3 : 2;
   return [
