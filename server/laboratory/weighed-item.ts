@@ -2,7 +2,7 @@ import { recordedDensity } from "../conformity/recorded-density.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import type { Stated } from "../reports/stated.ts";
-import { recordedFineness } from "../weighing/stated-fineness.ts";
+import { recordedFineness } from "../weighing/recorded-fineness.ts";
 import type { WeighedItem } from "./assay-against-density.ts";
 
 /** A record as an assay is held against it; its confidence is the one it was weighed with. */

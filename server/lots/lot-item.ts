@@ -8,7 +8,7 @@ import type { Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { statedBy } from "../reports/stated.ts";
 import { commonShare } from "../weighing/common-share.ts";
-import { recordedFineness } from "../weighing/stated-fineness.ts";
+import { recordedFineness } from "../weighing/recorded-fineness.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import type { LotFine, Weighed } from "./lot-fine.ts";
 

@@ -14,7 +14,7 @@ import { calledById } from "../../metals/composites/composite-by-id.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
 import type { Library } from "../../metals/library.ts";
-import { recordedFineness } from "../../weighing/stated-fineness.ts";
+import { recordedFineness } from "../../weighing/recorded-fineness.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { NumberEntries } from "../evidence/evidence-form.ts";
 import { type MeasuredItem, measuredItem } from "../evidence/evidence-view.ts";
