@@ -39,7 +39,7 @@ const usualExpansion = 17;
 /**
  * What a density says of the fineness of a piece, over every rest of alloy that its claim leaves and the density does
  * not exclude. The share of precious metal itself is left free: a stamp is what is tested, not what is believed. Rare
- * recipes count only where no other fits. Null for other metals and where no such alloy has the density.
+ * recipes count only where no other fits. For a claim that the density does not exclude. Null for other metals.
  */
 export function familyFineness(
   claimed: Metal,
@@ -56,7 +56,6 @@ export function familyFineness(
   const counting = usual.length > 0 ? usual : fitting.length > 0 ? fitting : rests;
   const weighed = volumeOf(piece, claimed.expansionPerMillionK ?? usualExpansion);
   const parts = partsOver(counting, weighed, confidence);
-  if (!parts) return null;
   const [usually, least, most] = claimed.composition[element] ?? [0, 0, 0];
   const stamped = [piece.massG * (least ?? usually), piece.massG * (most ?? usually)] as const;
   return {
@@ -67,7 +66,7 @@ export function familyFineness(
 
 /**
  * The same for gold with a rest of silver and copper, silver's share of it between two ends, 0 to 1: what the melts of a
- * house foretell.
+ * house foretell. Null where no such alloy has the density.
  */
 export function finenessOfMelt(
   silver: readonly [number, number],
@@ -76,7 +75,10 @@ export function finenessOfMelt(
 ): Omit<FamilyFineness, "recipes"> | null {
   const measured = volumeOf(piece, usualExpansion);
   const parts = partsOver([restOfMelt(silver, measured.cm3PerG)], measured, confidence);
-  return parts && saidBy("Au", parts, piece.massG, confidence);
+  const { low, high } = parts;
+  const far = normalQuantile((1 + confidence) / 2);
+  const impossible = high.middle_g + far * uOfEnd(high) < 0 || low.middle_g - far * uOfEnd(low) > piece.massG;
+  return impossible ? null : saidBy("Au", parts, piece.massG, confidence);
 }
 
 function saidBy(element: PreciousElement, parts: FineParts, massG: number, confidence: number) {
@@ -98,12 +100,7 @@ function holding(
   return leastG > highG ? { ...parts, high: at(mostG) } : parts;
 }
 
-/** Null where no alloy with one of the rests has the density. */
-function partsOver(
-  rests: readonly RecipeRest[],
-  measured: MeasuredPiece,
-  confidence: number,
-): FineParts | null {
+function partsOver(rests: readonly RecipeRest[], measured: MeasuredPiece, confidence: number): FineParts {
   const { massG, uMassG } = measured;
   const corners = rests.flatMap((rest) => rest.corners);
   const far = normalQuantile((1 + confidence) / 2);
@@ -115,9 +112,6 @@ function partsOver(
     const end = fineAt(measured, corner, "more");
     return { end, at: -(end.middle_g + far * uOfEnd(end)) };
   });
-  const low = least.middle_g - far * uOfEnd(least);
-  const high = most.middle_g + far * uOfEnd(most);
-  if (high < 0 || low > massG) return null;
   return {
     low: least,
     high: most,
