@@ -1,6 +1,6 @@
 import type { DensityResult } from "../../calibration/density-result.ts";
 import { measuredDensity } from "../../calibration/distribution.ts";
-import { type FamilyFineness, familyFineness } from "../metals/fineness/family-fineness.ts";
+import { familyFineness } from "../metals/fineness/family-fineness.ts";
 import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
 import { commonShare } from "./common-share.ts";
