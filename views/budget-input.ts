@@ -5,9 +5,9 @@ import { tell } from "./messages/tell.ts";
 
 /** Causes that each load brings, as they stand after its name. */
 const ofLoad =
-  /^(.+), (repeatability about the drift|repeatability|resolution at zero|resolution at load|resolution|linearity|zero drift)$/;
+  /^(.+), (repeatability about the drift|repeatability|resolution at zero|resolution at load|resolution|linearity|place on the pan|zero drift)$/;
 /** What is known of a body or a liquid that somebody named. */
-const ofBody = /^(density|mass) of (.+)$/;
+const ofBody = /^(density|mass|expansion) of (.+)$/;
 
 /** An input of a budget in a language; one of another version by its own name. */
 export function inputName(input: string, locale: Locale): string {
@@ -23,12 +23,9 @@ export function inputName(input: string, locale: Locale): string {
   const [, quantity, name] = ofBody.exec(input) ?? [];
   if (name !== undefined) {
     const params = { name };
-    return tell(
-      quantity === "mass"
-        ? message("budget.input.mass-of", params)
-        : message("budget.input.density-of", params),
-      locale,
-    );
+    if (quantity === "mass") return tell(message("budget.input.mass-of", params), locale);
+    if (quantity === "expansion") return tell(message("budget.input.expansion-of", params), locale);
+    return tell(message("budget.input.density-of", params), locale);
   }
   return named("input", input, locale);
 }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { methods } from "../../../server/methods/index.ts";
+import { told } from "../../told.ts";
 import { checksOn, host } from "../web/recorded.ts";
 import { type Counter, linkTo, openCounter } from "./counter.ts";
 
@@ -148,7 +149,7 @@ it("a piece that floats is measured with a sinker below it", async () => {
   const page = await counter.page();
   expect(page).not.toContain("Does it float");
   expect(page).toMatch(/Dry over displaced, uncorrected: 0\.8333/);
-  expect(page).toMatch(/hanger in liquid/i);
+  expect(page).toContain(told("budget.load.hanger-in-liquid"));
   expect(await counter.kept()).toEqual(["dry 10.00", "immersed 2.00"]);
 });
 
