@@ -6,6 +6,7 @@ export interface Figure {
   value: number;
   unit: string;
   atMost?: number;
+  atLeast?: number;
 }
 
 /** What a file `*.bench.ts` exports as its default. */

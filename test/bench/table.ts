@@ -9,8 +9,15 @@ export interface Outcome {
 }
 
 /** True for a figure beyond its limit, and for one that is no number: then nothing was measured. */
-export const fellShort = ({ value, atMost }: Figure): boolean =>
-  !Number.isFinite(value) || (atMost !== undefined && value > atMost);
+export const fellShort = ({ value, atMost, atLeast }: Figure): boolean =>
+  !Number.isFinite(value) ||
+  (atMost !== undefined && value > atMost) ||
+  (atLeast !== undefined && value < atLeast);
+
+function limitOf({ atMost, atLeast, unit }: Figure): string {
+  if (atMost !== undefined) return `at most ${atMost} ${unit}`;
+  return atLeast === undefined ? "" : `at least ${atLeast} ${unit}`;
+}
 
 /** True when each benchmark gave its figures and each figure keeps its limit. */
 export function good({ figures, error }: Outcome): boolean {
@@ -24,12 +31,12 @@ export function table(outcomes: readonly Outcome[]): string {
       name,
       figure.what,
       `${+figure.value.toPrecision(4)} ${figure.unit}`,
-      figure.atMost === undefined ? "" : `${figure.atMost} ${figure.unit}`,
+      limitOf(figure),
       fellShort(figure) ? "FELL SHORT" : "",
     ]),
     ...(error === undefined ? [] : [[name, error, "", "", "FAILED"]]),
   ]);
-  const lines = [["benchmark", "what", "found", "at most", ""], ...rows];
+  const lines = [["benchmark", "what", "found", "limit", ""], ...rows];
   const widths = [0, 1, 2, 3].map((column) => Math.max(...lines.map((line) => line[column]!.length)));
   return lines
     .map((line) =>

@@ -1,6 +1,6 @@
 import type { Row } from "./class-of.ts";
 import { type Case, casesOf } from "./scenario.ts";
-import { type Answer, compute } from "./underhook.ts";
+import type { Answer, Underhook } from "./underhook.ts";
 
 /** What came of one virtual measurement. */
 export interface Outcome {
@@ -54,9 +54,9 @@ function outcomeOf(row: Row, asked: Case, answer: Answer): Outcome {
 }
 
 /** Weighs a class `count` times and sends it through the command line. */
-export async function outcomesOf(row: Row, count: number): Promise<Outcome[]> {
+export async function outcomesOf(underhook: Underhook, row: Row, count: number): Promise<Outcome[]> {
   const cases = casesOf(row.scenario, row.seed, count);
-  const answers = await compute(cases.map(({ request }) => request));
+  const answers = await underhook.compute(cases.map(({ request }) => request));
   return cases.map((one, n) => outcomeOf(row, one, answers[n]!));
 }
 

@@ -9,6 +9,7 @@ import { rows } from "./classes.ts";
 import { figuresOf, type Outcome, outcomesOf } from "./outcome.ts";
 import { keep, recordedRows, writeReadme } from "./record.ts";
 import { coverageTable, type Found, reaches } from "./table.ts";
+import { startUnderhook } from "./underhook.ts";
 
 const asked = process.argv.slice(2);
 const option = (name: string, otherwise: number) =>
@@ -20,10 +21,11 @@ const names = asked.filter((one) => !one.startsWith("--"));
 const chosen = rows.filter(({ name }) => names.length === 0 || names.some((one) => name.includes(one)));
 
 build();
+const underhook = startUnderhook();
 const found: Found[] = [];
 for (const row of chosen) {
   const whole = row.group === "truly" ? 4000 : 1000;
-  const outcomes = await outcomesOf(row, Math.ceil(whole / part));
+  const outcomes = await outcomesOf(underhook, row, Math.ceil(whole / part));
   const figures = figuresOf(outcomes);
   found.push({ row, figures });
   const { covered, stopped, safe } = figures;
@@ -34,6 +36,7 @@ for (const row of chosen) {
     console.error(JSON.stringify({ truth: asked.truth, request: asked.request, answer }));
 }
 const table = coverageTable(found);
+underhook.close();
 if (write) {
   keep(found);
   writeReadme(coverageTable(recordedRows()));

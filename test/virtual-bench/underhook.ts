@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
 
 const built = fileURLToPath(new URL("../../dist/server/underhook.js", import.meta.url));
@@ -21,23 +22,43 @@ export interface Answer {
   error?: { at: string; message: string };
 }
 
-/** Feeds requests to the built command line as JSON Lines and collects the answers, in order. */
-export async function compute(requests: Iterable<unknown>): Promise<Answer[]> {
+/** The built command line, kept running. */
+export interface Underhook {
+  /** Feeds requests as JSON Lines and gives the answers, in order. */
+  compute(requests: readonly unknown[]): Promise<Answer[]>;
+  close(): void;
+}
+
+export function startUnderhook(): Underhook {
   const child = spawn(process.execPath, [built, "compute"], { stdio: ["pipe", "pipe", "inherit"] });
-  const chunks: Buffer[] = [];
-  child.stdout.on("data", (chunk: Buffer) => chunks.push(chunk));
-  const ended = new Promise((resolve, reject) => {
-    child.on("close", resolve);
-    child.on("error", reject);
-  });
-  for (const request of requests)
-    if (!child.stdin.write(`${JSON.stringify(request)}\n`))
-      await new Promise((resolve) => child.stdin.once("drain", resolve));
-  child.stdin.end();
-  await ended;
-  return Buffer.concat(chunks)
-    .toString("utf8")
-    .split("\n")
-    .filter((line) => line !== "")
-    .map((line) => JSON.parse(line) as Answer);
+  const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+  return {
+    async compute(requests) {
+      const written = (async () => {
+        for (const request of requests)
+          if (!child.stdin.write(`${JSON.stringify(request)}\n`))
+            await new Promise((resolve) => child.stdin.once("drain", resolve));
+      })();
+      const answers: Answer[] = [];
+      while (answers.length < requests.length) {
+        const { done, value } = await lines.next();
+        if (done)
+          throw new Error(`The command line ended after ${answers.length} of ${requests.length} answers.`);
+        answers.push(JSON.parse(value) as Answer);
+      }
+      await written;
+      return answers;
+    },
+    close: () => child.stdin.end(),
+  };
+}
+
+/** Answers a few requests by a command line of their own. */
+export async function compute(requests: readonly unknown[]): Promise<Answer[]> {
+  const underhook = startUnderhook();
+  try {
+    return await underhook.compute(requests);
+  } finally {
+    underhook.close();
+  }
 }
