@@ -27,6 +27,8 @@ const noWarning: ReadonlySet<string> = new Set([
   "measurement.tap-water",
   "measurement.no-scatter-shown",
   "measurement.no-liquid-temperature",
+  "measurement.flask-filling",
+  "measurement.liquid-stated-at",
   "check.repeats-exhausted",
 ]);
 

@@ -4,6 +4,8 @@ export interface Series {
   unit?: string;
   zero_before?: string;
   zero_after?: string;
+  zeroed?: "once" | "each";
+  balance?: Record<string, number>;
 }
 
 /** A request to `underhook compute`, by the published contract; values the virtual bench does not change stay open. */

@@ -17,6 +17,12 @@ const displaced = (repeats: number, scale: Scenario["scale"] = "0.01 g"): Usual 
   repeats,
 });
 
+/** A class with a note that names its trouble, where every weighing of the kind gets it. */
+const noted = (one: ClassOf, code: string, cases: readonly string[]): ClassOf => ({
+  ...one,
+  told: (check) => check.code === code && cases.includes(String(check.params.case)),
+});
+
 /** A genuine piece under its true claim; only the weighing lies. */
 const wrong = (name: string, usual: Usual, more: Partial<Scenario>): ClassOf => ({
   name,
@@ -143,12 +149,16 @@ const instruments: readonly ClassOf[] = [
       }),
     },
   }),
-  wrong(
-    "filling of the flask scatters by 10 mg, unstated, once",
-    { method: "flask", scale: "0.1 mg", repeats: 1 },
-    {
-      truly: { wetScatterGrams: 0.01 },
-    },
+  noted(
+    wrong(
+      "filling of the flask scatters by 10 mg, unstated, once",
+      { method: "flask", scale: "0.1 mg", repeats: 1 },
+      {
+        truly: { wetScatterGrams: 0.01 },
+      },
+    ),
+    "measurement.flask-filling",
+    ["once", "both"],
   ),
   wrong(
     "filling of the flask scatters by 10 mg, unstated, 3 times",
@@ -157,49 +167,65 @@ const instruments: readonly ClassOf[] = [
       truly: { wetScatterGrams: 0.01 },
     },
   ),
-  wrong(
-    "flask 0.5 to 2 °C warmer than at the other filling, unstated",
-    { method: "flask", scale: "0.1 mg", repeats: 1 },
-    {
-      bench: { flaskCelsius: 0 },
-      trouble: {
-        warmer: ({ load, chance }) => (load === "with piece" ? chance.between("warmer", 0.5, 2) : 0),
+  noted(
+    wrong(
+      "flask 0.5 to 2 °C warmer than at the other filling, unstated",
+      { method: "flask", scale: "0.1 mg", repeats: 1 },
+      {
+        bench: { flaskCelsius: 0 },
+        trouble: {
+          warmer: ({ load, chance }) => (load === "with piece" ? chance.between("warmer", 0.5, 2) : 0),
+        },
       },
-    },
+    ),
+    "measurement.flask-filling",
+    ["temperature", "both"],
   ),
-  wrong(
-    "flask 0.05 to 0.2 °C warmer, unstated",
-    { method: "flask", scale: "0.1 mg", repeats: 1 },
-    {
-      bench: { flaskCelsius: 0 },
-      trouble: {
-        warmer: ({ load, chance }) => (load === "with piece" ? chance.between("warmer", 0.05, 0.2) : 0),
+  noted(
+    wrong(
+      "flask 0.05 to 0.2 °C warmer, unstated",
+      { method: "flask", scale: "0.1 mg", repeats: 1 },
+      {
+        bench: { flaskCelsius: 0 },
+        trouble: {
+          warmer: ({ load, chance }) => (load === "with piece" ? chance.between("warmer", 0.05, 0.2) : 0),
+        },
       },
-    },
+    ),
+    "measurement.flask-filling",
+    ["temperature", "both"],
   ),
-  wrong("ethanol stated at 20 °C, used at 25 °C, nothing said", hung(1, "1 mg"), {
-    bench: { room: [24, 26] },
-    pour: () => ({
-      densityAt: (celsius) => 789.3 * (1 - 1.08e-3 * (celsius - 20)),
-      surfaceTension: 0.022,
-      stated: () => ({ kind: "stated", name: "ethanol", density_g_cm3: 0.7893, u_g_cm3: 0.0003 }),
-    }),
-  }),
-  wrong("ethanol of 25 °C, its density stated at 20 °C, no expansion", hung(1, "1 mg"), {
-    bench: { room: [24, 26] },
-    pour: (_, room) => ({
-      densityAt: (celsius) => 789.3 * (1 - 1.08e-3 * (celsius - 20)),
-      surfaceTension: 0.022,
-      stated: () => ({
-        kind: "stated",
-        name: "ethanol",
-        density_g_cm3: 0.7893,
-        u_g_cm3: 0.0003,
-        temperature_c: room.celsius,
-        stated_at_c: 20,
+  noted(
+    wrong("ethanol stated at 20 °C, used at 25 °C, nothing said", hung(1, "1 mg"), {
+      bench: { room: [24, 26] },
+      pour: () => ({
+        densityAt: (celsius) => 789.3 * (1 - 1.08e-3 * (celsius - 20)),
+        surfaceTension: 0.022,
+        stated: () => ({ kind: "stated", name: "ethanol", density_g_cm3: 0.7893, u_g_cm3: 0.0003 }),
       }),
     }),
-  }),
+    "measurement.liquid-stated-at",
+    ["missing"],
+  ),
+  noted(
+    wrong("ethanol of 25 °C, its density stated at 20 °C, no expansion", hung(1, "1 mg"), {
+      bench: { room: [24, 26] },
+      pour: (_, room) => ({
+        densityAt: (celsius) => 789.3 * (1 - 1.08e-3 * (celsius - 20)),
+        surfaceTension: 0.022,
+        stated: () => ({
+          kind: "stated",
+          name: "ethanol",
+          density_g_cm3: 0.7893,
+          u_g_cm3: 0.0003,
+          temperature_c: room.celsius,
+          stated_at_c: 20,
+        }),
+      }),
+    }),
+    "measurement.liquid-stated-at",
+    ["expansion"],
+  ),
   wrong("salt water taken for distilled, 5 to 30 g/L", hung(1, "0.01 g"), {
     pour: (bench, room, chance) => {
       const salted = chance.between("salt", 3.5, 21);

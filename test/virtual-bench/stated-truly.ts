@@ -137,6 +137,39 @@ export const statedTruly: readonly ClassOf[] = [
     },
   },
   {
+    name: "hung, 1 mg, immersed on a second balance",
+    scenario: {
+      method: "hung",
+      scale: "1 mg",
+      repeats: 1,
+      trouble: {
+        // the second span in the place of the first
+        grams: ({ load, grams, chance, bench }) =>
+          load === "immersed" ? chance.normal("second span", 0, bench.spanRelative * Math.SQRT2) * grams : 0,
+      },
+      states: (request) => ({
+        ...request,
+        immersed: { ...request.immersed!, balance: request.balance },
+      }),
+    },
+  },
+  {
+    name: "hung, 0.1 mg, dry piece set down off centre, 2 mg in 100 g",
+    scenario: {
+      method: "hung",
+      scale: "0.1 mg",
+      repeats: 1,
+      trouble: {
+        grams: ({ load, grams, chance }) =>
+          load === "dry" ? chance.normal("off centre", 0, 2e-5) * grams : 0,
+      },
+      states: (request) => ({
+        ...request,
+        balance: { ...request.balance, eccentricity_u_per_g: 2e-5 },
+      }),
+    },
+  },
+  {
     name: "dimensions, 0.01 g, round bars of 30 g to 1 kg",
     scenario: { method: "dimensions", scale: "0.01 g", repeats: 1, grams: [30, 1000] },
   },

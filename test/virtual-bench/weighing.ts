@@ -165,6 +165,7 @@ export function weigh(weighing: Weighing): Request {
       repeatability_g: bench.dryScatterGrams,
       immersed_repeatability_g: bench.wetScatterGrams,
       linearity_g: bench.linearityGrams,
+      capacity_g: bench.capacityGrams,
       span_u_relative: bench.spanRelative,
     },
     hanger: {
