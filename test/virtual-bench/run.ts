@@ -32,15 +32,14 @@ for (const row of chosen) {
   console.error(
     `${reaches({ row, figures }) ? "      " : "MISSES"} ${row.name}: covered ${(covered * 100).toFixed(1)} %, stopped ${(stopped * 100).toFixed(1)} %, safe ${(safe * 100).toFixed(1)} %`,
   );
+  // kept as they come: a long run that is broken off has not been for nothing
+  if (write) keep([{ row, figures }]);
   for (const { asked, answer } of outcomes.filter((one) => isExample(row, one)).slice(0, examples))
     console.error(JSON.stringify({ truth: asked.truth, request: asked.request, answer }));
 }
+if (write) writeReadme(coverageTable(recordedRows()));
 const table = coverageTable(found);
 underhook.close();
-if (write) {
-  keep(found);
-  writeReadme(coverageTable(recordedRows()));
-}
 const output = new URL("../output/", import.meta.url);
 mkdirSync(output, { recursive: true });
 writeFileSync(new URL("coverage.md", output), table);

@@ -23,6 +23,12 @@ const noted = (one: ClassOf, code: string, cases: readonly string[]): ClassOf =>
   told: (check) => check.code === code && cases.includes(String(check.params.case)),
 });
 
+/** What no reading can show is not told from readings alone: the class says so, and who could tell. */
+const untold = (reason: string, one: ClassOf): ClassOf => ({ ...one, reason });
+const oneReading =
+  "one reading shows no scatter and no time; a second one does, and the bench watches the display";
+const notInReadings = "nothing in the readings tells; a claim that the density leaves does, in part";
+
 /** A genuine piece under its true claim; only the weighing lies. */
 const wrong = (name: string, usual: Usual, more: Partial<Scenario>): ClassOf => ({
   name,
@@ -55,12 +61,15 @@ function draught(deviation: number): Trouble {
 
 /** Scatter and drift beyond what is stated. */
 const scattering: readonly ClassOf[] = [
-  wrong("bubbles leaving, 4 mg, τ 12 s, one reading 0 to 20 s after", hung(1), {
-    trouble: leaving(
-      () => 0.004,
-      ({ chance }) => chance.between("when", 0, 20),
-    ),
-  }),
+  untold(
+    oneReading,
+    wrong("bubbles leaving, 4 mg, τ 12 s, one reading 0 to 20 s after", hung(1), {
+      trouble: leaving(
+        () => 0.004,
+        ({ chance }) => chance.between("when", 0, 20),
+      ),
+    }),
+  ),
   wrong("bubbles leaving, 4 mg, τ 12 s, read early and late", hung(2), {
     trouble: leaving(
       () => 0.004,
@@ -84,11 +93,12 @@ const scattering: readonly ClassOf[] = [
         load === "dry" && reading === 2 ? chance.between("off", 10, 100) * bench.dryScatterGrams : 0,
     },
   }),
-  ...[1, 2, 3, 6].map((n) =>
-    wrong(`true s ten times the stated, ${n} ${n === 1 ? "reading" : "readings"}`, hung(n), {
+  ...[1, 2, 3, 6].map((n) => ({
+    ...wrong(`true s ten times the stated, ${n} ${n === 1 ? "reading" : "readings"}`, hung(n), {
       truly: { dryScatterGrams: 0.001, wetScatterGrams: 0.003 },
     }),
-  ),
+    ...(n === 1 && { reason: oneReading }),
+  })),
   wrong("true s three times the stated, 3 readings", displaced(3, "1 mg"), {
     truly: { dryScatterGrams: 0.0021, wetScatterGrams: 0.0036 },
   }),
@@ -103,10 +113,13 @@ const scattering: readonly ClassOf[] = [
       ({ reading, bench, chance }) => -(reading + chance.share("wait")) * 10 * bench.readabilityGrams,
     ),
   }),
-  wrong("evaporation of 10 d before the one reading, unstated", displaced(1, "1 mg"), {
-    bench: { evaporatedGrams: 0 },
-    trouble: onWet(({ bench, chance }) => -chance.share("wait") * 10 * bench.readabilityGrams),
-  }),
+  untold(
+    oneReading,
+    wrong("evaporation of 10 d before the one reading, unstated", displaced(1, "1 mg"), {
+      bench: { evaporatedGrams: 0 },
+      trouble: onWet(({ bench, chance }) => -chance.share("wait") * 10 * bench.readabilityGrams),
+    }),
+  ),
   wrong("porous piece drinks 5 mg over four readings", hung(4), {
     trouble: onWet(({ reading }) => 0.005 * (1 - Math.exp(-(reading + 0.3) / 2))),
   }),
@@ -114,30 +127,49 @@ const scattering: readonly ClassOf[] = [
 
 /** The instruments are not what they are said to be. */
 const instruments: readonly ClassOf[] = [
-  wrong("automatic zero tracking swallows 1 to 5 d of the rise", displaced(1), {
-    bench: { evaporatedGrams: 0 },
-    trouble: onWet(({ bench, chance }) => -chance.between("swallowed", 1, 5) * bench.readabilityGrams),
-  }),
-  wrong("automatic zero tracking, three immersions", displaced(3), {
-    bench: { evaporatedGrams: 0 },
-    trouble: onWet(
-      ({ bench, chance, reading }) => -chance.between(`swallowed ${reading}`, 1, 5) * bench.readabilityGrams,
-    ),
-  }),
-  wrong("eccentricity of up to 5 d on the dry reading", hung(1), {
-    trouble: {
-      grams: ({ load, chance, bench, grams }) =>
-        load === "dry"
-          ? (chance.between("off centre", -5, 5) * bench.readabilityGrams * grams) / (bench.capacityGrams / 3)
-          : 0,
-    },
-  }),
-  wrong("dry and immersed on two balances, spans 0.05 % apart", hung(1, "1 mg"), {
-    trouble: onWet(({ grams, chance }) => chance.normal("second span", 0, 0.0005) * grams),
-  }),
-  wrong("thermometer 1 to 3 °C off", hung(1), {
-    trouble: { warmer: ({ chance }) => (chance.share("side") < 0.5 ? -1 : 1) * chance.between("off", 1, 3) },
-  }),
+  untold(
+    notInReadings,
+    wrong("automatic zero tracking swallows 1 to 5 d of the rise", displaced(1), {
+      bench: { evaporatedGrams: 0 },
+      trouble: onWet(({ bench, chance }) => -chance.between("swallowed", 1, 5) * bench.readabilityGrams),
+    }),
+  ),
+  untold(
+    notInReadings,
+    wrong("automatic zero tracking, three immersions", displaced(3), {
+      bench: { evaporatedGrams: 0 },
+      trouble: onWet(
+        ({ bench, chance, reading }) =>
+          -chance.between(`swallowed ${reading}`, 1, 5) * bench.readabilityGrams,
+      ),
+    }),
+  ),
+  untold(
+    notInReadings,
+    wrong("eccentricity of up to 5 d on the dry reading", hung(1), {
+      trouble: {
+        grams: ({ load, chance, bench, grams }) =>
+          load === "dry"
+            ? (chance.between("off centre", -5, 5) * bench.readabilityGrams * grams) /
+              (bench.capacityGrams / 3)
+            : 0,
+      },
+    }),
+  ),
+  untold(
+    notInReadings,
+    wrong("dry and immersed on two balances, spans 0.05 % apart", hung(1, "1 mg"), {
+      trouble: onWet(({ grams, chance }) => chance.normal("second span", 0, 0.0005) * grams),
+    }),
+  ),
+  untold(
+    notInReadings,
+    wrong("thermometer 1 to 3 °C off", hung(1), {
+      trouble: {
+        warmer: ({ chance }) => (chance.share("side") < 0.5 ? -1 : 1) * chance.between("off", 1, 3),
+      },
+    }),
+  ),
   wrong("Fahrenheit typed as Celsius", hung(1), {
     trouble: {
       written: (request) => ({
@@ -226,22 +258,25 @@ const instruments: readonly ClassOf[] = [
     "measurement.liquid-stated-at",
     ["expansion"],
   ),
-  wrong("salt water taken for distilled, 5 to 30 g/L", hung(1, "0.01 g"), {
-    pour: (bench, room, chance) => {
-      const salted = chance.between("salt", 3.5, 21);
-      const shown = room.celsius + chance.normal("thermometer", 0, bench.thermometerCelsius);
-      return {
-        densityAt: () => 998 + salted,
-        surfaceTension: 0.073,
-        stated: () => ({
-          kind: "water",
-          temperature_c: shown,
-          temperature_u_c: bench.thermometerCelsius,
-          purity: "distilled",
-        }),
-      };
-    },
-  }),
+  untold(
+    notInReadings,
+    wrong("salt water taken for distilled, 5 to 30 g/L", hung(1, "0.01 g"), {
+      pour: (bench, room, chance) => {
+        const salted = chance.between("salt", 3.5, 21);
+        const shown = room.celsius + chance.normal("thermometer", 0, bench.thermometerCelsius);
+        return {
+          densityAt: () => 998 + salted,
+          surfaceTension: 0.073,
+          stated: () => ({
+            kind: "water",
+            temperature_c: shown,
+            temperature_u_c: bench.thermometerCelsius,
+            purity: "distilled",
+          }),
+        };
+      },
+    }),
+  ),
 ];
 
 /** Twenty pieces pooled, so many of them of another alloy. */
@@ -307,9 +342,12 @@ const gross: readonly ClassOf[] = [
   wrong("not covered, 2 to 30 % above the water, displaced", displaced(1), {
     trouble: onWet((m) => -lifted(m) * m.chance.between("above", 0.02, 0.3) * m.displacedGrams),
   }),
-  wrong("one bubble of 2 to 20 mg beyond the allowance, one reading", hung(1), {
-    trouble: onWet((m) => lifted(m) * m.chance.between("bubble", 0.002, 0.02)),
-  }),
+  untold(
+    oneReading,
+    wrong("one bubble of 2 to 20 mg beyond the allowance, one reading", hung(1), {
+      trouble: onWet((m) => lifted(m) * m.chance.between("bubble", 0.002, 0.02)),
+    }),
+  ),
   wrong("one bubble of 2 to 20 mg in one of three readings", hung(3), {
     trouble: onWet((m) => (m.reading === 1 ? lifted(m) * m.chance.between("bubble", 0.002, 0.02) : 0)),
   }),
@@ -417,11 +455,14 @@ const gross: readonly ClassOf[] = [
       trouble: { written: (r) => ({ ...r, flask: { ...r.flask!, with_piece: r.flask!.full } }) },
     },
   ),
-  wrong("dry reading with a film of water of 20 to 50 mg", hung(1, "1 mg"), {
-    trouble: {
-      grams: ({ load, chance }) => (load === "dry" ? chance.between("film", 0.02, 0.05) : 0),
-    },
-  }),
+  untold(
+    notInReadings,
+    wrong("dry reading with a film of water of 20 to 50 mg", hung(1, "1 mg"), {
+      trouble: {
+        grams: ({ load, chance }) => (load === "dry" ? chance.between("film", 0.02, 0.05) : 0),
+      },
+    }),
+  ),
   wrong("air of 1190 kg/m³", hung(1, "1 mg"), {
     trouble: {
       written: (r) => ({ ...r, air: { density_kg_m3: 1190, u_kg_m3: 10 } }),

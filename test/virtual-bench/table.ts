@@ -59,6 +59,9 @@ export function coverageTable(found: readonly Found[]): string {
     const rule = widths.map((width, i) => (i === 0 ? "-".repeat(width) : `${"-".repeat(width - 1)}:`));
     return [written(head), written(rule), ...rows.map(written)].join("\n");
   };
+  const reasons = new Map<string, string[]>();
+  for (const { row } of found)
+    if (row.reason !== undefined) reasons.set(row.reason, [...(reasons.get(row.reason) ?? []), row.name]);
   const misses = found.filter((one) => !reaches(one));
   return [
     "### Everything stated is true",
@@ -72,6 +75,10 @@ export function coverageTable(found: readonly Found[]): string {
     "Aim: in 95 % of all weighings the truth is covered, or a warning or a stop is given.",
     "",
     table(body("falsely")),
+    "",
+    "What no reading can show is not told from readings alone:",
+    "",
+    ...[...reasons].map(([reason, names]) => `- ${names.map((name) => `“${name}”`).join(", ")}: ${reason}.`),
     "",
     `${found.length - misses.length} of ${found.length} classes reach their aim.`,
     "",
