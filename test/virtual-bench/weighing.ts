@@ -100,6 +100,7 @@ export function weigh(weighing: Weighing): Request {
   };
   const series = (load: LoadName, force: (reading: number) => number, scatter: number): Series => ({
     readings: Array.from({ length: repeats }, (_, n) => balance.shows(force(n), load, n, scatter)),
+    ...(repeats > 1 && { zeroed: bench.zeroed }),
   });
   const wet = real.wetScatterGrams;
   const flaskM3 = Math.max(25e-6, (3 * piece.grams) / piece.gPerCm3 / 1e6);
