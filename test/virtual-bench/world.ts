@@ -57,7 +57,7 @@ export function roomCelsius(bench: Pick<Bench, "room">, chance: Chance): number 
 }
 
 /** Density of moist air as an ideal gas, kg/m³: dry part over 287.05, vapour over 461.5 J/(kg K), Magnus vapour pressure [from memory]. */
-export function moistAir(celsius: number, pascals: number, humidity: number): number {
+function moistAir(celsius: number, pascals: number, humidity: number): number {
   const vapour = humidity * 611.2 * Math.exp((17.62 * celsius) / (243.12 + celsius));
   const kelvin = celsius + 273.15;
   return (pascals - vapour) / (287.05 * kelvin) + vapour / (461.5 * kelvin);
