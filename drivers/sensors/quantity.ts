@@ -45,12 +45,8 @@ export function sensedUnitOf(word: string): string | undefined {
   return spelled !== undefined && Object.hasOwn(units, spelled) ? spelled : undefined;
 }
 
-export function quantityOf(unit: string): SensedQuantity | undefined {
-  return units[unit]?.quantity;
-}
-
 /** What a sensor can truly show, in °C, hPa and %: outside of it the line is damaged or the unit another one. */
-export const sensedRanges: Readonly<Record<SensedQuantity, { from: number; to: number }>> = {
+const sensedRanges: Readonly<Record<SensedQuantity, { from: number; to: number }>> = {
   temperature: { from: -40, to: 125 },
   pressure: { from: 300, to: 1100 },
   humidity: { from: 0, to: 100 },

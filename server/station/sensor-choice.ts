@@ -10,7 +10,6 @@ import { cableOf } from "./balance-choice.ts";
 
 /** Where a sensor hangs. A pressure is that of the room wherever the sensor is. */
 export const sensorPlaces = ["liquid", "air"] as const;
-export type SensorPlace = (typeof sensorPlaces)[number];
 
 const halfWidth = z.string().refine((text) => isDecimal(text) && Number(text) > 0 && Number(text) <= 50);
 
