@@ -65,12 +65,36 @@ export function uncertaintyStatement(
   return `${interval}: ${t("report.uncertainty.by-propagation", { k: number(statement.k.toFixed(2)), degrees })} ${t("report.uncertainty.budget")}`;
 }
 
-/** The budget with the largest share first, inputs that contribute nothing left out; u and contribution to two significant digits. */
-export function budgetOf(statement: RecordedStatement, { number, locale }: Writing): BudgetLine[] {
-  return (statement.budget ?? [])
+/** Inputs below this share of the variance are told together: their shares would be printed as "<0.1 %" each. */
+const smallestShare = 0.0005;
+
+/**
+ * The budget with the largest share first, inputs that contribute nothing left out and negligible ones in one line; u and
+ * contribution to two significant digits.
+ */
+export function budgetOf(statement: RecordedStatement, writing: Writing): BudgetLine[] {
+  const { number, locale, t } = writing;
+  const lines = (statement.budget ?? [])
     .filter((line) => line.contribution_g_cm3 !== 0)
-    .sort((a, b) => Math.abs(b.share) - Math.abs(a.share))
-    .map((line) => {
+    .sort((a, b) => Math.abs(b.share) - Math.abs(a.share));
+  const small = lines.filter(({ share }) => Math.abs(share) < smallestShare);
+  const together: BudgetLine[] =
+    small.length < 2
+      ? []
+      : [
+          {
+            input: t("report.budget.together", { count: small.length }),
+            value: "–",
+            unit: "–",
+            u: "–",
+            sensitivity: "–",
+            contribution: number(significant(Math.hypot(...small.map((one) => one.contribution_g_cm3)), 2)),
+            share: number(shareShown(small.reduce((sum, { share }) => sum + share, 0))),
+          },
+        ];
+  const each = together.length === 0 ? lines : lines.filter((line) => !small.includes(line));
+  return [
+    ...each.map((line) => {
       const pair = roundedOr(line.value, line.u);
       return {
         input: inputName(line.input, locale),
@@ -81,7 +105,9 @@ export function budgetOf(statement: RecordedStatement, { number, locale }: Writi
         contribution: number(significant(line.contribution_g_cm3, 2)),
         share: number(shareShown(line.share)),
       };
-    });
+    }),
+    ...together,
+  ];
 }
 
 function stated(

@@ -99,7 +99,7 @@ test("another device on the same port is refused, and both are shown", async () 
   });
   stream.answerCheck("another-balance");
   const capture = stream.capture();
-  await lines("   31.1035 g stable");
+  await lines("   31.1035 g stable", 60);
   expect((await capture).reading.text).toBe("31.1035");
 });
 

@@ -94,7 +94,10 @@ function liveOf({ scale, waitingFor, item }: Bench): Live {
 
 /** What the balance shows; a message with its code, its values and its English words. */
 function readingOf(shown: ReturnType<Scale["live"]>): Live["reading"] {
-  if (shown.state === "reading") return shown;
+  if (shown.state === "reading") {
+    const { state, text, unit, stability, at } = shown;
+    return { state, text, unit, stability, at };
+  }
   const { code, params = {} } = shown.message;
   return { ...shown, code, params, message: tell(shown.message, "en") };
 }

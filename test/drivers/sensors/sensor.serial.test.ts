@@ -27,7 +27,7 @@ function listenTo(settings: SensorSettings) {
 test("a thermometer on a serial line is read with its lines as they came", async () => {
   const cable = createCable();
   stops.push(cable.unplug);
-  const { records, until } = listenTo({ address: cable.path, line: "1200-7e1" });
+  const { records, until } = listenTo({ address: cable.path, line: "1200-8n1" });
   await until("open");
   cable.send("1.4 °C\r\n21.40 °C\r\n");
   await until("reading");

@@ -64,8 +64,8 @@ test("another reader finds in the PDF what the record says: result, readings, bu
   has("28.0990 g VOID");
   for (const reading of request.immersed.readings) has(`immersed${reading}g`);
   has(`k = ${statement.k.toFixed(2)}`);
-  for (const { input, contribution_g_cm3 } of statement.budget ?? [])
-    if (contribution_g_cm3 !== 0) has(input);
+  // what would be printed as "<0.1 %" stands in one line together
+  for (const { input, share } of statement.budget ?? []) if (share >= 0.0005) has(input);
   has(tell(statement.answer as Message, "en"));
   // from the report: every line that the page shows
   has(`Report ${stated.number}, copy 1`);

@@ -133,7 +133,8 @@ test("“show that you can't alter a reading”: every digit changed behind the 
   const said = spoken();
   const file = join(testFolder(), "ledger.sqlite");
   copyFileSync(at.file, file);
-  expect(await verify([file])).toBe(0);
+  const key = ["--key", at.ledger.key?.keyId ?? ""];
+  expect(await verify([file, ...key])).toBe(0);
   said();
   const [reading] = before.filter(({ kind }) => kind === "capture");
   tamper(file, (rows) =>
@@ -141,7 +142,7 @@ test("“show that you can't alter a reading”: every digit changed behind the 
       row.seq === reading?.seq ? { ...row, body: row.body.replaceAll("31.70", "31.10") } : row,
     ),
   );
-  expect(await verify([file])).toBe(1);
+  expect(await verify([file, ...key])).toBe(1);
   expect(said()).toMatch(new RegExp(`not good.*[Rr]ow ${reading?.seq}`));
   at = await buildTestBench(newLedgerFile());
 });
