@@ -15,7 +15,7 @@ export interface ConnectionCheck {
 const gapsKept = 20;
 const usualGaps = 3;
 
-/** After a lost cable: is it the same balance, and is its zero still its zero? */
+/** After a lost cable, an adjustment or a key pressed on it: is it the same balance, and is its zero still its zero? */
 export interface ConnectionChecks {
   /** to be told every record; asks what the other end of the cable says it is when the cable was opened */
   hear(record: LineRecord, identify: () => string | null): void;
@@ -66,6 +66,8 @@ export function createConnectionChecks(): ConnectionChecks {
         return;
       }
       if (record.event.kind === "silent") wasSilent = true;
+      if (record.event.kind === "notice")
+        raise("zero-check", message("balance.check.after-notice", { notice: record.event }), record.at);
       if (record.event.kind === "open") identityBefore = identify();
       if (record.event.kind !== "back") return;
       const identity = identify();

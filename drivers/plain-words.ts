@@ -27,8 +27,12 @@ const eventWords: ReadonlyMap<string, EventCode> = new Map([
     "line.error.fault" as const,
   ),
   ...wordsOf(
-    "wait busy calibrating adjusting warten bitte esperar espere attendre attendez attendere aguarde justieren ajustando ajustage regolazione",
+    "wait busy warten bitte esperar espere attendre attendez attendere aguarde",
     "line.error.busy" as const,
+  ),
+  ...wordsOf(
+    "adjusting adjusted adjustment calibrating calibrated calibration justieren justiert justierung kalibrieren kalibriert ajustando ajustado ajuste ajustage ajusté regolazione regolata calibrazione",
+    "line.notice.adjusted" as const,
   ),
   ...wordsOf(
     // hold
@@ -74,9 +78,17 @@ const phrases: readonly [RegExp, EventCode][] = [
   [/^[-=_*.^]{3,}( ?[a-z%]{1,4})?$/i, "line.not-a-weight.dashes"],
 ];
 
+/** A whole line of such a word says that a key was pressed on the balance: what it shows from now on is counted from elsewhere. */
+const keyWords: ReadonlyMap<string, EventCode> = new Map([
+  ...wordsOf("tare tared tara tariert tarado taré tarato", "line.notice.tared" as const),
+  ...wordsOf("zero zeroed rezero null nullen genullt cero zéro azzerato", "line.notice.zeroed" as const),
+]);
+
 /** An event for a whole line that is plain words, or null. */
 export function wordsMeaning(line: string): { event: BalanceEvent } | null {
   const word = line.replace(/[\x00-\x1f]/g, " ").trim();
+  const key = keyWords.get(word.toLowerCase());
+  if (key) return lineEvent(key, { word });
   const found = phrases.find(([pattern]) => pattern.test(word));
   return found ? lineEvent(found[1], { word }) : besideWord(word, word);
 }

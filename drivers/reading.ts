@@ -79,6 +79,7 @@ const endings: ReadonlySet<EventKind> = new Set([
   "unclear",
   "unknown-line",
   "error",
+  "notice",
 ]);
 
 /** Events after which earlier readings no longer count: what is on the pan now is not what they said. */

@@ -71,6 +71,21 @@ test("after a silence the zero is to be checked, since a balance that was switch
   });
 });
 
+test.each([
+  ["adjusting", "line.notice.adjusted"],
+  ["Justierung", "line.notice.adjusted"],
+  ["TARE", "line.notice.tared"],
+  ["zero", "line.notice.zeroed"],
+])("a notice %s between readings asks for the zero, and ends the number", async (notice, code) => {
+  const { stream, lines } = await bench();
+  await lines("   31.1035 g stable");
+  await lines(notice, 1);
+  expect(stream.latest().record).toBeUndefined();
+  expect(stream.checks()).toMatchObject([
+    { kind: "zero-check", message: { code: "balance.check.after-notice", params: { notice: { code } } } },
+  ]);
+});
+
 test("a balance that sends every ten seconds is asked about once and not with every line", async () => {
   const { stream, clock, lines } = await bench();
   const seldom = async () => {
