@@ -10,6 +10,8 @@ import { notYet, type ReadingRecord, type StableLines } from "./steadiness.ts";
 
 /** How long a capture waits for the balance to settle, ms. */
 const capturePatienceMs = 60_000;
+/** Lines closer together than a person presses are one press, ms. */
+const leastBetweenPressesMs = 500;
 
 export interface CaptureRequest {
   /** only lines that arrived after this time of the monotonic clock count; by default, after now */
@@ -61,6 +63,8 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
   const { promise: result, resolve, reject } = withResolvers<Captured>();
   let because = message(asked ? "balance.capture.no-answer" : "balance.capture.waiting");
   let over = false;
+  /** the line of the press before, for a key balance whose lines carry no mark */
+  let pressed: ReadingRecord | undefined;
 
   const callOff = clock.after(patienceMs, () => {
     const seconds = patienceMs / 1000;
@@ -99,14 +103,17 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
     // net and gross are not one load
     if (heard.at(-1)?.reading.label !== record.reading.label) load = new LoadReading(noises);
     heard = withLine(heard, record);
-    // A key pressed on the balance is a hand that chose the moment, unless the line carries a mark.
-    if (byHand || (onKey && record.reading.stability === "unknown")) {
-      take("by-hand", [record], byHand ? { value: settings.offer() } : {});
+    if (byHand) {
+      take("by-hand", [record], { value: settings.offer() });
       return;
     }
     if (onKey) {
+      const before = pressed;
+      pressed = record;
       if (record.reading.stability === "stable") take("mark", [record]);
-      else because = message("balance.rest.moving");
+      else if (record.reading.stability === "moving") because = message("balance.rest.moving");
+      else if (before && sameShown(before, record)) take("own-criterion", [before, record]);
+      else because = message("balance.capture.press-again");
       return;
     }
     const { judgement } = load.hear(lineOf(record));
@@ -139,6 +146,18 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
         giveUp(new Refusal("balance.capture.lost", { because: record.event }));
     },
   };
+}
+
+/** Two presses of a key, far enough apart for a moving display to have moved, that show the same within two last digits. */
+function sameShown(one: ReadingRecord, other: ReadingRecord): boolean {
+  const decimals = ({ reading }: ReadingRecord) => (reading.text.split(".")[1] ?? "").length;
+  const places = decimals(one);
+  return (
+    other.monotonicMs - one.monotonicMs >= leastBetweenPressesMs &&
+    one.reading.unit === other.reading.unit &&
+    places === decimals(other) &&
+    Math.abs(Number(one.reading.text) - Number(other.reading.text)) <= 2.5 * 10 ** -places
+  );
 }
 
 function withResolvers<T>() {

@@ -163,7 +163,7 @@ test("a capture says when the display has not stirred since the one before", asy
   expect((await take()).stirred).toBe(true);
 });
 
-test("a balance that sends on its key is taken at one line, and the record says by whom", async () => {
+test("a balance that sends unmarked lines on its key is taken at two that agree, not at one", async () => {
   const clock = createHandClock();
   const balance = createSimulatedBalance({
     clock,
@@ -175,7 +175,10 @@ test("a balance that sends on its key is taken at one line, and the record says 
   clock.pass(1000);
   const capture = stream.capture();
   clock.pass(10_000);
-  expect(await capture).toMatchObject({ settledBy: "by-hand" });
+  expect(stream.waitsBecause()?.code).toBe("balance.capture.press-again");
+  clock.pass(10_000);
+  expect((await capture).settledBy).toBe("own-criterion");
+  expect((await capture).lines).toHaveLength(2);
 });
 
 test("two balances are read apart", async () => {
