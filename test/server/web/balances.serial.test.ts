@@ -337,7 +337,7 @@ test("a balance that is asked on capture hears its request only while a capture 
   expect(at.balance.scale?.checks()).toEqual([]);
 }, 30_000);
 
-test("a balance that was learned to send on its key is read at one press, and the record says that a hand chose it", async () => {
+test("a balance that was learned to send on its key and marks nothing is read when a second press agrees, not at one", async () => {
   const learned = profile({ kind: "characters", hex: "0d0a" });
   await at.profiles.keep({
     ...learned,
@@ -359,9 +359,18 @@ test("a balance that was learned to send on its key is read at one press, and th
   cable.send("\r\nw     99.99g\r\n");
   await until(() => at.balance.stream?.latest().record !== undefined, "the line of an earlier press");
   await at.post("/bench/captures", { role: "dry" });
-  cable.send("w     31.10g\r\n");
-  await until(() => at.bench.item?.captures.length === 1, "the line of the press");
-  expect(at.bench.item?.captures[0]).toMatchObject({ text: "31.10", takenBy: "by-hand" });
+  // a hand on the pan, then the piece alone, twice
+  cable.send("w     38.44g\r\n");
+  await until(
+    () => at.bench.scale?.waitsBecause?.()?.code === "balance.capture.press-again",
+    "the question for another press",
+  );
+  for (let press = 0; press < 2; press += 1) {
+    await new Promise((pressed) => setTimeout(pressed, 600));
+    cable.send("w     31.10g\r\n");
+  }
+  await until(() => at.bench.item?.captures.length === 1, "the second line that agrees");
+  expect(at.bench.item?.captures[0]).toMatchObject({ text: "31.10", takenBy: "own-criterion" });
 }, 30_000);
 
 test("a USB scale is chosen by its raw device, and its absence is told", async () => {
