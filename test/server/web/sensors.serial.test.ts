@@ -60,6 +60,20 @@ test("a probe is added, and its temperature goes with each reading into the reco
   });
 });
 
+test("the same form sent twice takes one reading, also when the probe moved in between", async () => {
+  await add();
+  await shows("21.40 °C", 21.4);
+  await at.post("/bench/piece", { ticket: "L-4", method: "hung", claim: "ag-999", key: "L-4" });
+  const version = `${at.bench.about.seen}`;
+  const form = { role: "dry", reading: "31.1035", unit: "g", version };
+  expect((await at.post("/bench/typed-readings", form)).statusCode).toBe(303);
+  await shows("21.45 °C", 21.45);
+  expect((await at.post("/bench/typed-readings", form)).statusCode).toBe(303);
+  expect(at.bench.item?.captures.map(({ sensed }) => sensed?.[0]?.value)).toEqual([21.4]);
+  const other = await at.post("/bench/typed-readings", { ...form, reading: "31.1036" });
+  expect(other.statusCode).toBe(422);
+});
+
 test("lines without units are set up by what the probe shows; a typed temperature counts before it", async () => {
   await add();
   await until(() => {
