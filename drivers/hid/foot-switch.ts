@@ -12,21 +12,20 @@ const lookEveryMs = 20;
 const reopenMs = 1000;
 
 /**
- * A press is a report in which a bit is set after one in which none was. The first byte is left out where it stays the
- * same, since it may number the reports. Throws Refusal for an address that is no raw device.
+ * A press is a report in which a bit is set that the report before had not; what is held while it is opened is none.
+ * Throws Refusal for an address that is no raw device.
  */
 export function footSwitchAt(path: string, pressed: () => void, clock: Clock = systemClock): FootSwitch {
   if (!path.startsWith("/")) throw new Refusal("port.address", { address: path }, "switch");
   const buffer = new Uint8Array(64);
   let descriptor: number | undefined;
   let callOff = () => {};
-  let wasDown = true;
+  let before: Uint8Array | undefined;
 
   function open(): void {
     try {
       descriptor = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
-      // whatever was held while it was opened is no press
-      wasDown = true;
+      before = undefined;
       look();
     } catch {
       callOff = clock.after(reopenMs, open);
@@ -39,13 +38,12 @@ export function footSwitchAt(path: string, pressed: () => void, clock: Clock = s
   }
   function look(): void {
     for (let taken = take(); taken > 0; taken = take()) hear(buffer.subarray(0, taken));
-    callOff = clock.after(lookEveryMs, look);
+    if (descriptor !== undefined) callOff = clock.after(lookEveryMs, look);
   }
   function hear(report: Uint8Array): void {
-    const body = report.length > 1 ? report.subarray(1) : report;
-    const down = body.some((byte) => byte !== 0);
-    if (down && !wasDown) pressed();
-    wasDown = down;
+    const last = before;
+    if (last && report.some((byte, place) => (byte & ~(last[place] ?? 0)) !== 0)) pressed();
+    before = Uint8Array.from(report);
   }
   /** bytes taken; 0 when there is nothing */
   function take(): number {
