@@ -1,6 +1,6 @@
 import { Refusal } from "../calibration/refusal.ts";
 import type { AskedLines } from "./asked-lines.ts";
-import { busAt, busPlace, createBus } from "./bus.ts";
+import { type BusLine, busAt, busPlace, createBus } from "./bus.ts";
 import type { CableOptions } from "./cabled-device.ts";
 import { type Clock, systemClock } from "./clock.ts";
 import type { Balance } from "./device.ts";
@@ -45,10 +45,9 @@ export function balanceAt(address: string, settings: BalanceSettings = {}): Bala
   const onBus = busPlace(address);
   if (onBus) {
     const { port, place } = onBus;
-    const line = parseLineSettings(settings.line ?? "9600-8n1");
-    const bus = busAt(port, () =>
-      createBus({ address: port, open: openSerialCable(port, line, systemClock) }),
-    );
+    const { line = "9600-8n1" } = settings;
+    const open = openSerialCable<BusLine>(port, parseLineSettings(line), systemClock);
+    const bus = busAt(port, line, () => createBus({ address: port, open }));
     return bus.member(place, { ask: settings.ask, read: options.read ?? (() => readAnyShape()) });
   }
   if (/^tcp:\/\//.test(address) || (!address.startsWith("/") && /:\d+$/.test(address)))

@@ -11,7 +11,7 @@ import { type BytesReader, lineEvent, type Reading } from "./reading.ts";
 import { unknownLine } from "./shapes/index.ts";
 
 /** A line of the bus, whoever sent it. */
-interface BusLine {
+export interface BusLine {
   text: string;
   bytes: Uint8Array;
 }
@@ -38,8 +38,6 @@ export interface BusOptions {
 export interface Bus {
   /** One balance of the bus. Without a request of its own it is never asked and stays silent. Throws Refusal. */
   member(name: string, told: { ask?: AskedLines | undefined; read: () => BytesReader }): Balance;
-  /** balances that are listened to now */
-  readonly members: number;
 }
 
 /** After a balance did not answer the bus is left alone for so many answer times, so that a late line is nobody's. */
@@ -141,9 +139,6 @@ export function createBus({ address, open, clock = systemClock, answerMs = usual
   }
 
   return {
-    get members() {
-      return members.length;
-    },
     member(place, { ask, read }) {
       const name = balanceName.serial(`${address}#${place}`);
       const records = createLineRecords<Reading>(clock);
@@ -172,15 +167,14 @@ export function createBus({ address, open, clock = systemClock, answerMs = usual
   };
 }
 
-const open = new Map<string, Bus>();
+const buses = new Map<string, Bus>();
 
-/** The bus at this port: every balance of one port shares one. */
-export function busAt(address: string, make: () => Bus): Bus {
-  const found = open.get(address);
-  if (found) return found;
-  const made = make();
-  open.set(address, made);
-  return made;
+/** The bus at this port with these line settings: every balance of one port shares one. */
+export function busAt(port: string, line: string, make: () => Bus): Bus {
+  const name = `${port} ${line}`;
+  const found = buses.get(name) ?? make();
+  buses.set(name, found);
+  return found;
 }
 
 /** "/dev/ttyUSB0#7": the port, and which balance of its bus; undefined for an address without. */
