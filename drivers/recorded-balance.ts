@@ -5,6 +5,7 @@ import type { Balance } from "./device.ts";
 import type { Chunk } from "./learning/recording.ts";
 import { createLineRecords } from "./line-records.ts";
 import { createListening, defaultPatienceMs } from "./listening.ts";
+import { createPlayedClock } from "./played-clock.ts";
 import { readAnyShape } from "./shapes/index.ts";
 
 /** A balance whose bytes were recorded; its clock reads the recording's times, 0 at the first byte. */
@@ -19,7 +20,7 @@ export function createRecordedBalance(
   cable: (clock: Clock) => CableOptions,
 ): RecordedBalance {
   const fromMs = chunks[0]?.atMs ?? 0;
-  const clock = playedClock();
+  const clock = createPlayedClock();
   const { read = () => readAnyShape(), cutter, patienceMs = defaultPatienceMs, ask } = cable(clock);
   const records = createLineRecords(clock);
   const listening = createListening({
@@ -52,37 +53,3 @@ export function createRecordedBalance(
 
 /** Silence that ends a line by itself lasts no longer, ms. */
 const longestSilentEndMs = 2000;
-
-interface PlayedClock extends Clock {
-  passTo(atMs: number): void;
-}
-
-/** A clock that is moved on by hand and runs what falls due on the way, in order. */
-function playedClock(): PlayedClock {
-  let nowMs = 0;
-  let due: { atMs: number; run: () => void }[] = [];
-  return {
-    wallMs: () => nowMs,
-    monotonicMs: () => nowMs,
-    after(ms, run) {
-      const entry = { atMs: nowMs + ms, run };
-      due.push(entry);
-      return () => {
-        due = due.filter((other) => other !== entry);
-      };
-    },
-    passTo(atMs) {
-      for (;;) {
-        const next = due.reduce<(typeof due)[number] | undefined>(
-          (first, one) => (one.atMs <= atMs && (!first || one.atMs < first.atMs) ? one : first),
-          undefined,
-        );
-        if (!next) break;
-        due = due.filter((one) => one !== next);
-        nowMs = Math.max(nowMs, next.atMs);
-        next.run();
-      }
-      nowMs = Math.max(nowMs, atMs);
-    },
-  };
-}

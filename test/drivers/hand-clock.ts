@@ -1,4 +1,5 @@
 import type { Clock } from "../../drivers/clock.ts";
+import { createPlayedClock } from "../../drivers/played-clock.ts";
 
 /** A clock whose hands the test turns. */
 export interface HandClock extends Clock {
@@ -9,30 +10,12 @@ export interface HandClock extends Clock {
 }
 
 export function createHandClock(): HandClock {
-  let nowMs = 1_000;
+  const clock = createPlayedClock(1_000);
   let wallOffsetMs = Date.UTC(2026, 2, 4, 9, 0, 0);
-  let due: { atMs: number; run: () => void }[] = [];
   return {
-    wallMs: () => nowMs + wallOffsetMs,
-    monotonicMs: () => nowMs,
-    after(ms, run) {
-      const entry = { atMs: nowMs + ms, run };
-      due.push(entry);
-      return () => {
-        due = due.filter((other) => other !== entry);
-      };
-    },
-    pass(ms) {
-      const untilMs = nowMs + ms;
-      for (;;) {
-        const next = due.reduce<(typeof due)[number] | null>((a, b) => (a && a.atMs <= b.atMs ? a : b), null);
-        if (!next || next.atMs > untilMs) break;
-        due = due.filter((other) => other !== next);
-        nowMs = Math.max(nowMs, next.atMs);
-        next.run();
-      }
-      nowMs = untilMs;
-    },
+    ...clock,
+    wallMs: () => clock.monotonicMs() + wallOffsetMs,
+    pass: (ms) => clock.passTo(clock.monotonicMs() + ms),
     jumpWall(ms) {
       wallOffsetMs += ms;
     },
