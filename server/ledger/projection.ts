@@ -7,11 +7,8 @@ import { aboutSubjects } from "./rows.ts";
 import { searchable } from "./search-words.ts";
 import type { RecordRow, Store, Trx } from "./tables.ts";
 
-/** Kinds that a line of the list follows from. */
-export const toldKinds: readonly Entry["kind"][] = [
-  "piece-opened",
-  "capture",
-  "weighing-details",
+/** Kinds that come after the measurement, or are it. */
+const changing: readonly Entry["kind"][] = [
   "result",
   "statement",
   "imported-weighing",
@@ -20,14 +17,12 @@ export const toldKinds: readonly Entry["kind"][] = [
   "photo",
 ];
 
-/** Of these, the kinds that come after the measurement, or are it. */
-const changing: readonly Entry["kind"][] = [
-  "result",
-  "statement",
-  "imported-weighing",
-  "amendment",
-  "voiding",
-  "photo",
+/** Kinds that a line of the list follows from. */
+export const toldKinds: readonly Entry["kind"][] = [
+  "piece-opened",
+  "capture",
+  "weighing-details",
+  ...changing,
 ];
 
 /**
