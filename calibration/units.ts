@@ -28,7 +28,7 @@ export function isMassUnit(text: string): text is MassUnit {
 
 /**
  * A reading in its unit as exact decimal text in grams. A reading in g comes back unchanged, trailing zeros and all.
- * Throws RangeError when the text is no decimal number.
+ * Throws TypeError when the text is no decimal number.
  */
 export function toGrams(text: string, unit: MassUnit): string {
   return unit === "g" ? text : times(text, gramsPerUnit[unit]);
@@ -36,7 +36,7 @@ export function toGrams(text: string, unit: MassUnit): string {
 
 /**
  * One step of the last decimal that a reading shows, in g: 8.295 dwt steps by 0.001 dwt, which is 0.00156 g. Throws
- * RangeError when the text is no decimal number.
+ * TypeError when the text is no decimal number.
  */
 export function stepGrams(text: string, unit: MassUnit): number {
   return lastPlace(text) * Number(gramsPerUnit[unit]);

@@ -21,7 +21,7 @@ export function fileOf(request: FastifyRequest, name: string): Uint8Array | unde
 }
 
 /**
- * The text of a taken-over file: chosen under "json-file", or pasted as "file". Throws RangeError when neither is there
+ * The text of a taken-over file: chosen under "json-file", or pasted as "file". Throws Refusal when neither is there
  * or the bytes are no text.
  */
 export function takenOver(request: FastifyRequest, pasted: string | undefined): string {

@@ -60,7 +60,7 @@ export function SensorList({ sensors, csrfToken }: Pick<SensorsView, "sensors" |
           { head: t("sensors.columns.place") },
           { head: t("sensors.columns.now") },
           { head: t("sensors.columns.line") },
-          { head: t("sensors.columns.remove") },
+          { head: t("sensors.remove") },
         ]}
         rows={sensors.map(({ address, place, now, lines }) => ({
           key: address,

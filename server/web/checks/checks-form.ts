@@ -18,7 +18,7 @@ export interface TypedCheck {
   readabilityGrams: number;
   /** coarsest last place of the temperatures, °C */
   resolutionCelsius: number;
-  /** a check weight of that value in g, by class or by its calibration. Throws RangeError when neither was typed. */
+  /** a check weight of that value in g, by class or by its calibration. Throws Refusal when neither was typed. */
   weight(statedGrams: string): CheckWeight;
 }
 

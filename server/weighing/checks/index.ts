@@ -87,7 +87,7 @@ const judging: ReadonlySet<CheckCode> = new Set([
 
 /**
  * What looks wrong about how a piece was weighed so far, stops first. Pure: same situation, same checks; no reading is
- * changed. Throws RangeError only when a reading's text is no decimal number.
+ * changed. Throws TypeError only when a reading's text is no decimal number.
  */
 export function checksOf(situation: Situation): Check[] {
   const { without, checks = [] } = methods[situation.method];
