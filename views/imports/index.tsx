@@ -1,7 +1,7 @@
 import { Csrf, Field, type FieldError, Problems, RadioCards, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
+import { codeMark, Told } from "../told.tsx";
 
 const listNames = ["weighings", "tickets", "specifications", "metals"] as const;
 export type ListName = (typeof listNames)[number];
@@ -121,7 +121,9 @@ export function PreviewPage(view: PreviewView) {
                 `${line}`,
                 column,
                 value === "" ? t("imports.empty") : value,
-                <Told key="w" says={says} />,
+                <span key="w" {...codeMark(says)}>
+                  <Told says={says} />
+                </span>,
               ],
             }))}
           />

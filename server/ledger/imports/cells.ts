@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
+import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { readQuantity } from "../../../calibration/typed-quantity.ts";
 
 /** How one cell of a list is read: its text in, its value out, or an issue whose `params.says` is what is wrong. */
@@ -46,26 +47,38 @@ export function shaped(shape: RegExp, says: Message) {
 }
 
 const quantity =
-  (unit: string, aboveZero = false) =>
+  (unit: string, mark: DecimalMark, aboveZero: boolean) =>
   (trimmed: string): Read<string> => {
-    const read = readQuantity(trimmed, { unit });
+    const read = readQuantity(ungrouped(trimmed, mark), { unit, mark });
     if (read.kind !== "number") return { says: read.says };
     return aboveZero && !(Number(read.text) > 0)
       ? { says: message("form.number.not-above-zero", { value: { decimal: read.text } }) }
       : { value: read.text };
   };
 
-/** Decimal text in the unit of the heading; decimals are kept, so that 31,10 becomes 31.10. */
-export const optionalDecimal = (unit: string) => orEmpty(quantity(unit));
+/** Thousands before the decimals of a list whose decimal mark is known: 1.234,5 becomes 1234,5. A lone 1.234 stays. */
+function ungrouped(text: string, mark: DecimalMark): string {
+  const group = mark === "," ? "." : ",";
+  const grouped = new RegExp(`^[+\\-−–]?\\d{1,3}(\\${group}\\d{3})+\\${mark}\\d`);
+  return grouped.test(text) ? text.replaceAll(group, "") : text;
+}
 
-/** A decimal number above zero, as text. */
-export const positiveDecimal = (unit: string) => cell(quantity(unit, true));
-
-/** A number above zero. */
-export const positiveNumber = (unit: string) => positiveDecimal(unit).transform(Number);
-
-export const optionalPositiveNumber = (unit: string) =>
-  orEmpty(quantity(unit, true)).transform((value) => (value === undefined ? undefined : Number(value)));
+/** Number cells of a list with this decimal mark; text keeps its decimals, so that 31,10 becomes 31.10. */
+export function numberCells(mark: DecimalMark) {
+  const positiveDecimal = (unit: string) => cell(quantity(unit, mark, true));
+  const optionalPositiveDecimal = (unit: string) => orEmpty(quantity(unit, mark, true));
+  return {
+    /** decimal text in the unit of the heading, of any sign */
+    optionalDecimal: (unit: string) => orEmpty(quantity(unit, mark, false)),
+    positiveDecimal,
+    optionalPositiveDecimal,
+    positiveNumber: (unit: string) => positiveDecimal(unit).transform(Number),
+    optionalPositiveNumber: (unit: string) =>
+      optionalPositiveDecimal(unit).transform((value) => (value === undefined ? undefined : Number(value))),
+    /** parts of an alloy such as "Au 75; Ag 12.5; Cu 12.5" in per cent of mass, as shares of 1 */
+    composition: cell((trimmed) => compositionOf(trimmed, mark)),
+  };
+}
 
 /** A day or a moment by ISO 8601, given back as a moment in UTC. Other orders of day and month are not guessed. */
 export const isoMoment = cell((value): Read<string> => {
@@ -91,12 +104,11 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(choice
   });
 }
 
-/** Parts of an alloy such as "Au 75; Ag 12.5; Cu 12.5" in per cent of mass, as shares of 1. */
-export const composition = cell((trimmed): Read<Record<string, number>> => {
+function compositionOf(trimmed: string, mark: DecimalMark): Read<Record<string, number>> {
   const shares: Record<string, number> = {};
   for (const part of trimmed.split(";")) {
     const [, symbol, typed = ""] = /^\s*([A-Z][a-z]?)\s+(.+)$/.exec(part) ?? [];
-    const percent = readQuantity(typed.replace(/%\s*$/, ""), { unit: "" });
+    const percent = readQuantity(typed.replace(/%\s*$/, ""), { unit: "", mark });
     if (symbol === undefined || percent.kind !== "number" || Number(percent.text) < 0)
       return { says: message("import.cell.no-composition", { part: part.trim() }) };
     shares[symbol] = (shares[symbol] ?? 0) + Number(percent.text) / 100;
@@ -105,4 +117,4 @@ export const composition = cell((trimmed): Read<Record<string, number>> => {
   return Math.abs(sum - 1) <= 0.005
     ? { value: shares }
     : { says: message("import.cell.composition-sum", { sum_percent: sum * 100 }) };
-});
+}

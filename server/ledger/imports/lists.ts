@@ -1,18 +1,6 @@
 import { type Message, message } from "../../../calibration/message.ts";
-import {
-  anyText,
-  type Cell,
-  composition,
-  isoMoment,
-  oneOf,
-  optionalDecimal,
-  optionalPositiveNumber,
-  optionalText,
-  positiveDecimal,
-  positiveNumber,
-  shaped,
-  text,
-} from "./cells.ts";
+import type { DecimalMark } from "../../../calibration/typed-number.ts";
+import { anyText, type Cell, isoMoment, numberCells, oneOf, optionalText, shaped, text } from "./cells.ts";
 
 /** What is wrong with a row: the heading it stands under, and why. */
 export interface WrongCell {
@@ -27,11 +15,17 @@ interface List {
   wrong?: (row: Record<string, unknown>) => WrongCell | null;
 }
 
+type Numbers = ReturnType<typeof numberCells>;
+
 const needed = (cell: Cell) => ({ cell, needed: true });
 const may = (cell: Cell) => ({ cell, needed: false });
 const ownId = shaped(/^own-[a-z0-9-]{1,40}$/, message("import.cell.own-id"));
 
-const specifications: List = {
+const specifications = ({
+  positiveDecimal,
+  optionalPositiveDecimal,
+  optionalPositiveNumber,
+}: Numbers): List => ({
   columns: {
     id: needed(ownId),
     name: needed(text),
@@ -39,7 +33,7 @@ const specifications: List = {
     mass_g: needed(positiveDecimal("g")),
     mass_tolerance_g: may(optionalPositiveNumber("g")),
     fineness_permille: needed(positiveDecimal("")),
-    fine_mass_g: may(optionalDecimal("g")),
+    fine_mass_g: may(optionalPositiveDecimal("g")),
     diameter_mm: may(optionalPositiveNumber("mm")),
     thickness_mm: may(optionalPositiveNumber("mm")),
     source: needed(text),
@@ -51,9 +45,9 @@ const specifications: List = {
           says: message("form.number.above", { value: Number(fineness), unit: "\u00a0‰", to: 1000 }),
         }
       : null,
-};
+});
 
-const metals: List = {
+const metals = ({ composition, positiveNumber }: Numbers): List => ({
   columns: {
     id: needed(ownId),
     name: needed(text),
@@ -77,30 +71,30 @@ const metals: List = {
       }),
     };
   },
-};
+});
 
-const tickets: List = {
+const tickets = ({ optionalPositiveDecimal }: Numbers): List => ({
   columns: {
     ticket: needed(text),
     description: needed(text),
     claim: may(optionalText),
     lot: may(optionalText),
     customer: may(optionalText),
-    mass_g: may(optionalDecimal("g")),
+    mass_g: may(optionalPositiveDecimal("g")),
   },
-};
+});
 
 /** Above any metal, g/cm³: a value in kg/m³, most likely. */
 const densest = 25;
 
-const weighings: List = {
+const weighings = ({ positiveDecimal, optionalPositiveDecimal, optionalDecimal }: Numbers): List => ({
   columns: {
     ticket: needed(text),
     description: needed(anyText),
     measured_at: needed(isoMoment),
     mass_g: needed(positiveDecimal("g")),
     density_g_cm3: needed(positiveDecimal("g/cm³")),
-    u_g_cm3: may(optionalDecimal("g/cm³")),
+    u_g_cm3: may(optionalPositiveDecimal("g/cm³")),
     claim: may(optionalText),
     temperature_c: may(optionalDecimal("°C")),
   },
@@ -114,8 +108,18 @@ const weighings: List = {
           }),
         }
       : null,
-};
+});
 
-/** Every list that can be taken over. */
-export const lists = { specifications, metals, tickets, weighings };
+/** Every list that can be taken over, its numbers written with this decimal mark. */
+export function listsWith(mark: DecimalMark) {
+  const numbers = numberCells(mark);
+  return {
+    specifications: specifications(numbers),
+    metals: metals(numbers),
+    tickets: tickets(numbers),
+    weighings: weighings(numbers),
+  };
+}
+
+export const lists = listsWith(".");
 export type ListName = keyof typeof lists;

@@ -1,8 +1,11 @@
 import type { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
+import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { type CsvRow, readCsv } from "../csv.ts";
-import { type ListName, lists, type WrongCell } from "./lists.ts";
+import { type Heading, headingsOf } from "./headings.ts";
+import { markOf } from "./list-mark.ts";
+import { type ListName, listsWith, type WrongCell } from "./lists.ts";
 
 /** A cell that cannot be taken over: where it stands, what stands there, what would be right. */
 export interface RefusedCell {
@@ -21,25 +24,36 @@ export interface ImportPreview {
   unknownColumns: string[];
 }
 
-/** What is wrong with a row as a whole; null when nothing is. */
-export type RowCheck = (row: Record<string, unknown>) => WrongCell | null;
+type Row = Record<string, unknown>;
+
+/** What is wrong with a row as a whole, or the row as it is taken over. */
+export type RowCheck = (row: Row) => WrongCell | { row: Row };
 
 const mostRows = 100_000;
 
 /**
- * Reads a list and shows what would be taken over, naming every refused cell. Headings are compared without regard to
- * case and spaces; a first column of the same value twice is refused, as one of the two would be lost.
- * `alsoWrong` looks at what only the bench can know of a row whose cells are right, such as whether its metal exists.
+ * Reads a list and shows what would be taken over, naming every refused cell. A heading is the name of a column or a
+ * word for it; a first column of the same value twice is refused, as one of the two would be lost. The decimal mark is
+ * the one the numbers show, else that of the page; a number that the list leaves open is refused with what it can mean.
+ * `asRow` looks at what only the bench can know of a row whose cells are right, such as whether its metal exists.
  * Pure: takes over nothing. Throws Refusal for text that is no table of this kind.
  */
-export function previewImport(list: ListName, text: string, alsoWrong: RowCheck = () => null): ImportPreview {
-  const { columns } = lists[list];
+export function previewImport(
+  list: ListName,
+  text: string,
+  { mark = ".", asRow = (row) => ({ row }) }: { mark?: DecimalMark; asRow?: RowCheck } = {},
+): ImportPreview {
+  const { columns } = listsWith(mark)[list];
   const [head, ...body] = readCsv(text);
   if (!head || body.length === 0)
     throw new Refusal("import.list.empty", { columns: Object.keys(columns).join(",") }, "file");
   if (body.length > mostRows)
     throw new Refusal("import.list.too-long", { rows: body.length, most: mostRows }, "file");
-  const headings = head.cells.map((cell) => cell.trim().toLowerCase().replaceAll(" ", "_"));
+  const found = headingsOf(head.cells, Object.keys(columns));
+  const headings = found.map(({ column }) => column);
+  const other = found.find(({ otherUnit }) => otherUnit !== undefined);
+  if (other)
+    throw new Refusal("import.list.unit-other", { column: other.column, unit: other.otherUnit! }, "file");
   const missing = Object.keys(columns).filter((name) => columns[name]?.needed && !headings.includes(name));
   if (missing.length > 0)
     throw new Refusal(
@@ -57,48 +71,65 @@ export function previewImport(list: ListName, text: string, alsoWrong: RowCheck 
     unknownColumns: headings.filter((name) => !(name in columns)),
   };
   const seen = new Map<string, number>();
+  const rowRead = {
+    headings: found,
+    asRow,
+    list: listsWith(markOf(numbersIn(body, headings)) ?? mark)[list],
+  };
   for (const row of body) {
-    const read = readRow(list, headings, row, alsoWrong);
-    const refused = read.refused.length > 0 ? read.refused : repeated(list, read.values, row.line, seen);
+    const read = readRow(rowRead, row);
+    const refused =
+      read.refused.length > 0
+        ? read.refused
+        : repeated({ list, column: Object.keys(columns)[0] ?? "" }, read.values, row.line, seen);
     if (refused.length > 0) preview.refused.push(...refused);
     else preview.rows.push({ line: row.line, values: read.values });
   }
   return preview;
 }
 
-function readRow(list: ListName, headings: string[], { line, cells }: CsvRow, alsoWrong: RowCheck) {
-  const { columns, wrong } = lists[list];
-  const values: Record<string, unknown> = {};
+/** The cells of the columns whose names end in a unit, as they were written. */
+function numbersIn(body: readonly CsvRow[], headings: readonly string[]): string[] {
+  const at = headings.flatMap((name, index) => (/_(g|g_cm3|mm|c|permille)$/.test(name) ? [index] : []));
+  return body.flatMap(({ cells }) => at.flatMap((index) => cells[index] ?? []));
+}
+
+interface RowRead {
+  list: ReturnType<typeof listsWith>[ListName];
+  headings: readonly Heading[];
+  asRow: RowCheck;
+}
+
+function readRow({ list: { columns, wrong }, headings, asRow }: RowRead, { line, cells }: CsvRow) {
+  const values: Row = {};
   const refused: RefusedCell[] = [];
   for (const [name, { cell }] of Object.entries(columns)) {
-    const at = headings.indexOf(name);
+    const at = headings.findIndex(({ column }) => column === name);
     const value = at < 0 ? "" : (cells[at] ?? "");
     const read = cell.safeParse(value);
     if (!read.success) refused.push({ line, column: name, value, says: saysOf(read.error.issues[0]) });
+    else if (headings[at]?.unitOpen && value.trim() !== "" && !/\p{L}/u.test(value))
+      refused.push({ line, column: name, value, says: message("import.cell.unit-open", { column: name }) });
     else if (read.data !== undefined) values[name] = read.data;
   }
   for (const value of cells.slice(headings.length))
     if (value.trim() !== "")
-      refused.push({
-        line,
-        column: "–",
-        value,
-        says: message("import.cell.behind-headings"),
-      });
-  const whole = refused.length === 0 ? (wrong?.(values) ?? alsoWrong(values)) : null;
-  if (whole)
-    refused.push({ line, column: whole.column, value: String(values[whole.column]), says: whole.says });
-  return { values, refused };
+      refused.push({ line, column: "–", value, says: message("import.cell.behind-headings") });
+  if (refused.length > 0) return { values, refused };
+  const faulty = wrong?.(values);
+  const whole = faulty ? faulty : asRow(values);
+  if ("row" in whole) return { values: whole.row, refused };
+  const { column, says } = whole;
+  return { values, refused: [{ line, column, value: String(values[column]), says }] };
 }
 
 /** The same id or ticket twice; old weighings may repeat a ticket, but not at the same moment. */
 function repeated(
-  list: ListName,
-  values: Record<string, unknown>,
+  { list, column }: { list: ListName; column: string },
+  values: Row,
   line: number,
   seen: Map<string, number>,
 ): RefusedCell[] {
-  const column = Object.keys(lists[list].columns)[0] ?? "";
   const value = String(values[column]);
   const key = list === "weighings" ? `${value} ${values.measured_at}` : value;
   const before = seen.get(key);

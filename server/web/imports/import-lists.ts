@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
-import type { ListName } from "../../ledger/imports/lists.ts";
+import { locales } from "../../../views/messages/language.ts";
+import type { ListName, WrongCell } from "../../ledger/imports/lists.ts";
 import type { ImportPreview, RowCheck } from "../../ledger/imports/preview.ts";
 import { takeOverTickets, takeOverWeighings } from "../../ledger/imports/take-over.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -12,44 +13,61 @@ import {
   ownSpecificationsFormat,
   readOwnSpecifications,
 } from "../../metals/specifications/own-specifications.ts";
+import { typedClaim } from "../../metals/typed-claim.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { currentSpecifications, keepSpecifications } from "../../station/current-specifications.ts";
+import { nameIn } from "../records/record-view.ts";
 
 type Values = Record<string, unknown>;
 type OwnSpecification = OwnSpecifications["specifications"][number];
 type OwnMetal = OwnMetals["metals"][number];
 
-/** What only the bench knows about a row: whether its metal is known here, whether the parts of it go together. */
+/** What only the bench knows about a row: which metal it names, whether the parts of it go together. */
 export function rowCheck(list: ListName, library: Library): RowCheck {
-  const unknown = (column: string, id: unknown) =>
-    typeof id === "string" && !library.has(id)
-      ? { column, says: message("import.cell.no-metal", { typed: id }) }
-      : null;
   switch (list) {
     case "tickets":
     case "weighings":
-      return ({ claim }) => unknown("claim", claim);
+      return (row) => withMetal("claim", row, library);
     case "specifications":
-      return (row) =>
-        unknown("metal", row.metal) ??
-        refusedBy("fine_mass_g", () =>
-          readOwnSpecifications(
-            JSON.stringify({
-              underhook_specifications: ownSpecificationsFormat,
-              version: 1,
-              specifications: [specificationOf(row)],
-            }),
-            library,
-          ),
-        );
+      return (row) => {
+        const read = withMetal("metal", row, library);
+        return "row" in read ? (wrongSpecification(read.row, library) ?? read) : read;
+      };
     case "metals":
       return (row) =>
         refusedBy("composition_percent", () =>
           readOwnMetals(
             JSON.stringify({ underhook_metals: ownMetalsFormat, version: 1, metals: [metalOf(row)] }),
           ),
-        );
+        ) ?? { row };
   }
+}
+
+/** The row with the id of the metal that was written; refused where none is meant, or several can be. */
+function withMetal(column: string, row: Values, library: Library): ReturnType<RowCheck> {
+  const typed = row[column];
+  if (typeof typed !== "string") return { row };
+  const called = (id: string) => locales.map((locale) => nameIn(library, id, locale));
+  const read = typedClaim(typed, library, called);
+  if ("metal" in read) return { row: { ...row, [column]: read.metal } };
+  const says =
+    read.meanings.length === 0
+      ? message("import.cell.no-metal", { typed })
+      : message("import.cell.metals", { typed, meanings: { anyOf: read.meanings } });
+  return { column, says };
+}
+
+function wrongSpecification(row: Values, library: Library) {
+  return refusedBy("fine_mass_g", () =>
+    readOwnSpecifications(
+      JSON.stringify({
+        underhook_specifications: ownSpecificationsFormat,
+        version: 1,
+        specifications: [specificationOf(row)],
+      }),
+      library,
+    ),
+  );
 }
 
 /** Takes the rows of a preview over, all of them; gives how many. Throws LedgerError, Refusal; then none or the first ones. */
@@ -104,7 +122,7 @@ function metalOf(row: Values): OwnMetal {
 }
 
 /** The refusal of a reader as one of a cell: the first fault at the heading its place names, else at the one given. */
-function refusedBy(otherwise: string, read: () => unknown): ReturnType<RowCheck> {
+function refusedBy(otherwise: string, read: () => unknown): WrongCell | null {
   try {
     read();
     return null;

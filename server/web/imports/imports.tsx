@@ -9,8 +9,9 @@ import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
-import { frameOf } from "../look.ts";
+import { frameOf, ownMark } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
+import { nameIn } from "../records/record-view.ts";
 import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
 import { rowCheck, takeOver } from "./import-lists.ts";
@@ -76,7 +77,10 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     if (text.trim() === "") return again("file", message("imports.no-text"));
     if (from.trim() === "") return again("from", message("imports.no-from"));
     try {
-      const preview = previewImport(list, text, rowCheck(list, library.now));
+      const preview = previewImport(list, text, {
+        mark: ownMark(request),
+        asRow: rowCheck(list, library.now),
+      });
       const key = createHash("sha256").update(`${list}\n${from}\n${text}`).digest("hex");
       held.delete(key);
       held.set(key, { preview, from: from.trim() });
@@ -105,7 +109,10 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
         right={rows.length}
         rows={rows.slice(0, rowsShown).map(({ line, values }) => ({
           line,
-          cells: names.map((name) => cellText(values[name])),
+          cells: names.map((name) => {
+            const text = cellText(values[name]);
+            return name === "claim" || name === "metal" ? nameIn(library.now, text, around.locale) : text;
+          }),
         }))}
         refusedCount={refused.length}
         refused={refused.slice(0, refusedShown)}
@@ -144,13 +151,22 @@ function isList(name: string): name is ListName {
   return Object.hasOwn(lists, name);
 }
 
-/** Table programs write UTF-8, with a mark or without, or the older one-byte text of Western Europe. */
+/** Table programs write UTF-8, with a mark or without, UTF-16, or the older one-byte text of Western Europe. */
 function textOf(bytes: Uint8Array): string {
+  const wide = wideText(bytes);
+  if (wide) return new TextDecoder(wide).decode(bytes);
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
     return new TextDecoder("windows-1252").decode(bytes);
   }
+}
+
+/** Two bytes a sign: told by the byte order mark, else by the empty half of the first heading. */
+function wideText([first, second]: Uint8Array): "utf-16le" | "utf-16be" | undefined {
+  if ((first === 0xff && second === 0xfe) || (first && second === 0)) return "utf-16le";
+  if ((first === 0xfe && second === 0xff) || (first === 0 && second)) return "utf-16be";
+  return undefined;
 }
 
 function cellText(value: unknown): string {

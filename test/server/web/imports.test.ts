@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { codesIn } from "../page-fields.ts";
 import { host, sendForm, textOf, wordsOf } from "./recorded.ts";
 
 const t = tellerOf("en");
@@ -123,4 +124,51 @@ test("a ticket of a list waits, is put on the bench with what the customer said,
   expect(opened?.body).toMatchObject({ customer: "window", customerSupplied: { mass_g: "4.10" } });
   expect(await textOf(at, "/tickets")).not.toContain("H-7");
   expect((await at.post("/tickets", { id })).statusCode).toBe(422);
+});
+
+/** As a German table program writes it: semicolons, decimal commas, own headings, two bytes a sign. */
+const german = [
+  "Etikett;Beschreibung;Angegeben als;Posten;Gewicht (g)",
+  "K-1;Armreif;585;Los 3;1.234,5",
+  "K-2;Ring;14 ct;Los 3;4,10",
+  "K-3;Kette;Gold 750 (18 ct);Los 3;12,90",
+  "K-4;Barren;999;Los 3;31,10",
+  "K-5;Ring;585;Los 3;-4,10",
+].join("\r\n");
+
+const wide = (text: string, big: boolean) => {
+  const bytes = Buffer.from(`\uFEFF${text}`, "utf16le");
+  return new Uint8Array(big ? bytes.swap16() : bytes);
+};
+
+test.each([
+  ["UTF-8", german],
+  ["UTF-16, small end first", wide(german, false)],
+  ["UTF-16, big end first", wide(german, true)],
+  ["UTF-16 without a mark", wide(german, false).subarray(2)],
+])("a German list in %s: headings, stamps and 1.234,5 are understood", async (_, file) => {
+  const preview = await send("tickets", file, "Kasse");
+  const codes = codesIn(preview.body);
+  expect(codes).toContain("import.cell.metals");
+  expect(codes).toContain("form.number.not-above-zero");
+  expect((await take(preview)).headers.location).toContain("taken=3");
+  const announced = await at.ledger.entries({ kind: "ticket-announced" });
+  expect(announced.map(({ body }) => body)).toMatchObject([
+    { ticket: "K-1", description: "Armreif", claim: "au-585", lot: "Los 3", mass_g: "1234.5" },
+    { ticket: "K-2", claim: "au-585", mass_g: "4.10" },
+    { ticket: "K-3", claim: "au-750", mass_g: "12.90" },
+  ]);
+});
+
+test("a mass whose unit nobody names is asked for; another unit in the heading is refused", async () => {
+  const open = await send("tickets", "Etikett;Beschreibung;Gewicht\nK-1;Ring;4,10\nK-2;Ring;4,10 g\n");
+  expect(codesIn(open.body)).toContain("import.cell.unit-open");
+  expect((await take(open)).headers.location).toContain("taken=1");
+  const ounces = await send("tickets", "Etikett;Beschreibung;Gewicht (ozt)\nK-3;Ring;4,10\n");
+  expect([ounces.statusCode, codesIn(ounces.body)]).toEqual([422, ["import.list.unit-other"]]);
+});
+
+test("a number that the list leaves open is refused with what it can mean", async () => {
+  const rows = 'ticket,description,mass_g\nL-1,ring,4.10\nL-2,ring,"1,234"\n';
+  expect(codesIn((await send("tickets", rows)).body)).toContain("form.number.two-meanings");
 });
