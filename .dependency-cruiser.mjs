@@ -128,7 +128,7 @@ export default {
       name: "no-tool-in-the-program",
       severity: "error",
       comment: "Who installs the program gets no package that only its developers need.",
-      from: { path: "^(calibration|drivers|server|views)/" },
+      from: { path: "^(calibration|drivers|server|views)/", pathNot: "^server/build.ts$" },
       to: {
         dependencyTypes: ["npm-dev"],
         dependencyTypesNot: ["type-only"],

@@ -1,11 +1,13 @@
 import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { type CatalogueFiles, checkCatalogues } from "../views/messages/catalogue-check.ts";
 import { locales } from "../views/messages/language.ts";
+import { programFolder } from "./program-folder.ts";
 
-const folder = new URL("../views/messages/", import.meta.url);
+const folder = join(programFolder, "views", "messages");
 /** Written by the build: the digest of the catalogues as they were when they were found good. */
-const checkedFile = new URL("checked.txt", folder);
+const checkedFile = join(programFolder, "dist", "messages-checked.txt");
 
 /**
  * Throws BadCatalogue when a catalogue cannot be used. Files that are as they were at the build cost one digest; others
@@ -16,7 +18,7 @@ export function checkCatalogueFiles(): void {
   if (digestOf(files) !== digestAtBuild()) checkCatalogues(files);
 }
 
-/** For the build: checks the catalogues and keeps their digest beside them. Throws BadCatalogue. */
+/** For the build: checks the catalogues and keeps their digest beside the program. Throws BadCatalogue. */
 export function keepDigest(): void {
   const files = catalogueFiles();
   checkCatalogues(files);
@@ -25,7 +27,7 @@ export function keepDigest(): void {
 
 const catalogueFiles = (): CatalogueFiles =>
   Object.fromEntries(
-    locales.map((locale) => [locale, readFileSync(new URL(`${locale}.json`, folder), "utf8")]),
+    locales.map((locale) => [locale, readFileSync(join(folder, `${locale}.json`), "utf8")]),
   ) as CatalogueFiles;
 
 function digestOf(files: CatalogueFiles): string {

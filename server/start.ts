@@ -8,7 +8,6 @@ import { createDemoSimulator, type DemoSimulator } from "./demo/simulator.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { openLedger } from "./ledger/open-ledger.ts";
-import { openSharedLedger } from "./ledger/postgres.ts";
 import { keepReplicating } from "./ledger/replication.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
 import { reportsBeside } from "./reports/report-folder.ts";
@@ -164,7 +163,13 @@ function startReplication(ledger: Ledger, { databaseUrl, bench, dataFolder, sour
   if (databaseUrl === undefined || source.kind === "demo") return undefined;
   const now = () => new Date();
   return keepReplicating(ledger, {
-    openShared: () => openSharedLedger({ databaseUrl, now, bench, keyFile: keyFileIn(dataFolder) }),
+    openShared: async () =>
+      (await import("./ledger/postgres.ts")).openSharedLedger({
+        databaseUrl,
+        now,
+        bench,
+        keyFile: keyFileIn(dataFolder),
+      }),
     now,
     sleep: (ms, signal) => wait(ms, undefined, { signal }).catch(() => undefined),
   });

@@ -1,7 +1,6 @@
 import { ledgerFile } from "../ledger/data-folder.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { openLedger } from "../ledger/open-ledger.ts";
-import { openSharedLedger } from "../ledger/postgres.ts";
 
 /**
  * The ledger a command reads: the file it was given, else the shared one of DATABASE_URL, else the bench's own.
@@ -11,6 +10,6 @@ export async function ledgerForReading(command: string, file: string | undefined
   const reading = { now: () => new Date(), bench: command, readOnly: true };
   const databaseUrl = process.env.DATABASE_URL;
   return file === undefined && databaseUrl
-    ? openSharedLedger({ ...reading, databaseUrl, keyFile: null })
+    ? (await import("../ledger/postgres.ts")).openSharedLedger({ ...reading, databaseUrl, keyFile: null })
     : openLedger({ ...reading, file: file ?? ledgerFile() });
 }

@@ -20,7 +20,7 @@ export function labelPdf({ heading, lines, code }: Label): Promise<Buffer> {
   const chunks: Buffer[] = [];
   doc.on("data", (chunk: Buffer) => chunks.push(chunk));
   const ended = new Promise<Buffer>((resolve) => doc.on("end", () => resolve(Buffer.concat(chunks))));
-  const { regular, bold } = reportFonts();
+  const { regular, bold } = reportFonts;
   const square = encode(code);
   const side = 52;
   const left = size.width - margin - side;

@@ -54,7 +54,7 @@ export function paper(report: Report): Paper {
   const chunks: Buffer[] = [];
   doc.on("data", (chunk: Buffer) => chunks.push(chunk));
   const ended = new Promise<Buffer>((resolve) => doc.on("end", () => resolve(Buffer.concat(chunks))));
-  const { regular, bold } = reportFonts();
+  const { regular, bold } = reportFonts;
   // By path, not by registered name: tables set the font back by its path, and a name would be parsed anew each time.
   doc.font(regular).fontSize(9).fillColor(ink);
   const width = doc.page.width - 2 * margin;

@@ -1,12 +1,14 @@
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
 import fastifyStatic from "@fastify/static";
 import type { FastifyInstance } from "fastify";
-import { organisationFolder } from "../organisation.ts";
+import { programFolder } from "../program-folder.ts";
 
-const ownAssets = join(organisationFolder, "views", "assets");
-const htmxFolder = join(organisationFolder, "node_modules", "htmx.org", "dist");
+const ownAssets = join(programFolder, "views", "assets");
+/** Wherever the package was installed: beside the program or above it. */
+const htmxFolder = dirname(createRequire(import.meta.url).resolve("htmx.org"));
 const htmxFiles: Record<string, string> = {
   "htmx.min.js": join(htmxFolder, "htmx.min.js"),
   "hx-sse.min.js": join(htmxFolder, "ext", "hx-sse.min.js"),

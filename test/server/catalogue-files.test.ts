@@ -7,15 +7,15 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 let folder: string;
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "underhook-"));
-  cpSync("dist", join(folder, "dist"), { recursive: true });
-  cpSync("package.json", join(folder, "package.json"));
+  for (const part of ["dist", "server/metals/data", "views/messages", "package.json"])
+    cpSync(part, join(folder, part), { recursive: true });
   symlinkSync(resolve("node_modules"), join(folder, "node_modules"));
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
 /** The built program with one line of its German catalogue written otherwise. */
 function started(line: number, otherwise: (text: string) => string) {
-  const file = join(folder, "dist/views/messages/de.json");
+  const file = join(folder, "views/messages/de.json");
   const lines = readFileSync(file, "utf8").split("\n");
   const written = lines[line - 1]!;
   writeFileSync(file, lines.with(line - 1, otherwise(written)).join("\n"));

@@ -7,7 +7,7 @@ import { longRun } from "../setup/long-run.ts";
 import { startBench } from "./running.ts";
 
 const weighings = longRun(1_000_000);
-const program = join(import.meta.dirname, "ledger", "scale-process.mjs");
+const program = join("dist", "test", "scale-process.js");
 
 const typed = [
   "H-00",

@@ -18,8 +18,10 @@ export async function startBench(
   args: string[],
   dataFolder = mkdtempSync(join(tmpdir(), "underhook-")),
   environment: Record<string, string> = {},
+  programFolder = ".",
 ): Promise<RunningBench> {
-  const child = spawn(process.execPath, ["dist/server/underhook.js", "serve", "--port", "0", ...args], {
+  const program = join(programFolder, "dist/server/underhook.js");
+  const child = spawn(process.execPath, [program, "serve", "--port", "0", ...args], {
     env: { ...process.env, UNDERHOOK_DATA: dataFolder, ...environment },
     stdio: ["ignore", "pipe", "pipe"],
   });

@@ -1,4 +1,4 @@
-import { fileURLToPath } from "node:url";
+import { builtProgram } from "../../program-folder.ts";
 
 /** A file for the system, with the place it belongs to below its root. */
 export interface SystemFile {
@@ -46,13 +46,12 @@ export function systemFiles(devices: readonly UsbDevice[], dataFolder: string): 
 }
 
 function unit(dataFolder: string): string {
-  const program = fileURLToPath(new URL("../../underhook.js", import.meta.url));
   return `[Unit]
 Description=Underhook, a hydrostatic density bench
 After=local-fs.target
 
 [Service]
-ExecStart="${process.execPath}" "${program}" serve --data "${dataFolder}"
+ExecStart="${process.execPath}" "${builtProgram}" serve --data "${dataFolder}"
 StateDirectory=underhook
 DynamicUser=yes
 SupplementaryGroups=dialout

@@ -3,7 +3,6 @@ import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { labelPdf } from "../../reports/label.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { noRecordPage } from "./no-record.tsx";
 import { readRecord } from "./record-read.ts";
@@ -30,6 +29,7 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
       const state = item.voided
         ? t("label.void")
         : tell({ code: `state.${statement.conformity.state}` }, locale);
+      const { labelPdf } = await import("../../reports/label.ts");
       const pdf = await labelPdf({
         heading: stated.piece.ticket ?? item.ticket,
         lines: [

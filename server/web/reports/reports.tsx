@@ -11,7 +11,6 @@ import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
-import { reportPdf } from "../../reports/pdf.ts";
 import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts";
 import { languageOf } from "../../reports/writing.ts";
 import { benchSettingsShape } from "../../station/bench-settings.ts";
@@ -135,7 +134,7 @@ async function printed(report: Report): Promise<Printed> {
   const href = `/records/${encodeURIComponent(report.record.subject)}`;
   const pdfHref = `${href}/reports/${report.number}.pdf?copy=${report.copy}`;
   return {
-    pdf: await reportPdf(report),
+    pdf: await (await import("../../reports/pdf.ts")).reportPdf(report),
     page: render(<ReportPage {...reportView(report, { recordHref: href, pdfHref })} />, report.locale),
   };
 }

@@ -1,4 +1,4 @@
-// A bench in a process of its own, as it is shipped: it opens the ledger and captures one weighing after another.
+// A bench in a process of its own: it opens the ledger and captures one weighing after another.
 // Arguments: FILE HOW, where HOW is
 //   capture  until it is killed or the disk refuses; prints "saved SEQ ID" only after the append has resolved
 //   open     opens and closes
@@ -6,7 +6,7 @@
 //            process of its own, as a connection that this one has closed may still tidy the files up later
 //   nobody   gives up root's rights first, as file permissions do not bind root; then as capture
 import { writeSync } from "node:fs";
-import { openLedger } from "../../../dist/server/ledger/open-ledger.js";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 
 const [file, how, acknowledged] = process.argv.slice(2);
 const say = (line) => writeSync(1, `${line}\n`);

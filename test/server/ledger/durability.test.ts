@@ -8,7 +8,7 @@ import {
   truncateSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { openLedger } from "../../../server/ledger/open-ledger.ts";
@@ -16,7 +16,7 @@ import { walTail } from "../../../server/ledger/wal-recovery.ts";
 import { longRun, seed } from "../../setup/long-run.ts";
 import { clock, dry, testFolder, testLedger } from "./bench-ledger.ts";
 
-const program = join(import.meta.dirname, "bench-process.mjs");
+const program = resolve("dist", "test", "bench-process.js");
 
 /** How often the bench is killed, and when: at moments drawn from the seed of the run. */
 const kills = longRun(500, 10);

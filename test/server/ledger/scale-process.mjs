@@ -1,12 +1,12 @@
 // Makes a large ledger, or measures one, in a process of its own, so that its memory is its own.
 // Arguments: make FILE COUNT | measure FILE
 import { DatabaseSync } from "@photostructure/sqlite";
-import { canonicalJson } from "../../../dist/server/ledger/canonical-json.js";
-import { signedText } from "../../../dist/server/ledger/checkpoint.js";
-import { chainHash, contentHash } from "../../../dist/server/ledger/entry.js";
-import { openLedger } from "../../../dist/server/ledger/open-ledger.js";
-import { searchable } from "../../../dist/server/ledger/search-words.js";
-import { signingKey } from "../../../dist/server/ledger/signing-key.js";
+import { canonicalJson } from "../../../server/ledger/canonical-json.ts";
+import { signedText } from "../../../server/ledger/checkpoint.ts";
+import { chainHash, contentHash } from "../../../server/ledger/entry.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
+import { searchable } from "../../../server/ledger/search-words.ts";
+import { signingKey } from "../../../server/ledger/signing-key.ts";
 
 const [how, file, count = "1000000"] = process.argv.slice(2);
 const claims = ["ag-925", "ag-999", "ag-900", "au-750", "au-585", "au-917", "el-cu", "pt-950"];

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 import { host, wordsOf } from "./recorded.ts";
 
-const maker = join(import.meta.dirname, "..", "ledger", "scale-process.mjs");
+const maker = join("dist", "test", "scale-process.js");
 /** More than are counted, so that the list must say so. */
 const many = 1200;
 
