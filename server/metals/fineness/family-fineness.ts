@@ -55,11 +55,12 @@ export function familyFineness(
   const usual = fitting.filter(({ recipe }) => recipe.likelihood !== "rare");
   const counting = usual.length > 0 ? usual : fitting.length > 0 ? fitting : rests;
   const weighed = volumeOf(piece, claimed.expansionPerMillionK ?? usualExpansion);
-  const parts = partsOver(counting, weighed, confidence);
   const [usually, least, most] = claimed.composition[element] ?? [0, 0, 0];
   const stamped = [piece.massG * (least ?? usually), piece.massG * (most ?? usually)] as const;
+  const parts = { ...partsOver(counting, weighed, confidence), stated_g: piece.massG * usually };
   return {
     ...saidBy(element, holding(stamped, parts, confidence), piece.massG, confidence),
+    parts,
     recipes: (claimed.recipes ?? [claimed.id]).filter((id) => fits(library.metal(id))),
   };
 }
@@ -88,7 +89,10 @@ function saidBy(element: PreciousElement, parts: FineParts, massG: number, confi
   return { element, permille: range(permille), fine_g: range((grams) => grams), parts };
 }
 
-/** A claim that is not excluded may hold what it is stamped: where the other recipes leave that out, the nearer end goes there. */
+/**
+ * A claim that is not excluded may hold what it is stamped: where the other recipes leave that out, the nearer end goes
+ * there. For one piece only: pieces moved one by one would shift their sum.
+ */
 function holding(
   [leastG, mostG]: readonly [number, number],
   parts: FineParts,
@@ -106,11 +110,11 @@ function partsOver(rests: readonly RecipeRest[], measured: MeasuredPiece, confid
   const far = normalQuantile((1 + confidence) / 2);
   const least = extreme(corners, (corner) => {
     const end = fineAt(measured, corner, "less");
-    return { end, at: end.middle_g - far * uOfEnd(end) };
+    return { end, at: end.middle_g - far * systematic(end) };
   });
   const most = extreme(corners, (corner) => {
     const end = fineAt(measured, corner, "more");
-    return { end, at: -(end.middle_g + far * uOfEnd(end)) };
+    return { end, at: -(end.middle_g + far * systematic(end)) };
   });
   return {
     low: least,
@@ -150,6 +154,9 @@ function volumeOf(
     commonShare,
   };
 }
+
+/** Ends are chosen without what each reading brings of its own: a chance choice of many pieces would shift their sum. */
+const systematic = ({ common_g, law_g }: FineEnd) => Math.hypot(common_g, law_g);
 
 function extreme(
   corners: readonly RestCorner[],

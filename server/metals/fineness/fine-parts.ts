@@ -18,6 +18,8 @@ export interface FineParts {
   high: FineEnd;
   /** the mean over that freedom */
   expected: FineEnd;
+  /** what the piece holds if it is as its claim states it, g; left out where nothing states it */
+  stated_g?: number;
   /** standard uncertainty from that freedom, g: pieces of one maker share it */
   freedom_g: number;
   /** the most the piece can weigh, g */

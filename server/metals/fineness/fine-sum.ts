@@ -14,6 +14,11 @@ export interface FineSum {
  * adds end by end: it is off for all of them the same way. What each reading brought of its own adds in squares. The free
  * rest of the alloy adds end by end, since pieces of one maker share it. The sum is cut to nothing and to what the pieces
  * weigh at its end only, so that cuts do not shift it.
+ *
+ * Expected is what the claims state, where the interval holds it, else its nearer end: a density tells a fineness only as
+ * far as the rest of the alloy is known, while a stamp states a least fineness that makers do not exceed by more than a
+ * few parts in a thousand (Convention on the Control and Marking of Articles of Precious Metals, annex I, no negative
+ * tolerance; from memory). What no claim states is taken in the middle of its freedom.
  */
 export function fineSum(pieces: readonly FineParts[], confidence: number): FineSum {
   const low = summed(pieces.map((piece) => piece.low));
@@ -23,10 +28,12 @@ export function fineSum(pieces: readonly FineParts[], confidence: number): FineS
   const k = coveringFactor(confidence, (high.middle_g - low.middle_g) / Math.max(uLow, uHigh, 1e-12));
   const most = total(pieces.map(({ most_g }) => most_g));
   const within = (grams: number) => Math.min(most, Math.max(0, grams));
+  const [lowG, highG] = [within(low.middle_g - k * uLow), within(high.middle_g + k * uHigh)];
+  const likely = total(pieces.map(({ stated_g, expected: { middle_g } }) => stated_g ?? middle_g));
   return {
-    lowG: within(low.middle_g - k * uLow),
-    highG: within(high.middle_g + k * uHigh),
-    expectedG: within(expected.middle_g),
+    lowG,
+    highG,
+    expectedG: Math.min(highG, Math.max(lowG, likely)),
     uG: Math.hypot(uOfEnd(expected), total(pieces.map(({ freedom_g }) => freedom_g))),
   };
 }

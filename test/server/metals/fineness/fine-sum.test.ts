@@ -36,6 +36,13 @@ describe("fine mass of many pieces", () => {
     expect(highG).toBeCloseTo(24 + 2 * 0.2, 3);
   });
 
+  test("expected is what the claims state while the interval holds it, else the nearer end", () => {
+    const stated = (grams: number) => ({ ...piece({ law: 0.1 }), stated_g: grams });
+    expect(fineSum(of(2, stated(6.1)), 0.9545).expectedG).toBeCloseTo(12.2, 9);
+    expect(fineSum(of(2, stated(9)), 0.9545).expectedG).toBeCloseTo(12 + 2 * 0.2, 3);
+    expect(fineSum([stated(6.1), piece({ law: 0.1 })], 0.9545).expectedG).toBeCloseTo(12.1, 9);
+  });
+
   test("only the sum is cut, and to what the pieces weigh: pieces read too fine make up for those read too low", () => {
     const pieces = [piece({ own: 0.1 }, 12), piece({ own: 0.1 }, 8)];
     expect(fineSum(pieces, 0.9545).expectedG).toBeCloseTo(20, 9);
