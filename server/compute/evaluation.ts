@@ -5,7 +5,7 @@ import type { Instrument } from "../conformity/next-test.ts";
 import { libraryWith, type OwnMetals } from "../metals/own-metals.ts";
 import type { Situation } from "../weighing/checks/situation.ts";
 import { statementFor } from "../weighing/statement.ts";
-import type { Statement } from "../weighing/statement-shape.ts";
+import type { NoReading, Statement } from "../weighing/statement-shape.ts";
 import { type ComputeRequest, computeRequest } from "./contract.ts";
 import { evidenceOf } from "./evidence-of.ts";
 import { fromMetrology, fromSchema } from "./refusal.ts";
@@ -18,8 +18,14 @@ export interface Evaluated {
   displacedGrams: number;
 }
 
+/** Why readings cannot be evaluated; with the statement that says so where they are those of no density. */
+export interface NotEvaluated {
+  refused: Message;
+  stated?: { request: ComputeRequest; statement: NoReading };
+}
+
 /** The evaluation of a piece, or why its readings cannot be evaluated. */
-export type Evaluation = Evaluated | { refused: Message };
+export type Evaluation = Evaluated | NotEvaluated;
 
 /** What the bench knows of a weighing beside its request. */
 export interface BenchKnows {
@@ -35,7 +41,7 @@ export interface BenchKnows {
 export type Evaluate = (request: unknown, knows?: BenchKnows) => Promise<Evaluation>;
 
 /** True when the readings could not be evaluated. */
-export function isRefused(evaluation: Evaluation): evaluation is { refused: Message } {
+export function isRefused(evaluation: Evaluation): evaluation is NotEvaluated {
   return "refused" in evaluation;
 }
 
@@ -48,15 +54,17 @@ export function evaluationOf(asked: unknown, own?: OwnMetals, knows: BenchKnows 
   if (!parsed.success) return { refused: fromSchema(null, parsed.error).error.message };
   const { situation, evidence = (parsed.data.evidence ?? []).map(evidenceOf) } = knows;
   try {
-    const { statement, drawn } = statementFor(parsed.data, {
+    const made = statementFor(parsed.data, {
       library: libraryWith(own),
       evidence,
       situation,
       owned: knows.owned,
       asksPerson: situation !== undefined || knows.asksPerson,
     });
-    if (!drawn || statement.density_g_cm3 === null) return { refused: statement.answer };
-    return { request: parsed.data, statement: statement as Statement, ...drawn };
+    const request = parsed.data;
+    if (made.drawn) return { request, statement: made.statement, ...made.drawn };
+    const { statement } = made;
+    return { refused: statement.answer, stated: { request, statement } };
   } catch (error) {
     return { refused: fromMetrology("", error).error.message };
   }

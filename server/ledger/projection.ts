@@ -87,7 +87,6 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     operator: piece.operator ?? null,
     customer: piece.customer ?? null,
     ...told,
-    ...(states.kind === "imported-weighing" ? {} : dryMass(entries, told.mass_g)),
     voided: isVoided(entries) ? 1 : 0,
     amendments: amendments.length,
     photos: entries.filter(({ kind, id }) => kind === "photo" && !excluded.has(id)).length,
@@ -124,12 +123,12 @@ function measured(entry: Entry, entries: Entry[]) {
   const result = entry.kind === "result" ? entry.body : (entry as EntryOf<"amendment">).body.result;
   const stated = result && statementAfter(entry.id, result, entries);
   const judged = result?.statement !== undefined || Boolean(result?.response?.finding);
+  const shown = dryMass(entries, stated?.mass_g ?? 0);
   return {
     state: stated && judged ? stated.conformity.state : null,
-    mass_g: stated?.mass_g ?? 0,
-    dry: "",
-    dry_g: stated?.mass_g ?? 0,
-    density_g_cm3: stated?.density_g_cm3 ?? 0,
+    mass_g: stated?.mass_g ?? shown.dry_g,
+    ...shown,
+    density_g_cm3: stated?.density_g_cm3 ?? null,
     expanded_g_cm3: stated?.expanded_g_cm3 ?? null,
   };
 }

@@ -6,7 +6,7 @@ import type { Store, Tables, Trx } from "./tables.ts";
 type Step = (db: Trx, dialect: Store["dialect"]) => Promise<void>;
 
 /** Released schemas, oldest first. A step is never changed once released; a new one is added below. */
-const steps: Step[] = [first, second, third];
+const steps: Step[] = [first, second, third, fourth];
 
 export const currentSchema = steps.length;
 
@@ -87,6 +87,18 @@ async function third(db: Trx): Promise<void> {
     when state = 'agrees' then 'consistent' when state = 'agrees-not-alone' then 'consistent-not-unique'
     when state = 'disagrees' then 'excluded' when claim is null then 'no-claim' else 'inconclusive' end
     where state in ('agrees', 'agrees-not-alone', 'disagrees', 'undecided')`.execute(db);
+}
+
+/** A record whose readings are those of no density has none in the list. */
+async function fourth(db: Trx, dialect: Store["dialect"]): Promise<void> {
+  if (dialect === "postgres") {
+    await sql`alter table records alter column density_g_cm3 drop not null`.execute(db);
+    return;
+  }
+  await sql`alter table records rename column density_g_cm3 to density_before`.execute(db);
+  await sql`alter table records add column density_g_cm3 real`.execute(db);
+  await sql`update records set density_g_cm3 = density_before`.execute(db);
+  await sql`alter table records drop column density_before`.execute(db);
 }
 
 /** Append-only by trigger, and the full-text index (sqlite.org/fts5.html). */

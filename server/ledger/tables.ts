@@ -32,7 +32,8 @@ export interface RecordRow {
   dry: string;
   /** the same in g; the mass where it is not known */
   dry_g: number;
-  density_g_cm3: number;
+  /** null where the readings are those of no density */
+  density_g_cm3: number | null;
   expanded_g_cm3: number | null;
   voided: number;
   amendments: number;

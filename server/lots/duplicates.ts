@@ -26,9 +26,7 @@ export function duplicates(
   return [...byMass.values()].flatMap((same): LotCheck[] => {
     const [first, ...others] = same;
     if (!first) return [];
-    const alike = others.filter(
-      ({ density, expanded }) => Math.abs(density - first.density) <= Math.hypot(expanded, first.expanded),
-    );
+    const alike = others.filter(({ density }) => goTogether(density, first.density));
     if (alike.length === 0) return [];
     const explains = excess !== undefined && Math.abs(excess - first.dryG) <= withinG;
     if (!explains && expected > chancePairs) return [];
@@ -44,4 +42,10 @@ export function duplicates(
       },
     ];
   });
+}
+
+/** True when two densities differ by no more than their uncertainties. */
+function goTogether(one: LotItem["density"], other: LotItem["density"]): boolean {
+  if (!one || !other) return false;
+  return Math.abs(one.value - other.value) <= Math.hypot(one.expanded, other.expanded);
 }

@@ -6,9 +6,10 @@ import type { Entry } from "../ledger/entry.ts";
 import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import type { Library } from "../metals/library.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
-import { statedBy } from "../reports/stated.ts";
+import { type Result, standingBy } from "../reports/stated.ts";
 import { commonShare } from "../weighing/common-share.ts";
 import { recordedFineness } from "../weighing/recorded-fineness.ts";
+import { isMeasured, type RecordedStatement } from "../weighing/recorded-statement.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import type { LotFine, Weighed } from "./lot-fine.ts";
 
@@ -25,8 +26,8 @@ export interface LotItem {
   stepG: number;
   /** the last dry reading as it came, unit and all */
   shown: { text: string; unit: string };
-  density: number;
-  expanded: number;
+  /** g/cm³, with its expanded uncertainty; null where the readings are those of no density */
+  density: { value: number; expanded: number } | null;
   /** true when a reading was typed instead of taken from the balance */
   typed: boolean;
   voided: boolean;
@@ -46,9 +47,8 @@ export interface LotItem {
 
 /** A recorded piece as its lot counts it, from the entries about it. Throws RangeError while it has no result. */
 export function lotItemOf(entries: readonly Entry[], library: Library): LotItem {
-  const stated = statedBy(entries);
+  const stated = standingBy(entries);
   const { statement } = stated;
-  const { request } = stated.result;
   const dry = stated.captures.flatMap(({ entry: { body }, voided }) =>
     voided === null && body.what === "dry" && "reading" in body ? [body.reading] : [],
   );
@@ -64,34 +64,19 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
   const { text = "", unit = "g" } = dry.at(-1) ?? {};
   const claim = stated.piece.claim ?? null;
   const state = statement.conformity.state;
-  const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
   const family = claim !== null && library.has(claim) ? library.metal(claim).family : "";
-  const measured = recordedDensity(statement, confidence);
-  const permille = claimedPermille(claim);
-  const celsius = liquidCelsius(stated.result) ?? 20;
-  const weighed =
-    state === "excluded" || state === "no-valid-reading" || !isPrecious(family)
-      ? null
-      : {
-          metal: family,
-          measured,
-          celsius,
-          massG: statement.mass_g,
-          uMassG: statement.u_mass_g,
-          commonShare: commonShare(statement.budget),
-        };
-  const found = recordedFineness(statement, { confidence, celsius, library });
+  const metal = isPrecious(family) ? family : null;
+  const measured = isMeasured(statement) ? statement : undefined;
   return {
     id: stated.entry.subject,
     ticket: stated.piece.ticket ?? "",
     claim,
-    metal: isPrecious(family) ? family : null,
+    metal,
     state,
     dryG,
     stepG,
     shown: { text, unit },
-    density: statement.density_g_cm3,
-    expanded: statement.expanded_g_cm3,
+    density: measured ? { value: measured.density_g_cm3, expanded: measured.expanded_g_cm3 } : null,
     typed: stated.captures.some(
       ({ entry: { body } }) => body.what !== "temperature" && body.source === "typed",
     ),
@@ -99,11 +84,37 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
     counts: stated.voided === undefined && state !== "no-valid-reading",
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last) } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
-    ...(weighed?.metal === "gold" && permille !== undefined && isLightFor(permille, measured, celsius)
+    ...(measured && metal && state !== "excluded" && state !== "no-valid-reading"
+      ? metalOf(metal, measured, { claim, result: stated.result, library })
+      : { weighed: null, fine: null }),
+  };
+}
+
+/** What a measured piece holds of a metal that is not excluded. */
+function metalOf(
+  metal: LotFine["metal"],
+  statement: RecordedStatement,
+  { claim, result, library }: { claim: string | null; result: Result; library: Library },
+): Pick<LotItem, "light" | "weighed" | "fine"> {
+  const { request } = result;
+  const confidence = typeof request.confidence === "number" ? request.confidence : 0.9545;
+  const celsius = liquidCelsius(result) ?? 20;
+  const measured = recordedDensity(statement, confidence);
+  const permille = claimedPermille(claim);
+  const found = recordedFineness(statement, { confidence, celsius, library });
+  return {
+    ...(metal === "gold" && permille !== undefined && isLightFor(permille, measured, celsius)
       ? { light: true }
       : {}),
-    weighed,
-    fine: weighed && found && lotFineOf(weighed.metal, found, confidence),
+    weighed: {
+      metal,
+      measured,
+      celsius,
+      massG: statement.mass_g,
+      uMassG: statement.u_mass_g,
+      commonShare: commonShare(statement.budget),
+    },
+    fine: found && lotFineOf(metal, found, confidence),
   };
 }
 

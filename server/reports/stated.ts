@@ -1,18 +1,23 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
-import { type RecordedStatement, statementAfter } from "../weighing/recorded-statement.ts";
+import {
+  isMeasured,
+  type RecordedNoReading,
+  type RecordedStatement,
+  statementAfter,
+} from "../weighing/recorded-statement.ts";
 
 export type Item = Partial<BodyOf<"piece-opened">>;
 export type Result = BodyOf<"result">;
 
 /** What the entries about one piece state now: the latest result, the piece as amended, the readings behind it. */
-export interface Stated {
+export interface Stated<Statement = RecordedStatement> {
   piece: Item;
   opened: Entry | undefined;
   result: Result;
   /** what the result says of the measurement, whatever version wrote it */
-  statement: RecordedStatement;
+  statement: Statement;
   /** the entry that states the result: a result or an amendment */
   entry: EntryOf<"result"> | EntryOf<"amendment">;
   captures: { entry: EntryOf<"capture">; voided: string | null }[];
@@ -27,8 +32,23 @@ export interface Stated {
   voided: EntryOf<"voiding"> | undefined;
 }
 
-/** Folds the entries about one piece, oldest first. Throws Refusal while there is no result. */
+/** What a record states, also one whose readings are those of no density. */
+export type Standing = Stated<RecordedStatement | RecordedNoReading>;
+
+/** The record of a measurement. Throws Refusal while there is none, and where the readings are those of no density. */
 export function statedBy(entries: readonly Entry[]): Stated {
+  return measured(standingBy(entries));
+}
+
+/** The same record, as one of a measurement. Throws Refusal where its readings are those of no density. */
+export function measured(standing: Standing): Stated {
+  const { statement } = standing;
+  if (!isMeasured(statement)) throw new Refusal("record.no-density");
+  return { ...standing, statement };
+}
+
+/** Folds the entries about one piece, oldest first. Throws Refusal while there is no result. */
+export function standingBy(entries: readonly Entry[]): Standing {
   const states = entries.findLast(isStatement);
   const result = states?.kind === "result" ? states.body : states?.body.result;
   if (!states || !result) throw new Refusal("report.refused.no-result");

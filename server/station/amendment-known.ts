@@ -9,7 +9,7 @@ import type { Entry } from "../ledger/entry.ts";
 import { statement as frozen } from "../ledger/kinds/piece.ts";
 import { builtIn } from "../metals/library.ts";
 import { methods, readingsIn, rolesOf } from "../methods/index.ts";
-import { type Result, statedBy } from "../reports/stated.ts";
+import { type Result, standingBy } from "../reports/stated.ts";
 import type { AmendmentTyped } from "../weighing/commands.ts";
 import { type Capture, type Item, standing } from "../weighing/item.ts";
 import type { AmendedReading, Known } from "../weighing/known.ts";
@@ -40,7 +40,7 @@ export async function amendmentKnown(
   const retyped = Object.entries(typed.readings).filter(([, text]) => text.trim() !== "");
   if (item.closed?.how !== "recorded" || (celsius === "" && retyped.length === 0)) return {};
   if (retyped.length > 0) mustBeAnotherPerson(item, typed.by);
-  const { result } = statedBy(entries);
+  const { result } = standingBy(entries);
   const readings = retyped.map(([id, text]) => putRight(item, id, text));
   const asked = readings.reduce(withReading, computeRequest.parse(result.request));
   const request = celsius === "" ? asked : withWater(asked, entries, item, celsius);
@@ -57,7 +57,7 @@ export async function amendmentKnown(
 /** What a record comes to from the very request it holds, with nothing that stopped it. */
 export async function restated(entries: readonly Entry[], parts: BenchParts): Promise<Pick<Known, "result">> {
   if (!entries.some(({ kind }) => kind === "result")) return {};
-  const { result } = statedBy(entries);
+  const { result } = standingBy(entries);
   const evaluation = await parts.evaluate(result.request, { asksPerson: true });
   return { result: isRefused(evaluation) ? evaluation : anew(result, evaluation, parts) };
 }

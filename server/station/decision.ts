@@ -1,7 +1,7 @@
-import type { Evaluated } from "../compute/evaluation.ts";
+import type { Evaluated, Evaluation, NotEvaluated } from "../compute/evaluation.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
-import { statement as frozen } from "../ledger/kinds/piece.ts";
+import { recordedStatement } from "../ledger/kinds/piece.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Happened, Ledger } from "../ledger/ledger.ts";
 import { isLotCommand } from "../lots/commands.ts";
@@ -110,19 +110,30 @@ async function recordKnown(weighing: Item, { parts, live }: Standing): Promise<P
     ...(await massKnown(weighing, parts)),
     secondPersonAbove: await limitPassed(weighing, parts),
     checks: procedureChecks(weighing, { conditions: conditions(), profileOf, evaluation, library, live }),
-    result:
-      evaluation === undefined || isRefused(evaluation)
-        ? evaluation
-        : await resultOf(weighing, evaluation, parts),
+    result: evaluation && (await resultKnown(weighing, evaluation, parts)),
   };
+}
+
+async function resultKnown(
+  weighing: Item,
+  evaluation: Evaluation,
+  parts: BenchParts,
+): Promise<Known["result"]> {
+  if (!isRefused(evaluation)) return resultOf(weighing, evaluation, parts);
+  const { refused, stated } = evaluation;
+  if (!stated) return { refused };
+  const stops = stated.statement.checks.flatMap(({ code, severity, params }) =>
+    severity === "stop" ? [{ code, params }] : [],
+  );
+  return { refused, noDensity: { result: await resultOf(weighing, stated, parts), stops } };
 }
 
 async function resultOf(
   weighing: Item,
-  { request, statement }: Pick<Evaluated, "request" | "statement">,
+  { request, statement }: Pick<Evaluated, "request" | "statement"> | NonNullable<NotEvaluated["stated"]>,
   parts: BenchParts,
 ): Promise<BodyOf<"result">> {
   const versions = { ...parts.versions, library: (parts.library?.() ?? builtIn).version };
   const checked = await checkedWhile(weighing, parts);
-  return { request, statement: frozen.parse(statement), versions, ...(checked && { checked }) };
+  return { request, statement: recordedStatement.parse(statement), versions, ...(checked && { checked }) };
 }

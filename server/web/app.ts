@@ -6,6 +6,7 @@ import helmet from "@fastify/helmet";
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
 import { h } from "preact";
 import { type Message, message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import { ProblemNote } from "../../views/bench/parts.tsx";
 import { tell, tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
@@ -125,9 +126,9 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   await takeUploads(app);
   await app.register(cookie, { secret: randomBytes(32).toString("hex") });
   await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
-  app.setErrorHandler((error: Error & { statusCode?: number; code?: string }, request, reply) => {
-    const status = error.statusCode ?? 500;
-    const says = refusalFor(error, status);
+  app.setErrorHandler((error: Refusal | Failed, request, reply) => {
+    const status = error instanceof Refusal ? 422 : (error.statusCode ?? 500);
+    const says = error instanceof Refusal ? error : refusalFor(error, status);
     if (status >= 500) console.error(error);
     if (request.url.startsWith("/api/"))
       return reply
@@ -195,7 +196,10 @@ function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean
   return page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: h(Problem, { says }) });
 }
 
-function refusalFor(error: Error & { code?: string }, status: number): Message {
+/** An error as the server of the pages throws it. */
+type Failed = Error & { statusCode?: number; code?: string };
+
+function refusalFor(error: Failed, status: number): Message {
   if (error.code?.startsWith("FST_CSRF")) return message("refusal.form-too-old");
   if (error.code === "FST_REQ_FILE_TOO_LARGE")
     return message("refusal.file-too-large", { mb: largestFile / 2 ** 20 });

@@ -42,6 +42,8 @@ export interface KnownLot {
 type Result = BodyOf<"result">;
 export interface NoResult {
   refused: Message;
+  /** where the readings are those of no density: the result that says so, and the checks it rests on */
+  noDensity?: { result: Result; stops: readonly Message[] };
 }
 
 /** A typed reading with what it should have been. */

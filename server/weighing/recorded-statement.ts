@@ -2,6 +2,7 @@ import type { Message } from "../../calibration/message.ts";
 import type { ExcludedByTest } from "../conformity/evidence/weighed-evidence.ts";
 import { type State, stateNow, type statesBefore } from "../conformity/state.ts";
 import type {
+  NoReading,
   StatedCheck,
   StatedConformity,
   StatedDecision,
@@ -31,6 +32,14 @@ export interface RecordedStatement extends Pick<StatedDensity, Always>, Earlier 
   fineness?: StatedMeaning["fineness"];
   cautions?: StatedMeaning["cautions"];
   next_tests?: StatedMeaning["next_tests"];
+}
+
+/** The statement of a record whose readings are those of no density. */
+export type RecordedNoReading = Omit<NoReading, "id" | "versions">;
+
+/** True for the statement of a measurement. */
+export function isMeasured(statement: RecordedStatement | RecordedNoReading): statement is RecordedStatement {
+  return statement.density_g_cm3 !== null;
 }
 
 /** Numbers that the first versions did not all state. */
@@ -64,7 +73,7 @@ export function statementAfter(
   of: string,
   result: RecordedResult,
   entries: readonly { kind: string; body: unknown }[],
-): RecordedStatement {
+): RecordedStatement | RecordedNoReading {
   const anew = entries.findLast(({ kind, body }) => kind === "statement" && (body as Restated).of === of);
   return statementOf(anew ? (anew.body as Restated) : result);
 }
@@ -74,8 +83,8 @@ interface Restated extends RecordedResult {
 }
 
 /** The statement of a record, read from entries of every version into one shape. */
-export function statementOf({ statement, response }: RecordedResult): RecordedStatement {
-  if (statement !== undefined) return statement as RecordedStatement;
+export function statementOf({ statement, response }: RecordedResult): RecordedStatement | RecordedNoReading {
+  if (statement !== undefined) return statement as RecordedStatement | RecordedNoReading;
   // the ledger lets no result in that holds neither
   const { finding, alive = [], warnings = [], ...numbers } = response!;
   const claim = finding?.claim ?? null;

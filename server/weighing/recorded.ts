@@ -19,9 +19,15 @@ export function recorded(item: Item, found: string, known: Known): Happened[] {
     throw new Refusal("weighing.second.needed", { limit: secondPersonAbove });
   if (result === undefined) throw new Refusal("weighing.record.incomplete", { missing: missingIn(item) });
   const stops = stopping(item, checks);
-  if ("refused" in result || item.lot === undefined) mustBePossible(stops);
-  if ("refused" in result) throw new Refusal("weighing.record.refused", { why: result.refused });
   const key = `result-${item.id}`;
+  if ("refused" in result) {
+    const { refused, noDensity } = result;
+    if (item.lot !== undefined && noDensity)
+      return [{ kind: "result", body: stoppedBy(noDensity.result, noDensity.stops), key }];
+    mustBePossible(stops);
+    throw new Refusal("weighing.record.refused", { why: refused });
+  }
+  if (item.lot === undefined) mustBePossible(stops);
   if (stops.length === 0) return [{ kind: "result", body: result, key }];
   if (item.lot !== undefined) return [{ kind: "result", body: stoppedBy(result, stops), key }];
   return [answered(stops, found), { kind: "result", body: result, key }];

@@ -18,6 +18,7 @@ import { impossible } from "./checks/check.ts";
 import { checksOf } from "./checks/index.ts";
 import type { Situation } from "./checks/situation.ts";
 import { conformityMessage } from "./conformity-message.ts";
+import { noNumbers } from "./no-numbers.ts";
 import { poolOfClaim } from "./pool-check.ts";
 import { situationOfRequest } from "./request-situation.ts";
 import { finenessOf } from "./stated-fineness.ts";
@@ -25,12 +26,10 @@ import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement }
 import { coarseCheck } from "./too-coarse.ts";
 import { wouldDecide } from "./would-decide.ts";
 
-/** A statement with what a page draws beside it. */
-export interface Made {
-  statement: Statement | NoReading;
-  /** null where there is no density */
-  drawn: { curve: readonly CurvePoint[]; displacedGrams: number } | null;
-}
+/** A statement with what a page draws beside it; nothing where there is no density. */
+export type Made =
+  | { statement: Statement; drawn: { curve: readonly CurvePoint[]; displacedGrams: number } }
+  | { statement: NoReading; drawn: null };
 
 /** What is known beyond the request. */
 export interface StatementContext {
@@ -274,22 +273,7 @@ function withoutVerdict({ claim }: ComputeRequest) {
 function noReading(request: ComputeRequest, checks: StatedCheck[], library: Library): NoReading {
   const statement = {
     id: request.id,
-    density_g_cm3: null,
-    u_g_cm3: null,
-    dof: null,
-    k: null,
-    expanded_g_cm3: null,
-    interval_g_cm3: null,
-    interval_from: null,
-    density_20_g_cm3: null,
-    relative_density: null,
-    mass_g: null,
-    u_mass_g: null,
-    volume_cm3: null,
-    u_volume_cm3: null,
-    liquid_density_g_cm3: null,
-    air_density_kg_m3: null,
-    budget: [],
+    ...noNumbers,
     checks,
     ...withoutVerdict(request),
     versions: { library: library.version },

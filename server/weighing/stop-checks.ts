@@ -6,6 +6,7 @@ import type { Happened } from "../ledger/ledger.ts";
 import { type Check, checkCodes, impossible } from "./checks/check.ts";
 import type { Item, Recorded } from "./item.ts";
 import type { Known } from "./known.ts";
+import { noNumbers } from "./no-numbers.ts";
 import { signed } from "./signed.ts";
 
 type Stop = Item["stops"][number];
@@ -18,13 +19,16 @@ export function stopping({ answers }: Item, checks: readonly Check[]): Stop[] {
   );
 }
 
-/** A result that says nothing of its claim because these checks stop it; itself where none does. */
+/**
+ * A result that says nothing of its claim because these checks stop it, and no density where they say that the readings
+ * are those of none; itself where none stops it.
+ */
 export function stoppedBy(result: BodyOf<"result">, stops: readonly Stop[]): BodyOf<"result"> {
   if (stops.length === 0) return result;
   const { statement } = result;
   return {
     ...result,
-    ...(statement && { statement: { ...statement, ...noVerdict(statement.conformity, stops) } }),
+    ...(statement && { statement: withoutVerdict(statement, stops) }),
     stops: [...stops],
   };
 }
@@ -39,6 +43,14 @@ export function evaluationStoppedBy(evaluation: Evaluated, stops: readonly Stop[
   };
 }
 
+function withoutVerdict(
+  statement: NonNullable<BodyOf<"result">["statement"]>,
+  stops: readonly Stop[],
+): BodyOf<"result">["statement"] {
+  const stopped = { ...statement, ...noVerdict(statement.conformity, stops) };
+  return stops.some(isImpossible) ? { ...stopped, ...noNumbers } : stopped;
+}
+
 function noVerdict({ claim }: { claim: string | null }, stops: readonly Stop[]) {
   return {
     conformity: { claim, state: "no-valid-reading" as const },
@@ -50,9 +62,14 @@ function noVerdict({ claim }: { claim: string | null }, stops: readonly Stop[]) 
   };
 }
 
+/** True for a check that no answer settles: of a procedure, or of a measurement that gives no density. */
+export function isImpossible({ code }: Stop): boolean {
+  return impossible.has(code) || code.startsWith("measurement.");
+}
+
 /** Throws Refusal when one of the checks says that the readings cannot be. */
 export function mustBePossible(stops: readonly Stop[]): void {
-  const says = stops.filter(({ code }) => impossible.has(code));
+  const says = stops.filter(isImpossible);
   if (says.length > 0) throw new Refusal("weighing.check.impossible", { says });
 }
 

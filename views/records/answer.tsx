@@ -8,11 +8,13 @@ export interface StoppedRecord {
   about: About;
   /** what each check saw, and what it asks */
   checks: readonly { says: Told; ask: Told }[];
+  /** false where no answer settles it, since no weighing of any body gives such readings */
+  answerable: boolean;
 }
 
 /** What stops a record, with the form that answers it. */
 export function AnswerChecks({
-  stopped: { ticket, about, checks },
+  stopped: { ticket, about, checks, answerable },
   action,
   csrfToken,
 }: {
@@ -30,18 +32,26 @@ export function AnswerChecks({
       {checks.map(({ says, ask }) => (
         <p key={typeof says === "string" ? says : says.code} {...codeMark(says)}>
           <Told says={says} />{" "}
-          <strong>
-            <Told says={ask} />
-          </strong>
+          {answerable && (
+            <strong>
+              <Told says={ask} />
+            </strong>
+          )}
         </p>
       ))}
-      <form method="post" action={action}>
-        <Csrf token={csrfToken} />
-        <AboutFields about={about} />
-        <Field name="found" id={`found-${id}`} label={t("stopped.found")} maxLength={400} required />
-        <Field name="by" id={`found-by-${id}`} label={t("stopped.by")} maxLength={100} required />
-        <button type="submit">{t("stopped.keep")}</button>
-      </form>
+      {answerable ? (
+        <form method="post" action={action}>
+          <Csrf token={csrfToken} />
+          <AboutFields about={about} />
+          <Field name="found" id={`found-${id}`} label={t("stopped.found")} maxLength={400} required />
+          <Field name="by" id={`found-by-${id}`} label={t("stopped.by")} maxLength={100} required />
+          <button type="submit">{t("stopped.keep")}</button>
+        </form>
+      ) : (
+        <p>
+          <a href={`/records/${about.subject}`}>{t("stopped.amend-or-void")}</a>
+        </p>
+      )}
     </section>
   );
 }

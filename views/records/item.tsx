@@ -10,11 +10,11 @@ export function RecordItem(
     RecordView,
     | "broughtBy"
     | "description"
+    | "measured"
     | "method"
     | "operator"
     | "piece"
     | "place"
-    | "results"
     | "saidByCustomer"
     | "ticket"
     | "when"
@@ -34,7 +34,7 @@ export function RecordItem(
           [t("record-page.weighed"), record.when],
           [t("record-page.by"), record.operator],
           [t("record-page.at"), record.place],
-          ...record.results,
+          ...(record.measured?.results ?? []),
         ]}
       />
     </Sheet>

@@ -40,13 +40,12 @@ export function RecordStanding(record: Pick<RecordView, "closed" | "refused" | "
 }
 
 /** The density in one line, what was amended, and what the checks say of it. */
-export function RecordDensity(
-  record: Pick<RecordView, "amended" | "density" | "densityWords" | "id" | "warnings">,
-) {
+export function RecordDensity(record: Pick<RecordView, "amended" | "id" | "measured" | "warnings">) {
   const t = useTell();
+  const { measured } = record;
   return (
     <>
-      <p class="result-value">{record.density}</p>
+      {measured && <p class="result-value">{measured.density}</p>}
       {record.amended && (
         <p>
           <a href="#amendments-heading">
@@ -55,7 +54,11 @@ export function RecordDensity(
         </p>
       )}
       <p>
-        {record.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>{" "}
+        {measured && (
+          <>
+            {measured.densityWords} <a href={`/records/${record.id}/share`}>{t("share.link")}</a>{" "}
+          </>
+        )}
         <a href={`/records/${record.id}/label.pdf`}>{t("label.link")}</a>
       </p>
       {record.warnings.map((warning) => (
@@ -68,18 +71,22 @@ export function RecordDensity(
 }
 
 /** The distribution on the density axis, the budget, the repeats, and what it was measured in. */
-export function RecordDrawn(record: Pick<RecordView, "budget" | "conditions" | "plot" | "repeats">) {
+export function RecordDrawn(record: Pick<RecordView, "budget" | "conditions" | "measured" | "repeats">) {
   const locale = useLocale();
   const t = useTell();
   return (
     <>
-      <div class="sheet">
-        <DensityAxis id="density" {...record.plot} locale={locale} />
-      </div>
-      <div class="columns">
+      {record.measured && (
         <div class="sheet">
-          <BudgetBars id="budget" inputs={record.budget} locale={locale} />
+          <DensityAxis id="density" {...record.measured.plot} locale={locale} />
         </div>
+      )}
+      <div class="columns">
+        {record.measured && (
+          <div class="sheet">
+            <BudgetBars id="budget" inputs={record.budget} locale={locale} />
+          </div>
+        )}
         {record.repeats && (
           <div class="sheet">
             <Repeats id="repeats" {...record.repeats} locale={locale} />

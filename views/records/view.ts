@@ -12,6 +12,16 @@ import type { AmendableReading, Amendment, RefusedRecordForm } from "./amendment
 import type { StoppedRecord } from "./answer.tsx";
 import type { Capture } from "./captures.tsx";
 
+/** The numbers of a record, written out. */
+export interface MeasuredView {
+  /** "10.488 ± 0.014 g/cm³" and its words: at which temperature, which interval */
+  density: string;
+  densityWords: string;
+  /** further results: at 20 °C, relative density, volume, mass */
+  results: readonly (readonly [name: string, value: ComponentChildren])[];
+  plot: Omit<DensityPlot, "id">;
+}
+
 /** Everything a record shows; numbers are written out, decimals as captured. */
 export interface RecordView {
   id: string;
@@ -26,15 +36,11 @@ export interface RecordView {
   operator?: string;
   place?: string;
   method: string;
-  /** "10.488 ± 0.014 g/cm³" and its words: at which temperature, which interval */
-  density: string;
-  densityWords: string;
-  /** further results: at 20 °C, relative density, volume, mass */
-  results: readonly (readonly [name: string, value: ComponentChildren])[];
+  /** left out where the readings are those of no density */
+  measured?: MeasuredView;
   /** liquid, air, balance, hanger, check of the day */
   conditions: readonly (readonly [name: string, value: ComponentChildren])[];
   result: ResultView;
-  plot: Omit<DensityPlot, "id">;
   budget: readonly BudgetInput[];
   repeats?: Omit<RepeatsPlot, "id">;
   captures: readonly Capture[];

@@ -171,13 +171,28 @@ export const statement = z.looseObject({
   answer: z.looseObject({ code: z.string() }),
 });
 
+/** The statement of readings that are those of no density: why, and no number. */
+const noReading = statement.extend({
+  density_g_cm3: z.null(),
+  u_g_cm3: z.null(),
+  k: z.null(),
+  expanded_g_cm3: z.null(),
+  interval_g_cm3: z.null(),
+  interval_from: z.null(),
+  mass_g: z.null(),
+  conformity: z.looseObject({ claim: z.string().nullable(), state: z.literal("no-valid-reading") }),
+});
+
+/** What a record states: a measurement, or why there is none. */
+export const recordedStatement = z.union([statement, noReading]);
+
 const result = z
   .strictObject({
     request: z.looseObject({}),
     /** the answer as versions before statements kept it */
     response: computeAnswer.optional(),
     /** the statement of the weighing, frozen as it was made */
-    statement: statement.optional(),
+    statement: recordedStatement.optional(),
     /** of the program, the constants and the library of metals, by name */
     versions: z.record(z.string(), z.string()),
     /** how the bench stood in its checks while the piece was weighed; left out when nothing is to be said */

@@ -58,14 +58,14 @@ export function lotsOfApi(
       const items = await lots.items(id, library());
       return {
         lot: { ...lot, pieces: items.filter(({ voided }) => !voided).length },
-        pieces: items.map(({ id: piece, ticket, claim, state, dryG, density, expanded, typed, voided }) => ({
+        pieces: items.map(({ id: piece, ticket, claim, state, dryG, density, typed, voided }) => ({
           id: piece,
           ticket,
           claim,
           state,
           mass_g: dryG,
-          density_g_cm3: density,
-          expanded_g_cm3: expanded,
+          density_g_cm3: density?.value ?? null,
+          expanded_g_cm3: density?.expanded ?? null,
           typed,
           voided,
         })),

@@ -5,7 +5,7 @@ import { tell } from "../../../views/messages/tell.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordRow } from "../../ledger/projection.ts";
 import { shownRecord } from "../../ledger/records.ts";
-import { statedOf } from "../evidence/evidence.tsx";
+import { standingBy } from "../../reports/stated.ts";
 import { languageOf } from "./language.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
@@ -57,7 +57,7 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
       const entries = await ledger.entriesOf(id);
       const row = recordRow(entries);
       if (row) {
-        const stated = statedOf(entries);
+        const stated = entries.some(({ kind }) => kind === "result") ? standingBy(entries) : undefined;
         return { record: shownRecord(row), statement: stated ? { ...stated.statement } : null, entries };
       }
       return reply.code(404).send({

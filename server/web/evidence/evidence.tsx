@@ -111,7 +111,7 @@ export function evidenceRoutes(
   }
 }
 
-/** What the entries state; undefined while there is no result. */
+/** The record of a measurement; undefined while there is none. Throws Refusal where the readings are those of no density. */
 export function statedOf(entries: Parameters<typeof statedBy>[0]): Stated | undefined {
   return entries.some(({ kind }) => kind === "result") ? statedBy(entries) : undefined;
 }

@@ -2,7 +2,7 @@ import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import { evidenceAsked } from "../../compute/evidence-of.ts";
 import { statement as frozen } from "../../ledger/kinds/piece.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { statedBy } from "../../reports/stated.ts";
+import { standingBy } from "../../reports/stated.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 
@@ -15,7 +15,7 @@ export async function restate(
   { ledger, evaluate, program }: { ledger: Ledger; evaluate: Evaluate; program: string },
 ): Promise<void> {
   const entries = await ledger.entriesOf(subject);
-  const { result, entry } = statedBy(entries);
+  const { result, entry } = standingBy(entries);
   const tests = weighingOf(entries)?.tests ?? [];
   const evidence = countingEvidence(tests).map(evidenceAsked);
   const evaluation = await evaluate({ ...result.request, evidence }, { asksPerson: true });

@@ -16,7 +16,7 @@ import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { SecondUnit } from "../../station/bench-settings.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
-import { askOf } from "../../weighing/stop-checks.ts";
+import { askOf, isImpossible } from "../../weighing/stop-checks.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
@@ -133,7 +133,12 @@ async function stoppedOf(ledger: Ledger, items: readonly LotItem[]): Promise<Lot
     const entries = await ledger.entriesOf(id);
     const stops = weighingOf(entries)?.stops ?? [];
     const asks = stops.map((says) => ({ says, ask: askOf(says) }));
-    stopped.push({ ticket, about: { subject: id, seen: entries.length }, checks: asks });
+    stopped.push({
+      ticket,
+      about: { subject: id, seen: entries.length },
+      checks: asks,
+      answerable: !stops.some(isImpossible),
+    });
   }
   return stopped;
 }

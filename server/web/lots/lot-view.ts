@@ -167,14 +167,14 @@ function itemRow(
   item: LotItem,
   { lot, library, sums, ...manner }: { lot: Lot; library: Library; sums: LotSums } & MassManner,
 ): LotItemRow {
-  const { id, ticket, claim, state, dryG, stepG, shown, density, expanded, fine, voided } = item;
+  const { id, ticket, claim, state, dryG, stepG, shown, density, fine, voided } = item;
   const { locale } = manner;
   return {
     recordId: id,
     ticket,
     claimName: claim === null ? "" : nameIn(library, claim, locale),
     dry: asItCame(shown, dryG, stepG, manner),
-    density: densityText(density, expanded, locale),
+    ...(density ? { density: densityText(density.value, density.expanded, locale) } : {}),
     state,
     ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
     flags: flagsOf(item, sums.checks, lot.flags).map(({ flag, ...said }) => ({

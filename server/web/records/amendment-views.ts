@@ -7,7 +7,7 @@ import type { Entry } from "../../ledger/entry.ts";
 import { readingsIn } from "../../methods/index.ts";
 import type { Result } from "../../reports/stated.ts";
 import type { Item } from "../../weighing/item.ts";
-import { statementOf } from "../../weighing/recorded-statement.ts";
+import { isMeasured, statementOf } from "../../weighing/recorded-statement.ts";
 import { whenOf } from "../when.ts";
 
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
@@ -61,7 +61,12 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
             readings.map((text) => `${inLocale(text, locale)} ${unit}`).join(", "),
           ] as const,
       ),
-      [t("amendments.density"), `${densityText(stated.density_g_cm3, stated.expanded_g_cm3, locale)} g/cm³`],
+      [
+        t("amendments.density"),
+        isMeasured(stated)
+          ? `${densityText(stated.density_g_cm3, stated.expanded_g_cm3, locale)} g/cm³`
+          : "–",
+      ],
       [t("amendments.finding"), tell({ code: `state.${stated.conformity.state}` }, locale)],
       [
         t("amendments.water-temperature"),

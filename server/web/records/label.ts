@@ -3,6 +3,7 @@ import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import { isMeasured } from "../../weighing/recorded-statement.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { noRecordPage } from "./no-record.tsx";
 import { readRecord } from "./record-read.ts";
@@ -35,7 +36,9 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
         lines: [
           ...(demo ? [t("label.demonstration")] : []),
           ...(dry ? [`${inLocale(dry.text, locale)} ${dry.unit}`] : []),
-          `${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`,
+          ...(isMeasured(statement)
+            ? [`${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`]
+            : []),
           state,
           item.openedAt.slice(0, 10),
         ],

@@ -78,12 +78,17 @@ function rowOf(record: MeasurementRecord, library: Library, locale: Locale): Rec
     mass: record.dry === "" ? `${fixed(record.mass_g, 4, locale)} g` : inLocale(record.dry, locale),
     ...(record.customer === null ? {} : { broughtBy: record.customer }),
     photos: record.photos,
-    density:
-      record.expanded_g_cm3 === null
-        ? fixed(record.density_g_cm3, 2, locale)
-        : densityText(record.density_g_cm3, record.expanded_g_cm3, locale),
+    density: densityOf(record, locale),
     claimName: record.claim === null ? "" : nameIn(library, record.claim, locale),
     ...(record.state === null ? {} : { state: record.state }),
     ...(record.voided ? { since: "voided" as const } : {}),
   };
+}
+
+function densityOf(
+  { density_g_cm3: value, expanded_g_cm3: expanded }: MeasurementRecord,
+  locale: Locale,
+): string {
+  if (value === null) return "–";
+  return expanded === null ? fixed(value, 2, locale) : densityText(value, expanded, locale);
 }

@@ -1,7 +1,7 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
 import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
-import { type Stated, statedBy } from "../../reports/stated.ts";
+import { type Standing, standingBy } from "../../reports/stated.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import type { Item } from "../../weighing/item.ts";
 
@@ -9,7 +9,7 @@ import type { Item } from "../../weighing/item.ts";
 export interface RecordRead {
   item: Item;
   /** the result as it stands now, with what it rests on */
-  stated: Stated;
+  stated: Standing;
   curve: readonly CurvePoint[];
 }
 
@@ -20,7 +20,7 @@ export async function readRecord(
 ): Promise<RecordRead | undefined> {
   const item = weighingOf(entries);
   if (!item || !entries.some(({ kind }) => kind === "result")) return undefined;
-  const stated = statedBy(entries);
+  const stated = standingBy(entries);
   // The curve is drawn anew from the recorded request: the same request gives the same digits.
   const again = await evaluate(stated.result.request);
   return { item, stated, curve: isRefused(again) ? [] : again.curve };

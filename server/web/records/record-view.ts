@@ -4,7 +4,7 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellId, tellValue } from "../../../views/messages/tell.ts";
 import { densityText, fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
-import type { RecordView } from "../../../views/records/view.ts";
+import type { MeasuredView, RecordView } from "../../../views/records/view.ts";
 import { bandsAround, budgetInput, domainAround, measuredOf } from "../../../views/result-parts.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -12,13 +12,13 @@ import type { BodyOf } from "../../ledger/kinds.ts";
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import { statedIn } from "../../methods/index.ts";
-import type { Stated } from "../../reports/stated.ts";
+import type { Standing } from "../../reports/stated.ts";
 import { balanceTold } from "../../station/balance-told.ts";
 import { thermometerName } from "../../station/check-repository.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import type { Capture, Item } from "../../weighing/item.ts";
-import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
-import { askOf } from "../../weighing/stop-checks.ts";
+import { isMeasured, type RecordedStatement } from "../../weighing/recorded-statement.ts";
+import { askOf, isImpossible } from "../../weighing/stop-checks.ts";
 import { secondReadingView } from "../bench/second-person-view.ts";
 import { resultViewOf } from "../results/result-view.ts";
 import { whenOf } from "../when.ts";
@@ -28,20 +28,18 @@ import { amendmentViews } from "./amendment-views.ts";
 export function recordView(
   item: Item,
   entries: readonly Entry[],
-  { result: stated, statement, entry, piece: told }: Stated,
+  { result: stated, statement, entry, piece: told }: Standing,
   curve: readonly CurvePoint[],
   { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
 ): Omit<
   RecordView,
   "photos" | "photoForm" | "excludePhoto" | "excludedPhotos" | "amendable" | "assay" | "refused"
 > {
-  const bands = metalBands(library);
   const t = tellerOf(locale);
   const request = computeRequest.parse(stated.request);
   const first = entries.findLast((one) => one.kind === "result");
   const { checked } = stated;
   const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first?.id);
-  const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = statement;
   return {
     id: item.id,
     ticket: told.ticket ?? item.ticket,
@@ -52,22 +50,11 @@ export function recordView(
     saidByCustomer: item.claim === undefined ? t("record-page.nothing") : nameIn(library, item.claim, locale),
     when: whenOf(first?.at ?? entry.at),
     method: t(`method.${item.method}.name`),
-    density: `${densityText(value, expanded, locale)} g/cm³`,
-    densityWords: t("record-page.interval-words", {
-      percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
-      interval: fromTo(interval[0], interval[1], locale),
-      from: t(`bench.result.${statement.interval_from}`),
-      k: fixed(statement.k, 2, locale),
-    }),
-    results: resultsOf(statement, locale),
+    ...(isMeasured(statement)
+      ? { measured: measuredView(statement, curve, { claim: item.claim, request, library, locale }) }
+      : {}),
     conditions: [...conditionsOf(request, statement, locale), ...profilesOf(checked, locale)],
     result: resultViewOf(statement, library),
-    plot: {
-      measured: measuredOf(statement, curve, request.confidence),
-      bands: bandsAround(bands, item.claim, statement, locale),
-      domain: domainAround(statement),
-      ...(item.claim === undefined ? {} : { claimId: item.claim }),
-    },
     budget: (statement.budget ?? []).map((row) => budgetInput(row, locale)),
     captures: item.captures.map((capture) => captureView(capture, item, locale)),
     secondReadings: item.secondReadings.map(secondReadingView),
@@ -118,8 +105,36 @@ export function recordView(
             ticket: told.ticket ?? item.ticket,
             about: { subject: item.id, seen: entries.length },
             checks: item.stops.map((says) => ({ says, ask: askOf(says) })),
+            answerable: !item.stops.some(isImpossible),
           },
         }),
+  };
+}
+
+/** The numbers of a measurement, and where they lie on the density axis. */
+function measuredView(
+  statement: RecordedStatement,
+  curve: readonly CurvePoint[],
+  of: { claim: string | undefined; request: ComputeRequest; library: Library; locale: Locale },
+): MeasuredView {
+  const { claim, request, library, locale } = of;
+  const t = tellerOf(locale);
+  const { density_g_cm3: value, expanded_g_cm3: expanded, interval_g_cm3: interval } = statement;
+  return {
+    density: `${densityText(value, expanded, locale)} g/cm³`,
+    densityWords: t("record-page.interval-words", {
+      percent: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
+      interval: fromTo(interval[0], interval[1], locale),
+      from: t(`bench.result.${statement.interval_from}`),
+      k: fixed(statement.k, 2, locale),
+    }),
+    results: resultsOf(statement, locale),
+    plot: {
+      measured: measuredOf(statement, curve, request.confidence),
+      bands: bandsAround(metalBands(library), claim, statement, locale),
+      domain: domainAround(statement),
+      ...(claim === undefined ? {} : { claimId: claim }),
+    },
   };
 }
 
@@ -159,7 +174,7 @@ function captureView(capture: Capture, item: Item, locale: Locale): CaptureView 
   };
 }
 
-function resultsOf(statement: RecordedStatement, locale: Locale): RecordView["results"] {
+function resultsOf(statement: RecordedStatement, locale: Locale): MeasuredView["results"] {
   const t = tellerOf(locale);
   const { volume_cm3: volume, u_volume_cm3: u_volume = 0, relative_density: relative } = statement;
   return [
@@ -183,7 +198,7 @@ function resultsOf(statement: RecordedStatement, locale: Locale): RecordView["re
 
 function conditionsOf(
   request: ComputeRequest,
-  statement: RecordedStatement,
+  statement: Standing["statement"],
   locale: Locale,
 ): RecordView["conditions"] {
   const t = tellerOf(locale);
@@ -198,18 +213,25 @@ function conditionsOf(
         })
       : liquid && t("record-page.as-stated", { name: liquid.name });
   const inLiquid: RecordView["conditions"] =
-    named === undefined || statement.liquid_density_g_cm3 == null
+    named === undefined || (statement.liquid_density_g_cm3 == null && isMeasured(statement))
       ? []
       : [
           [t("record-page.liquid"), named],
-          [t("record-page.liquid-density"), `${fixed(statement.liquid_density_g_cm3, 6, locale)} g/cm³`],
+          ...(statement.liquid_density_g_cm3 == null
+            ? []
+            : [
+                [
+                  t("record-page.liquid-density"),
+                  `${fixed(statement.liquid_density_g_cm3, 6, locale)} g/cm³`,
+                ] as const,
+              ]),
         ];
   return [
     ...inLiquid,
     ...statedIn(request).map(
       ({ label, value }) => [t(label.code, label.params), t(value.code, value.params)] as const,
     ),
-    ...(statement.air_density_kg_m3 === undefined
+    ...(statement.air_density_kg_m3 == null
       ? []
       : [[t("record-page.air-density"), `${fixed(statement.air_density_kg_m3, 4, locale)} kg/m³`] as const]),
     [t("record-page.readability"), `${digits(String(balance.readability_g))} g`],

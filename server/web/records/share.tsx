@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
@@ -14,6 +15,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { calledById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
 import { withoutReservedWords } from "../../reports/reserved-words.ts";
+import { measured } from "../../reports/stated.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { noRecordPage } from "./no-record.tsx";
@@ -100,10 +102,12 @@ function sheetOf(
 ): ShareSheet {
   const { item, stated, curve } = read;
   const view = recordView(item, entries, stated, curve, { csrfToken: "", locale, library });
-  const { statement } = stated;
+  const { statement } = measured(stated);
+  if (!view.measured) throw new Refusal("record.no-density");
+  const { density, plot } = view.measured;
   const t = tellerOf(locale);
   const standing = item.captures.filter(({ excluded }) => !excluded);
-  const { confidence } = view.plot.measured ?? { confidence: 0 };
+  const { confidence } = plot.measured ?? { confidence: 0 };
   const sheet: ShareSheet = {
     simulated: entries.some((entry) => entry.kind === "capture" && entry.body.source === "simulated"),
     voided: view.voided !== undefined,
@@ -119,7 +123,7 @@ function sheetOf(
       typed: takenBy === "typed",
     })),
     excluded: item.captures.length - standing.length,
-    density: view.density,
+    density,
     expanded: plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale).split(" ± ")[1] ?? "",
     k: fixed(statement.k, 2, locale),
     percent: inLocale(String(+(confidence * 100).toFixed(4)), locale),
@@ -128,7 +132,7 @@ function sheetOf(
     state: view.result.state,
     answer: view.result.answer,
     notExcluded: statement.not_excluded.map(({ id }) => tellValue(calledById(id, library), locale)),
-    plot: view.plot,
+    plot,
   };
   // Typed words may promise what only others may promise; they go out to strangers here.
   return withoutReservedWords(sheet, t("report.reserved-word")).value;

@@ -1,11 +1,11 @@
 import type { ResultView } from "../../../views/result.tsx";
 import { calledById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
-import type { RecordedStatement } from "../../weighing/recorded-statement.ts";
+import type { RecordedNoReading, RecordedStatement } from "../../weighing/recorded-statement.ts";
 
 /** The meaning of a statement as pages draw it. */
 export function resultViewOf(
-  { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement,
+  { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement | RecordedNoReading,
   library: Library,
 ): ResultView {
   const { claim, state, says, decision } = conformity;

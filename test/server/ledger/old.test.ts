@@ -15,11 +15,15 @@ test.each(files)("the old ledger %s is read, good, listed, searched and continue
   const file = join(testFolder(), "ledger.sqlite");
   copyFileSync(join(folder, name), file);
   const ledger = await testLedger({ file, now: clock("2027-01-04T08:00:00.000Z") });
-  expect(await ledger.verify()).toMatchObject({
-    good: true,
-    checkpoints: name === "schema-3.sqlite" ? 3 : 2,
-  });
-  expect(await ledger.records()).toMatchObject({ count: 40 });
+  const checkpoints = { "schema-3.sqlite": 3, "schema-4.sqlite": 4 }[name] ?? 2;
+  expect(await ledger.verify()).toMatchObject({ good: true, checkpoints });
+  const noDensity = (await ledger.records({ filters: { state: "no-valid-reading" } })).records;
+  expect(await ledger.records()).toMatchObject({ count: 40 + noDensity.length });
+  expect(noDensity).toMatchObject(
+    name === "schema-4.sqlite"
+      ? [{ subject: "piece:41", dry: "12.90 g", mass_g: 12.9, density_g_cm3: null, expanded_g_cm3: null }]
+      : [],
+  );
   const [amended] = (await ledger.records({ search: "H-0999" })).records;
   expect(amended).toMatchObject({ subject: "piece:2", amendments: 1, mass_g: 31.1003 });
   expect((await ledger.records({ filters: { voided: true } })).records[0]?.subject).toBe("piece:1");

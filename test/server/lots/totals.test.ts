@@ -34,8 +34,7 @@ function piece(ticket: string, dryG: number, changes: Partial<LotItem> = {}): Lo
     dryG,
     stepG: 0.01,
     shown: { text: `${dryG}`, unit: "g" },
-    density: 13.4,
-    expanded: 0.1,
+    density: { value: 13.4, expanded: 0.1 },
     typed: false,
     voided: false,
     counts: true,
@@ -75,7 +74,11 @@ test("two tickets of one mass that make the sum too heavy by just that mass are 
 });
 
 test("the same mass with densities that do not go together is no doubt", () => {
-  const { checks } = lotSums([piece("31", 1.84), piece("32", 1.84, { density: 10.5 }), piece("33", 7.15)]);
+  const { checks } = lotSums([
+    piece("31", 1.84),
+    piece("32", 1.84, { density: { value: 10.5, expanded: 0.1 } }),
+    piece("33", 7.15),
+  ]);
   expect(checks).toEqual([]);
 });
 

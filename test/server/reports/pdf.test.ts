@@ -63,7 +63,7 @@ test("another reader finds in the PDF what the record says: result, readings, bu
   has("31.1035 g");
   has("28.0990 g VOID");
   for (const reading of request.immersed.readings) has(`immersed${reading}g`);
-  has(`k = ${statement.k.toFixed(2)}`);
+  has(`k = ${statement.k?.toFixed(2)}`);
   // what would be printed as "<0.1 %" stands in one line together
   for (const { input, share } of statement.budget ?? []) if (share >= 0.0005) has(input);
   has(tell(statement.answer as Message, "en"));

@@ -63,12 +63,6 @@ export const record = (
     operator="kl"
     place="Saltmouth Assay Counter, window bench"
     method="hung"
-    density="10.488 ± 0.014 g/cm³"
-    densityWords="at 21.4 °C; with 95.45 % confidence between 10.460 and 10.516 g/cm³, by simulation"
-    results={[
-      ["Density at 20 °C", "10.489 g/cm³"],
-      ["Volume", "2.9656 ± 0.0041 cm³"],
-    ]}
     conditions={[
       ["Water", "distilled, 21.4 ± 0.1 °C"],
       ["Air", "1.19 kg/m³"],
@@ -97,20 +91,28 @@ export const record = (
       fineness: { element: "Ag", permille: [985, 1000], fine_g: [30.64, 31.11] },
       cautions: ["lead"],
     }}
-    plot={{
-      measured: {
-        value: 10.488,
-        u: 0.0142,
-        interval: [10.46, 10.516],
-        confidence: 0.9545,
-        curve: curveOf((x) => 1 / (1 + Math.exp(-120 * (x - 10.488))), 10.43, 10.545),
-      },
-      claimId: "ag-999",
-      bands: [
-        { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, notExcluded: true },
-        { id: "pb-core", name: "lead core, silver skin", low: 10.5, high: 11.34, notExcluded: true },
-        { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, notExcluded: false },
+    measured={{
+      density: "10.488 ± 0.014 g/cm³",
+      densityWords: "at 21.4 °C; with 95.45 % confidence between 10.460 and 10.516 g/cm³, by simulation",
+      results: [
+        ["Density at 20 °C", "10.489 g/cm³"],
+        ["Volume", "2.9656 ± 0.0041 cm³"],
       ],
+      plot: {
+        measured: {
+          value: 10.488,
+          u: 0.0142,
+          interval: [10.46, 10.516],
+          confidence: 0.9545,
+          curve: curveOf((x) => 1 / (1 + Math.exp(-120 * (x - 10.488))), 10.43, 10.545),
+        },
+        claimId: "ag-999",
+        bands: [
+          { id: "ag-999", name: "silver 999", low: 10.467, high: 10.53, notExcluded: true },
+          { id: "pb-core", name: "lead core, silver skin", low: 10.5, high: 11.34, notExcluded: true },
+          { id: "ag-925", name: "silver 925", low: 10.302, high: 10.395, notExcluded: false },
+        ],
+      },
     }}
     budget={[
       { input: "bubble allowance", value: "0 mg", u: "0.5 mg", contribution: 0.0113, share: 0.63 },
