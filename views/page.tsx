@@ -1,52 +1,24 @@
-import type { ComponentChildren, VNode } from "preact";
+import type { VNode } from "preact";
 import { renderToString } from "preact-render-to-string";
-import { AxisLine } from "./axis-line.tsx";
+import type { Frame } from "./frame.ts";
 import "./hx.ts";
+import { Masthead } from "./masthead.tsx";
 import type { Locale } from "./messages/language.ts";
 import { Speaking } from "./messages/spoken.ts";
 import { type Tell, tellerOf } from "./messages/tell.ts";
+import { TitleLine } from "./title-line.tsx";
 
-/** What the frame around every page is told. */
-export interface Frame {
-  /** heading of the page, also the browser's title */
-  title: string;
-  /** path of the page, such as "/records"; marks the place in the navigation */
-  path: string;
-  /** token of the form on the frame (clearing the demonstration) */
-  csrfToken: string;
-  /** true while the bench shows invented pieces */
-  demo: boolean;
-  main: ComponentChildren;
-  locale?: Locale;
-  /** language of the main part, when it is not (yet) that of the frame; read out rightly by screen readers */
-  mainLocale?: Locale;
-  /** "auto" follows the device */
-  theme?: Theme;
-  /** false leaves out the one-key shortcuts (WCAG 2.1.4) */
-  keys?: boolean;
-  /** what is appended to asset addresses so that a new build is fetched anew */
-  assetVersion?: string;
-  /** scripts in views/assets that this page alone needs */
-  scripts?: readonly string[];
-  /** "plain" has neither navigation nor ruler: the window facing a customer, a sheet to print */
-  kind?: "full" | "plain";
-}
+export type { Frame, Theme } from "./frame.ts";
 
-export type Theme = "auto" | "light" | "dark";
-
-type Place = "bench" | "records" | "lots" | "balances" | "checks" | "metals" | "plan" | "settings";
-
-/** The places of the navigation in order, with their paths. */
-export const places: readonly { place: Place; path: string }[] = [
-  { place: "bench", path: "/" },
-  { place: "records", path: "/records" },
-  { place: "lots", path: "/lots" },
-  { place: "balances", path: "/balances" },
-  { place: "checks", path: "/checks" },
-  { place: "metals", path: "/metals" },
-  { place: "plan", path: "/plan" },
-  { place: "settings", path: "/settings" },
-];
+/** Style sheets in views/assets, in the order they build on each other. */
+export const styles = [
+  "tokens.css",
+  "parts.css",
+  "forms.css",
+  "bench.css",
+  "plots.css",
+  "print.css",
+] as const;
 
 /** Markup of a part of a page, as a fragment answer or a live message carries it. */
 export function render<Props>(part: VNode<Props> | null, locale: Locale = "en"): string {
@@ -96,8 +68,14 @@ function Document(frame: Frame) {
           {t("frame.stale")}
         </p>
         <main id="main" tabIndex={-1} {...(mainLocale === locale ? {} : { lang: mainLocale })}>
-          <h1>{title}</h1>
-          <Speaking value={mainLocale}>{main}</Speaking>
+          <Speaking value={mainLocale}>
+            {!frame.ownHeading && (
+              <TitleLine title={title} note={frame.note}>
+                {frame.actions}
+              </TitleLine>
+            )}
+            {main}
+          </Speaking>
         </main>
         <div id="live" class="unseen" role="status" aria-live="polite" aria-atomic="true" />
         {kind === "full" && (
@@ -115,7 +93,10 @@ function Head({ title, version, scripts }: { title: string; version?: string; sc
   return (
     <head>
       <meta charset="utf-8" />
-      <meta name="viewport" content="width=device-width, initial-scale=1" />
+      <meta
+        name="viewport"
+        content="width=device-width, initial-scale=1, interactive-widget=resizes-content"
+      />
       <meta name="color-scheme" content="light dark" />
       <meta name="referrer" content="same-origin" />
       <meta
@@ -124,54 +105,19 @@ function Head({ title, version, scripts }: { title: string; version?: string; sc
       />
       <title>{`${title} · Underhook`}</title>
       <link rel="icon" href={asset("mark.svg")} type="image/svg+xml" />
-      <link rel="stylesheet" href={asset("style.css")} />
+      {styles.map((name) => (
+        <link key={name} rel="stylesheet" href={asset(name)} />
+      ))}
       {/* Not deferred: a deferred htmx starts on a timer and may look for live parts before hx-sse is there,
           and then the page stays deaf. Like this both wait for the end of the document. */}
       <script src={asset("htmx.min.js")} />
       <script src={asset("hx-sse.min.js")} />
       <script src={asset("bench.js")} defer />
       <script src={asset("hands.js")} defer />
+      <script src={asset("plots.js")} defer />
       {scripts.map((name) => (
         <script key={name} src={asset(name)} defer />
       ))}
     </head>
   );
-}
-
-function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
-  const t = tellerOf(locale);
-  return (
-    <header>
-      {demo && (
-        <form class="demo" method="post" action="/settings/demo-clearing">
-          <p>{t("frame.demo")}</p>
-          <input type="hidden" name="_csrf" value={csrfToken} />
-          <button type="submit" class="plain">
-            {t("frame.demo-end")}
-          </button>
-        </form>
-      )}
-      <div class="masthead">
-        <a class="name" href="/">
-          Underhook
-        </a>
-        <nav aria-label={t("frame.places")}>
-          <ul>
-            {places.map(({ place, path: to }) => (
-              <li key={place}>
-                <a href={to} {...(isAt(path, to) ? { "aria-current": "page" as const } : {})}>
-                  {t(`frame.${place}`)}
-                </a>
-              </li>
-            ))}
-          </ul>
-        </nav>
-      </div>
-      <AxisLine unit={t("frame.grams-per-cm3")} />
-    </header>
-  );
-}
-
-function isAt(path: string, to: string): boolean {
-  return to === "/" ? path === "/" || path.startsWith("/bench") : path === to || path.startsWith(`${to}/`);
 }

@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
+import { places } from "../../views/masthead.tsx";
 import { locales } from "../../views/messages/language.ts";
 import { tellerOf } from "../../views/messages/tell.ts";
-import { page, places, render } from "../../views/page.tsx";
+import { page, render, styles } from "../../views/page.tsx";
 import { htmxNames, policyBreaches, unknownHxNames } from "./markup.ts";
 
 const frame = { title: "Bench", path: "/", csrfToken: "t0ken", demo: true, main: <p>nothing yet</p> };
@@ -21,7 +22,8 @@ describe("the frame around every page", () => {
 
   it("marks the place one is at, also below it, and only that one", () => {
     const html = page({ ...frame, path: "/records/12" });
-    expect(html.match(/aria-current/g)).toHaveLength(1);
+    // once in the line of places and once in the menu of a phone
+    expect(html.match(/aria-current/g)).toHaveLength(2);
     expect(html).toMatch(/href="\/records" aria-current="page"/);
   });
 
@@ -73,7 +75,7 @@ describe("the frame around every page", () => {
 
   it("weighs less than 100 kB gzipped with everything it loads", () => {
     const files = [
-      "views/assets/style.css",
+      ...styles.map((name) => `views/assets/${name}`),
       "views/assets/bench.js",
       "views/assets/mark.svg",
       "node_modules/htmx.org/dist/htmx.min.js",

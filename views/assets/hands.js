@@ -117,7 +117,7 @@
       notice = document.createElement("div");
       notice.id = "typed-by-balance";
       notice.setAttribute("role", "alert");
-      document.querySelector("main > h1")?.after(notice);
+      document.querySelector("main")?.prepend(notice);
     }
     notice.className = says === "" ? "" : "problems";
     notice.textContent = says;

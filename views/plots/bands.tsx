@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import type { Locale } from "../messages/language.ts";
 import { tellerOf } from "../messages/tell.ts";
 import { fromTo } from "../numbers.ts";
-import { clampLabel, lanes, textWidth } from "./lanes.ts";
+import { shortened, textWidth } from "./lanes.ts";
 
 /** The density band of one metal, g/cm³ at 20 °C. */
 export interface Band {
@@ -19,144 +19,192 @@ interface BandRowsParts {
   claimId?: string;
   x(at: number): number;
   domain: readonly [number, number];
-  width: number;
+  /** ends of the drawn axis in user units */
+  left: number;
+  right: number;
   /** y where the first row begins */
   top: number;
-  id: string;
-  measured?: { value: number };
+  /** names stand before the bars, or above them where there is no room */
+  beside: boolean;
+  measured?: { interval: readonly [number, number]; value: number };
+  mostRows?: number;
   locale?: Locale;
 }
 
-/** Metals not excluded that are drawn and named in the sentences; where a scale tells little apart, the rest stands in the table. */
-const mostShown = 16;
+/** Metals that the sentences name; where a scale tells little apart, the rest stands in the table. */
+const mostNamed = 16;
 
-const rowHeight = 33;
-const headHeight = 22;
+const rowHeight = { beside: 25, above: 38 } as const;
+const barHeight = 12;
+/** how far a pointed end reaches in, for a band that goes on outside */
+const point = 6;
 
-/**
- * Bands as labelled bars in lanes, grouped under the words "said to be", "not excluded" and "ruled out". The groups,
- * the hatching of the claim, the full bars and the dashed empty bars say the same as the words.
- */
-export function BandRows(parts: BandRowsParts): { height: number; content: ComponentChildren } {
-  const { bands, claimId, width, domain, locale = "en", measured, top, id } = parts;
-  const t = tellerOf(locale);
-  const claim = bands.filter((band) => band.id === claimId);
-  const others = bands.filter((band) => band.id !== claimId);
-  const excluded = nearest(
-    others.filter((band) => band.notExcluded === false),
+type Kind = "claim" | "not-excluded" | "excluded" | "open";
+
+/** Sign before the name, so that no band is known by its colour alone. */
+const signs: Record<Exclude<Kind, "claim">, string> = { "not-excluded": "≈ ", excluded: "≠ ", open: "" };
+
+/** The bands worth a row: the claim, what is not excluded, then the nearest of what is, without those off the axis. */
+export function rowsOf({
+  bands,
+  claimId,
+  domain,
+  measured,
+  mostRows = 12,
+}: Pick<BandRowsParts, "bands" | "claimId" | "domain" | "measured" | "mostRows">): Band[] {
+  const claim = bands.filter(({ id }) => id === claimId);
+  const others = nearest(
+    bands.filter((band) => band.id !== claimId && onAxis(band, domain)),
     measured?.value,
   );
-  const shown = excluded.slice(0, width < 500 ? 6 : 12).filter((band) => onAxis(band, domain));
-  const left = notExcludedInSight(others, measured?.value);
-  const more: { count: number; code: "plots.more-not-excluded" | "plots.more-excluded" }[] = [
-    { count: left.hidden, code: "plots.more-not-excluded" },
-    { count: excluded.length - shown.length, code: "plots.more-excluded" },
-  ];
-  const groups = [
-    {
-      word: claim[0]?.notExcluded === false ? t("plots.claimed-out") : t("plots.claimed"),
-      kind: "claim",
-      bands: claim,
-    },
-    { word: t("plots.not-excluded"), kind: "not-excluded", bands: left.shown },
-    { word: t("plots.excluded"), kind: "excluded", bands: shown },
-    {
-      word: t("plots.metals"),
-      kind: "plain",
-      bands: others.filter((band) => band.notExcluded === undefined),
-    },
-  ];
-  let y = top;
-  const drawn: ComponentChildren[] = [
-    <pattern
-      key="hatch"
-      id={`${id}-hatch`}
-      width="7"
-      height="7"
-      patternUnits="userSpaceOnUse"
-      patternTransform="rotate(45)"
-    >
-      <line x1="0" x2="0" y1="0" y2="7" class="hatch" />
-    </pattern>,
-  ];
-  for (const group of groups) {
-    if (group.bands.length === 0) continue;
-    const placed = place(group.bands, parts);
-    drawn.push(
-      <g key={group.kind}>
-        <text x={0} y={y + 12} class="head">
-          {group.word}
-        </text>
-        {placed.map((one) => (
-          <g key={one.band.id} transform={`translate(0 ${y + headHeight + one.lane * rowHeight})`}>
-            <text x={one.labelAt} y={9}>
-              {one.label}
-            </text>
-            {onAxis(one.band, domain) && (
-              <rect
-                x={one.left}
-                y={14}
-                width={Math.round(10 * (one.right - one.left)) / 10}
-                height={11}
-                class={`band-${group.kind}`}
-                {...(group.kind === "claim" ? { fill: `url(#${id}-hatch)` } : {})}
-              />
-            )}
-          </g>
-        ))}
-      </g>,
-    );
-    y += headHeight + (1 + Math.max(...placed.map(({ lane }) => lane))) * rowHeight + 6;
-  }
-  for (const { count, code } of more) {
-    if (count === 0) continue;
-    drawn.push(
-      <text key={code} x={0} y={y + 12} class="faint">
-        {t(code, { count })}
-      </text>,
-    );
-    y += headHeight;
-  }
-  return { height: y - top, content: drawn };
+  const left = others.filter(({ notExcluded }) => notExcluded === true);
+  const out = others.filter(({ notExcluded }) => notExcluded === false);
+  const open = others.filter(({ notExcluded }) => notExcluded === undefined);
+  // of what is excluded the nearest two are always seen, so that the eye finds what the measurement did tell apart
+  const room = mostRows - claim.length;
+  const kept = left.slice(0, Math.max(room - Math.min(2, out.length), 0));
+  return [...claim, ...kept, ...out.slice(0, room - kept.length), ...open].slice(0, mostRows);
 }
 
-/** Bands by their distance from a value, nearest first; from low to high without one. */
+/**
+ * Bands under the axis, one a row: the claim full, what is not excluded filled, what is excluded dashed, outlines before
+ * anything was compared. What of a band lies inside the interval is dark, so that the eye sees why it fits.
+ */
+export function BandRows(parts: BandRowsParts): { height: number; content: ComponentChildren } {
+  const { bands, claimId, domain, x, left, right, top, beside, measured, locale = "en" } = parts;
+  const t = tellerOf(locale);
+  const rows = rowsOf(parts);
+  const height = beside ? rowHeight.beside : rowHeight.above;
+  const drawn = rows.map((band, row) => {
+    const kind = kindOf(band, claimId);
+    const y = top + row * height + (beside ? 2 : 18);
+    return (
+      <g key={band.id}>
+        <BandName band={band} kind={kind} y={top + row * height} {...{ beside, left, right, locale }} />
+        {onAxis(band, domain) ? (
+          <path d={outline(band, domain, x, y)} class={`band-${kind}`} />
+        ) : (
+          // What lies off the axis is told in words; a bar drawn at its end would lie.
+          <text x={left} y={y + 10.5} class="faint">
+            {t("plots.off-axis", { band: fromTo(band.low, band.high, locale) })}
+          </text>
+        )}
+        {measured && kind !== "excluded" && (
+          <Overlap {...{ band, domain, x, y }} interval={measured.interval} />
+        )}
+      </g>
+    );
+  });
+  const hidden = bands.filter(({ notExcluded }) => notExcluded === true).length;
+  const more = hidden - rows.filter(({ notExcluded }) => notExcluded === true).length;
+  if (more === 0) return { height: rows.length * height, content: drawn };
+  return {
+    height: rows.length * height + 22,
+    content: [
+      ...drawn,
+      <text key="more" x={left} y={top + rows.length * height + 15} class="faint">
+        {t("plots.more-not-excluded", { count: more })}
+      </text>,
+    ],
+  };
+}
+
+function kindOf({ id, notExcluded }: Band, claimId: string | undefined): Kind {
+  if (id === claimId) return "claim";
+  return notExcluded === undefined ? "open" : notExcluded ? "not-excluded" : "excluded";
+}
+
+interface NameParts extends Pick<BandRowsParts, "left" | "right" | "beside"> {
+  band: Band;
+  kind: Kind;
+  y: number;
+  locale: Locale;
+}
+
+function BandName({ band, kind, y, left, right, beside, locale }: NameParts) {
+  const label = bandLabel(band, kind, locale);
+  const weight = kind === "excluded" ? "faint" : "strong";
+  if (!beside)
+    return (
+      <text x={left} y={y + 13} class={weight}>
+        {shortened(label, right - left)}
+      </text>
+    );
+  return (
+    <text x={left - 14} y={y + 12.5} text-anchor="end" class={weight}>
+      {shortened(label, left - 14)}
+    </text>
+  );
+}
+
+function bandLabel(band: Band, kind: Kind, locale: Locale): string {
+  const t = tellerOf(locale);
+  const { name } = band;
+  if (kind !== "claim") return `${signs[kind]}${name}`;
+  return t(band.notExcluded === false ? "plots.band-claimed-out" : "plots.band-claimed", { name });
+}
+
+/** Room the widest name of these bands needs before the bars, user units. */
+export function nameWidth(bands: readonly Band[], claimId: string | undefined, locale: Locale): number {
+  return Math.max(0, ...bands.map((band) => textWidth(bandLabel(band, kindOf(band, claimId), locale))));
+}
+
+/** A bar with a pointed end where its band goes on outside the axis. */
+function outline(
+  { low, high }: Band,
+  [from, to]: readonly [number, number],
+  x: (at: number) => number,
+  y: number,
+): string {
+  const middle = y + barHeight / 2;
+  const start = x(Math.max(low, from));
+  const end = Math.max(start + 3, x(Math.min(high, to)));
+  const first = low < from ? `M${start + point} ${y}` : `M${start} ${y}`;
+  const right =
+    high > to
+      ? `H${end - point}L${end} ${middle}L${end - point} ${y + barHeight}`
+      : `H${end}V${y + barHeight}`;
+  const last = low < from ? `H${start + point}L${start} ${middle}Z` : `H${start}Z`;
+  return first + right + last;
+}
+
+function Overlap({
+  band,
+  domain,
+  x,
+  y,
+  interval,
+}: {
+  band: Band;
+  domain: readonly [number, number];
+  x(at: number): number;
+  y: number;
+  interval: readonly [number, number];
+}) {
+  const low = Math.max(band.low, interval[0], domain[0]);
+  const high = Math.min(band.high, interval[1], domain[1]);
+  if (high <= low) return null;
+  const width = Math.round(10 * (x(high) - x(low))) / 10;
+  return <rect x={x(low)} y={y} width={Math.max(1, width)} height={barHeight} class="band-overlap" />;
+}
+
+/** Bands by their distance from a value, nearest first; in their own order without one. */
 export function nearest(bands: readonly Band[], value: number | undefined): Band[] {
-  const away = ({ low, high }: Band) => (value === undefined ? low : Math.max(low - value, value - high));
+  if (value === undefined) return [...bands];
+  const away = ({ low, high }: Band) => Math.max(low - value, value - high);
   return [...bands].sort((a, b) => away(a) - away(b));
 }
 
-/** The living bands nearest to a value, in their own order, and how many more there are. */
+/** The bands not excluded that are nearest to a value, in their own order, and how many more there are. */
 export function notExcludedInSight(
   bands: readonly Band[],
   value: number | undefined,
 ): { shown: Band[]; hidden: number } {
   const left = bands.filter((band) => band.notExcluded === true);
-  const near = new Set(nearest(left, value).slice(0, mostShown));
+  const near = new Set(nearest(left, value).slice(0, mostNamed));
   return { shown: left.filter((band) => near.has(band)), hidden: left.length - near.size };
 }
 
 function onAxis({ low, high }: Band, [from, to]: readonly [number, number]): boolean {
   return high > from && low < to;
-}
-
-function place(bands: readonly Band[], { x, width, domain, locale = "en" }: BandRowsParts) {
-  const t = tellerOf(locale);
-  const entries = bands.map((band) => {
-    const left = Math.max(0, Math.min(width - 3, x(band.low)));
-    const right = Math.min(width, Math.max(left + 3, x(band.high)));
-    // What lies off the axis is told in words at its end; a bar drawn there would lie.
-    const label = onAxis(band, domain)
-      ? band.name
-      : t("plots.off-axis", { name: band.name, band: fromTo(band.low, band.high, locale) });
-    const labelAt = clampLabel(left, textWidth(label), 0, width);
-    return { band, label, left, right, labelAt };
-  });
-  const rows = lanes(
-    entries.map(({ label, left, right, labelAt }) => ({
-      left: Math.min(left, labelAt),
-      right: Math.max(right, labelAt + textWidth(label)),
-    })),
-  );
-  return entries.map((entry, index) => ({ ...entry, lane: rows[index] ?? 0 }));
 }

@@ -44,7 +44,7 @@ const shapes: Record<CheckPoint["outcome"], Shape> = {
   "no-limits": "ring",
   inside: "full",
   warning: "square",
-  action: "diamond",
+  action: "failed",
 };
 
 /** Checks in order with the limits 2 s and 3 s of each epoch about its accepted mean. */
@@ -90,7 +90,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   const y = (at: number) => Math.round(scale(at) * 10) / 10;
   const ticks = scale.ticks(5);
   const left = Math.max(...ticks.map((at) => fixed(at, decimals).length)) * 8.2 + 8;
-  const right = width - textWidth("mean") - 2;
+  const right = width - Math.max(...limitWords(locale).map(textWidth)) - 6;
   // Limits without a check yet get an empty place after the last point, never the ground of older points.
   const places = Math.max(points.length, ...epochs.map(({ from }) => from + 1));
   const span = Math.max(1, places - 1);
@@ -132,6 +132,15 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
         {points.map((point, index) => (
           <g key={index}>
             <Mark shape={shapes[point.outcome]} x={x(index)} y={y(point.value)} />
+            {point.outcome === "action" && (
+              <FailedWord
+                x={x(index)}
+                y={y(point.value)}
+                left={left + 4}
+                right={right}
+                word={t("plots.failed-at", { value: fixed(point.value, decimals, locale) })}
+              />
+            )}
           </g>
         ))}
         {used.map((outcome, index) => (
@@ -150,6 +159,31 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
       </>
     ),
   };
+}
+
+const limitWords = (locale: Locale) =>
+  (["plots.mean", "plots.two-s", "plots.three-s"] as const).map((code) => tellerOf(locale)(code));
+
+/** A failed check with its word and value, under its mark and inside the chart. */
+function FailedWord({
+  x,
+  y,
+  left,
+  right,
+  word,
+}: {
+  x: number;
+  y: number;
+  left: number;
+  right: number;
+  word: string;
+}) {
+  const half = textWidth(word) / 2;
+  return (
+    <text x={Math.max(left + half, Math.min(right - half, x))} y={y + 22} text-anchor="middle" class="failed">
+      {word}
+    </text>
+  );
 }
 
 /** Room of one label beside a limit, user units; limits drawn nearer to each other than that keep readable labels. */

@@ -1,30 +1,37 @@
+import type { Band } from "./bands.tsx";
 import type { DensityPlot } from "./density-plot.ts";
 
-/** Everything not excluded, the claim, the interval and the nearest neighbour on either side, with a margin. */
-export function domainOf({ measured, bands, claimId, domain }: DensityPlot): readonly [number, number] {
+/** The whole axis, g/cm³: up to just above osmium and iridium. */
+export const wholeAxis = [0, 23] as const;
+
+/** So much of the value to either side is worth seeing beside a claim or an interval that is narrower. */
+const leastReach = 0.015;
+
+/**
+ * The part of the axis that matters: claim, interval or expected width, and the ends of bands near them. A band that runs
+ * far beyond goes on outside.
+ */
+export function domainOf({
+  measured,
+  expected,
+  bands,
+  claimId,
+  domain,
+}: DensityPlot): readonly [number, number] {
   if (domain) return domain;
-  const near = bands.filter((band) => band.notExcluded !== false || band.id === claimId);
-  const ends = near.flatMap(({ low, high }) => [low, high]);
-  if (measured) {
-    ends.push(measured.value - 4 * measured.u, measured.value + 4 * measured.u);
-    const lower = Math.max(
-      ...bands
-        .filter((band) => band.notExcluded === false && band.high < measured.value)
-        .map(({ high }) => high),
-    );
-    const upper = Math.min(
-      ...bands
-        .filter((band) => band.notExcluded === false && band.low > measured.value)
-        .map(({ low }) => low),
-    );
-    const far = 0.12 * measured.value; // a neighbour further away would squeeze the curve to a needle
-    if (measured.value - lower < far) ends.push(lower - 0.05);
-    if (upper - measured.value < far) ends.push(upper + 0.05);
-  }
-  const finite = ends.filter(Number.isFinite);
-  if (finite.length === 0) return [0, 23];
-  const low = Math.min(...finite);
-  const high = Math.max(...finite);
+  const claim = bands.find(({ id }) => id === claimId);
+  const core = [
+    ...(claim ? [claim.low, claim.high] : []),
+    ...(measured ? [measured.value - 4 * measured.u, measured.value + 4 * measured.u] : []),
+    ...(expected ? [expected.value - expected.halfWidth, expected.value + expected.halfWidth] : []),
+  ];
+  const ends = (list: readonly Band[]) => list.flatMap(({ low, high }) => [low, high]);
+  const middle = core.length > 0 ? core : ends(bands);
+  if (middle.length === 0) return wholeAxis;
+  const [least, most] = [Math.min(...middle), Math.max(...middle)];
+  const reach = Math.max(most - least, leastReach * most);
+  const near = ends(bands).filter((end) => end > least - reach && end < most + reach);
+  const [low, high] = [Math.min(least, ...near), Math.max(most, ...near)];
   const margin = Math.max((high - low) * 0.06, 0.02);
   return [Math.max(0, low - margin), high + margin];
 }

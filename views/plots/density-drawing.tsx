@@ -2,46 +2,20 @@ import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { area, curveMonotoneX, line } from "d3-shape";
 import type { Locale } from "../messages/language.ts";
 import { tellerOf } from "../messages/tell.ts";
-import { inLocale, plusMinus } from "../numbers.ts";
-import { BandRows } from "./bands.tsx";
+import { type Band, BandRows, nameWidth, rowsOf } from "./bands.tsx";
 import type { CurvePoint } from "./curve.ts";
+import { FullAxis, PartAxis } from "./density-axis.tsx";
 import { domainOf } from "./density-domain.ts";
 import type { DensityPlot, MeasuredCurve } from "./density-plot.ts";
 import type { Drawing } from "./figure.tsx";
 import { textWidth } from "./lanes.ts";
 
-const edge = 6; // user units kept free at both ends of the axis
-
-/** Where the parts stand, in user units from the top. */
-interface Layout {
-  /** foot of the hill */
-  hill: number;
-  /** the axis that carries the bands */
-  axis: number;
-  /** domain of the hill's own, widened axis, when it has one */
-  widened?: readonly [number, number];
-  /** how many times wider that axis is */
-  times: number;
-}
-
-/** A hill that would be a needle on the common axis gets its own, widened piece of it above. */
-function layoutOf(
-  measured: MeasuredCurve | undefined,
-  domain: readonly [number, number],
-  width: number,
-): Layout {
-  if (!measured) return { hill: 0, axis: 30, times: 1 };
-  const perUnit = (width - 2 * edge) / (domain[1] - domain[0]);
-  const hillWidth = 8 * measured.u * perUnit;
-  if (hillWidth > 56) return { hill: 132, axis: 132, times: 1 };
-  const widened = [measured.value - 6 * measured.u, measured.value + 6 * measured.u] as const;
-  return {
-    hill: 112,
-    axis: 186,
-    widened,
-    times: Math.round((domain[1] - domain[0]) / (widened[1] - widened[0])),
-  };
-}
+/** From this width on the names of the bands stand before their bars. */
+const roomBeside = 500;
+const edge = 6;
+/** where the fan of the full axis ends, and how high the curve stands under it, user units */
+const fan = 46;
+const hill = 66;
 
 const rounded = (value: number) => Math.round(value * 10) / 10;
 
@@ -50,101 +24,152 @@ export function halfWidth({ interval: [low, high] }: MeasuredCurve): number {
   return (high - low) / 2;
 }
 
-/** Draws the axis for a width: hill above, bands below. */
-export function drawDensity(plot: DensityPlot, width: number, id: string): Drawing {
-  const { measured, locale = "en" } = plot;
-  const t = tellerOf(locale);
+/** Draws the axis for a width: above the line what was measured, under the line what it may be. */
+export function drawDensity(plot: DensityPlot, width: number): Drawing {
+  const { measured, expected, bands, claimId, mostRows, locale = "en" } = plot;
   const domain = domainOf(plot);
-  const { hill, axis, widened, times } = layoutOf(measured, domain, width);
-  const across = (ends: readonly [number, number]) =>
-    scaleLinear()
-      .domain(ends)
-      .range([edge, width - edge]);
-  const scale = across(domain);
+  const beside = width >= roomBeside;
+  const rows = rowsOf({ bands, domain, ...omit(claimId, measured, mostRows) });
+  const names = beside ? Math.min(0.38 * width, nameWidth(rows, claimId, locale) + 14) : 0;
+  const left = beside ? Math.max(120, Math.ceil(names)) : edge;
+  const right = width - edge;
+  const scale = scaleLinear().domain(domain).range([left, right]);
   const x = (at: number) => rounded(scale(at));
-  const hillScale = widened ? across(widened) : scale;
-  const hillX = (at: number) => rounded(hillScale(at));
-  const rows = BandRows({ ...plot, x, domain, width, top: axis + 34, id });
-  const height = axis + 34 + rows.height;
+  const axis = fan + (measured || expected ? hill : 32);
+  const claim = bands.find(({ id }) => id === claimId);
+  const under = BandRows({
+    ...{ bands, x, domain, left, right, beside, locale, top: axis + 34 },
+    ...omit(claimId, measured, mostRows),
+  });
+  const height = axis + 34 + under.height;
   return {
     height,
     content: (
       <>
-        {measured && <Hill measured={measured} x={hillX} width={width} foot={hill} locale={locale} />}
-        {widened && (
-          <>
-            <Axis scale={hillScale} y={hill} width={width} locale={locale} />
-            <path
-              d={`M0 ${hill + 26}L${x(widened[0])} ${axis}M${width} ${hill + 26}L${x(widened[1])} ${axis}`}
-              class="thread"
-            />
-            <text x={0} y={axis - 8} class="faint">
-              {t("plots.widened", { times })}
-            </text>
-          </>
-        )}
-        {measured?.interval.map((end) => (
-          <line key={end} x1={x(end)} x2={x(end)} y1={axis} y2={height - 4} class="interval-edge" />
-        ))}
-        <Axis scale={scale} y={axis} width={width} locale={locale} />
-        {!measured && (
-          <text x={width} y={axis - 8} text-anchor="end" class="faint">
-            g/cm³
-          </text>
-        )}
-        {rows.content}
+        {measured && <Strip {...{ x, domain }} interval={measured.interval} top={axis} bottom={height} />}
+        <FullAxis {...{ left, right, domain }} foot={fan} />
+        {expected && <Expected {...{ x, expected, right, locale }} foot={axis} />}
+        {measured && <Hill {...{ measured, x, domain }} foot={axis} />}
+        <PartAxis {...{ scale, left, right, locale }} y={axis} />
+        {claim && <Brackets {...{ claim, domain, scale }} y={axis} />}
+        {under.content}
       </>
     ),
   };
 }
 
-function Axis({
-  scale,
-  y,
-  width,
+function omit(
+  claimId: string | undefined,
+  measured: MeasuredCurve | undefined,
+  mostRows: number | undefined,
+): { claimId?: string; measured?: MeasuredCurve; mostRows?: number } {
+  return {
+    ...(claimId === undefined ? {} : { claimId }),
+    ...(measured === undefined ? {} : { measured }),
+    ...(mostRows === undefined ? {} : { mostRows }),
+  };
+}
+
+/** The interval as it falls through the bands. */
+function Strip({
+  x,
+  domain: [from, to],
+  interval: [low, high],
+  top,
+  bottom,
+}: {
+  x(at: number): number;
+  domain: readonly [number, number];
+  interval: readonly [number, number];
+  top: number;
+  bottom: number;
+}) {
+  const start = x(Math.max(low, from));
+  const end = x(Math.min(high, to));
+  if (end < start) return null;
+  return (
+    <rect
+      x={start}
+      y={top}
+      width={Math.max(2, rounded(end - start))}
+      height={bottom - top}
+      class="interval"
+    />
+  );
+}
+
+/** How wide the interval will be, before anything is measured. */
+function Expected({
+  x,
+  expected: { value, halfWidth: half },
+  right,
+  foot,
   locale,
 }: {
-  scale: ScaleLinear<number, number>;
-  y: number;
-  width: number;
+  x(at: number): number;
+  expected: NonNullable<DensityPlot["expected"]>;
+  right: number;
+  foot: number;
   locale: Locale;
 }) {
-  const ticks = scale.ticks(Math.max(3, Math.floor(width / 90)));
-  const form = scale.tickFormat(ticks.length);
+  const word = tellerOf(locale)("plots.expected-width");
+  const end = x(value + half);
+  const after = end + 10 + textWidth(word) < right;
   return (
     <>
-      <line x1={0} x2={width} y1={y} y2={y} class="axis" />
-      {ticks.map((at) => (
-        <g key={at}>
-          <line x1={rounded(scale(at))} x2={rounded(scale(at))} y1={y} y2={y + 6} class="tick" />
-          <text x={clampMiddle(rounded(scale(at)), form(at), width)} y={y + 20} text-anchor="middle">
-            {inLocale(form(at), locale)}
-          </text>
-        </g>
-      ))}
+      <rect
+        x={x(value - half)}
+        y={foot - 34}
+        width={Math.max(3, rounded(end - x(value - half)))}
+        height={34}
+        class="expected"
+      />
+      <text
+        x={after ? end + 10 : x(value - half) - 10}
+        y={foot - 13}
+        class="faint"
+        {...(after ? {} : { "text-anchor": "end" })}
+      >
+        {word}
+      </text>
     </>
   );
 }
 
-/** Middle of a label that stays inside the drawing. */
-function clampMiddle(at: number, text: string, width: number): number {
-  const half = textWidth(text) / 2;
-  return Math.max(half, Math.min(width - half, at));
+/** The claim's ends, marked on the axis itself. */
+function Brackets({
+  claim: { low, high },
+  domain: [from, to],
+  scale,
+  y,
+}: {
+  claim: Band;
+  domain: readonly [number, number];
+  scale: ScaleLinear<number, number>;
+  y: number;
+}) {
+  const end = (at: number, inwards: number) =>
+    at < from || at > to ? "" : `M${rounded(scale(at)) + inwards} ${y - 7}h${-inwards}v14h${inwards}`;
+  const d = end(low, 5) + end(high, -5);
+  return d === "" ? null : <path d={d} class="brackets" />;
 }
 
-interface HillParts {
+function Hill({
+  measured,
+  x,
+  domain: [from, to],
+  foot,
+}: {
   measured: MeasuredCurve;
   x(at: number): number;
-  width: number;
+  domain: readonly [number, number];
   foot: number;
-  locale: Locale;
-}
-
-function Hill({ measured, x, width, foot, locale }: HillParts) {
+}) {
   const top = Math.max(...measured.curve.map(({ height }) => height), Number.MIN_VALUE);
-  const y = (height: number) => foot - 1 - (height / top) * (foot - 34);
-  const [low, high] = measured.interval;
-  const shown = measured.curve.filter(({ gPerCm3 }) => x(gPerCm3) >= 0 && x(gPerCm3) <= width);
+  const y = (height: number) => foot - 1 - (height / top) * (hill - 8);
+  const [low, high] = [Math.max(measured.interval[0], from), Math.min(measured.interval[1], to)];
+  const shown = measured.curve.filter(({ gPerCm3 }) => gPerCm3 >= from && gPerCm3 <= to);
+  if (shown.length < 2) return null;
   const inside = [
     { gPerCm3: low, height: heightAt(measured.curve, low) },
     ...shown.filter(({ gPerCm3 }) => gPerCm3 > low && gPerCm3 < high),
@@ -161,17 +186,10 @@ function Hill({ measured, x, width, foot, locale }: HillParts) {
     .y0(foot)
     .y1(({ height }) => y(height))
     .curve(curveMonotoneX);
-  const label = `${plusMinus(measured.value, halfWidth(measured), locale)} g/cm³`;
   return (
     <>
-      <path d={filled(inside) ?? ""} class="interval" />
+      {high > low && <path d={filled(inside) ?? ""} class="area" />}
       <path d={outline(shown) ?? ""} class="curve" />
-      {[low, high].map((end) => (
-        <line key={end} x1={x(end)} x2={x(end)} y1={foot - 40} y2={foot} class="interval-edge" />
-      ))}
-      <text x={clampMiddle(x(measured.value), label, width)} y={18} text-anchor="middle" class="strong">
-        {label}
-      </text>
     </>
   );
 }

@@ -19,7 +19,7 @@ export function DensityAxis(asked: DensityPlot) {
       caption={plot.caption ?? t("plots.density-axis")}
       says={densityInWords(plot)}
       locale={locale}
-      draw={(width, own) => drawDensity(plot, width, own)}
+      draw={(width) => drawDensity(plot, width)}
       table={{
         head: [t("plots.metal"), t("plots.from"), t("plots.to"), t("plots.state")],
         rows: [...bands]

@@ -19,27 +19,31 @@ export interface FigureParts {
   /** unique on the page; the ids of title and description grow from it */
   id: string;
   caption: string;
-  /** the plot in words, shown under it and used as its description */
+  /** the plot in words, its description for whoever cannot see it */
   says: string;
-  /** draws for a width; called for a phone (320) and for a page (760) */
+  /** draws for a width; called for a phone and for a page */
   draw(width: number, id: string): Drawing;
   table: PlotTable;
+  /** true where the words around it name the plot already */
+  captionUnseen?: boolean;
   locale?: Locale;
 }
 
 /** Widths the plots are drawn for, in user units: a phone and a page. CSS shows the one that fits. */
-export const plotWidths = { narrow: 320, wide: 760 } as const;
+export const plotWidths = { narrow: 344, wide: 800 } as const;
 
 /**
- * A plot as a figure: caption, a drawing for narrow and one for wide places, the same in words, the same as a
- * table. Letters keep their size on a phone, since nothing wide is shrunk to fit.
+ * A plot as a figure: caption, a drawing for narrow and one for wide places, and folded its data as a table. The script
+ * of the page offers there to take the drawing out, with these data, as SVG or PNG. Letters keep their size on a phone,
+ * since nothing wide is shrunk to fit.
  */
-export function PlotFigure({ id, caption, says, draw, table, ...asked }: FigureParts) {
+export function PlotFigure({ id, caption, says, draw, table, captionUnseen, ...asked }: FigureParts) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
+  const t = tellerOf(locale);
   return (
     <figure class="plot" id={id}>
-      <figcaption>{caption}</figcaption>
+      <figcaption {...(captionUnseen ? { class: "unseen" } : {})}>{caption}</figcaption>
       {(["narrow", "wide"] as const).map((size) => {
         const own = `${id}-${size}`;
         const { height, content } = draw(plotWidths[size], own);
@@ -57,12 +61,19 @@ export function PlotFigure({ id, caption, says, draw, table, ...asked }: FigureP
           </svg>
         );
       })}
-      <p class="says">{says}</p>
       <details>
         <summary>
-          {tellerOf(locale)("frame.table")}
+          {t("frame.table")}
           <span class="unseen">: {caption}</span>
         </summary>
+        <p class="row take-out" data-take-out={id} hidden>
+          <span>{t("frame.take-out")}</span>
+          {(["SVG", "PNG", "CSV"] as const).map((form) => (
+            <button key={form} type="button" class="plain" data-form={form}>
+              {form}
+            </button>
+          ))}
+        </p>
         <DataTable {...table} caption={caption} />
       </details>
     </figure>

@@ -44,7 +44,7 @@ export function Fineness(asked: FinenessPlot) {
           : t("plots.no-standard-inside"),
       ].join(" ")}
       locale={locale}
-      draw={(width, own) => draw(plot, width, own)}
+      draw={(width) => draw(plot, width)}
       table={{
         head: [t("plots.recipe"), t("plots.fineness")],
         rows: recipes.map(({ name, low, high }) => [name, `${whole(low)} – ${whole(high)}`]),
@@ -53,11 +53,7 @@ export function Fineness(asked: FinenessPlot) {
   );
 }
 
-function draw(
-  { interval, recipes, standards, locale = "en" }: FinenessPlot,
-  width: number,
-  id: string,
-): Drawing {
+function draw({ interval, recipes, standards, locale = "en" }: FinenessPlot, width: number): Drawing {
   const [low, high] = interval;
   const margin = Math.max(25, (high - low) * 0.5);
   const scale = scaleLinear()
@@ -79,15 +75,6 @@ function draw(
     height: axis + 34 + (labels.length > 0 ? (Math.max(...rows) + 1) * 20 + 14 : 0),
     content: (
       <>
-        <pattern
-          id={`${id}-hatch`}
-          width="7"
-          height="7"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <line x1="0" x2="0" y1="0" y2="7" class="hatch" />
-        </pattern>
         <rect x={x(low)} y={top} width={x(high) - x(low)} height={axis - top} class="interval" />
         {recipes.map((recipe, index) => (
           <g key={recipe.name} transform={`translate(0 ${top + index * rowHeight})`}>

@@ -5,10 +5,17 @@ export interface Extent {
 }
 
 /** Average width of a letter of the plots' text in user units, on the generous side so that labels never touch. */
-const letterWidth = 7.9;
+const letterWidth = 7.4;
 
 export function textWidth(text: string): number {
   return text.length * letterWidth;
+}
+
+/** A text that would not fit its room ends in an ellipsis; the table under a plot has it whole. */
+export function shortened(text: string, room: number): string {
+  if (textWidth(text) <= room) return text;
+  const letters = Math.max(1, Math.floor((text.length * room) / textWidth(text)) - 1);
+  return `${text.slice(0, letters).trimEnd()}…`;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { textWidth } from "./lanes.ts";
 
 /** Marks told apart by their form alone, so that grey paper shows them as well as a screen. */
-export type Shape = "full" | "ring" | "cross" | "square" | "diamond";
+export type Shape = "full" | "ring" | "cross" | "square" | "failed";
 
 /** One mark centred on (x, y), about 10 user units wide. */
 export function Mark({ shape, x, y }: { shape: Shape; x: number; y: number }) {
@@ -9,7 +9,7 @@ export function Mark({ shape, x, y }: { shape: Shape; x: number; y: number }) {
   if (shape === "cross") return <path transform={at} d="M-5-5L5 5M-5 5L5-5" class="cross" />;
   if (shape === "square")
     return <rect transform={at} x="-5" y="-5" width="10" height="10" class="point-warning" />;
-  if (shape === "diamond") return <path transform={at} d="M0-8L8 0 0 8-8 0Z" class="point-action" />;
+  if (shape === "failed") return <path transform={at} d="M-6-6L6 6M-6 6L6-6" class="point-action" />;
   return <circle transform={at} r="5" class={shape === "ring" ? "point" : "point-in"} />;
 }
 

@@ -4,7 +4,8 @@ import { useLocale } from "../messages/spoken.ts";
 import { tellerOf } from "../messages/tell.ts";
 import { fixed } from "../numbers.ts";
 import { type Drawing, PlotFigure } from "./figure.tsx";
-import { Legend, Mark } from "./marks.tsx";
+import { shortened, textWidth } from "./lanes.ts";
+import { Mark } from "./marks.tsx";
 
 /** One repeat as it came. */
 export interface Repeat {
@@ -30,7 +31,10 @@ export interface RepeatsPlot {
   locale?: Locale;
 }
 
-/** Repeats in the order they were made: a climb tells of bubbles leaving, which a mean would hide. */
+/**
+ * Repeats in the order they were made, one a row: a climb tells of bubbles leaving, which a mean would hide. An excluded
+ * reading stands in its row with its reason, outside the scale.
+ */
 export function Repeats(asked: RepeatsPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
@@ -48,7 +52,7 @@ export function Repeats(asked: RepeatsPlot) {
       caption={caption ?? t("plots.repeats")}
       says={says}
       locale={locale}
-      draw={(width) => draw(plot, states, width)}
+      draw={(width) => draw(plot, width)}
       table={{
         head: [t("plots.order"), unit, t("plots.state")],
         rows: repeats.map((one, index) => [
@@ -61,66 +65,77 @@ export function Repeats(asked: RepeatsPlot) {
   );
 }
 
-function draw(plot: RepeatsPlot, states: Record<Repeat["state"], string>, width: number): Drawing {
+const rowHeight = 22;
+const axisAt = 24;
+
+function draw(plot: RepeatsPlot, width: number): Drawing {
   const { repeats, mean, s, decimals, locale = "en" } = plot;
-  const values = repeats.map(({ value }) => value);
+  const t = tellerOf(locale);
+  const inScale = repeats.filter(({ state }) => state !== "voided").map(({ value }) => value);
+  const values = inScale.length > 0 ? inScale : repeats.map(({ value }) => value);
   if (mean !== undefined) values.push(mean - (s ?? 0), mean + (s ?? 0));
   const step = 10 ** -decimals;
-  const low = Math.min(...values) - 2 * step;
-  const high = Math.max(...values) + 2 * step;
-  const labelWidth = Math.max(...values.map((value) => fixed(value, decimals).length)) * 8.2 + 8;
-  const scale = scaleLinear().domain([low, high]).range([150, 12]);
-  const y = (at: number) => Math.round(scale(at) * 10) / 10;
-  const ticks = scale.ticks(4);
-  const right = width - 14;
-  const x = (index: number) =>
-    repeats.length < 2
-      ? (labelWidth + right) / 2
-      : labelWidth + 14 + (index * (right - labelWidth - 14)) / (repeats.length - 1);
-  const kept = repeats.flatMap(({ value, state }, index) =>
-    state === "voided" ? [] : [`${x(index).toFixed(1)},${y(value).toFixed(1)}`],
-  );
-  const used = (["kept", "left-out", "voided"] as const).filter((state) =>
-    repeats.some((one) => one.state === state),
-  );
+  const left = textWidth(`${repeats.length}`) + 18;
+  const scale = scaleLinear()
+    .domain([Math.min(...values) - 2 * step, Math.max(...values) + 2 * step])
+    .range([left + 10, width - 10]);
+  const x = (at: number) => Math.round(scale(at) * 10) / 10;
+  const tickWidth = textWidth(fixed(values[0] ?? 0, decimals));
+  const ticks = scale
+    .ticks(Math.max(2, Math.min(5, Math.floor((width - left) / (1.6 * tickWidth)))))
+    .filter((at) => x(at) - tickWidth / 2 > left - 10 && x(at) + tickWidth / 2 < width);
+  const foot = axisAt + repeats.length * rowHeight;
   return {
-    height: 198,
+    height: foot + 6,
     content: (
       <>
         {mean !== undefined && s !== undefined && (
           <rect
-            x={labelWidth}
-            width={width - labelWidth}
-            y={y(mean + s)}
-            height={Math.max(1, y(mean - s) - y(mean + s))}
+            x={x(mean - s)}
+            width={Math.max(1, x(mean + s) - x(mean - s))}
+            y={axisAt}
+            height={foot - axisAt}
             class="interval"
           />
         )}
+        <line x1={left} x2={width} y1={axisAt} y2={axisAt} class="axis" />
         {ticks.map((at) => (
           <g key={at}>
-            <line x1={labelWidth} x2={width} y1={y(at)} y2={y(at)} class="grid" />
-            <text x={labelWidth - 6} y={y(at) + 4.5} text-anchor="end">
+            <line x1={x(at)} x2={x(at)} y1={axisAt - 5} y2={axisAt} class="tick" />
+            <text x={x(at)} y={axisAt - 10} text-anchor="middle" class="faint">
               {fixed(at, decimals, locale)}
             </text>
           </g>
         ))}
-        <line x1={labelWidth} x2={labelWidth} y1={4} y2={156} class="axis" />
-        {mean !== undefined && <line x1={labelWidth} x2={width} y1={y(mean)} y2={y(mean)} class="mean" />}
-        <polyline points={kept.join(" ")} class="thread" />
-        {repeats.map((one, index) => (
-          <g key={index}>
-            <Mark shape={shapes[one.state]} x={x(index)} y={y(one.value)} />
-            {(repeats.length <= 12 || index % 5 === 4) && (
-              <text x={x(index)} y={172} text-anchor="middle" class="faint">
+        {mean !== undefined && <line x1={x(mean)} x2={x(mean)} y1={axisAt} y2={foot} class="mean" />}
+        {repeats.map(({ value, state, because }, index) => {
+          const y = axisAt + (index + 0.5) * rowHeight + 2;
+          return (
+            <g key={index}>
+              <text x={0} y={y + 4.5} class="faint">
                 {index + 1}
               </text>
-            )}
-          </g>
-        ))}
-        <Legend y={192} entries={used.map((state) => ({ shape: shapes[state], word: states[state] }))} />
+              {state === "voided" ? (
+                <>
+                  <Mark shape="cross" x={left + 6} y={y} />
+                  <text x={left + 18} y={y + 4.5} class="faint">
+                    {shortened(
+                      because === undefined
+                        ? fixed(value, decimals, locale)
+                        : t("plots.excluded-reading", { value: fixed(value, decimals, locale), because }),
+                      width - left - 18,
+                    )}
+                  </text>
+                </>
+              ) : (
+                <Mark shape={shapes[state]} x={x(value)} y={y} />
+              )}
+            </g>
+          );
+        })}
       </>
     ),
   };
 }
 
-const shapes = { kept: "full", "left-out": "ring", voided: "cross" } as const;
+const shapes = { kept: "full", "left-out": "ring" } as const;

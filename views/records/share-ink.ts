@@ -1,48 +1,42 @@
 /** The inks of a picture that travels alone: those of the style sheet on light paper. */
 export const ink = {
-  paper: "#fffefa",
-  ink: "#16202b",
-  pencil: "#47525e",
-  rule: "#cfc8b4",
-  line: "#6f6a5b",
-  blue: "#17427a",
-  warning: "#962015",
+  paper: "#fffefb",
+  ink: "#14202b",
+  pencil: "#47535f",
+  rule: "#d9d3c4",
+  line: "#767160",
+  blue: "#143f72",
+  warning: "#951a2a",
 };
 
 type Inks = Readonly<Record<string, string>>;
 
-const rim: Inks = {
-  fill: ink.ink,
-  "font-size": "13.5",
-  stroke: ink.paper,
-  "stroke-width": "4",
-  "stroke-linejoin": "round",
-  "paint-order": "stroke",
-};
+const letters: Inks = { fill: ink.ink, "font-size": "13" };
 
 /** What the style sheet says of each part of a density axis, as attributes. */
 const parts: Readonly<Record<string, Inks>> = {
   faint: { fill: ink.pencil },
-  head: { fill: ink.pencil, "font-size": "12.5", "font-weight": "600" },
   strong: { "font-weight": "600" },
-  axis: { stroke: ink.ink, fill: "none", "stroke-width": "1.75" },
+  axis: { stroke: ink.ink, fill: "none", "stroke-width": "2" },
   tick: { stroke: ink.ink, fill: "none" },
-  curve: { stroke: ink.ink, fill: "none", "stroke-width": "2", "stroke-linejoin": "round" },
-  interval: { fill: "#b9cfe8" },
-  "interval-edge": { stroke: ink.ink, "stroke-dasharray": "2 3" },
-  hatch: { stroke: ink.blue, "stroke-width": "2.5" },
-  "band-claim": { stroke: ink.blue, "stroke-width": "2" },
-  "band-not-excluded": { fill: "#8a6410", stroke: ink.ink },
-  "band-excluded": { fill: "none", stroke: ink.line, "stroke-dasharray": "4 3" },
-  "band-plain": { fill: "#f0ecdf", stroke: ink.line },
-  thread: { fill: "none", stroke: ink.line, "stroke-width": "1.25" },
+  hair: { stroke: ink.line, fill: "none" },
+  here: { fill: ink.ink },
+  curve: { stroke: ink.blue, fill: "none", "stroke-width": "1.75", "stroke-linejoin": "round" },
+  area: { fill: "#c9daee" },
+  interval: { fill: "#e3ecf5" },
+  brackets: { stroke: ink.blue, fill: "none", "stroke-width": "2" },
+  "band-claim": { fill: ink.blue },
+  "band-not-excluded": { fill: "#ecd9a8", stroke: "#6b4a00", "stroke-width": "1.25" },
+  "band-overlap": { fill: ink.ink, opacity: "0.42" },
+  "band-excluded": { fill: "none", stroke: "#7f7a67", "stroke-width": "1.25", "stroke-dasharray": "3 3" },
+  "band-open": { fill: "none", stroke: ink.ink, "stroke-width": "1.5" },
 };
 
 /** Markup of a plot with its classes turned into attributes, so that it is whole without the style sheet. */
 export function drawnInInk(markup: string): string {
   return markup.replace(/<([a-z]+)([^>]*?)(\/?)>/g, (_, name: string, rest: string, end: string) => {
     const kind = / class="([\w-]+)"/.exec(rest)?.[1] ?? "";
-    const inks = { ...(name === "text" ? rim : {}), ...parts[kind] };
+    const inks = { ...(name === "text" ? letters : {}), ...parts[kind] };
     const attributes = Object.entries(inks).map(([key, value]) => ` ${key}="${value}"`);
     return `<${name}${attributes.join("")}${rest.replace(/ class="[^"]*"/, "")}${end}>`;
   });

@@ -72,7 +72,7 @@ export function sharePicture(sheet: ShareSheet, locale: Locale): string {
   if (readings) part(readings);
   y += 22;
   const plot = { ...sheet.plot, bands: bandsDrawn(sheet), id: "share", locale };
-  const axis = drawDensity(plot, plotWidths.wide, "share");
+  const axis = drawDensity(plot, plotWidths.wide);
   content.push(
     `<g transform="translate(${margin} ${y})">${drawnInInk(renderToString(<g>{axis.content}</g>))}</g>`,
   );

@@ -2,12 +2,13 @@ import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import type { Theme } from "../../../views/page.tsx";
-import { page } from "../../../views/page.tsx";
+import { page, styles } from "../../../views/page.tsx";
 import { gallery } from "./index.tsx";
 
 const root = new URL("../../../", import.meta.url);
 const assets: Record<string, [file: string, type: string]> = {
-  "style.css": ["views/assets/style.css", "text/css"],
+  ...Object.fromEntries(styles.map((name) => [name, [`views/assets/${name}`, "text/css"]])),
+  "plots.js": ["views/assets/plots.js", "text/javascript"],
   "bench.js": ["views/assets/bench.js", "text/javascript"],
   "mark.svg": ["views/assets/mark.svg", "image/svg+xml"],
   "htmx.min.js": ["node_modules/htmx.org/dist/htmx.min.js", "text/javascript"],

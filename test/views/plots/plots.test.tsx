@@ -110,7 +110,9 @@ describe("the density axis", () => {
   it("says so when nothing on it is alive", () => {
     const bands = plot.bands.map((band) => ({ ...band, notExcluded: false }));
     expect(densityInWords({ ...plot, bands })).toContain(t("plots.none-left"));
-    expect(render(<DensityAxis {...plot} bands={bands} />)).toContain(t("plots.claimed-out"));
+    expect(render(<DensityAxis {...plot} bands={bands} />)).toContain(
+      t("plots.band-claimed-out", { name: "silver 925" }),
+    );
   });
 
   it("shows the whole interval, the claim and every band that is alive", () => {
@@ -123,25 +125,53 @@ describe("the density axis", () => {
     expect(render(<DensityAxis id="e" bands={[]} />)).not.toMatch(/NaN|Infinity/);
   });
 
-  it("gives a hill that would be a needle its own widened axis, and says how many times wider", () => {
+  it("draws a hill that is narrower than a letter, on the part of the axis that was asked for", () => {
     const html = render(<DensityAxis {...plot} domain={[5, 15]} />);
-    // ± 6 u on the whole width instead of 10 g/cm³: 10 / 0.24 = 42
-    expect(html).toContain(">drawn 42 times wider</text>");
-    expect(render(<DensityAxis {...plot} domain={[10.2, 10.5]} />)).not.toContain("times wider");
+    expect(html).toMatch(/class="curve"/);
+    expect(html).not.toMatch(/NaN|Infinity/);
+  });
+
+  it("fills in: outlines and the expected width before, curve and filled bands after", () => {
+    const before = render(
+      <DensityAxis
+        id="q"
+        expected={{ value: 10.348, halfWidth: 0.008 }}
+        bands={plot.bands.map(({ notExcluded: _, ...band }) => band)}
+        claimId="ag-925"
+      />,
+    );
+    expect(before).toContain('class="expected"');
+    expect(before).toContain('class="band-open"');
+    expect(before).not.toMatch(/class="(curve|band-not-excluded|band-excluded)"/);
+    const after = render(<DensityAxis {...plot} />);
+    expect(after).toMatch(/class="curve".*class="band-claim".*class="band-not-excluded"/s);
+    expect(after).not.toMatch(/class="(expected|band-open)"/);
+  });
+
+  it("points a bar outwards where its band goes on outside", () => {
+    const bands = [{ id: "wide", name: "lead-tin cast", low: 7, high: 11.3, notExcluded: true }];
+    const path = /<path d="(M[^"]+)" class="band-not-excluded"/;
+    const [, inside] = path.exec(render(<DensityAxis {...plot} bands={bands} domain={[6, 12]} />)) ?? [];
+    const [, beyond] = path.exec(render(<DensityAxis {...plot} bands={bands} domain={[10, 11]} />)) ?? [];
+    expect(inside).not.toContain("L");
+    expect(beyond?.match(/L/g)).toHaveLength(3);
   });
 
   it("draws no bar for a band off the axis but tells where it lies", () => {
     const html = render(<DensityAxis {...plot} domain={[10.5, 11.5]} />);
-    expect(html).toContain("silver 925: 10.302 to 10.395, off this axis");
+    expect(html).toContain(t("plots.off-axis", { band: "10.302 to 10.395" }));
     expect(html).not.toContain('class="band-claim"');
   });
 
-  it("tells claim, alive and ruled out apart by words, not by colour alone", () => {
+  it("tells claim, not excluded and excluded apart by words and signs, not by colour alone", () => {
     const html = render(drawn.density ?? null);
-    const heads = [...html.matchAll(/class="head">([^<]+)</g)].map((match) => match[1]);
-    expect(new Set(heads)).toEqual(
-      new Set([t("plots.claimed"), t("plots.not-excluded"), t("plots.excluded")]),
+    const names = new Set(
+      [...html.matchAll(/<text[^>]*class="(?:strong|faint)"[^>]*>([^<]+)</g)].map(([, name]) => name),
     );
+    for (const name of [t("plots.band-claimed", { name: "silver 925" }), "≈ silver 900", "≠ gold 8 ct"])
+      expect(names).toContain(name);
+    const states = [...html.matchAll(/<td>([^<]+)<\/td>/g)].map(([, state]) => state);
+    expect(states).toEqual(expect.arrayContaining([t("plots.not-excluded"), t("plots.excluded")]));
   });
 });
 
