@@ -1,4 +1,5 @@
 import type { FastifyDynamicSwaggerOptions } from "@fastify/swagger";
+import fastify, { type FastifyInstance } from "fastify";
 import { createJsonSchemaTransform, createJsonSchemaTransformObject } from "fastify-type-provider-zod";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -9,8 +10,8 @@ import { namedShapes } from "./shapes.ts";
 const t = tellerOf(documentLanguage);
 
 const shapes = { schemaRegistry: namedShapes };
-/** The published document: every shape comes from the zod schema that the bench itself uses. */
-export const documentOptions: FastifyDynamicSwaggerOptions = {
+/** Every shape comes from the zod schema that the bench itself uses. */
+const documentOptions: FastifyDynamicSwaggerOptions = {
   openapi: {
     openapi: "3.1.0",
     info: {
@@ -36,6 +37,20 @@ export const documentOptions: FastifyDynamicSwaggerOptions = {
   transformObject: createJsonSchemaTransformObject(shapes),
 };
 
+/** The published document of these routes, which are registered once more to be described: most benches never ask for it. */
+export async function documentOf(routes: (app: FastifyInstance) => void): Promise<object> {
+  const { default: swagger } = await import("@fastify/swagger");
+  const app = fastify();
+  await app.register(swagger, documentOptions);
+  await app.register(async (described) => routes(described));
+  await app.ready();
+  try {
+    return withoutUnusedShapes(app.swagger());
+  } finally {
+    await app.close();
+  }
+}
+
 /** What of a document matters below. */
 interface Document {
   paths?: object;
@@ -46,7 +61,7 @@ interface Document {
  * The document with only the named shapes that something refers to: the library writes every one of them twice, as
  * input and as output.
  */
-export function withoutUnusedShapes(document: Document): object {
+function withoutUnusedShapes(document: Document): object {
   const all = new Map<string, unknown>(Object.entries(document.components?.schemas ?? {}));
   const wanted = new Set<string>();
   const follow = (value: unknown) => {

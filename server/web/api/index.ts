@@ -1,4 +1,3 @@
-import swagger from "@fastify/swagger";
 import type { FastifyInstance } from "fastify";
 import { validatorCompiler } from "fastify-type-provider-zod";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -6,7 +5,7 @@ import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import { checksOfApi } from "./checks.ts";
 import { type Compute, computeOfApi } from "./compute.ts";
-import { documentOptions, withoutUnusedShapes } from "./document.ts";
+import { documentOf } from "./document.ts";
 import { liveOfApi } from "./live.ts";
 import { lotsOfApi } from "./lots.ts";
 import { recordsOfApi } from "./records.ts";
@@ -20,10 +19,17 @@ export interface ApiParts {
   now: () => Date;
 }
 
-/** The door for laboratory systems: records, lots, checks, the live reading, computing; GET /api/openapi.json describes it. */
+/** The API for laboratory systems: records, lots, checks, the live reading, computing; GET /api/openapi.json describes it. */
 export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<void> {
-  const { bench, ledger, compute, library, now } = parts;
-  await app.register(swagger, documentOptions);
+  describedRoutes(app, parts);
+  let document: Promise<object> | undefined;
+  app.get("/api/openapi.json", () => {
+    document ??= documentOf((described) => describedRoutes(described, parts));
+    return document;
+  });
+}
+
+function describedRoutes(app: FastifyInstance, { bench, ledger, compute, library, now }: ApiParts): void {
   app.setValidatorCompiler(validatorCompiler);
   // What is sent was checked when it was written; the published shapes are held against real answers in the tests.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
@@ -33,5 +39,4 @@ export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<
   lotsOfApi(app, ledger, library, requireScope);
   checksOfApi(app, ledger, requireScope);
   liveOfApi(app, bench, requireScope);
-  app.get("/api/openapi.json", { schema: { hide: true } }, async () => withoutUnusedShapes(app.swagger()));
 }
