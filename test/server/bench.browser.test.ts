@@ -3,7 +3,7 @@ import { afterEach, beforeAll, describe, expect, onTestFinished, test } from "vi
 import { tellerOf } from "../../views/messages/tell.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { closeContexts, launchBrowser, sharedBrowser } from "../setup/browser.ts";
-import { answerFirstQuestions, picture, type RunningBench, startBench } from "./running.ts";
+import { answerFirstQuestions, picture, pictureOfFailure, type RunningBench, startBench } from "./running.ts";
 
 const t = tellerOf("en");
 
@@ -21,7 +21,7 @@ beforeAll(async () => {
 afterEach(async ({ task }) => {
   if (task.result?.state === "fail")
     for (const page of browser.contexts().flatMap((context) => context.pages())) {
-      await picture(page, `failed-${task.name.replace(/\W+/g, "-").slice(0, 60)}`);
+      await pictureOfFailure(page, `failed-${task.name.replace(/\W+/g, "-").slice(0, 60)}`);
       console.log(`${page.url()}: ${troubles.join("; ") || "no trouble on its console"}`);
     }
   await closeContexts(browser);

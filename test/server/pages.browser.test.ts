@@ -1,9 +1,10 @@
 import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { closeContexts, sharedBrowser } from "../setup/browser.ts";
+import { looksAt } from "../setup/long-run.ts";
 import { faults, overflow, picture, type RunningBench, startBench } from "./running.ts";
 
 const t = tellerOf("en");
@@ -18,9 +19,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await closeContexts(browser);
   await Promise.all([demo?.stop(), real?.stop()]);
-});
-afterEach(async () => {
-  await closeContexts(browser);
 });
 
 const plan = "plan?method=displaced&claim=ag-999&mass=31.1&massUnit=g&readability=0.1&readabilityUnit=g";
@@ -52,43 +50,59 @@ const pages: readonly [name: string, where: "demo" | "real", path: string][] = [
 
 const openAll = `for (const one of document.querySelectorAll("details")) one.open = true`;
 
-describe.each(pages)("the page %s", (name, where, path) => {
-  // 320 px are 1280 px at 400 % (WCAG 2.2, 1.4.10), and so more than is asked at 200 %
-  test.each([
-    [320, "light", "de"],
-    [1280, "dark", "en"],
-  ] as const)(
-    "breaks no rule, no policy and no width at %i px, %s, %s",
-    async (width, colorScheme, locale) => {
-      const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme, locale });
-      const page = await context.newPage();
-      const troubles: string[] = [];
-      page.on("pageerror", (error) => troubles.push(error.message));
-      page.on("console", (message) => {
-        if (/content security policy/i.test(message.text())) troubles.push(message.text());
-      });
-      await page.goto((where === "demo" ? demo : real).url + path);
-      await picture(page, `pages-${name}-${width}`);
-      await page.evaluate(openAll);
-      expect(await faults(page)).toEqual([]);
-      expect(await overflow(page)).toBe(0);
-      expect(troubles).toEqual([]);
-    },
-  );
-});
+// 320 px are 1280 px at 400 % (WCAG 2.2, 1.4.10), and so more than is asked at 200 %
+const looks = [
+  { width: 320, colorScheme: "light", locale: "de" },
+  { width: 1280, colorScheme: "dark", locale: "en" },
+] as const;
+type Look = (typeof looks)[number];
 
-test("at 3840 px in forced colours, with less motion, every page keeps its width", async () => {
-  const page = await browser.newPage({
-    viewport: { width: 3840, height: 2160 },
-    forcedColors: "active",
-    reducedMotion: "reduce",
-  });
-  for (const [name, where, path] of pages) {
-    await page.goto((where === "demo" ? demo : real).url + path);
-    await picture(page, `pages-${name}-3840-forced`);
-    expect(await overflow(page), name).toBe(0);
-  }
-});
+/** One window for each look: what every page needs is loaded into it once. */
+const windows = new Map<Look, Page>();
+
+async function windowOf(look: Look): Promise<Page> {
+  const { width, colorScheme, locale } = look;
+  const open = windows.get(look);
+  if (open) return open;
+  const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme, locale });
+  const page = await context.newPage();
+  windows.set(look, page);
+  return page;
+}
+
+describe.each(pages.map((one, place) => [one[0], place, one] as const))(
+  "the page %s",
+  (_, place, [name, where, path]) => {
+    test.each(looksAt(looks, place))(
+      "breaks no rule and no policy at $width px, $colorScheme, $locale, and keeps every width, also in forced colours",
+      async (look) => {
+        const { width } = look;
+        const page = await windowOf(look);
+        const troubles: string[] = [];
+        page.on("pageerror", (error) => troubles.push(error.message));
+        page.on("console", (message) => {
+          if (/content security policy/i.test(message.text())) troubles.push(message.text());
+        });
+        await page.goto((where === "demo" ? demo : real).url + path);
+        await picture(page, `pages-${name}-${width}`);
+        await page.evaluate(openAll);
+        expect(await faults(page)).toEqual([]);
+        for (const { width } of looks) {
+          await page.setViewportSize({ width, height: 800 });
+          expect([width, await overflow(page)]).toEqual([width, 0]);
+        }
+        await page.emulateMedia({ forcedColors: "active", reducedMotion: "reduce" });
+        await page.setViewportSize({ width: 3840, height: 2160 });
+        await picture(page, `pages-${name}-3840-forced`);
+        expect([3840, await overflow(page)]).toEqual([3840, 0]);
+        await page.emulateMedia({ forcedColors: "none", reducedMotion: "no-preference" });
+        await page.setViewportSize({ width, height: 800 });
+        page.removeAllListeners();
+        expect(troubles).toEqual([]);
+      },
+    );
+  },
+);
 
 test("the window to the customer follows the balance digit for digit", async () => {
   const page = await (await browser.newContext()).newPage();

@@ -4,7 +4,15 @@ import { tellerOf } from "../../views/messages/tell.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { closeContexts, sharedBrowser } from "../setup/browser.ts";
 import { longRun } from "../setup/long-run.ts";
-import { answerFirstQuestions, faults, overflow, picture, type RunningBench, startBench } from "./running.ts";
+import {
+  answerFirstQuestions,
+  faults,
+  overflow,
+  picture,
+  pictureOfFailure,
+  type RunningBench,
+  startBench,
+} from "./running.ts";
 
 let browser: Browser;
 /** The assayer's: no balance named and a folder of its own, so the demonstration with its simulated balance. */
@@ -41,7 +49,7 @@ afterAll(async () => {
 
 const phone = { device: "phone", viewport: { width: 390, height: 844 }, hasTouch: true } as const;
 const desk = { device: "desk", viewport: { width: 1280, height: 900 }, hasTouch: false } as const;
-/** By night both themes on both devices, each theme and each device in both languages; by day each device and language. */
+/** Both themes on both devices, each theme and each device in both languages. */
 const looks = [
   { ...phone, colorScheme: "light", locale: "en" },
   { ...desk, colorScheme: "light", locale: "de" },
@@ -61,7 +69,7 @@ async function opened({ onTestFinished }: TestContext, { device, ...look }: Look
     if (message.type() === "error") troubles.push(message.text());
   });
   onTestFinished(async ({ task }) => {
-    if (task.result?.state === "fail") await picture(page, name("failed"));
+    if (task.result?.state === "fail") await pictureOfFailure(page, name("failed"));
     await context.close();
   });
   await page.goto(url);
@@ -203,13 +211,16 @@ async function hobbyist(task: TestContext, look: Look): Promise<void> {
   await shows("hobbyist-4-share");
 }
 
-// The three work at once, each at a bench of their own; one look follows the other.
-describe.each(
-  looks
-    .slice(0, longRun(looks.length, 2))
-    .map((look) => [`${look.device}, ${look.colorScheme}, ${look.locale}`, look] as const),
-)("on a %s", (_, look) => {
-  test.concurrent("an assayer goes from plan and ticket to record and report", (task) => assayer(task, look));
-  test.concurrent("a refiner goes from the tickets of a lot to its payout", (task) => refiner(task, look));
-  test.concurrent("a hobbyist goes from a typed ring to one page to share", (task) => hobbyist(task, look));
-});
+// The three work at once, each at a bench of their own and each with another look; by night each takes every look in turn.
+describe.each(Array.from({ length: longRun(looks.length, 1) }, (_, round) => round))(
+  "in round %i",
+  (round) => {
+    const look = (turn: number): Look => looks[(round + turn) % looks.length]!;
+    test.concurrent("a refiner goes from the tickets of a lot to its payout", (task) =>
+      refiner(task, look(0)));
+    test.concurrent("an assayer goes from plan and ticket to record and report", (task) =>
+      assayer(task, look(1)));
+    test.concurrent("a hobbyist goes from a typed ring to one page to share", (task) =>
+      hobbyist(task, look(2)));
+  },
+);

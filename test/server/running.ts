@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
+import { pictures } from "../setup/long-run.ts";
 
 /** A bench started as its owner would: the built program in a process of its own, on a free port. */
 export interface RunningBench {
@@ -49,8 +50,13 @@ export async function startBench(
   };
 }
 
-/** Pictures of what the tests saw, to be looked at; never compared. A hidden caret would leave style attributes behind. */
+/** A picture of what a test saw, to be looked at; never compared. */
 export async function picture(page: Page, name: string): Promise<void> {
+  if (pictures) await pictureOfFailure(page, name);
+}
+
+/** The same of a test that failed, by day too. A hidden caret would leave style attributes behind. */
+export async function pictureOfFailure(page: Page, name: string): Promise<void> {
   const folder = join("test", "output");
   mkdirSync(folder, { recursive: true });
   await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true, caret: "initial" });

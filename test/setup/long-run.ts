@@ -4,6 +4,9 @@
  */
 export const whole = process.env.UNDERHOOK_NIGHTLY === "1";
 
+/** Pictures of pages are taken by night, and by day when UNDERHOOK_PICTURES=1 asks for them. */
+export const pictures = whole || process.env.UNDERHOOK_PICTURES === "1";
+
 /** By day every run repeats the last one; a night walks the ground of its date (UTC, as 20261125). */
 const ofTheDay = whole ? Number(new Date().toISOString().slice(0, 10).replaceAll("-", "")) : 20261125;
 
@@ -13,4 +16,9 @@ export const seed = Number(process.env.UNDERHOOK_SEED ?? ofTheDay);
 /** The count of a long run: all of it by night, a tenth (or the given part) by day. */
 export function longRun(all: number, byDay = Math.ceil(all / 10)): number {
   return whole ? all : byDay;
+}
+
+/** Looks at a page: all of them by night; by day one for each place in a list, in turn, so that every look is taken. */
+export function looksAt<Look>(looks: readonly Look[], place: number): readonly Look[] {
+  return whole ? looks : [looks[place % looks.length]!];
 }
