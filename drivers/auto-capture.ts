@@ -1,6 +1,7 @@
 import { type Message, message } from "../calibration/message.ts";
+import { type KnownDisplay, unknownDisplay } from "../calibration/stable-reading/known-display.ts";
 import { emptySteps, LoadReading } from "../calibration/stable-reading/load-reading.ts";
-import { lineDeviation, type Noise, usualNoise } from "../calibration/stable-reading/noise.ts";
+import { lineDeviation } from "../calibration/stable-reading/noise.ts";
 import type { StableLine } from "../calibration/stable-reading/points.ts";
 import { type Judgement, StableReading } from "../calibration/stable-reading/stable-reading.ts";
 import { type AtRest, atRestOf, type Captured, linesAtRest, withLine } from "./captured.ts";
@@ -31,16 +32,16 @@ const shareLeftOnHanger = 0.1;
 
 /**
  * A state machine without a clock of its own: settled and empty (empty pan, hanger in water, or beaker) → load →
- * settled → taken, once → lifted → again. What it takes came after the load changed. `noises` is what is known of the
+ * settled → taken, once → lifted → again. What it takes came after the load changed. `known` is what is known of the
  * display, and `rested` whether it was at rest before.
  */
 export function createAutoCapture(
-  noises: () => readonly Noise[] = () => usualNoise,
+  known: () => KnownDisplay = () => unknownDisplay,
   rested = false,
 ): AutoCapture {
   const lineOf = createStableLines();
   let state: AutoStep["state"] = "needs-empty";
-  let load = new LoadReading(noises, new StableReading(noises(), rested));
+  let load = new LoadReading(known, new StableReading(known(), rested));
   let emptyGrams = 0;
   /** a change of load smaller than this is none, g */
   let thresholdGrams = 0;
@@ -57,7 +58,7 @@ export function createAutoCapture(
 
   function anew(next: AutoStep["state"]): void {
     state = next;
-    load = new LoadReading(noises);
+    load = new LoadReading(known);
     lines = [];
   }
 
@@ -65,7 +66,7 @@ export function createAutoCapture(
     if (judgement.state !== "taken") return step(message("balance.hands-free.leave-empty"));
     const { value, step: display } = judgement.taken;
     emptyGrams = value;
-    thresholdGrams = Math.max(emptySteps, deviationsToALoad * lineDeviation(noises())) * display;
+    thresholdGrams = Math.max(emptySteps, deviationsToALoad * lineDeviation(known().noises)) * display;
     anew("waiting-for-load");
     return ready();
   }

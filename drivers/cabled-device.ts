@@ -161,6 +161,7 @@ export function createCabledDevice<R>(options: CabledDeviceOptions<R>): Device<R
   return {
     name,
     patienceMs,
+    firstByteMs: () => listening.firstByteMs,
     onLine: records.onLine,
     start() {
       if (wanted) return;

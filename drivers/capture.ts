@@ -1,7 +1,7 @@
 import { type Message, message } from "../calibration/message.ts";
 import { Refusal } from "../calibration/refusal.ts";
+import type { KnownDisplay } from "../calibration/stable-reading/known-display.ts";
 import { LoadReading } from "../calibration/stable-reading/load-reading.ts";
-import type { Noise } from "../calibration/stable-reading/noise.ts";
 import { StableReading, type TakenValue } from "../calibration/stable-reading/stable-reading.ts";
 import { atRestOf, type Captured, linesAtRest, withLine } from "./captured.ts";
 import type { Clock } from "./clock.ts";
@@ -34,7 +34,7 @@ export interface CaptureSettings {
   clock: Clock;
   lineOf: StableLines;
   /** what is known of the noise of this display */
-  noises: () => readonly Noise[];
+  known: () => KnownDisplay;
   /** the load was seen at rest before the request */
   rested: boolean;
   /** what a display that creeps would be taken as, where a hand takes it */
@@ -56,10 +56,10 @@ export interface CaptureSettings {
  */
 export function beginCapture(request: CaptureRequest, settings: CaptureSettings): PendingCapture {
   const { byHand = false, patienceMs = capturePatienceMs, signal } = request;
-  const { clock, lineOf, noises, onKey, asked = false, stirred, ended } = settings;
+  const { clock, lineOf, known, onKey, asked = false, stirred, ended } = settings;
   const afterMs = request.afterMonotonicMs ?? clock.monotonicMs();
   let heard: ReadingRecord[] = [];
-  let load = new LoadReading(noises, new StableReading(noises(), settings.rested));
+  let load = new LoadReading(known, new StableReading(known(), settings.rested));
   const { promise: result, resolve, reject } = withResolvers<Captured>();
   let because = message(asked ? "balance.capture.no-answer" : "balance.capture.waiting");
   let over = false;
@@ -101,7 +101,7 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
   }
   function hearReading(record: ReadingRecord): void {
     // net and gross are not one load
-    if (heard.at(-1)?.reading.label !== record.reading.label) load = new LoadReading(noises);
+    if (heard.at(-1)?.reading.label !== record.reading.label) load = new LoadReading(known);
     heard = withLine(heard, record);
     if (byHand) {
       take("by-hand", [record], { value: settings.offer() });
@@ -139,7 +139,7 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
       }
       if (endsTheReading(record)) {
         heard = [];
-        load = new LoadReading(noises);
+        load = new LoadReading(known);
         because = record.event;
       }
       if (record.event.kind === "lost")

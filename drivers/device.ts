@@ -17,6 +17,8 @@ export interface Device<R> {
   ask?(): void;
   /** what sits at the other end of the cable, in words that differ between two devices; null when it cannot be known */
   identity?(): string | null;
+  /** when its first byte came, by the monotonic clock, ms; undefined before there was one */
+  firstByteMs?(): number | undefined;
   /** silence after which a reading of this balance is old, ms; Infinity where lines come on a key or on request */
   readonly patienceMs?: number;
 }

@@ -33,6 +33,8 @@ export interface ListeningOptions<R> {
 
 /** The way from bytes to line records, and the watch over silence; the same for every kind of cable. */
 export interface Listening<R = Reading> {
+  /** when the first byte came, by the monotonic clock; undefined before there was one */
+  readonly firstByteMs: number | undefined;
   /** the line is open: forget earlier bytes, start to expect lines */
   opened(): void;
   bytes(chunk: Uint8Array): void;
@@ -48,6 +50,7 @@ export function createListening<R = Reading>(options: ListeningOptions<R>): List
   let callOffIdle = () => {};
   let callOffSilence = () => {};
   let heardMs = 0;
+  let firstByteMs: number | undefined;
   const echo = asked === undefined ? "" : lineText(unescapeText(asked)).trim();
   const width = createWidthGuard(clock);
 
@@ -81,6 +84,9 @@ export function createListening<R = Reading>(options: ListeningOptions<R>): List
   }
 
   return {
+    get firstByteMs() {
+      return firstByteMs;
+    },
     opened() {
       cutter.reset();
       reader = read();
@@ -88,12 +94,14 @@ export function createListening<R = Reading>(options: ListeningOptions<R>): List
       expectLines();
     },
     bytes(chunk) {
+      firstByteMs ??= clock.monotonicMs();
       callOffIdle();
       expectLines();
       cutter.push(chunk);
       if (cutter.waiting) callOffIdle = clock.after(cutter.idleMs ?? usualIdleMs, () => cutter.idle());
     },
     report(bytes, meaning) {
+      firstByteMs ??= clock.monotonicMs();
       expectLines();
       records.line(escapeBytes(bytes), meaning);
     },

@@ -1,8 +1,8 @@
 import type { Message } from "../calibration/message.ts";
 import { Refusal } from "../calibration/refusal.ts";
+import type { KnownDisplay } from "../calibration/stable-reading/known-display.ts";
 import type { LoadReading } from "../calibration/stable-reading/load-reading.ts";
 import { Loads } from "../calibration/stable-reading/loads.ts";
-import type { Noise } from "../calibration/stable-reading/noise.ts";
 import type { StableLine } from "../calibration/stable-reading/points.ts";
 import type { Judgement } from "../calibration/stable-reading/stable-reading.ts";
 import { nameMessage } from "./balance-name.ts";
@@ -51,7 +51,7 @@ export interface ReadingStream {
    */
   capture(request?: CaptureRequest): Promise<Captured>;
   /** what is known of the noise of this display, from its readings at rest */
-  noises(): readonly Noise[];
+  known(): KnownDisplay;
   /** whether the load was seen at rest and still is */
   isAtRest(): boolean;
   /** calls back once with g when the display moves on after a take while the load stays; returns the function that ends it */
@@ -121,7 +121,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     const begun = beginCapture(request, {
       clock,
       lineOf,
-      noises: () => loads.noises(),
+      known: () => loads.known(),
       rested: isAtRest(),
       offer: () => (judgement.state === "drifting" ? judgement.offer : undefined),
       taken(load) {
@@ -169,7 +169,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     answerCheck: checks.answer,
     onLine: balance.onLine,
     capture,
-    noises: () => loads.noises(),
+    known: () => loads.known(),
     isAtRest,
     onMoved(listener) {
       movedListeners.add(listener);

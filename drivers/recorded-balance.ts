@@ -35,6 +35,7 @@ export function createRecordedBalance(
   return {
     name: balanceName.recorded,
     patienceMs,
+    firstByteMs: () => listening.firstByteMs,
     onLine: records.onLine,
     start() {},
     stop: () => Promise.resolve(),

@@ -108,6 +108,7 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
     ...actions,
     name: balanceName.simulated,
     patienceMs,
+    firstByteMs: () => listening.firstByteMs,
     identity: () => identity,
     onLine: records.onLine,
     start() {

@@ -1,7 +1,7 @@
 import { MotionFilter, type Swing } from "./motion-filter.ts";
 import { type Motion, motions } from "./motions.ts";
 import type { Noise } from "./noise.ts";
-import type { Tail } from "./tail.ts";
+import type { Tail } from "./swing-fit.ts";
 
 /** Shares of readings that creep by more than can be neglected, and of slow mechanisms. */
 export interface Expectation {
@@ -111,9 +111,13 @@ function sum<T>(items: readonly T[], of: (item: T, index: number) => number): nu
   return items.reduce((total, item, i) => total + of(item, i), 0);
 }
 
-function swingOf({ steps, tauSeconds, roughSteps, roughTauSeconds }: Tail, { scale, weight }: Noise): Swing {
+function swingOf(
+  { left, steps, tauSeconds, roughSteps, roughTauSeconds }: Tail,
+  { scale, weight }: Noise,
+): Swing {
   const white = Math.max(scale / weight, leastVariance);
   return {
+    left,
     variance: steps ** 2 / white,
     tauSeconds,
     roughVariance: roughSteps ** 2 / white,

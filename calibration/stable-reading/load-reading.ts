@@ -1,4 +1,4 @@
-import type { Noise } from "./noise.ts";
+import type { KnownDisplay } from "./known-display.ts";
 import type { StableLine } from "./points.ts";
 import { isAnotherLoad, type Judgement, StableReading } from "./stable-reading.ts";
 
@@ -10,18 +10,23 @@ export const emptySteps = 5;
  * nothing: lifted is what rests elsewhere, or showed an empty pan in between.
  */
 export class LoadReading {
-  readonly #noises: () => readonly Noise[];
+  readonly #known: () => KnownDisplay;
   readonly #reading: StableReading;
   #elsewhere: StableReading | undefined;
 
-  constructor(noises: () => readonly Noise[], reading = new StableReading(noises())) {
-    this.#noises = noises;
+  constructor(known: () => KnownDisplay, reading = new StableReading(known())) {
+    this.#known = known;
     this.#reading = reading;
   }
 
   /** since when nothing large moved, s */
   get since(): number {
     return this.#reading.since;
+  }
+
+  /** how the mechanism came to rest, s, as a logarithm; undefined where it followed no exponential */
+  get logTau(): number | undefined {
+    return this.#reading.logTau;
   }
 
   /** `next` is the load after this one, once this one was lifted, with what is known of it already. */
@@ -32,13 +37,13 @@ export class LoadReading {
       this.#elsewhere = undefined;
       return { judgement };
     }
-    this.#elsewhere ??= new StableReading(this.#noises());
+    this.#elsewhere ??= new StableReading(this.#known());
     const elsewhere = this.#elsewhere.hear(line);
     const isEmpty = Math.abs(line.value) <= emptySteps * line.step;
     if (!isEmpty && !this.#elsewhere.holds) return { judgement };
     return {
       judgement,
-      next: { load: new LoadReading(this.#noises, this.#elsewhere), judgement: elsewhere },
+      next: { load: new LoadReading(this.#known, this.#elsewhere), judgement: elsewhere },
     };
   }
 }

@@ -1,6 +1,8 @@
+import type { KnownDisplay } from "./known-display.ts";
 import { LearnedNoise } from "./learned-noise.ts";
 import { emptySteps, LoadReading } from "./load-reading.ts";
 import { createPoints, type StableLine } from "./points.ts";
+import { LearnedResponse } from "./response.ts";
 import type { Judgement, TakenValue } from "./stable-reading.ts";
 
 /** Drops on a hanger that comes out of the water: at most this share of the load before, and so many g. */
@@ -23,18 +25,18 @@ export interface LoadsStep {
 
 /** Takes every load that comes to rest once, and learns on the way how this display trembles. Values are in g. */
 export class Loads {
-  readonly #learned = new LearnedNoise();
+  readonly #noise = new LearnedNoise();
+  readonly #response = new LearnedResponse();
   readonly #points = createPoints();
-  readonly #noises = () => this.#learned.noises();
-  #load = new LoadReading(this.#noises);
+  #load = new LoadReading(() => this.known());
   /** what lay there before, until the pan was seen empty */
   #before = 0;
   #toldChange = false;
   #unlearned: (StableLine & { since: number })[] = [];
 
-  /** what is known of the noise of this display */
-  noises() {
-    return this.#learned.noises();
+  /** what is known of this display */
+  known(): KnownDisplay {
+    return { noises: this.#noise.noises(), response: this.#response.known };
   }
 
   hear(line: StableLine): LoadsStep {
@@ -47,7 +49,9 @@ export class Loads {
     } else this.#learn(line, judgement);
     const { since } = this.#load;
     if (judgement.state === "taken") {
-      const { value, step } = judgement.taken;
+      const { value, step, flags } = judgement.taken;
+      const { logTau } = this.#load;
+      if (flags.length === 0 && logTau !== undefined) this.#response.hear(logTau);
       if (this.#isEmpty(value, step) || this.#areDrops(value)) return { judgement, since };
       this.#before = Math.abs(value);
       return { judgement, since, taken: judgement.taken };
@@ -62,7 +66,7 @@ export class Loads {
 
   /** Whatever lies there now may be something else: the cable was lost, or the load was beyond the range. */
   anew(): void {
-    this.#load = new LoadReading(this.#noises);
+    this.#load = new LoadReading(() => this.known());
     this.#before = 0;
     this.#toldChange = false;
   }
@@ -86,7 +90,7 @@ export class Loads {
     if (atRest && point.seconds - since >= swingSeconds) this.#unlearned.push({ ...point, since });
     while (this.#unlearned[0] && point.seconds - this.#unlearned[0].seconds >= stayedSeconds) {
       const { seconds, value, step } = this.#unlearned.shift()!;
-      this.#learned.hear(seconds, value / step, since);
+      this.#noise.hear(seconds, value / step, since);
     }
   }
 }

@@ -10,7 +10,9 @@ export interface Trembling {
 
 /** What is left of the mechanism's own swing when a plateau begins; variances over that of the white noise. */
 export interface Swing {
-  /** an exponential of unknown size */
+  /** an exponential of about this size, d */
+  left: number;
+  /** how far that may be off */
   variance: number;
   tauSeconds: number;
   /** what follows no exponential */
@@ -64,6 +66,8 @@ export class MotionFilter {
   constructor(motion: Motion, trembling: Trembling, swing: Swing) {
     this.#swing = swing;
     this.motion = motion;
+    this.swing = swing.left;
+    this.level = -swing.left;
     this.trembling = trembling;
     const amplitude = motion.kind === "rest" ? 0 : priorAmplitude ** 2;
     const starts = basis(motion, 0);

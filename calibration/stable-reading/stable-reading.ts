@@ -1,8 +1,9 @@
 import { type Estimate, estimateOf, statedOf } from "./estimate.ts";
 import { FilterBank, justPutOn, restedBefore } from "./filter-bank.ts";
-import { lineDeviation, type Noise, usualNoise } from "./noise.ts";
+import { type KnownDisplay, unknownDisplay } from "./known-display.ts";
+import { lineDeviation } from "./noise.ts";
 import { createPoints, type StableLine } from "./points.ts";
-import { noTail, tailOf } from "./tail.ts";
+import { type Fitted, noTail, tailOf } from "./swing-fit.ts";
 
 /** Why a reading is flagged: it was still creeping, a small step came before, the balance's own mark denied rest. */
 export type Flag = "creep" | "stepped" | "denied";
@@ -49,7 +50,7 @@ const watch = { leastSteps: 1.5, deviations: 2, points: 3, seconds: 1.2 };
 const anotherLoad = { leastSteps: 5, mostSteps: 500, share: 0.05 };
 
 export class StableReading {
-  readonly #noises: readonly Noise[];
+  readonly #known: KnownDisplay;
   readonly #wanted: number;
   readonly #points = createPoints();
   #bank: FilterBank | undefined;
@@ -59,6 +60,7 @@ export class StableReading {
   #marked = 0;
   #judged: Judgement = { state: "waiting" };
   #crept = false;
+  #logTau: number | undefined;
   /** the last points, for the way here */
   #way: StableLine[] = [];
   #afresh = false;
@@ -72,10 +74,10 @@ export class StableReading {
   #moved: number | undefined;
 
   /** `rested`: the load was seen at rest before; only lines from now on count for its value all the same. */
-  constructor(noises: readonly Noise[] = usualNoise, rested = false) {
+  constructor(known: KnownDisplay = unknownDisplay, rested = false) {
     this.#rested = rested;
-    this.#noises = noises;
-    this.#wanted = Math.max(wanted.steps, wanted.ofLine * lineDeviation(noises));
+    this.#known = known;
+    this.#wanted = Math.max(wanted.steps, wanted.ofLine * lineDeviation(known.noises));
   }
 
   hear(line: StableLine): Judgement {
@@ -89,7 +91,7 @@ export class StableReading {
 
   #point(point: StableLine): void {
     const { seconds, value, step, marked } = point;
-    this.#way = [...this.#way.slice(-3), point];
+    this.#way = [...this.#way.slice(-8), point];
     const start = this.#start;
     if (!this.#bank || step !== start.step || this.#afresh) {
       this.#levelled(seconds, value, step);
@@ -104,7 +106,7 @@ export class StableReading {
       const jump = Math.abs(z - this.#last.z);
       const count = this.#bank.count;
       const isYoung = count < young.points - 0.5 || age < young.seconds;
-      const first = this.#noises[0]!;
+      const first = this.#known.noises[0]!;
       const spread = (first.scale + this.#neighbours / 2) / (first.weight + Math.max(count - 1, 0) / 2);
       const away = isYoung
         ? jump > Math.max(movement.deviations * Math.sqrt(2 * spread), movement.steps)
@@ -127,6 +129,11 @@ export class StableReading {
     return this.#start.seconds;
   }
 
+  /** logarithm of the time constant with which the mechanism came to rest, s; undefined where it followed none */
+  get logTau(): number | undefined {
+    return this.#logTau;
+  }
+
   get taken(): TakenValue | undefined {
     return this.#taken;
   }
@@ -143,13 +150,17 @@ export class StableReading {
   #restart(seconds: number, value: number, step: number): void {
     // whatever moved since is not what was seen at rest
     if (this.#bank) this.#rested = false;
-    const tail = this.#rested ? noTail : tailOf(this.#way, step);
+    const { noises, response } = this.#known;
+    const { tail, logTau }: Fitted = this.#rested
+      ? { tail: noTail }
+      : tailOf(this.#way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response });
+    this.#logTau = logTau;
     this.#start = { value, seconds, step };
     this.#last = { seconds, z: 0 };
     this.#neighbours = 0;
     this.#marked = 0;
     this.#crept = false;
-    this.#bank = new FilterBank(this.#noises, tail, this.#rested ? restedBefore : justPutOn);
+    this.#bank = new FilterBank(noises, tail, this.#rested ? restedBefore : justPutOn);
   }
 
   #levelled(seconds: number, value: number, step: number): void {

@@ -1,4 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
+import type { Balance } from "../../drivers/device.ts";
 import { createLoadsTaken, type LoadEvent } from "../../drivers/loads-taken.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import type { Tell } from "../../views/messages/tell.ts";
@@ -11,12 +12,12 @@ export type PrintedLines = (record: LineRecord) => string[];
 
 export const byWallClock: LineTime = ({ at }) => ({ at });
 
-/** In whole ms from the first line; 0 before there was one. `fromMs` where the first byte is known. */
-export function fromFirstByte(fromMs?: number): LineTime {
-  let first = fromMs;
+/** In whole ms from the first byte of this balance, or its first line where no bytes are seen; 0 before there was one. */
+export function fromFirstByte(balance: Pick<Balance, "firstByteMs">): LineTime {
+  let firstMs: number | undefined;
   return ({ monotonicMs, raw }) => {
-    if (raw !== "") first ??= monotonicMs;
-    return { at_ms: Math.round(monotonicMs - (first ?? monotonicMs)) };
+    firstMs ??= balance.firstByteMs?.() ?? (raw === "" ? undefined : monotonicMs);
+    return { at_ms: Math.round(monotonicMs - (firstMs ?? monotonicMs)) };
   };
 }
 

@@ -40,7 +40,7 @@ export async function run(args: string[]): Promise<number> {
 async function print(balance: Balance, options: ListenOptions, tell: Tell): Promise<number> {
   const { giveUpMs, raw } = options;
   const lines = options.take
-    ? everyLoad(fromFirstByte(), isOnKey(options), tell)
+    ? everyLoad(fromFirstByte(balance), isOnKey(options), tell)
     : everyLine(byWallClock, raw, tell);
   let givingUp: NodeJS.Timeout | undefined;
   const ended = new Promise<number>((end) => {
@@ -71,8 +71,8 @@ function playBack(path: string, ports: string[], options: ListenOptions, tell: T
   if (ports.length > 0) throw new Refusal("listen.recording-alone", { port: ports.join(" ") });
   const balance = createRecordedBalance(recordingIn(path).chunks, (clock) => cableOptions(settings, clock));
   const lines = take
-    ? everyLoad(fromFirstByte(0), isOnKey(options), tell)
-    : everyLine(fromFirstByte(0), raw, tell);
+    ? everyLoad(fromFirstByte(balance), isOnKey(options), tell)
+    : everyLine(fromFirstByte(balance), raw, tell);
   balance.onLine((record) => {
     for (const line of lines(record)) console.log(line);
   });

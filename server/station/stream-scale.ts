@@ -90,7 +90,7 @@ function takeEach(
       step({ message: check.message });
       return;
     }
-    auto ??= createAutoCapture(() => stream.noises(), stream.isAtRest());
+    auto ??= createAutoCapture(() => stream.known(), stream.isAtRest());
     const { message: now, taken: settled } = auto.hear(record);
     step({ message: now, ...(settled && { taken: taken(source, settled) }) });
   });

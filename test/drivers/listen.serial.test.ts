@@ -62,6 +62,22 @@ test("underhook listen prints readings and events as JSON Lines until it is inte
   cable.unplug();
 });
 
+test("with --take times count from the first byte, not from the first whole line", async () => {
+  const cable = createCable();
+  const { lines, interrupt, status } = listen(cable.path, "--take", "--patience", "30");
+  await vi.waitFor(() => expect(lines()).toHaveLength(1), { timeout: 10_000 });
+  cable.send("the end of a line");
+  await new Promise((done) => setTimeout(done, 700));
+  cable.send("\r\nbeyond all words\r\n");
+  await vi.waitFor(() => expect(lines()).toHaveLength(2), { timeout: 5000 });
+  expect(lines()[0]).toMatchObject({ at_ms: 0, event: { code: "open" } });
+  expect(lines()[1]).toMatchObject({ event: { code: "unknown-line" } });
+  expect(lines()[1]?.at_ms).toBeGreaterThanOrEqual(690);
+  interrupt();
+  expect(await status).toBe(0);
+  cable.unplug();
+});
+
 test.each([
   [["/dev/ttyUSB0", "--line", "fast"], "port.settings", { settings: "fast", speeds }],
   [["/dev/ttyUSB0", "--give-up", "abc"], "listen.seconds", { option: "--give-up", value: "abc" }],
