@@ -1,14 +1,19 @@
 import { roundedPair } from "../../calibration/rounding.ts";
+import { isTooCoarse } from "../../calibration/too-coarse.ts";
 import { inputName, unitName } from "../../views/budget-input.ts";
+import { fromTo } from "../../views/numbers.ts";
 import type { BudgetLine, ReportResult } from "../../views/reports/report.ts";
 import type { RecordedStatement } from "../weighing/recorded-statement.ts";
 import type { Writing } from "./writing.ts";
 
-/** The results with their uncertainty, rounded once, together (calibration/rounding.ts). */
+/**
+ * The results with their uncertainty, rounded once, together (calibration/rounding.ts). Of a density too coarse to tell
+ * anything only the ends of its interval, and no quotient made of it.
+ */
 export function resultsOf(
   statement: RecordedStatement,
   liquidCelsius: number | null,
-  { t, number }: Writing,
+  { t, number, locale }: Writing,
 ): ReportResult[] {
   const quantity =
     statement.liquid_density_g_cm3 === null
@@ -20,9 +25,16 @@ export function resultsOf(
   const expanded = t("report.results.expanded", { k: number(statement.k.toFixed(2)) });
   const add = (quantity: string, value: number, u: number | undefined, unit: string, kind: string) =>
     results.push(stated(quantity, value, u, unit, kind, number));
-  add(quantity, statement.density_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
-  if (typeof statement.density_20_g_cm3 === "number")
-    add(t("report.results.at20"), statement.density_20_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+  const tooCoarse = isTooCoarse(statement.density_g_cm3, statement.expanded_g_cm3);
+  if (tooCoarse) {
+    const [low, high] = statement.interval_g_cm3;
+    const value = fromTo(Math.max(0, low), high, locale);
+    results.push({ quantity, value, unit: "g/cm³", uncertainty: t("report.results.too-coarse") });
+  } else {
+    add(quantity, statement.density_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+    if (typeof statement.density_20_g_cm3 === "number")
+      add(t("report.results.at20"), statement.density_20_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+  }
   add(t("report.results.mass"), statement.mass_g, statement.u_mass_g, "g", t("report.results.standard"));
   if (statement.volume_cm3 !== undefined)
     add(
@@ -32,6 +44,7 @@ export function resultsOf(
       "cm³",
       t("report.results.standard"),
     );
+  if (tooCoarse) return results;
   const relative = statement.relative_density;
   const places = roundedOr(statement.density_g_cm3, statement.expanded_g_cm3).decimals;
   const quotient = (quantity: string, value: number | undefined) => {

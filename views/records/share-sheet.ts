@@ -22,7 +22,8 @@ export interface ShareSheet {
   excluded: number;
   /** "10.488 ± 0.014 g/cm³" */
   density: string;
-  expanded: string;
+  /** undefined for an interval too coarse to tell anything */
+  expanded: string | undefined;
   k: string;
   percent: string;
   interval: string;
@@ -85,7 +86,9 @@ export function shareWords(sheet: ShareSheet, locale: Locale) {
     named,
     density: `${t("share.density")}: ${sheet.density}`,
     stated: [
-      t("share.uncertainty", { expanded: sheet.expanded, k: sheet.k, percent: sheet.percent }),
+      sheet.expanded === undefined
+        ? t("share.too-coarse")
+        : t("share.uncertainty", { expanded: sheet.expanded, k: sheet.k, percent: sheet.percent }),
       t("share.interval", { interval: sheet.interval }),
     ],
     parts,

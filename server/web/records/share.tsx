@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Refusal } from "../../../calibration/refusal.ts";
+import { isTooCoarse } from "../../../calibration/too-coarse.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
@@ -124,10 +125,12 @@ function sheetOf(
     })),
     excluded: item.captures.length - standing.length,
     density,
-    expanded: plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale).split(" ± ")[1] ?? "",
+    expanded: isTooCoarse(statement.density_g_cm3, statement.expanded_g_cm3)
+      ? undefined
+      : plusMinus(statement.density_g_cm3, statement.expanded_g_cm3, locale).split(" ± ")[1],
     k: fixed(statement.k, 2, locale),
     percent: inLocale(String(+(confidence * 100).toFixed(4)), locale),
-    interval: fromTo(statement.interval_g_cm3[0], statement.interval_g_cm3[1], locale),
+    interval: fromTo(Math.max(0, statement.interval_g_cm3[0]), statement.interval_g_cm3[1], locale),
     claimName: view.result.claim === undefined ? undefined : tellValue(view.result.claim, locale),
     state: view.result.state,
     answer: view.result.answer,

@@ -54,6 +54,7 @@ export async function measurePiece(
   ledger: Ledger,
   subject: string,
   changes: Partial<BodyOf<"piece-opened">> = {},
+  result: BodyOf<"result"> = computed(),
 ) {
   await ledger.append("piece-opened", subject, { ...piece, ...changes });
   const capture = (what: "dry" | "immersed", text: string) =>
@@ -80,5 +81,5 @@ export async function measurePiece(
     lines: [],
   });
   for (const text of request.immersed.readings) await capture("immersed", text);
-  return ledger.append("result", subject, computed());
+  return ledger.append("result", subject, result);
 }

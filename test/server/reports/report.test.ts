@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
+import { statement as frozen } from "../../../server/ledger/kinds/piece.ts";
 import { reportOf } from "../../../server/reports/report-of.ts";
 import { writingIn } from "../../../server/reports/writing.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
+import { stated } from "../compute/answers.ts";
 import { testLedger } from "../ledger/bench-ledger.ts";
 import { issued } from "./issued.ts";
 import { computed, measurePiece } from "./measured-piece.ts";
@@ -55,6 +57,30 @@ test("value and uncertainty are rounded together to two significant digits of th
   expect(budget.length).toBeGreaterThan(5);
   const shares = budget.map(({ share }) => Math.abs(Number(share.replace(/[<%\s]/g, ""))));
   expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+});
+
+test("of a density too coarse to tell anything the report states the ends alone, no value and no quotient of it", async () => {
+  const ledger = await testLedger();
+  const coarse = { readability_g: 0.1, repeatability_g: 0.1 };
+  const statement = stated({
+    ...{
+      id: "c",
+      method: "hung",
+      dry: { readings: ["2.0"] },
+      immersed: { readings: ["1.5"] },
+      air: { altitude_m: 0 },
+    },
+    ...{
+      liquid: { kind: "water", temperature_c: 20 },
+      balance: coarse,
+      hanger: { wire_mm: 0, zeroed: "immersed" },
+    },
+  });
+  await measurePiece(ledger, "piece:1", {}, { ...computed(), statement: frozen.parse(statement) });
+  const { results } = reportOf(await ledger.entriesOf("piece:1"), options);
+  const [density, ...rest] = results;
+  expect(density).toMatchObject({ unit: "g/cm³", uncertainty: t("report.results.too-coarse") });
+  expect(rest.map(({ unit }) => unit)).toEqual(["g", "cm³"]);
 });
 
 test("opinion stands apart from the result, what the customer said apart from both, with rule and risk", async () => {
