@@ -10,6 +10,10 @@ import { TitleLine } from "./title-line.tsx";
 
 export type { Frame, Theme } from "./frame.ts";
 
+/** Scripts of every page: those that are there before its end, and those that come with it. */
+export const scriptsFirst = ["htmx.min.js", "hx-sse.min.js"] as const;
+export const scriptsOfAll = ["bench.js", "hands.js", "plots.js", "offline.js"] as const;
+
 /** Style sheets in views/assets, in the order they build on each other. */
 export const styles = [
   "tokens.css",
@@ -67,6 +71,9 @@ function Document(frame: Frame) {
         <p class="quiet-notice" data-stale-notice hidden>
           {t("frame.stale")}
         </p>
+        <p class="quiet-notice" data-kept-notice hidden>
+          <a href="/offline">{t("offline.notice")}</a>
+        </p>
         <main id="main" tabIndex={-1} {...(mainLocale === locale ? {} : { lang: mainLocale })}>
           <Speaking value={mainLocale}>
             {!frame.ownHeading && (
@@ -105,17 +112,16 @@ function Head({ title, version, scripts }: { title: string; version?: string; sc
       />
       <title>{`${title} · Underhook`}</title>
       <link rel="icon" href={asset("mark.svg")} type="image/svg+xml" />
+      <link rel="manifest" href="/manifest.webmanifest" />
       {styles.map((name) => (
         <link key={name} rel="stylesheet" href={asset(name)} />
       ))}
       {/* Not deferred: a deferred htmx starts on a timer and may look for live parts before hx-sse is there,
           and then the page stays deaf. Like this both wait for the end of the document. */}
-      <script src={asset("htmx.min.js")} />
-      <script src={asset("hx-sse.min.js")} />
-      <script src={asset("bench.js")} defer />
-      <script src={asset("hands.js")} defer />
-      <script src={asset("plots.js")} defer />
-      {scripts.map((name) => (
+      {scriptsFirst.map((name) => (
+        <script key={name} src={asset(name)} />
+      ))}
+      {[...scriptsOfAll, ...scripts].map((name) => (
         <script key={name} src={asset(name)} defer />
       ))}
     </head>

@@ -6,8 +6,8 @@ import type { Ledger } from "./ledger.ts";
 
 const pageRows = 500;
 
-/** Every finished measurement as CSV, newest first: ISO 8601 dates, decimal point, units in the headings. */
-export async function* recordsCsv(ledger: Ledger): AsyncGenerator<string> {
+/** Finished measurements as CSV, of one lot or all, newest first: ISO 8601 dates, decimal point, units in the headings. */
+export async function* recordsCsv(ledger: Ledger, filters: { lot?: string } = {}): AsyncGenerator<string> {
   yield csvLine([
     "measured at (ISO 8601 UTC)",
     "bench",
@@ -30,6 +30,7 @@ export async function* recordsCsv(ledger: Ledger): AsyncGenerator<string> {
   ]);
   for (let before: number | null | undefined; before !== null; ) {
     const page = await ledger.records({
+      filters,
       page: { size: pageRows, ...(before === undefined ? {} : { before }) },
     });
     for (const record of page.records)

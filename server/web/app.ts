@@ -49,6 +49,7 @@ import { metalRoutes } from "./metals/metals.tsx";
 import { ownMetalRoutes } from "./metals/own-metals.tsx";
 import { specificationRoutes } from "./metals/specifications.tsx";
 import { twoBodiesRoutes } from "./metals/two-bodies.tsx";
+import { offlineRoutes } from "./offline/offline.tsx";
 import { html, wantsPart } from "./page-request.ts";
 import { photoRoutes } from "./photos/photos.tsx";
 import { type PlanWeighing, planRoutes } from "./plan/plan.tsx";
@@ -114,6 +115,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
         imgSrc: ["'self'", "data:"],
         fontSrc: ["'self'"],
         connectSrc: ["'self'"],
+        manifestSrc: ["'self'"],
         formAction: ["'self'"],
         baseUri: ["'none'"],
         frameAncestors: ["'none'"],
@@ -175,6 +177,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   planRoutes(app, { settings, library, plan, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   importRoutes(app, { ledger, library, demo });
+  offlineRoutes(app, { bench, ledger, settings, library: () => library.now, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
   ledgerRoutes(app, { ledger, demo, replication: parts.replication });
   sensorRoutes(app, { sensors: parts.sensors, hands: parts.hands, demo });

@@ -76,6 +76,41 @@ export function FlagItem(lot: LotView) {
   );
 }
 
+/** One fineness for several pieces: a sack of the same stamp is not typed forty times. */
+export function StateFineness(lot: LotView) {
+  const t = useTell();
+  return (
+    <details>
+      <summary>{t("lots.fineness.open")}</summary>
+      <LotForm lot={lot} to="fineness">
+        <Field
+          name="finenessTickets"
+          label={t("lots.fineness.tickets")}
+          hint={t("lots.fineness.tickets-hint")}
+          maxLength={2000}
+        />
+        <Select
+          name="ofClaim"
+          label={t("lots.fineness.of-claim")}
+          empty="–"
+          options={lot.claimsHere.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        <Field kind="decimal" name="permille" label={t("payout.terms.fineness")} after="‰" required />
+        <Select
+          name="saidBy"
+          label={t("payout.terms.said-by")}
+          options={(["stamp", "laboratory", "customer"] as const).map((value) => ({
+            value,
+            label: t(`payout.sayers.${value}`),
+          }))}
+        />
+        <Field name="saidByName" label={t("payout.terms.by")} maxLength={100} />
+        <button type="submit">{t("lots.fineness.go")}</button>
+      </LotForm>
+    </details>
+  );
+}
+
 /** Ends the lot; its totals become an entry. */
 export function CloseLot(lot: LotView) {
   const t = useTell();

@@ -2,6 +2,7 @@ import { WettingCaution } from "../cautions.tsx";
 import { Csrf, Field, type FieldError, Problems, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
+import { nothingClaimed } from "./view.ts";
 
 export interface LotRow {
   id: string;
@@ -81,9 +82,12 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
         <Select
           name="claim"
           label={t("lots.opening.claim")}
-          empty={t("lots.opening.not-said")}
+          empty={t("lots.opening.ask-each")}
           value={values.claim ?? ""}
-          options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+          options={[
+            { value: nothingClaimed, label: t("lots.step.nothing-claimed") },
+            ...claims.map(({ id, name }) => ({ value: id, label: name })),
+          ]}
         />
         <p class="hint">
           {t("lots.opening.list")} <a href="/imports">{t("lots.opening.list-link")}</a>.

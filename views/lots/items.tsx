@@ -43,7 +43,8 @@ export function Items({ id, items, more = 0, waiting }: LotView) {
       {waiting && <p>{t("lots.list.waiting", { count: waiting.count, tickets: waiting.tickets })}</p>}
       <p>
         <a href={`/lots/${id}/payout`}>{t("lots.list.payout")}</a>;{" "}
-        <a href="/customer">{t("lots.list.seller")}</a>{" "}
+        <a href="/customer">{t("lots.list.seller")}</a>;{" "}
+        <a href={`/lots/${id}/records.csv`}>{t("lots.list.export")}</a>{" "}
         {more > 0 && <span class="hint">{t("lots.list.more", { count: more })}</span>}
       </p>
     </Sheet>

@@ -1,7 +1,7 @@
 import { useTell } from "../messages/spoken.ts";
 import { AnswerChecks } from "../records/answer.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { CloseLot, FlagItem, WeighAgain } from "./actions.tsx";
+import { CloseLot, FlagItem, StateFineness, WeighAgain } from "./actions.tsx";
 import { Items } from "./items.tsx";
 import { ScreeningStep } from "./step.tsx";
 import { RunningTotals } from "./totals.tsx";
@@ -51,6 +51,7 @@ export function LotPart(lot: LotView) {
         <>
           <WeighAgain {...lot} />
           <FlagItem {...lot} />
+          <StateFineness {...lot} />
           {!lot.closed && <CloseLot {...lot} />}
         </>
       )}

@@ -4,7 +4,7 @@ import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { codeMark, Told } from "../told.tsx";
 import { LotForm } from "./form.tsx";
-import type { LotView, StepRole } from "./view.ts";
+import { type LotView, nothingClaimed, type StepRole } from "./view.ts";
 
 /** The step at hand with its one entry or its one button. */
 export function ScreeningStep(lot: LotView) {
@@ -86,10 +86,15 @@ function WaterForm({ lot }: { lot: LotView }) {
 }
 
 function TicketForm({ lot }: { lot: LotView }) {
-  const { claim, claims, problem, nextTicket } = lot;
+  const { claim, claims, problem, nextTicket, full } = lot;
   const t = useTell();
   return (
     <LotForm lot={lot}>
+      {full && (
+        <p role="status">
+          <strong>{t("lots.step.full", full)}</strong>
+        </p>
+      )}
       {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
       <Field
         name="ticket"
@@ -107,10 +112,18 @@ function TicketForm({ lot }: { lot: LotView }) {
       <Select
         name="claim"
         label={t("lots.step.claim")}
-        empty={t("lots.step.not-said")}
+        empty={t("lots.step.of-ticket")}
         value={problem?.typed.claim ?? claim}
-        options={claims.map((one) => ({ value: one.id, label: one.name }))}
+        options={[
+          { value: nothingClaimed, label: t("lots.step.nothing-claimed") },
+          ...claims.map((one) => ({ value: one.id, label: one.name })),
+        ]}
       />
+      {full && (
+        <label>
+          <input type="checkbox" name="beyond" value="yes" /> {t("lots.step.beyond")}
+        </label>
+      )}
       <button type="submit" class="large">
         {t("lots.step.next")} <kbd>Enter</kbd>
       </button>

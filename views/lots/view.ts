@@ -7,6 +7,9 @@ import type { StoppedRecord } from "../records/answer.tsx";
 import type { StateName } from "../result.tsx";
 import type { Told } from "../told.tsx";
 
+/** Value of a claim list that says: nothing is claimed. Where nothing is chosen, it is asked. */
+export const nothingClaimed = "none";
+
 /** Pieces that go onto one tray, by what was found. */
 export interface Tray {
   state: StateName;
@@ -66,6 +69,8 @@ export interface LotView {
   otherItem?: OtherItemView;
   /** a second person who reads typed readings again, while the record of the piece waits for it */
   secondPerson?: SecondPersonView;
+  /** every counted piece is weighed: one more is asked about */
+  full?: { counted: number };
   /** the ticket that Enter on an empty field takes: the next of the list, or the number after the last */
   nextTicket?: string;
   /** tickets of the list that have not come yet: how many, and the first few */
@@ -97,6 +102,8 @@ export interface LotView {
   more?: number;
   /** records that a check stops: they count for nothing until they are answered */
   stopped: readonly StoppedRecord[];
+  /** what the pieces of the lot are claimed as, each once */
+  claimsHere: readonly { id: string; name: string }[];
   /** flags the bench knows, by their name in the ledger and in words */
   flagNames: readonly { id: string; name: string }[];
   /** the totals written at closing */

@@ -11,6 +11,8 @@ export const lotKinds = {
     gross: weightReading.optional(),
     count: z.number().int().min(1).max(100_000).optional(),
     claim: words.optional(),
+    /** nothing is claimed of its pieces, so that no ticket is asked about */
+    nothingClaimed: z.literal(true).optional(),
     method: z.enum(screeningMethods),
   }),
   /** the water temperature that counts for the pieces weighed from here on */

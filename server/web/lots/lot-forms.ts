@@ -1,12 +1,17 @@
 import type { FastifyRequest } from "fastify";
+import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { waterRange } from "../../../calibration/water.ts";
+import { nothingClaimed } from "../../../views/lots/view.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
+import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
 import type { LotRepository } from "../../lots/lot-repository.ts";
+import { ticketsNamed } from "../../lots/tickets-named.ts";
 import { totalsAtClosing } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
 import { isRole, type Role } from "../../methods/index.ts";
@@ -17,7 +22,9 @@ import type { Reading } from "../../weighing/taken-reading.ts";
 import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf, seenOf } from "../about.ts";
 import { weighTicketAgain } from "../bench/ticket-again.ts";
-import { ownMark } from "../look.ts";
+import { type Entries, readForm } from "../forms/form.ts";
+import { lookOf, ownMark } from "../look.ts";
+import { hasNotMoved, isAskedTwice } from "./second-press.ts";
 
 export interface LotFormParts {
   bench: Bench;
@@ -58,6 +65,7 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
     answers: ({ fields: { found = "", by = "", ...fields } }) =>
       station.do({ do: "answer-check", ...aboutOf(fields), found, by }),
     again: (read) => weighAgain(parts, read),
+    fineness: (read) => stateFineness(station, read),
     closing: ({ lot, items, fields: { note = "", by = "", ...fields } }) => {
       const totals = totalsAtClosing(lot, items);
       return station.do({ do: "close-lot", ...lotSeen(lot, fields), totals, note, by });
@@ -75,13 +83,15 @@ function itemOf(items: readonly LotItem[], ticket: string, field: string): LotIt
 }
 
 /** The next step of the lot: the water, a ticket, a weighing, or the piece called off. A complete piece is recorded. */
-async function goOn(parts: LotFormParts, { lot, fields, request }: LotFormRead): Promise<void> {
+async function goOn(parts: LotFormParts, { lot, fields, request, items }: LotFormRead): Promise<void> {
   const { station, open } = parts.bench;
   const { celsius, ticket, typed, unit = "g", role = "", take, aside } = fields;
   if (celsius !== undefined) {
     const water = typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" });
     await station.do({ do: "state-water", ...lotSeen(lot, fields), celsius: water });
   } else if (ticket !== undefined) {
+    if (isFull(lot, items) && fields.beyond !== "yes")
+      throw new Refusal("lot.full", { counted: lot.count! }, "ticket");
     await station.do(await startWeighing(parts, lot, fields));
   } else if (open && open.id === fields.subject && open.lot !== lot.id) {
     throw new Refusal("lot.item-elsewhere", { ticket: open.ticket });
@@ -99,28 +109,79 @@ async function startWeighing(
   lot: Lot,
   fields: Fields,
 ): Promise<WeighingCommand> {
-  const { claim = "", nextTicket = "" } = fields;
+  const { nextTicket = "" } = fields;
   const ticket = fields.ticket?.trim() || nextTicket;
   if (ticket === "") throw new Refusal("lot.ticket-missing", {}, "ticket");
-  if (claim !== "" && !library().has(claim)) throw new Refusal("claim.unknown", { claim }, "claim");
   const listed = (await announcedFor(ledger, lot)).find((one) => one.ticket === ticket);
   const broughtBy = listed?.customer ?? lot.from;
-  // What a list says of this very ticket goes before the claim that stood from the piece before.
-  const said = listed?.claim !== undefined && library().has(listed.claim) ? listed.claim : claim;
+  const claim = claimOf({ ticket, listed: listed?.claim, typed: fields.claim ?? "" }, lot, library());
   const item: Ticket = {
     ticket,
     description: listed?.description ?? "",
     method: lot.method,
     lot: lot.id,
-    ...(said === "" ? {} : { claim: said }),
+    ...(claim === undefined ? {} : { claim }),
     ...(broughtBy === undefined ? {} : { customer: broughtBy }),
     ...(listed?.mass_g === undefined ? {} : { customerSupplied: { mass_g: listed.mass_g } }),
   };
   return { do: "start-weighing", ...aboutOf(fields), ticket: item };
 }
 
+/**
+ * What the ticket is claimed as: what a list says of it, else what was chosen, else what the lot is. Undefined where
+ * nothing is claimed. Throws Refusal where nobody said anything.
+ */
+function claimOf(
+  { ticket, listed, typed }: { ticket: string; listed: string | undefined; typed: string },
+  lot: Lot,
+  library: Library,
+): string | undefined {
+  if (listed !== undefined && library.has(listed)) return listed;
+  if (typed === nothingClaimed) return undefined;
+  if (typed !== "" && !library.has(typed)) throw new Refusal("claim.unknown", { claim: typed }, "claim");
+  const claim = typed || lot.claim;
+  if (claim === undefined && !lot.nothingClaimed && !lot.closed)
+    throw new Refusal("lot.claim-open", { ticket }, "claim");
+  return claim;
+}
+
+/** A fineness that somebody states for several pieces at once: each gets its own terms, with what is taken off kept. */
+async function stateFineness(station: Bench["station"], { lot, fields, items, request }: LotFormRead) {
+  const named = ticketsNamed(fields.finenessTickets ?? "", items, "finenessTickets");
+  const ofClaim = items.filter(({ voided, claim }) => !voided && claim !== null && claim === fields.ofClaim);
+  const pieces = [...new Set([...named, ...ofClaim])];
+  if (pieces.length === 0) throw new Refusal("lot.tickets-missing", {}, "finenessTickets");
+  const read = readForm(finenessForm, fields, lookOf(request).locale);
+  if ("problems" in read) {
+    const [{ error, fieldId } = { error: message("form.text.empty"), fieldId: "permille" }] = read.problems;
+    throw new Refusal(error.code, error.params, fieldId);
+  }
+  const { permille, saidBy, saidByName } = read.values;
+  await station.mustBeCurrent(lotSeen(lot, fields));
+  for (const { id } of pieces) {
+    const deducted = lot.terms[id]?.deducted_g;
+    const terms = {
+      piece: id,
+      ...(deducted === undefined ? {} : { deducted_g: deducted }),
+      fineness: { permille, saidBy },
+      ...(saidByName === undefined ? {} : { by: saidByName }),
+    };
+    await station.do({ do: "state-terms", subject: lot.id, seen: "now", terms });
+  }
+}
+
+const finenessForm = ({ decimal, choice, maybeText }: Entries) =>
+  z.object({
+    permille: decimal({ from: 1, to: 1000, unit: "‰" }),
+    saidBy: choice(["stamp", "laboratory", "customer"], { first: "stamp" }),
+    saidByName: maybeText({ most: 100 }),
+  });
+
 /** Asks for a reading and waits until it is there. Throws Refusal when the balance gave none. */
 async function taken(bench: Bench, fields: Fields): Promise<void> {
+  if (isAskedTwice(bench, fields)) return;
+  if (hasNotMoved(bench, fields.take))
+    throw new Refusal("lot.load-unmoved", { ticket: bench.item?.ticket ?? "" });
   const before = bench.item?.captures.length ?? 0;
   await bench.station.do({ do: "request-reading", ...aboutOf(fields), role: roleOf(fields.take ?? "") });
   await new Promise<void>((resolve) => {

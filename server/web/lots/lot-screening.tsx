@@ -5,11 +5,12 @@ import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { LiveReading } from "../../../views/bench/live-reading.tsx";
 import { LotBalance } from "../../../views/lots/balance.tsx";
 import { LotPage, LotPart } from "../../../views/lots/show.tsx";
-import type { LotView } from "../../../views/lots/view.ts";
+import { type LotView, nothingClaimed } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
+import type { Lot } from "../../lots/lot.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
 import type { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
@@ -82,7 +83,7 @@ export function screeningRoutes(
           }
         : {}),
       claims: claims(around.locale),
-      claim: items.at(-1)?.claim ?? lot.claim ?? "",
+      claim: claimOfLot(lot),
       units: massUnits,
       unit: items.at(-1)?.shown.unit ?? lot.gross?.unit ?? "g",
       ...(problem ? { problem } : {}),
@@ -118,6 +119,11 @@ export function screeningRoutes(
         }
       },
     );
+}
+
+/** What a ticket that is on no list is claimed as: what the lot is; "" asks. Never what the piece before was. */
+function claimOfLot({ claim = "", nothingClaimed: none }: Lot): string {
+  return none ? nothingClaimed : claim;
 }
 
 /** What was typed, for the fields of a page that is still about the same; of another item it is told in the refusal. */

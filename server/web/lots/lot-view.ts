@@ -7,6 +7,7 @@ import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
 import { flagsOf } from "../../lots/flags.ts";
+import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
 import { raisedFlags } from "../../lots/lot-check.ts";
 import type { Ends, LotFine } from "../../lots/lot-fine.ts";
@@ -63,7 +64,8 @@ export function lotView(
   const secondPerson = secondPersonView(bench);
   const otherItem = otherItemView(bench);
   const newestFirst = [...items].reverse();
-  const nextTicket = nextTicketOf(announced, items);
+  const full = isFull(lot, items);
+  const nextTicket = full ? undefined : nextTicketOf(announced, items);
   const toCome = stillToCome(announced, items);
   const shown = newestFirst.slice(0, itemsShown);
   return {
@@ -72,6 +74,7 @@ export function lotView(
     current: stepOf(lot, bench),
     ...(secondPerson ? { secondPerson } : {}),
     ...(otherItem ? { otherItem } : {}),
+    ...(full ? { full: { counted: lot.count! } } : {}),
     ...(nextTicket === undefined ? {} : { nextTicket }),
     ...(toCome.length === 0
       ? {}
@@ -92,6 +95,10 @@ export function lotView(
     checks: sums.checks,
     items: shown.map((item) => itemRow(item, { lot, library, sums, ...manner })),
     more: Math.max(0, items.length - itemsShown),
+    claimsHere: [...new Set(items.flatMap(({ claim }) => claim ?? []))].map((id) => ({
+      id,
+      name: nameIn(library, id, locale),
+    })),
     flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
     ...(lot.closed ? { closed: closedView(lot.closed, manner) } : {}),
   };

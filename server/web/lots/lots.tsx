@@ -4,6 +4,7 @@ import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { massUnits, toGrams } from "../../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
+import { nothingClaimed } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -97,13 +98,14 @@ function openedLot(values: Record<string, string>, library: Library, mark: Decim
   if (name.trim() === "") throw new Refusal("lot.name-missing", {}, "name");
   if (count.trim() !== "" && !/^[1-9]\d{0,4}$/.test(count.trim()))
     throw new Refusal("lot.count-not-whole", { count: count.trim() }, "count");
-  if (claim !== "" && !library.has(claim)) throw new Refusal("claim.unknown", { claim }, "claim");
+  if (!["", nothingClaimed].includes(claim) && !library.has(claim))
+    throw new Refusal("claim.unknown", { claim }, "claim");
   const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, { mark, at: "gross" });
   return {
     name: name.trim(),
     ...(from.trim() === "" ? {} : { from: from.trim() }),
     ...(weighed ? { gross: { ...weighed, grams: toGrams(weighed.text, weighed.unit) } } : {}),
     ...(count.trim() === "" ? {} : { count: Number(count) }),
-    ...(claim === "" ? {} : { claim }),
+    ...(claim === nothingClaimed ? { nothingClaimed: true as const } : claim === "" ? {} : { claim }),
   };
 }

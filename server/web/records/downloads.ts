@@ -5,9 +5,10 @@ import { LedgerError } from "../../ledger/error.ts";
 import { entriesJson, entrySchema, recordsCsv } from "../../ledger/export.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordFileOf } from "../../ledger/record-file.ts";
+import { lotOf } from "../../lots/evolve.ts";
 import { lookOf } from "../look.ts";
 
-/** What can be taken out of the ledger as files: the list, every entry, the schema of an entry, one record to check. */
+/** What can be taken out of the ledger as files: the list, every entry, the schema of an entry, the records of one lot, one record to check. */
 export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
   const file = (reply: FastifyReply, type: string, name: string) =>
     reply.type(type).header("content-disposition", `attachment; filename="${name}"`);
@@ -15,6 +16,14 @@ export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
   app.get("/records.csv", (_request, reply) =>
     file(reply, "text/csv; charset=utf-8", "underhook-records.csv").send(Readable.from(recordsCsv(ledger))),
   );
+  app.get<{ Params: { lot: string } }>("/lots/:lot/records.csv", async (request, reply) => {
+    const lot = lotOf(await ledger.entriesOf(request.params.lot));
+    if (!lot) return reply.callNotFound();
+    const name = `underhook-lot-${lot.name.replace(/[^\w-]+/g, "-")}.csv`;
+    return file(reply, "text/csv; charset=utf-8", name).send(
+      Readable.from(recordsCsv(ledger, { lot: lot.id })),
+    );
+  });
   app.get("/records.jsonl", (_request, reply) =>
     file(reply, "application/jsonl; charset=utf-8", "underhook-entries.jsonl").send(
       Readable.from(entriesJson(ledger)),

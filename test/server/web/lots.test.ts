@@ -228,7 +228,108 @@ test("a night in pennyweights: readings keep their unit, the lot counts in grams
   const dry = about.find(({ kind, body }) => kind === "capture" && "what" in body && body.what === "dry");
   expect(dry?.body).toMatchObject({ reading: { text: "8.29", unit: "dwt", grams: "12.8923911336" } });
   // the form offers the unit of the reading before
-  await at.post(`${lot}/pieces`, { ticket: "33", claim: "", step: at.bench.nextPiece });
+  await at.post(`${lot}/pieces`, { ticket: "33", claim: "none", beyond: "yes", step: at.bench.nextPiece });
   const page = await at.app.inject({ url: lot, headers: { host } });
   expect(page.body).toMatch(/<option value="g" selected/);
 });
+
+test("an unknown ticket takes the claim of the lot, or is asked about; never the claim of the piece before", async () => {
+  const silver = await openLot({ name: "Lot 8", claim: "ag-925" });
+  await at.post(`${silver}/pieces`, { celsius: "21.4" });
+  await at.post(`${silver}/pieces`, { ticket: "1", claim: "au-585" });
+  expect(at.bench.item).toMatchObject({ ticket: "1", claim: "au-585" });
+  await at.post(`${silver}/pieces`, { aside: "yes" });
+  const page = await at.app.inject({ url: silver, headers: { host } });
+  expect(page.body).toMatch(/<option value="ag-925" selected/);
+  expect(page.body).not.toMatch(/<option value="au-585" selected/);
+  await at.post(`${silver}/pieces`, { ticket: "2" });
+  expect(at.bench.item).toMatchObject({ ticket: "2", claim: "ag-925" });
+  await at.post(`${silver}/pieces`, { aside: "yes" });
+
+  const mixed = await openLot({ name: "Lot 9" });
+  await at.post(`${mixed}/pieces`, { celsius: "21.4" });
+  const asked = await at.post(`${mixed}/pieces`, { ticket: "3", claim: "" });
+  expect([asked.statusCode, codesIn(asked.body)]).toEqual([422, ["lot.claim-open"]]);
+  await at.post(`${mixed}/pieces`, { ticket: "3", claim: "none" });
+  expect(at.bench.item).toMatchObject({ ticket: "3" });
+  expect(at.bench.item?.claim).toBeUndefined();
+  await at.post(`${mixed}/pieces`, { aside: "yes" });
+
+  const unclaimed = await openLot({ name: "Lot 10", claim: "none" });
+  await at.post(`${unclaimed}/pieces`, { celsius: "21.4" });
+  await at.post(`${unclaimed}/pieces`, { ticket: "4" });
+  expect(at.bench.item).toMatchObject({ ticket: "4" });
+});
+
+test("a full lot says so and takes one piece more only on a word", async () => {
+  const lot = await openLot({ count: "1" });
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await weigh(lot, "31", "12.90", "11.932");
+  expect(await textOf(at, lot)).toContain(tell(message("lots.step.full", { counted: 1 }), "en"));
+  const refused = await at.post(`${lot}/pieces`, { ticket: "32", claim: "au-585" });
+  expect([refused.statusCode, codesIn(refused.body)]).toEqual([422, ["lot.full"]]);
+  expect(at.bench.open).toBeUndefined();
+  await at.post(`${lot}/pieces`, { ticket: "32", claim: "au-585", beyond: "yes" });
+  expect(at.bench.open).toMatchObject({ ticket: "32" });
+});
+
+test("one fineness is stated for several pieces at once; a ticket nobody weighed states none", async () => {
+  const lot = await openLot({ count: "9" });
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  for (const ticket of ["A-9", "A-10", "A-11"]) await weigh(lot, ticket, "12.90", "11.932");
+  await weigh(lot, "B-1", "12.90", "11.932", "au-750");
+  const said = { permille: "585", saidBy: "stamp" };
+  const unknown = await at.post(`${lot}/fineness`, { ...said, finenessTickets: "A-9, C-7" });
+  expect([unknown.statusCode, codesIn(unknown.body)]).toEqual([422, ["lot.ticket-unknown"]]);
+  expect(await at.ledger.entries({ kind: "lot-terms" })).toHaveLength(0);
+  await at.post(`${lot}/fineness`, { ...said, finenessTickets: "A-9 – A-10" });
+  expect(await at.ledger.entries({ kind: "lot-terms" })).toHaveLength(2);
+  await at.post(`${lot}/fineness`, { ...said, permille: "750", ofClaim: "au-750" });
+  const terms = await at.ledger.entries({ kind: "lot-terms" });
+  expect(terms.map(({ body }) => body)).toMatchObject([
+    { fineness: { permille: "585", saidBy: "stamp" } },
+    { fineness: { permille: "585", saidBy: "stamp" } },
+    { fineness: { permille: "750", saidBy: "stamp" } },
+  ]);
+});
+
+test("the records of one lot are taken out from its page, and of no other", async () => {
+  const lot = await openLot();
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await weigh(lot, "31", "12.90", "11.932");
+  const other = await openLot({ name: "Lot 8" });
+  await at.post(`${other}/pieces`, { celsius: "21.4" });
+  await weigh(other, "77", "7.15", "6.614");
+  const page = await at.app.inject({ url: lot, headers: { host } });
+  expect(page.body).toContain(`href="${lot}/records.csv"`);
+  const { body } = await at.app.inject({ url: `${lot}/records.csv`, headers: { host } });
+  const rows = body.trim().split("\r\n");
+  expect(rows).toHaveLength(2);
+  expect(rows[1]).toContain(",31,");
+});
+
+test("on a cable a second press takes nothing: the piece has to move first", async () => {
+  const demo = await buildTestBench(undefined, { demo: true });
+  try {
+    const lot = await openedLot(demo, { count: "9" });
+    await demo.post(`${lot}/pieces`, { celsius: "21.4" });
+    await demo.post(`${lot}/pieces`, { ticket: "MQ-101", claim: "ag-925" });
+    await demo.post("/demo/simulator", { action: "dry" });
+    const first = { take: "dry", subject: demo.bench.about.subject, version: String(demo.bench.about.seen) };
+    await demo.post(`${lot}/pieces`, first);
+    expect(demo.bench.open?.captures).toHaveLength(1);
+    // once more from the page of before, and then from the page as it is now
+    expect((await demo.post(`${lot}/pieces`, first)).statusCode).toBe(303);
+    const bounced = await demo.post(`${lot}/pieces`, { take: "immersed" });
+    expect(codesIn(bounced.body)).toEqual(["lot.load-unmoved"]);
+    expect(demo.bench.open?.captures).toHaveLength(1);
+    await demo.post("/demo/simulator", { action: "wet" });
+    const roles = async () => {
+      await demo.post(`${lot}/pieces`, { take: "immersed" });
+      return demo.bench.item?.captures.map(({ role }) => role);
+    };
+    await expect.poll(roles, { timeout: 20_000 }).toEqual(["dry", "immersed"]);
+  } finally {
+    await demo.close();
+  }
+}, 60_000);

@@ -350,6 +350,7 @@ export const lot = (
     live={<Indication indication="11.842 g" state="at rest" />}
     claims={claims}
     claim="au-585"
+    claimsHere={[]}
     trays={(["consistent", "consistent-not-unique", "excluded", "inconclusive"] as const).map(
       (state, index) => ({
         state,

@@ -1,0 +1,30 @@
+import { isMassUnit, stepGrams } from "../../../calibration/units.ts";
+import type { Bench } from "../../station/bench.ts";
+
+/** A display at rest flickers by so many of its steps at most [common practice]. */
+const flickerSteps = 2;
+
+/** True for a second press of the key: its page was drawn before the reading that it asks for was there. */
+export function isAskedTwice(
+  { about, item }: Pick<Bench, "about" | "item">,
+  { subject, version, take }: Readonly<Record<string, string>>,
+): boolean {
+  return about.subject === subject && Number(version) < about.seen && item?.captures.at(-1)?.role === take;
+}
+
+/** True while the display has shown nothing but the reading taken last, of another role, ever since it was taken. */
+export function hasNotMoved(
+  { scale, item }: Pick<Bench, "scale" | "item">,
+  role: string | undefined,
+): boolean {
+  const last = item?.captures.filter(({ excluded }) => excluded === undefined).at(-1);
+  const live = scale?.live();
+  if (!last || last.role === role || last.takenBy === "typed" || live?.state !== "reading") return false;
+  if (!live.trace || !isMassUnit(last.unit)) return last.text === live.text && last.unit === live.unit;
+  const secondsAgo = (Date.now() - Date.parse(last.at)) / 1000;
+  if (!live.trace.some((point) => point.secondsAgo >= secondsAgo)) return false;
+  const within = flickerSteps * stepGrams(last.text, last.unit) * (1 + 1e-9);
+  return live.trace
+    .filter((point) => point.secondsAgo <= secondsAgo)
+    .every(({ grams }) => Math.abs(grams - Number(last.grams)) <= within);
+}

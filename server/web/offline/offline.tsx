@@ -1,0 +1,93 @@
+import type { FastifyInstance } from "fastify";
+import { message } from "../../../calibration/message.ts";
+import { massUnits } from "../../../calibration/units.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { tell, tellerOf } from "../../../views/messages/tell.ts";
+import { OfflinePage } from "../../../views/offline/index.tsx";
+import { page } from "../../../views/page.tsx";
+import { toldText } from "../../../views/told.tsx";
+import { LedgerError } from "../../ledger/error.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { Library } from "../../metals/library.ts";
+import { rolesOf } from "../../methods/index.ts";
+import type { Bench } from "../../station/bench.ts";
+import type { SettingsRepository } from "../../station/settings-repository.ts";
+import { readForm } from "../forms/form.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { claimOptions } from "../metals/claim-options.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
+import { keptForm, keptMethods, keptRoles, takeKept } from "./kept-weighing.ts";
+
+interface Parts {
+  bench: Bench;
+  ledger: Ledger;
+  settings: SettingsRepository;
+  library: () => Library;
+  demo: boolean;
+}
+
+/** What the device is told of one weighing: where it stands now, and where to see it. */
+interface Answer {
+  state: "recorded" | "open" | "waits" | "refused";
+  says?: string;
+  /** the entry that must be typed again */
+  at?: string;
+  href?: string;
+}
+
+/** Weighings typed while the bench is out of reach: their page, kept on the device, and what it sends later. */
+export function offlineRoutes(app: FastifyInstance, { bench, ledger, settings, library, demo }: Parts): void {
+  app.get("/offline", (request, reply) => {
+    const frame = frameOf(request, reply, { path: "/offline", demo });
+    const main = (
+      <OfflinePage
+        claims={claimOptions(library(), frame.locale, settings.now.metal)}
+        methods={keptMethods}
+        method={keptMethods.find((name) => name === settings.now.method) ?? keptMethods[0]!}
+        readings={keptRoles.map((role) => ({
+          role,
+          methods: keptMethods.filter((name) => rolesOf(name).includes(role)),
+        }))}
+        units={massUnits}
+        csrfToken={frame.csrfToken}
+      />
+    );
+    return html(reply, page({ ...frame, title: tellerOf(frame.locale)("offline.title"), main }));
+  });
+
+  app.post("/offline/weighings", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const { locale } = lookOf(request);
+    return reply.send(await taken(fieldsOf(request), locale));
+  });
+
+  async function taken(fields: Record<string, string>, locale: Locale): Promise<Answer> {
+    const read = readForm(
+      keptForm((id) => library().has(id)),
+      fields,
+      locale,
+    );
+    if ("problems" in read) {
+      const [problem] = read.problems;
+      return { state: "refused", says: tell(problem!.error, locale), at: problem!.fieldId };
+    }
+    const { key } = read.values;
+    const before = await ledger.entriesOf(key);
+    const other = bench.open && bench.open.id !== key ? bench.open.ticket : undefined;
+    if (before.length === 0 && other !== undefined)
+      return { state: "waits", says: tell(message("offline.waits-for", { ticket: other }), locale) };
+    try {
+      const item = await takeKept(read.values, bench, ledger);
+      return item.closed?.how === "recorded"
+        ? { state: "recorded", says: "", href: `/records/${key}` }
+        : { state: "recorded", says: tell(message("offline.called-off"), locale), href: "/records" };
+    } catch (error) {
+      const refused = refusalOf(error);
+      const says = toldText(refused.says, locale);
+      // what could not be stored is sent again; what a check or a second person holds up is gone on with at the bench
+      if (error instanceof LedgerError) return { state: "waits", says };
+      if (bench.open?.id === key) return { state: "open", says, href: "/" };
+      return { state: "refused", says, at: refused.field ?? "ticket" };
+    }
+  }
+}
