@@ -1,40 +1,43 @@
-import { existsSync, readFileSync, statSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { dirname } from "node:path";
 import { parseArgs } from "node:util";
-import { z } from "zod";
 import { type Code, message } from "../../calibration/message.ts";
 import { tell } from "../../views/messages/tell.ts";
-import { type Checkpoint, readCheckpoint } from "../ledger/checkpoint.ts";
 import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
+import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type FilesBeside, verifyFiles } from "../ledger/named-files.ts";
-import { checkRecordFile, recordFile } from "../ledger/record-file.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
 import { photoFiles } from "../photos/photo-folder.ts";
 import { reportFiles } from "../reports/report-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
+import { verifyRecord } from "./verify/record.ts";
+import { type GivenTrust, trustIn } from "./verify/trust.ts";
+import { kindOfFile } from "./verify/what-file.ts";
 
-const usage = `underhook verify [FILE] [--checkpoint LINE]... [--key ID] [--chain]
+const usage = `underhook verify [FILE] [--key KEY] [--checkpoint LINE|FILE]... [--chain]
   checks every row of a ledger and says how many are good, or names the first that was changed, removed,
   inserted or reordered.
   FILE              a ledger, or one record made by underhook export --record; default: the shared ledger of DATABASE_URL,
                     or ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
-  --checkpoint LINE a checkpoint printed or sent earlier: checkpoint ROW HASH KEY SIGNATURE
-  --key ID          id of the key that must have signed the ledger; default: the key beside it.
-                    Every checkpoint must be its own, or of a key it vouched for
-  --chain           the chain alone, not the list of records made from it, nor the photos`;
+  --key KEY         the key that must have signed it, as printed on a report: 64 hexadecimal digits, or NAME+ID+KEY.
+                    Every checkpoint must be its own, or of a key it vouched for.
+                    Default: the key pinned beside the data folder, in the file FOLDER.trusted-key
+  --checkpoint      a checkpoint kept elsewhere: the line "checkpoint ROW HASH KEY SIGNATURE", or a file with a signed note
+  --chain           the chain alone, not the list of records made from it, nor photos and reports
+  A key that lies in the ledger's own folder proves nothing: who can write there can exchange both.`;
 
-/** `underhook verify`: 0 when every row is good, 1 when one is not, 2 when it could not be checked. */
+/** `underhook verify`: 0 when every row is good by a trusted key, 1 when one is not or none is trusted, 2 when it could not be checked. */
 export async function run(args: string[]): Promise<number> {
   return told("verify", async () => {
     const { values, positionals } = parseArgs({
       args,
       allowPositionals: true,
       options: {
-        checkpoint: { type: "string", multiple: true },
+        checkpoint: { type: "string", multiple: true, default: [] },
         key: { type: "string" },
-        chain: { type: "boolean" },
+        chain: { type: "boolean", default: false },
         help: { type: "boolean", short: "h" },
       },
     });
@@ -43,47 +46,53 @@ export async function run(args: string[]): Promise<number> {
       return 0;
     }
     const [file] = positionals;
-    if (file !== undefined && looksLikeARecord(file)) return verifyRecord(file, values.key);
-    return verifyLedger(
-      file,
-      (values.checkpoint ?? []).map(checkpointLine),
-      values.key,
-      values.chain ?? false,
-    );
+    const folder = file === undefined ? dataFolder() : dirname(file);
+    const trust = trustIn(folder, values.key, values.checkpoint);
+    if (file !== undefined && kindOfFile(file) === "record") return verifyRecord(file, trust.keyId);
+    return verifyLedger(file, folder, trust, values.chain);
   });
 }
 
 async function verifyLedger(
   given: string | undefined,
-  checkpoints: Checkpoint[],
-  key: string | undefined,
+  folder: string,
+  trust: GivenTrust,
   chainOnly: boolean,
 ): Promise<number> {
   const ledger = await ledgerForReading("verify", given);
   const file = ledger.place;
-  const keyFile = keyFileIn(given === undefined ? dataFolder() : dirname(given));
-  const keyId = key ?? (existsSync(keyFile) ? publicKeyId(keyFile) : undefined);
   try {
-    const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) });
+    const found = await ledger.verify(trust);
     if (!found.good) {
       console.log(`${file}: not good: ${tell(found.says, "en")}`);
-      console.log(`The ${found.entries} entries before it are good.`);
+      const { entries, signedUpTo } = found;
+      console.log(tell(message("ledger.verify.before", { entries, signedUpTo }), "en"));
       return 1;
     }
-    const signed =
-      found.checkpoints === 0
-        ? "no checkpoints"
-        : `${found.checkpoints} checkpoints, signed up to row ${found.signedUpTo}`;
-    console.log(`${file}: ${found.entries} entries are good; ${signed}.`);
-    console.log(`Hash of the last: ${found.hash}`);
-    if (keyId === undefined && found.checkpoints > 0) {
-      console.log(tell({ code: "ledger.verify.nobody-vouches", params: {} }, "en"));
+    const { entries, checkpoints, signedUpTo, hash } = found;
+    console.log(tell(message("ledger.verify.whole", { file, entries, checkpoints, signedUpTo }), "en"));
+    console.log(`Hash of the last: ${hash}`);
+    for (const keyId of found.signedBy) console.log(`Signed by key ${keyId}`);
+    for (const says of found.notShown) console.log(tell(says, "en"));
+    if (trust.keyId === undefined) {
+      console.log(tell(message("ledger.verify.nobody-vouches"), "en"));
+      if (existsSync(keyFileIn(folder)))
+        console.log(tell(message("ledger.verify.own-folder", { key: publicKeyId(keyFileIn(folder)) }), "en"));
       return 1;
     }
-    if (chainOnly) return 0;
+    console.log(tell(message(`ledger.verify.by-${trust.from}`, { key: trust.keyId }), "en"));
+    return chainOnly ? 0 : await listAndFilesGood(ledger);
+  } finally {
+    await ledger.close();
+  }
+}
+
+/** The list of records and the files beside the ledger. Entries that no program can read make them not good. */
+async function listAndFilesGood(ledger: Ledger): Promise<number> {
+  try {
     const list = await ledger.verifyList();
     if (!list.good) {
-      console.log(`${file}: the entries are good, but not the list made from them: ${tell(list.says, "en")}`);
+      console.log(`The entries are good, but not the list made from them: ${tell(list.says, "en")}`);
       console.log("Make it again from a good backup with underhook restore; the entries say what counts.");
       return 1;
     }
@@ -92,8 +101,10 @@ async function verifyLedger(
       await filesGood(ledger, photoFiles, "photo.good"),
       await filesGood(ledger, reportFiles, "report.files-good"),
     );
-  } finally {
-    await ledger.close();
+  } catch (cause) {
+    if (cause instanceof LedgerError) throw cause;
+    console.log(tell(message("ledger.verify.entry-unreadable"), "en"));
+    return 1;
   }
 }
 
@@ -104,44 +115,4 @@ async function filesGood(ledger: Ledger, kind: FilesBeside, code: Code): Promise
   for (const fault of wrong) console.log(tell(message("ledger.files.not-good", { fault }), "en"));
   if (wrong.length === 0 && count > 0) console.log(tell(message(code, { count }), "en"));
   return wrong.length === 0 ? 0 : 1;
-}
-
-function looksLikeARecord(file: string): boolean {
-  return (
-    existsSync(file) &&
-    statSync(file).size < 2 ** 28 &&
-    /^\s*\{/.test(readFileSync(file, "latin1").slice(0, 100))
-  );
-}
-
-function verifyRecord(file: string, key: string | undefined): number {
-  const read = recordFile.safeParse(JSON.parse(readFileSync(file, "utf8")));
-  if (!read.success) {
-    console.log(`${file}: not good. It is no record exported by Underhook: ${z.prettifyError(read.error)}`);
-    return 1;
-  }
-  const found = checkRecordFile(read.data);
-  if (!found.good) {
-    console.log(`${file}: not good: ${tell(found.says, "en")}`);
-    return 1;
-  }
-  if (key !== undefined && found.keyId !== key) {
-    console.log(`${file}: not good: it is signed by key ${found.keyId}, not by ${key}.`);
-    return 1;
-  }
-  console.log(
-    `${file}: ${found.entries} entries about ${read.data.subject} are good and stand in a signed chain.`,
-  );
-  for (const { kind, seq, hash } of read.data.entries)
-    if (kind === "result" || kind === "amendment") console.log(`Row ${seq}, ${kind}, has the hash ${hash}`);
-  console.log(`Signed by key ${found.keyId}: compare key and hash with those printed on the report.`);
-  return 0;
-}
-
-function checkpointLine(line: string): Checkpoint {
-  const checkpoint = readCheckpoint(line);
-  if (checkpoint) return checkpoint;
-  throw new Error(
-    `"${line.slice(0, 80)}" is no checkpoint. Right: the whole line as it was printed, in quotes: checkpoint ROW HASH KEY SIGNATURE.`,
-  );
 }

@@ -1,9 +1,11 @@
 import { message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
 import { checkpointEvery, signedText } from "./checkpoint.ts";
+import { treeAt } from "./checkpoint-tree.ts";
 import { chainHash, contentHash, type Entry, noHash, type Origin } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 import { checkedBody, type Kind } from "./kinds.ts";
+import { headText, logName, signatureLine } from "./note.ts";
 import { project } from "./projection.ts";
 import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
@@ -104,7 +106,8 @@ export async function checkpointNow(
     await store.lockChain(trx);
     const head = await lastRow(trx);
     if (!head) return null;
-    if (head.kind === "checkpoint" && head.origin === null) return entryOf(head);
+    if (head.kind === "checkpoint" && head.origin === null && "note" in JSON.parse(head.body))
+      return entryOf(head);
     return insertCheckpoint(trx, bench, at, key, head);
   });
 }
@@ -203,11 +206,32 @@ async function insertCheckpoint(
   head: EntryRow,
 ): Promise<Entry> {
   const { seq, hash } = head;
-  const body = { seq, hash, keyId: key.keyId, signature: key.sign(signedText(seq, hash)) };
+  const tree = await treeAt(trx, seq);
+  const origin = logName(await firstHash(trx));
+  const text = headText({ origin, size: seq, root: tree.root() });
+  const line = signatureLine({ name: origin, raw: key.raw }, "note", Buffer.from(key.sign(text), "base64"));
+  const body = {
+    seq,
+    hash,
+    keyId: key.keyId,
+    signature: key.sign(signedText(seq, hash)),
+    note: `${text}\n${line}`,
+    peaks: tree.peaks.map((peak) => peak.toString("hex")),
+  };
   const id = `checkpoint-${hash}`;
   return insert(
     trx,
     { id, bench, at, kind: "checkpoint", subject: `bench:${bench}`, body },
     canonicalJson(body),
   );
+}
+
+/** The hash of the first entry, by which a ledger is named. */
+async function firstHash(trx: Trx): Promise<string> {
+  const { hash } = await trx
+    .selectFrom("entries")
+    .select("hash")
+    .where("seq", "=", 1)
+    .executeTakeFirstOrThrow();
+  return hash;
 }

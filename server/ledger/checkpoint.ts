@@ -1,7 +1,21 @@
 import type { BodyOf } from "./kinds.ts";
+import { readNote } from "./note.ts";
 
 /** A signature over the chain up to an entry: whoever rewrites the chain cannot make it again without the key. */
 export type Checkpoint = BodyOf<"checkpoint">;
+
+/** A checkpoint that was kept elsewhere: a line of this program, or a signed note over the tree. */
+export interface OutsideHead {
+  /** the row it vouches for, and all before it */
+  seq: number;
+  /** hash of that row, hex; of a line */
+  hash?: string;
+  /** key that signed it; of a line, whose signature is checked */
+  signed?: Pick<Checkpoint, "keyId" | "signature">;
+  /** name of the ledger and root of the tree, base64; of a note */
+  origin?: string;
+  root?: string;
+}
 
 /** At most so many entries are written between two checkpoints. */
 export const checkpointEvery = 100;
@@ -27,4 +41,15 @@ export function readCheckpoint(line: string): Checkpoint | null {
   if (!match) return null;
   const [, seq = "", hash = "", keyId = "", signature = ""] = match;
   return { seq: Number(seq), hash, keyId, signature };
+}
+
+/** What was kept elsewhere, as a line or as the text of a signed note; null when it is neither. */
+export function readOutside(text: string): OutsideHead | null {
+  const line = readCheckpoint(text);
+  if (line) {
+    const { seq, hash, keyId, signature } = line;
+    return { seq, hash, signed: { keyId, signature } };
+  }
+  const note = readNote(`${text.trim()}\n`);
+  return note && { seq: note.head.size, origin: note.head.origin, root: note.head.root.toString("base64") };
 }

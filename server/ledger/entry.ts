@@ -48,14 +48,19 @@ export interface EntryText {
 /** The hash "before the first entry". */
 export const noHash = "0".repeat(64);
 
-/** SHA-256 of the canonical JSON of everything in the entry but the chain; hex. `body` and `origin` are canonical already. */
-export function contentHash(entry: EntryText): string {
-  const text =
+/** The canonical JSON of everything in the entry but the chain: what is hashed, and a leaf of the tree. */
+export function contentText(entry: EntryText): string {
+  return (
     `{"at":${JSON.stringify(entry.at)},"bench":${JSON.stringify(entry.bench)},"body":${entry.body},` +
     `"id":${JSON.stringify(entry.id)},"kind":${JSON.stringify(entry.kind)},` +
     (entry.origin === null ? "" : `"origin":${entry.origin},`) +
-    `"seq":${entry.seq},"subject":${JSON.stringify(entry.subject)}}`;
-  return hash("sha256", text, "hex");
+    `"seq":${entry.seq},"subject":${JSON.stringify(entry.subject)}}`
+  );
+}
+
+/** SHA-256 of `contentText`, hex. `body` and `origin` are canonical already. */
+export function contentHash(entry: EntryText): string {
+  return hash("sha256", contentText(entry), "hex");
 }
 
 /**

@@ -169,6 +169,7 @@ async function begin(store: Store, { bench, at, key, previous, id: firstId }: Be
     store.found.push(message("ledger.key.replaced", { key: `${keyId.slice(0, 16)}…` }));
   const body = { keyId, publicKey, ...(vouchedBy && { vouchedBy }) };
   await appendTo(store, { id, bench, at, subject: `key:${keyId}`, body, kind: "signing-key" }, key);
+  await checkpointNow(store, bench, at, key);
 }
 
 /** The signature of the key before over its successor. */

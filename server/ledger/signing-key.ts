@@ -9,6 +9,7 @@ import {
 } from "node:crypto";
 import { chmodSync, existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { LedgerError } from "./error.ts";
+import { spkiOf } from "./note.ts";
 
 /** The key of a bench. It never leaves its file; its id and public half are shown and printed. */
 export interface SigningKey {
@@ -18,6 +19,8 @@ export interface SigningKey {
   publicKey: string;
   /** Ed25519 signature (RFC 8032) of the text, base64 */
   sign(text: string): string;
+  /** the 32 bytes of the public key */
+  raw: Buffer;
 }
 
 /**
@@ -49,12 +52,18 @@ export function signingKey(file: string): SigningKey {
     keyId: keyIdOf(publicKey),
     publicKey,
     sign: (text) => sign(null, Buffer.from(text), key).toString("base64"),
+    raw: Buffer.from(publicKey, "base64").subarray(-32),
   };
 }
 
 /** The id of a public key (SPKI, DER, base64): SHA-256 of its bytes, hex. */
 export function keyIdOf(publicKey: string): string {
   return createHash("sha256").update(Buffer.from(publicKey, "base64")).digest("hex");
+}
+
+/** The same of the 32 bytes of an Ed25519 key. */
+export function keyIdOfRaw(raw: Buffer): string {
+  return keyIdOf(spkiOf(raw).toString("base64"));
 }
 
 /** True when the signature over the text was made with the key; false also when key or signature are no such thing. */

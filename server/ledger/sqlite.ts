@@ -1,4 +1,6 @@
-import { existsSync } from "node:fs";
+import { chmodSync, closeSync, existsSync, openSync, statSync } from "node:fs";
+import { resolve } from "node:path";
+import { pathToFileURL } from "node:url";
 import { DatabaseSync } from "@photostructure/sqlite";
 import {
   CompiledQuery,
@@ -30,7 +32,8 @@ export function openSqlite(file: string, at: string, readOnly: boolean): Store {
     const ownership = readOnly ? undefined : own(file, at);
     try {
       const found = readOnly ? [] : unfinishedWrites(file, at);
-      const database = new DatabaseSync(file, { readOnly, timeout: busyMs });
+      if (!readOnly) onlyForItsOwner(file);
+      const database = readOnly ? openForReading(file) : new DatabaseSync(file, { timeout: busyMs });
       try {
         prepare(database, readOnly);
         return store(database, file, found, ownership && (() => ownership.release()));
@@ -44,6 +47,31 @@ export function openSqlite(file: string, at: string, readOnly: boolean): Store {
     }
   } catch (cause) {
     throw asLedgerError(cause, file);
+  }
+}
+
+/** What customers brought is read by the owner of the ledger only; the log beside it gets the same rights from SQLite. */
+function onlyForItsOwner(file: string): void {
+  if (!existsSync(file)) closeSync(openSync(file, "a", 0o600));
+  if ((statSync(file).mode & 0o077) !== 0) chmodSync(file, 0o600);
+}
+
+/**
+ * Opens a file without writing anything. Beside a ledger with a write-ahead log SQLite makes small files of its own; on a
+ * medium that takes none, the file is read as it is (sqlite.org/uri.html, "immutable"), if its log was emptied.
+ */
+function openForReading(file: string): Database {
+  const database = new DatabaseSync(file, { readOnly: true, timeout: busyMs });
+  try {
+    database.exec("select 1 from sqlite_master limit 1");
+    return database;
+  } catch (cause) {
+    database.close();
+    const wal = `${file}-wal`;
+    if (existsSync(wal) && statSync(wal).size > 0) throw cause;
+    const asIs = pathToFileURL(resolve(file));
+    asIs.searchParams.set("immutable", "1");
+    return new DatabaseSync(asIs, { readOnly: true, timeout: busyMs });
   }
 }
 

@@ -23,6 +23,10 @@ export const bookkeepingKinds = {
     hash: hex64,
     keyId: hex64,
     signature: words,
+    /** the same as a signed note over the tree of the entries up to seq (C2SP tlog-checkpoint) */
+    note: words.optional(),
+    /** roots of the full subtrees of that tree, largest first, so that the next one need not read all entries */
+    peaks: z.array(hex64).optional(),
   }),
   /** the wall clock went back or leapt; entries keep their order */
   "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: told.optional() }),
