@@ -8,6 +8,7 @@ import { createDemoSimulator, type DemoSimulator } from "./demo/simulator.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { openLedger } from "./ledger/open-ledger.ts";
+import { pinKey } from "./ledger/pinned-key.ts";
 import { keepReplicating } from "./ledger/replication.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
 import { reportsBeside } from "./reports/report-folder.ts";
@@ -93,6 +94,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     monotonicMs: () => performance.now(),
     bench: settings.source.kind === "demo" ? "demonstration" : settings.bench,
   });
+  if (settings.source.kind !== "demo" && ledger.key) pinKey(settings.dataFolder, ledger.key.keyId);
   const kept = await settingsRepository(ledger);
   const library = await currentLibrary(ledger);
   const profiles = await profileRepository(ledger);

@@ -28,6 +28,12 @@ const usage = `underhook verify [FILE] [--key KEY] [--checkpoint LINE|FILE]... [
   --chain           the chain alone, not the list of records made from it, nor photos and reports
   A key that lies in the ledger's own folder proves nothing: who can write there can exchange both.`;
 
+const goodBy = {
+  key: "ledger.verify.by-key",
+  pin: "ledger.verify.by-pin",
+  checkpoint: "ledger.verify.by-checkpoint",
+} as const;
+
 /** `underhook verify`: 0 when every row is good by a trusted key, 1 when one is not or none is trusted, 2 when it could not be checked. */
 export async function run(args: string[]): Promise<number> {
   return told("verify", async () => {
@@ -80,7 +86,7 @@ async function verifyLedger(
         console.log(tell(message("ledger.verify.own-folder", { key: publicKeyId(keyFileIn(folder)) }), "en"));
       return 1;
     }
-    console.log(tell(message(`ledger.verify.by-${trust.from}`, { key: trust.keyId }), "en"));
+    console.log(tell(message(goodBy[trust.from], { key: trust.keyId }), "en"));
     return chainOnly ? 0 : await listAndFilesGood(ledger);
   } finally {
     await ledger.close();

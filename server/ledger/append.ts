@@ -1,6 +1,6 @@
 import { message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
-import { checkpointEvery, signedText } from "./checkpoint.ts";
+import { type Checkpoint, checkpointEvery, signedText } from "./checkpoint.ts";
 import { treeAt } from "./checkpoint-tree.ts";
 import { chainHash, contentHash, type Entry, noHash, type Origin } from "./entry.ts";
 import { LedgerError } from "./error.ts";
@@ -95,19 +95,23 @@ async function appendIn(
   return row;
 }
 
-/** Signs the chain as it stands, unless the last entry is a checkpoint already; null in an empty ledger. */
+/**
+ * Signs the chain as it stands, unless the last entry is its own checkpoint already; null in an empty ledger. With `fresh` false
+ * it signs only where the last checkpoint, wherever it stands, has no tree yet.
+ */
 export async function checkpointNow(
   store: Store,
   bench: string,
   at: string,
   key: SigningKey,
+  { fresh = true } = {},
 ): Promise<Entry | null> {
   return inTransaction(store, async (trx) => {
     await store.lockChain(trx);
     const head = await lastRow(trx);
     if (!head) return null;
-    if (head.kind === "checkpoint" && head.origin === null && "note" in JSON.parse(head.body))
-      return entryOf(head);
+    const last = fresh ? head : ((await lastCheckpoint(trx)) ?? head);
+    if (fresh ? isOwn(last, key) : isOwn(last)) return entryOf(last);
     return insertCheckpoint(trx, bench, at, key, head);
   });
 }
@@ -186,16 +190,28 @@ async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
 
 async function checkpointIfDue(trx: Trx, { bench, at }: Draft, key: SigningKey): Promise<void> {
   const head = await lastRow(trx);
-  const last = await trx
+  const last = await lastCheckpoint(trx);
+  if (head && head.seq - (last?.seq ?? 0) >= checkpointEvery)
+    await insertCheckpoint(trx, bench, at, key, head);
+}
+
+/** True for a checkpoint over a tree, made here, by this key where one is given. */
+function isOwn({ kind, origin, body }: EntryRow, key?: SigningKey): boolean {
+  if (kind !== "checkpoint" || origin !== null) return false;
+  const { note, keyId } = JSON.parse(body) as Checkpoint;
+  return note !== undefined && (key === undefined || keyId === key.keyId);
+}
+
+/** The last checkpoint that was made here. */
+async function lastCheckpoint(trx: Trx): Promise<EntryRow | undefined> {
+  return trx
     .selectFrom("entries")
-    .select("seq")
+    .selectAll()
     .where("kind", "=", "checkpoint")
     .where("origin", "is", null)
     .orderBy("seq", "desc")
     .limit(1)
     .executeTakeFirst();
-  if (head && head.seq - (last?.seq ?? 0) >= checkpointEvery)
-    await insertCheckpoint(trx, bench, at, key, head);
 }
 
 async function insertCheckpoint(

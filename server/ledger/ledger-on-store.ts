@@ -5,6 +5,7 @@ import { checkpointEvery, successorText } from "./checkpoint.ts";
 import { previousKeyFile } from "./data-folder.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
+import type { BodyOf } from "./kinds.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordsOf } from "./records.ts";
@@ -12,6 +13,7 @@ import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
+import { vouches } from "./successor.ts";
 import type { Store } from "./tables.ts";
 import { verifyChain } from "./verification.ts";
 
@@ -23,6 +25,8 @@ export interface OnStore {
   newId: () => string;
   /** a clock that cannot be set, ms; without it a clock set forward is not noticed */
   monotonicMs?: (() => number) | undefined;
+  /** id of the key that is trusted for this ledger from outside it; null when none is */
+  pinned?: string | null;
 }
 
 /** Troubles of the disk, which hold until somebody does something about them. */
@@ -31,7 +35,7 @@ const cannotWrite: ReadonlySet<LedgerErrorKind> = new Set(["disk-full", "read-on
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
   store: Store,
-  { now, bench, keyFile, readOnly, newId, monotonicMs }: OnStore,
+  { now, bench, keyFile, readOnly, newId, monotonicMs, pinned = null }: OnStore,
 ): Promise<Ledger> {
   const told = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
@@ -48,7 +52,7 @@ export async function ledgerOn(
     const beside = keyFile === null ? undefined : previousKeyFile(keyFile);
     previous = beside !== undefined && existsSync(beside) ? signingKey(beside) : undefined;
     await told(() =>
-      readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, previous, id: newId() }),
+      readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, previous, pinned, id: newId() }),
     );
   } catch (cause) {
     await store.close();
@@ -139,12 +143,15 @@ interface Beginning {
   key: SigningKey | undefined;
   /** the key before it, where its file was put beside */
   previous: SigningKey | undefined;
+  /** id of the key that is trusted from outside; null when none is */
+  pinned: string | null;
   /** of the first entry, should this be a new ledger */
   id: string;
 }
 
 /** Schema, first entry and key of a ledger that is about to be written. */
-async function begin(store: Store, { bench, at, key, previous, id: firstId }: Beginning): Promise<void> {
+async function begin(store: Store, beginning: Beginning): Promise<void> {
+  const { bench, at, key, id: firstId } = beginning;
   await migrate(store, at);
   await checkAtStart(store, store.found.length > 0);
   if (!(await lastRow(store.db))) {
@@ -156,6 +163,18 @@ async function begin(store: Store, { bench, at, key, previous, id: firstId }: Be
     );
   }
   if (!key) return;
+  await introduce(store, { ...beginning, key });
+  if (store.dialect === "sqlite" && !(await isTrusted(store, key.keyId, beginning.pinned)))
+    store.found.push(message("ledger.key.not-pinned", { key: `${key.keyId.slice(0, 16)}…` }));
+  // A ledger from before there was a tree gets its first root at once, so that this start alone reads all of it.
+  await checkpointNow(store, bench, at, key, { fresh: false });
+}
+
+/** Writes the key down where the ledger does not know it yet, and signs with it at once. */
+async function introduce(
+  store: Store,
+  { bench, at, key, previous, pinned }: Beginning & { key: SigningKey },
+): Promise<void> {
   const { keyId, publicKey } = key;
   const id = `signing-key-${keyId}`;
   const known = await store.db
@@ -165,11 +184,30 @@ async function begin(store: Store, { bench, at, key, previous, id: firstId }: Be
     .execute();
   if (known.some((one) => one.id === id)) return;
   const vouchedBy = voucherFor(keyId, previous);
-  if (store.dialect === "sqlite" && known.length > 0 && vouchedBy === undefined)
+  if (store.dialect === "sqlite" && known.length > 0 && vouchedBy === undefined && pinned === null)
     store.found.push(message("ledger.key.replaced", { key: `${keyId.slice(0, 16)}…` }));
   const body = { keyId, publicKey, ...(vouchedBy && { vouchedBy }) };
   await appendTo(store, { id, bench, at, subject: `key:${keyId}`, body, kind: "signing-key" }, key);
   await checkpointNow(store, bench, at, key);
+}
+
+/** True when no key is pinned, or this one is, or follows from it by successors that each was vouched for. */
+async function isTrusted(store: Store, keyId: string, pinned: string | null): Promise<boolean> {
+  if (pinned === null || pinned === keyId) return true;
+  const rows = await store.db
+    .selectFrom("entries")
+    .select("body")
+    .where("kind", "=", "signing-key")
+    .orderBy("seq")
+    .execute();
+  const trusted = new Set([pinned]);
+  const publicKeys = new Map<string, string>();
+  for (const { body } of rows) {
+    const key = JSON.parse(body) as BodyOf<"signing-key">;
+    publicKeys.set(key.keyId, key.publicKey);
+    if (vouches(key, publicKeys, (by) => trusted.has(by))) trusted.add(key.keyId);
+  }
+  return trusted.has(keyId);
 }
 
 /** The signature of the key before over its successor. */

@@ -5,6 +5,7 @@ import { keyFileIn } from "./data-folder.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
 import { ledgerOn } from "./ledger-on-store.ts";
+import { pinnedKey } from "./pinned-key.ts";
 import { openSqlite } from "./sqlite.ts";
 
 export interface LedgerOptions {
@@ -35,6 +36,7 @@ export async function openLedger(options: LedgerOptions): Promise<Ledger> {
     readOnly,
     newId: options.newId ?? randomUUID,
     monotonicMs: options.monotonicMs,
+    pinned: pinnedKey(dirname(file)),
   });
 }
 

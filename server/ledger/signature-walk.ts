@@ -1,16 +1,11 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { jsonOf } from "./chain-fault.ts";
-import {
-  type Checkpoint,
-  checkpointEvery,
-  type OutsideHead,
-  signedText,
-  successorText,
-} from "./checkpoint.ts";
+import { type Checkpoint, checkpointEvery, type OutsideHead, signedText } from "./checkpoint.ts";
 import { contentText } from "./entry.ts";
-import { type BodyOf, kinds } from "./kinds.ts";
+import { kinds } from "./kinds.ts";
 import { logName, rawKeyOf, readNote, signedBy } from "./note.ts";
 import { keyIdOf, signatureHolds } from "./signing-key.ts";
+import { vouches } from "./successor.ts";
 import type { EntryRow } from "./tables.ts";
 import { leafHash, Tree } from "./tree.ts";
 
@@ -123,23 +118,14 @@ export class SignatureWalk {
     const read = kinds["signing-key"].safeParse(jsonOf(row.body));
     if (!read.success) return message("ledger.fault.unreadable", { row: row.seq });
     const { keyId, publicKey, vouchedBy } = read.data;
+    const vouched = vouches(read.data, this.#keys, (by) => this.#trusted?.has(by) ?? true);
     if (keyIdOf(publicKey) !== keyId) return message("ledger.fault.key-id", { row: row.seq });
     this.#keys.set(keyId, publicKey);
-    if (vouchedBy && this.#isVouchedFor(keyId, vouchedBy)) {
+    if (vouchedBy && vouched) {
       this.#trusted?.add(keyId);
       this.#retired.set(vouchedBy.keyId, row.seq);
     }
     return null;
-  }
-
-  /** A successor counts when a trusted key, or where none is trusted any key of the ledger, signed its id. */
-  #isVouchedFor(
-    next: string,
-    { keyId, signature }: NonNullable<BodyOf<"signing-key">["vouchedBy"]>,
-  ): boolean {
-    const publicKey = this.#keys.get(keyId);
-    if (publicKey === undefined || (this.#trusted && !this.#trusted.has(keyId))) return false;
-    return keyId !== next && signatureHolds(successorText(next), signature, publicKey);
   }
 
   #checkpoint(row: EntryRow, hashBefore: string): Message | null {

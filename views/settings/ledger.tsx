@@ -7,6 +7,8 @@ export interface LedgerView {
   place: string;
   entries: number;
   keyId: string | null;
+  /** the key that is trusted from outside the data folder, and the file that names it */
+  pin: { file: string; keyId: string | null };
   /** what was found when it was opened, */
   found: readonly Told[];
   replication: ReplicationView | undefined;
@@ -19,6 +21,8 @@ export interface LedgerView {
         checkpoints: number;
         signedUpTo: number;
         fitting: number;
+        /** what the check cannot show */
+        notShown: readonly Told[];
         /** the list of records against the entries */
         list: { good: true; records: number } | { good: false; says: Told };
       }
@@ -52,6 +56,14 @@ export function LedgerPage(view: LedgerView) {
             t("ledger-page.key"),
             view.keyId === null ? t("ledger-page.no-key") : <code key="k">{view.keyId}</code>,
           ],
+          [
+            t("ledger-page.pin"),
+            view.pin.keyId === null ? (
+              t("ledger-page.no-pin", { file: view.pin.file })
+            ) : (
+              <code key="p">{view.pin.keyId}</code>
+            ),
+          ],
         ]}
       />
       {view.found.length > 0 && (
@@ -65,6 +77,7 @@ export function LedgerPage(view: LedgerView) {
       )}
       <Checkpoint {...view} />
       <CheckForm {...view} />
+      <KeyProcedures file={view.pin.file} />
       <Sheet id="hand-over" title={t("ledger-page.replication.heading")}>
         <Replication replication={view.replication} />
       </Sheet>
@@ -95,6 +108,12 @@ function Checked({ checked }: LedgerView) {
             <Told says={checked.list.says} />
           </>
         )}
+        {checked.notShown.map((says) => (
+          <span key={typeof says === "string" ? says : says.code}>
+            {" "}
+            <Told says={says} />
+          </span>
+        ))}
       </p>
     );
   return (
@@ -151,6 +170,34 @@ function CheckForm({ kept, csrfToken }: LedgerView) {
       />
       <button type="submit">{t("ledger-page.check.go")}</button>
     </form>
+  );
+}
+
+const procedures = [
+  ["change", "ledger-page.key-procedures.change", "ledger-page.key-procedures.change-steps"],
+  ["loss", "ledger-page.key-procedures.loss", "ledger-page.key-procedures.loss-steps"],
+  ["theft", "ledger-page.key-procedures.theft", "ledger-page.key-procedures.theft-steps"],
+] as const;
+
+/** What to do when the key is to be changed, is lost, or was stolen. */
+function KeyProcedures({ file }: { file: string }) {
+  const t = useTell();
+  return (
+    <Sheet id="key-procedures" title={t("ledger-page.key-procedures.heading")}>
+      <p>{t("ledger-page.key-procedures.lead")}</p>
+      {procedures.map(([name, heading, steps]) => (
+        <details key={name}>
+          <summary>{t(heading)}</summary>
+          <ol>
+            {t(steps, { file })
+              .split("\n")
+              .map((step) => (
+                <li key={step}>{step}</li>
+              ))}
+          </ol>
+        </details>
+      ))}
+    </Sheet>
   );
 }
 

@@ -1,10 +1,12 @@
-import { accessSync, constants, existsSync, statfsSync } from "node:fs";
+import { accessSync, constants, existsSync, statfsSync, statSync } from "node:fs";
 import { type Message, message } from "../../../calibration/message.ts";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { listPorts } from "../../../drivers/ports.ts";
-import { ledgerFile } from "../../ledger/data-folder.ts";
+import { keyFileIn, ledgerFile } from "../../ledger/data-folder.ts";
 import { LedgerError } from "../../ledger/error.ts";
 import { openLedger } from "../../ledger/open-ledger.ts";
+import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
+import { publicKeyId } from "../../ledger/signing-key.ts";
 
 /** One thing that was looked at: in order, or what to do about it. */
 export interface Finding {
@@ -17,7 +19,14 @@ const leastRoomBytes = 500e6;
 
 /** Everything the doctor looks at on this machine, in the order it is told. */
 export async function findings(folder: string, now: Date): Promise<Finding[]> {
-  return [runtime(), ...rightsOf(folder), ...room(folder), ...(await ledger(folder, now)), ...devices()];
+  return [
+    runtime(),
+    ...rightsOf(folder),
+    ...room(folder),
+    ...(await ledger(folder, now)),
+    ...key(folder),
+    ...devices(),
+  ];
 }
 
 function runtime(): Finding {
@@ -50,7 +59,8 @@ async function ledger(folder: string, now: Date): Promise<Finding[]> {
   try {
     const opened = await openLedger({ file, now: () => now, bench: "doctor", readOnly: true });
     try {
-      const found = await opened.verify();
+      const keyId = pinnedKey(folder) ?? undefined;
+      const found = await opened.verify(keyId === undefined ? {} : { keyId });
       const [newest] = await opened.entries({ newestFirst: true, limit: 1 });
       const ahead = newest ? (Date.parse(newest.at) - now.getTime()) / 1000 : 0;
       return [
@@ -72,6 +82,29 @@ async function ledger(folder: string, now: Date): Promise<Finding[]> {
         message: message("doctor.ledger.not-opened", { says: message(error.code, error.params) }),
       },
     ];
+  }
+}
+
+/** The key that signs, and the one that is trusted: a successor is no fault here, the ledger says whether it counts. */
+function key(folder: string): Finding[] {
+  const file = keyFileIn(folder);
+  if (!existsSync(ledgerFile(folder))) return [];
+  if (!existsSync(file)) return [{ good: false, message: message("doctor.key.none", { file }) }];
+  const mode = statSync(file).mode & 0o777;
+  if ((mode & 0o077) !== 0)
+    return [{ good: false, message: message("doctor.key.readable", { file, mode: mode.toString(8) }) }];
+  const [own, pinned, pin] = [keyIn(file), pinnedKey(folder), pinnedKeyFile(folder)];
+  if (own === null) return [{ good: false, message: message("doctor.key.none", { file }) }];
+  if (pinned === null)
+    return [{ good: false, message: message("doctor.key.not-pinned", { key: own, file: pin }) }];
+  return [{ good: true, message: message("doctor.key", { key: own, pinned, same: `${own === pinned}` }) }];
+}
+
+function keyIn(file: string): string | null {
+  try {
+    return publicKeyId(file);
+  } catch {
+    return null;
   }
 }
 

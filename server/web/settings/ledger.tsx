@@ -1,10 +1,12 @@
+import { dirname } from "node:path";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
-import { readCheckpoint, writtenCheckpoint } from "../../ledger/checkpoint.ts";
+import { readOutside, writtenCheckpoint } from "../../ledger/checkpoint.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
 import type { ReplicationState } from "../../ledger/replication.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
@@ -21,6 +23,8 @@ type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "probl
 
 /** The ledger itself: checked whole, signed for somebody to keep elsewhere, handed over. */
 export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }: Parts): void {
+  const folder = dirname(ledger.place);
+
   async function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const { problems = [], kept = "", ...rest } = shown;
@@ -28,6 +32,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }
       place: ledger.place,
       entries: (await ledger.head())?.seq ?? 0,
       keyId: ledger.key?.keyId ?? null,
+      pin: { file: pinnedKeyFile(folder), keyId: pinnedKey(folder) },
       found: ledger.found,
       replication: replication?.(),
       kept,
@@ -62,7 +67,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }
   app.post("/settings/ledger/check", { preHandler: app.csrfProtection }, async (request, reply) => {
     const { kept = "" } = fieldsOf(request);
     const lines = kept.split(/\r?\n/).filter((line) => line.trim() !== "");
-    const read = lines.map(readCheckpoint);
+    const read = lines.map(readOutside);
     const wrong = lines.find((_, place) => read[place] === null);
     if (wrong !== undefined) {
       const error = message("ledger-page.check.no-line", {
@@ -73,7 +78,8 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }
     const checkpoints = read.flatMap((one) => (one ? [one] : []));
     // the last entries get their signature first, so that the key vouches for all of them
     await ledger.checkpoint().catch(() => null);
-    const found = await ledger.verify({ checkpoints, ...(ledger.key ? { keyId: ledger.key.keyId } : {}) });
+    const keyId = pinnedKey(folder) ?? ledger.key?.keyId;
+    const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) });
     if (!found.good) return show(request, reply, { kept, checked: found });
     const list = await ledger.verifyList();
     return show(request, reply, { kept, checked: { ...found, fitting: checkpoints.length, list } });
