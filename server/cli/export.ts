@@ -2,14 +2,14 @@ import { once } from "node:events";
 import { createWriteStream, existsSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { entriesJson, entrySchema, recordsCsv } from "../ledger/export.ts";
-import { recordFileOf } from "../ledger/record-file.ts";
+import { recordText } from "../ledger/record-file.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 
 const usage = `underhook export (--csv | --json | --record SUBJECT | --schema) [--out FILE] [--ledger FILE]
   --csv             every finished measurement, one a line, units in the headings
   --json            every entry, one JSON object a line
-  --record SUBJECT  one record in a file that any Underhook can check: underhook verify FILE
+  --record SUBJECT  one record or lot in a file that any Underhook can check: underhook verify FILE
   --schema          the JSON Schema of a line of --json
   --out FILE        default: standard output; a file that exists is not overwritten
   --ledger FILE     default: the shared ledger of DATABASE_URL, or ledger.sqlite in the data folder
@@ -45,11 +45,7 @@ export async function run(args: string[]): Promise<number> {
     try {
       if (values.csv) await write(recordsCsv(ledger), values.out);
       else if (values.json) await write(entriesJson(ledger), values.out);
-      else
-        await write(
-          [`${JSON.stringify(await recordFileOf(ledger, values.record ?? ""), null, 1)}\n`],
-          values.out,
-        );
+      else await write([recordText(await ledger.recordFile(values.record ?? ""))], values.out);
       return 0;
     } finally {
       await ledger.close();

@@ -13,14 +13,17 @@ import { reportFiles } from "../reports/report-folder.ts";
 import { ledgerForReading } from "./ledger-for-reading.ts";
 import { told } from "./told.ts";
 import { verifyRecord } from "./verify/record.ts";
+import { verifyReport } from "./verify/report.ts";
 import { type GivenTrust, trustIn } from "./verify/trust.ts";
 import { kindOfFile } from "./verify/what-file.ts";
 
-const usage = `underhook verify [FILE] [--key KEY] [--checkpoint LINE|FILE]... [--chain]
+const usage = `underhook verify [FILE] [--ledger FILE] [--key KEY] [--checkpoint LINE|FILE]... [--chain]
   checks every row of a ledger and says how many are good, or names the first that was changed, removed,
   inserted or reordered.
-  FILE              a ledger, or one record made by underhook export --record; default: the shared ledger of DATABASE_URL,
-                    or ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)
+  FILE              a ledger, or one record made by underhook export --record, or a report as it was issued (PDF);
+                    default: the shared ledger of DATABASE_URL, or ledger.sqlite in the data folder (UNDERHOOK_DATA, or
+                    ./underhook-data)
+  --ledger FILE     the ledger a report is looked up in; default as above
   --key KEY         the key that must have signed it, as printed on a report: 64 hexadecimal digits, or NAME+ID+KEY.
                     Every checkpoint must be its own, or of a key it vouched for.
                     Default: the key pinned beside the data folder, in the file FOLDER.trusted-key
@@ -43,6 +46,7 @@ export async function run(args: string[]): Promise<number> {
       options: {
         checkpoint: { type: "string", multiple: true, default: [] },
         key: { type: "string" },
+        ledger: { type: "string" },
         chain: { type: "boolean", default: false },
         help: { type: "boolean", short: "h" },
       },
@@ -52,9 +56,12 @@ export async function run(args: string[]): Promise<number> {
       return 0;
     }
     const [file] = positionals;
-    const folder = file === undefined ? dataFolder() : dirname(file);
+    const kind = file === undefined ? "ledger" : kindOfFile(file);
+    const ledger = kind === "ledger" ? file : values.ledger;
+    const folder = ledger === undefined ? dataFolder() : dirname(ledger);
     const trust = trustIn(folder, values.key, values.checkpoint);
-    if (file !== undefined && kindOfFile(file) === "record") return verifyRecord(file, trust.keyId);
+    if (file !== undefined && kind === "record") return verifyRecord(file, trust.keyId);
+    if (file !== undefined && kind === "report") return verifyReport(file, ledger, trust);
     return verifyLedger(file, folder, trust, values.chain);
   });
 }

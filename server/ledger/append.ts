@@ -5,7 +5,7 @@ import { treeAt } from "./checkpoint-tree.ts";
 import { chainHash, contentHash, type Entry, noHash, type Origin } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 import { checkedBody, type Kind } from "./kinds.ts";
-import { headText, logName, signatureLine } from "./note.ts";
+import { headText, logName, noteSigned } from "./note.ts";
 import { project } from "./projection.ts";
 import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
@@ -225,13 +225,12 @@ async function insertCheckpoint(
   const tree = await treeAt(trx, seq);
   const origin = logName(await firstHash(trx));
   const text = headText({ origin, size: seq, root: tree.root() });
-  const line = signatureLine({ name: origin, raw: key.raw }, "note", Buffer.from(key.sign(text), "base64"));
   const body = {
     seq,
     hash,
     keyId: key.keyId,
     signature: key.sign(signedText(seq, hash)),
-    note: `${text}\n${line}`,
+    note: noteSigned(text, { name: origin, raw: key.raw }, key.sign(text)),
     peaks: tree.peaks.map((peak) => peak.toString("hex")),
   };
   const id = `checkpoint-${hash}`;

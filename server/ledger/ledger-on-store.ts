@@ -8,6 +8,7 @@ import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
 import type { BodyOf } from "./kinds.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
+import { recordFileOf } from "./record-file.ts";
 import { recordsOf } from "./records.ts";
 import { aboutSubject, entryOf, lastRow } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
@@ -15,6 +16,7 @@ import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
 import { vouches } from "./successor.ts";
 import type { Store } from "./tables.ts";
+import { Tiles } from "./tiles.ts";
 import { verifyChain } from "./verification.ts";
 
 export interface OnStore {
@@ -27,6 +29,8 @@ export interface OnStore {
   monotonicMs?: (() => number) | undefined;
   /** id of the key that is trusted for this ledger from outside it; null when none is */
   pinned?: string | null;
+  /** where nothing is written: the file of the key that may sign what is taken out; null when there is none */
+  signWith?: string | null;
 }
 
 /** Troubles of the disk, which hold until somebody does something about them. */
@@ -35,7 +39,7 @@ const cannotWrite: ReadonlySet<LedgerErrorKind> = new Set(["disk-full", "read-on
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
   store: Store,
-  { now, bench, keyFile, readOnly, newId, monotonicMs, pinned = null }: OnStore,
+  { now, bench, keyFile, readOnly, newId, monotonicMs, pinned = null, signWith = null }: OnStore,
 ): Promise<Ledger> {
   const told = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
@@ -59,6 +63,7 @@ export async function ledgerOn(
     throw asLedgerError(cause, store.place);
   }
   const { db, place } = store;
+  const tiles = new Tiles(store);
   let notStored: Message | null = null;
   const leaptBy = leaping(now, monotonicMs);
   const written = <T>(work: () => Promise<T>): Promise<T> =>
@@ -112,6 +117,12 @@ export async function ledgerOn(
     records: (query = {}) => told(() => recordsOf(store, query)),
     verify: (options = {}) => told(() => verifyChain(store, options)),
     verifyList: () => told(() => verifyList(store)),
+    recordFile: (subject) =>
+      told(async () => {
+        const signing = key ?? (signWith === null ? undefined : signingKey(signWith));
+        if (!signing) throw new LedgerError("ledger.record.unsigned", { subject, place }, "refused");
+        return recordFileOf({ store, tiles, key: signing, at: at() }, subject);
+      }),
     checkpoint: () =>
       told(async () => {
         const signed = key ? await checkpointNow(store, bench, at(), key) : null;

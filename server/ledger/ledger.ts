@@ -3,6 +3,7 @@ import type { Checkpoint } from "./checkpoint.ts";
 import type { Entry, EntryOf, Origin } from "./entry.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import type { ListCheck } from "./list-check.ts";
+import type { RecordFile } from "./record-file.ts";
 import type { RecordPage, RecordQuery } from "./records.ts";
 import type { SigningKey } from "./signing-key.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
@@ -55,6 +56,11 @@ export interface Ledger {
   verifyList(): Promise<ListCheck>;
   /** signs the chain as it stands; null when there is no key or no entry */
   checkpoint(): Promise<Checkpoint | null>;
+  /**
+   * One subject as a file that proves its entries, how many there are and how it stands, as of now. Writes nothing.
+   * Throws LedgerError when there is no such subject, or no key at hand to sign with.
+   */
+  recordFile(subject: string): Promise<RecordFile>;
   /** signs what is not signed yet and lets go of the file */
   close(): Promise<void>;
 }

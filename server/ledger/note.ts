@@ -15,10 +15,14 @@ interface NoteSignature {
 }
 
 /** A signed note taken apart (C2SP signed-note). `text` is what is signed, its last newline included. */
-export interface Note {
+export interface Signed {
   text: string;
-  head: TreeHead;
   signatures: NoteSignature[];
+}
+
+/** A signed note that says the head of a tree. */
+export interface Note extends Signed {
+  head: TreeHead;
 }
 
 /** A key that signs notes: the name it signs by and its 32 bytes of Ed25519. */
@@ -73,15 +77,15 @@ export function readVerifierKey(line: string): (NoteKey & { type: SignatureType 
   return noteKeyId(key, type) === id ? { ...key, type } : null;
 }
 
-/** Takes a signed checkpoint apart; null when it is none. Nothing is verified. */
-export function readNote(note: string): Note | null {
-  const end = note.indexOf("\n\n");
-  if (end < 0 || note.length > 20_000) return null;
-  const text = note.slice(0, end + 1);
-  const [origin = "", size = "", root = ""] = text.split("\n");
-  if (!/^[^\s+]{1,200}$/.test(origin) || !/^(0|[1-9]\d{0,14})$/.test(size)) return null;
-  const bytes = Buffer.from(root, "base64");
-  if (bytes.length !== 32 || bytes.toString("base64") !== root) return null;
+/** The note that says this text, signed by one key; `signature` in base64. */
+export function noteSigned(text: string, key: NoteKey, signature: string): string {
+  return `${text}\n${signatureLine(key, "note", Buffer.from(signature, "base64"))}`;
+}
+
+/** Takes a signed note apart; null when it is none. Nothing is verified. */
+export function readSigned(note: string): Signed | null {
+  const end = note.lastIndexOf("\n\n");
+  if (end < 0) return null;
   const signatures: NoteSignature[] = [];
   for (const line of note.slice(end + 2).split("\n")) {
     if (line === "") continue;
@@ -90,16 +94,24 @@ export function readNote(note: string): Note | null {
     if (name === "" || signed.length < 5) return null;
     signatures.push({ name, keyId: signed.toString("hex", 0, 4), signature: signed.subarray(4) });
   }
-  return signatures.length === 0
-    ? null
-    : { text, head: { origin, size: Number(size), root: bytes }, signatures };
+  return signatures.length === 0 ? null : { text: note.slice(0, end + 1), signatures };
+}
+
+/** Takes a signed checkpoint apart; null when it is none. Nothing is verified. */
+export function readNote(note: string): Note | null {
+  const signed = note.length > 20_000 ? null : readSigned(note);
+  const [origin = "", size = "", root = ""] = signed?.text.split("\n") ?? [];
+  if (!signed || !/^[^\s+]{1,200}$/.test(origin) || !/^(0|[1-9]\d{0,14})$/.test(size)) return null;
+  const bytes = Buffer.from(root, "base64");
+  if (bytes.length !== 32 || bytes.toString("base64") !== root) return null;
+  return { ...signed, head: { origin, size: Number(size), root: bytes } };
 }
 
 /**
  * Whether the key signed the note: true, false when it did not, "bad" when a line of its own does not hold. By the rule
  * of C2SP signed-note a note with a bad signature of a known key is refused whole.
  */
-export function signedBy({ text, signatures }: Note, key: NoteKey): boolean | "bad" {
+export function signedBy({ text, signatures }: Signed, key: NoteKey): boolean | "bad" {
   const own = signatures.filter(({ name, keyId }) => name === key.name && keyId === noteKeyId(key, "note"));
   if (own.length === 0) return false;
   return own.every(({ signature }) => holds(text, signature, key.raw)) ? true : "bad";

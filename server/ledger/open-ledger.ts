@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
 import { keyFileIn } from "./data-folder.ts";
 import { LedgerError } from "./error.ts";
@@ -33,6 +33,7 @@ export async function openLedger(options: LedgerOptions): Promise<Ledger> {
     now,
     bench,
     keyFile: readOnly ? null : keyFile,
+    signWith: readOnly && keyFile !== null && existsSync(keyFile) ? keyFile : null,
     readOnly,
     newId: options.newId ?? randomUUID,
     monotonicMs: options.monotonicMs,

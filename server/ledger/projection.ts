@@ -106,7 +106,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
 }
 
 /** A record that was declared void stays so: no amendment brings it back. */
-function isVoided(entries: Entry[]): boolean {
+export function isVoided(entries: Entry[]): boolean {
   const stated = new Set(entries.filter(isStatement).map(({ id }) => id));
   return entries.some((entry) => entry.kind === "voiding" && stated.has(entry.body.entry));
 }

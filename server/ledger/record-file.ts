@@ -1,34 +1,49 @@
 import { z } from "zod";
 import { type Message, message } from "../../calibration/message.ts";
 import { canonicalJson } from "./canonical-json.ts";
-import { signedText } from "./checkpoint.ts";
-import { chainHash, contentHash, type Entry } from "./entry.ts";
+import { treeAt } from "./checkpoint-tree.ts";
+import { chainHash, contentHash, contentText, type Entry, type EntryText } from "./entry.ts";
 import { LedgerError } from "./error.ts";
-import type { Ledger } from "./ledger.ts";
-import { keyIdOf, signatureHolds } from "./signing-key.ts";
+import {
+  headText,
+  logName,
+  noteSigned,
+  readNote,
+  readSigned,
+  readVerifierKey,
+  signedBy,
+  verifierKey,
+} from "./note.ts";
+import { type RecordState, recordState, recordStates } from "./record-state.ts";
+import { aboutSubject, lastRow } from "./rows.ts";
+import { keyIdOfRaw, type SigningKey } from "./signing-key.ts";
+import { readStatement, type SubjectStatement, statementText } from "./subject-statement.ts";
+import type { Store } from "./tables.ts";
+import type { Tiles } from "./tiles.ts";
+import { leafHash, rootByInclusion } from "./tree.ts";
 
-const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
+const base64 = z.string().regex(/^[A-Za-z0-9+/]{43}=$/);
 
 /**
- * One record as a file of its own: every entry about it, and for each the way up the chain to a signed checkpoint.
- * Of the neighbours' entries on that way only hashes are given, so nothing of other customers is handed out.
+ * One record, lot or other subject as a file of its own: every entry about it, for each its way up to the root of the
+ * tree, the root as a signed note, and a signed statement of which rows are about it. Of other entries only hashes are
+ * given, so nothing of other customers is handed out.
  */
 export const recordFile = z.strictObject({
-  format: z.literal("underhook record, version 1"),
+  state: z.enum(recordStates),
+  format: z.literal("underhook record, version 2"),
   subject: z.string(),
-  publicKey: z.string(),
+  /** when it was taken out, ISO 8601 */
+  at: z.string(),
+  /** NAME+ID+KEY of the key that signed both notes */
+  key: z.string(),
+  checkpoint: z.string(),
+  statement: z.string(),
   entries: z.array(z.custom<Entry>(isEntry, { error: "no entry of a ledger" })),
-  /** stretches of the chain, each ending in the row a checkpoint vouches for */
-  proofs: z.array(
-    z.strictObject({
-      firstSeq: z.number().int().min(1),
-      prevHash: hex64,
-      /** content hash of every row of the stretch */
-      contents: z.array(hex64),
-      checkpoint: z.strictObject({ seq: z.number().int(), hash: hex64, keyId: hex64, signature: z.string() }),
-    }),
-  ),
+  /** of each entry: its index in the tree, and its way up to the root, its sibling first */
+  proofs: z.array(z.strictObject({ index: z.number().int().min(0), path: z.array(base64).max(63) })),
 });
+
 /** Only what the check below touches; everything else is vouched for by the hash. */
 function isEntry(value: unknown): boolean {
   const names = ["id", "bench", "at", "kind", "subject", "hash", "prevHash"];
@@ -39,70 +54,111 @@ function isEntry(value: unknown): boolean {
 
 export type RecordFile = z.infer<typeof recordFile>;
 
-/** Makes the file for one subject; signs the chain first. Throws LedgerError when there is no such record or no key. */
-export async function recordFileOf(ledger: Ledger, subject: string): Promise<RecordFile> {
-  const entries = await ledger.entriesOf(subject);
-  if (entries.length === 0)
-    throw new LedgerError("ledger.record.none", { subject, place: ledger.place }, "missing");
-  await ledger.checkpoint();
-  const proofs: RecordFile["proofs"] = [];
-  for (const { seq, prevHash } of entries) {
-    const covered = proofs.at(-1);
-    if (covered && seq <= covered.checkpoint.seq) continue;
-    const stretch = await ledger.entries({ after: seq - 1, limit: 1000 });
-    const end = stretch.find((entry) => entry.kind === "checkpoint" && !entry.origin);
-    if (end?.kind !== "checkpoint")
-      throw new LedgerError("ledger.record.unsigned", { row: seq, place: ledger.place }, "refused");
-    const contents = stretch.filter((entry) => entry.seq < end.seq).map(contentOf);
-    proofs.push({ firstSeq: seq, prevHash, contents, checkpoint: end.body });
-  }
-  const keyId = proofs[0]?.checkpoint.keyId ?? "";
-  const key = await ledger.entry(`signing-key-${keyId}`);
-  if (key?.kind !== "signing-key" || proofs.some((proof) => proof.checkpoint.keyId !== keyId))
-    throw new LedgerError("ledger.record.many-keys", { subject }, "refused");
-  return { format: "underhook record, version 1", subject, publicKey: key.body.publicKey, entries, proofs };
+/** The file as text; how the record stands is in its first line. */
+export function recordText(file: RecordFile): string {
+  return `${JSON.stringify(file, null, 1).replace(/^\{\n /, "{ ")}\n`;
 }
 
-export type RecordCheck = { good: true; entries: number; keyId: string } | { good: false; says: Message };
+/**
+ * Makes the file of one subject as the ledger stands now. Writes nothing: what the key signs here stands in the file only.
+ * Throws LedgerError when there is no such subject.
+ */
+export async function recordFileOf(
+  { store, tiles, key, at }: { store: Store; tiles: Tiles; key: SigningKey; at: string },
+  subject: string,
+): Promise<RecordFile> {
+  const size = (await lastRow(store.db))?.seq ?? 0;
+  const entries = (await aboutSubject(store.db, subject)).filter(({ seq }) => seq <= size);
+  if (entries.length === 0)
+    throw new LedgerError("ledger.record.none", { subject, place: store.place }, "missing");
+  const first = await store.db
+    .selectFrom("entries")
+    .select("hash")
+    .where("seq", "=", 1)
+    .executeTakeFirstOrThrow();
+  const name = logName(first.hash);
+  const head = { origin: name, size, root: (await treeAt(store.db, size)).root() };
+  const state = recordState(entries);
+  const rows = entries.map(({ seq, hash }) => ({ seq, hash }));
+  const paths = await tiles.inclusionOf(
+    rows.map(({ seq }) => seq),
+    size,
+  );
+  const sign = (text: string) => noteSigned(text, { name, raw: key.raw }, key.sign(text));
+  return {
+    ...{ state, format: "underhook record, version 2", subject, at },
+    key: verifierKey({ name, raw: key.raw }, "note"),
+    checkpoint: sign(headText(head)),
+    statement: sign(statementText({ head, subject, state, at, rows })),
+    entries,
+    proofs: rows.map(({ seq }) => ({
+      index: seq - 1,
+      path: (paths.get(seq) ?? []).map((hash) => hash.toString("base64")),
+    })),
+  };
+}
 
-/** Checks a record file by itself: every entry, its way up the chain, every signature. Needs no ledger. */
+export type RecordCheck =
+  | { good: true; entries: number; keyId: string; state: RecordState; at: string; upTo: number }
+  | { good: false; says: Message };
+
+/** Checks a record file by itself: both signatures, every entry, its way up, and that none is left out. Needs no ledger. */
 export function checkRecordFile(file: RecordFile): RecordCheck {
-  const keyId = keyIdOf(file.publicKey);
-  const proven = new Map<number, { content: string; hash: string }>();
-  for (const { firstSeq, prevHash, contents, checkpoint } of file.proofs) {
-    let hash = prevHash;
-    for (const [index, content] of contents.entries()) {
-      hash = chainHash(content, hash);
-      proven.set(firstSeq + index, { content, hash });
-    }
-    if (hash !== checkpoint.hash || checkpoint.seq !== firstSeq + contents.length - 1)
-      return bad(message("ledger.fault.no-way", { row: firstSeq, checkpoint: checkpoint.seq }));
+  const key = readVerifierKey(file.key);
+  const checkpoint = readNote(file.checkpoint);
+  const signed = readSigned(file.statement);
+  if (key?.type !== "note" || !checkpoint || signedBy(checkpoint, key) !== true)
+    return bad(message("ledger.fault.file-checkpoint"));
+  const statement = signed && signedBy(signed, key) === true ? readStatement(signed.text) : null;
+  if (!statement || headText(statement.head) !== checkpoint.text)
+    return bad(message("ledger.fault.file-statement"));
+  const { subject, at, state, rows } = statement;
+  if (file.subject !== subject || file.at !== at || file.state !== state)
+    return bad(message("ledger.fault.file-says-other", { said: file.state, signed: state }));
+  const wrong = entriesFault(file, statement);
+  if (wrong !== null) return bad(wrong);
+  if (recordState(file.entries) !== state)
+    return bad(message("ledger.fault.file-says-other", { said: recordState(file.entries), signed: state }));
+  return {
+    ...{ good: true, entries: rows.length, keyId: keyIdOfRaw(key.raw) },
+    ...{ state, at, upTo: statement.head.size },
+  };
+}
+
+/** The entries must be exactly those that the statement lists, each with its hash, its subject and its way up. */
+function entriesFault(
+  { entries, proofs }: RecordFile,
+  { head, subject, rows }: SubjectStatement,
+): Message | null {
+  const given = new Set(entries.map(({ seq }) => seq));
+  const out = rows.filter(({ seq }) => !given.has(seq)).map(({ seq }) => seq);
+  if (out.length > 0) return message("ledger.fault.left-out", { row: out[0]!, count: out.length });
+  if (rows.length === 0) return message("ledger.fault.no-entry");
+  for (const [place, entry] of entries.entries()) {
+    const { seq: row, kind, at } = entry;
+    if (entry.subject !== subject)
+      return message("ledger.fault.other-subject", { row, kind, subject: entry.subject });
+    const text = textOf(entry);
+    const listed = rows[place];
     if (
-      checkpoint.keyId !== keyId ||
-      !signatureHolds(signedText(checkpoint.seq, checkpoint.hash), checkpoint.signature, file.publicKey)
+      listed?.seq !== row ||
+      listed.hash !== entry.hash ||
+      entry.hash !== chainHash(contentHash(text), entry.prevHash)
     )
-      return bad(message("ledger.fault.signature", { row: checkpoint.seq }));
+      return message("ledger.fault.changed", { row, kind, at });
+    const { index = -1, path = [] } = proofs[place] ?? {};
+    const way = path.map((hash) => Buffer.from(hash, "base64"));
+    const root = rootByInclusion(leafHash(contentText(text)), index, head.size, way);
+    if (index !== row - 1 || !root?.equals(head.root)) return message("ledger.fault.no-proof", { row, kind });
   }
-  for (const entry of file.entries) {
-    const there = proven.get(entry.seq);
-    if (there === undefined)
-      return bad(message("ledger.fault.no-proof", { row: entry.seq, kind: entry.kind }));
-    if (entry.subject !== file.subject)
-      return bad(
-        message("ledger.fault.other-subject", { row: entry.seq, kind: entry.kind, subject: entry.subject }),
-      );
-    if (there.content !== contentOf(entry) || there.hash !== entry.hash)
-      return bad(message("ledger.fault.changed", { row: entry.seq, kind: entry.kind, at: entry.at }));
-  }
-  if (file.entries.length === 0) return bad(message("ledger.fault.no-entry"));
-  return { good: true, entries: file.entries.length, keyId };
+  return null;
 }
 
 function bad(says: Message): RecordCheck {
   return { good: false, says };
 }
 
-function contentOf(entry: Entry): string {
+function textOf(entry: Entry): EntryText {
   const { body, origin } = entry;
-  return contentHash({ ...entry, body: canonicalJson(body), origin: origin ? canonicalJson(origin) : null });
+  return { ...entry, body: canonicalJson(body), origin: origin ? canonicalJson(origin) : null };
 }

@@ -1,7 +1,8 @@
 import { closeSync, existsSync, openSync, readSync } from "node:fs";
 
-/** What a file holds, by its first bytes: a record exported as JSON, or else a ledger. */
-export function kindOfFile(file: string): "record" | "ledger" {
+/** What a file holds, by its first bytes: a record exported as JSON, a report as PDF (ISO 32000), or else a ledger. */
+export function kindOfFile(file: string): "record" | "report" | "ledger" {
+  if (beginningOf(file).startsWith("%PDF-")) return "report";
   return /^\s*\{/.test(beginningOf(file)) ? "record" : "ledger";
 }
 

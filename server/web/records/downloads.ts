@@ -4,11 +4,11 @@ import { tell } from "../../../views/messages/tell.ts";
 import { LedgerError } from "../../ledger/error.ts";
 import { entriesJson, entrySchema, recordsCsv } from "../../ledger/export.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { recordFileOf } from "../../ledger/record-file.ts";
+import { recordText } from "../../ledger/record-file.ts";
 import { lotOf } from "../../lots/evolve.ts";
 import { lookOf } from "../look.ts";
 
-/** What can be taken out of the ledger as files: the list, every entry, the schema of an entry, the records of one lot, one record to check. */
+/** What can be taken out as files: the list, every entry, their schema, the records of a lot, one record or lot to check. */
 export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
   const file = (reply: FastifyReply, type: string, name: string) =>
     reply.type(type).header("content-disposition", `attachment; filename="${name}"`);
@@ -34,20 +34,21 @@ export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
       JSON.stringify(entrySchema(), null, 2),
     ),
   );
-  app.get<{ Params: { piece: string } }>("/records/:piece/file", async (request, reply) => {
-    const { piece } = request.params;
-    try {
-      const record = await recordFileOf(ledger, piece);
-      const name = piece.replace(/[^\w-]+/g, "-");
-      return file(reply, "application/json; charset=utf-8", `underhook-record-${name}.json`).send(
-        `${JSON.stringify(record, null, 1)}\n`,
-      );
-    } catch (error) {
-      if (!(error instanceof LedgerError)) throw error;
-      return reply
-        .code(error.kind === "missing" ? 404 : 422)
-        .type("text/plain; charset=utf-8")
-        .send(tell(error, lookOf(request).locale));
-    }
-  });
+  for (const subjects of ["/records", "/lots"])
+    app.get<{ Params: { subject: string } }>(`${subjects}/:subject/file`, async (request, reply) => {
+      const { subject } = request.params;
+      try {
+        const name = subject.replace(/[^\w-]+/g, "-");
+        return file(reply, "application/json; charset=utf-8", `underhook-record-${name}.json`).send(
+          recordText(await ledger.recordFile(subject)),
+        );
+      } catch (error) {
+        if (!(error instanceof LedgerError)) throw error;
+        return reply
+          .code(error.kind === "missing" ? 404 : 422)
+          .removeHeader("content-disposition")
+          .type("text/plain; charset=utf-8")
+          .send(tell(error, lookOf(request).locale));
+      }
+    });
 }

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { copyFileSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
@@ -79,9 +79,20 @@ test("one record in a file of its own is good anywhere, shows nothing of its nei
   const changes: [string, (record: RecordFile) => void][] = [
     ["an entry", (record) => Object.assign(record.entries[0]?.body as object, { ticket: "H-8" })],
     ["an entry taken from elsewhere", (record) => Object.assign(record.entries[1] ?? {}, { seq: 9 })],
-    ["the way up the chain", (record) => record.proofs[0]?.contents.splice(5, 1)],
-    ["a signature", (record) => Object.assign(record.proofs[0]?.checkpoint ?? {}, { signature: "AAAA" })],
-    ["the key", (record) => Object.assign(record, { publicKey: "AAAA" })],
+    ["the way up the tree", (record) => record.proofs[0]?.path.splice(2, 1)],
+    ["the place in the tree", (record) => Object.assign(record.proofs[0] ?? {}, { index: 12 })],
+    [
+      "the root",
+      (record) => Object.assign(record, { checkpoint: record.checkpoint.replace(/\n\d+\n/, "\n7\n") }),
+    ],
+    [
+      "the statement",
+      (record) => Object.assign(record, { statement: record.statement.replace("VALID", "OPEN") }),
+    ],
+    ["how it stands", (record) => Object.assign(record, { state: "OPEN" })],
+    ["the key", (record) => Object.assign(record, { key: "AAAA" })],
+    ["an entry and its proof left out", (record) => [record.entries.pop(), record.proofs.pop()]],
+    ["the first entry left out", (record) => [record.entries.shift(), record.proofs.shift()]],
   ];
   for (const [what, change] of changes) {
     const record = JSON.parse(text) as RecordFile;
@@ -92,6 +103,58 @@ test("one record in a file of its own is good anywhere, shows nothing of its nei
   }
   writeFileSync(file, text);
   expect(await verify([file, "--key", "0".repeat(64)])).toBe(1);
+  expect(await verify([file]), "who signed is known from the file alone").toBe(1);
+});
+
+test("a void record says so in its first line, and cannot be shown without the entry that made it void", async () => {
+  const said = spoken();
+  const ledger = await testLedger();
+  const one = await weigh(ledger, "piece:1");
+  const file = join(testFolder(), "record.json");
+  writeFileSync(file, await written(ledger, "--record", "piece:1"));
+  const key = ["--key", ledger.key?.keyId ?? ""];
+  expect(await verify([file, ...key])).toBe(0);
+  expect(said()).toMatch(/^VALID/);
+  await ledger.append("voiding", "piece:1", { entry: one.id, reason: "bubble under the rim" });
+  const text = await written(ledger, "--record", "piece:1");
+  expect(text.split("\n")[0]).toContain('"VOID"');
+  writeFileSync(file, text);
+  expect(await verify([file, ...key])).toBe(0);
+  expect(said()).toMatch(/^VOID/);
+  const record = JSON.parse(text) as RecordFile;
+  for (const state of ["VOID", "VALID"] as const) {
+    const shown = {
+      ...record,
+      state,
+      entries: record.entries.slice(0, -1),
+      proofs: record.proofs.slice(0, -1),
+    };
+    writeFileSync(file, JSON.stringify(shown));
+    expect(await verify([file, ...key]), state).toBe(1);
+  }
+});
+
+test("taking a record out writes nothing, from the command line and while a bench is running", async () => {
+  const ledger = await testLedger();
+  await weigh(ledger, "piece:1");
+  const before = await ledger.head();
+  await ledger.recordFile("piece:1");
+  await written(ledger, "--record", "piece:1");
+  expect(await ledger.head()).toEqual(before);
+});
+
+test("a record of the first versions is good once it is taken out anew, and the old form of file is not", async () => {
+  const file = join(testFolder(), "ledger.sqlite");
+  copyFileSync(join(import.meta.dirname, "old", "schema-1.sqlite"), file);
+  const ledger = await testLedger({ file });
+  const out = join(testFolder(), "record.json");
+  writeFileSync(out, await written(ledger, "--record", "piece:1"));
+  const key = ["--key", ledger.key?.keyId ?? ""];
+  const said = spoken();
+  expect(await verify([out, ...key])).toBe(0);
+  expect(said()).toMatch(/^VOID/);
+  writeFileSync(out, JSON.stringify({ format: "underhook record, version 1", entries: [] }));
+  expect(await verify([out, ...key])).toBe(1);
 });
 
 test("an export asks for what it can do, and does not overwrite", async () => {

@@ -179,7 +179,9 @@ test("the list can be taken out as CSV with units in its headings", async () => 
 test("every entry can be taken out as JSON Lines, one record as a file that checks by itself", async () => {
   const lines = (await get("/records.jsonl")).body.trim().split("\n");
   expect(lines.map((line) => JSON.parse(line).kind)).toContain("result");
+  const before = await at.ledger.head();
   const file = recordFile.parse((await get("/records/bar-1/file")).json());
+  expect(await at.ledger.head()).toEqual(before);
   expect(checkRecordFile(file)).toMatchObject({ good: true });
   expect((await get("/records/nobody/file")).statusCode).toBe(404);
 });
@@ -308,6 +310,27 @@ test("the check the report prints needs the bench's file alone, and names the ha
   expect(await verify([file, "--key", key])).toBe(0);
   expect(said()).toContain(`has the hash ${hash}`);
   expect(await verify([file, "--key", "0".repeat(64)])).toBe(1);
+});
+
+test("the PDF that was handed out says whose and which it is, and whether it was amended or voided since", async () => {
+  const href = await issue("click-1");
+  await at.ledger.checkpoint();
+  const pdf = join(mkdtempSync(join(tmpdir(), "underhook-")), "report.pdf");
+  const bytes = (await get(href.replace("?", ".pdf?"))).rawPayload;
+  writeFileSync(pdf, bytes);
+  const by = ["--ledger", at.file, "--key", at.ledger.key?.keyId ?? ""];
+  const said = spoken();
+  expect(await verify([pdf, ...by])).toBe(0);
+  expect(said()).toMatch(/report R-\w+-00001, copy 1, of bar-1/);
+  expect(await verify([pdf, "--ledger", at.file])).toBe(1);
+  writeFileSync(pdf, Buffer.concat([bytes, Buffer.from("\n")]));
+  expect(await verify([pdf, ...by])).toBe(1);
+  writeFileSync(pdf, bytes);
+  const result = (await at.ledger.entriesOf("bar-1")).find(({ kind }) => kind === "result");
+  await at.ledger.append("voiding", "bar-1", { entry: result?.id ?? "", reason: "wet cord" });
+  said();
+  expect(await verify([pdf, ...by])).toBe(1);
+  expect(said()).toMatch(/^VOID.*wet cord/);
 });
 
 test("a report is printed once: page and PDF stay the bytes that the ledger names, and a changed file is never shown", async () => {

@@ -1,0 +1,46 @@
+import { readFileSync } from "node:fs";
+import { type Message, message } from "../../../calibration/message.ts";
+import { tell } from "../../../views/messages/tell.ts";
+import { sha256 } from "../../ledger/file-beside.ts";
+import { isReport, reportStanding } from "../../reports/standing.ts";
+import { ledgerForReading } from "../ledger-for-reading.ts";
+import type { GivenTrust } from "./trust.ts";
+
+/**
+ * Whose a printed report is, which one, and whether it still holds: 0 when it was issued as it stands, by a ledger that is
+ * good by a trusted key, and nothing was amended or voided since; else 1.
+ */
+export async function verifyReport(
+  file: string,
+  ledgerFile: string | undefined,
+  trust: GivenTrust,
+): Promise<number> {
+  const says = (one: Message) => console.log(tell(one, "en"));
+  const ledger = await ledgerForReading("verify", ledgerFile);
+  try {
+    const hash = sha256(readFileSync(file));
+    const issued = (await ledger.entries({ kind: "report-issued" })).filter(isReport);
+    const report = issued.find(({ body }) => body.print?.pdf === hash);
+    if (!report) {
+      says(message("ledger.verify.report-unknown", { file, place: ledger.place, hash }));
+      return 1;
+    }
+    const { number, copy, by = "none" } = report.body;
+    const { subject, at, bench } = report;
+    const since = reportStanding(await ledger.entriesOf(subject), report);
+    if (since !== null) says(since);
+    says(message("ledger.verify.report", { file, number, copy, subject, bench, at, by }));
+    const found = await ledger.verify(trust);
+    if (!found.good) {
+      says(message("ledger.verify.report-not-good", { says: found.says }));
+      return 1;
+    }
+    const signed = report.seq <= found.signedUpTo;
+    if (!signed) says(message("ledger.verify.report-unsigned", { row: report.seq }));
+    if (trust.keyId === undefined) says(message("ledger.verify.nobody-vouches"));
+    else says(message("ledger.verify.record-signed", { key: trust.keyId }));
+    return since === null && signed && trust.keyId !== undefined ? 0 : 1;
+  } finally {
+    await ledger.close();
+  }
+}
