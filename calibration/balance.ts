@@ -1,4 +1,4 @@
-import { type Agreement, agreement, levels } from "./agreement.ts";
+import { type Agreement, agreement, type Expected, levels } from "./agreement.ts";
 import { sum } from "./arithmetic.ts";
 import { type Departure, departureAt, type Term } from "./departure.ts";
 import { oneRounding, roundingLeft, sameByChance, withRoundings } from "./display-step.ts";
@@ -6,6 +6,7 @@ import { driftFit } from "./drift.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
 import { ownScatterFrom, repeats } from "./repeats.ts";
 import { gramsOf, type PlainSeries, type Series, type TimedSeries } from "./series.ts";
+import { withoutZeroDrift } from "./zero-drift.ts";
 
 /** What is known of the balance. All in grams. */
 export interface BalanceTraits {
@@ -171,7 +172,7 @@ function plainRead(name: string, series: PlainSeries, traits: LoadTraits): Read 
   const { mean, n } = repeats(each);
   const before = series.zeroBefore === undefined ? 0 : gramsOf(series.zeroBefore, series.unit);
   const after = series.zeroAfter === undefined ? before : gramsOf(series.zeroAfter, series.unit);
-  const found = agreement(each, expectedOf(traits, after - before));
+  const found = agreement(withoutZeroDrift(each, after - before), expectedOf(traits));
   const once = series.zeroed === "once";
   return {
     grams: mean,
@@ -207,18 +208,15 @@ function timedRead(name: string, series: TimedSeries, traits: LoadTraits): Read 
   };
 }
 
-/**
- * What one reading should scatter by what is stated: its repeatability and both roundings, and its place between two
- * zeros where the zero moved by `driftGrams`.
- */
+/** What one reading should scatter by what is stated: its repeatability and both roundings. */
 export function expectedOf(
   traits: Pick<LoadTraits, "readabilityGrams" | "repeatabilityGrams" | "repeatabilityDof">,
-  driftGrams = 0,
-) {
+): Expected {
   const { readabilityGrams, repeatabilityGrams, repeatabilityDof } = traits;
   return {
-    scatterGrams: Math.hypot(withRoundings(repeatabilityGrams, readabilityGrams), driftGrams / Math.sqrt(12)),
+    scatterGrams: withRoundings(repeatabilityGrams, readabilityGrams),
     dof: repeatabilityDof,
+    fine: repeatabilityGrams >= readabilityGrams,
   };
 }
 

@@ -27,6 +27,8 @@ const noted = (one: ClassOf, code: string, cases: readonly string[]): ClassOf =>
 const untold = (reason: string, one: ClassOf): ClassOf => ({ ...one, reason });
 const oneReading =
   "one reading shows no scatter and no time; a second one does, and the bench watches the display";
+const slowWander =
+  "six readings show a wander slower than they are in one of seven to one of two sets; readings with the piece lifted in between would scatter by it";
 const notInReadings = "nothing in the readings tells; a claim that the density leaves does, in part";
 
 /** A genuine piece under its true claim; only the weighing lies. */
@@ -102,8 +104,14 @@ const scattering: readonly ClassOf[] = [
   wrong("true s three times the stated, 3 readings", displaced(3, "1 mg"), {
     truly: { dryScatterGrams: 0.0021, wetScatterGrams: 0.0036 },
   }),
-  wrong("draught of the stated s, 6 readings hang together", hung(6), { trouble: draught(1) }),
-  wrong("draught of three times the stated s, 6 readings", hung(6), { trouble: draught(3) }),
+  untold(
+    slowWander,
+    wrong("draught of the stated s, 6 readings hang together", hung(6), { trouble: draught(1) }),
+  ),
+  untold(
+    slowWander,
+    wrong("draught of three times the stated s, 6 readings", hung(6), { trouble: draught(3) }),
+  ),
   wrong("water warming 0.15 °C a reading, 4 readings", hung(4), {
     trouble: { warmer: ({ reading }) => 0.15 * reading },
   }),

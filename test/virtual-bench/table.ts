@@ -76,7 +76,7 @@ export function coverageTable(found: readonly Found[]): string {
     "",
     table(body("falsely")),
     "",
-    "What no reading can show is not told from readings alone:",
+    "Why some miss their aim, or may:",
     "",
     ...[...reasons].map(([reason, names]) => `- ${names.map((name) => `“${name}”`).join(", ")}: ${reason}.`),
     "",

@@ -33,6 +33,7 @@ const shared = [
   "check.scatter-contradicts",
   "check.trend",
   "check.readings-alike",
+  "check.scatters-little",
   "check.still-climbing",
   "check.climbed",
   "check.bubbles-growing",

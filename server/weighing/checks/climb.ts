@@ -1,4 +1,5 @@
-import { displacedInOrder, type Situation, scatterGrams } from "./situation.ts";
+import { withoutZeroDrift } from "../../../calibration/zero-drift.ts";
+import { displacedInOrder, hangs, type Situation, scatterGrams, zeroMoved } from "./situation.ts";
 
 /** Of a run of bubbles that leave or grow, no step is more than this share; what is, is one reading that stands out. */
 const mostOfOneStep = 0.9;
@@ -7,7 +8,7 @@ const mostOfOneStep = 0.9;
  * How the displaced mass ran over three or more immersions. Common practice: after re-immersion the density creeps up
  * and levels off as bubbles leave, so the run of the repeats is the bubble detector, not their mean.
  * A run counts when it goes one way by more than 3·√2 of a reading's scatter and never turns back by more than one;
- * it has levelled when the last two agree within √2 of the scatter.
+ * it has levelled when the last two agree within √2 of the scatter. What the zero ran as well is no run.
  */
 export function climb(situation: Situation): {
   /** g the displaced mass fell from first to last; positive means the density climbed */
@@ -17,7 +18,8 @@ export function climb(situation: Situation): {
   /** places of the immersions taken before it levelled */
   early: number[];
 } {
-  const displaced = displacedInOrder(situation);
+  const moved = zeroMoved(situation) * (hangs(situation) ? -1 : 1);
+  const displaced = withoutZeroDrift(displacedInOrder(situation), moved);
   const scatter = scatterGrams(situation, "wet");
   const fellGrams = displaced.length < 3 ? 0 : displaced[0]! - displaced.at(-1)!;
   const steps = displaced.slice(1).map((after, place) => displaced[place]! - after);

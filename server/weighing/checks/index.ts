@@ -27,6 +27,7 @@ import { readingsAlike } from "./readings-alike.ts";
 import { repeatsExhausted } from "./repeats-exhausted.ts";
 import { restsOnBottom } from "./rests-on-bottom.ts";
 import { scatterContradicts } from "./scatter-contradicts.ts";
+import { scattersLittle } from "./scatters-little.ts";
 import { sensorSilent, temperatureJumped, thermometersDiffer } from "./sensors.ts";
 import type { Situation } from "./situation.ts";
 import { stillClimbing } from "./still-climbing.ts";
@@ -69,6 +70,7 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   trend,
   scatterContradicts,
   readingsAlike,
+  scattersLittle,
   driftImmersed,
   dryMassChanged,
   voidOrLighter,

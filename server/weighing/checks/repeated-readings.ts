@@ -1,9 +1,10 @@
 import { type Agreement, agreement, type Verdict } from "../../../calibration/agreement.ts";
 import { expectedOf } from "../../../calibration/balance.ts";
 import type { Params } from "../../../calibration/message.ts";
+import { withoutZeroDrift } from "../../../calibration/zero-drift.ts";
 import { methods } from "../../methods/index.ts";
 import type { Offer, Severity } from "./check.ts";
-import { grams, type Situation, type SituationReading } from "./situation.ts";
+import { grams, type Situation, type SituationReading, zeroMoved } from "./situation.ts";
 
 /** Readings of one load that should agree. */
 export interface Repeated {
@@ -41,7 +42,8 @@ export function repeatedIn(situation: Situation): Repeated[] {
         repeatabilityGrams,
         repeatabilityDof: dof ?? Number.POSITIVE_INFINITY,
       };
-      const expected = expectedOf(traits, wet && role !== "full" ? zeroMoved(situation) : 0);
+      const expected = expectedOf(traits);
+      const moved = wet && role !== "full" ? zeroMoved(situation) : 0;
       return {
         role,
         offers,
@@ -49,13 +51,9 @@ export function repeatedIn(situation: Situation): Repeated[] {
         repeatabilityGrams,
         readabilityGrams,
         statedGrams: expected.scatterGrams,
-        found: agreement(readings.map(grams), expected),
+        found: agreement(withoutZeroDrift(readings.map(grams), moved), expected),
       };
     });
-}
-
-function zeroMoved({ zeros = [] }: Situation): number {
-  return zeros.length < 2 ? 0 : grams(zeros.at(-1)!) - grams(zeros[0]!);
 }
 
 export const severityOf = (verdict: Exclude<Verdict, "agree">): Severity =>

@@ -167,3 +167,8 @@ export function hangs({ method }: Situation): boolean {
 export function rises({ method }: Situation): boolean {
   return methods[method].wetReading === "displaced";
 }
+
+/** How far the zero moved while the piece was in the liquid, g; 0 where it was not looked at twice. */
+export function zeroMoved({ zeros = [] }: Situation): number {
+  return zeros.length < 2 ? 0 : grams(zeros.at(-1)!) - grams(zeros[0]!);
+}

@@ -49,6 +49,7 @@ test.each([
   ["water forgotten, beaker", risen("0.0001"), "check.nothing-on-hook"],
   ["empty pan", { ...sound, dry: of("0.0002") }, "check.mass-not-expected"],
   ["floats", { ...sound, immersed: of("-0.4000") }, "check.floats"],
+  ["a display frozen since the full flask", filled(["73.2110"], ["73.2110"]), "check.display-stuck"],
   ["Fahrenheit", { ...sound, liquid: { ...sound.liquid, temperature_c: 68 } }, "liquid.temperature_c"],
   [
     "warming water",
@@ -104,6 +105,11 @@ test.each([
     { ...sound, immersed: of("28.1435", "28.1435", "28.1435", "28.1435", "28.1435") },
     "check.display-stuck",
   ],
+  [
+    "looks at one load that was not lifted",
+    { ...sound, immersed: of("28.1435", "28.1435", "28.1434", "28.1435", "28.1435", "28.1435") },
+    "check.scatters-little",
+  ],
   ["an automatic zero, or evaporation", risen("2.9600"), "measurement.no-zero-after"],
   ["one filling of a flask", filled(["73.2110"], ["101.3545"]), "measurement.flask-filling"],
   [
@@ -127,6 +133,19 @@ test("the reading that touched the bottom is named by its role, its place and it
   expect(stop?.code).toBe("check.scatter-contradicts");
   expect(stop?.params).toMatchObject({ role: "immersed", index: 3, value_g: 17.2, side: "low" });
   expect(stop?.remedies[0]?.offer).toEqual({ do: "exclude", role: "wet", places: [3] });
+});
+
+test("a run that the zero made as well is evaporation between two looks at it, not bubbles", () => {
+  const rise = { readings: ["2.960", "2.959", "2.957", "2.957", "2.955", "2.953"], zero_before: "0.000" };
+  const balance = { readability_g: 0.001, repeatability_g: 0.0007, immersed_repeatability_g: 0.0012 };
+  const dry = of("31.103");
+  const answer = (zero_after: string) => {
+    const got = compute({ ...risen(), dry, balance, rise: { ...rise, zero_after } });
+    if ("error" in got) throw new Error(JSON.stringify(got.error));
+    return got.checks.filter(({ severity }) => severity === "stop").map(({ code }) => code);
+  };
+  expect(answer("-0.007")).toEqual([]);
+  expect(answer("0.000")).toContain("check.still-climbing");
 });
 
 test("what no body can give has no density either", () => {
