@@ -3,6 +3,7 @@ import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import { fineMass } from "../metals/fineness/fine-mass.ts";
 import { goldFineness, type PermilleRange, silverFineness, to20 } from "../metals/fineness/fineness.ts";
 import { type SilverShare, silverShare } from "../metals/fineness/silver-share.ts";
+import { symbolOf } from "../metals/precious-metal.ts";
 import { type AssayEntry, uPermille } from "./assay.ts";
 
 /** A recorded piece as an assay is held against it. */
@@ -60,11 +61,12 @@ function byDensityOf(
   metal: AssayEntry["body"]["metal"],
   { measured, celsius, massG, expandedMassG, stated }: WeighedItem,
 ): AssayAgainstDensity["byDensity"] {
-  if (stated?.element === (metal === "gold" ? "Au" : "Ag")) {
+  if (stated?.element === symbolOf[metal]) {
     const [low, high] = stated.permille;
     const [lowG, highG] = stated.fine_g;
     return { permille: { low, high }, lowG, highG };
   }
+  if (metal !== "gold" && metal !== "silver") return null;
   const found = metal === "gold" ? goldFineness(measured, "any", celsius) : silverFineness(measured, celsius);
   return found.possible
     ? { permille: found.corrected, ...fineMass(massG, expandedMassG, found.corrected) }

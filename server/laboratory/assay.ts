@@ -23,9 +23,22 @@ export function assaysOf(entries: readonly Entry[]): AssayOfItem[] {
   });
 }
 
-/** The assay that counts: the newest that was not set aside. */
-export function standingAssay(entries: readonly Entry[]): AssayEntry | undefined {
-  return assaysOf(entries).findLast(({ excluded }) => excluded === undefined)?.entry;
+/** The assays that count: of each metal the newest that was not set aside, oldest first. */
+export function standingAssays(entries: readonly Entry[]): AssayEntry[] {
+  const standing = assaysOf(entries).flatMap(({ entry, excluded }) =>
+    excluded === undefined ? [entry] : [],
+  );
+  return standing.filter(
+    (one, place) => !standing.slice(place + 1).some(({ body }) => body.metal === one.body.metal),
+  );
+}
+
+/** The assay for one metal that counts. */
+export function standingAssay(
+  entries: readonly Entry[],
+  metal: AssayEntry["body"]["metal"],
+): AssayEntry | undefined {
+  return standingAssays(entries).find(({ body }) => body.metal === metal);
 }
 
 /** Standard uncertainty of the fineness as stated, ‰; 0 where none was stated. */

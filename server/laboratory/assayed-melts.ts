@@ -27,8 +27,8 @@ export async function assayedMelts(ledger: Ledger, leftOut?: string): Promise<As
   for (const subject of new Set(entries.map((entry) => entry.subject))) {
     if (subject === leftOut) continue;
     const about = await ledger.entriesOf(subject);
-    const assay = standingAssay(about);
-    if (assay?.body.metal !== "gold" || !about.some(({ kind }) => kind === "result")) continue;
+    const assay = standingAssay(about, "gold");
+    if (!assay || !about.some(({ kind }) => kind === "result")) continue;
     const permille = Number(assay.body.permille);
     const stated = statedBy(about);
     if (stated.voided) continue;

@@ -6,6 +6,7 @@ import { checkKinds } from "./kinds/checks.ts";
 import { lotKinds } from "./kinds/lots.ts";
 import { pieceKinds } from "./kinds/piece.ts";
 import { secondPersonKinds } from "./kinds/second-person.ts";
+import { settlementKinds } from "./kinds/settlements.ts";
 import { specificationKinds } from "./kinds/specifications.ts";
 import { ticketKinds } from "./kinds/tickets.ts";
 import { weighingKinds } from "./kinds/weighing.ts";
@@ -23,6 +24,7 @@ export const kinds = {
   ...bookkeepingKinds,
   ...specificationKinds,
   ...lotKinds,
+  ...settlementKinds,
   ...ticketKinds,
 };
 

@@ -9,22 +9,21 @@ export function lotOf(entries: readonly Entry[]): Lot | undefined {
 /** The lot after one more entry. Entries about something else change nothing. */
 function evolveLot(lot: Lot | undefined, entry: Entry): Lot | undefined {
   if (entry.kind === "lot-opened")
-    return { ...entry.body, id: entry.subject, openedAt: entry.at, prices: {}, flags: [], terms: {} };
+    return { ...entry.body, id: entry.subject, openedAt: entry.at, flags: [], closings: [] };
   if (lot === undefined || lot.id !== entry.subject) return lot;
   switch (entry.kind) {
     case "lot-water":
       return { ...lot, waterCelsius: entry.body.celsius };
-    case "lot-price":
-      return {
-        ...lot,
-        prices: { ...lot.prices, [entry.body.metal]: { ...entry.body, lockedAt: entry.at } },
-      };
     case "lot-flag":
       return { ...lot, flags: [...lot.flags, entry] };
-    case "lot-terms":
-      return { ...lot, terms: { ...lot.terms, [entry.body.piece]: { ...entry.body, statedAt: entry.at } } };
-    case "lot-closed":
-      return { ...lot, closed: { ...entry.body, at: entry.at } };
+    case "lot-closed": {
+      const closed = { ...entry.body, at: entry.at, entry: entry.id };
+      return { ...lot, closed, closings: [...lot.closings, closed] };
+    }
+    case "lot-reopened": {
+      const { closed: _, ...open } = lot;
+      return { ...open, reopened: entry };
+    }
     default:
       return lot;
   }

@@ -1,6 +1,7 @@
 import { finenessOfMelt, type WeighedPiece } from "../metals/fineness/family-fineness.ts";
 import type { FineParts } from "../metals/fineness/fine-parts.ts";
 import { fineSum } from "../metals/fineness/fine-sum.ts";
+import type { PreciousMetal } from "../metals/precious-metal.ts";
 
 /** A low and a high end, g. */
 export interface Ends {
@@ -10,7 +11,7 @@ export interface Ends {
 
 /** Fine metal of one piece, as its statement says it. */
 export interface LotFine extends Ends {
-  metal: "gold" | "silver";
+  metal: PreciousMetal;
   permille: { low: number; high: number };
   parts: FineParts;
   /** of the interval, such as 0.9545 */
@@ -19,17 +20,18 @@ export interface LotFine extends Ends {
 
 /** What the fine metal of a piece is computed from. */
 export interface Weighed extends WeighedPiece {
-  metal: LotFine["metal"];
+  metal: PreciousMetal;
 }
 
-/** Fine metal of several pieces; of none, nothing. */
-export function fineOf(items: readonly LotFine[]): Ends {
-  if (items.length === 0) return { lowG: 0, highG: 0 };
-  const { lowG, highG } = fineSum(
+/** Fine metal of several pieces, as `fineSum` adds it, at the lowest confidence among them; of none, nothing. */
+export function fineOf(
+  items: readonly Pick<LotFine, "parts" | "confidence">[],
+): Ends & { expectedG: number } {
+  if (items.length === 0) return { lowG: 0, highG: 0, expectedG: 0 };
+  return fineSum(
     items.map(({ parts }) => parts),
     Math.min(...items.map(({ confidence }) => confidence)),
   );
-  return { lowG, highG };
 }
 
 /** Gold of several pieces if they are melted into one with silver's share of the rest between two ends; null without gold. */

@@ -2,9 +2,11 @@ import { lastPlace } from "../../calibration/decimal.ts";
 import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
 import type { State } from "../conformity/state.ts";
+import { type AssayEntry, standingAssays } from "../laboratory/assay.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import type { Library } from "../metals/library.ts";
+import { isPrecious, type PreciousMetal } from "../metals/precious-metal.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { type Result, standingBy } from "../reports/stated.ts";
 import { commonShare } from "../weighing/common-share.ts";
@@ -20,10 +22,14 @@ export interface LotItem {
   claim: string | null;
   state: State;
   /** precious metal it is said to be an alloy of; null for others and where nothing is said */
-  metal: LotFine["metal"] | null;
+  metal: PreciousMetal | null;
   /** mean of the dry readings, g, and one step of the display */
   dryG: number;
   stepG: number;
+  /** the dry readings, exact decimal text in g */
+  dryReadings: readonly string[];
+  /** mass as the record states it, corrected for air, g; null where it states none */
+  massG: number | null;
   /** the last dry reading as it came, unit and all */
   shown: { text: string; unit: string };
   /** g/cm³, with its expanded uncertainty; null where the readings are those of no density */
@@ -34,7 +40,11 @@ export interface LotItem {
   /** false for a voided record, and for one that a check stops: it enters no sum and is not paid */
   counts: boolean;
   /** the piece back on the pan after it was wet and dried, g */
-  again?: { grams: number; stepG: number };
+  again?: { grams: number; stepG: number; reading: string };
+  /** place in the ledger of the newest entry that its sums rest on */
+  changedSeq: number;
+  /** what laboratories found in it, one result for each metal */
+  assays: readonly AssayEntry[];
   /** what a list said it weighs, g; the customer's word */
   expected?: { grams: number; stepG: number };
   /** as light as gold of the claimed fineness gets; left out where it is not, or is excluded anyway */
@@ -44,6 +54,16 @@ export interface LotItem {
   /** fine metal if it is sound alloy of the claimed metal; null when it is excluded or no fineness can be said */
   fine: LotFine | null;
 }
+
+/** Kinds that change what a piece is paid for, or how it is flagged. */
+const changing: ReadonlySet<Entry["kind"]> = new Set<Entry["kind"]>([
+  "capture",
+  "voiding",
+  "result",
+  "amendment",
+  "statement",
+  "laboratory-assay",
+]);
 
 /** A recorded piece as its lot counts it, from the entries about it. Throws RangeError while it has no result. */
 export function lotItemOf(entries: readonly Entry[], library: Library): LotItem {
@@ -59,6 +79,7 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
   // Somebody may have said already why it is the right piece although it weighs otherwise.
   const settled = entries.some(({ kind }) => kind === "right-piece");
   const listed = settled ? undefined : stated.piece.customerSupplied?.mass_g;
+  const changedSeq = Math.max(...entries.filter(({ kind }) => changing.has(kind)).map(({ seq }) => seq));
   const stepG = Math.max(...dry.map(displayStepG));
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length;
   const { text = "", unit = "g" } = dry.at(-1) ?? {};
@@ -75,6 +96,10 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
     state,
     dryG,
     stepG,
+    dryReadings: dry.map(({ grams }) => grams),
+    massG: statement.mass_g,
+    changedSeq,
+    assays: standingAssays(entries),
     shown: { text, unit },
     density: measured ? { value: measured.density_g_cm3, expanded: measured.expanded_g_cm3 } : null,
     typed: stated.captures.some(
@@ -82,7 +107,7 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
     ),
     voided: stated.voided !== undefined,
     counts: stated.voided === undefined && state !== "no-valid-reading",
-    ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last) } } : {}),
+    ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last), reading: last.grams } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
     ...(measured && metal && state !== "excluded" && state !== "no-valid-reading"
       ? metalOf(metal, measured, { claim, result: stated.result, library })
@@ -119,15 +144,11 @@ function metalOf(
 }
 
 function lotFineOf(
-  metal: LotFine["metal"],
+  metal: PreciousMetal,
   { permille: [low, high], fine_g: [lowG, highG], parts }: FamilyFineness,
   confidence: number,
 ): LotFine {
   return { metal, lowG, highG, permille: { low, high }, parts, confidence };
-}
-
-function isPrecious(family: string): family is LotFine["metal"] {
-  return family === "gold" || family === "silver";
 }
 
 /** One step of the display in g; the grams of a reading in another unit carry decimals that it never showed. */

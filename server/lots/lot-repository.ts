@@ -1,3 +1,4 @@
+import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { MeasurementRecord } from "../ledger/records.ts";
 import type { Library } from "../metals/library.ts";
@@ -8,7 +9,7 @@ import { type LotItem, lotItemOf } from "./lot-item.ts";
 /** Rows asked for at once. */
 const pageSize = 500;
 
-/** The lots of a ledger with their pieces. What a record comes to is kept, since a record only changes by an entry. */
+/** The lots of a ledger with their pieces. What a piece comes to is kept until something more is written about it. */
 export class LotRepository {
   readonly #ledger: Ledger;
   readonly #known = new Map<string, { key: string; item: LotItem }>();
@@ -21,17 +22,18 @@ export class LotRepository {
     return lotOf(await this.#ledger.entriesOf(id));
   }
 
-  /** The newest lots, with how many pieces each has. */
-  async newest(limit: number): Promise<{ lot: Lot; pieces: number }[]> {
+  /** The newest lots, with the entries about each and how many pieces it has. */
+  async newest(limit: number): Promise<{ lot: Lot; entries: readonly Entry[]; pieces: number }[]> {
     const opened = await this.#ledger.entries({ kind: "lot-opened", newestFirst: true, limit });
-    const found: { lot: Lot; pieces: number }[] = [];
+    const found: { lot: Lot; entries: readonly Entry[]; pieces: number }[] = [];
     for (const { subject } of opened) {
-      const lot = await this.lot(subject);
+      const entries = await this.#ledger.entriesOf(subject);
+      const lot = lotOf(entries);
       const { count } = await this.#ledger.records({
         filters: { lot: subject, voided: false },
         page: { size: 1 },
       });
-      if (lot) found.push({ lot, pieces: count });
+      if (lot) found.push({ lot, entries, pieces: count });
     }
     return found;
   }
@@ -50,17 +52,13 @@ export class LotRepository {
     return items.reverse();
   }
 
-  async #pieceOf(record: MeasurementRecord, library: Library): Promise<LotItem> {
-    const key = `${record.entry_hash} ${record.amendments} ${record.voided} ${library.version}`;
-    const known = this.#known.get(record.subject);
+  async #pieceOf({ subject }: MeasurementRecord, library: Library): Promise<LotItem> {
+    const entries = await this.#ledger.entriesOf(subject);
+    const key = `${entries.length} ${library.version}`;
+    const known = this.#known.get(subject);
     if (known?.key === key) return known.item;
-    const item = lotItemOf(await this.#ledger.entriesOf(record.subject), library);
-    this.#known.set(record.subject, { key, item });
+    const item = lotItemOf(entries, library);
+    this.#known.set(subject, { key, item });
     return item;
-  }
-
-  /** Something was written about a piece that leaves its record as it is: it is read anew. */
-  forget(subject: string): void {
-    this.#known.delete(subject);
   }
 }

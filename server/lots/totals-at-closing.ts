@@ -9,8 +9,14 @@ export function grossOf({ gross }: Lot): GrossWeighing | undefined {
   return gross && { grams: Number(gross.grams), stepG: displayStepG(gross) };
 }
 
+/** What is written of a lot when it is closed, beside what is paid for it. */
+export type TotalsAtClosing = Pick<
+  BodyOf<"lot-closed">,
+  "pieces" | "sum_g" | "missing_g" | "fine_g" | "flagged"
+>;
+
 /** What a lot came to when it is closed; decimals as its displays show them, fine mass with two at least. */
-export function totalsAtClosing(lot: Lot, items: readonly LotItem[]): BodyOf<"lot-closed"> {
+export function totalsAtClosing(lot: Lot, items: readonly LotItem[]): TotalsAtClosing {
   const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
   const text = (grams: number) => grams.toFixed(Math.max(sums.decimals, 2));
   const flagged = items.filter(

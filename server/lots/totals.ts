@@ -1,4 +1,5 @@
 import { message } from "../../calibration/message.ts";
+import { preciousMetals } from "../metals/precious-metal.ts";
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
 import { duplicates } from "./duplicates.ts";
 import { type FlagEntry, isCleared } from "./flags.ts";
@@ -42,7 +43,7 @@ export function lotSums(
   const withinG = 2 * Math.hypot(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG));
   const shown = decimalsOf(Math.max(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG)));
   const fine: LotSums["fine"] = {};
-  for (const metal of ["gold", "silver"] as const) {
+  for (const metal of preciousMetals) {
     const of = items.flatMap((item) => (item.fine?.metal === metal ? [item.fine] : []));
     if (of.length > 0) fine[metal] = fineOf(of);
   }

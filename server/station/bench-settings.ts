@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { isTimeZone } from "../../calibration/local-time.ts";
 import { massUnits } from "../../calibration/units.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
 import { type Instrument, instruments } from "../conformity/next-test.ts";
@@ -61,6 +62,20 @@ export const benchSettingsShape = z.object({
     .object({ massG: limit.default(""), worth: limit.default("") })
     .default({ massG: "", worth: "" }),
   conditions: conditionsShape.default(firstConditions),
+  /** where it stands: the clock that its pages show, and the currency of its prices; the ledger keeps UTC */
+  place: z
+    .object({
+      /** of the IANA list; empty for that of the computer */
+      timeZone: z
+        .string()
+        .refine((zone) => zone === "" || isTimeZone(zone))
+        .default(""),
+      currency: z
+        .string()
+        .regex(/^([A-Z]{3})?$/)
+        .default(""),
+    })
+    .default({ timeZone: "", currency: "" }),
   /** the house as its reports name it; empty for somebody who weighs for themselves */
   house: z
     .object({
@@ -87,6 +102,11 @@ export const benchSettingsShape = z.object({
 export type BenchSettings = z.infer<typeof benchSettingsShape>;
 /** Settings as they are told; what is left out of a part takes the value of a new bench. */
 export type ToldSettings = z.input<typeof benchSettingsShape>;
+
+/** The time zone of the place; that of the computer until one is stated. */
+export function timeZoneOf({ place }: Pick<BenchSettings, "place">): string {
+  return place.timeZone === "" ? new Intl.DateTimeFormat().resolvedOptions().timeZone : place.timeZone;
+}
 
 /** A bench nobody has described yet. */
 export const firstSettings: BenchSettings = benchSettingsShape.parse({});

@@ -1,3 +1,4 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Evaluated, Evaluation, NotEvaluated } from "../compute/evaluation.ts";
 import { isRefused } from "../compute/evaluation.ts";
 import type { Entry } from "../ledger/entry.ts";
@@ -7,7 +8,13 @@ import type { Happened, Ledger } from "../ledger/ledger.ts";
 import { isLotCommand } from "../lots/commands.ts";
 import { decideLot } from "../lots/decide.ts";
 import { lotOf } from "../lots/evolve.ts";
+import { LotRepository } from "../lots/lot-repository.ts";
+import { totalsAtClosing } from "../lots/totals-at-closing.ts";
 import { builtIn } from "../metals/library.ts";
+import { isSettlementCommand, type SettlementCommand } from "../settlements/commands.ts";
+import { decideSettlement, type SettlementKnown } from "../settlements/decide.ts";
+import { settlementOf } from "../settlements/evolve.ts";
+import { settlementAfter } from "../settlements/settlement-repository.ts";
 import { otherMass } from "../weighing/announced-mass.ts";
 import type { SituationReading } from "../weighing/checks/situation.ts";
 import type { WeighingCommand } from "../weighing/commands.ts";
@@ -33,12 +40,39 @@ export async function decisionOn(
   parts: BenchParts,
   live: readonly SituationReading[],
 ): Promise<Happened[]> {
-  if (isLotCommand(command)) {
-    const open = command.do === "close-lot" ? await openWeighing(parts.ledger) : undefined;
-    return decideLot(lotOf(entries), command, open?.lot === command.subject ? { onBench: open.ticket } : {});
-  }
+  if (isLotCommand(command)) return decideLot(lotOf(entries), command);
+  if (isSettlementCommand(command))
+    return decideSettlement(lotOf(entries), command, await settlementKnown(command, entries, parts));
   const weighing = weighingOf(entries);
+  await mustBeInOpenLot(weighing, parts.ledger);
   return decide(weighing, command, await knownFor(command, { weighing, entries, parts, live }));
+}
+
+/** Throws Refusal where the record belongs to a lot that was closed: what was settled by it stays as it is. */
+async function mustBeInOpenLot(weighing: Item | undefined, ledger: Ledger): Promise<void> {
+  if (weighing?.lot === undefined || weighing.closed === undefined) return;
+  const lot = lotOf(await ledger.entriesOf(weighing.lot));
+  if (lot?.closed) throw new Refusal("lot.closed-with-record", { lot: lot.name, ticket: weighing.ticket });
+}
+
+/** What a decision on a settlement rests on; the pieces of a lot are only read where they count. */
+async function settlementKnown(
+  command: SettlementCommand,
+  entries: readonly Entry[],
+  { ledger, library }: BenchParts,
+): Promise<SettlementKnown> {
+  const lot = lotOf(entries);
+  const reads = command.do === "close-lot" || command.do === "state-terms" || command.do === "decide-item";
+  const items = reads ? await new LotRepository(ledger).items(command.subject, library?.() ?? builtIn) : [];
+  const now = settlementAfter(entries, items);
+  const open = command.do === "close-lot" ? await openWeighing(ledger) : undefined;
+  return {
+    settlement: settlementOf(entries),
+    items: now?.evidence ?? [],
+    questions: now?.questions ?? [],
+    totals: lot ? totalsAtClosing(lot, items) : { pieces: 0, sum_g: "0", fine_g: {}, flagged: 0 },
+    ...(open?.lot === command.subject ? { onBench: open.ticket } : {}),
+  };
 }
 
 interface Standing {

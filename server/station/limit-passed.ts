@@ -1,5 +1,6 @@
-import { lotOf } from "../lots/evolve.ts";
 import { builtIn } from "../metals/library.ts";
+import { settlementOf } from "../settlements/evolve.ts";
+import { currentPrices } from "../settlements/settlement.ts";
 import type { Item } from "../weighing/item.ts";
 import { secondPersonAbove } from "../weighing/second-person.ts";
 import type { BenchParts } from "./bench-parts.ts";
@@ -10,10 +11,10 @@ export async function limitPassed(item: Item, parts: BenchParts): Promise<string
   const { secondPerson } = parts.preferences?.() ?? firstSettings;
   const library = parts.library?.() ?? builtIn;
   // Only a limit of worth asks for the lot, and a long lot is not read at every step for nothing.
-  const lot =
+  const prices =
     item.lot === undefined || secondPerson.worth === ""
       ? undefined
-      : lotOf(await parts.ledger.entriesOf(item.lot));
+      : currentPrices(settlementOf(await parts.ledger.entriesOf(item.lot)));
   const claimed = item.claim !== undefined && library.has(item.claim) ? library.metal(item.claim) : undefined;
-  return secondPersonAbove(item, secondPerson, lot && { prices: lot.prices, claimed });
+  return secondPersonAbove(item, secondPerson, prices && { prices, claimed });
 }

@@ -4,6 +4,7 @@ import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { isLotCommand } from "../lots/commands.ts";
 import { lotOf } from "../lots/evolve.ts";
+import { isSettlementCommand } from "../settlements/commands.ts";
 import { weighingOf } from "../weighing/evolve.ts";
 import type { Command } from "./command.ts";
 import { openWeighing } from "./open-weighing.ts";
@@ -22,7 +23,7 @@ export async function staleRefusal(
   const told = since.slice(-mostTold).map(happened);
   const changes: Message[] =
     since.length > mostTold ? [message("happened.earlier", { n: since.length - mostTold }), ...told] : told;
-  if (isLotCommand(command)) {
+  if (isLotCommand(command) || isSettlementCommand(command)) {
     const lot = lotOf(entries)?.name ?? command.subject;
     return new Refusal("lot.stale", { lot, changes: orUnknown(changes) });
   }
@@ -120,6 +121,12 @@ function happened(entry: Entry): Message {
       return message("happened.terms");
     case "lot-closed":
       return message("happened.lot-closed");
+    case "lot-reopened":
+      return message("happened.lot-reopened", { by: entry.body.by, reason: entry.body.reason });
+    case "settlement-decision":
+      return message("happened.settlement-decision", { by: entry.body.by, reason: entry.body.reason });
+    case "settlement-trust":
+      return message("happened.settlement-trust", { by: entry.body.by });
     default:
       return message("happened.unknown");
   }

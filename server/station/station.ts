@@ -51,6 +51,16 @@ export class Station {
     throw await staleRefusal(command, entries, seen, this.#parts.ledger);
   }
 
+  /** What would stand about its subject after a command, without doing it. Throws Refusal as doing it would. */
+  async wouldBe(command: Command): Promise<readonly Entry[]> {
+    const { ledger } = this.#parts;
+    const entries = await ledger.entriesOf(command.subject);
+    if (command.seen !== "now" && command.seen !== entries.length)
+      throw await staleRefusal(command, entries, command.seen, ledger);
+    const happened = await this.#decide(command, entries);
+    return [...entries, ...happened.map((one) => unwritten(one, command.subject, ledger.bench))];
+  }
+
   async #do(command: Command): Promise<readonly Entry[]> {
     const { ledger } = this.#parts;
     const { subject, seen } = command;
@@ -96,6 +106,22 @@ export class Station {
     for (const listener of this.#listeners) await listener(done);
     return done.written;
   }
+}
+
+/** An entry as it would be written now; it stands behind all others and is not in the chain. */
+function unwritten({ kind, body }: Happened, subject: string, bench: string): Entry {
+  const [seq, at, none] = [Number.MAX_SAFE_INTEGER, new Date().toISOString(), ""];
+  return {
+    seq,
+    id: `unwritten-${kind}`,
+    bench,
+    at,
+    kind,
+    subject,
+    body,
+    prevHash: none,
+    hash: none,
+  } as Entry;
 }
 
 /** What was asked, without what the sensors happened to show: between two sendings of one form they move on. */

@@ -18,6 +18,7 @@ import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
 import type { Bench } from "../station/bench.ts";
+import { timeZoneOf } from "../station/bench-settings.ts";
 import type { CheckRepository } from "../station/check-repository.ts";
 import type { CurrentLibrary } from "../station/current-library.ts";
 import type { HandDevices } from "../station/hand-devices.ts";
@@ -160,7 +161,10 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   recordRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   photoRoutes(app, { bench, folder: parts.photos, demo, answered: photoAnswered });
   assayRoutes(app, { station, ledger, demo, library: () => library.now, now });
-  metalPriceRoutes(app, { ledger, demo, library: () => library.now });
+  metalPriceRoutes(app, {
+    ...{ ledger, demo, library: () => library.now },
+    zone: () => timeZoneOf(settings.now),
+  });
   evidenceRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   reportRoutes(app, { ledger, folder: parts.reports, demo, library: () => library.now });
   labelRoutes(app, { ledger, evaluate, demo });

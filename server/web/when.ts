@@ -1,4 +1,7 @@
-/** A moment as the page writes it: date and time of day, UTC. */
-export function whenOf(at: string): string {
-  return `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`;
+import { localTime } from "../../calibration/local-time.ts";
+
+/** A moment as the page writes it: date and time of day on the clock of the place, with how far it is from UTC. */
+export function whenOf(at: string, zone = "UTC"): string {
+  const { day, time, offset } = localTime(at, zone);
+  return `${day} ${time} ${zone === "UTC" ? "UTC" : offset}`;
 }

@@ -1,10 +1,11 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
-import type { Lot } from "../lots/lot.ts";
-import { worthAtPrice } from "../lots/worth.ts";
 import type { Metal } from "../metals/metal.ts";
 import { type NeededRole, rolesOf } from "../methods/index.ts";
+import { isSamePerson } from "../settlements/person.ts";
+import type { LotPrice } from "../settlements/price.ts";
+import { worthAtPrice } from "../settlements/worth.ts";
 import { type Capture, type Item, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
 
@@ -31,7 +32,7 @@ export function typedReadings(item: Item): { role: NeededRole; captures: Capture
 export function secondPersonAbove(
   item: Item,
   { massG, worth }: { massG: string; worth: string },
-  lot?: { prices: Lot["prices"]; claimed: Metal | undefined },
+  lot?: { prices: readonly LotPrice[]; claimed: Metal | undefined },
 ): string | undefined {
   if (typedReadings(item).length === 0) return undefined;
   const dry = standing(item, "dry").map(({ grams }) => Number(grams));
@@ -56,14 +57,8 @@ export function lastSecondReading(item: Item): Item["secondReadings"][number] | 
  */
 export function mustBeAnotherPerson({ secondReadings }: Item, by: string): void {
   const last = secondReadings.at(-1)?.body;
-  if (last && same(by, last.typedBy))
+  if (last && isSamePerson(by, last.typedBy))
     throw new Refusal("weighing.second.not-by-the-first", { who: by, limit: last.above }, "by");
-}
-
-/** Whether two names or initials are of one person, as far as they are written. */
-function same(one: string, other: string): boolean {
-  const bare = (name: string) => name.replace(/[\s.]/g, "").toLowerCase();
-  return bare(one) === bare(other);
 }
 
 /**
@@ -77,7 +72,7 @@ export function heldAgainst(
   const first = item.operator ?? typedBy.trim();
   if (first === "") throw new Refusal("weighing.second.first-missing", {}, "typedBy");
   if (by.trim() === "") throw new Refusal("weighing.second.by-missing", {}, "by");
-  if (same(by, first)) throw new Refusal("weighing.second.same-person", { who: by.trim() }, "by");
+  if (isSamePerson(by, first)) throw new Refusal("weighing.second.same-person", { who: by.trim() }, "by");
   const typed = typedReadings(item);
   const readings = typed.map(({ role, captures }, place) => {
     const { text, unit } = again[place]!;

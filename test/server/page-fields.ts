@@ -1,6 +1,16 @@
 import type { Ledger } from "../../server/ledger/ledger.ts";
 import type { Bench } from "../../server/station/bench.ts";
 
+/** Forms of the page of a settlement; they name the lot alone. */
+const settlementForms: ReadonlySet<string> = new Set([
+  "payout",
+  "terms",
+  "decisions",
+  "trust",
+  "reopening",
+  "prints",
+]);
+
 /** A page that was drawn at this moment: what its forms name, unless the test names it. */
 export async function pageFields(
   { bench, ledger }: { bench: Bench; ledger: Ledger },
@@ -18,7 +28,7 @@ export async function pageFields(
       ? { subject: own, version: await entries(own) }
       : { subject, version: `${seen}` };
   if (page !== "lots") return { ...about, method: bench.item?.method ?? "hung", ...fields };
-  if (form === "payout" || form === "terms") return { version: await entries(id), ...fields };
+  if (form !== undefined && settlementForms.has(form)) return { version: await entries(id), ...fields };
   return { ...about, lotVersion: await entries(id), ...fields };
 }
 

@@ -17,7 +17,7 @@ export function AssayForm({ href, facts, values, problems, csrfToken, about }: A
           name="metal"
           label={t("assay.form.metal")}
           value={values.metal}
-          options={(["gold", "silver"] as const).map((value) => ({
+          options={(["gold", "silver", "platinum", "palladium"] as const).map((value) => ({
             value,
             label: t(`lots.metals.${value}`),
           }))}
@@ -49,7 +49,6 @@ export function AssayForm({ href, facts, values, problems, csrfToken, about }: A
           {...entry("reason")}
           label={t("assay.form.reason")}
           hint={t("assay.form.reason-hint")}
-          required
           maxLength={400}
         />
       )}

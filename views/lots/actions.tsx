@@ -1,5 +1,6 @@
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Told } from "../told.tsx";
 import { LotForm } from "./form.tsx";
 import type { LotView } from "./view.ts";
 
@@ -104,7 +105,13 @@ export function StateFineness(lot: LotView) {
             label: t(`payout.sayers.${value}`),
           }))}
         />
-        <Field name="saidByName" label={t("payout.terms.by")} maxLength={100} />
+        <Field name="saidByName" label={t("payout.terms.by")} required maxLength={100} />
+        <Field
+          name="saidReason"
+          label={t("settlement.reason")}
+          hint={t("payout.reason-hint")}
+          maxLength={400}
+        />
         <button type="submit">{t("lots.fineness.go")}</button>
       </LotForm>
     </details>
@@ -115,12 +122,44 @@ export function StateFineness(lot: LotView) {
 export function CloseLot(lot: LotView) {
   const t = useTell();
   return (
-    <details>
+    <details open={lot.problem?.from?.endsWith("/closing") ?? false}>
       <summary>{t("lots.closing.open")}</summary>
       <p class="hint">{t("lots.closing.lead")}</p>
       <LotForm lot={lot} to="closing">
-        <Field name="note" id="closing-note" label={t("lots.closing.note")} maxLength={400} />
-        <Field name="by" id="closing-by" label={t("lots.closing.by")} maxLength={100} />
+        {lot.closingAsks.map((asked) => {
+          const name = `answer-${asked.code}`;
+          return (
+            <Field
+              key={name}
+              name={name}
+              label={<Told says={asked} />}
+              value={lot.problem?.typed[name] ?? ""}
+              required
+              maxLength={400}
+            />
+          );
+        })}
+        {lot.pays !== undefined && (
+          <>
+            <input type="hidden" name="shown" value={lot.pays} />
+            <p>{t("lots.closing.pays", { amount: lot.pays })}</p>
+          </>
+        )}
+        <Field
+          name="note"
+          id="closing-note"
+          label={t("lots.closing.note")}
+          value={lot.problem?.typed.note ?? ""}
+          maxLength={400}
+        />
+        <Field
+          name="by"
+          id="closing-by"
+          label={t("lots.closing.by")}
+          value={lot.problem?.typed.by ?? ""}
+          required={lot.pays !== undefined || lot.closingAsks.length > 0}
+          maxLength={100}
+        />
         <button type="submit">{t("lots.closing.go")}</button>
       </LotForm>
     </details>

@@ -35,6 +35,9 @@ export function LotPart(lot: LotView) {
       {lot.closed && (
         <Sheet id="closed" title={t("lots.closing.heading")}>
           <Facts facts={lot.closed.facts} />
+          <p>
+            <a href={`/lots/${lot.id}/payout`}>{t("lots.closing.settlement")}</a>
+          </p>
         </Sheet>
       )}
       {lot.stopped.map((one) => (

@@ -106,6 +106,10 @@ export interface LotView {
   claimsHere: readonly { id: string; name: string }[];
   /** flags the bench knows, by their name in the ledger and in words */
   flagNames: readonly { id: string; name: string }[];
+  /** what is asked before the lot is closed, each with the code that its answer goes by */
+  closingAsks: readonly Message[];
+  /** the sum to be paid as it stands: "448.92 EUR"; left out while no price is promised */
+  pays?: string;
   /** the totals written at closing */
   closed?: { when: string; facts: readonly (readonly [name: string, value: string])[] };
   csrfToken: string;

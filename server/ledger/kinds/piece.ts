@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { states, statesBefore } from "../../conformity/state.ts";
+import { preciousMetals } from "../../metals/precious-metal.ts";
 import { methodNames, roles } from "../../methods/index.ts";
 import { decimalText, json, message, moment, receivedLine, told, weightReading, words } from "./shapes.ts";
 
@@ -245,7 +246,7 @@ export const pieceKinds = {
   }),
   /** what a laboratory found in the piece, or in a sample of it; the newest counts, the earlier ones stay */
   "laboratory-assay": z.strictObject({
-    metal: z.enum(["gold", "silver"]),
+    metal: z.enum(preciousMetals),
     permille: decimalText,
     /** expanded uncertainty as the laboratory states it, ‰, and the coverage factor it states with it */
     expanded_permille: decimalText.optional(),

@@ -2,9 +2,15 @@ import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { tell } from "../../../views/messages/tell.ts";
+import type { Entry } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import { lotOf } from "../../lots/evolve.ts";
+import type { Lot } from "../../lots/lot.ts";
 import { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
+import { settlementOf } from "../../settlements/evolve.ts";
+import { currentPrices } from "../../settlements/settlement.ts";
+import { settlementAfter } from "../../settlements/settlement-repository.ts";
 import { languageOf } from "./language.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { lotList, oneLot, refusal } from "./shapes.ts";
@@ -30,7 +36,7 @@ export function lotsOfApi(
       },
     },
     async ({ query: { size } }) => ({
-      lots: (await lots.newest(size)).map(({ lot, pieces }) => ({ ...lot, pieces })),
+      lots: (await lots.newest(size)).map(({ lot, entries, pieces }) => told(lot, entries, pieces)),
     }),
   );
   typed.get(
@@ -46,7 +52,8 @@ export function lotsOfApi(
     },
     async (request, reply) => {
       const { id } = request.params;
-      const lot = await lots.lot(id);
+      const entries = await ledger.entriesOf(id);
+      const lot = lotOf(entries);
       if (!lot)
         return reply.code(404).send({
           id: null,
@@ -57,19 +64,27 @@ export function lotsOfApi(
         });
       const items = await lots.items(id, library());
       return {
-        lot: { ...lot, pieces: items.filter(({ voided }) => !voided).length },
-        pieces: items.map(({ id: piece, ticket, claim, state, dryG, density, typed, voided }) => ({
+        lot: told(lot, entries, items.filter(({ voided }) => !voided).length),
+        pieces: items.map(({ id: piece, ticket, claim, state, typed, voided, ...item }) => ({
           id: piece,
           ticket,
           claim,
           state,
-          mass_g: dryG,
-          density_g_cm3: density?.value ?? null,
-          expanded_g_cm3: density?.expanded ?? null,
+          mass_g: item.massG,
+          dry_g: item.dryG,
+          density_g_cm3: item.density?.value ?? null,
+          expanded_g_cm3: item.density?.expanded ?? null,
           typed,
           voided,
         })),
+        settlement: settlementAfter(entries, items)?.settled ?? null,
       };
     },
   );
+}
+
+/** A lot with its prices that count, by their metal. */
+function told(lot: Lot, entries: readonly Entry[], pieces: number) {
+  const prices = currentPrices(settlementOf(entries)).map((price) => [price.metal, price] as const);
+  return { ...lot, prices: Object.fromEntries(prices), pieces };
 }

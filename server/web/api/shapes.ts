@@ -2,6 +2,7 @@ import { z } from "zod";
 import { massUnits } from "../../../calibration/units.ts";
 import { states } from "../../conformity/state.ts";
 import { anyEntry } from "../../ledger/export.ts";
+import { settled } from "../../ledger/kinds/settlements.ts";
 import { json } from "../../ledger/kinds/shapes.ts";
 import { kinds } from "../../ledger/kinds.ts";
 import { methodNames, roles, screeningMethods } from "../../methods/index.ts";
@@ -92,14 +93,23 @@ const lotPiece = z.strictObject({
   ticket: z.string(),
   claim: z.string().nullable(),
   state,
-  mass_g: z.number(),
+  mass_g: z.number().nullable().describe("corrected for air, as the record states it"),
+  dry_g: z.number().describe("mean of the dry readings as the balance showed them; what is paid by"),
   density_g_cm3: z.number().nullable().describe("null where the readings are those of no density"),
   expanded_g_cm3: z.number().nullable(),
   typed: z.boolean().describe("true when a reading was typed"),
   voided: z.boolean(),
 });
 
-export const oneLot = z.strictObject({ lot, pieces: z.array(lotPiece).describe("oldest first") });
+export const oneLot = z.strictObject({
+  lot,
+  pieces: z.array(lotPiece).describe("oldest first"),
+  settlement: settled
+    .nullable()
+    .describe(
+      "what is paid as it stands, in decimal text, masses in g; null while no price is promised. A closed lot holds in `closed.settlement` what it was closed with",
+    ),
+});
 
 export const pageQuery = z.strictObject({
   before: wholeIn(1, Number.MAX_SAFE_INTEGER).optional().describe("`next` of the page before"),

@@ -12,7 +12,9 @@ import { inLocale } from "../../../views/numbers.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { lotOf } from "../../lots/evolve.ts";
-import type { Lot } from "../../lots/lot.ts";
+import { settlementOf } from "../../settlements/evolve.ts";
+import type { LotPrice } from "../../settlements/price.ts";
+import { currentPrices } from "../../settlements/settlement.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
@@ -35,19 +37,19 @@ export function customerRoutes(
     demo,
   }: { bench: Bench; ledger: Ledger; settings: SettingsRepository; demo: boolean },
 ): { priceLocked: () => void } {
-  /** the lot whose pieces are being weighed, as it was read last */
-  let lot: Lot | undefined;
+  /** promised for the lot whose pieces are being weighed, as they were read last */
+  let prices: readonly LotPrice[] = [];
   async function readLot(): Promise<void> {
     const id = bench.item?.lot;
-    const read = id === undefined ? undefined : lotOf(await ledger.entriesOf(id));
+    const entries = id === undefined ? [] : await ledger.entriesOf(id);
     // Another piece may have come while the ledger was read; then its own reading counts.
-    if (bench.item?.lot === id) lot = read?.closed ? undefined : read;
+    if (bench.item?.lot === id) prices = lotOf(entries)?.closed ? [] : currentPrices(settlementOf(entries));
   }
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["indication", (_, locale) => render(<Indication {...indicationOf(bench, locale)} />, locale)],
       ["piece-shown", (_, locale) => render(<ItemShown {...itemOf(bench, locale)} />, locale)],
-      ["price-shown", (_, locale) => render(<PriceShown prices={pricesOf(lot, locale)} />, locale)],
+      ["price-shown", (_, locale) => render(<PriceShown prices={pricesOf(prices, locale)} />, locale)],
     ]),
     heartbeatSeconds * 1000,
   );
@@ -72,7 +74,7 @@ export function customerRoutes(
     const view: CustomerView = {
       ...indicationOf(bench, frame.locale),
       ...itemOf(bench, frame.locale),
-      prices: pricesOf(lot, frame.locale),
+      prices: pricesOf(prices, frame.locale),
       heartbeatSeconds,
       ...(verifiedScale === "" ? {} : { scale: { number: verifiedScale, validUntil: verifiedUntil } }),
       demo,
@@ -121,18 +123,16 @@ function itemOf({ item }: Bench, locale: Locale): Pick<CustomerView, "piece" | "
 }
 
 /** What is paid for each metal of the lot, as it was locked: the price, the share of it, where it came from. */
-function pricesOf(lot: Lot | undefined, locale: Locale): CustomerView["prices"] {
+function pricesOf(prices: readonly LotPrice[], locale: Locale): CustomerView["prices"] {
   const t = tellerOf(locale);
-  return Object.values(lot?.prices ?? {}).map(
-    ({ metal, price, currency, per, ratePercent, source, at, lockedAt }) => ({
-      metal: t(`lots.metals.${metal}`),
-      price: t("customer.price-is", {
-        price: inLocale(price, locale),
-        currency,
-        per: t(`payout.pers.${per}`),
-      }),
-      rate: t("customer.rate", { rate: inLocale(ratePercent, locale) }),
-      from: t("customer.price-from", { source, at, locked: whenOf(lockedAt) }),
+  return prices.map(({ metal, price, currency, per, ratePercent, source, at, lockedAt }) => ({
+    metal: t(`lots.metals.${metal}`),
+    price: t("customer.price-is", {
+      price: inLocale(price, locale),
+      currency,
+      per: t(`payout.pers.${per}`),
     }),
-  );
+    rate: t("customer.rate", { rate: inLocale(ratePercent, locale) }),
+    from: t("customer.price-from", { source, at, locked: whenOf(lockedAt) }),
+  }));
 }

@@ -1,6 +1,7 @@
 import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import type { AssayEntry } from "../../laboratory/assay.ts";
+import { type PreciousMetal, preciousMetals } from "../../metals/precious-metal.ts";
 import { type FieldProblem, NumberEntries } from "../evidence/evidence-form.ts";
 
 /** What a form states of a laboratory's report, or every entry that was refused. `today` as 2026-03-02. */
@@ -29,7 +30,7 @@ export function typedAssay(
   if (numbers.problems.length > 0) return { problems: numbers.problems };
   return {
     body: {
-      metal: fields.metal === "silver" ? "silver" : "gold",
+      metal: assayedMetal(fields),
       permille,
       ...(expanded === undefined ? {} : { expanded_permille: expanded, coverage_factor: k ?? "2" }),
       laboratory: said("laboratory"),
@@ -40,6 +41,11 @@ export function typedAssay(
       ...(said("by") === "" ? {} : { by: said("by") }),
     },
   };
+}
+
+/** The metal a form is about. */
+export function assayedMetal({ metal }: Readonly<Record<string, string>>): PreciousMetal {
+  return preciousMetals.find((one) => one === metal) ?? "gold";
 }
 
 function isDay(text: string): boolean {

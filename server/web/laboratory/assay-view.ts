@@ -2,7 +2,7 @@ import type { AssayRow, AssayView } from "../../../views/assays/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
-import { type AssayEntry, assaysOf, standingAssay } from "../../laboratory/assay.ts";
+import { type AssayEntry, assaysOf, standingAssays } from "../../laboratory/assay.ts";
 import { type AssayAgainstDensity, assayAgainstDensity } from "../../laboratory/assay-against-density.ts";
 import { weighedItem } from "../../laboratory/weighed-item.ts";
 import type { Entry } from "../../ledger/entry.ts";
@@ -13,19 +13,23 @@ import { whenOf } from "../when.ts";
 
 type Facts = NonNullable<AssayView["facts"]>;
 
-/** The assay that counts, held against the density of its piece; the entries are those about the piece. */
+/** The assays that count, one of each metal, held against the density of its piece; the entries are those about the piece. */
 export function assayView(subject: string, entries: readonly Entry[], locale: Locale): AssayView {
   const href = `/records/${encodeURIComponent(subject)}/laboratory`;
-  const assay = standingAssay(entries);
-  if (!assay) return { href };
-  const against = assayAgainstDensity(assay, weighedItem(statedBy(entries)));
-  return { href, facts: [...statedFacts(assay, locale), ...againstFacts(against, locale)] };
+  const assays = standingAssays(entries);
+  if (assays.length === 0) return { href };
+  const weighed = weighedItem(statedBy(entries));
+  const facts = assays.flatMap((assay) => [
+    ...statedFacts(assay, locale),
+    ...againstFacts(assayAgainstDensity(assay, weighed), locale),
+  ]);
+  return { href, facts };
 }
 
 /** Every assay of the piece, newest first, with how it stands. */
 export function assayRows(entries: readonly Entry[], locale: Locale): AssayRow[] {
   const t = tellerOf(locale);
-  const counting = standingAssay(entries)?.id;
+  const counting = new Set(standingAssays(entries).map(({ id }) => id));
   return assaysOf(entries)
     .map(({ entry, excluded }) => ({
       id: entry.id,
@@ -33,7 +37,7 @@ export function assayRows(entries: readonly Entry[], locale: Locale): AssayRow[]
       standing:
         excluded !== undefined
           ? t("assay.list.excluded", { reason: excluded })
-          : entry.id === counting
+          : counting.has(entry.id)
             ? t("assay.list.counts")
             : t("assay.list.earlier"),
       reason: entry.body.reason ?? "",

@@ -4,7 +4,7 @@ import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
-import { standingAssay } from "../../laboratory/assay.ts";
+import { standingAssay, standingAssays } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Station } from "../../station/station.ts";
@@ -15,7 +15,7 @@ import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
-import { typedAssay } from "./assay-form.ts";
+import { assayedMetal, typedAssay } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
 
 interface AssayParts {
@@ -44,7 +44,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
     const { statement } = stated;
     const claim = stated.piece.claim ?? "";
     const family = library().has(claim) ? library().metal(claim).family : "gold";
-    const typed = refused?.values ?? { metal: standingAssay(entries)?.body.metal ?? family };
+    const typed = refused?.values ?? { metal: standingAssays(entries).at(-1)?.body.metal ?? family };
     const view: AssayPageView = {
       ...assayView(subject, entries, around.locale),
       record: {
@@ -97,7 +97,8 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       if (!statedOf(entries)) return answer(request, reply);
       const values = fieldsOf(request);
       // held against what the page of the form showed, so that the form sent twice is read the same twice
-      const standing = standingAssay(entries.slice(0, Number(values.version ?? entries.length)));
+      const before = entries.slice(0, Number(values.version ?? entries.length));
+      const standing = standingAssay(before, assayedMetal(values));
       const today = now().toISOString().slice(0, 10);
       const typed = typedAssay(values, { locale: lookOf(request).locale, today, standing });
       if ("problems" in typed) return answer(request, reply, { values, problems: typed.problems });

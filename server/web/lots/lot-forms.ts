@@ -10,9 +10,7 @@ import { announcedFor } from "../../lots/announced.ts";
 import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
-import type { LotRepository } from "../../lots/lot-repository.ts";
 import { ticketsNamed } from "../../lots/tickets-named.ts";
-import { totalsAtClosing } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
 import { isRole, type Role } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
@@ -29,7 +27,6 @@ import { hasNotMoved, isAskedTwice } from "./second-press.ts";
 export interface LotFormParts {
   bench: Bench;
   ledger: Ledger;
-  lots: LotRepository;
   library: () => Library;
 }
 
@@ -66,9 +63,14 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
       station.do({ do: "answer-check", ...aboutOf(fields), found, by }),
     again: (read) => weighAgain(parts, read),
     fineness: (read) => stateFineness(station, read),
-    closing: ({ lot, items, fields: { note = "", by = "", ...fields } }) => {
-      const totals = totalsAtClosing(lot, items);
-      return station.do({ do: "close-lot", ...lotSeen(lot, fields), totals, note, by });
+    closing: ({ lot, fields: { note = "", by = "", shown, ...fields } }) => {
+      const answers = Object.fromEntries(
+        Object.entries(fields).flatMap(([name, found]) =>
+          name.startsWith("answer-") ? [[name.slice("answer-".length), found]] : [],
+        ),
+      );
+      const asked = { answers, note, by, ...(shown === undefined ? {} : { shown }) };
+      return station.do({ do: "close-lot", ...lotSeen(lot, fields), ...asked });
     },
   };
 }
@@ -145,7 +147,7 @@ function claimOf(
   return claim;
 }
 
-/** A fineness that somebody states for several pieces at once: each gets its own terms, with what is taken off kept. */
+/** A fineness that somebody states for several pieces at once: each gets its own terms, all or none. */
 async function stateFineness(station: Bench["station"], { lot, fields, items, request }: LotFormRead) {
   const named = ticketsNamed(fields.finenessTickets ?? "", items, "finenessTickets");
   const ofClaim = items.filter(({ voided, claim }) => !voided && claim !== null && claim === fields.ofClaim);
@@ -156,18 +158,14 @@ async function stateFineness(station: Bench["station"], { lot, fields, items, re
     const [{ error, fieldId } = { error: message("form.text.empty"), fieldId: "permille" }] = read.problems;
     throw new Refusal(error.code, error.params, fieldId);
   }
-  const { permille, saidBy, saidByName } = read.values;
-  await station.mustBeCurrent(lotSeen(lot, fields));
-  for (const { id } of pieces) {
-    const deducted = lot.terms[id]?.deducted_g;
-    const terms = {
-      piece: id,
-      ...(deducted === undefined ? {} : { deducted_g: deducted }),
-      fineness: { permille, saidBy },
-      ...(saidByName === undefined ? {} : { by: saidByName }),
-    };
-    await station.do({ do: "state-terms", subject: lot.id, seen: "now", terms });
-  }
+  const { permille, saidBy, saidByName: by, saidReason: reason } = read.values;
+  const terms = pieces.map(({ id: piece }) => ({
+    piece,
+    fineness: { permille, saidBy },
+    ...(by === undefined ? {} : { by }),
+    ...(reason === undefined ? {} : { reason }),
+  }));
+  await station.do({ do: "state-terms", ...lotSeen(lot, fields), terms });
 }
 
 const finenessForm = ({ decimal, choice, maybeText }: Entries) =>
@@ -175,6 +173,7 @@ const finenessForm = ({ decimal, choice, maybeText }: Entries) =>
     permille: decimal({ from: 1, to: 1000, unit: "‰" }),
     saidBy: choice(["stamp", "laboratory", "customer"], { first: "stamp" }),
     saidByName: maybeText({ most: 100 }),
+    saidReason: maybeText({ most: 400 }),
   });
 
 /** Asks for a reading and waits until it is there. Throws Refusal when the balance gave none. */
@@ -205,7 +204,7 @@ async function recordWhenComplete({ station, open, secondPersonDue }: Bench, lot
 
 /** Keeps the dry mass of a piece that comes back to the pan; it is held against the first one. */
 async function weighAgain(
-  { bench, lots }: LotFormParts,
+  { bench }: LotFormParts,
   { lot, fields, items, request }: LotFormRead,
 ): Promise<void> {
   const { again = "", againTyped = "", unit = "g", take } = fields;
@@ -216,7 +215,6 @@ async function weighAgain(
       ? typedMass(againTyped, unit, { mark: ownMark(request), at: "againTyped" })
       : await heard(bench);
   await bench.station.do({ do: "weigh-again", subject: item.id, seen: "now", reading });
-  lots.forget(item.id);
 }
 
 async function heard({ scale, waitingFor }: Bench): Promise<Reading> {

@@ -14,6 +14,8 @@ import type { Lot } from "../../lots/lot.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
 import type { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
+import { totalsText } from "../../settlements/settlement.ts";
+import { lotSettlement } from "../../settlements/settlement-repository.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { SecondUnit } from "../../station/bench-settings.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
@@ -61,9 +63,9 @@ export function screeningRoutes(
 
   async function screening(request: LotRequest, reply: FastifyReply, problem?: LotView["problem"]) {
     const around = frameOf(request, reply, { path: "/lots", demo });
-    const lot = await lots.lot(request.params.lot);
-    if (!lot) return noLotPage(reply, around);
-    const items = await lots.items(lot.id, library());
+    const found = await lotSettlement(request.params.lot, { ledger, lots, library: library() });
+    if (!found) return noLotPage(reply, around);
+    const { lot, items, questions, settled } = found;
     const announced = await announcedFor(ledger, lot);
     const view: LotView = {
       ...lotView(lot, items, announced, {
@@ -89,7 +91,9 @@ export function screeningRoutes(
       ...(problem ? { problem } : {}),
       csrfToken: around.csrfToken,
       about: bench.about,
-      version: (await ledger.entriesOf(lot.id)).length,
+      version: found.entries.length,
+      closingAsks: questions,
+      ...(settled ? { pays: totalsText(settled) } : {}),
       stopped: await stoppedOf(ledger, items),
     };
     const status = problem ? 422 : 200;
@@ -98,7 +102,7 @@ export function screeningRoutes(
   }
 
   app.get<{ Params: { lot: string } }>("/lots/:lot", (request, reply) => screening(request, reply));
-  for (const [path, does] of Object.entries(lotForms({ bench, ledger, lots, library })))
+  for (const [path, does] of Object.entries(lotForms({ bench, ledger, library })))
     app.post<{ Params: { lot: string } }>(
       `/lots/:lot/${path}`,
       { preHandler: app.csrfProtection },

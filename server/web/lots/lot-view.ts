@@ -2,7 +2,7 @@ import { decimalsShown } from "../../../calibration/decimal.ts";
 import type { LotRow } from "../../../views/lots/index.tsx";
 import type { LotItemRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf, tellId } from "../../../views/messages/tell.ts";
+import { tell, tellerOf, tellId } from "../../../views/messages/tell.ts";
 import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
@@ -15,6 +15,7 @@ import { displayStepG, type LotItem } from "../../lots/lot-item.ts";
 import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
 import { grossOf } from "../../lots/totals-at-closing.ts";
 import type { Library } from "../../metals/library.ts";
+import type { PreciousMetal } from "../../metals/precious-metal.ts";
 import { rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { standing } from "../../weighing/item.ts";
@@ -57,7 +58,18 @@ export function lotView(
   { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
 ): Omit<
   LotView,
-  "live" | "units" | "unit" | "problem" | "claims" | "claim" | "csrfToken" | "about" | "version" | "stopped"
+  | "live"
+  | "units"
+  | "unit"
+  | "problem"
+  | "claims"
+  | "claim"
+  | "csrfToken"
+  | "about"
+  | "version"
+  | "stopped"
+  | "closingAsks"
+  | "pays"
 > {
   const { locale } = manner;
   const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
@@ -211,15 +223,25 @@ function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): Non
       [t("lots.closing.facts.missing"), closed.missing_g === undefined ? "" : grams(closed.missing_g)],
       [t("lots.closing.facts.fine"), fine],
       [t("lots.closing.facts.flagged"), `${closed.flagged}`],
+      ...(closed.answers ?? []).map(({ asked, found }) => [tell(asked, manner.locale), found] as const),
       [t("lots.closing.facts.note"), closed.note ?? ""],
+      [
+        t("lots.closing.facts.paid"),
+        (closed.settlement?.totals ?? [])
+          .map(({ paid, currency }) => `${inLocale(paid, manner.locale)} ${currency}`)
+          .join(" + "),
+      ],
     ],
   };
 }
 
 /** One line of the list of lots. */
-export function lotRow(lot: Lot, pieces: number, locale: Locale): LotRow {
+export function lotRow(
+  { lot, pieces, priced: metals }: { lot: Lot; pieces: number; priced: readonly PreciousMetal[] },
+  locale: Locale,
+): LotRow {
   const t = tellerOf(locale);
-  const priced = (Object.keys(lot.prices) as LotFine["metal"][]).map((metal) => t(`lots.metals.${metal}`));
+  const priced = metals.map((metal) => t(`lots.metals.${metal}`));
   return {
     id: lot.id,
     name: lot.name,

@@ -12,16 +12,19 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
 import { firstMethod, methods } from "../../methods/index.ts";
+import { settlementOf } from "../../settlements/evolve.ts";
+import { currentPrices } from "../../settlements/settlement.ts";
 import type { Bench } from "../../station/bench.ts";
+import { timeZoneOf } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import { settlementRoutes } from "../settlements/settlement.tsx";
 import { screeningRoutes } from "./lot-screening.tsx";
 import { lotRow } from "./lot-view.ts";
-import { payoutRoutes } from "./payout.tsx";
 
 export interface LotRouteParts {
   bench: Bench;
@@ -55,7 +58,10 @@ export function lotRoutes(
     const around = frame(request, reply);
     const lots = await book.newest(lotsShown);
     const view: LotsPage = {
-      lots: lots.map(({ lot, pieces }) => lotRow(lot, pieces, around.locale)),
+      lots: lots.map(({ lot, entries, pieces }) => {
+        const priced = currentPrices(settlementOf(entries)).map(({ metal }) => metal);
+        return lotRow({ lot, pieces, priced }, around.locale);
+      }),
       claims: claims(around.locale),
       units: massUnits,
       values: {},
@@ -90,7 +96,11 @@ export function lotRoutes(
 
   const second = () => settings.now.secondUnit;
   screeningRoutes(app, { bench, ledger, lots: book, claims, demo, library, second });
-  payoutRoutes(app, { station: bench.station, ledger, lots: book, demo, library, priceLocked });
+  settlementRoutes(app, {
+    ...{ station: bench.station, ledger, lots: book, demo, library, priceLocked },
+    zone: () => timeZoneOf(settings.now),
+    now: () => new Date(),
+  });
 }
 
 function openedLot(values: Record<string, string>, library: Library, mark: DecimalMark) {

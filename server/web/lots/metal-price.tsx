@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { exactly, type Fraction, product, type Rounding } from "../../../calibration/fraction.ts";
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -9,20 +10,20 @@ import { MetalPrice, type MetalPriceView, metalPriceFields } from "../../../view
 import { recordedDensity } from "../../conformity/recorded-density.ts";
 import { type AssayEntry, standingAssay } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { payFor, rounded } from "../../lots/payout.ts";
 import { calledById } from "../../metals/composites/composite-by-id.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import { goldFineness, silverFineness } from "../../metals/fineness/fineness.ts";
 import type { Library } from "../../metals/library.ts";
+import { money, payFor } from "../../settlements/price.ts";
 import { recordedFineness } from "../../weighing/recorded-fineness.ts";
 import { statedOf } from "../evidence/evidence.tsx";
-import { NumberEntries } from "../evidence/evidence-form.ts";
 import { type MeasuredItem, measuredItem } from "../evidence/evidence-view.ts";
+import { readForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { colourOf, colourOptions } from "../metals/fineness-answer.ts";
 import { html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
-import { type TypedPrice, typedPrice } from "./typed-price.ts";
+import { type FoundPrice, foundPriceForm } from "../settlements/settlement-forms.ts";
 
 /** So many others are named; the rest stands in the record. */
 const named = 6;
@@ -31,10 +32,15 @@ interface MetalPriceParts {
   ledger: Ledger;
   demo: boolean;
   library: () => Library;
+  /** time zone of the place */
+  zone: () => string;
 }
 
 /** What the fine metal of one recorded piece comes to at a price the asker enters. Nothing is stored. */
-export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }: MetalPriceParts): void {
+export function metalPriceRoutes(
+  app: FastifyInstance,
+  { ledger, demo, library, zone }: MetalPriceParts,
+): void {
   app.get<{ Params: { piece: string }; Querystring: Record<string, string | undefined> }>(
     "/records/:piece/price",
     async (request, reply) => {
@@ -59,8 +65,10 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         metal,
         colour,
       };
-      const numbers = new NumberEntries(values, locale);
-      const price = asked("price") === "" ? undefined : typedPrice(values, numbers);
+      const place = { zone: zone(), now: new Date() };
+      const typed = asked("price") === "" ? undefined : readForm(foundPriceForm(place), values, locale);
+      const problems = typed && "problems" in typed ? typed.problems : [];
+      const price = typed && "values" in typed ? typed.values : undefined;
       const href = `/records/${encodeURIComponent(subject)}`;
       const view: MetalPriceView = {
         record: {
@@ -72,20 +80,20 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         action: `${href}/price`,
         values,
         colours: colourOptions(locale),
-        problems: numbers.problems,
+        problems,
         warnings: [
           ...(stated.voided ? [t("metal-price.voided")] : []),
           ...(statement.conformity.state === "excluded" && claim !== undefined
             ? [t("metal-price.disagrees", { claim: calledById(claim, library()) })]
             : []),
         ],
-        ...(price && numbers.problems.length === 0
+        ...(price
           ? {
               answer: answerOf(item, library(), {
                 metal,
                 colour,
                 price,
-                assay: standingAssay(entries),
+                assay: standingAssay(entries, metal),
                 locale,
               }),
             }
@@ -93,7 +101,7 @@ export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }
         others: othersThan(metal, item, library()),
       };
       const title = t("metal-price.title", { ticket: view.record.ticket });
-      const status = numbers.problems.length > 0 ? 422 : 200;
+      const status = problems.length > 0 ? 422 : 200;
       return html(reply, page({ ...around, title, main: <MetalPrice {...view} /> }), status);
     },
   );
@@ -129,7 +137,7 @@ function answerOf(
   }: {
     metal: "gold" | "silver";
     colour: ReturnType<typeof colourOf>;
-    price: TypedPrice;
+    price: FoundPrice;
     assay: AssayEntry | undefined;
     locale: Locale;
   },
@@ -144,14 +152,14 @@ function answerOf(
   const [low, high] = found.permille;
   const [lowG, highG] = found.fine_g;
   // The whole price of the metal: what a dealer would take off is not known. Each end is rounded outwards.
-  const pay = (fineG: number) => payFor(fineG, { ...price, ratePercent: "100" });
-  const money = (fineG: number, direction: "down" | "up" | "half-even") =>
-    fixed(rounded(pay(fineG), direction), 2, locale);
+  const inMoney = (fineG: Fraction, direction: Rounding) =>
+    inLocale(money(payFor(fineG, { ...price, ratePercent: "100" }), price.currency, direction), locale);
+  const ofDensity = (fineG: number) => exactly(fineG.toFixed(6));
   const decimals = highG - lowG < 0.05 ? 3 : 2;
   return {
     range: t("metal-price.range", {
-      low: money(lowG, "down"),
-      high: money(highG, "up"),
+      low: inMoney(ofDensity(lowG), "down"),
+      high: inMoney(ofDensity(highG), "up"),
       currency: price.currency,
     }),
     condition: t(`metal-price.conditions.${metal}`),
@@ -190,7 +198,10 @@ function answerOf(
               t("metal-price.facts.laboratory"),
               t("metal-price.facts.laboratory-is", {
                 permille: inLocale(assay.body.permille, locale),
-                money: money((statement.mass_g * Number(assay.body.permille)) / 1000, "half-even"),
+                money: inMoney(
+                  product(ofDensity(statement.mass_g), exactly(assay.body.permille), exactly("0.001")),
+                  "half-even",
+                ),
                 currency: price.currency,
               }),
             ] as const,

@@ -133,7 +133,8 @@ describe("a refiner's day", () => {
     await begin();
     await weigh("31", "12.90", "11.932");
     await lock("60");
-    await lock("61.50", { at: "2026-03-02 11:05" });
+    expect((await lock("61.50", { at: "2026-03-02 11:05" })).statusCode).toBe(422);
+    await lock("61.50", { at: "2026-03-02 11:05", by: "KR", reason: "the board moved" });
     const text = await textOf(at, `${lot}/payout`);
     expect(text).toContain("61.50 EUR per gram");
     expect(text).toMatch(/as of 2026-03-02 11:05; locked \d{4}-\d\d-\d\d \d\d:\d\d:\d\d UTC/);
@@ -141,7 +142,7 @@ describe("a refiner's day", () => {
     expect(prices.map(({ body }) => "price" in body && body.price)).toEqual(["60", "61.50"]);
   });
 
-  it("a laboratory's fineness written on the record of a piece settles its line, and a later word of the lot goes before it", async () => {
+  it("a laboratory's fineness written on the record of a piece settles its line, and a later stamp stands behind it", async () => {
     await begin();
     await weigh("31", "12.90", "11.932");
     await lock("60", { rate: "100" });
@@ -156,10 +157,10 @@ describe("a refiner's day", () => {
     });
     // 12.90 g × 580 ‰ = 7.482 g, at 60 a gram 448.92
     expect(await textOf(at, `${lot}/payout`)).toMatch(
-      /580 ‰; by density \d+ to \d+: fits laboratory 7\.48 g 448\.92 EUR/,
+      /580 ‰ an invented laboratory, report L-1; by density \d+ to \d+ ‰: fits 7\.482 g 448\.92 EUR/,
     );
-    await at.post(`${lot}/terms`, { ticket: "31", permille: "585", saidBy: "stamp" });
-    expect(await textOf(at, `${lot}/payout`)).toMatch(/585 ‰; by density \d+ to \d+: fits stamp/);
+    await at.post(`${lot}/terms`, { ticket: "31", permille: "585", saidBy: "stamp", by: "KR" });
+    expect(await textOf(at, `${lot}/payout`)).toMatch(/580 ‰ an invented laboratory.* 448\.92 EUR/);
   });
 
   it("five earlier melts with a laboratory result narrow the gold of a lot that will be melted, beside the full ends", async () => {

@@ -33,6 +33,10 @@ function piece(ticket: string, dryG: number, changes: Partial<LotItem> = {}): Lo
     state: "consistent-not-unique",
     dryG,
     stepG: 0.01,
+    dryReadings: [`${dryG}`],
+    massG: dryG,
+    changedSeq: 1,
+    assays: [],
     shown: { text: `${dryG}`, unit: "g" },
     density: { value: 13.4, expanded: 0.1 },
     typed: false,
@@ -96,12 +100,12 @@ test("when all counted pieces are weighed and mass is missing, the page says how
 });
 
 test("a piece that drank, one that is another, and two that were swapped against their list are told", () => {
-  const chain = piece("40", 12.9, { again: { grams: 13.21, stepG: 0.01 } });
+  const chain = piece("40", 12.9, { again: { grams: 13.21, stepG: 0.01, reading: "13.21" } });
   expect(lotSums([chain]).checks[0]).toMatchObject({
     flag: "water inside",
     message: { code: "lot-check.mass-gained", params: { change_g: { decimal: "0.31" } } },
   });
-  const other = piece("41", 12.9, { again: { grams: 7.15, stepG: 0.01 } });
+  const other = piece("41", 12.9, { again: { grams: 7.15, stepG: 0.01, reading: "7.15" } });
   const { checks } = lotSums([other, piece("42", 7.15)]);
   expect(checks[0]).toMatchObject({ flag: "other piece", tickets: ["41"] });
   expect(checks[0]?.remedy).toMatchObject({
@@ -116,5 +120,7 @@ test("a piece that drank, one that is another, and two that were swapped against
 });
 
 test("a dry mass that returns within the display is no doubt", () => {
-  expect(lotSums([piece("40", 12.9, { again: { grams: 12.92, stepG: 0.01 } })]).checks).toEqual([]);
+  expect(
+    lotSums([piece("40", 12.9, { again: { grams: 12.92, stepG: 0.01, reading: "12.92" } })]).checks,
+  ).toEqual([]);
 });

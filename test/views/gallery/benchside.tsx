@@ -8,7 +8,6 @@ import { CustomerWindow, Indication } from "../../../views/customer/index.tsx";
 import { EvidenceSheet } from "../../../views/evidence/index.tsx";
 import { FirstStart } from "../../../views/first-start/index.tsx";
 import { LotsIndex } from "../../../views/lots/index.tsx";
-import { Payout } from "../../../views/lots/payout.tsx";
 import { LotPage } from "../../../views/lots/show.tsx";
 import { MetalsIndex } from "../../../views/metals/index.tsx";
 import { MetalPage } from "../../../views/metals/show.tsx";
@@ -16,6 +15,7 @@ import { FinenessPage } from "../../../views/plan/fineness.tsx";
 import { Plan } from "../../../views/plan/index.tsx";
 import { TwoBodies } from "../../../views/plan/two-bodies.tsx";
 import { Settings } from "../../../views/settings/index.tsx";
+import { SettlementPage } from "../../../views/settlements/page.tsx";
 
 const csrfToken = "gallery";
 const about = { subject: "piece-1", seen: 3 };
@@ -392,6 +392,7 @@ export const lot = (
       },
     ]}
     flagNames={[{ id: "typed", name: "typed" }]}
+    closingAsks={[]}
     nextTicket="T-0432"
     csrfToken={csrfToken}
     about={about}
@@ -401,43 +402,38 @@ export const lot = (
 );
 
 export const payout = (
-  <Payout
+  <SettlementPage
     lotId="7"
     lotName="Lot 7"
-    values={{
-      metal: "gold",
-      price: "100",
-      currency: "crowns",
-      per: "ozt",
-      source: "harbour exchange board",
-      at: "3 March 2026, 09:30",
-      rate: "92",
-      fee: "0",
-      rounding: "down",
-      ticket: "",
-      deducted: "",
-      permille: "",
-      saidBy: "stamp",
-      by: "",
-    }}
+    isClosed={false}
+    sent={undefined}
+    values={{}}
     problems={[]}
+    closed={[]}
+    priceVersions={["3 March 2026, 09:31: gold 100 crowns per troy ounce"]}
+    said={[]}
+    melts={[]}
+    questions={[]}
+    languages={[{ id: "en", name: "English" }]}
     sheet={{
       facts: [["Price locked", "3 March 2026, 09:31"]],
       rows: [
         {
-          what: "gold, said to be 585",
+          what: "gold, 12 pieces",
           net: "410.52 g",
-          fineness: "564 – 599",
-          saidBy: "density",
+          fineness: "564 – 599 ‰",
+          restsOn: "density",
           fine: "231.4 g",
           payLow: "684.45",
           payHigh: "727.63",
         },
       ],
-      totalLow: "684.45",
-      totalHigh: "727.63",
-      melts: [],
-      left: "T-0412",
+      fees: [{ what: "Fee, gold", amount: "−5.00" }],
+      totalLow: "679.45",
+      totalHigh: "722.63",
+      paid: "679.45",
+      paysBy: "Of each density interval the low end is paid.",
+      leftOut: [{ id: "r1", ticket: "T-0412", mass: "3.10 g", why: "what it is claimed as is excluded" }],
     }}
     csrfToken={csrfToken}
     about={about}

@@ -1,0 +1,94 @@
+/** A moment as the clock on the wall of a place shows it. */
+export interface LocalTime {
+  /** 2026-03-02 */
+  day: string;
+  /** 14:30:05 */
+  time: string;
+  /** how far the clock is ahead of UTC, "+01:00" */
+  offset: string;
+}
+
+const minuteMs = 60_000;
+const dayMs = 24 * 60 * minuteMs;
+
+/** True for a time zone of the IANA list that this runtime knows, such as Europe/Berlin. */
+export function isTimeZone(zone: string): boolean {
+  try {
+    return zone !== "" && formatOf(zone) !== undefined;
+  } catch {
+    return false;
+  }
+}
+
+/** A moment (ISO 8601, UTC) on the clock of a time zone. Throws RangeError for another zone or no moment. */
+export function localTime(at: string, zone: string): LocalTime {
+  const moment = Date.parse(at);
+  const shown = new Date(moment + offsetMs(moment, zone)).toISOString();
+  return { day: shown.slice(0, 10), time: shown.slice(11, 19), offset: offsetText(offsetMs(moment, zone)) };
+}
+
+/**
+ * The moments (ISO 8601, UTC) at which the clock of a zone shows a day and a time of day, "2026-03-02" and "14:30": one,
+ * none in the hour that is skipped in spring, two in the hour that comes twice in autumn.
+ */
+export function momentsOf(day: string, time: string, zone: string): string[] {
+  const asUtc = Date.parse(`${day}T${time.length === 5 ? `${time}:00` : time}Z`);
+  const offsets = new Set([asUtc - dayMs, asUtc + dayMs].map((moment) => offsetMs(moment, zone)));
+  return [...offsets]
+    .map((offset) => asUtc - offset)
+    .filter((moment) => moment + offsetMs(moment, zone) === asUtc)
+    .sort((a, b) => a - b)
+    .map((moment) => new Date(moment).toISOString());
+}
+
+/** From when to when a day lasts in a zone, as UTC moments; the end is the beginning of the next day. */
+export function dayIn(day: string, zone: string): { from: string; until: string } {
+  const next = new Date(Date.parse(`${day}T00:00:00Z`) + dayMs).toISOString().slice(0, 10);
+  return { from: startOf(day, zone), until: startOf(next, zone) };
+}
+
+/** Where a clock is put on at midnight the day begins at the first time that it shows. */
+function startOf(day: string, zone: string): string {
+  for (let minute = 0; minute < 180; minute += 30) {
+    const time = `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
+    const [first] = momentsOf(day, time, zone);
+    if (first !== undefined) return first;
+  }
+  throw new RangeError(`no ${day} in ${zone}`);
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const known = formats.get(zone);
+  if (known) return known;
+  const format = new Intl.DateTimeFormat("en-US", {
+    timeZone: zone,
+    hourCycle: "h23",
+    year: "numeric",
+    month: "2-digit",
+    day: "2-digit",
+    hour: "2-digit",
+    minute: "2-digit",
+    second: "2-digit",
+  });
+  formats.set(zone, format);
+  return format;
+}
+
+function offsetMs(moment: number, zone: string): number {
+  const parts = Object.fromEntries(
+    formatOf(zone)
+      .formatToParts(moment)
+      .map(({ type, value }) => [type, Number(value)]),
+  );
+  const { year = 0, month = 1, day = 1, hour = 0, minute = 0, second = 0 } = parts;
+  const shown = Date.UTC(year, month - 1, day, hour, minute, second);
+  return shown - Math.floor(moment / 1000) * 1000;
+}
+
+function offsetText(ms: number): string {
+  const minutes = Math.abs(Math.round(ms / minuteMs));
+  const two = (value: number) => String(value).padStart(2, "0");
+  return `${ms < 0 ? "-" : "+"}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}

@@ -1,0 +1,52 @@
+import type { Entry } from "../ledger/entry.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { lotOf } from "../lots/evolve.ts";
+import type { Lot } from "../lots/lot.ts";
+import type { LotItem } from "../lots/lot-item.ts";
+import type { LotRepository } from "../lots/lot-repository.ts";
+import { lotSums } from "../lots/totals.ts";
+import { grossOf } from "../lots/totals-at-closing.ts";
+import type { Library } from "../metals/library.ts";
+import { settlementOf } from "./evolve.ts";
+import { evidenceOf, type ItemEvidence } from "./item-evidence.ts";
+import { closingQuestions } from "./questions.ts";
+import { settle } from "./settle.ts";
+import { currentPrices, type Settled, type Settlement } from "./settlement.ts";
+
+/** The settlement of one lot as it stands, with everything it rests on. */
+export interface LotSettlement {
+  lot: Lot;
+  /** entries about the lot */
+  entries: readonly Entry[];
+  items: readonly LotItem[];
+  evidence: readonly ItemEvidence[];
+  settlement: Settlement;
+  /** undefined while no price is promised */
+  settled: Settled | undefined;
+  questions: ReturnType<typeof closingQuestions>;
+}
+
+/** Reads it; undefined where no such lot was opened. */
+export async function lotSettlement(
+  id: string,
+  { ledger, lots, library }: { ledger: Ledger; lots: LotRepository; library: Library },
+): Promise<LotSettlement | undefined> {
+  const entries = await ledger.entriesOf(id);
+  const items = await lots.items(id, library);
+  return settlementAfter(entries, items);
+}
+
+/** The same for entries that were not written yet: what a change would come to. */
+export function settlementAfter(
+  entries: readonly Entry[],
+  items: readonly LotItem[],
+): LotSettlement | undefined {
+  const lot = lotOf(entries);
+  if (!lot) return undefined;
+  const settlement = settlementOf(entries);
+  const evidence = evidenceOf(items);
+  const settled = currentPrices(settlement).length === 0 ? undefined : settle(evidence, settlement);
+  const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
+  const questions = closingQuestions(lot, items, { sums, settled, settlement });
+  return { lot, entries, items, evidence, settlement, settled, questions };
+}

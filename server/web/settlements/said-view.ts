@@ -1,0 +1,65 @@
+import { tellerOf } from "../../../views/messages/tell.ts";
+import { inLocale } from "../../../views/numbers.ts";
+import type { Entry } from "../../ledger/entry.ts";
+import type { LotItem } from "../../lots/lot-item.ts";
+import { whenOf } from "../when.ts";
+import type { SettlementManner } from "./sheet-view.ts";
+
+/** Every word on a piece and on whom to believe, newest first, with who, when and why. */
+export function saidSoFar(
+  entries: readonly Entry[],
+  items: readonly LotItem[],
+  { locale, zone }: SettlementManner,
+): string[] {
+  const t = tellerOf(locale);
+  const ticketOf = (id: string) => items.find((item) => item.id === id)?.ticket ?? id;
+  return entries
+    .flatMap((entry): string[] => {
+      const signed = (by: string | undefined, reason: string | undefined) => ({
+        when: whenOf(entry.at, zone),
+        by: by ?? "–",
+        reason: reason ?? "–",
+      });
+      switch (entry.kind) {
+        case "lot-terms": {
+          const { piece, deducted_g, fineness, withdrawn = [], by, reason } = entry.body;
+          const said = [
+            ...(deducted_g === undefined
+              ? []
+              : [t("settlement.said.deducted", { grams: inLocale(deducted_g, locale) })]),
+            ...(fineness
+              ? [
+                  t("settlement.said.fineness", {
+                    permille: inLocale(fineness.permille, locale),
+                    metal: fineness.metal ? t(`lots.metals.${fineness.metal}`) : "",
+                    source: t(`payout.sayers.${fineness.saidBy}`),
+                  }),
+                ]
+              : []),
+            ...withdrawn.map(({ saidBy, metal }) =>
+              t("settlement.said.withdrawn", {
+                metal: t(`lots.metals.${metal}`),
+                source: t(`payout.sayers.${saidBy}`),
+              }),
+            ),
+          ].join("; ");
+          return [t("settlement.said.of-piece", { ticket: ticketOf(piece), said, ...signed(by, reason) })];
+        }
+        case "settlement-decision": {
+          const { piece, pays, mass, by, reason } = entry.body;
+          const said = pays ? t(`settlement.decision.pays-${mass}`) : t("settlement.decision.leave-out");
+          return [t("settlement.said.of-piece", { ticket: ticketOf(piece), said, ...signed(by, reason) })];
+        }
+        case "settlement-trust": {
+          const { trust, pays, by, reason } = entry.body;
+          const order = trust.map((source) => t(`payout.sayers.${source}`)).join(" > ");
+          return [
+            t("settlement.said.trust", { order, pays: t(`settlement.pays.${pays}`), ...signed(by, reason) }),
+          ];
+        }
+        default:
+          return [];
+      }
+    })
+    .reverse();
+}

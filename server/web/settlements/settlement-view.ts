@@ -1,0 +1,94 @@
+import type { Locale } from "../../../views/messages/language.ts";
+import { languageNames, locales } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
+import { inLocale } from "../../../views/numbers.ts";
+import type { ClosedSettlement, SettlementView } from "../../../views/settlements/view.ts";
+import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
+import type { Closing } from "../../lots/lot.ts";
+import type { Library } from "../../metals/library.ts";
+import type { LotPrice } from "../../settlements/price.ts";
+import type { LotSettlement } from "../../settlements/settlement-repository.ts";
+import { whenOf } from "../when.ts";
+import { meltsOf } from "./own-melts-view.ts";
+import { saidSoFar } from "./said-view.ts";
+import { type SettlementManner, sheetView } from "./sheet-view.ts";
+
+/** The page of a settlement, but for the form that was sent and the token. */
+export function settlementView(
+  found: LotSettlement,
+  { melts, ...manner }: { library: Library; melts: AssayedMelts; locale: Locale; zone: string },
+): Omit<SettlementView, "sent" | "values" | "problems" | "csrfToken"> {
+  const { lot, entries, settlement, settled, items, questions } = found;
+  const { locale, zone } = manner;
+  const prices = Object.values(settlement.prices).flat();
+  return {
+    lotId: lot.id,
+    lotName: lot.name,
+    isClosed: lot.closed !== undefined,
+    ...(settled ? { sheet: sheetView(settled, prices, { locale, zone }) } : {}),
+    closed: [...lot.closings]
+      .reverse()
+      .map((closing) => closedView(closing, found, prices, { locale, zone })),
+    priceVersions: [...prices].reverse().map((price) => priceSaid(price, { locale, zone })),
+    said: saidSoFar(entries, items, { locale, zone }),
+    melts: meltsOf(settlement, items, melts, locale),
+    questions,
+    languages: [locale, ...locales.filter((one) => one !== locale)].map((id) => ({
+      id,
+      name: languageNames[id],
+    })),
+    about: { subject: lot.id, seen: entries.length },
+  };
+}
+
+function priceSaid(price: LotPrice, { locale, zone }: SettlementManner): string {
+  const t = tellerOf(locale);
+  return t("settlement.price-said", {
+    when: whenOf(price.lockedAt, zone),
+    metal: t(`lots.metals.${price.metal}`),
+    price: inLocale(price.price, locale),
+    currency: price.currency,
+    per: t(`payout.pers.${price.per}`),
+    source: price.source,
+    by: price.by ?? "–",
+    reason: price.reason ?? "–",
+  });
+}
+
+function closedView(
+  closing: Closing,
+  { entries, lot }: LotSettlement,
+  prices: readonly LotPrice[],
+  manner: SettlementManner,
+): ClosedSettlement {
+  const t = tellerOf(manner.locale);
+  const reopened = entries.find(
+    (entry) => entry.kind === "lot-reopened" && entry.body.closing === closing.entry,
+  );
+  return {
+    version: closing.version ?? 1,
+    when: whenOf(closing.at, manner.zone),
+    by: closing.by ?? "–",
+    reopened:
+      reopened?.kind === "lot-reopened"
+        ? t("settlement.closed.reopened", {
+            when: whenOf(reopened.at, manner.zone),
+            by: reopened.body.by,
+            second: reopened.body.second,
+            reason: reopened.body.reason,
+          })
+        : "",
+    ...(closing.settlement ? { sheet: sheetView(closing.settlement, prices, manner) } : {}),
+    prints: entries.flatMap((entry) =>
+      entry.kind === "settlement-printed" && entry.body.closing === closing.entry
+        ? [
+            {
+              language: languageNames[entry.body.language as Locale] ?? entry.body.language,
+              href: `/lots/${lot.id}/prints/${entry.id}`,
+              sha256: entry.body.pdf,
+            },
+          ]
+        : [],
+    ),
+  };
+}

@@ -1,0 +1,171 @@
+import { exactly, ratio, roundedText } from "../../../calibration/fraction.ts";
+import { gramsPerUnit } from "../../../calibration/units.ts";
+import type { Locale } from "../../../views/messages/language.ts";
+import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
+import { inLocale } from "../../../views/numbers.ts";
+import type { LeftOutRow, SettlementRow, SettlementSheet } from "../../../views/settlements/view.ts";
+import type { LotPrice } from "../../settlements/price.ts";
+import type { LeftOut, Settled, SettledLine } from "../../settlements/settlement.ts";
+import { whenOf } from "../when.ts";
+
+/** Decimals of a mass in g and in another unit, and of a fineness where a density says them. */
+const massDecimals = 4;
+const permilleDecimals = 0;
+
+/** How a settlement is told. */
+export interface SettlementManner {
+  locale: Locale;
+  zone: string;
+}
+
+/** What is settled, in words; `prices` are those that it names. */
+export function sheetView(
+  settled: Settled,
+  prices: readonly LotPrice[],
+  manner: SettlementManner,
+): SettlementSheet {
+  const t = tellerOf(manner.locale);
+  const decimal = (text: string) => inLocale(text, manner.locale);
+  const priceOf = (entry: string) => prices.find((price) => price.entry === entry);
+  const used = settled.metals.flatMap(({ price }) => priceOf(price) ?? []);
+  const total = (end: "low" | "high" | "paid") =>
+    settled.totals.map((one) => `${decimal(one[end])} ${one.currency}`).join(" + ");
+  return {
+    facts: used.flatMap((price) => priceFacts(price, manner)),
+    rows: settled.lines.map((line) => {
+      const price = used.find(({ metal }) => metal === line.metal);
+      return rowOf(line, { currency: price?.currency ?? "", per: price?.per ?? "g" }, manner);
+    }),
+    fees: settled.metals
+      .filter(({ fee }) => Number(fee) !== 0)
+      .map(({ metal, fee, currency }) => ({
+        what: t("payout.fee-of", { metal: t(`lots.metals.${metal}`) }),
+        amount: `−${decimal(fee)} ${currency}`,
+      })),
+    totalLow: total("low"),
+    totalHigh: total("high"),
+    paid: total("paid"),
+    paysBy: settled.totals.some(({ low, high }) => low !== high)
+      ? t(`settlement.pays.${settled.pays}-said`)
+      : "",
+    leftOut: settled.left_out.map((one) => leftOutRow(one, manner)),
+  };
+}
+
+function priceFacts(price: LotPrice, { locale, zone }: SettlementManner): (readonly [string, string])[] {
+  const t = tellerOf(locale);
+  const metal = t(`lots.metals.${price.metal}`);
+  const decimal = (text: string) => inLocale(text, locale);
+  return [
+    [
+      t("payout.facts.price", { metal }),
+      t("payout.facts.price-is", {
+        price: decimal(price.price),
+        currency: price.currency,
+        per: t(`payout.pers.${price.per}`),
+      }),
+    ],
+    [
+      t("payout.facts.source", { metal }),
+      t("payout.facts.source-is", {
+        source: price.source,
+        at: price.at,
+        locked: whenOf(price.lockedAt, zone),
+      }),
+    ],
+    [
+      t("payout.facts.terms", { metal }),
+      t("payout.facts.terms-are", {
+        rate: decimal(price.ratePercent),
+        fee: decimal(price.fee),
+        currency: price.currency,
+        rounding: t(`payout.roundings.${price.rounding}`),
+      }),
+    ],
+    ...(price.covers_g === undefined
+      ? []
+      : [[t("payout.facts.covers", { metal }), `${decimal(price.covers_g)} g`] as const]),
+  ];
+}
+
+function rowOf(
+  line: SettledLine,
+  { currency, per }: Pick<LotPrice, "currency" | "per">,
+  { locale }: SettlementManner,
+): SettlementRow {
+  const t = tellerOf(locale);
+  const decimal = (text: string) => inLocale(text, locale);
+  const metal = t(`lots.metals.${line.metal}`);
+  const isDensity = line.rests_on.source === "density";
+  const range = (
+    { low, high }: { low: string; high: string },
+    shown: (text: string) => string,
+    unit: string,
+  ) =>
+    isDensity
+      ? t("lots.totals.range", { low: shown(low), high: shown(high), unit })
+      : `${shown(low)} ${unit}`;
+  const cut = (text: string, decimals: number) =>
+    decimal(roundedText(exactly(text), Math.min(decimals, decimalsOf(text)), "half-even"));
+  const inUnit = (grams: string) =>
+    decimal(roundedText(ratio(exactly(grams), exactly(gramsPerUnit[per])), massDecimals + 1, "half-even"));
+  const net = `${cut(line.net_g, massDecimals)} g`;
+  const fine = range(line.fine_g, (text) => cut(text, massDecimals), "g");
+  return {
+    what: isDensity
+      ? t("payout.pieces", { metal, count: line.pieces.length, tickets: ticketsOf(line) })
+      : t("payout.one-piece", { metal, ticket: ticketsOf(line) }),
+    net:
+      Number(line.deducted_g) > 0
+        ? t("payout.deducted", { net, deducted: `${decimal(line.deducted_g)} g` })
+        : net,
+    fineness: isDensity
+      ? range(line.permille, (text) => cut(text, permilleDecimals), "‰")
+      : `${decimal(line.permille.low)} ‰`,
+    restsOn: restsOnOf(line, t, locale),
+    fine: per === "g" ? fine : `${fine} = ${range(line.fine_g, inUnit, per)}`,
+    payLow: `${decimal(line.pay.low)} ${currency}`,
+    payHigh: `${decimal(line.pay.high)} ${currency}`,
+  };
+}
+
+const decimalsOf = (text: string) => text.split(".")[1]?.length ?? 0;
+
+const ticketsOf = ({ pieces }: Pick<SettledLine, "pieces">) => pieces.map(({ ticket }) => ticket).join(", ");
+
+function restsOnOf({ rests_on }: SettledLine, t: Tell, locale: Locale): string {
+  const { source, by, reason, laboratory, report = "", beside } = rests_on;
+  const says = [
+    laboratory === undefined
+      ? source === "melt"
+        ? t("payout.rests.melt", { melt: report })
+        : t(`payout.sayers.${source}`)
+      : t("payout.rests.laboratory", { laboratory, report }),
+    ...(by === undefined ? [] : [t("payout.rests.by", { by })]),
+    ...(reason === undefined ? [] : [reason]),
+  ].join("; ");
+  if (!beside) return says;
+  const ends = { low: whole(beside.low, locale), high: whole(beside.high, locale) };
+  return `${says}; ${t(beside.fits ? "payout.rests.fits" : "payout.rests.fits-not", ends)}`;
+}
+
+const whole = (permille: string, locale: Locale) =>
+  inLocale(roundedText(exactly(permille), permilleDecimals, "half-even"), locale);
+
+function leftOutRow(
+  { id, ticket, metal, why, dry_g, by, reason }: LeftOut,
+  { locale }: SettlementManner,
+): LeftOutRow {
+  const t = tellerOf(locale);
+  const says = t(`payout.left-out.reasons.${why}`, {
+    metal: metal === undefined ? "" : t(`lots.metals.${metal}`),
+    by: by ?? "",
+    reason: reason ?? "",
+  });
+  return {
+    id,
+    ticket,
+    mass: `${inLocale(roundedText(exactly(dry_g), Math.min(massDecimals, decimalsOf(dry_g)), "half-even"), locale)} g`,
+    why: says,
+  };
+}
