@@ -14,7 +14,7 @@ export function exactly(decimal: string): Fraction {
   return { over: BigInt(decimal.replace(".", "").replace("+", "")), under };
 }
 
-export function plus(a: Fraction, b: Fraction): Fraction {
+function plus(a: Fraction, b: Fraction): Fraction {
   return lowest(a.over * b.under + b.over * a.under, a.under * b.under);
 }
 

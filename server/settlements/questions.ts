@@ -13,7 +13,7 @@ const plain: ReadonlySet<string> = new Set(["typed", "voided"]);
 const plainlyLeftOut: ReadonlySet<LeftOutReason> = new Set(["left-out", "no-metal"]);
 
 /** Pieces with a flag that doubts them and that nobody has cleared. */
-export function flagged(items: readonly LotItem[], sums: LotSums, lot: Lot): LotItem[] {
+function flagged(items: readonly LotItem[], sums: LotSums, lot: Lot): LotItem[] {
   return items.filter(
     (item) =>
       !item.voided &&

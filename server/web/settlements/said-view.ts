@@ -47,7 +47,7 @@ export function saidSoFar(
         }
         case "settlement-decision": {
           const { piece, pays, mass, by, reason } = entry.body;
-          const said = pays ? t(`settlement.decision.pays-${mass}`) : t("settlement.decision.leave-out");
+          const said = pays ? t(`settlement.pays-mass.${mass}`) : t("settlement.decision.leave-out");
           return [t("settlement.said.of-piece", { ticket: ticketOf(piece), said, ...signed(by, reason) })];
         }
         case "settlement-trust": {

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { asked, codesIn } from "../page-fields.ts";
 import { telephoneJpeg } from "../photos/pictures.ts";
-import { host, recorded, sendPhoto } from "../web/recorded.ts";
+import { host, recorded, sendPhoto, wordsOf } from "../web/recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -266,20 +266,20 @@ describe("a lot", () => {
     expect(stopped).toMatchObject({ state: "no-valid-reading", voided: false });
     const page = (await at.app.inject({ url: lot, headers: { host } })).body;
     expect(page).toContain('data-code="check.displaced-for-immersed"');
-    const totals = async () => {
-      await at.post(`${lot}/closing`, {});
-      const closed = (await at.ledger.entriesOf(lotId())).find(({ kind }) => kind === "lot-closed");
-      return closed?.kind === "lot-closed" ? closed.body : undefined;
-    };
+    // its doubt is asked before the lot is closed, and it is in no sum
+    const asked = await at.post(`${lot}/closing`, {});
+    expect(codesIn(asked.body)).toContain("lot.closing-asks");
+    const sums = async () => wordsOf((await at.app.inject({ url: lot, headers: { host } })).body);
+    expect(await sums()).toMatch(/Sum of the pieces 7\.15 g/);
     const { subject = "" } = stopped ?? {};
     const answer = { subject, version: `${(await at.ledger.entriesOf(subject)).length}`, by: "KR" };
     expect((await at.post(`${lot}/answers`, { ...answer, found: " " })).statusCode).toBe(422);
-    expect(await totals()).toMatchObject({ pieces: 1, sum_g: "7.15", flagged: 2 });
     expect((await at.post(`${lot}/answers`, { ...answer, found: "a bead of amber inside" })).statusCode).toBe(
       303,
     );
     const [answered] = (await at.ledger.records({ filters: { ticket: "31" } })).records;
     expect(answered?.state).not.toBe("no-valid-reading");
+    expect(await sums()).toMatch(/Sum of the pieces 20\.05 g/);
     expect(await kindsOf(subject)).toEqual(expect.arrayContaining(["check-answered", "amendment"]));
   });
 

@@ -150,7 +150,7 @@ test("lots with their pieces and checks of the bench come as published", async (
   expect(lots.lots).toEqual([expect.objectContaining({ name: "Lot 7", pieces: 1 })]);
   const one = (await get(`/api/lots/${lots.lots[0].id}`, token)).json();
   expect((await published("/api/lots/{id}"))(one)).toEqual([]);
-  expect(one.pieces).toEqual([expect.objectContaining({ ticket: "31", mass_g: 12.9, typed: true })]);
+  expect(one.pieces).toEqual([expect.objectContaining({ ticket: "31", dry_g: 12.9, typed: true })]);
   expect((await get("/api/lots/none", token)).statusCode).toBe(404);
   const checks = (await get("/api/checks", token)).json();
   expect((await published("/api/checks"))(checks)).toEqual([]);
