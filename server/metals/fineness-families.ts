@@ -46,6 +46,7 @@ const overAll: readonly Figure[] = [
   "magnetism",
   "conductivityLow",
   "conductivityHigh",
+  "likelihood",
 ];
 
 function provenanceOver(recipes: readonly Metal[]): Partial<Record<Figure, Provenance>> {

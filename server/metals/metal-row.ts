@@ -12,7 +12,7 @@ const density = z.number().min(0.5).max(23);
 const metalRow = z
   .strictObject({
     id: z.string().regex(/^[a-z]+[a-z0-9-]*$/, "right is small letters, digits and dashes"),
-    likelihood: z.enum(likelihoods),
+    likelihood: figure(z.enum(likelihoods)),
     fineness: z.string().optional(),
     as_core: z.enum(["common", "possible", "never"]).optional(),
     as_skin: z.int().min(1).optional(),
@@ -129,6 +129,7 @@ const figureOf = {
   elastic_modulus_gpa: "elasticModulus",
   poisson_ratio: "poissonRatio",
   colour: "colour",
+  likelihood: "likelihood",
 } as const satisfies Partial<Record<keyof Row, Figure>>;
 
 /** A component that only the limits name is usually left out: its share is 0. */
@@ -172,7 +173,7 @@ function metalOf(row: Row, family: string, bandOf: BandOf): Metal {
     elasticModulusGPa: row.elastic_modulus_gpa?.value ?? null,
     poissonRatio: row.poisson_ratio?.value ?? null,
     colour: row.colour.value,
-    likelihood: row.likelihood,
+    likelihood: row.likelihood.value,
     provenance,
     otherDensities: row.other_g_cm3.map((one) => ({ gPerCm3: one.value, provenance: provenanceOf(one) })),
     notes: row.notes

@@ -46,7 +46,8 @@ export type Figure =
   | "sound"
   | "elasticModulus"
   | "poissonRatio"
-  | "colour";
+  | "colour"
+  | "likelihood";
 
 /** One metal, alloy, fineness family or two-bodied piece of the library. */
 export interface Metal {

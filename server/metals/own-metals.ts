@@ -157,7 +157,17 @@ function statedIn(own: OwnMetals["metals"][number]): Metal["provenance"] {
   const known = <T>(value: T | null, ...figures: Figure[]) =>
     value === null ? [] : figures.map((figure) => [figure, stated] as const);
   return Object.fromEntries([
-    ...known(own.composition, "composition", "limits", "nominal", "low", "high", "magnetism", "colour"),
+    ...known(
+      own.composition,
+      "composition",
+      "limits",
+      "nominal",
+      "low",
+      "high",
+      "magnetism",
+      "colour",
+      "likelihood",
+    ),
     ...known(own.expansion_per_million_k, "expansion"),
     ...known(own.conductivity_iacs_percent, "conductivityLow", "conductivityHigh"),
     ...known(own.sound_m_s, "sound"),

@@ -47,9 +47,16 @@ function met<C extends Pick<NotExcluded, "occurrence">>(candidates: readonly C[]
   return found.length > 0 ? found : candidates;
 }
 
-/** What a piece could be, what it plainly is not, and what to do next. */
-function couldBe({ claimed, notExcluded }: Conformity, next: Param, library: Library): Message {
+/** What a piece could be, what it plainly is not, and what to do next where anything is left to tell apart. */
+function couldBe(
+  { claimed, notExcluded, nextTests, state }: Conformity,
+  next: Param,
+  library: Library,
+): Message {
   const could = { anyOf: inPlainWords(notExcluded) };
+  if (state === "no-claim" && notExcluded.every(({ occurrence }) => occurrence === "purpose-made"))
+    return message("answer.only-made", { could });
+  if (state === "no-claim" && nextTests.length === 0) return message("answer.could-only-be", { could });
   const near = claimed ?? notExcluded[0]!.metal;
   const not = plainlyNot(near.densityGPerCm3.nominal, notExcluded, library);
   return not.length === 0

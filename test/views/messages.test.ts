@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
+import type { Message, Param } from "../../calibration/message.ts";
 import { codes, isCode, textOf } from "../../views/messages/catalogue.ts";
 import { BadCatalogue, type CatalogueFiles, checkCatalogues } from "../../views/messages/catalogue-check.ts";
 import { locales } from "../../views/messages/language.ts";
@@ -159,5 +160,22 @@ describe("a message", () => {
     expect(tellValue(0.25, "es")).toBe("0,25");
     expect(tellValue(["a", "b", { decimal: "1.5" }], "de")).toBe("a, b und 1,5");
     expect(tellValue({ anyOf: ["a", "b"] }, "en")).toBe("a or b");
+  });
+});
+
+describe("the name of a metal", () => {
+  const fits = (claim: Param): Message => ({ code: "answer.consistent", params: { claim } });
+
+  it("is small inside a sentence and large where it begins one, as each language writes nouns", () => {
+    const claim = { metal: "ag-999" };
+    for (const locale of ["en", "es"] as const) {
+      const name = tellValue(claim, locale);
+      expect(tell(fits(claim), locale)).toContain(name[0]!.toLowerCase() + name.slice(1));
+    }
+    expect(tell(fits(claim), "de")).toContain(tellValue(claim, "de"));
+  });
+
+  it("stays as its owner typed it", () => {
+    expect(tell(fits({ metal: "own-1", name: "House gold" }), "en")).toContain("House gold");
   });
 });

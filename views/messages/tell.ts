@@ -5,9 +5,16 @@ import type { Locale } from "./language.ts";
 import type { Text } from "./text.ts";
 
 /** The words of a message in a language. A code that no catalogue has is shown as itself. */
-export function tell({ code, params = {} }: Message, locale: Locale): string {
+export function tell(message: Message, locale: Locale): string {
+  return told(message, locale, false);
+}
+
+/** `within`: the words stand inside a sentence, not at its start. */
+function told({ code, params = {} }: Message, locale: Locale, within: boolean): string {
   const text = textOf(code, locale);
-  return text ? text.fill(valuesFor(text, params, locale)) : code;
+  if (!text) return code;
+  const words = text.fill(valuesFor(text, params, locale, within));
+  return within && code.startsWith("composite.mix-") ? lowered(words, locale) : words;
 }
 
 /** Gives the words of a code in one language. */
@@ -18,19 +25,31 @@ export function tellerOf(locale: Locale): Tell {
   return (code, params) => tell({ code, ...(params && { params }) }, locale);
 }
 
-/** One value in the language's manner, as it stands inside a message. */
+/** One value in the language's manner, as it stands alone. */
 export function tellValue(value: Param, locale: Locale): string {
+  return valueTold(value, locale, false);
+}
+
+function valueTold(value: Param, locale: Locale, within: boolean): string {
   if (typeof value === "string") return value;
   if (typeof value === "number") return numberIn(value, locale);
-  if ("code" in value) return tell(value, locale);
+  if ("code" in value) return told(value, locale, within);
   if ("decimal" in value) return inLocale(value.decimal, locale);
-  if ("metal" in value) return metalName(value.metal, locale, value.name);
-  return "anyOf" in value ? list(value.anyOf, "disjunction", locale) : list(value, "conjunction", locale);
+  if ("metal" in value) return metalName(value.metal, locale, within, value.name);
+  return "anyOf" in value
+    ? list(value.anyOf, "disjunction", locale, within)
+    : list(value, "conjunction", locale, within);
 }
 
 /** Name of a metal in a language; an owner's own metal has the name that was typed. */
-function metalName(id: string, locale: Locale, own?: string): string {
-  return own ?? tellId("metal", id, locale);
+function metalName(id: string, locale: Locale, within: boolean, own?: string): string {
+  const name = own ?? tellId("metal", id, locale);
+  return within && own === undefined ? lowered(name, locale) : name;
+}
+
+/** A name as it stands inside a sentence: German keeps its capital. */
+function lowered(name: string, locale: Locale): string {
+  return locale !== "de" && /^\p{Lu}\p{Ll}/u.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name;
 }
 
 /** A metal of a library by its id; an owner's own metal, or one that the catalogue no longer has, by its name. */
@@ -44,13 +63,21 @@ export function tellId(stem: string, id: string, locale: Locale): string {
   return isCode(code) ? tell({ code }, locale) : id;
 }
 
-function valuesFor(text: Text, params: Params, locale: Locale): Record<string, string | number> {
+function valuesFor(
+  text: Text,
+  params: Params,
+  locale: Locale,
+  within: boolean,
+): Record<string, string | number> {
   return Object.fromEntries(
     [...text.uses].map(([name, use]) => {
       const value = params[name];
       if (value === undefined) return [name, `{${name}}`];
       if (use === "number") return [name, numberOf(value)];
-      return [name, use === "select" ? String(value) : tellValue(value, locale)];
+      return [
+        name,
+        use === "select" ? String(value) : valueTold(value, locale, within || !text.begins.has(name)),
+      ];
     }),
   );
 }
@@ -69,6 +96,12 @@ function numberIn(value: number, locale: Locale): string {
   return format.format(value).replace(/^-/, "−");
 }
 
-function list(values: readonly Param[], type: "conjunction" | "disjunction", locale: Locale): string {
-  return new Intl.ListFormat(locale, { type }).format(values.map((value) => tellValue(value, locale)));
+function list(
+  values: readonly Param[],
+  type: "conjunction" | "disjunction",
+  locale: Locale,
+  within: boolean,
+): string {
+  const words = values.map((value, place) => valueTold(value, locale, within || place > 0));
+  return new Intl.ListFormat(locale, { type }).format(words);
 }

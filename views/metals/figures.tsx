@@ -22,7 +22,8 @@ export type FigureName =
   | "sound"
   | "elastic-modulus"
   | "poisson-ratio"
-  | "colour";
+  | "colour"
+  | "likelihood";
 
 /** The figures of a metal, each with its own source. */
 export function Figures({ figures }: { figures: readonly FigureView[] }) {

@@ -33,7 +33,7 @@ const file = z.strictObject({
     z.strictObject({
       pair: z.tuple([z.string(), z.string()]),
       called: z.string(),
-      likelihood: z.enum(likelihoods),
+      likelihood: figure(z.enum(likelihoods)),
       /** share of the first, lowest and highest % IACS; straight between them */
       conductivity_iacs_percent: figure(
         z.array(z.tuple([z.number().min(0).max(1), percent, percent])).min(2),
@@ -55,7 +55,7 @@ function knownPair(row: Row): KnownPair {
   return {
     pair: row.pair,
     called: message(codeIn(row.called, "known-pairs.json")),
-    likelihood: row.likelihood,
+    likelihood: row.likelihood.value,
     conductivityIacsPercent: (share) => between(conductivity.value, share),
     soundMPerS: sound?.value ?? null,
     magnetism: magnetism.value,

@@ -87,6 +87,7 @@ const figureNames = {
   elasticModulus: "elastic-modulus",
   poissonRatio: "poisson-ratio",
   colour: "colour",
+  likelihood: "likelihood",
 } as const satisfies Record<Figure, FigureName>;
 
 /** Each figure that is known, with its value and where it comes from; other printed densities after them. */
@@ -110,6 +111,7 @@ function figuresOf(metal: Metal, locale: Locale): FigureView[] {
     elasticModulus: `${decimals(metal.elasticModulusGPa ?? 0, locale)} GPa`,
     poissonRatio: decimals(metal.poissonRatio ?? 0, locale),
     colour: t(`metal-page.colours.${metal.colour}`) ?? metal.colour,
+    likelihood: t(`metal-page.likelihoods.${metal.likelihood}`),
   };
   const known = (Object.keys(figureNames) as Figure[]).flatMap((figure) => {
     const from = provenance[figure];

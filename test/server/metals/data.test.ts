@@ -28,6 +28,7 @@ function figuresOf(m: Metal): Partial<Record<Figure, unknown>> {
     elasticModulus: m.elasticModulusGPa,
     poissonRatio: m.poissonRatio,
     colour: m.colour,
+    likelihood: m.likelihood,
   };
   return Object.fromEntries(Object.entries(known).filter(([, value]) => value !== null));
 }

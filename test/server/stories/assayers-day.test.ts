@@ -19,12 +19,12 @@ describe("a small thin coin, its owner waiting", () => {
     // 1.2 g of 17.9 g/cm³ displace 1.2 / 17.9 = 0.067 g (by hand)
     expect(page).toMatch(/Before it gets wet: The piece displaces about 0\.067 g; .*\([3-9]\.?\d* %\)/);
     const [, told = "", untold = ""] =
-      /can tell Gold 916.*? from (.*?) here, not from (.*?)\./.exec(page) ?? [];
+      /can tell gold 916.*? from (.*?) here, not from (.*?)\./.exec(page) ?? [];
     expect(told).toContain("brass");
     expect(untold).toContain("21 ct");
     expect(untold).not.toContain("18 ct");
     expect(await counter.page("/", "de")).toContain("Bevor es nass wird: Das Stück verdrängt etwa 0,067 g");
-    expect(await counter.page(await linkTo(counter.at, "/", "/plan\\?"))).toContain("can tell Gold 916");
+    expect(await counter.page(await linkTo(counter.at, "/", "/plan\\?"))).toContain("can tell gold 916");
   });
 
   it("hears no forecast any more once it is wet, and none of a piece that nobody made a claim for", async () => {

@@ -62,7 +62,7 @@ test("a coil that reads tungsten excludes the claimed gold before and after the 
   await weigh();
   const text = await textOf(at, "/");
   expect(text).toContain(t("state.excluded"));
-  expect(text).toContain(t("answer.excluded-fits", { claim, others: "" }).split("(")[0]!);
+  expect(text).toContain(t("answer.excluded-fits", { claim, others: "" }).split(":")[0]!);
 });
 
 test("with the density a coil that reads gold leaves the core, and the sound speed is the next test", async () => {

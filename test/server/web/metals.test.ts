@@ -89,7 +89,7 @@ describe("the library", () => {
     const { statusCode, body } = await get("/metals/ag-952");
     expect(statusCode).toBe(404);
     expect(body).toContain("ag-952");
-    expect(body).toContain("Silver 925");
+    expect(body).toContain("silver 925");
   });
 });
 

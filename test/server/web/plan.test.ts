@@ -28,7 +28,7 @@ describe("a plan before wetting", () => {
     const says = answerIn(body);
     // 31.1 g of fine silver displace 31.1/10.49 · 0.998 = 2.96 g, which this scale shows as 3.0 g (by hand).
     expect(body).toContain("about 3.0 g");
-    expect(says).toMatch(/^This scale can tell Silver 999 fine from copper, brass, .*, not from .*925/);
+    expect(says).toMatch(/^This scale can tell silver 999 fine from copper, brass, .*, not from .*925/);
     expect(body).toContain("What would help");
     expect(body).toContain("What this scale can answer");
   });

@@ -75,3 +75,13 @@ test("lead sold as 14 carat is excluded: what it fits is told, and no test to ma
   expect(next_tests).toEqual([]);
   expect(cautions).toContain("lead");
 });
+
+test("what one thing alone has the density of says so, without advice to weigh more finely", () => {
+  // titanium 4.506 and copper-beryllium 8.25 g/cm³ (CRC Handbook; from memory)
+  const titanium = weighed({ dry: "45.060", immersed: "35.077", step: 0.001 });
+  expect(titanium.answer.code).toBe("answer.could-only-be");
+  const beryllium = weighed({ dry: "82.500", immersed: "72.518", step: 0.001 });
+  expect(beryllium.cautions).toContain("beryllium");
+  // nothing of a bench has 6.2 g/cm³, but powder in a polymer can be given it
+  expect(weighed({ dry: "62.000", immersed: "52.018", step: 0.001 }).answer.code).toBe("answer.only-made");
+});
