@@ -47,7 +47,7 @@ test("before any weighing a magnet excludes, the tests not made are named, and t
   expect((await at.post("/bench/tests", { kind: "magnet", "magnet-shows": "none" })).statusCode).toBe(303);
   const text = await textOf(at, "/");
   expect(text).toMatch(
-    new RegExp(t("other-tests.excluded", { names: "Carbon steel", more: 0 }).slice(0, -1)),
+    new RegExp(t("other-tests.excluded", { names: "carbon steel", more: 0 }).slice(0, -1)),
   );
   expect(text).toContain(notMade("magnet"));
   expect(text).toContain(t("answer.next.weigh"));
