@@ -1,6 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { z } from "zod";
+import { type RoomSettings, roomSettings } from "./access/room-settings.ts";
 import { cableFrom, type ToldCable } from "./station/cable-from.ts";
 
 /** How the bench gets its readings: an invented balance, a cable, a person typing, or as was chosen on its page. */
@@ -21,11 +22,14 @@ export interface Settings {
   bench: string;
   /** where the shared ledger of several benches is; undefined for a bench by itself */
   databaseUrl?: string;
+  /** a second address, for other devices in the room; undefined: this machine only */
+  room?: RoomSettings;
 }
 
 const defaultPort = 4319;
 
 export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDER] [--bench NAME] [--balance ADDRESS [--line 9600-8n1] [--profile FILE]] [--typed]
+                [--listen ADDRESS[:PORT] [--certificate FILE --key FILE]] [--public-address https://HOST]
 
   --port N         loopback port for the pages (0 takes any free one)
   --data FOLDER    where the ledger is kept (default ./underhook-data, or UNDERHOOK_DATA)
@@ -35,6 +39,11 @@ export const serveUsage = `underhook serve [--port ${defaultPort}] [--data FOLDE
   --line TEXT      speed, data bits, parity and stop bits (default 9600-8n1)
   --profile FILE   learned profile of the balance, as exported on the Balances page
   --typed          no balance on a cable: every reading is typed in
+  --listen ADDRESS[:PORT]  a second address for other devices in the room, over TLS and with a sign-in (0.0.0.0 for all of
+                   this machine; port ${defaultPort + 1}; or UNDERHOOK_LISTEN)
+  --certificate FILE --key FILE  a certificate and its key in PEM; left out, the bench makes one of its own
+  --public-address https://HOST  the bench stands behind a proxy on this machine, which asks at --listen (127.0.0.1) in
+                   plain http and says who asked (or UNDERHOOK_PUBLIC_ADDRESS)
 
 With neither --balance nor --typed a bench that was begun in the folder goes on with the balance chosen on its Balances
 page, or with typed readings; in a folder without one a demo starts, with a simulated balance and invented pieces.
@@ -63,6 +72,10 @@ export function settingsFrom(args: string[], environment: NodeJS.ProcessEnv): Se
       profile: { type: "string" },
       typed: { type: "boolean" },
       bench: { type: "string" },
+      listen: { type: "string" },
+      certificate: { type: "string" },
+      key: { type: "string" },
+      "public-address": { type: "string" },
     },
   });
   const bench = values.bench ?? environment.UNDERHOOK_BENCH ?? "bench";
@@ -82,6 +95,15 @@ export function settingsFrom(args: string[], environment: NodeJS.ProcessEnv): Se
   const source: Source = values.balance
     ? { kind: "cable", ...cableFrom({ address: values.balance, line: values.line, profile: values.profile }) }
     : { kind: values.typed ? "typed" : "demo" };
+  const room = roomSettings(
+    {
+      listen: values.listen ?? environment.UNDERHOOK_LISTEN,
+      certificate: values.certificate,
+      key: values.key,
+      publicAddress: values["public-address"] ?? environment.UNDERHOOK_PUBLIC_ADDRESS,
+    },
+    port.data,
+  );
   // Invented pieces never share a ledger with measured ones.
   return {
     port: port.data,
@@ -89,6 +111,7 @@ export function settingsFrom(args: string[], environment: NodeJS.ProcessEnv): Se
     source,
     bench: bench.trim(),
     ...(environment.DATABASE_URL ? { databaseUrl: environment.DATABASE_URL } : {}),
+    ...(room ? { room } : {}),
   };
 }
 

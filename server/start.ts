@@ -3,6 +3,9 @@ import type { RequestListener } from "node:http";
 import { dirname } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
+import type { Access } from "./access/access.ts";
+import { openAccess } from "./access/opened.ts";
+import type { Room } from "./access/room.ts";
 import { openAside } from "./compute/aside.ts";
 import { createDemoSimulator, type DemoSimulator } from "./demo/simulator.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
@@ -32,19 +35,47 @@ export interface Running {
   url: string;
   /** what it runs on: a folder that holds a real bench is not started as a demonstration */
   settings: Settings;
+  /** where other devices in the room open it, and the code of the first person while there is none */
+  room?: { room: Room; firstCode: string | undefined };
   stop(): Promise<void>;
 }
 
-/** Opens a bench and its pages on loopback only. The address stays when the bench behind it is exchanged. */
+/** What the pages know of the address for the room; the address itself stands once it listens. */
+interface InRoom {
+  access: Access;
+  room: () => Room | undefined;
+}
+
+/**
+ * Opens a bench and its pages on loopback, and for the room when that is asked for. The addresses stay when the bench
+ * behind them is exchanged. Throws Refusal when the address for the room or its certificate cannot be had.
+ */
 export async function start(asked: Settings): Promise<Running> {
   const begun = existsSync(ledgerFile(dirname(asked.dataFolder)));
   let settings = asked.source.kind === "demo" && begun ? realBench(asked) : asked;
-  let opened = await open(settings, change);
+  const entrance =
+    asked.room &&
+    (await openAccess(
+      asked.room,
+      asked.source.kind === "demo" ? dirname(asked.dataFolder) : asked.dataFolder,
+    ));
+  let room: Room | undefined;
+  const inRoom = entrance && { access: entrance.access, room: () => room };
+  let opened = await open(settings, change, inRoom);
   const listener = new Listener(opened.listener);
-  const port = await listener.open(settings.port).catch(async (error) => {
+  const port = await listener.open(settings.port).catch(stopped);
+  if (asked.room && entrance)
+    room = await listener.openRoom(asked.room, entrance.certificate, entrance.at).catch(stopped);
+
+  async function stop(): Promise<void> {
+    entrance?.close();
+    await listener.close();
     await opened.close();
+  }
+  async function stopped(error: unknown): Promise<never> {
+    await stop();
     throw error;
-  });
+  }
 
   function change(to: "demonstration" | "typed"): void {
     const next = to === "typed" ? realBench(settings) : demonstration(settings);
@@ -53,12 +84,12 @@ export async function start(asked: Settings): Promise<Running> {
     void listener.exchange(async () => {
       await before.opened.close();
       try {
-        opened = await open(next, change);
+        opened = await open(next, change, inRoom);
         settings = next;
         if (before.settings.source.kind === "demo") movedAway(before.settings.dataFolder);
       } catch (error) {
         console.error(`The bench was not exchanged, and the one before goes on. ${(error as Error).message}`);
-        opened = await open(before.settings, change);
+        opened = await open(before.settings, change, inRoom);
       }
       return opened.listener;
     });
@@ -66,10 +97,8 @@ export async function start(asked: Settings): Promise<Running> {
   return {
     url: `http://localhost:${port}/`,
     settings,
-    async stop() {
-      await listener.close();
-      await opened.close();
-    },
+    ...(room && entrance ? { room: { room, firstCode: entrance.access.codes.first?.code } } : {}),
+    stop,
   };
 }
 
@@ -86,7 +115,11 @@ interface Opened {
 }
 
 /** Opens the ledger, the balance and the pages, in this order. */
-async function open(settings: Settings, changeBench: ChangeBench): Promise<Opened> {
+async function open(
+  settings: Settings,
+  changeBench: ChangeBench,
+  inRoom: InRoom | undefined,
+): Promise<Opened> {
   mkdirSync(settings.dataFolder, { recursive: true, mode: 0o700 });
   const ledger = await openLedger({
     file: ledgerFile(settings.dataFolder),
@@ -141,6 +174,7 @@ async function open(settings: Settings, changeBench: ChangeBench): Promise<Opene
     profiles,
     checks,
     changeBench,
+    ...inRoom,
     ...(handing === undefined ? {} : { replication: handing.state }),
   });
   await app.ready();

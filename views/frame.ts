@@ -21,6 +21,8 @@ export interface Frame {
   locale?: Locale;
   /** language of the main part, when it is not (yet) that of the frame; read out rightly by screen readers */
   mainLocale?: Locale;
+  /** initials of whoever is signed in on another device; nobody signs in at the machine itself */
+  person?: string;
   /** "auto" follows the device */
   theme?: Theme;
   /** false leaves out the one-key shortcuts (WCAG 2.1.4) */

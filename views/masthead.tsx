@@ -16,7 +16,7 @@ export const places: readonly { place: Place; path: string }[] = [
 ];
 
 /** Head of every page: that this is a demonstration, the places in one line, on a phone in one menu, and the keys. */
-export function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
+export function Masthead({ path, demo, csrfToken, person, locale = "en" }: Frame) {
   const t = tellerOf(locale);
   const here = places.find(({ path: to }) => isAt(path, to));
   return (
@@ -41,13 +41,13 @@ export function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
           Underhook
         </a>
         <nav class="places" aria-label={t("frame.places")}>
-          <Links path={path} locale={locale} />
+          <Links path={path} locale={locale} person={person} />
         </nav>
         <Keys locale={locale} />
         <details class="pages">
           <summary>{t(here ? `frame.${here.place}` : "frame.pages")}</summary>
           <nav aria-label={t("frame.pages")}>
-            <Links path={path} locale={locale} />
+            <Links path={path} locale={locale} person={person} />
           </nav>
         </details>
       </div>
@@ -55,7 +55,11 @@ export function Masthead({ path, demo, csrfToken, locale = "en" }: Frame) {
   );
 }
 
-function Links({ path, locale }: Required<Pick<Frame, "path" | "locale">>) {
+function Links({
+  path,
+  locale,
+  person,
+}: Required<Pick<Frame, "path" | "locale">> & { person: string | undefined }) {
   const t = tellerOf(locale);
   return (
     <ul>
@@ -66,6 +70,11 @@ function Links({ path, locale }: Required<Pick<Frame, "path" | "locale">>) {
           </a>
         </li>
       ))}
+      {person !== undefined && (
+        <li>
+          <a href="/sign-in">{person}</a>
+        </li>
+      )}
     </ul>
   );
 }

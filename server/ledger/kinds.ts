@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { LedgerError } from "./error.ts";
+import { accessKinds } from "./kinds/access.ts";
 import { answerKinds } from "./kinds/answers.ts";
 import { bookkeepingKinds } from "./kinds/bookkeeping.ts";
 import { checkKinds } from "./kinds/checks.ts";
@@ -26,6 +27,7 @@ export const kinds = {
   ...lotKinds,
   ...settlementKinds,
   ...ticketKinds,
+  ...accessKinds,
 };
 
 export type Kind = keyof typeof kinds;

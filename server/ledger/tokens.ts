@@ -75,26 +75,25 @@ export function mayWith(
   tokens: readonly TokenStanding[],
   now: Date,
 ): TokenAnswer {
-  const [, given] = /^Bearer ([A-Za-z0-9_-]{20,200})$/.exec(authorization ?? "") ?? [];
+  const given = tokenIn(authorization);
   if (given === undefined)
     return {
       may: false,
       status: 401,
       says: message("ledger.token.none"),
     };
-  const given32 = Buffer.from(hashOfToken(given), "hex");
-  const token = tokens.find(({ tokenHash }) => timingSafeEqual(Buffer.from(tokenHash, "hex"), given32));
+  const token = standingOf(given, tokens);
   if (!token || token.revoked)
     return {
       may: false,
       status: 401,
       says: message("ledger.token.unknown"),
     };
-  if (token.until !== null && now.getTime() >= Date.parse(token.until))
+  if (isOver(token, now))
     return {
       may: false,
       status: 401,
-      says: message("ledger.token.over", { name: token.name, until: token.until }),
+      says: message("ledger.token.over", { name: token.name, until: token.until ?? "" }),
     };
   if (!token.scopes.includes(scope))
     return {
@@ -104,3 +103,25 @@ export function mayWith(
     };
   return { may: true, name: token.name };
 }
+
+/** Whether a request with this Authorization header holds a token that is good at this moment, whatever it covers. */
+export function isToken(
+  authorization: string | undefined,
+  tokens: readonly TokenStanding[],
+  now: Date,
+): boolean {
+  const token = standingOf(tokenIn(authorization) ?? "", tokens);
+  return token !== undefined && !token.revoked && !isOver(token, now);
+}
+
+function tokenIn(authorization: string | undefined): string | undefined {
+  return /^Bearer ([A-Za-z0-9_-]{20,200})$/.exec(authorization ?? "")?.[1];
+}
+
+function standingOf(given: string, tokens: readonly TokenStanding[]): TokenStanding | undefined {
+  const given32 = Buffer.from(hashOfToken(given), "hex");
+  return tokens.find(({ tokenHash }) => timingSafeEqual(Buffer.from(tokenHash, "hex"), given32));
+}
+
+const isOver = ({ until }: TokenStanding, now: Date): boolean =>
+  until !== null && now.getTime() >= Date.parse(until);

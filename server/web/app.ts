@@ -12,6 +12,8 @@ import { tell, tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Told } from "../../views/told.tsx";
+import type { Access } from "../access/access.ts";
+import type { Room } from "../access/room.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
 import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
@@ -25,6 +27,8 @@ import type { HandDevices } from "../station/hand-devices.ts";
 import type { ProfileRepository } from "../station/profile-repository.ts";
 import type { SensorsInUse } from "../station/sensors-in-use.ts";
 import type { SettingsRepository } from "../station/settings-repository.ts";
+import { peopleRoutes } from "./access/people.tsx";
+import { onlySignedIn } from "./access/signed-in.ts";
 import type { Compute } from "./api/compute.ts";
 import { apiRoutes } from "./api/index.ts";
 import { assetRoutes } from "./assets.ts";
@@ -92,6 +96,10 @@ export interface AppParts {
   changeBench?: ChangeBench;
   /** how far the shared ledger is behind; undefined on a bench that shares none */
   replication?: () => ReplicationState;
+  /** who may sign in from the room; undefined: only the machine itself is listened to */
+  access?: Access;
+  /** the address for the room, once it listens */
+  room?: () => Room | undefined;
 }
 
 /** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
@@ -129,6 +137,8 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   await takeUploads(app);
   await app.register(cookie, { secret: randomBytes(32).toString("hex") });
   await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
+  const { access } = parts;
+  onlySignedIn(app, { access, ledger, demo, now });
   app.setErrorHandler((error: Refusal | Failed, request, reply) => {
     const status = error instanceof Refusal ? 422 : (error.statusCode ?? 500);
     const says = error instanceof Refusal ? error : refusalFor(error, status);
@@ -145,6 +155,10 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     html(reply, problemPage(request, reply, demo, message("refusal.no-page")), 404),
   );
   assetRoutes(app);
+  if (access) {
+    const { signInRoutes } = await import("./access/sign-in.tsx");
+    await app.register(async (scope) => signInRoutes(scope, { access, ledger, demo }));
+  }
   await app.register(async (scope) =>
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
@@ -185,6 +199,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
   ledgerRoutes(app, { ledger, demo, replication: parts.replication });
   sensorRoutes(app, { sensors: parts.sensors, hands: parts.hands, demo });
+  peopleRoutes(app, { access, room: parts.room, ledger, demo });
   tokenRoutes(app, { ledger, demo, now });
   retentionRoutes(app, { ledger, demo, now });
   secondPersonRoutes(app, { bench, ledger, demo });
@@ -210,6 +225,7 @@ function refusalFor(error: Failed, status: number): Message {
   if (error.code?.startsWith("FST_CSRF")) return message("refusal.form-too-old");
   if (error.code === "FST_REQ_FILE_TOO_LARGE")
     return message("refusal.file-too-large", { mb: largestFile / 2 ** 20 });
+  if (status === 429) return message("refusal.too-many");
   if (status === 413) return message("refusal.body-too-large", { kb: bodyLimit / 1024 });
   if (status < 500) return message("refusal.request", { reason: error.message });
   return message("refusal.program-error");

@@ -3,6 +3,7 @@ import { type Locale, localeFrom, locales } from "../../views/messages/language.
 import { decimalMark } from "../../views/numbers.ts";
 import type { Frame, Theme } from "../../views/page.tsx";
 import { assetVersion } from "./assets.ts";
+import { personOf } from "./person.ts";
 
 /** How pages look on one device; kept there, since the phone and the window to the customer may differ. */
 export interface Look {
@@ -47,5 +48,13 @@ export function frameOf(
   reply: FastifyReply,
   { path, demo }: { path: string; demo: boolean },
 ): Omit<Frame, "title" | "main"> & Look & { csrfToken: string } {
-  return { path, demo, csrfToken: reply.generateCsrf(), assetVersion, ...lookOf(request) };
+  const person = personOf(request)?.initials;
+  return {
+    path,
+    demo,
+    csrfToken: reply.generateCsrf(),
+    assetVersion,
+    ...lookOf(request),
+    ...(person === undefined ? {} : { person }),
+  };
 }

@@ -56,12 +56,14 @@ export interface TestBenchOptions {
   /** a demonstration with its simulated balance */
   demo?: boolean;
   listening?: NonNullable<AppParts["listening"]>;
+  /** who may sign in, and the address they come by */
+  entrance?: Pick<AppParts, "access" | "room">;
 }
 
 /** `answered`: false for a bench whose first questions are still open. */
 export async function buildTestBench(
   file = newLedgerFile(),
-  { answered = true, demo = false, listening = {} }: TestBenchOptions = {},
+  { answered = true, demo = false, listening = {}, entrance = {} }: TestBenchOptions = {},
 ): Promise<TestBench> {
   const ledger = await openLedger({ file, now: () => new Date(), bench: "test" });
   const settings = await settingsRepository(ledger);
@@ -113,6 +115,7 @@ export async function buildTestBench(
     profiles,
     checks,
     listening,
+    ...entrance,
   });
   const first = await app.inject({ url: "/settings", headers: { host: "localhost:1" } });
   const token = /name="_csrf" value="([^"]+)"/.exec(first.body)?.[1] ?? "";

@@ -15,7 +15,7 @@ export interface FieldParts {
   error?: FieldError;
   value?: string;
   /** "decimal" brings the number keyboard and a text field that takes comma and point */
-  kind?: "text" | "decimal" | "search" | "date" | "time" | "whole";
+  kind?: "text" | "decimal" | "search" | "date" | "time" | "whole" | "passphrase";
   required?: boolean;
   autoFocus?: boolean;
   readOnly?: boolean;
@@ -82,6 +82,7 @@ export function Field(field: FieldParts) {
         {kind === "date" && <input type="date" {...common} />}
         {kind === "time" && <input type="time" {...common} />}
         {kind === "text" && <input type="text" {...common} />}
+        {kind === "passphrase" && <input type="password" {...common} />}
         {kind === "decimal" && <input type="text" inputMode="decimal" {...common} />}
         {kind === "whole" && <input type="text" inputMode="numeric" {...common} />}
         {after}

@@ -2,7 +2,7 @@ import { encode } from "uqr";
 import { useTell } from "../messages/spoken.ts";
 
 /** A QR code as one drawn path, with its text for those who cannot scan it. Black on white in both themes. */
-export function QrCode({ command }: { command: string }) {
+export function QrCode({ command, label }: { command: string; label?: string }) {
   const t = useTell();
   const { data, size } = encode(command, { ecc: "M", border: 4 });
   const dark = data.flatMap((cells, row) =>
@@ -11,7 +11,7 @@ export function QrCode({ command }: { command: string }) {
   return (
     <svg
       role="img"
-      aria-label={t("report.record.qr", { text: command })}
+      aria-label={label ?? t("report.record.qr", { text: command })}
       width="140"
       height="140"
       viewBox={`0 0 ${size} ${size}`}

@@ -5,6 +5,7 @@ import { Sheet } from "../sheet.tsx";
 export function MorePages() {
   const t = useTell();
   const pages = [
+    { path: "/settings/phone", name: t("phone.title") },
     { path: "/settings/sensors", name: t("sensors.title") },
     { path: "/settings/ledger", name: t("settings-pages.ledger") },
     { path: "/customer", name: t("settings-pages.customer") },
