@@ -37,7 +37,7 @@ export interface PlanPage {
   form: PlanForm;
   claims: readonly { id: string; name: string }[];
   units: readonly string[];
-  problems: readonly { fieldId: keyof PlanForm; error: FieldError }[];
+  problems: readonly { fieldId: string; error: FieldError }[];
   answer?: PlanAnswer;
   /** for this scale: the smallest mass that answers each question */
   table?: { caption: string; heads: readonly string[]; rows: readonly (readonly string[])[] };

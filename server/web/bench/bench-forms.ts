@@ -1,138 +1,152 @@
 import type { FastifyRequest } from "fastify";
+import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { waterRange } from "../../../calibration/water.ts";
-import { isMethod, isRole, type Role } from "../../methods/index.ts";
+import { methodNames, roles } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Command } from "../../station/command.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
 import { withStated } from "../../weighing/stated.ts";
-import { toldOfItem } from "../../weighing/told-of-item.ts";
-import { typedDetails } from "../../weighing/typed-details.ts";
-import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf } from "../about.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { ownMark } from "../look.ts";
+import { fieldsOf } from "../page-request.ts";
 import { refusedBy } from "../refused.ts";
+import { detailsForm } from "./details-form.ts";
+import { openingForm } from "./opening-form.ts";
 
-type Fields = Record<string, string>;
-type FormCommand = (fields: Fields, request: FastifyRequest) => Command | Promise<Command>;
+type FormCommand = (request: FastifyRequest) => Command | Promise<Command>;
+
+/** What a form of the bench is about. */
+const aboutIn = (request: FastifyRequest) => aboutOf(fieldsOf(request));
+
+/** A reading of a weighing. */
+export const roleEntry = ({ choice }: Entries) =>
+  choice(roles, { wrong: (role) => message("weighing.role.unknown", { role }) });
+
+const roleForm = (entry: Entries) => z.object({ role: roleEntry(entry) });
+const methodForm = ({ choice }: Entries) =>
+  z.object({
+    method: choice(methodNames, { wrong: (method) => message("weighing.method.unknown", { method }) }),
+  });
+const reasonForm = ({ typed }: Entries) => z.object({ reason: typed() });
+const foundForm = ({ typed }: Entries) => z.object({ found: typed() });
+const lookedAtForm = ({ typed }: Entries) => z.object({ kind: typed() });
+
+/** Why the piece on the pan is the ticket's although it weighs otherwise. */
+export const rightPieceForm = ({ typed }: Entries) =>
+  z
+    .object({ rightReason: typed(), rightBy: typed() })
+    .transform(({ rightReason: reason, rightBy: by }) => ({ reason, by }));
 
 /** The command that each form of the Bench page asks for, by the address of the form. */
 export function benchForms(bench: Bench): Record<string, FormCommand> {
+  const plain = (does: "end-auto-capture" | "accept-unstable" | "cancel-request" | "swap-readings") => {
+    return (request: FastifyRequest) => ({ do: does, ...aboutIn(request) });
+  };
+  const ofRole = (does: "request-reading" | "auto-capture") => (request: FastifyRequest) => ({
+    do: does,
+    ...aboutIn(request),
+    ...formIn(request, roleForm),
+  });
   return {
-    "/bench/piece": (fields, request) => startWeighing(bench, fields, request),
-    "/bench/captures": (fields) => ({ do: "request-reading", ...aboutOf(fields), role: roleOf(fields) }),
-    "/bench/each-load": (fields) => ({ do: "auto-capture", ...aboutOf(fields), role: roleOf(fields) }),
-    "/bench/each-load/end": (fields) => ({ do: "end-auto-capture", ...aboutOf(fields) }),
-    "/bench/capture-by-hand": (fields) => ({ do: "accept-unstable", ...aboutOf(fields) }),
-    "/bench/capture-cancelled": (fields) => ({ do: "cancel-request", ...aboutOf(fields) }),
-    "/bench/balance-looked-at": (fields) => lookedAt(bench, fields),
-    "/bench/typed-readings": (fields, request) => takeTyped(bench, fields, request),
-    "/bench/water": (fields, request) => stateTemperature(bench, fields, request),
-    "/bench/details": ({ subject = "", version = "", ...fields }, request) => {
-      const { method = "" } = fields;
-      if (!isMethod(method)) throw new Refusal("weighing.method.unknown", { method });
-      const details = typedDetails(fields, method, ownMark(request));
-      return { do: "state-details", ...aboutOf({ subject, version }), details };
+    "/bench/piece": (request) => ({
+      do: "start-weighing",
+      ...aboutIn(request),
+      ticket: formIn(request, openingForm(bench.library)),
+    }),
+    "/bench/captures": ofRole("request-reading"),
+    "/bench/each-load": ofRole("auto-capture"),
+    "/bench/each-load/end": plain("end-auto-capture"),
+    "/bench/capture-by-hand": plain("accept-unstable"),
+    "/bench/capture-cancelled": plain("cancel-request"),
+    "/bench/balance-looked-at": (request) => lookedAt(bench, request),
+    "/bench/typed-readings": (request) => takeTyped(bench, request),
+    "/bench/water": (request) => stateTemperature(bench, request),
+    "/bench/details": (request) => {
+      const { method } = formIn(request, methodForm);
+      return { do: "state-details", ...aboutIn(request), details: formIn(request, detailsForm(method)) };
     },
-    "/bench/stated": (fields, request) => {
+    "/bench/stated": (request) => {
       const { open } = bench;
       if (!open) throw new Refusal("weighing.none", {}, "ticket");
-      return { do: "state-details", ...aboutOf(fields), details: withStated(open, fields, ownMark(request)) };
+      const details = withStated(open, fieldsOf(request), ownMark(request));
+      return { do: "state-details", ...aboutIn(request), details };
     },
-    "/bench/captures/:capture/voiding": (fields, request) => ({
+    "/bench/captures/:capture/voiding": (request) => ({
       do: "exclude-reading",
-      ...aboutOf(fields),
+      ...aboutIn(request),
       entry: (request.params as { capture: string }).capture,
-      reason: fields.reason ?? "",
+      ...formIn(request, reasonForm),
     }),
-    "/bench/right-piece": (fields) => ({
+    "/bench/right-piece": (request) => ({
       do: "confirm-item",
-      ...aboutOf(fields),
-      reason: fields.rightReason ?? "",
-      by: fields.rightBy ?? "",
+      ...aboutIn(request),
+      ...formIn(request, rightPieceForm),
     }),
-    "/bench/changed-over": (fields) => ({ do: "swap-readings", ...aboutOf(fields) }),
-    "/bench/call-off": (fields) => ({
+    "/bench/changed-over": plain("swap-readings"),
+    "/bench/call-off": (request) => ({
       do: "call-off",
-      ...aboutOf(fields),
-      reason: fields.reason ?? "",
+      ...aboutIn(request),
+      ...formIn(request, reasonForm),
     }),
-    "/bench/record": (fields) => ({ do: "write-record", ...aboutOf(fields), found: fields.found ?? "" }),
-  };
-}
-
-function startWeighing(bench: Bench, fields: Fields, request: FastifyRequest): WeighingCommand {
-  const { ticket = "", description = "", claim = "", method = "" } = fields;
-  const named = ticket.trim();
-  if (named === "") throw new Refusal("weighing.ticket.missing", {}, "ticket");
-  if (!isMethod(method)) throw new Refusal("weighing.method.unknown", { method }, "method");
-  if (claim !== "" && !bench.library.has(claim)) throw new Refusal("claim.unknown", { claim }, "claim");
-  return {
-    do: "start-weighing",
-    ...aboutOf(fields),
-    ticket: {
-      ticket: named,
-      description: description.trim(),
-      method,
-      ...(claim === "" ? {} : { claim }),
-      ...toldOfItem(fields, ownMark(request)),
-    },
+    "/bench/record": (request) => ({
+      do: "write-record",
+      ...aboutIn(request),
+      ...formIn(request, foundForm),
+    }),
   };
 }
 
 /** The answer of a person who looked at the balance; with what was asked, since that is kept. */
-function lookedAt({ scale }: Bench, fields: Fields): WeighingCommand {
-  const { kind = "" } = fields;
+function lookedAt({ scale }: Bench, request: FastifyRequest): WeighingCommand {
+  const { kind } = formIn(request, lookedAtForm);
   const check = scale?.checks().find((one) => one.kind === kind)?.message;
   if (check === undefined) throw new Refusal("weighing.request.nothing-to-look-at");
-  return { do: "balance-looked-at", ...aboutOf(fields), kind, check };
+  return { do: "balance-looked-at", ...aboutIn(request), kind, check };
 }
 
-async function takeTyped(bench: Bench, fields: Fields, request: FastifyRequest): Promise<WeighingCommand> {
-  const role = roleOf(fields);
-  const { reading = "", unit = "g" } = fields;
+async function takeTyped(bench: Bench, request: FastifyRequest): Promise<WeighingCommand> {
+  const { role } = formIn(request, roleForm);
+  const { reading = "", unit = "g" } = fieldsOf(request);
   const note = message("weighing.note.typed-reading", {
     role: message(`bench.roles.${role}`),
     typed: `${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}`,
   });
-  const of = role === "zero" ? "zero" : "load";
-  const typed = await orNoted(bench, fields, reading.trim() === "" ? undefined : note, () =>
-    typedReading(reading, unit, { of, mark: ownMark(request), at: "reading" }),
+  const form = (entry: Entries) =>
+    z.object({ reading: entry.reading(unit, role === "zero" ? "zero" : "load") });
+  const typed = await orNoted(bench, request, reading.trim() === "" ? undefined : note, () =>
+    formIn(request, form),
   );
-  const taken = { ...typed, takenBy: "typed" as const, balance: "typed", lines: [] };
-  return { do: "take-reading", ...aboutOf(fields), role, reading: taken };
+  const taken = { ...typed.reading, takenBy: "typed" as const, balance: "typed", lines: [] };
+  return { do: "take-reading", ...aboutIn(request), role, reading: taken };
 }
 
-async function stateTemperature(
-  bench: Bench,
-  fields: Fields,
-  request: FastifyRequest,
-): Promise<WeighingCommand> {
-  const { celsius = "" } = fields;
+/** The temperature of the water as a thermometer shows it. */
+export const waterForm = ({ decimal }: Entries) =>
+  z.object({ celsius: decimal({ unit: "°C", displayed: true, ...waterRange }) });
+
+async function stateTemperature(bench: Bench, request: FastifyRequest): Promise<WeighingCommand> {
+  const { celsius = "" } = fieldsOf(request);
   const note = message("weighing.note.typed-temperature", { typed: `${celsius.trim().slice(0, 40)} °C` });
-  const typed = await orNoted(bench, fields, celsius.trim() === "" ? undefined : note, () =>
-    typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" }),
+  const typed = await orNoted(bench, request, celsius.trim() === "" ? undefined : note, () =>
+    formIn(request, waterForm),
   );
-  return { do: "state-temperature", ...aboutOf(fields), celsius: typed };
+  return { do: "state-temperature", ...aboutIn(request), ...typed };
 }
 
 /** What was understood. What somebody typed and that goes back is noted first, so that nothing read off a balance is lost. */
 async function orNoted<T>(
   bench: Bench,
-  fields: Fields,
+  request: FastifyRequest,
   note: Message | undefined,
   read: () => T,
 ): Promise<T> {
   try {
     return read();
   } catch (error) {
-    if (note && refusedBy(error)) await bench.station.do({ do: "note", ...aboutOf(fields), message: note });
+    if (note && refusedBy(error)) await bench.station.do({ do: "note", ...aboutIn(request), message: note });
     throw error;
   }
-}
-
-function roleOf({ role = "" }: Fields): Role {
-  if (isRole(role)) return role;
-  throw new Refusal("weighing.role.unknown", { role });
 }

@@ -1,13 +1,17 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { OtherTests } from "../../../views/bench/other-tests.tsx";
 import { render } from "../../../views/page.tsx";
 import type { Bench } from "../../station/bench.ts";
 import { aboutOf } from "../about.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import type { BenchTests } from "./bench-tests.ts";
+
+const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
 
 interface BenchTestParts {
   bench: Bench;
@@ -31,10 +35,9 @@ export function benchTestRoutes(
     { preHandler: app.csrfProtection },
     (request, reply) =>
       done(request, reply, async () => {
-        const fields = fieldsOf(request);
+        const about = aboutOf(fieldsOf(request));
         const { entry } = request.params;
-        const { reason = "" } = fields;
-        await bench.station.do({ do: "exclude-test", ...aboutOf(fields), entry, reason });
+        await bench.station.do({ do: "exclude-test", ...about, entry, ...formIn(request, excludeForm) });
         return undefined;
       }),
   );

@@ -85,7 +85,7 @@ export function benchRoutes(
     answered: answered(refusals.tests),
   });
   for (const [path, command] of Object.entries(benchForms(bench)))
-    form(path, async (fields, request) => bench.station.do(await command(fields, request)));
+    form(path, async (_, request) => bench.station.do(await command(request)));
   form("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
   form("/bench/other-piece", (fields) => weighTicketAgain(bench, ledger, aboutOf(fields)));
   return { form, photoAnswered: answered<Told>(refusals.photos) };

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { SecondPersonPage, type SecondPersonPageView } from "../../../views/bench/second-person.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -6,11 +7,13 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Item } from "../../weighing/item.ts";
 import { typedReadings } from "../../weighing/second-person.ts";
-import { typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf } from "../about.ts";
-import { frameOf, ownMark } from "../look.ts";
+import { type Entries, formIn } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+
+const signedForm = ({ typed }: Entries) => z.object({ by: typed(), typedBy: typed() });
 
 /** Where a second person reads typed readings again; the page holds nothing of the first ones. */
 export function secondPersonRoutes(
@@ -54,16 +57,16 @@ export function secondPersonRoutes(
   app.post("/bench/second-person", { preHandler: app.csrfProtection }, async (request, reply) => {
     const fields = fieldsOf(request);
     const { item } = bench;
-    const { by = "", typedBy = "" } = fields;
     if (!item || item.closed) return reply.redirect("/", 303);
     const back = home(item);
     try {
       const about = aboutOf(fields);
       const again = typedReadings(item).map(({ role }) => {
         const at = `reading-${role}`;
-        return typedReading(fields[at] ?? "", fields[`unit-${role}`] ?? "g", { mark: ownMark(request), at });
+        const form = ({ reading }: Entries) => z.object({ [at]: reading(fields[`unit-${role}`] ?? "g") });
+        return formIn(request, form)[at]!;
       });
-      await bench.station.do({ do: "second-reading", ...about, by, typedBy, again });
+      await bench.station.do({ do: "second-reading", ...about, ...formIn(request, signedForm), again });
       // A lot goes on by itself, as it does when the last reading of a piece is taken.
       if (item.lot !== undefined && bench.secondPersonDue === undefined)
         await bench.station.do({ do: "write-record", subject: item.id, seen: "now" });

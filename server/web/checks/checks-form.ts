@@ -1,13 +1,11 @@
+import { z } from "zod";
 import { lastPlace } from "../../../calibration/decimal.ts";
-import { type Message, message } from "../../../calibration/message.ts";
+import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
-import { readQuantity } from "../../../calibration/typed-quantity.ts";
-import { gramsPerUnit, isMassUnit, massUnits, toGrams } from "../../../calibration/units.ts";
+import { gramsPerUnit, isMassUnit, type MassUnit, massUnits, toGrams } from "../../../calibration/units.ts";
 import { type CheckKind, entryName, type GuideEntry, guideOf } from "../../../views/checks/guides.ts";
-import type { Locale } from "../../../views/messages/language.ts";
-import { decimalMark } from "../../../views/numbers.ts";
 import { type CheckWeight, type WeightClass, weightClasses } from "../../checks/check-weights.ts";
-import type { FieldProblem } from "../forms/form.ts";
+import { type Entries, refuseEntry } from "../forms/form.ts";
 
 /** What was typed into a guided check, read: masses in g, rows without any entry left out. */
 export interface TypedCheck {
@@ -27,66 +25,77 @@ const mayBeEmpty = (kind: CheckKind, { name }: GuideEntry) =>
   name === "full" || (kind !== "reference" && (name === "class" || name === "expanded"));
 const readings = new Set(["reading", "before", "after", "dry", "full", "wet"]);
 
-/** Reads the form of a guided check, or names every entry that needs another look. */
-export function typedCheck(
-  kind: CheckKind,
-  fields: Record<string, string>,
-  locale: Locale,
-): TypedCheck | { problems: FieldProblem[] } {
+type Fields = Readonly<Record<string, string>>;
+
+/** The form of a guided check, with the rows that anything was typed into. */
+export const checkForm = (kind: CheckKind, fields: Fields) => (entry: Entries) => {
   const guide = guideOf(kind);
-  const problems: FieldProblem[] = [];
-  const refuse = (fieldId: string, error: Message) => problems.push({ fieldId, error });
-  const unit = fields.unit ?? "g";
-  if (!isMassUnit(unit)) refuse("unit", message("form.unit.not-listed", { unit, units: massUnits }));
-  let readabilityGrams = 0;
-  let resolutionCelsius = 0;
-  const read = (entry: GuideEntry, row?: number): string => {
-    const fieldId = entryName(entry, row);
-    const typed = (fields[fieldId] ?? "").trim();
-    if (typed === "" && mayBeEmpty(kind, entry)) return "";
-    if (entry.unit === "none") {
-      if (typed === "") refuse(fieldId, message("form.text.empty"));
-      return typed;
-    }
-    const number = readQuantity(typed, {
-      unit: entry.unit === "mass" ? unit : entry.unit === "celsius" ? "°C" : "",
-      unitChosen: entry.unit === "mass",
-      mark: decimalMark(locale),
-      displayed: readings.has(entry.name),
-    });
-    if (number.kind !== "number") {
-      refuse(fieldId, number.says);
-      return "0";
-    }
-    if (entry.unit === "celsius" && entry.name !== "referenceU")
-      resolutionCelsius = Math.max(resolutionCelsius, lastPlace(number.text));
-    if (entry.unit !== "mass" || !isMassUnit(unit)) return number.text;
-    if (readings.has(entry.name))
-      readabilityGrams = Math.max(readabilityGrams, lastPlace(number.text) * Number(gramsPerUnit[unit]));
-    return toGrams(number.text, unit);
+  const rows = guide.rows
+    .map((_, index) => index + 1)
+    .filter((row) => guide.perRow.some((one) => (fields[entryName(one, row)] ?? "").trim() !== ""));
+  const nothingRead = message("bench-check.entry.nothing-read");
+  const first = guide.perRow[0] && entryName(guide.perRow[0], 1);
+  const unit = isMassUnit(fields.unit ?? "g") ? ((fields.unit ?? "g") as MassUnit) : "g";
+  const asked = entryOf(kind, unit, entry);
+  const named = (entries: readonly GuideEntry[], row?: number) =>
+    entries.map((one) => [entryName(one, row), asked(one)] as const);
+  const numbers: Record<string, z.ZodType<string>> = {
+    ...(rows.length === 0 && first ? { [first]: entry.text({ missing: nothingRead }) } : {}),
+    ...Object.fromEntries([...named(guide.once), ...rows.flatMap((row) => named(guide.perRow, row))]),
   };
-  const once = Object.fromEntries(guide.once.map((entry) => [entry.name, read(entry)]));
-  const rows = guide.rows.flatMap((_, index) => {
-    const row = index + 1;
-    const empty = guide.perRow.every((entry) => (fields[entryName(entry, row)] ?? "").trim() === "");
-    if (empty) return [];
-    return [Object.fromEntries(guide.perRow.map((entry) => [entry.name, read(entry, row)]))];
+  const signed = z.object({
+    unit: entry.choice(massUnits, {
+      first: "g",
+      wrong: (unit) => message("form.unit.not-listed", { unit, units: massUnits }),
+    }),
+    by: entry.text({ missing: message("bench-check.entry.unsigned") }),
   });
-  const first = guide.perRow[0];
-  if (rows.length === 0 && first) refuse(entryName(first, 1), message("bench-check.entry.nothing-read"));
-  const by = (fields.by ?? "").trim();
-  if (by === "") refuse("by", message("bench-check.entry.unsigned"));
-  const typedClass = (once.class ?? "").toUpperCase();
-  const weightClass = weightClasses.find((one) => one === typedClass);
-  if (typedClass !== "" && !weightClass)
-    refuse(
-      "class",
-      message("bench-check.entry.no-class", { typed: once.class ?? "", classes: { anyOf: weightClasses } }),
-    );
-  if (problems.length > 0) return { problems };
-  const weight = (stated: string) => weightOf(Number(stated), weightClass, once.expanded ?? "");
-  return { by, once, rows, readabilityGrams, resolutionCelsius, weight };
-}
+  return z
+    .intersection(signed, z.object(numbers))
+    .transform(({ by, ...of }: { by: string } & Record<string, string>, context): TypedCheck => {
+      const value = (one: GuideEntry, row?: number) => of[entryName(one, row)] ?? "";
+      const grams = (one: GuideEntry, row?: number) => {
+        const text = value(one, row);
+        return one.unit === "mass" && text !== "" ? toGrams(text, unit) : text;
+      };
+      const all = [
+        ...guide.once.map((one) => [one, value(one)] as const),
+        ...rows.flatMap((row) => guide.perRow.map((one) => [one, value(one, row)] as const)),
+      ];
+      const coarsest = (of: (one: GuideEntry) => boolean) =>
+        Math.max(0, ...all.flatMap(([one, text]) => (of(one) && text !== "" ? [lastPlace(text)] : [])));
+      const once = Object.fromEntries(guide.once.map((one) => [one.name, grams(one)]));
+      const weightClass = weightClasses.find((one) => one === once.class?.toUpperCase());
+      if (once.class && !weightClass)
+        refuseEntry(
+          context,
+          "class",
+          message("bench-check.entry.no-class", { typed: once.class, classes: { anyOf: weightClasses } }),
+        );
+      return {
+        by,
+        once,
+        rows: rows.map((row) => Object.fromEntries(guide.perRow.map((one) => [one.name, grams(one, row)]))),
+        readabilityGrams: coarsest(({ name }) => readings.has(name)) * Number(gramsPerUnit[unit]),
+        resolutionCelsius: coarsest(({ name, unit }) => unit === "celsius" && name !== "referenceU"),
+        weight: (stated) => weightOf(Number(stated), weightClass, once.expanded ?? ""),
+      };
+    });
+};
+
+/** How each entry of a guided check is read. */
+const entryOf =
+  (kind: CheckKind, unit: MassUnit, { text, typed, decimal, maybeDecimal }: Entries) =>
+  (one: GuideEntry): z.ZodType<string> => {
+    const empty = mayBeEmpty(kind, one);
+    if (one.unit === "none") return empty ? typed() : text();
+    const asked = {
+      unit: one.unit === "mass" ? unit : one.unit === "celsius" ? "°C" : "",
+      unitChosen: one.unit === "mass",
+      displayed: readings.has(one.name),
+    };
+    return empty ? maybeDecimal(asked).transform((value = "") => value) : decimal(asked);
+  };
 
 function weightOf(grams: number, weightClass: WeightClass | undefined, expanded: string): CheckWeight {
   if (weightClass) return { nominalGrams: grams, class: weightClass };

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
@@ -12,11 +13,12 @@ import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import type { CheckRepository } from "../../station/check-repository.ts";
 import { weighingPointRepository } from "../../station/weighing-point-repository.ts";
+import { type Entries, formIn, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { checkFormView } from "./check-form-view.ts";
-import { typedCheck } from "./checks-form.ts";
+import { checkForm } from "./checks-form.ts";
 import { checkMade } from "./checks-made.ts";
 import { checksView } from "./checks-view.ts";
 
@@ -75,12 +77,11 @@ export function checkRoutes(
   });
 
   app.post("/checks/limits", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const fields = fieldsOf(request);
     try {
-      await keepLimits(checks, (await weighed.now()).points, fields, now());
+      await keepLimits(checks, (await weighed.now()).points, formIn(request, limitsForm), now());
       return reply.redirect("/checks", 303);
     } catch (error) {
-      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], fields);
+      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], fieldsOf(request));
     }
   });
 
@@ -91,12 +92,17 @@ export function checkRoutes(
       const kind = checkKinds.find((one) => one === request.params.kind);
       if (!kind) return reply.callNotFound();
       const values = fieldsOf(request);
-      const typed = typedCheck(kind, values, lookOf(request).locale);
-      if ("problems" in typed) return form(request, reply, kind, { problems: typed.problems, values });
+      const read = readForm(checkForm(kind, values), values, lookOf(request).locale);
+      if ("problems" in read) return form(request, reply, kind, { problems: read.problems, values });
       try {
         const already = checks.all.find(({ id }) => id === values.step);
         if (!already) {
-          const { result, asked } = await checkMade(kind, typed, { bench, checks, evaluate, at: now() });
+          const { result, asked } = await checkMade(kind, read.values, {
+            bench,
+            checks,
+            evaluate,
+            at: now(),
+          });
           const note = (values.note ?? "").trim();
           const kept = { ...result, ...(note === "" ? {} : { note }) };
           await checks.keep(kept, asked, values.step);
@@ -112,11 +118,13 @@ export function checkRoutes(
   );
 }
 
+const limitsForm = ({ typed }: Entries) => z.object({ chart: typed(), by: typed(), why: typed() });
+
 /** Keeps new limits of a chart, from now on, with who set them and why. Throws Refusal. */
 async function keepLimits(
   checks: CheckRepository,
   points: Parameters<typeof chartsOf>[1],
-  { chart: id = "", by = "", why = "" }: Record<string, string>,
+  { chart: id, by, why }: z.output<ReturnType<typeof limitsForm>>,
   at: string,
 ): Promise<void> {
   const chart = chartsOf(checks, points).find((one) => `${one.kind} ${one.of}` === id);

@@ -2,7 +2,8 @@ import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { isEvidenceKind } from "../../conformity/evidence/evidence.ts";
 import { foundBy } from "../../conformity/evidence/recorded.ts";
-import { type FieldProblem, typedEvidence } from "./evidence-form.ts";
+import type { FieldProblem } from "../forms/form.ts";
+import { typedEvidence } from "./evidence-form.ts";
 import { typedSize } from "./size-form.ts";
 
 /** The body of the entry that a form of evidence asks for, or every entry of the form that was refused. */

@@ -1,4 +1,5 @@
-import { message } from "../../../calibration/message.ts";
+import { z } from "zod";
+import { type Code, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellValue } from "../../../views/messages/tell.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
@@ -8,7 +9,8 @@ import type { Specification } from "../../metals/specifications/specification.ts
 import type { Stated } from "../../reports/stated.ts";
 import { type Item, standing } from "../../weighing/item.ts";
 import { readabilityGrams } from "../../weighing/readability.ts";
-import { type FieldProblem, NumberEntries } from "./evidence-form.ts";
+import { type Entries, readForm } from "../forms/form.ts";
+import { numbersOf } from "./evidence-form.ts";
 
 const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
 
@@ -50,26 +52,10 @@ export function typedSize(
   locale: Locale,
   { specifications, mass, library }: Known,
 ) {
-  const numbers = new NumberEntries(fields, locale);
-  const specification = specifications.find(({ id }) => id === fields["size-specification"]);
-  if (!specification) numbers.refuse("size-specification", message("evidence.refused.no-specification"));
-  const diameterMm = numbers.optional("size-diameter", "form.field.diameter", millimetres);
-  const thicknessMm = numbers.optional("size-thickness", "form.field.thickness", millimetres);
-  const u = numbers.within("size-within", "form.field.within", "mm");
-  const massG = mass?.grams ?? numbers.number("size-mass", "form.field.mass", evidenceRanges.massG);
-  const uMassG = mass?.uGrams ?? numbers.within("size-mass-within", "form.field.within", "g");
-  const problems: readonly FieldProblem[] = numbers.problems;
-  if (!specification || problems.length > 0) return { problems };
-  const check = checkSize(
-    specification,
-    {
-      massG,
-      uMassG,
-      ...(diameterMm === undefined ? {} : { diameterMm, uDiameterMm: u }),
-      ...(thicknessMm === undefined ? {} : { thicknessMm, uThicknessMm: u }),
-    },
-    library,
-  );
+  const read = readForm(sizeForm(specifications, mass), fields, locale);
+  if ("problems" in read) return read;
+  const { specification, measured } = read.values;
+  const check = checkSize(specification, measured, library);
   const lines = check.comparisons.map(({ says }) => says);
   return {
     body: {
@@ -83,3 +69,38 @@ export function typedSize(
     },
   };
 }
+
+/** What a piece is held against, and its size; its mass too, where the balance has not said it. */
+const sizeForm = (specifications: readonly Specification[], weighed: Known["mass"]) => (entry: Entries) => {
+  const { measured, within } = numbersOf(entry);
+  const length = (what: Code) => entry.maybeNumber({ ...millimetres, what: message(what) });
+  const size = z.object({
+    "size-specification": entry.choice(
+      specifications.map(({ id }) => id),
+      { wrong: message("evidence.refused.no-specification") },
+    ),
+    "size-diameter": length("form.field.diameter"),
+    "size-thickness": length("form.field.thickness"),
+    "size-within": within("mm"),
+  });
+  const mass = weighed
+    ? z.object({}).transform(() => ({ massG: weighed.grams, uMassG: weighed.uGrams }))
+    : z
+        .object({
+          "size-mass": measured("form.field.mass", evidenceRanges.massG),
+          "size-mass-within": within("g"),
+        })
+        .transform((of) => ({ massG: of["size-mass"], uMassG: of["size-mass-within"] }));
+  return z.intersection(size, mass).transform(({ massG, uMassG, ...of }) => {
+    const { "size-diameter": diameterMm, "size-thickness": thicknessMm, "size-within": uMm } = of;
+    return {
+      specification: specifications.find(({ id }) => id === of["size-specification"])!,
+      measured: {
+        massG,
+        uMassG,
+        ...(diameterMm === undefined ? {} : { diameterMm, uDiameterMm: uMm }),
+        ...(thicknessMm === undefined ? {} : { thicknessMm, uThicknessMm: uMm }),
+      },
+    };
+  });
+};

@@ -1,7 +1,10 @@
 import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark, TypedNumber } from "../../../calibration/typed-number.ts";
 import { type Asked, readQuantity } from "../../../calibration/typed-quantity.ts";
+import type { MassUnit } from "../../../calibration/units.ts";
+import { typedReading } from "../../weighing/typed-reading.ts";
 
 type Quantity = Omit<Asked, "mark" | "unit"> & {
   unit?: string;
@@ -27,17 +30,22 @@ export interface Entries {
   maybeDecimal(asked?: Quantity): z.ZodType<string | undefined>;
   number(asked?: Quantity): z.ZodType<number>;
   maybeNumber(asked?: Quantity): z.ZodType<number | undefined>;
+  /** a weight off a display in the unit of the list beside it; a load is not below zero, a zero may be */
+  reading(unit: string, of?: "load" | "zero"): z.ZodType<{ text: string; unit: MassUnit }>;
+  /** trimmed text as it was typed, also none */
+  typed(): z.ZodType<string>;
   /** trimmed text that must not be empty */
   text(words?: Words): z.ZodType<string>;
   maybeText(words?: Words): z.ZodType<string | undefined>;
   choice<const Of extends readonly string[]>(
     of: Of,
-    words?: { wrong?: Message; first?: Of[number] },
+    words?: { wrong?: Message | ((typed: string) => Message); first?: Of[number] },
   ): z.ZodType<Of[number]>;
   /** a box: true when it was ticked */
   box(): z.ZodType<boolean>;
   /** a day of the calendar, 2026-03-02 */
   day(words?: Words): z.ZodType<string>;
+  maybeDay(words?: Words): z.ZodType<string | undefined>;
 }
 
 /** Reads one trimmed entry, or gives why it goes back. */
@@ -54,25 +62,26 @@ export function entriesFor(mark: DecimalMark): Entries {
     number: (asked) => decimal(asked).transform(Number),
     maybeNumber: (asked) =>
       maybeDecimal(asked).transform((text) => (text === undefined ? undefined : Number(text))),
+    reading: (unit, of = "load") => entry(undefined, (typed) => readingOf(typed, unit, { mark, of })),
+    typed: () => entry(undefined, (typed) => ({ value: typed })),
     text: (words = {}) => entry(words.what, (typed) => wordsOf(typed, words)),
     maybeText: (words = {}) =>
       entry(words.what, (typed) => (typed === "" ? { value: undefined } : wordsOf(typed, words))),
     choice: (of, { wrong, first } = {}) =>
       entry(undefined, (typed) => {
         const value = typed === "" ? first : of.find((one) => one === typed);
-        return value === undefined
-          ? { says: wrong ?? message("form.choice.not-offered", { typed }) }
-          : { value };
+        if (value !== undefined) return { value };
+        const says = typeof wrong === "function" ? wrong(typed) : wrong;
+        return { says: says ?? message("form.choice.not-offered", { typed }) };
       }),
     box: () =>
       z
         .unknown()
         .optional()
         .transform((value) => value !== undefined && value !== ""),
-    day: (words = {}) =>
-      entry(words.what, (typed) =>
-        isDay(typed) ? { value: typed } : { says: message("form.day.not-a-day", { typed }) },
-      ),
+    day: (words = {}) => entry(words.what, (typed) => day(typed, words)),
+    maybeDay: (words = {}) =>
+      entry(words.what, (typed) => (typed === "" ? { value: undefined } : day(typed, words))),
   };
 }
 
@@ -100,6 +109,24 @@ function quantity(typed: string, asked: Quantity, mark: DecimalMark): { value: s
   if (whole && !Number.isInteger(Number(text)))
     return { says: message("form.number.whole", { value: { decimal: text } }) };
   return { value: text };
+}
+
+function readingOf(
+  typed: string,
+  unit: string,
+  asked: { mark: DecimalMark; of: "load" | "zero" },
+): { value: { text: string; unit: MassUnit } } | { says: Message } {
+  try {
+    return { value: typedReading(typed, unit, { ...asked, at: "" }) };
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return { says: { code: error.code, params: error.params } };
+  }
+}
+
+function day(typed: string, { missing }: Words): { value: string } | { says: Message } {
+  if (typed === "" && missing) return { says: missing };
+  return isDay(typed) ? { value: typed } : { says: message("form.day.not-a-day", { typed }) };
 }
 
 function wordsOf(typed: string, { missing, most = 2000 }: Words): { value: string } | { says: Message } {

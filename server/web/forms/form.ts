@@ -1,8 +1,11 @@
+import type { FastifyRequest } from "fastify";
 import type { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { decimalMark } from "../../../views/numbers.ts";
+import { lookOf } from "../look.ts";
 import { type Entries, entriesFor } from "./entries.ts";
 
 /** What is wrong with one entry of a form; `fieldId` is the name of the entry. */
@@ -34,6 +37,14 @@ export function readForm<T>(
   return readFields(form, body, decimalMark(locale));
 }
 
+/** The same where a page tells one refusal at a time. Throws Refusal at the first entry that goes back. */
+export function formIn<T>(request: FastifyRequest, form: Form<T>): T {
+  const read = readForm(form, request.body, lookOf(request).locale);
+  if ("values" in read) return read.values;
+  const { fieldId, error } = read.problems[0]!;
+  throw new Refusal(error.code, error.params, fieldId);
+}
+
 /** `readForm` where only the decimal mark is known. */
 function readFields<T>(
   form: Form<T>,
@@ -48,6 +59,11 @@ function readFields<T>(
 /** Refuses one entry because of what another one says: for a `superRefine` of the whole form. */
 export function refuseEntry(context: z.RefinementCtx, fieldId: string, says: Message): void {
   context.addIssue({ code: "custom", path: [fieldId], params: { says } });
+}
+
+/** Refuses what an entry says by itself: for its own `superRefine`, which is looked at whatever the others say. */
+export function refuse(context: z.RefinementCtx, says: Message): void {
+  context.addIssue({ code: "custom", params: { says } });
 }
 
 /** The message that an issue carries: `refuse` puts it there. What else zod finds is an entry that is no text. */

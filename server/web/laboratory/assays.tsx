@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { AssayPage } from "../../../views/assays/page.tsx";
 import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -10,13 +11,15 @@ import type { Library } from "../../metals/library.ts";
 import type { Station } from "../../station/station.ts";
 import { seenOf } from "../about.ts";
 import { statedOf } from "../evidence/evidence.tsx";
-import type { FieldProblem } from "../evidence/evidence-form.ts";
+import { type Entries, formIn, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
-import { assayedMetal, typedAssay } from "./assay-form.ts";
+import { assayedMetal, assayForm } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
+
+const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
 
 interface AssayParts {
   station: Station;
@@ -29,7 +32,7 @@ interface AssayParts {
 type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 interface Refused {
   values: Record<string, string>;
-  problems: readonly FieldProblem[];
+  problems: AssayPageView["problems"];
 }
 
 /** What a laboratory found in a recorded piece: every assay is an entry, and the newest that stands counts. */
@@ -100,10 +103,10 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       const before = entries.slice(0, Number(values.version ?? entries.length));
       const standing = standingAssay(before, assayedMetal(values));
       const today = now().toISOString().slice(0, 10);
-      const typed = typedAssay(values, { locale: lookOf(request).locale, today, standing });
-      if ("problems" in typed) return answer(request, reply, { values, problems: typed.problems });
+      const read = readForm(assayForm({ today, standing }), values, lookOf(request).locale);
+      if ("problems" in read) return answer(request, reply, { values, problems: read.problems });
       return written(request, reply, "permille", () =>
-        station.do({ do: "add-assay", ...seenOf(piece, values), assay: typed.body }),
+        station.do({ do: "add-assay", ...seenOf(piece, values), assay: read.values }),
       );
     },
   );
@@ -114,9 +117,8 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
     async (request, reply) => {
       const { piece, entry } = request.params;
       const values = fieldsOf(request);
-      const { reason = "" } = values;
       return written(request, reply, `reason-${entry}`, () =>
-        station.do({ do: "exclude-assay", ...seenOf(piece, values), entry, reason }),
+        station.do({ do: "exclude-assay", ...seenOf(piece, values), entry, ...formIn(request, excludeForm) }),
       );
     },
   );

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { z } from "zod";
 import { type Code, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
@@ -8,7 +9,6 @@ import {
   DensityMatchesPage,
   type DensityMatchesView,
   type DensityMatchRow,
-  type LengthName,
   lengthsOf,
   type OutlineKind,
   outlines,
@@ -17,12 +17,12 @@ import { called } from "../../metals/called.ts";
 import { type Candidate, candidates } from "../../metals/composites/candidates.ts";
 import { type Shape, volumeOf } from "../../metals/composites/shape.ts";
 import type { Library } from "../../metals/library.ts";
-import { NumberEntries } from "../evidence/evidence-form.ts";
+import { type Entries, readForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { claimOptions } from "./claim-options.ts";
-import { densityRange, uDensityRange } from "./fineness.tsx";
+import { densityEntries } from "./fineness.tsx";
 
 type Values = DensityMatchesView["values"];
 type Answered = Pick<DensityMatchesView, "problems" | "answer">;
@@ -63,22 +63,16 @@ export function densityMatchRoutes(app: FastifyInstance, library: () => Library,
 }
 
 function answerTo(values: Values, library: Library, locale: Locale): Answered {
-  const numbers = new NumberEntries(values, locale);
-  const value = numbers.number("density", "form.field.density", densityRange);
-  const u = numbers.number("uDensity", "form.field.standard-uncertainty", uDensityRange);
-  const shape = shapeOf(values.outline as OutlineKind, (name, what) =>
-    numbers.number(name, what, millimetres),
-  );
-  if (values.claim !== "" && !library.has(values.claim))
-    numbers.refuse("claim", message("metal.refusal.not-in-list", { id: values.claim }));
-  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  const read = readForm(matchesForm(values.outline as OutlineKind, library), values, locale);
+  if ("problems" in read) return read;
+  const { density: value, uDensity: u, claim, shape } = read.values;
   try {
     if (shape) volumeOf(shape);
   } catch (error) {
     return { problems: [{ fieldId: "inner", error: refusalOf(error).says }] };
   }
   const interval = [value - 2 * u, value + 2 * u] as const;
-  const claimed = values.claim === "" ? undefined : library.metal(values.claim);
+  const claimed = claim === "" ? undefined : library.metal(claim);
   const found = candidates(interval, claimed, shape, library).filter(({ id }) => id !== claimed?.id);
   const list = (kind: DensityMatchRow["kind"]) => {
     const all = found.filter((one) => one.kind === kind);
@@ -97,30 +91,54 @@ function answerTo(values: Values, library: Library, locale: Locale): Answered {
   };
 }
 
-function shapeOf(kind: OutlineKind, mm: (name: LengthName, what: Code) => number): Shape | undefined {
+/** A density, what it is claimed as, and the lengths of its outline. */
+const matchesForm = (outline: OutlineKind, library: Library) => (entry: Entries) =>
+  z.intersection(
+    z.object({
+      ...densityEntries(entry),
+      claim: entry.choice(
+        library.metals.map(({ id }) => id),
+        { first: "", wrong: (id) => message("metal.refusal.not-in-list", { id }) },
+      ),
+    }),
+    shapeForm(outline, entry).transform((shape) => ({ shape })),
+  );
+
+function shapeForm(kind: OutlineKind, { number }: Entries): z.ZodType<Shape | undefined> {
+  const mm = (what: Code) => number({ ...millimetres, what: message(what) });
   switch (kind) {
     case "none":
-      return undefined;
+      return z.unknown().transform(() => undefined);
     case "disc":
-      return {
-        kind,
-        diameterMm: mm("diameter", "form.field.diameter"),
-        thicknessMm: mm("thickness", "form.field.thickness"),
-      };
+      return z
+        .object({ diameter: mm("form.field.diameter"), thickness: mm("form.field.thickness") })
+        .transform(({ diameter, thickness }) => ({ kind, diameterMm: diameter, thicknessMm: thickness }));
     case "bar":
-      return {
-        kind,
-        lengthMm: mm("length", "form.field.length"),
-        widthMm: mm("width", "form.field.width"),
-        heightMm: mm("height", "form.field.height"),
-      };
+      return z
+        .object({
+          length: mm("form.field.length"),
+          width: mm("form.field.width"),
+          height: mm("form.field.height"),
+        })
+        .transform(({ length, width, height }) => ({
+          kind,
+          lengthMm: length,
+          widthMm: width,
+          heightMm: height,
+        }));
     case "ring":
-      return {
-        kind,
-        outerMm: mm("outer", "form.field.outer-diameter"),
-        innerMm: mm("inner", "form.field.inner-diameter"),
-        widthMm: mm("ringWidth", "form.field.band-width"),
-      };
+      return z
+        .object({
+          outer: mm("form.field.outer-diameter"),
+          inner: mm("form.field.inner-diameter"),
+          ringWidth: mm("form.field.band-width"),
+        })
+        .transform(({ outer, inner, ringWidth }) => ({
+          kind,
+          outerMm: outer,
+          innerMm: inner,
+          widthMm: ringWidth,
+        }));
   }
 }
 

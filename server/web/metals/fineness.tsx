@@ -1,4 +1,6 @@
 import type { FastifyInstance } from "fastify";
+import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { normalBelow } from "../../../calibration/normal.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -6,13 +8,27 @@ import { page } from "../../../views/page.tsx";
 import { FinenessPage, type FinenessView } from "../../../views/plan/fineness.tsx";
 import { type AssayedMelts, assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { NumberEntries } from "../evidence/evidence-form.ts";
+import { goldColours } from "../../metals/fineness/rest-of-alloy.ts";
+import { type Entries, readForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
-import { colourOf, colourOptions, finenessAnswer } from "./fineness-answer.ts";
+import { colourOptions, finenessAnswer } from "./fineness-answer.ts";
 
 export const densityRange = { from: 0.5, to: 25, unit: "g/cm³" } as const;
 export const uDensityRange = { from: 0.00001, to: 5, unit: "g/cm³" } as const;
+
+/** A density with its standard uncertainty. */
+export const densityEntries = ({ number }: Entries) => ({
+  density: number({ ...densityRange, what: message("form.field.density") }),
+  uDensity: number({ ...uDensityRange, what: message("form.field.standard-uncertainty") }),
+});
+
+const densityForm = (entry: Entries) =>
+  z.object({
+    ...densityEntries(entry),
+    metal: entry.choice(["gold", "silver"], { first: "gold" }),
+    colour: entry.choice(goldColours, { first: "any" }),
+  });
 
 /** Fineness from a typed density, before or without a record. */
 export function finenessRoutes(app: FastifyInstance, ledger: Ledger, demo: boolean): void {
@@ -44,10 +60,9 @@ function answerTo(
   locale: Locale,
 ): Pick<FinenessView, "problems" | "answer"> {
   if (values.density === "" && values.uDensity === "") return { problems: [] };
-  const numbers = new NumberEntries(values, locale);
-  const value = numbers.number("density", "form.field.density", densityRange);
-  const u = numbers.number("uDensity", "form.field.standard-uncertainty", uDensityRange);
-  if (numbers.problems.length > 0) return { problems: numbers.problems };
+  const read = readForm(densityForm, values, locale);
+  if ("problems" in read) return read;
+  const { density: value, uDensity: u, metal, colour } = read.values;
   const measured = {
     valueGPerCm3: value,
     uGPerCm3: u,
@@ -56,7 +71,6 @@ function answerTo(
     intervalFrom: "gum" as const,
     probabilityBelow: (x: number) => normalBelow((x - value) / u),
   };
-  const metal = values.metal === "silver" ? "silver" : "gold";
-  const asked = { metal, colour: colourOf(values.colour), celsius: 20 } as const;
+  const asked = { metal, colour, celsius: 20 } as const;
   return { problems: [], answer: finenessAnswer(measured, asked, { melts, locale }) };
 }

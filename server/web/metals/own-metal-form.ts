@@ -1,41 +1,57 @@
-import { Refusal } from "../../../calibration/refusal.ts";
-import { readNumber } from "../../../calibration/typed-number.ts";
-import type { Locale } from "../../../views/messages/language.ts";
-import { decimalMark } from "../../../views/numbers.ts";
+import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
+import { type Entries, refuseEntry } from "../forms/form.ts";
 
-/**
- * The owner's metals with the one of the form added, under the next version. Refuses an entry
- * that is no number, at its field, and what the format of own metals refuses.
- */
-export function withMetalOfForm(
-  held: OwnMetals | undefined,
-  fields: Record<string, string>,
-  locale: Locale,
-): OwnMetals {
-  const number = (field: string) => {
-    const read = readNumber(fields[field] ?? "", { mark: decimalMark(locale) });
-    if (read.kind !== "number") throw new Refusal(read.says.code, read.says.params, field);
-    return Number(read.text);
-  };
-  const maybe = (field: string) => ((fields[field] ?? "").trim() === "" ? null : number(field));
-  const nominal = number("nominal");
-  const [from, to] = [maybe("conductivityLow"), maybe("conductivityHigh")];
-  const metal = {
-    id: idFrom(fields.name ?? ""),
-    name: fields.name ?? "",
-    composition: compositionFrom(fields.composition ?? "", locale),
-    density_g_cm3: { nominal, low: maybe("low") ?? nominal, high: maybe("high") ?? nominal },
-    expansion_per_million_k: maybe("expansion"),
-    magnetism: fields.magnetism,
-    conductivity_iacs_percent: from === null && to === null ? null : [from ?? to, to ?? from],
-    sound_m_s: maybe("sound"),
-    colour: fields.colour,
-    likelihood: fields.likelihood,
-    source: fields.source ?? "",
-    ...((fields.notes ?? "").trim() === "" ? {} : { notes: fields.notes }),
-  };
+/** The owner's metals with the one of the form added, under the next version. Throws Refusal for what their format refuses. */
+export function withMetal(held: OwnMetals | undefined, metal: object): OwnMetals {
   return checked([...(held?.metals ?? []), metal], held);
+}
+
+/** A metal of the owner's, as the format of own metals has it. */
+export function ownMetalForm(entry: Entries) {
+  const { number, maybeNumber, typed, maybeText } = entry;
+  const density = { unit: "g/cm³" };
+  const conductivity = { unit: "%" };
+  return z
+    .object({
+      name: typed(),
+      composition: typed(),
+      nominal: number(density),
+      low: maybeNumber(density),
+      high: maybeNumber(density),
+      expansion: maybeNumber(),
+      magnetism: maybeText(),
+      conductivityLow: maybeNumber(conductivity),
+      conductivityHigh: maybeNumber(conductivity),
+      sound: maybeNumber({ unit: "m/s" }),
+      colour: maybeText(),
+      likelihood: maybeText(),
+      source: typed(),
+      notes: maybeText(),
+    })
+    .transform((of, context) => {
+      const { nominal, low = nominal, high = nominal, conductivityLow: from, conductivityHigh: to } = of;
+      const id = idFrom(of.name);
+      if (id === undefined) refuseEntry(context, "name", message("metal.own.no-name", { name: of.name }));
+      const { composition = {}, says } = compositionFrom(of.composition, entry);
+      if (says) refuseEntry(context, "composition", says);
+      return omitUndefined({
+        id,
+        name: of.name,
+        composition,
+        density_g_cm3: { nominal, low, high },
+        expansion_per_million_k: of.expansion ?? null,
+        magnetism: of.magnetism,
+        conductivity_iacs_percent: from === undefined && to === undefined ? null : [from ?? to, to ?? from],
+        sound_m_s: of.sound ?? null,
+        colour: of.colour,
+        likelihood: of.likelihood,
+        source: of.source,
+        notes: of.notes,
+      });
+    });
 }
 
 /** The owner's metals without one of them, under the next version. */
@@ -51,41 +67,41 @@ function checked(metals: readonly unknown[], held: OwnMetals | undefined): OwnMe
   return readOwnMetals(JSON.stringify(file), held);
 }
 
-/** "Dental gold, white" is own-dental-gold-white; letters outside a to z are left out. */
-function idFrom(name: string): string {
+/** "Dental gold, white" is own-dental-gold-white; letters outside a to z are left out. Undefined where none is left. */
+function idFrom(name: string): string | undefined {
   const plain = name
     .normalize("NFKD")
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "")
     .slice(0, 40);
-  if (plain === "") throw new Refusal("metal.own.no-name", { name }, "name");
-  return `own-${plain}`;
+  return plain === "" ? undefined : `own-${plain}`;
 }
 
 const line = /^([A-Za-z]+)\s+([\d.,]+)(?:\s+([\d.,]+)\s*[-–]\s*([\d.,]+))?\s*%?$/;
 
-/** One component a line: "Ag 92.5", or with its limits "Ag 92.5 92.4-93.0"; percent of the mass. */
-function compositionFrom(text: string, locale: Locale): Record<string, [number, number, number]> {
-  const composition: Record<string, [number, number, number]> = {};
+/** One component a line: "Ag 92.5", or with its limits "Ag 92.5 92.4-93.0"; percent of the mass. Or what is wrong. */
+function compositionFrom(
+  text: string,
+  { number }: Entries,
+): { composition?: Record<string, Shares>; says?: Message } {
+  const composition: Record<string, Shares> = {};
   for (const row of text.split(/[\n;]/).filter((one) => one.trim() !== "")) {
     const [, symbol, ...parts] = line.exec(row.trim()) ?? [];
-    const shares = parts
-      .filter((part) => part !== undefined)
-      .map((part) => readNumber(part, { mark: decimalMark(locale) }));
-    if (symbol === undefined || shares.some((share) => share.kind !== "number"))
-      throw new Refusal("metal.own.composition-line", { line: row.trim() }, "composition");
-    const [nominal = 0, low = nominal, high = nominal] = shares.map((share) =>
-      share.kind === "number" ? share100(share.text) : 0,
-    );
+    const percents = z.array(number()).safeParse(parts.filter((part) => part !== undefined));
+    if (symbol === undefined || !percents.success)
+      return { says: message("metal.own.composition-line", { line: row.trim() }) };
+    const [nominal = 0, low = nominal, high = nominal] = percents.data.map(share100);
     if (!(low <= nominal && nominal <= high && high <= 1))
-      throw new Refusal("metal.own.limits-percent", { line: row.trim() }, "composition");
+      return { says: message("metal.own.limits-percent", { line: row.trim() }) };
     composition[symbol] = [nominal, low, high];
   }
   const percent = 100 * Object.values(composition).reduce((sum, [nominal]) => sum + nominal, 0);
-  if (Math.abs(percent - 100) > 0.51) throw new Refusal("metal.own.sum-percent", { percent }, "composition");
-  return composition;
+  if (Math.abs(percent - 100) > 0.51) return { says: message("metal.own.sum-percent", { percent }) };
+  return { composition };
 }
 
+type Shares = [nominal: number, low: number, high: number];
+
 /** Percent as a share, without the tail that dividing by 100 leaves. */
-const share100 = (percent: string) => +(Number(percent) / 100).toPrecision(12);
+const share100 = (percent: number) => +(percent / 100).toPrecision(12);

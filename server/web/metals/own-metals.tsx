@@ -13,11 +13,12 @@ import {
   writeOwnMetals,
 } from "../../metals/own-metals.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
-import { frameOf, lookOf } from "../look.ts";
+import { formIn } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
-import { withMetalOfForm, withoutMetal } from "./own-metal-form.ts";
+import { ownMetalForm, withMetal, withoutMetal } from "./own-metal-form.ts";
 
 type Problems = OwnMetalsPage["problems"];
 
@@ -85,9 +86,7 @@ export function ownMetalRoutes(
       .header("content-disposition", 'attachment; filename="metals.json"')
       .send(writeOwnMetals(library.own ?? { underhook_metals: ownMetalsFormat, version: 1, metals: [] })),
   );
-  change("/metals/own", "name", (request, fields) =>
-    withMetalOfForm(library.own, fields, lookOf(request).locale),
-  );
+  change("/metals/own", "name", (request) => withMetal(library.own, formIn(request, ownMetalForm)));
   change("/metals/own/import", "json-file", (request, { file }) =>
     readOwnMetals(takenOver(request, file), library.own),
   );

@@ -1,8 +1,10 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { message } from "../../../calibration/message.ts";
+import { z } from "zod";
+import { type Code, message } from "../../../calibration/message.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Specifications, type SpecificationsView } from "../../../views/specifications/index.tsx";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { calledById } from "../../metals/composites/composite-by-id.ts";
@@ -13,7 +15,7 @@ import {
   writeOwnSpecifications,
 } from "../../metals/specifications/own-specifications.ts";
 import { currentSpecifications, keepSpecifications } from "../../station/current-specifications.ts";
-import { NumberEntries } from "../evidence/evidence-form.ts";
+import { type Entries, readForm, refuseEntry } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
@@ -75,13 +77,13 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
   );
   app.post("/specifications", { preHandler: app.csrfProtection }, async (request, reply) => {
     const values = fieldsOf(request);
-    const typed = typedSpecification(values, new NumberEntries(values, lookOf(request).locale));
-    if ("problems" in typed) return answer(request, reply, { values, problems: typed.problems });
+    const read = readForm(specificationForm, values, lookOf(request).locale);
+    if ("problems" in read) return answer(request, reply, { values, problems: read.problems });
     const { own } = await currentSpecifications(ledger, library());
     const next = {
       ...own,
       version: own.version + 1,
-      specifications: [...own.specifications, typed],
+      specifications: [...own.specifications, read.values],
     };
     try {
       await keepSpecifications(ledger, library(), next, values.step);
@@ -107,45 +109,51 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
 
 const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
 
-function typedSpecification(values: Record<string, string>, numbers: NumberEntries) {
-  const { name = "", metal = "", source = "" } = values;
-  const mass = numbers.text("mass", "form.field.mass", evidenceRanges.massG);
-  const fineness = numbers.text("fineness", "form.field.fineness", { from: 1, to: 1000, unit: "‰" });
-  const tolerance = numbers.optional("tolerance", "form.field.tolerance", {
-    from: 0.000001,
-    to: 1000,
-    unit: "g",
-  });
-  const fine =
-    (values.fine ?? "").trim() === ""
-      ? ""
-      : numbers.text("fine", "form.field.fine-mass", evidenceRanges.massG);
-  const diameter = numbers.optional("diameter", "form.field.diameter", millimetres);
-  const least = numbers.optional("leastCurrent", "form.field.least-current", evidenceRanges.massG);
-  const thickness = numbers.optional("thickness", "form.field.thickness", millimetres);
-  const id = `own-${name
-    .trim()
+function specificationForm({ decimal, maybeDecimal, maybeNumber, text, typed }: Entries) {
+  const grams = (what: Code) => ({ ...evidenceRanges.massG, what: message(what) });
+  const length = (what: Code) => maybeNumber({ ...millimetres, what: message(what) });
+  const name = message("specification.refusal.name");
+  const source = message("specification.refusal.source");
+  return z
+    .object({
+      name: text({ missing: name }),
+      metal: text({ missing: message("specification.refusal.metal") }),
+      mass: decimal(grams("form.field.mass")),
+      tolerance: maybeNumber({ from: 0.000001, to: 1000, unit: "g", what: message("form.field.tolerance") }),
+      fineness: decimal({ from: 1, to: 1000, unit: "‰", what: message("form.field.fineness") }),
+      fine: maybeDecimal(grams("form.field.fine-mass")),
+      diameter: length("form.field.diameter"),
+      thickness: length("form.field.thickness"),
+      leastCurrent: maybeNumber(grams("form.field.least-current")),
+      source: typed(),
+    })
+    .transform((of, context): OwnSpecification => {
+      const id = idOf(of.name);
+      if (id === "own-") refuseEntry(context, "name", name);
+      if (of.source.length < 3) refuseEntry(context, "source", source);
+      return omitUndefined({
+        id,
+        name: of.name,
+        metal: of.metal,
+        mass_g: of.mass,
+        mass_tolerance_g: of.tolerance ?? null,
+        fineness_permille: of.fineness,
+        fineness_tolerance_permille: null,
+        fine_mass_g: of.fine,
+        least_current_g: of.leastCurrent,
+        diameter_mm: of.diameter,
+        thickness_mm: of.thickness,
+        source: of.source,
+      });
+    });
+}
+
+/** "Harbour medal, 1 oz" is own-harbour-medal-1-oz. */
+function idOf(name: string): string {
+  const plain = name
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "")
-    .slice(0, 40)}`;
-  if (!/^own-[a-z0-9]/.test(id)) numbers.refuse("name", message("specification.refusal.name"));
-  if (source.trim().length < 3) numbers.refuse("source", message("specification.refusal.source"));
-  if (metal === "") numbers.refuse("metal", message("specification.refusal.metal"));
-  if (numbers.problems.length > 0) return { problems: numbers.problems };
-  const one: OwnSpecification = {
-    id,
-    name: name.trim(),
-    metal,
-    mass_g: mass,
-    mass_tolerance_g: tolerance ?? null,
-    fineness_permille: fineness,
-    fineness_tolerance_permille: null,
-    ...(fine === "" ? {} : { fine_mass_g: fine }),
-    ...(least === undefined ? {} : { least_current_g: least }),
-    ...(diameter === undefined ? {} : { diameter_mm: diameter }),
-    ...(thickness === undefined ? {} : { thickness_mm: thickness }),
-    source: source.trim(),
-  };
-  return one;
+    .slice(0, 40);
+  return `own-${plain}`;
 }

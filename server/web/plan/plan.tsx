@@ -12,11 +12,12 @@ import { firstMethod, plannedMethods } from "../../methods/index.ts";
 import type { BenchSettings } from "../../station/bench-settings.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
+import { readForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { html } from "../page-request.ts";
 import { refusedBy } from "../refused.ts";
-import { plannedFrom } from "./plan-form.ts";
+import { planForm } from "./plan-form.ts";
 import { planAnswer } from "./plan-view.ts";
 import { wallTable } from "./wall-table.ts";
 
@@ -58,14 +59,14 @@ async function pageOf(
   const form = formOf(asked, settings, claims[0]?.id ?? "", locale);
   const blank = { methods: plannedMethods, form, claims, units: massUnits, problems: [], more, locale };
   if (asked.mass === undefined) return blank;
-  const read = plannedFrom(form, settings.conditions, library, locale);
+  const read = readForm(planForm(form, { conditions: settings.conditions, library }), form, locale);
   if ("problems" in read) return { ...blank, problems: read.problems };
   try {
-    const planned = await plan(read.planned);
+    const planned = await plan(read.values);
     return {
       ...blank,
-      answer: planAnswer(planned, read.planned, library, locale),
-      table: wallTable(read.planned, library, locale),
+      answer: planAnswer(planned, read.values, library, locale),
+      table: wallTable(read.values, library, locale),
     };
   } catch (error) {
     const refused = refusedBy(error);
@@ -92,6 +93,6 @@ function formOf(
     readability: asked.readability ?? inLocale(scaleStep.text, locale),
     readabilityUnit: asked.readabilityUnit ?? scaleStep.unit,
     repeatability: asked.repeatability ?? "",
-    pieces: asked.pieces ?? "1",
+    pieces: asked.pieces?.trim() || "1",
   };
 }

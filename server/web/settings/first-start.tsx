@@ -1,14 +1,16 @@
 import type { FastifyInstance } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { FirstStart } from "../../../views/first-start/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import { isMethod } from "../../methods/index.ts";
+import { methodNames } from "../../methods/index.ts";
 import { metalGroups, sources } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
-import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, readForm } from "../forms/form.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { html } from "../page-request.ts";
 
 /** Goes over to another bench once the answer has been sent; the pages stay at their address. */
 export type ChangeBench = (to: "demonstration" | "typed") => void;
@@ -21,6 +23,9 @@ export interface FirstStartParts {
   /** undefined where this start of the bench cannot be exchanged for another */
   changeBench: ChangeBench | undefined;
 }
+
+const firstStartForm = ({ choice }: Entries) =>
+  z.object({ method: choice(methodNames), metal: choice(metalGroups), source: choice(sources) });
 
 /** Where each answer about the source leads next. */
 const next = { typed: "/", cable: "/balances", simulated: "/" } as const;
@@ -54,11 +59,8 @@ export function firstStartRoutes(
   });
 
   app.post("/first-start", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const fields = fieldsOf(request);
-    const method = fields.method ?? "";
-    const metal = metalGroups.find((one) => one === fields.metal);
-    const source = sources.find((one) => one === fields.source);
-    if (!isMethod(method) || !metal || !source) {
+    const read = readForm(firstStartForm, request.body, lookOf(request).locale);
+    if ("problems" in read) {
       const frame = frameOf(request, reply, { path: "/first-start", demo });
       const t = tellerOf(frame.locale);
       const says = message("first-start.refused");
@@ -68,7 +70,8 @@ export function firstStartRoutes(
         422,
       );
     }
-    await settings.keep({ method, metal, source });
+    await settings.keep(read.values);
+    const { source } = read.values;
     if (source === "simulated" && !demo && changeBench)
       reply.raw.once("finish", () => changeBench("demonstration"));
     return reply.redirect(cabled ? "/" : next[source], 303);

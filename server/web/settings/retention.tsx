@@ -1,13 +1,13 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { message } from "../../../calibration/message.ts";
-import { readNumber } from "../../../calibration/typed-number.ts";
+import { z } from "zod";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { decimalMark } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { RetentionPage, type RetentionView } from "../../../views/settings/retention.tsx";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { MeasurementRecord } from "../../ledger/records.ts";
 import { expiring, mostYears, type RetentionSetting, retentionFrom } from "../../ledger/retention.ts";
+import { type Entries, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 
@@ -20,6 +20,9 @@ interface Parts {
   demo: boolean;
   now: () => Date;
 }
+
+const retentionForm = ({ number, maybeText }: Entries) =>
+  z.object({ years: number({ aboveZero: true, to: mostYears }), by: maybeText(), reason: maybeText() });
 
 /** How long records are kept: shown, lengthened, never carried out by itself. */
 export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Parts): void {
@@ -65,20 +68,9 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
   app.get("/settings/retention", (request, reply) => show(request, reply));
   app.post("/settings/retention", { preHandler: app.csrfProtection }, async (request, reply) => {
     const typed = fieldsOf(request);
-    const { years = "", by = "", reason = "" } = typed;
-    const { locale } = lookOf(request);
-    const read = readNumber(years, { mark: decimalMark(locale) });
-    const number = read.kind === "number" ? Number(read.text) : Number.NaN;
-    if (!(number > 0 && number <= mostYears))
-      return show(request, reply, {
-        problems: [{ fieldId: "years", error: message("retention.wrong", { typed: years }) }],
-        typed,
-      });
-    await ledger.append("retention", "bench", {
-      years: number,
-      ...(by.trim() === "" ? {} : { by: by.trim() }),
-      ...(reason.trim() === "" ? {} : { reason: reason.trim() }),
-    });
+    const read = readForm(retentionForm, typed, lookOf(request).locale);
+    if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
+    await ledger.append("retention", "bench", omitUndefined(read.values));
     return reply.redirect("/settings/retention?kept", 303);
   });
 }

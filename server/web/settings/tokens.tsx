@@ -1,12 +1,15 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { TokensPage, type TokensView } from "../../../views/settings/tokens.tsx";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { newToken, type Scope, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
-import { frameOf } from "../look.ts";
+import { newToken, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
+import { type Entries, readForm, refuse, refuseEntry } from "../forms/form.ts";
+import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
@@ -47,23 +50,16 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
 
   app.post("/settings/tokens", { preHandler: app.csrfProtection }, async (request, reply) => {
     const typed = fieldsOf(request);
-    const { name = "", until = "", by = "", step } = typed;
-    const covered = scopes.filter((scope) => typed[scope] === "yes");
-    const problems = refusedIn(typed, covered, now());
-    if (problems.length > 0) return show(request, reply, { problems, typed });
+    const read = readForm(tokenForm(now()), typed, lookOf(request).locale);
+    if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
+    const { step, ...issued } = read.values;
     const { token, tokenHash } = newToken(randomBytes(32));
     try {
       await ledger.append(
         "token-issued",
         "tokens",
-        {
-          name: name.trim(),
-          tokenHash,
-          scopes: covered,
-          ...(until === "" ? {} : { until: endOf(until).toISOString() }),
-          ...(by.trim() === "" ? {} : { by: by.trim() }),
-        },
-        step ? { key: `token-${step}` } : {},
+        { ...issued, tokenHash },
+        step === undefined ? {} : { key: `token-${step}` },
       );
       return show(request, reply, { made: token });
     } catch (error) {
@@ -77,11 +73,12 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const { tokenHash } = request.params;
-      const reason = (fieldsOf(request).reason ?? "").trim();
-      if (reason === "")
+      const read = readForm(revocationForm, request.body, lookOf(request).locale);
+      if ("problems" in read)
         return show(request, reply, {
-          problems: [{ fieldId: "tokens-heading", error: message("tokens.why-missing") }],
+          problems: read.problems.map(({ error }) => ({ fieldId: "tokens-heading", error })),
         });
+      const { reason } = read.values;
       if ((await standing()).some((token) => token.tokenHash === tokenHash && !token.revoked))
         await ledger.append("token-revoked", "tokens", { tokenHash, reason });
       return reply.redirect("/settings/tokens?revoked", 303);
@@ -94,16 +91,33 @@ function endOf(day: string): Date {
   return new Date(`${day}T23:59:59.999Z`);
 }
 
-function refusedIn({ name = "", until = "" }: Record<string, string>, covered: readonly Scope[], now: Date) {
-  const day = /^\d{4}-\d{2}-\d{2}$/.test(until) ? endOf(until).getTime() : Number.NaN;
-  return [
-    ...(name.trim() === "" ? [{ fieldId: "name", error: message("tokens.name-missing") }] : []),
-    ...(covered.length === 0 ? [{ fieldId: "scopes", error: message("tokens.nothing-ticked") }] : []),
-    ...(until !== "" && !(day > now.getTime())
-      ? [{ fieldId: "until", error: message("tokens.until-wrong", { typed: until }) }]
-      : []),
-  ];
-}
+/** What a new token opens, for whom and how long; `step` keeps a form sent twice from making two. */
+const tokenForm =
+  (now: Date) =>
+  ({ text, maybeText, maybeDay, box }: Entries) => {
+    const until = maybeDay().transform((day, context) => {
+      if (day === undefined) return undefined;
+      if (endOf(day) <= now) refuse(context, message("tokens.until-wrong", { typed: day }));
+      return endOf(day).toISOString();
+    });
+    const said = z.object({
+      name: text({ missing: message("tokens.name-missing") }),
+      until,
+      by: maybeText(),
+      step: maybeText(),
+    });
+    const ticked = z
+      .object({ "records:read": box(), "lots:read": box(), "checks:read": box(), "live:read": box() })
+      .transform((ticked, context) => {
+        const covered = scopes.filter((scope) => ticked[scope]);
+        if (covered.length === 0) refuseEntry(context, "scopes", message("tokens.nothing-ticked"));
+        return { scopes: covered };
+      });
+    return z.intersection(said, ticked).transform(omitUndefined);
+  };
+
+const revocationForm = ({ text }: Entries) =>
+  z.object({ reason: text({ missing: message("tokens.why-missing") }) });
 
 function viewOf(token: TokenStanding, now: Date): TokensView["tokens"][number] {
   const { tokenHash, name, scopes: opens, issuedAt, until, revoked } = token;

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { buildTestBench, type TestBench } from "../build.ts";
-import { recorded, textOf, wordsOf } from "./recorded.ts";
+import { codesIn } from "../page-fields.ts";
+import { recorded, textOf } from "./recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -32,9 +33,14 @@ test("a longer time counts for records that exist, a shorter one does not, and n
   expect((await at.ledger.records()).count).toBe(1);
 });
 
-test.each(["", "0", "ten", "201"])("%j years are refused with what would be right", async (years) => {
+test.each([
+  ["", "form.number.empty"],
+  ["0", "form.number.not-above-zero"],
+  ["ten", "form.number.not-a-number"],
+  ["201", "form.number.above"],
+])("%j years are refused with what would be right", async (years, code) => {
   const answer = await at.post("/settings/retention", { years });
   expect(answer.statusCode).toBe(422);
-  expect(wordsOf(answer.body)).toContain("Right: a number above 0 and up to 200");
+  expect(codesIn(answer.body)).toContain(code);
   expect(await at.ledger.entries({ kind: "retention" })).toEqual([]);
 });

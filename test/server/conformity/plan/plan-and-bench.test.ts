@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { compute } from "../../../../server/compute/compute.ts";
 import { planFor } from "../../../../server/conformity/plan/plan.ts";
 import { builtIn } from "../../../../server/metals/library.ts";
-import { plannedFrom } from "../../../../server/web/plan/plan-form.ts";
+import { readForm } from "../../../../server/web/forms/form.ts";
+import { planForm } from "../../../../server/web/plan/plan-form.ts";
 import { firstConditions } from "../../../../server/weighing/conditions.ts";
 import { begun, type Capture, type Item } from "../../../../server/weighing/item.ts";
 import { requestFor } from "../../../../server/weighing/request.ts";
@@ -38,9 +39,9 @@ test.each([
       repeatability: "",
       pieces: "1",
     };
-    const read = plannedFrom(form as Parameters<typeof plannedFrom>[0], conditions, builtIn, "en");
+    const read = readForm(planForm(form, { conditions, library: builtIn }), form, "en");
     if ("problems" in read) throw new Error(JSON.stringify(read.problems));
-    const plan = planFor(read.planned);
+    const plan = planFor(read.values);
     const decimals = readability.length - 2;
     const { dryG, immersedG, displacedG } = plan.expected;
     const wet =
