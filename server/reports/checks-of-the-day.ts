@@ -30,8 +30,18 @@ export async function checksOfTheDay(
       if (check.kind === "check" && check.seq < entry.seq && ofEquipment(check))
         newest.set(check.body.kind, check);
     const of = name === thermometer ? writing.t("report.checks.thermometer") : writing.balance(name);
+    // one that failed on the day stays told when a later one passed
+    const failed = (await ledger.entriesOf(name)).filter(
+      (check): check is EntryOf<"check"> =>
+        check.kind === "check" &&
+        check.seq < entry.seq &&
+        ofEquipment(check) &&
+        !check.body.passed &&
+        isSameDay(check.at, first.at) &&
+        newest.get(check.body.kind)?.seq !== check.seq,
+    );
     if (newest.size === 0) told.push(writing.t("report.checks.none", { of }));
-    for (const check of newest.values()) told.push(inWords(of, check, first.at, writing));
+    for (const check of [...failed, ...newest.values()]) told.push(inWords(of, check, first.at, writing));
   }
   return told;
 }
@@ -39,13 +49,21 @@ export async function checksOfTheDay(
 /** How a learner's hands scatter says nothing of the balance, and their name is nobody else's business. */
 const ofEquipment = ({ body }: EntryOf<"check">) => body.kind !== "trainee";
 
-function inWords(of: string, { at, body }: EntryOf<"check">, workAt: string, { t, locale }: Writing): string {
-  const day = at.slice(0, 10);
+/** The day as the clock on the wall has it. */
+export const isSameDay = (one: string, other: string) =>
+  new Date(one).toDateString() === new Date(other).toDateString();
+
+function inWords(
+  of: string,
+  { at, body }: EntryOf<"check">,
+  workAt: string,
+  { t, locale, when }: Writing,
+): string {
   const kind = tellId("report.checks.kinds", body.kind, locale);
   return t("report.checks.stood", {
     of,
     kind,
     passed: String(body.passed),
-    when: day === workAt.slice(0, 10) ? t("report.checks.same-day") : t("report.checks.last-on", { day }),
+    when: isSameDay(at, workAt) ? t("report.checks.same-day") : t("report.checks.last-on", { day: when(at) }),
   });
 }

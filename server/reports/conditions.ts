@@ -3,6 +3,7 @@ import { tellId } from "../../views/messages/tell.ts";
 import type { Line, ReportReading } from "../../views/reports/report.ts";
 import { methodNamed, readingsIn, statedIn } from "../methods/index.ts";
 import { waysTaken } from "../weighing/item.ts";
+import { celsiusText } from "./results.ts";
 import type { Result, Stated } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
@@ -25,7 +26,10 @@ export function liquidCelsius({ request }: Result): number | null {
 }
 
 /** Conditions and equipment as they entered the computation. */
-export function conditionsOf({ result, statement, captures }: Stated, writing: Writing): Line[] {
+export function conditionsOf(
+  { result, statement, captures }: Pick<Stated, "result" | "statement" | "captures">,
+  writing: Writing,
+): Line[] {
   const { request } = result;
   const { locale, t, number } = writing;
   const liquid = shape(request.liquid);
@@ -50,7 +54,15 @@ export function conditionsOf({ result, statement, captures }: Stated, writing: W
       label: t(label.code, label.params),
       value: t(value.code, value.params),
     })),
-    line(t("report.conditions.liquid-temperature"), liquid.temperature_c, "°C", liquid.temperature_u_c),
+    line(
+      t("report.conditions.liquid-temperature"),
+      typeof liquid.temperature_c === "number"
+        ? Number(celsiusText(statement, liquid.temperature_c))
+        : undefined,
+      "°C",
+      liquid.temperature_u_c,
+    ),
+    correctionLine({ result, statement, captures }, writing),
     line(t("report.conditions.solids"), liquid.dissolved_solids_mg_l, "mg/l"),
     line(t("report.conditions.liquid-density"), fixed(statement.liquid_density_g_cm3, 6), "g/cm³"),
     line(t("report.conditions.air-temperature"), air.temperature_c, "°C"),
@@ -76,10 +88,12 @@ export function conditionsOf({ result, statement, captures }: Stated, writing: W
     ),
     line(
       t("report.conditions.thermometer"),
-      distinct(
-        captures.map(({ entry }) => shape(entry.body).thermometer),
-        (own) => own,
-      ),
+      request.liquid === undefined
+        ? undefined
+        : (distinct(
+            captures.map(({ entry }) => shape(entry.body).thermometer),
+            (own) => own,
+          ) ?? t("report.not-stated")),
     ),
     line(t("report.conditions.wire"), hanger.wire_mm, "mm"),
     line(t("report.conditions.bubbles"), request.bubble_allowance_mg, "mg"),
@@ -87,6 +101,23 @@ export function conditionsOf({ result, statement, captures }: Stated, writing: W
     ...addedBodies(request.added, writing),
   ];
   return lines.filter((each) => each !== null);
+}
+
+/** What the check of the thermometer added to what it showed, with its value. */
+function correctionLine(
+  { result, captures }: Pick<Stated, "result" | "statement" | "captures">,
+  { t, number }: Writing,
+): Line | null {
+  const used = liquidCelsius(result);
+  const shown = captures.flatMap(({ entry: { body }, voided }) =>
+    voided === null && body.what === "temperature" ? [Number(body.celsius)] : [],
+  );
+  const [last] = shown.slice(-1);
+  if (used === null || last === undefined || shown.length > 1) return null;
+  const added = Number((used - last).toFixed(3));
+  if (added === 0) return null;
+  const value = `${added > 0 ? "+" : "−"}${number(`${Math.abs(added)}`)}`;
+  return { label: t("report.conditions.correction"), value: t("report.conditions.correction-is", { value }) };
 }
 
 /** A liquid other than the bench's water has the name its owner gave it. */
@@ -123,10 +154,10 @@ export function readingsOf(
   writing: Writing,
 ): ReportReading[] {
   if (captures.length === 0) return typedIn(result, entry.at, writing);
-  const { t, number, tell, locale } = writing;
+  const { t, number, tell, locale, when } = writing;
   const confirmed = (id: string) => {
     const one = secondReadings.findLast(({ body }) => body.agrees && body.of.includes(id));
-    return one ? [t("report.readings.confirmed", { by: one.body.by, at: one.at })] : [];
+    return one ? [t("report.readings.confirmed", { by: one.body.by, at: when(one.at) })] : [];
   };
   return captures.map(({ entry: { id, at, body }, voided }) => {
     const settled = "settled" in body ? body.settled : undefined;
@@ -136,7 +167,7 @@ export function readingsOf(
         "reading" in body
           ? `${number(body.reading.text)} ${body.reading.unit}`
           : `${number(body.celsius)} °C`,
-      at,
+      at: when(at),
       source: tellId("report.readings.sources", body.source, locale),
       because: [
         waysTaken.some((way) => way === settled?.by)
@@ -153,12 +184,12 @@ export function readingsOf(
   });
 }
 
-function typedIn({ request }: Result, at: string, { t, number, locale }: Writing): ReportReading[] {
+function typedIn({ request }: Result, at: string, { t, number, locale, when }: Writing): ReportReading[] {
   return readingsIn(request).flatMap(({ role, readings, unit }) =>
     readings.map((text) => ({
       what: tellId("report.readings.roles", role, locale),
       shown: `${number(text)} ${unit}`,
-      at,
+      at: when(at),
       source: t("report.readings.sources.typed"),
       because: "",
       voided: null,

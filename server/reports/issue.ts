@@ -4,6 +4,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { builtIn, type Library } from "../metals/library.ts";
+import { attemptsOfTheDay } from "./attempts.ts";
 import { checksOfTheDay } from "./checks-of-the-day.ts";
 import type { Print } from "./report-folder.ts";
 import { type ReportOptions, reportOf } from "./report-of.ts";
@@ -89,6 +90,7 @@ export async function reportAsIssued(
       number,
       copy,
       issuedAt: issued.at,
+      attempts: await attemptsOfTheDay(ledger, issued.subject, issued.seq, writing),
       checks: await checksOfTheDay(ledger, issued.subject, issued.seq, writing),
       ...(organisation === undefined ? {} : { organisation }),
       ...(library === undefined ? {} : { library }),
@@ -132,7 +134,10 @@ async function claimed(
       const issue = { subject, at: now().toISOString(), seq: Number.MAX_SAFE_INTEGER, body };
       const printed = await print(await reportAsIssued(ledger, issue, as));
       try {
-        return await ledger.append("report-issued", subject, { ...body, print: printed }, { key });
+        const entry = await ledger.append("report-issued", subject, { ...body, print: printed }, { key });
+        // what is printed on the report can be checked at once: its rows are signed for
+        await ledger.checkpoint();
+        return entry;
       } catch (cause) {
         if (!(cause instanceof LedgerError) || cause.kind !== "refused") throw cause;
       }

@@ -1,4 +1,4 @@
-import { metalTold, tell as tellMessage, tellValue } from "../../views/messages/tell.ts";
+import { metalTold, tellId, tell as tellMessage, tellValue } from "../../views/messages/tell.ts";
 import type { NotExcludedMetal, Report } from "../../views/reports/report.ts";
 import { calledById } from "../metals/composites/composite-by-id.ts";
 import { builtIn, type Library } from "../metals/library.ts";
@@ -22,11 +22,20 @@ export function opinionOf(
     because:
       typeof statement.answer === "string" ? tell(statement.answer) : tellMessage(statement.answer, locale),
     purposeMade: purposeMadeOf(statement, library, locale),
-    notExcluded: statement.not_excluded.filter(isMet).map(({ id }) => {
+    notExcluded: statement.not_excluded.filter(isMet).map(({ id, occurrence }) => {
+      const met =
+        occurrence === undefined || id === statement.conformity.claim
+          ? ""
+          : tellId("result.occurrence", occurrence, locale);
       const band = bands.find((one) => one.id === id);
       return band
-        ? { id, name: metalTold(band, locale), band: [band.low, band.high] as const }
-        : { id, name: tellValue(calledById(id, library), locale), band: bandOf(id, library) };
+        ? { id, name: metalTold(band, locale), occurrence: met, band: [band.low, band.high] as const }
+        : {
+            id,
+            name: tellValue(calledById(id, library), locale),
+            occurrence: met,
+            band: bandOf(id, library),
+          };
     }),
   };
 }

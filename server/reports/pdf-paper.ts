@@ -17,8 +17,10 @@ export interface Paper {
   width: number;
   heading(text: string, level?: "H1" | "H2"): void;
   paragraph(text: string, options?: { size?: number; bold?: boolean; color?: string; indent?: number }): void;
-  list(items: string[]): void;
+  list(items: string[], size?: number): void;
   facts(lines: Line[]): void;
+  /** text of several sizes in one line */
+  line(parts: { text: string; size: number; bold?: boolean }[]): void;
   /** many short facts, two in a row */
   factsInPairs(lines: Line[]): void;
   /** a negative width stands for a column of figures, which end at its right */
@@ -29,6 +31,9 @@ export interface Paper {
   finished(): Promise<Buffer>;
 }
 
+/** Where the head of a page ends, points. */
+const headBottom = 52;
+
 /** A sentence as a line of a list. */
 const listed = (sentence: string) => `–  ${sentence}`;
 
@@ -37,7 +42,12 @@ export function paper(report: Report): Paper {
   const t = tellerOf(report.locale);
   const doc = new PDFDocument({
     size: "A4",
-    margins: { top: margin, left: margin, right: margin, bottom: margin + 18 },
+    margins: {
+      top: report.demonstration ? headBottom + 18 : headBottom,
+      left: margin,
+      right: margin,
+      bottom: margin + 10,
+    },
     pdfVersion: "1.7",
     tagged: true,
     lang: report.locale,
@@ -72,7 +82,7 @@ export function paper(report: Report): Paper {
     width,
     heading(text, level = "H2") {
       room(60);
-      if (level === "H2") doc.y += 7;
+      if (level === "H2") doc.y += 5;
       add(level, () => {
         doc
           .font(bold)
@@ -95,8 +105,27 @@ export function paper(report: Report): Paper {
       );
       doc.y += 2;
     },
-    list(items) {
-      for (const item of items) this.paragraph(listed(item));
+    line(parts) {
+      room(Math.max(...parts.map(({ size }) => size)) * 1.3);
+      add("P", () => {
+        const top = doc.y;
+        const tallest = Math.max(...parts.map(({ size }) => size));
+        let x = margin;
+        for (const { text, size, bold: strong = false } of parts) {
+          doc
+            .font(strong ? bold : regular)
+            .fontSize(size)
+            .fillColor(ink);
+          doc.text(text, x, top + (tallest - size) * 0.93, { lineBreak: false });
+          x += doc.widthOfString(text) + 5;
+        }
+        doc.x = margin;
+        doc.y = top + tallest * 1.25;
+        doc.font(regular).fontSize(9);
+      });
+    },
+    list(items, size = 8.5) {
+      for (const item of items) this.paragraph(listed(item), { size });
     },
     facts(lines) {
       this.table(
@@ -109,7 +138,7 @@ export function paper(report: Report): Paper {
       const half = Math.ceil(lines.length / 2);
       const cells = (line: Line | undefined) => [line?.label ?? "", line?.value ?? ""];
       const rows = lines.slice(0, half).map((line, row) => [...cells(line), ...cells(lines[half + row])]);
-      this.table([], rows, [110, 150, 110, "*"]);
+      this.table([], rows, [118, 150, 118, "*"]);
     },
     table(head, rows, widths) {
       if (rows.length === 0) return;
@@ -124,7 +153,7 @@ export function paper(report: Report): Paper {
         columnStyles: widths.map((each) =>
           each === "*" || each > 0 ? { width: each } : { width: -each, align: { x: "right" as const } },
         ),
-        defaultStyle: { padding: [1.4, 4, 1.4, 2], border: [0, 0, 0.4, 0], borderColor: "#c9c9c9" },
+        defaultStyle: { padding: [1.1, 4, 1.1, 2], border: [0, 0, 0.4, 0], borderColor: "#c9c9c9" },
         data: [
           ...(head.length > 0
             ? [
@@ -153,12 +182,54 @@ export function paper(report: Report): Paper {
       doc.addPage();
     },
     finished() {
+      heads(doc, report);
       footers(doc, report, regular);
       whole.end();
       doc.end();
       return ended;
     },
   };
+}
+
+/** Who issued it, its number, and that it is a demonstration, at the head of every page. Marked as artifacts. */
+function heads(doc: Doc, report: Report): void {
+  const t = tellerOf(report.locale);
+  const { regular, bold } = reportFonts;
+  const width = doc.page.width - 2 * margin;
+  const house = report.organisation.find(({ label }) => label === t("report.organisation.name"));
+  for (let page = 0; page < doc.bufferedPageRange().count; page += 1) {
+    doc.switchToPage(page);
+    doc.markContent("Artifact", { type: "Pagination" });
+    doc.font(bold).fontSize(9.5).fillColor(ink);
+    doc.text(house?.value ?? report.title, margin, 26, {
+      width: width - 190,
+      height: 12,
+      ellipsis: true,
+      lineBreak: false,
+    });
+    doc.font(regular).fontSize(8);
+    doc.text(
+      t("report.number-and-copy", { number: report.number, copy: report.copy }),
+      margin + width - 185,
+      27,
+      {
+        width: 185,
+        align: "right",
+        lineBreak: false,
+      },
+    );
+    doc
+      .moveTo(margin, 42)
+      .lineTo(margin + width, 42)
+      .lineWidth(1)
+      .stroke(ink);
+    if (report.demonstration) {
+      doc.rect(margin, 47, width, 14).fill("#ece6d6");
+      doc.font(bold).fontSize(8).fillColor(ink);
+      doc.text(t("report.demonstration"), margin + 5, 50, { width: width - 10, lineBreak: false });
+    }
+    doc.endMarkedContent();
+  }
 }
 
 /** Number, copy and page on every page, and a clear end (7.8.2.1 d). Marked as artifacts: they are not read aloud. */

@@ -2,7 +2,7 @@ import { encode } from "uqr";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
 import type { BudgetLine, Report } from "../../views/reports/report.ts";
-import { type Paper, paper } from "./pdf-paper.ts";
+import { ink, type Paper, paper } from "./pdf-paper.ts";
 import { drawPlot, plotHeight } from "./pdf-plot.ts";
 
 /**
@@ -20,27 +20,21 @@ export async function reportPdf(report: Report): Promise<Buffer> {
 function result(sheet: Paper, report: Report): void {
   const t = tellerOf(report.locale);
   sheet.heading(report.title, "H1");
-  sheet.paragraph(t("report.number-and-copy", { number: report.number, copy: report.copy }), {
-    size: 10,
-    bold: true,
-  });
-  if (report.voided !== null)
-    sheet.paragraph(
-      `${t("report.voided").toLocaleUpperCase(report.locale)}: ${t("report.voided-because", { reason: report.voided })}`,
-      {
-        size: 10,
-        bold: true,
-      },
-    );
-  if (report.replaces) {
-    const { number, reason, by, at } = report.replaces;
-    const what = number === null ? t("report.amended-record") : t("report.amends", { number });
-    sheet.paragraph(`${what} ${t("report.reason", { reason, by, at })}`, { bold: true });
-  }
-  const customer = report.customer === null ? [] : [{ label: t("report.customer"), value: report.customer }];
-  sheet.facts([...report.organisation, ...customer, ...report.dates]);
-  sheet.heading(t("report.headings.item"));
-  sheet.facts(report.item);
+  standing(sheet, report);
+  const { answer, density, of } = report.headline;
+  sheet.paragraph(answer, { size: 13, bold: true });
+  sheet.line([
+    { text: density, size: 22 },
+    { text: of, size: 9.5 },
+  ]);
+  sheet.figure(plotHeight(report), plotInWords(report), (x, y) =>
+    drawPlot(sheet.doc, report, x, y, sheet.width),
+  );
+  sheet.factsInPairs([
+    ...report.item,
+    { label: t("report.customer"), value: report.customer },
+    ...report.dates,
+  ]);
   sheet.heading(t("report.headings.results"));
   sheet.table(
     [
@@ -55,48 +49,109 @@ function result(sheet: Paper, report: Report): void {
       unit,
       uncertainty ?? "–",
     ]),
-    ["*", -70, 45, 165],
+    ["*", -130, 45, 80],
   );
-  sheet.paragraph(report.uncertaintyStatement);
-  sheet.figure(plotHeight(report), plotInWords(report), (x, y) =>
-    drawPlot(sheet.doc, report, x, y, sheet.width),
-  );
-  sheet.heading(t("report.headings.opinion"));
-  const { state, because } = report.opinion;
-  const told = report.onlyEnglish.includes(because) ? [state, because] : [`${state} ${because}`.trim()];
-  for (const text of told) sheet.paragraph(text);
-  if (report.opinion.notExcluded.length > 0)
-    sheet.paragraph(
-      t("report.opinion.not-excluded", {
-        names: report.opinion.notExcluded.map(({ name }) => name).join(", "),
-      }),
-    );
-  if (report.opinion.purposeMade !== null) sheet.paragraph(report.opinion.purposeMade);
-  sheet.list(report.decision);
-  if (report.otherTests.length > 0) {
-    sheet.heading(t("report.headings.other-tests"));
-    sheet.list(report.otherTests);
-  }
-  if (report.customerSupplied.length > 0) {
-    sheet.heading(t("report.headings.supplied"));
-    sheet.facts(report.customerSupplied);
-  }
-  sheet.heading(t("report.headings.cautions"));
-  sheet.list([...report.cautions, ...report.statements]);
-  if (report.authorisedBy !== null)
-    sheet.paragraph(t("report.authorised", { by: report.authorisedBy }), { bold: true });
+  left(sheet, report);
+  signatures(sheet, report);
 }
+
+function standing(sheet: Paper, report: Report): void {
+  const t = tellerOf(report.locale);
+  if (report.voided !== null)
+    sheet.paragraph(
+      `${t("report.voided").toLocaleUpperCase(report.locale)}: ${t("report.voided-because", { reason: report.voided })}`,
+      { size: 10, bold: true },
+    );
+  if (report.replaces) {
+    const { number, reason, by, at } = report.replaces;
+    const what = number === null ? t("report.amended-record") : t("report.amends", { number });
+    sheet.paragraph(`${what} ${t("report.reason", { reason, by, at })}`, { bold: true });
+  }
+}
+
+/** So many of what is not excluded stand on the first page; all of them stand in the record. */
+const mostLeft = 6;
+
+/** What the density does not exclude, apart from the results and marked (7.8.7). */
+function left(
+  sheet: Paper,
+  { locale, opinion, laboratory, cautions, decision, customerSupplied }: Report,
+): void {
+  const t = tellerOf(locale);
+  sheet.heading(t("report.headings.opinion"));
+  sheet.paragraph(opinion.state);
+  const others = opinion.notExcluded.filter(({ occurrence }) => occurrence !== "");
+  sheet.table(
+    [t("report.left.head.name"), t("report.left.head.met")],
+    others.slice(0, mostLeft).map(({ name, occurrence }) => [name, occurrence]),
+    ["*", 200],
+  );
+  if (others.length > mostLeft) sheet.paragraph(t("report.left.more", { count: others.length - mostLeft }));
+  if (opinion.purposeMade !== null) sheet.paragraph(opinion.purposeMade);
+  if (laboratory.length > 0) {
+    sheet.heading(t("report.headings.laboratory"));
+    sheet.list(laboratory);
+  }
+  sheet.list(decision, 7.5);
+  sheet.paragraph(cautions[0] ?? "", { size: 7.5 });
+  if (customerSupplied.length > 0) {
+    sheet.heading(t("report.headings.supplied"));
+    sheet.factsInPairs(customerSupplied);
+  }
+}
+
+const signatureHeight = 44;
+
+/** Three lines to sign on, side by side. */
+function signatures(sheet: Paper, report: Report): void {
+  const gap = 18;
+  const each = (sheet.width - 2 * gap) / 3;
+  const { page } = sheet.doc;
+  sheet.doc.y = Math.max(sheet.doc.y, page.height - page.margins.bottom - signatureHeight - 6);
+  sheet.figure(signatureHeight, report.signatures.join("; "), (x, y) => {
+    for (const [place, label] of report.signatures.entries()) {
+      const from = x + place * (each + gap);
+      sheet.doc
+        .moveTo(from, y + 28)
+        .lineTo(from + each, y + 28)
+        .lineWidth(0.7)
+        .stroke(ink);
+      sheet.doc
+        .fontSize(7.5)
+        .fillColor(ink)
+        .text(label, from, y + 31, { width: each, lineBreak: false });
+    }
+  });
+}
+
+/** What stands behind the result is read by few. */
+const small = { size: 7.5 };
 
 function behindIt(sheet: Paper, report: Report): void {
   const t = tellerOf(report.locale);
+  sheet.factsInPairs(report.organisation.filter(({ label }) => label !== t("report.organisation.name")));
+  sheet.paragraph(report.uncertaintyStatement, small);
+  if (report.otherTests.length > 0) {
+    sheet.heading(t("report.headings.other-tests"));
+    sheet.list(report.otherTests, small.size);
+  }
   sheet.heading(t("report.headings.method"));
-  sheet.paragraph(report.method);
+  sheet.paragraph(report.method, small);
   sheet.paragraph(
     t("report.corrected-for", { what: report.corrections.join("; "), sampling: report.sampling }),
+    small,
   );
   const deviations = [...report.deviations, ...report.warnings];
-  sheet.paragraph(deviations.length === 0 ? t("report.deviations.none") : t("report.deviations.some"));
-  sheet.list(deviations);
+  sheet.paragraph(deviations.length === 0 ? t("report.deviations.none") : t("report.deviations.some"), small);
+  sheet.list(deviations, small.size);
+  for (const [heading, told] of [
+    [t("report.headings.attempts"), report.attempts],
+    [t("report.headings.amendments"), report.amendments],
+  ] as const) {
+    if (told.length === 0) continue;
+    sheet.heading(heading);
+    sheet.list([...told], small.size);
+  }
   sheet.heading(t("report.headings.conditions"));
   sheet.factsInPairs(report.conditions);
   sheet.heading(t("report.headings.readings-in-order"));
@@ -115,7 +170,7 @@ function behindIt(sheet: Paper, report: Report): void {
       source,
       voided === null ? because : `${t("report.readings.void")}: ${voided}`,
     ]),
-    [105, -80, 120, 62, "*"],
+    [112, -98, 96, 66, "*"],
   );
   sheet.heading(t("report.headings.budget"));
   sheet.table(
@@ -129,8 +184,12 @@ function behindIt(sheet: Paper, report: Report): void {
       t("report.budget.head.share"),
     ],
     report.budget.map(budgetRow),
-    ["*", -62, -56, 72, -66, -60, -40],
+    ["*", -60, -54, 60, -84, -78, -40],
   );
+  sheet.heading(t("report.headings.cautions"));
+  sheet.paragraph([...report.cautions.slice(1), ...report.statements].join(" "), small);
+  if (report.authorisedBy !== null)
+    sheet.paragraph(t("report.authorised", { by: report.authorisedBy }), { bold: true });
   sheet.heading(t("report.headings.record"));
   record(sheet, report);
 }
@@ -139,7 +198,7 @@ function budgetRow({ input, value, u, unit, sensitivity, contribution, share }: 
   return [input, value, u, unit, sensitivity, contribution, share];
 }
 
-const qrPoints = 74;
+const qrPoints = 66;
 
 function record(sheet: Paper, { record, locale }: Report): void {
   const t = tellerOf(locale);

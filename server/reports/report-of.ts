@@ -1,13 +1,13 @@
 import { tellId, tell as tellMessage, tellValue } from "../../views/messages/tell.ts";
 import type { Line, Organisation, Replacement, Report } from "../../views/reports/report.ts";
+import { type AssayOfItem, assaysOf } from "../laboratory/assay.ts";
 import type { Entry } from "../ledger/entry.ts";
 import { called } from "../metals/called.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { conditionsOf, correctionsOf, liquidCelsius, methodOf, readingsOf } from "./conditions.ts";
 import { decisionOf } from "./decision.ts";
 import { opinionOf } from "./opinion.ts";
-import { withoutReservedWords } from "./reserved-words.ts";
-import { budgetOf, resultsOf, uncertaintyStatement } from "./results.ts";
+import { budgetOf, headlineOf, resultsOf, uncertaintyStatement } from "./results.ts";
 import { type Stated, statedBy } from "./stated.ts";
 import { type Writing, writingIn } from "./writing.ts";
 
@@ -22,6 +22,8 @@ export interface ReportOptions {
   keyId?: string;
   /** with the owner's metals; default the built-in library */
   library?: Library;
+  /** what else was weighed under the ticket on the day, in words */
+  attempts?: string[];
   /** how the equipment stood in its checks, in words */
   checks?: string[];
   /** names and bands as the report was issued with; those of the library where one is missing */
@@ -30,9 +32,8 @@ export interface ReportOptions {
 
 /**
  * What a report of one measurement states, from the entries about the piece (oldest first), in the language of the
- * writing. ISO/IEC 17025:2017, 7.8.2 to 7.8.8, as far as it applies: items with nothing behind them are left out, not
- * invented. Without an accreditation the reserved words are taken out of every text. Throws Refusal while there is
- * no result.
+ * writing. ISO/IEC 17025:2017, 7.8.2 to 7.8.8, as far as it applies: what nobody stated is told as not stated. What a
+ * person wrote stands as it was written. Throws Refusal while there is no result.
  */
 export function reportOf(
   entries: readonly Entry[],
@@ -40,7 +41,7 @@ export function reportOf(
   writing: Writing = writingIn("en"),
 ): Report {
   const { organisation = {} } = options;
-  const { t, number } = writing;
+  const { t, number, when, zone } = writing;
   const stated = statedBy(entries);
   const { piece: item, result, statement, entry } = stated;
   const { request } = result;
@@ -48,7 +49,9 @@ export function reportOf(
   const shift = (statement.density_20_g_cm3 ?? statement.density_g_cm3) - statement.density_g_cm3;
   const claim = statement.conformity.claim ?? item.claim ?? null;
   const { claim: saidToBe, mass_g, stones, marks, note } = item.customerSupplied ?? {};
-  const report: Report = {
+  const opinion = opinionOf(stated, options, writing);
+  const celsius = liquidCelsius(result);
+  return {
     locale: writing.locale,
     onlyEnglish: writing.onlyEnglish,
     title: t("report.title"),
@@ -65,24 +68,26 @@ export function reportOf(
     ),
     number: options.number,
     copy: options.copy,
-    customer: item.customer ?? null,
+    headline: headlineOf(statement, { answer: opinion.because, confidence, celsius }, writing),
+    demonstration: stated.captures.some(({ entry: { body } }) => body.source === "simulated"),
+    customer: item.customer || t("report.not-stated"),
     method: methodOf(result, writing),
     item: itemOf(stated, claim, options, writing),
     photos: stated.photos.map(({ at, body: { hash, type, shows = "", width, height } }) => ({
       hash,
       type,
       shows,
-      at,
+      at: when(at),
       width,
       height,
     })),
     dates: lines(
-      [t("report.dates.received"), item.receivedAt ?? stated.opened?.at],
+      [t("report.dates.received"), when(item.receivedAt ?? stated.opened?.at ?? entry.at)],
       [t("report.dates.done"), workDone(stated, writing)],
-      [t("report.dates.issued"), options.issuedAt],
+      [t("report.dates.issued"), `${when(options.issuedAt)} (${zone(options.issuedAt)})`],
     ),
     sampling: item.sampling ?? t("report.sampling"),
-    results: resultsOf(statement, liquidCelsius(result), writing),
+    results: resultsOf(statement, celsius, writing),
     uncertaintyStatement: uncertaintyStatement(statement, confidence, writing),
     deviations: deviationsOf(stated, writing),
     authorisedBy: options.authorisedBy ?? null,
@@ -90,7 +95,7 @@ export function reportOf(
       ...conditionsOf(stated, writing),
       ...lines(
         [t("report.organisation.verified-scale"), organisation.verifiedScale],
-        [t("report.conditions.operator"), item.operator],
+        [t("report.conditions.operator"), item.operator || t("report.not-stated")],
         [t("report.conditions.checks"), options.checks?.join("; ")],
       ),
     ],
@@ -98,10 +103,20 @@ export function reportOf(
     readings: readingsOf(stated, writing),
     budget: budgetOf(statement, writing),
     decision: decisionOf(stated, confidence, writing),
-    opinion: opinionOf(stated, options, writing),
+    opinion,
+    attempts: options.attempts ?? [],
+    laboratory: assaysOf(entries).map((one) => laboratoryLine(one, writing)),
+    amendments: stated.amendments.map(({ at, body: { reason, by } }) =>
+      t("report.amended", { at: when(at), by, reason }),
+    ),
+    signatures: [
+      t("report.sign.weighed", { by: item.operator ?? "" }),
+      t("report.sign.second"),
+      t("report.sign.organisation"),
+    ],
     otherTests: stated.evidence.map(
       ({ at, body }) =>
-        `${tellId("test.name", body.test, writing.locale)}: ${typeof body.outcome === "string" ? body.outcome : tellMessage(body.outcome, writing.locale)} (${at}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
+        `${tellId("test.name", body.test, writing.locale)}: ${typeof body.outcome === "string" ? body.outcome : tellMessage(body.outcome, writing.locale)} (${when(at)}${typeof body.by === "string" ? `, ${body.by}` : ""})`,
     ),
     customerSupplied: lines(
       [t("report.supplied.claim"), saidToBe],
@@ -110,12 +125,12 @@ export function reportOf(
       [t("report.supplied.marks"), marks],
       [t("report.supplied.note"), note],
     ),
-    replaces: replacement(stated),
+    replaces: replacement(stated, writing),
     voided: stated.voided?.body.reason ?? null,
     warnings: statement.checks.map((one) =>
       typeof one === "string" ? writing.tell(one) : tellMessage(one, writing.locale),
     ),
-    statements: ([1, 2] as const).map((place) => t(`report.statements.${place}`)),
+    statements: ([1, 2, 3] as const).map((place) => t(`report.statements.${place}`)),
     cautions: ([1, 2] as const).map((place) => t(`report.cautions.${place}`)),
     plot: {
       value: statement.density_g_cm3 + shift,
@@ -140,16 +155,21 @@ export function reportOf(
     },
     issuedAt: options.issuedAt,
   };
-  return organisation.accreditation ? report : unaccredited(report, writing);
 }
 
-function unaccredited(report: Report, { t }: Writing): Report {
-  const { value, count } = withoutReservedWords(
-    { ...report, record: { ...report.record, hash: "" } },
-    t("report.reserved-word"),
-  );
-  if (count > 0) value.deviations.push(t("report.deviations.reserved", { count }));
-  return { ...value, record: { ...value.record, hash: report.record.hash } };
+/** A laboratory's finding as it was written down; one that was set aside says so. */
+function laboratoryLine({ entry: { body }, excluded }: AssayOfItem, { t, number }: Writing): string {
+  const { permille, expanded_permille: expanded, coverage_factor: k = "2", metal, laboratory, report } = body;
+  const found = t("report.laboratory.found", {
+    permille: expanded === undefined ? number(permille) : `${number(permille)} ± ${number(expanded)}`,
+    k: expanded === undefined ? "none" : number(k),
+    metal: t(`lots.metals.${metal}`),
+    laboratory,
+    report,
+    method: body.method,
+    day: body.date,
+  });
+  return excluded === undefined ? found : t("report.laboratory.excluded", { found, reason: excluded });
 }
 
 function lines(...given: readonly (readonly [label: string, value: string | null | undefined])[]): Line[] {
@@ -166,8 +186,8 @@ function itemOf(
     library.has(id) ? `${tellValue(called(library.metal(id)), locale)} (${id})` : id;
   return lines(
     [t("report.item.ticket"), item.ticket],
-    [t("report.item.description"), item.description],
-    [t("report.item.condition"), item.condition],
+    [t("report.item.description"), item.description || t("report.not-stated")],
+    [t("report.item.condition"), item.condition || t("report.not-stated")],
     [t("report.item.lot"), item.lot],
     [t("report.item.claim"), claim === null ? t("report.item.no-claim") : nameOf(claim)],
     ...photos.map(
@@ -180,13 +200,16 @@ function itemOf(
   );
 }
 
-function workDone({ captures, entry }: Stated, { t }: Writing): string {
-  const first = captures[0]?.entry.at ?? entry.at;
-  return first === entry.at ? first : t("report.dates.from-to", { first, last: entry.at });
+function workDone({ captures, entry }: Stated, { t, when }: Writing): string {
+  const first = when(captures[0]?.entry.at ?? entry.at);
+  const last = when(entry.at);
+  return first === last ? first : t("report.dates.from-to", { first, last });
 }
 
-function deviationsOf({ captures, secondReadings }: Stated, { t, number }: Writing): string[] {
-  const typed = captures.filter(({ entry }) => entry.body.source === "typed").length;
+function deviationsOf({ captures, secondReadings }: Stated, { t, number, when }: Writing): string[] {
+  // what was set aside, and the temperatures, are no readings of the balance that were used
+  const used = captures.filter(({ entry, voided }) => voided === null && "reading" in entry.body);
+  const typed = used.filter(({ entry }) => entry.body.source === "typed").length;
   const simulated = captures.some(({ entry }) => entry.body.source === "simulated");
   const shown = (body: Stated["captures"][number]["entry"]["body"]) =>
     "reading" in body
@@ -197,19 +220,19 @@ function deviationsOf({ captures, secondReadings }: Stated, { t, number }: Writi
     ...captures.flatMap(({ entry, voided }) =>
       voided === null
         ? []
-        : [t("report.deviations.voided", { at: entry.at, shown: shown(entry.body), reason: voided })],
+        : [t("report.deviations.voided", { at: when(entry.at), shown: shown(entry.body), reason: voided })],
     ),
     ...clockWentBack(captures.map(({ entry }) => entry)).map(([from, to]) =>
-      t("report.deviations.clock", { from, to }),
+      t("report.deviations.clock", { from: when(from), to: when(to) }),
     ),
-    ...(typed > 0 ? [t("report.deviations.typed", { typed, all: captures.length })] : []),
+    ...(typed > 0 ? [t("report.deviations.typed", { typed, all: used.length })] : []),
     ...secondReadings.flatMap(({ at, body }) =>
       body.readings
         .filter(({ agrees }) => !agrees)
         .map(({ what, reading, against_g }) =>
           t("report.deviations.second-person", {
             by: body.by,
-            at,
+            at: when(at),
             what: t(`report.readings.roles.${what}`) ?? what,
             read: `${number(reading.text)} ${reading.unit}`,
             typed: `${number(against_g)} g`,
@@ -228,9 +251,14 @@ function clockWentBack(inOrder: readonly { at: string }[]): (readonly [from: str
 }
 
 /** What the latest amendment replaces: the report issued before it, if there was one. */
-function replacement({ amendments, issued }: Stated): Replacement | null {
+function replacement({ amendments, issued }: Stated, { when }: Writing): Replacement | null {
   const last = amendments.at(-1);
   if (!last) return null;
   const before = issued.findLast((report) => report.seq < last.seq);
-  return { number: before?.body.number ?? null, reason: last.body.reason, by: last.body.by, at: last.at };
+  return {
+    number: before?.body.number ?? null,
+    reason: last.body.reason,
+    by: last.body.by,
+    at: when(last.at),
+  };
 }

@@ -2,7 +2,7 @@ import { roundedPair } from "../../calibration/rounding.ts";
 import { isTooCoarse } from "../../calibration/too-coarse.ts";
 import { inputName, unitName } from "../../views/budget-input.ts";
 import { fromTo } from "../../views/numbers.ts";
-import type { BudgetLine, ReportResult } from "../../views/reports/report.ts";
+import type { BudgetLine, Report, ReportResult } from "../../views/reports/report.ts";
 import type { RecordedStatement } from "../weighing/recorded-statement.ts";
 import type { Writing } from "./writing.ts";
 
@@ -20,29 +20,29 @@ export function resultsOf(
       ? t("report.results.at-piece")
       : liquidCelsius === null
         ? t("report.results.at-liquid")
-        : t("report.results.at", { celsius: number(`${liquidCelsius}`) });
+        : t("report.results.at", { celsius: number(celsiusText(statement, liquidCelsius)) });
   const results: ReportResult[] = [];
-  const expanded = t("report.results.expanded", { k: number(statement.k.toFixed(2)) });
-  const add = (quantity: string, value: number, u: number | undefined, unit: string, kind: string) =>
-    results.push(stated(quantity, value, u, unit, kind, number));
+  const k = number(statement.k.toFixed(2));
+  const add = (quantity: string, value: number, expanded: number | undefined, unit: string, factor: string) =>
+    results.push(stated({ quantity, value, expanded, unit, factor }, number));
   const tooCoarse = isTooCoarse(statement.density_g_cm3, statement.expanded_g_cm3);
   if (tooCoarse) {
     const [low, high] = statement.interval_g_cm3;
     const value = fromTo(Math.max(0, low), high, locale);
     results.push({ quantity, value, unit: "g/cm³", uncertainty: t("report.results.too-coarse") });
   } else {
-    add(quantity, statement.density_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+    add(quantity, statement.density_g_cm3, statement.expanded_g_cm3, "g/cm³", k);
     if (typeof statement.density_20_g_cm3 === "number")
-      add(t("report.results.at20"), statement.density_20_g_cm3, statement.expanded_g_cm3, "g/cm³", expanded);
+      add(t("report.results.at20"), statement.density_20_g_cm3, statement.expanded_g_cm3, "g/cm³", k);
   }
-  add(t("report.results.mass"), statement.mass_g, statement.u_mass_g, "g", t("report.results.standard"));
+  add(t("report.results.mass"), statement.mass_g, twice(statement.u_mass_g), "g", number("2.00"));
   if (statement.volume_cm3 !== undefined)
     add(
       t("report.results.volume"),
       statement.volume_cm3,
-      statement.u_volume_cm3,
+      twice(statement.u_volume_cm3),
       "cm³",
-      t("report.results.standard"),
+      number("2.00"),
     );
   if (tooCoarse) return results;
   const relative = statement.relative_density;
@@ -51,7 +51,14 @@ export function resultsOf(
     if (value !== undefined)
       results.push({ quantity, value: number(value.toFixed(places)), unit: "1", uncertainty: null });
   };
-  quotient(t("report.results.relative"), relative?.d20_4);
+  if (relative)
+    add(
+      t("report.results.relative"),
+      relative.d20_4,
+      (statement.expanded_g_cm3 * relative.d20_4) / statement.density_g_cm3,
+      "1",
+      k,
+    );
   if (statement.liquid_density_g_cm3 !== null) quotient(t("report.results.apparent"), relative?.apparent);
   return results;
 }
@@ -123,17 +130,50 @@ export function budgetOf(statement: RecordedStatement, writing: Writing): Budget
   ];
 }
 
+/** Of a mass and a volume only u is kept; k = 2 is 95.45 % of a normal distribution (JCGM 100:2008, G.6.6). */
+const twice = (u: number | undefined) => (u === undefined ? undefined : 2 * u);
+
+interface Quantity {
+  quantity: string;
+  value: number;
+  expanded: number | undefined;
+  unit: string;
+  factor: string;
+}
+
 function stated(
-  quantity: string,
-  value: number,
-  u: number | undefined,
-  unit: string,
-  kind: string,
+  { quantity, value, expanded = 0, unit, factor }: Quantity,
   number: Writing["number"],
 ): ReportResult {
-  const pair = roundedOr(value, u ?? 0);
-  const uncertainty = u !== undefined && u > 0 ? `${number(pair.u)} ${unit} (${kind})` : null;
-  return { quantity, value: number(pair.value), unit, uncertainty };
+  const pair = roundedOr(value, expanded);
+  if (!(expanded > 0)) return { quantity, value: number(pair.value), unit, uncertainty: null };
+  return { quantity, value: `${number(pair.value)} ± ${number(pair.u)}`, unit, uncertainty: factor };
+}
+
+/** The temperature of the liquid as its own uncertainty lets it be told; to a hundredth where none is known. */
+export function celsiusText(statement: RecordedStatement, celsius: number): string {
+  const u = statement.budget?.find(({ unit, value }) => unit === "°C" && value === celsius)?.u ?? 0;
+  return `${Number(u > 0 ? roundedPair(celsius, u).value : celsius.toFixed(2))}`;
+}
+
+/** What stands in the first lines: the answer, the density with its U, and at which temperature and k. */
+export function headlineOf(
+  statement: RecordedStatement,
+  { answer, confidence, celsius }: { answer: string; confidence: number; celsius: number | null },
+  writing: Writing,
+): Report["headline"] {
+  const { t, number } = writing;
+  const [density] = resultsOf(statement, celsius, writing);
+  const percent = `${number(`${+(confidence * 100).toFixed(2)}`)} %`;
+  const k = number(statement.k.toFixed(2));
+  return {
+    answer,
+    density: density?.value ?? "",
+    of:
+      celsius === null
+        ? t("report.headline.of", { k, percent })
+        : t("report.headline.of-at", { celsius: number(celsiusText(statement, celsius)), k, percent }),
+  };
 }
 
 function roundedOr(value: number, u: number): { value: string; u: string; decimals: number } {

@@ -11,6 +11,10 @@ export interface Writing {
   number(decimal: string): string;
   /** a sentence as an entry of earlier versions holds it */
   tell(written: string): string;
+  /** a moment as the clock on the wall shows it, to the minute */
+  when(iso: string): string;
+  /** how far that clock is from UTC at a moment: "UTC+01:00" */
+  zone(iso: string): string;
   /** a balance by its name; its port or address as it stands */
   balance(name: string): string;
   /** the sentences of earlier versions told so far; they stand in English */
@@ -28,6 +32,8 @@ export function writingIn(locale: Locale): Writing {
       if (locale !== "en") onlyEnglish.push(written);
       return written;
     },
+    when: (iso) => momentIn(locale).format(new Date(iso)),
+    zone: zoneAt,
     balance(name) {
       if (name === "typed") return tell({ code: "bench.readings.how-taken.typed" }, locale);
       const named = nameMessage(name);
@@ -35,6 +41,26 @@ export function writingIn(locale: Locale): Writing {
     },
     onlyEnglish,
   };
+}
+
+const moments = new Map<Locale, Intl.DateTimeFormat>();
+
+/** Day and time of day in words of the language; English ones with the day first. */
+function momentIn(locale: Locale): Intl.DateTimeFormat {
+  const known = moments.get(locale);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat(locale === "en" ? "en-GB" : locale, {
+    ...{ day: "numeric", month: "short", year: "numeric" },
+    ...{ hour: "2-digit", minute: "2-digit" },
+  });
+  moments.set(locale, made);
+  return made;
+}
+
+function zoneAt(iso: string): string {
+  const minutes = -new Date(iso).getTimezoneOffset();
+  const two = (value: number) => String(Math.floor(value)).padStart(2, "0");
+  return `UTC${minutes < 0 ? "−" : "+"}${two(Math.abs(minutes) / 60)}:${two(Math.abs(minutes) % 60)}`;
 }
 
 /** The language an entry names; reports from before reports had one are in English. */

@@ -16,17 +16,43 @@ export function BehindIt({
   budget,
   record,
   onlyEnglish,
+  ...report
 }: Report) {
   const t = useTell();
   const notes = [...deviations, ...warnings];
   return (
     <>
+      <Sheet id="issued" title={t("report.headings.issued")}>
+        <Facts facts={factsOf(report.organisation)} />
+        <p>{report.uncertaintyStatement}</p>
+        <List items={report.decision} />
+      </Sheet>
+      {report.otherTests.length > 0 && (
+        <Sheet id="other-tests" title={t("report.headings.other-tests")}>
+          <List items={report.otherTests} />
+        </Sheet>
+      )}
+      {report.customerSupplied.length > 0 && (
+        <Sheet id="supplied" title={t("report.headings.supplied")}>
+          <Facts facts={factsOf(report.customerSupplied)} />
+        </Sheet>
+      )}
       <Sheet id="method" title={t("report.headings.method")}>
         <p>{method}</p>
         <p>{t("report.corrected-for", { what: corrections.join("; "), sampling })}</p>
         <p>{t(notes.length === 0 ? "report.deviations.none" : "report.deviations.some")}</p>
         <List items={notes} onlyEnglish={onlyEnglish} />
       </Sheet>
+      {report.attempts.length > 0 && (
+        <Sheet id="attempts" title={t("report.headings.attempts")}>
+          <List items={report.attempts} />
+        </Sheet>
+      )}
+      {report.amendments.length > 0 && (
+        <Sheet id="amendments" title={t("report.headings.amendments")}>
+          <List items={report.amendments} />
+        </Sheet>
+      )}
       <Sheet id="conditions" title={t("report.headings.conditions")}>
         <Facts facts={factsOf(conditions)} />
       </Sheet>
@@ -35,6 +61,10 @@ export function BehindIt({
       </Sheet>
       <Sheet id="budget" title={t("report.headings.budget")}>
         <Budget lines={budget} />
+      </Sheet>
+      <Sheet id="cautions" title={t("report.headings.cautions")}>
+        <List items={[...report.cautions.slice(1), ...report.statements]} />
+        {report.authorisedBy !== null && <p>{t("report.authorised", { by: report.authorisedBy })}</p>}
       </Sheet>
       <Sheet id="record" title={t("report.headings.record")}>
         <QrCode command={`underhook record ${record.hash}`} />

@@ -30,27 +30,60 @@ export function ReportPage({ report, photos, measured, recordHref, pdfHref }: Re
       <p>
         <strong>{t("report.number-and-copy", { number: report.number, copy: report.copy })}</strong>
       </p>
+      <Demonstration {...report} />
       <Standing {...report} />
-      <div class="columns">
-        <Sheet id="issued" title={t("report.headings.issued")}>
-          <Facts
-            facts={[
-              ...factsOf(report.organisation),
-              [t("report.customer"), report.customer],
-              ...factsOf(report.dates),
-            ]}
-          />
-        </Sheet>
-        <Sheet id="item" title={t("report.headings.item")}>
-          <Facts facts={factsOf(report.item)} />
-          <Photos photos={photos} />
-        </Sheet>
-      </div>
-      <Results {...report} measured={measured} />
+      <Headline {...report} measured={measured} />
+      <Sheet id="item" title={t("report.headings.item")}>
+        <Facts
+          facts={[...factsOf(report.item), [t("report.customer"), report.customer], ...factsOf(report.dates)]}
+        />
+        <Photos photos={photos} />
+      </Sheet>
+      <Results {...report} />
       <Opinion {...report} />
+      <ul class="signatures">
+        {report.signatures.map((label) => (
+          <li key={label}>{label}</li>
+        ))}
+      </ul>
       <div class="overleaf">
+        <Demonstration {...report} />
         <BehindIt {...report} />
       </div>
+    </>
+  );
+}
+
+/** Said at the head of each page: nothing of it was weighed. */
+function Demonstration({ demonstration }: Report) {
+  const t = useTell();
+  return demonstration ? (
+    <p class="quiet-notice">
+      <strong>{t("report.demonstration")}</strong>
+    </p>
+  ) : null;
+}
+
+function Headline({ headline, opinion, plot, measured, onlyEnglish }: Report & Pick<ReportView, "measured">) {
+  const bands = opinion.notExcluded.flatMap(({ id, name, band }) =>
+    band ? [{ id, name, low: band[0], high: band[1], notExcluded: true }] : [],
+  );
+  return (
+    <>
+      <p class="headline">
+        <strong>
+          <Stated says={headline.answer} onlyEnglish={onlyEnglish} />
+        </strong>
+      </p>
+      <p>
+        <span class="result-value">{headline.density}</span> {headline.of}
+      </p>
+      <DensityAxis
+        id="density"
+        measured={measured}
+        bands={bands}
+        {...(plot.claim === null ? {} : { claimId: plot.claim })}
+      />
     </>
   );
 }
@@ -80,17 +113,8 @@ function Standing({ voided, replaces }: Report) {
   );
 }
 
-function Results({
-  results,
-  uncertaintyStatement,
-  plot,
-  opinion,
-  measured,
-}: Report & Pick<ReportView, "measured">) {
+function Results({ results }: Report) {
   const t = useTell();
-  const bands = opinion.notExcluded.flatMap(({ id, name, band }) =>
-    band ? [{ id, name, low: band[0], high: band[1], notExcluded: true }] : [],
-  );
   return (
     <Sheet id="results" title={t("report.headings.results")}>
       <Rows
@@ -100,66 +124,40 @@ function Results({
           { head: t("report.results.head.quantity") },
           { head: t("report.results.head.value"), number: true },
           { head: t("report.results.head.unit") },
-          { head: t("report.results.head.uncertainty") },
+          { head: t("report.results.head.uncertainty"), number: true },
         ]}
         rows={results.map(({ quantity, value, unit, uncertainty }) => ({
           key: quantity,
           cells: [quantity, value, unit, uncertainty ?? "–"],
         }))}
       />
-      <p>{uncertaintyStatement}</p>
-      <DensityAxis
-        id="density"
-        measured={measured}
-        bands={bands}
-        {...(plot.claim === null ? {} : { claimId: plot.claim })}
-      />
     </Sheet>
   );
 }
 
-function Opinion({
-  opinion,
-  decision,
-  otherTests,
-  customerSupplied,
-  cautions,
-  statements,
-  authorisedBy,
-  onlyEnglish,
-}: Report) {
+function Opinion({ opinion, laboratory, cautions }: Report) {
   const t = useTell();
+  const others = opinion.notExcluded.filter(({ occurrence }) => occurrence !== "");
   return (
     <>
       <Sheet id="opinion" title={t("report.headings.opinion")}>
-        <p>
-          {opinion.state} <Stated says={opinion.because} onlyEnglish={onlyEnglish} />
-        </p>
-        {opinion.notExcluded.length > 0 && (
-          <p>
-            {t("report.opinion.not-excluded", {
-              names: opinion.notExcluded.map(({ name }) => name).join(", "),
-            })}
-          </p>
+        <p>{opinion.state}</p>
+        {others.length > 0 && (
+          <Rows
+            caption={t("report.left.caption")}
+            empty=""
+            columns={[{ head: t("report.left.head.name") }, { head: t("report.left.head.met") }]}
+            rows={others.map(({ id, name, occurrence }) => ({ key: id, cells: [name, occurrence] }))}
+          />
         )}
         {opinion.purposeMade !== null && <p>{opinion.purposeMade}</p>}
-        <List items={decision} />
-        {otherTests.length > 0 && (
-          <>
-            <h3>{t("report.headings.other-tests")}</h3>
-            <List items={otherTests} />
-          </>
-        )}
+        <p class="hint">{cautions[0]}</p>
       </Sheet>
-      {customerSupplied.length > 0 && (
-        <Sheet id="supplied" title={t("report.headings.supplied")}>
-          <Facts facts={factsOf(customerSupplied)} />
+      {laboratory.length > 0 && (
+        <Sheet id="laboratory" title={t("report.headings.laboratory")}>
+          <List items={laboratory} />
         </Sheet>
       )}
-      <Sheet id="cautions" title={t("report.headings.cautions")}>
-        <List items={[...cautions, ...statements]} />
-        {authorisedBy !== null && <p>{t("report.authorised", { by: authorisedBy })}</p>}
-      </Sheet>
     </>
   );
 }

@@ -33,9 +33,10 @@ export interface ReportReading {
 
 export interface ReportResult {
   quantity: string;
+  /** with its expanded uncertainty: "10.334 ± 0.008" */
   value: string;
   unit: string;
-  /** how the uncertainty is stated, in words; null for a bare quotient */
+  /** the coverage factor of U, or why there is none; null for a bare quotient */
   uncertainty: string | null;
 }
 
@@ -54,6 +55,8 @@ export interface BudgetLine {
 export interface NotExcludedMetal {
   id: string;
   name: string;
+  /** how often it is met in the trade, in words; empty for the claim itself and where no entry tells it */
+  occurrence: string;
   band: readonly [low: number, high: number] | null;
 }
 
@@ -86,13 +89,17 @@ export interface Report {
   onlyEnglish: readonly string[];
   /** a */
   title: string;
+  /** what the measurement says, first of all: the one sentence, then value ± U with its unit, temperature and k */
+  headline: { answer: string; density: string; of: string };
+  /** readings of a simulated balance: said at the head of each page */
+  demonstration: boolean;
   /** b, c */
   organisation: Line[];
   /** d: the same number for the same record; a further print is a further copy */
   number: string;
   copy: number;
-  /** e */
-  customer: string | null;
+  /** e; in words where nobody was named */
+  customer: string;
   /** f */
   method: string;
   /** g */
@@ -125,6 +132,14 @@ export interface Report {
     /** bodies made for this density, in a sentence; null where none is left */
     purposeMade: string | null;
   };
+  /** other weighings of the same ticket on the same day, and checks of the equipment that failed on it */
+  attempts: string[];
+  /** what a laboratory found of the piece, as it was written down */
+  laboratory: string[];
+  /** every amendment of the record, oldest first */
+  amendments: string[];
+  /** lines to sign on */
+  signatures: readonly string[];
   /** other evidence recorded with the piece and still standing: stated, and kept apart from the density */
   otherTests: string[];
   /** 7.8.2.2: from the customer, not measured */

@@ -15,7 +15,6 @@ import type { Entry } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { calledById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
-import { withoutReservedWords } from "../../reports/reserved-words.ts";
 import { measured } from "../../reports/stated.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { html } from "../page-request.ts";
@@ -138,5 +137,5 @@ function sheetOf(
     plot,
   };
   // Typed words may promise what only others may promise; they go out to strangers here.
-  return withoutReservedWords(sheet, t("report.reserved-word")).value;
+  return sheet;
 }
