@@ -1,6 +1,6 @@
 import PDFDocument from "pdfkit";
-import { tellerOf } from "../../views/messages/tell.ts";
-import type { Line, Report } from "../../views/reports/report.ts";
+import type { Locale } from "../../views/messages/language.ts";
+import type { Line } from "../../views/reports/report.ts";
 import { reportFonts } from "./fonts.ts";
 
 export type Doc = PDFKit.PDFDocument;
@@ -37,28 +37,44 @@ const headBottom = 52;
 /** A sentence as a line of a list. */
 const listed = (sentence: string) => `–  ${sentence}`;
 
-/** Opens the sheet. The date inside is the date of issue, so that the same report gives the same bytes. */
-export function paper(report: Report): Paper {
-  const t = tellerOf(report.locale);
+/** What a paper is of. */
+export interface PaperOf {
+  locale: Locale;
+  title: string;
+  subject: string;
+  /** ISO 8601 */
+  issuedAt: string;
+  /** sentences of earlier versions that stand in English */
+  onlyEnglish: readonly string[];
+  /** who issued it, and what it is, at the head of every page */
+  head: { left: string; right: string };
+  /** that everything on it is invented, for a demonstration */
+  demonstration?: string;
+  /** what stands at the foot of a page */
+  foot(page: number, of: number): string;
+}
+
+/** Opens the sheet. The date inside is the date of issue, so that the same paper gives the same bytes. */
+export function paper(of: PaperOf): Paper {
   const doc = new PDFDocument({
     size: "A4",
     margins: {
-      top: report.demonstration ? headBottom + 18 : headBottom,
+      top: of.demonstration !== undefined ? headBottom + 18 : headBottom,
       left: margin,
       right: margin,
       bottom: margin + 10,
     },
     pdfVersion: "1.7",
     tagged: true,
-    lang: report.locale,
+    lang: of.locale,
     displayTitle: true,
     bufferPages: true,
     info: {
-      Title: `${report.title} ${report.number}`,
-      Subject: `${t("report.record.record")} ${report.record.hash}`,
+      Title: of.title,
+      Subject: of.subject,
       Creator: "Underhook",
       Producer: "Underhook",
-      CreationDate: new Date(report.issuedAt),
+      CreationDate: new Date(of.issuedAt),
     },
   });
   const chunks: Buffer[] = [];
@@ -99,7 +115,7 @@ export function paper(report: Report): Paper {
       add(
         "P",
         () => doc.fillColor(color).text(text, margin + indent, doc.y, { width: width - indent }),
-        report.onlyEnglish.some((sentence) => text === sentence || text === listed(sentence))
+        of.onlyEnglish.some((sentence) => text === sentence || text === listed(sentence))
           ? { lang: "en" }
           : {},
       );
@@ -182,8 +198,8 @@ export function paper(report: Report): Paper {
       doc.addPage();
     },
     finished() {
-      heads(doc, report);
-      footers(doc, report, regular);
+      heads(doc, of);
+      footers(doc, of, regular);
       whole.end();
       doc.end();
       return ended;
@@ -192,66 +208,51 @@ export function paper(report: Report): Paper {
 }
 
 /** Who issued it, its number, and that it is a demonstration, at the head of every page. Marked as artifacts. */
-function heads(doc: Doc, report: Report): void {
-  const t = tellerOf(report.locale);
+function heads(doc: Doc, { head, demonstration }: PaperOf): void {
   const { regular, bold } = reportFonts;
   const width = doc.page.width - 2 * margin;
-  const house = report.organisation.find(({ label }) => label === t("report.organisation.name"));
   for (let page = 0; page < doc.bufferedPageRange().count; page += 1) {
     doc.switchToPage(page);
     doc.markContent("Artifact", { type: "Pagination" });
     doc.font(bold).fontSize(9.5).fillColor(ink);
-    doc.text(house?.value ?? report.title, margin, 26, {
+    doc.text(head.left, margin, 26, {
       width: width - 190,
       height: 12,
       ellipsis: true,
       lineBreak: false,
     });
     doc.font(regular).fontSize(8);
-    doc.text(
-      t("report.number-and-copy", { number: report.number, copy: report.copy }),
-      margin + width - 185,
-      27,
-      {
-        width: 185,
-        align: "right",
-        lineBreak: false,
-      },
-    );
+    doc.text(head.right, margin + width - 185, 27, {
+      width: 185,
+      align: "right",
+      lineBreak: false,
+    });
     doc
       .moveTo(margin, 42)
       .lineTo(margin + width, 42)
       .lineWidth(1)
       .stroke(ink);
-    if (report.demonstration) {
+    if (demonstration !== undefined) {
       doc.rect(margin, 47, width, 14).fill("#ece6d6");
       doc.font(bold).fontSize(8).fillColor(ink);
-      doc.text(t("report.demonstration"), margin + 5, 50, { width: width - 10, lineBreak: false });
+      doc.text(demonstration, margin + 5, 50, { width: width - 10, lineBreak: false });
     }
     doc.endMarkedContent();
   }
 }
 
 /** Number, copy and page on every page, and a clear end (7.8.2.1 d). Marked as artifacts: they are not read aloud. */
-function footers(doc: Doc, report: Report, regular: string): void {
-  const t = tellerOf(report.locale);
+function footers(doc: Doc, of: PaperOf, regular: string): void {
   const { count } = doc.bufferedPageRange();
   for (let page = 0; page < count; page += 1) {
     doc.switchToPage(page);
     doc.page.margins.bottom = 0;
-    const line = [
-      t("report.foot.number", { number: report.number }),
-      t("report.foot.copy", { copy: report.copy }),
-      ...(report.replaces?.number ? [t("report.foot.replaces", { number: report.replaces.number })] : []),
-      t("report.foot.page", { page: page + 1, of: count }),
-      ...(page === count - 1 ? [t("report.foot.end")] : []),
-    ].join("  ·  ");
     doc.markContent("Artifact", { type: "Pagination" });
     doc
       .font(regular)
       .fontSize(7.5)
       .fillColor(pale)
-      .text(line, margin, doc.page.height - margin, {
+      .text(of.foot(page + 1, count), margin, doc.page.height - margin, {
         width: doc.page.width - 2 * margin,
         align: "center",
         lineBreak: false,

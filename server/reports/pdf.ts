@@ -10,7 +10,28 @@ import { drawPlot, plotHeight } from "./pdf-plot.ts";
  * same report gives the same bytes.
  */
 export async function reportPdf(report: Report): Promise<Buffer> {
-  const sheet = paper(report);
+  const t = tellerOf(report.locale);
+  const { locale, issuedAt, onlyEnglish, demonstration } = report;
+  const sheet = paper({
+    ...{ locale, issuedAt, onlyEnglish },
+    ...(demonstration ? { demonstration: t("report.demonstration") } : {}),
+    title: `${report.title} ${report.number}`,
+    subject: `${t("report.record.record")} ${report.record.hash}`,
+    head: {
+      left:
+        report.organisation.find(({ label }) => label === t("report.organisation.name"))?.value ??
+        report.title,
+      right: t("report.number-and-copy", { number: report.number, copy: report.copy }),
+    },
+    foot: (page, of) =>
+      [
+        t("report.foot.number", { number: report.number }),
+        t("report.foot.copy", { copy: report.copy }),
+        ...(report.replaces?.number ? [t("report.foot.replaces", { number: report.replaces.number })] : []),
+        t("report.foot.page", { page, of }),
+        ...(page === of ? [t("report.foot.end")] : []),
+      ].join("  ·  "),
+  });
   result(sheet, report);
   sheet.newPage();
   behindIt(sheet, report);

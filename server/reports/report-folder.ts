@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { type Message, message } from "../../calibration/message.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
-import { sha256, writeBeside } from "../ledger/file-beside.ts";
+import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
 import { type FilesBeside, faultOf } from "../ledger/named-files.ts";
 
 /** A report as it was printed: the PDF and the main part of its page, byte by byte. */
@@ -42,14 +42,41 @@ const filesOf = ({ pdf, page }: Print) => [
   { name: `${page}.html`, hash: page },
 ];
 
-/** The printed reports that a ledger names, each with its two files. */
+/** Puts the PDF of a settlement on the disk and gives its SHA-256. Throws LedgerError. */
+export async function keepPdf(folder: string, pdf: Buffer): Promise<string> {
+  const hash = sha256(pdf);
+  try {
+    await writeBeside(folder, `${hash}.pdf`, pdf);
+    return hash;
+  } catch (cause) {
+    throw new LedgerError(
+      "report.folder.cannot-write",
+      { folder, cause: (cause as Error).message },
+      "read-only",
+      cause,
+    );
+  }
+}
+
+/** The PDF of a settlement from the disk; what is wrong with it, when something is. */
+export async function pdfOf(folder: string, hash: string): Promise<Buffer | { fault: Message }> {
+  const name = `${hash}.pdf`;
+  const found = await readBeside(folder, name, hash);
+  return typeof found === "string" ? { fault: reportFiles.fault(found, name, folder) } : found;
+}
+
+/** The printed papers that a ledger names: a report with its two files, a settlement with one. */
 export const reportFiles: FilesBeside = {
   folder: reportsBeside,
   async named(ledger) {
-    const issued = await ledger.entries({ kind: "report-issued" });
-    return issued.flatMap((entry) =>
-      entry.kind === "report-issued" && entry.body.print ? [filesOf(entry.body.print)] : [],
-    );
+    const issued = await ledger.entries({ kind: ["report-issued", "settlement-printed"] });
+    return issued.flatMap((entry) => {
+      if (entry.kind === "settlement-printed") {
+        const { pdf } = entry.body;
+        return [[{ name: `${pdf}.pdf`, hash: pdf }]];
+      }
+      return entry.kind === "report-issued" && entry.body.print ? [filesOf(entry.body.print)] : [];
+    });
   },
   fault: (found, name, folder) =>
     found === "missing"

@@ -8,6 +8,7 @@ export type SettlementCommandContent =
   | { do: "decide-item"; decision: BodyOf<"settlement-decision"> }
   | { do: "state-trust"; trust: BodyOf<"settlement-trust"> }
   | { do: "close-lot"; answers: Readonly<Record<string, string>>; note: string; by: string; shown?: string }
+  | { do: "keep-print"; print: BodyOf<"settlement-printed"> }
   | { do: "reopen-lot"; reason: string; by: string; second: string };
 
 export type SettlementCommand = About & SettlementCommandContent;
@@ -18,6 +19,7 @@ const settlementCommands: ReadonlySet<string> = new Set<SettlementCommandContent
   "decide-item",
   "state-trust",
   "close-lot",
+  "keep-print",
   "reopen-lot",
 ]);
 

@@ -32,6 +32,12 @@ export function decideSettlement(
 ): Happened[] {
   if (!lot) throw new Refusal("lot.none");
   if (command.do === "reopen-lot") return reopened(lot, command);
+  if (command.do === "keep-print") {
+    const { print } = command;
+    if (!lot.closings.some(({ entry }) => entry === print.closing))
+      throw new Refusal("lot.not-closed", { lot: lot.name });
+    return [{ kind: "settlement-printed", body: print }];
+  }
   if (lot.closed) throw new Refusal("lot.closed", { lot: lot.name });
   switch (command.do) {
     case "lock-price":

@@ -185,7 +185,11 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);
   const { priceLocked } = customerRoutes(app, { bench, ledger, settings, demo });
-  lotRoutes(app, { bench, ledger, settings, demo, library: () => library.now, priceLocked });
+  lotRoutes(app, {
+    ...{ bench, ledger, settings, demo, priceLocked },
+    reports: parts.reports,
+    library: () => library.now,
+  });
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, ledger, demo);
   twoBodiesRoutes(app, demo);

@@ -35,6 +35,7 @@ export function SettlementPage(view: SettlementView) {
           />
         </Sheet>
       )}
+      <NotKept {...view} />
       <ClosedSettlements {...view} />
       {sheet && !view.isClosed && (
         <Sheet id="worksheet" title={t("payout.title", { lot: view.lotName })}>
@@ -60,6 +61,26 @@ export function SettlementPage(view: SettlementView) {
       <Sayings heading={t("settlement.prices-so-far")} id="prices" said={view.priceVersions} />
       <Sayings heading={t("settlement.said-so-far")} id="said" said={view.said} />
     </>
+  );
+}
+
+/** What was typed into a form that the page no longer has: the lot was closed, or opened again, meanwhile. */
+function NotKept({ sent, values, isClosed }: SettlementView) {
+  const t = useTell();
+  if (sent === undefined || (sent === "reopening") === isClosed) return null;
+  const typed = Object.entries(values).filter(
+    ([name, value]) => value.trim() !== "" && !["_csrf", "subject", "version", "preview"].includes(name),
+  );
+  return (
+    <Sheet id="not-kept" title={t("settlement.not-kept")}>
+      <ul>
+        {typed.map(([name, value]) => (
+          <li key={name}>
+            {name}: {value}
+          </li>
+        ))}
+      </ul>
+    </Sheet>
   );
 }
 

@@ -21,7 +21,7 @@ import type { SecondUnit } from "../../station/bench-settings.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import { askOf, isImpossible } from "../../weighing/stop-checks.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
-import { frameOf } from "../look.ts";
+import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { lotForms } from "./lot-forms.ts";
@@ -37,6 +37,8 @@ interface ScreeningParts {
   library: () => Library;
   /** the house's second unit of mass */
   second: () => SecondUnit;
+  /** called once a lot was closed: its settlement is printed in the language of the page */
+  closed: (lot: string, locale: Locale) => Promise<void>;
 }
 
 type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
@@ -44,7 +46,7 @@ type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
 /** Screening a lot on the one bench: ticket, dry, immersed, next. The record of a piece is written by itself. */
 export function screeningRoutes(
   app: FastifyInstance,
-  { bench, ledger, lots, claims, demo, library, second }: ScreeningParts,
+  { bench, ledger, lots, claims, demo, library, second, closed }: ScreeningParts,
 ): void {
   const live = new LiveStream(
     new Map<string, Draw>([
@@ -112,6 +114,7 @@ export function screeningRoutes(
           const lot = await lots.lot(request.params.lot);
           if (!lot) throw new Refusal("lot.none");
           await does({ lot, fields, items: await lots.items(lot.id, library()), request });
+          if (path === "closing") await closed(lot.id, lookOf(request).locale);
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
           const refused = refusalOf(error);

@@ -22,6 +22,7 @@ import { frameOf, ownMark } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import { printRoutes, printSettlement } from "../settlements/prints.ts";
 import { settlementRoutes } from "../settlements/settlement.tsx";
 import { screeningRoutes } from "./lot-screening.tsx";
 import { lotRow } from "./lot-view.ts";
@@ -32,6 +33,8 @@ export interface LotRouteParts {
   settings: SettingsRepository;
   demo: boolean;
   library: () => Library;
+  /** where printed papers lie, beside the ledger */
+  reports: string;
   /** called after a price was locked */
   priceLocked: () => void;
 }
@@ -42,7 +45,7 @@ const lotsShown = 50;
 /** Lots: taken in as a whole, screened piece by piece on the one bench, and priced. */
 export function lotRoutes(
   app: FastifyInstance,
-  { bench, ledger, settings, demo, library, priceLocked }: LotRouteParts,
+  { bench, ledger, reports, settings, demo, library, priceLocked }: LotRouteParts,
 ): void {
   const book = new LotRepository(ledger);
   const claims = (locale: Locale) => claimOptions(library(), locale, settings.now.metal);
@@ -95,7 +98,13 @@ export function lotRoutes(
   });
 
   const second = () => settings.now.secondUnit;
-  screeningRoutes(app, { bench, ledger, lots: book, claims, demo, library, second });
+  const prints = {
+    ...{ station: bench.station, ledger, folder: reports, demo },
+    zone: () => timeZoneOf(settings.now),
+  };
+  const closed = (id: string, locale: Locale) => printSettlement(id, locale, prints);
+  screeningRoutes(app, { bench, ledger, lots: book, claims, demo, library, second, closed });
+  printRoutes(app, prints);
   settlementRoutes(app, {
     ...{ station: bench.station, ledger, lots: book, demo, library, priceLocked },
     zone: () => timeZoneOf(settings.now),

@@ -1,11 +1,11 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { message } from "../../../calibration/message.ts";
-import { type Locale, locales } from "../../../views/messages/language.ts";
+import { locales } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { ReportPage } from "../../../views/reports/index.tsx";
-import type { Organisation, Report } from "../../../views/reports/report.ts";
+import type { Report } from "../../../views/reports/report.ts";
 import type { Told } from "../../../views/told.tsx";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -13,13 +13,13 @@ import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
 import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts";
 import { languageOf } from "../../reports/writing.ts";
-import { benchSettingsShape } from "../../station/bench-settings.ts";
 import { programVersion } from "../../version.ts";
 import { statedOf } from "../evidence/evidence.tsx";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { noRecord } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
+import { organisationAt } from "./organisation-at.ts";
 import { reportView } from "./report-view.ts";
 
 interface ReportRouteParts {
@@ -136,28 +136,5 @@ async function printed(report: Report): Promise<Printed> {
   return {
     pdf: await (await import("../../reports/pdf.ts")).reportPdf(report),
     page: render(<ReportPage {...reportView(report, { recordHref: href, pdfHref })} />, report.locale),
-  };
-}
-
-/** The house as the settings named it before a row of the ledger. */
-async function organisationAt(ledger: Ledger, seq: number, locale: Locale): Promise<Organisation> {
-  const t = tellerOf(locale);
-  const [kept] = await ledger.entries({ kind: "settings", before: seq, newestFirst: true, limit: 1 });
-  const settings = kept?.kind === "settings" ? benchSettingsShape.safeParse(kept.body.settings) : undefined;
-  if (!settings?.success) return {};
-  const { name, address, contact, verifiedScale, verifiedUntil, accreditedBy, accreditation } =
-    settings.data.house;
-  const seal =
-    verifiedUntil === ""
-      ? verifiedScale
-      : t("report.organisation.seal-until", { seal: verifiedScale, until: verifiedUntil });
-  return {
-    ...(name === "" ? {} : { name }),
-    ...(address === "" ? {} : { address }),
-    ...(contact === "" ? {} : { contact }),
-    ...(verifiedScale === "" ? {} : { verifiedScale: seal }),
-    ...(accreditedBy === "" || accreditation === ""
-      ? {}
-      : { accreditation: { body: accreditedBy, number: accreditation } }),
   };
 }

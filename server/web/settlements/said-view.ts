@@ -2,21 +2,20 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
-import { whenOf } from "../when.ts";
-import type { SettlementManner } from "./sheet-view.ts";
+import type { SettlementManner } from "../../reports/settlement-sheet.ts";
 
 /** Every word on a piece and on whom to believe, newest first, with who, when and why. */
 export function saidSoFar(
   entries: readonly Entry[],
   items: readonly LotItem[],
-  { locale, zone }: SettlementManner,
+  { locale, when }: SettlementManner,
 ): string[] {
   const t = tellerOf(locale);
   const ticketOf = (id: string) => items.find((item) => item.id === id)?.ticket ?? id;
   return entries
     .flatMap((entry): string[] => {
       const signed = (by: string | undefined, reason: string | undefined) => ({
-        when: whenOf(entry.at, zone),
+        when: when(entry.at),
         by: by ?? "–",
         reason: reason ?? "–",
       });

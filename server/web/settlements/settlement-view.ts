@@ -6,12 +6,12 @@ import type { ClosedSettlement, SettlementView } from "../../../views/settlement
 import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Closing } from "../../lots/lot.ts";
 import type { Library } from "../../metals/library.ts";
+import { type SettlementManner, sheetView } from "../../reports/settlement-sheet.ts";
 import type { LotPrice } from "../../settlements/price.ts";
 import type { LotSettlement } from "../../settlements/settlement-repository.ts";
 import { whenOf } from "../when.ts";
 import { meltsOf } from "./own-melts-view.ts";
 import { saidSoFar } from "./said-view.ts";
-import { type SettlementManner, sheetView } from "./sheet-view.ts";
 
 /** The page of a settlement, but for the form that was sent and the token. */
 export function settlementView(
@@ -19,18 +19,19 @@ export function settlementView(
   { melts, ...manner }: { library: Library; melts: AssayedMelts; locale: Locale; zone: string },
 ): Omit<SettlementView, "sent" | "values" | "problems" | "csrfToken"> {
   const { lot, entries, settlement, settled, items, questions } = found;
-  const { locale, zone } = manner;
+  const { locale } = manner;
+  const when = (at: string) => whenOf(at, manner.zone);
   const prices = Object.values(settlement.prices).flat();
   return {
     lotId: lot.id,
     lotName: lot.name,
     isClosed: lot.closed !== undefined,
-    ...(settled ? { sheet: sheetView(settled, prices, { locale, zone }) } : {}),
+    ...(settled ? { sheet: sheetView(settled, prices, { locale, when }) } : {}),
     closed: [...lot.closings]
       .reverse()
-      .map((closing) => closedView(closing, found, prices, { locale, zone })),
-    priceVersions: [...prices].reverse().map((price) => priceSaid(price, { locale, zone })),
-    said: saidSoFar(entries, items, { locale, zone }),
+      .map((closing) => closedView(closing, found, prices, { locale, when })),
+    priceVersions: [...prices].reverse().map((price) => priceSaid(price, { locale, when })),
+    said: saidSoFar(entries, items, { locale, when }),
     melts: meltsOf(settlement, items, melts, locale),
     questions,
     languages: [locale, ...locales.filter((one) => one !== locale)].map((id) => ({
@@ -41,10 +42,10 @@ export function settlementView(
   };
 }
 
-function priceSaid(price: LotPrice, { locale, zone }: SettlementManner): string {
+function priceSaid(price: LotPrice, { locale, when }: SettlementManner): string {
   const t = tellerOf(locale);
   return t("settlement.price-said", {
-    when: whenOf(price.lockedAt, zone),
+    when: when(price.lockedAt),
     metal: t(`lots.metals.${price.metal}`),
     price: inLocale(price.price, locale),
     currency: price.currency,
@@ -67,12 +68,12 @@ function closedView(
   );
   return {
     version: closing.version ?? 1,
-    when: whenOf(closing.at, manner.zone),
+    when: manner.when(closing.at),
     by: closing.by ?? "–",
     reopened:
       reopened?.kind === "lot-reopened"
         ? t("settlement.closed.reopened", {
-            when: whenOf(reopened.at, manner.zone),
+            when: manner.when(reopened.at),
             by: reopened.body.by,
             second: reopened.body.second,
             reason: reopened.body.reason,

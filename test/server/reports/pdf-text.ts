@@ -6,8 +6,12 @@ import { peers } from "../../setup/debian.ts";
  * blanks, since a line may break anywhere between words.
  */
 export function textOfPdf(pdf: Buffer): string {
-  const read = execFileSync(peers.poppler.path, ["-raw", "-", "-"], { input: pdf, stdio: "pipe" });
-  return closedUp(read.toString());
+  return closedUp(wordsOfPdf(pdf));
+}
+
+/** The same with its blanks. */
+export function wordsOfPdf(pdf: Buffer): string {
+  return execFileSync(peers.poppler.path, ["-raw", "-", "-"], { input: pdf, stdio: "pipe" }).toString();
 }
 
 /** Text without blanks. */

@@ -1,12 +1,11 @@
-import { exactly, ratio, roundedText } from "../../../calibration/fraction.ts";
-import { gramsPerUnit } from "../../../calibration/units.ts";
-import type { Locale } from "../../../views/messages/language.ts";
-import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
-import { inLocale } from "../../../views/numbers.ts";
-import type { LeftOutRow, SettlementRow, SettlementSheet } from "../../../views/settlements/view.ts";
-import type { LotPrice } from "../../settlements/price.ts";
-import type { LeftOut, Settled, SettledLine } from "../../settlements/settlement.ts";
-import { whenOf } from "../when.ts";
+import { exactly, ratio, roundedText } from "../../calibration/fraction.ts";
+import { gramsPerUnit } from "../../calibration/units.ts";
+import type { Locale } from "../../views/messages/language.ts";
+import { type Tell, tellerOf } from "../../views/messages/tell.ts";
+import { inLocale } from "../../views/numbers.ts";
+import type { LeftOutRow, SettlementRow, SettlementSheet } from "../../views/settlements/view.ts";
+import type { LotPrice } from "../settlements/price.ts";
+import type { LeftOut, Settled, SettledLine } from "../settlements/settlement.ts";
 
 /** Decimals of a mass in g and in another unit, and of a fineness where a density says them. */
 const massDecimals = 4;
@@ -15,7 +14,8 @@ const permilleDecimals = 0;
 /** How a settlement is told. */
 export interface SettlementManner {
   locale: Locale;
-  zone: string;
+  /** a moment on the clock of the place */
+  when(at: string): string;
 }
 
 /** What is settled, in words; `prices` are those that it names. */
@@ -52,7 +52,7 @@ export function sheetView(
   };
 }
 
-function priceFacts(price: LotPrice, { locale, zone }: SettlementManner): (readonly [string, string])[] {
+function priceFacts(price: LotPrice, { locale, when }: SettlementManner): (readonly [string, string])[] {
   const t = tellerOf(locale);
   const metal = t(`lots.metals.${price.metal}`);
   const decimal = (text: string) => inLocale(text, locale);
@@ -70,7 +70,7 @@ function priceFacts(price: LotPrice, { locale, zone }: SettlementManner): (reado
       t("payout.facts.source-is", {
         source: price.source,
         at: price.at,
-        locked: whenOf(price.lockedAt, zone),
+        locked: when(price.lockedAt),
       }),
     ],
     [

@@ -1,0 +1,97 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { h } from "preact";
+import { message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
+import { type Locale, locales } from "../../../views/messages/language.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
+import { page } from "../../../views/page.tsx";
+import { Problem } from "../../../views/problem.tsx";
+import type { Told } from "../../../views/told.tsx";
+import type { Ledger } from "../../ledger/ledger.ts";
+import { lotOf } from "../../lots/evolve.ts";
+import { keepPdf, pdfOf } from "../../reports/report-folder.ts";
+import { settlementOf } from "../../settlements/evolve.ts";
+import type { Station } from "../../station/station.ts";
+import { programVersion } from "../../version.ts";
+import { frameOf, lookOf } from "../look.ts";
+import { fieldsOf, html } from "../page-request.ts";
+import { refusalOf } from "../refused.ts";
+import { organisationAt } from "../reports/organisation-at.ts";
+import { whenOf } from "../when.ts";
+
+export interface PrintParts {
+  station: Station;
+  ledger: Ledger;
+  /** where printed papers lie, beside the ledger */
+  folder: string;
+  demo: boolean;
+  zone: () => string;
+}
+
+/** Prints what a lot was closed with last, keeps the PDF and writes its SHA-256. Does nothing where nothing was settled. */
+export async function printSettlement(
+  id: string,
+  locale: Locale,
+  { station, ledger, folder, demo, zone }: PrintParts,
+): Promise<void> {
+  const entries = await ledger.entriesOf(id);
+  const lot = lotOf(entries);
+  const closing = lot?.closings.at(-1);
+  if (!lot || !closing) throw new Refusal("lot.none");
+  const hash = entries.find((entry) => entry.id === closing.entry)?.hash ?? "";
+  if (!closing.settlement) return;
+  const { settlementPdf } = await import("../../reports/settlement-paper.ts");
+  const pdf = await settlementPdf({
+    ...{ lot, closing, hash, locale, demo },
+    prices: Object.values(settlementOf(entries).prices).flat(),
+    organisation: await organisationAt(ledger, Number.MAX_SAFE_INTEGER, locale),
+    when: (at) => whenOf(at, zone()),
+  });
+  const print = {
+    closing: closing.entry,
+    language: locale,
+    pdf: await keepPdf(folder, pdf),
+    program: programVersion,
+  };
+  await station.do({ do: "keep-print", subject: id, seen: "now", print });
+}
+
+/** The papers of a closed lot. */
+export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
+  const { ledger, folder, demo } = parts;
+  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Told, status: number) => {
+    const frame = frameOf(request, reply, { path: "/lots", demo });
+    const title = tellerOf(frame.locale)("frame.not-done");
+    return html(reply, page({ ...frame, title, main: h(Problem, { says }) }), status);
+  };
+
+  app.post<{ Params: { lot: string } }>(
+    "/lots/:lot/prints",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const { language } = fieldsOf(request);
+      const { lot } = request.params;
+      try {
+        const locale = locales.find((one) => one === language) ?? lookOf(request).locale;
+        await printSettlement(lot, locale, parts);
+        return reply.redirect(`/lots/${lot}/payout`, 303);
+      } catch (error) {
+        return refusal(request, reply, refusalOf(error).says, 422);
+      }
+    },
+  );
+
+  app.get<{ Params: { lot: string; print: string } }>("/lots/:lot/prints/:print", async (request, reply) => {
+    const { lot, print } = request.params;
+    const entry = await ledger.entry(print);
+    if (entry?.kind !== "settlement-printed" || entry.subject !== lot)
+      return refusal(request, reply, message("lot.none"), 404);
+    const pdf = await pdfOf(folder, entry.body.pdf);
+    if ("fault" in pdf)
+      return refusal(request, reply, message("report.print-missing", { fault: pdf.fault }), 404);
+    return reply
+      .type("application/pdf")
+      .header("content-disposition", `inline; filename="settlement-${entry.body.language}.pdf"`)
+      .send(pdf);
+  });
+}
