@@ -41,22 +41,6 @@ export function momentsOf(day: string, time: string, zone: string): string[] {
     .map((moment) => new Date(moment).toISOString());
 }
 
-/** From when to when a day lasts in a zone, as UTC moments; the end is the beginning of the next day. */
-export function dayIn(day: string, zone: string): { from: string; until: string } {
-  const next = new Date(Date.parse(`${day}T00:00:00Z`) + dayMs).toISOString().slice(0, 10);
-  return { from: startOf(day, zone), until: startOf(next, zone) };
-}
-
-/** Where a clock is put on at midnight the day begins at the first time that it shows. */
-function startOf(day: string, zone: string): string {
-  for (let minute = 0; minute < 180; minute += 30) {
-    const time = `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
-    const [first] = momentsOf(day, time, zone);
-    if (first !== undefined) return first;
-  }
-  throw new RangeError(`no ${day} in ${zone}`);
-}
-
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function formatOf(zone: string): Intl.DateTimeFormat {
