@@ -46,7 +46,9 @@ test("a typed piece above the limit gets its record only after a second person h
   expect(record).toMatch(/dry 100\.02 g .* typed, confirmed by MT at \d{4}-\d\d-\d\d/);
   expect(record).toContain("MT read at");
   const issued = await at.post("/records/b7/reports", {});
-  expect(await textOf(at, issued.headers.location ?? "")).toMatch(/typed.{0,40}, confirmed by MT at \d{4}/);
+  expect(await textOf(at, issued.headers.location ?? "")).toMatch(
+    /typed.{0,40}, confirmed by MT at \d{1,2} \w{3} \d{4}, \d\d:\d\d/,
+  );
 });
 
 test("a second person who is the first is sent back, and so is a reading that is none; nothing typed is lost", async () => {
@@ -77,7 +79,7 @@ test("two readings that disagree are both shown and both kept, and the record wa
   expect((await kindsOf("b7")).filter((kind) => kind === "second-reading")).toHaveLength(2);
   const report = await at.post("/records/b7/reports", {});
   expect(await textOf(at, report.headers.location ?? "")).toMatch(
-    /A second person, MT, read at \S+ otherwise than was typed: dry 100\.02 g, where 100\.20 g was typed/,
+    /A second person, MT, read at \d{1,2} \w{3} \d{4}, \d\d:\d\d otherwise than was typed: dry 100\.02 g, where 100\.20 g was typed/,
   );
 });
 
