@@ -1,9 +1,6 @@
 import { z } from "zod";
 import { type Code, message } from "../../../calibration/message.ts";
-import { readQuantity } from "../../../calibration/typed-quantity.ts";
-import type { FieldError } from "../../../views/forms.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
-import { decimalMark } from "../../../views/numbers.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { type Evidence, type EvidenceKind, marking } from "../../conformity/evidence/evidence.ts";
 import { evidenceRanges, msPerMOfCopper, recordedEvidence } from "../../conformity/evidence/recorded.ts";
@@ -21,44 +18,6 @@ interface Range {
   from: number;
   to: number;
   unit: string;
-}
-
-/** Reads typed numbers one after another and gathers what was refused. */
-export class NumberEntries {
-  readonly problems: { fieldId: string; error: FieldError }[] = [];
-  readonly #fields: Readonly<Record<string, string>>;
-  readonly #locale: Locale;
-
-  constructor(fields: Readonly<Record<string, string>>, locale: Locale) {
-    this.#fields = fields;
-    this.#locale = locale;
-  }
-
-  /** the decimal text as typed, with a point; empty after a refusal */
-  text(name: string, what: Code, range: Range): string {
-    const typed = readQuantity(this.#fields[name] ?? "", { ...range, mark: decimalMark(this.#locale) });
-    if (typed.kind === "number") return typed.text;
-    this.refuse(name, message("form.entry", { what: message(what), says: typed.says }));
-    return "";
-  }
-
-  number(name: string, what: Code, range: Range): number {
-    return Number(this.text(name, what, range));
-  }
-
-  /** a number, or undefined when nothing was typed */
-  optional(name: string, what: Code, range: Range): number | undefined {
-    return (this.#fields[name] ?? "").trim() === "" ? undefined : this.number(name, what, range);
-  }
-
-  /** the limits a person gives as "give or take" are taken as rectangular: u = a/√3 (JCGM 100:2008, 4.3.7) */
-  within(name: string, what: Code, unit: string): number {
-    return this.number(name, what, { from: 0, to: 100_000, unit }) / Math.sqrt(3);
-  }
-
-  refuse(name: string, error: FieldError): void {
-    this.problems.push({ fieldId: name, error });
-  }
 }
 
 /** The evidence that the form of one test states. Numbers may be typed with comma or point. */

@@ -1,3 +1,5 @@
+import { z } from "zod";
+import { lastPlace } from "../../../calibration/decimal.ts";
 import { type Code, type Message, message } from "../../../calibration/message.ts";
 import { roundedPair } from "../../../calibration/rounding.ts";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -7,7 +9,7 @@ import type { TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { stoneDensities } from "../../metals/composites/stones.ts";
 import { densityOfRest, massesOfTwo, type Uncertain } from "../../metals/composites/two-bodies.ts";
-import { NumberEntries } from "../evidence/evidence-form.ts";
+import { type Entries, readForm } from "../forms/form.ts";
 import { refusedBy } from "../refused.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
 
@@ -19,17 +21,24 @@ interface Whole {
   density: Uncertain;
 }
 
+/** A piece of two bodies: both of them known by their densities, or one by mass and density, or neither. */
+interface Asked {
+  whole: Whole;
+  two?: { first: Uncertain; second: Uncertain };
+  known?: Whole;
+}
+
 /** What the typed numbers say of a piece of two bodies, or which of them need another look. */
 export function answerTo(question: TwoBodiesView["question"], values: Values, locale: Locale): Answered {
-  const typed = new TypedBodies(values, locale);
-  const whole = {
-    massG: typed.mass("massG", "form.field.mass"),
-    density: typed.density("density", "uDensity", "form.field.whole-density", "form.field.whole-density-u"),
-  };
+  const known = values.knownMassG + values.knownDensity !== "";
+  const form = question === "masses" ? massesForm : known ? restForm : wholeForm;
+  const read = readForm<Asked>(form, values, locale);
+  if ("problems" in read) return read;
+  const { whole, two, known: body } = read.values;
   try {
-    const answer =
-      question === "masses" ? masses(whole, typed, locale) : restOf(whole, values, typed, locale);
-    return typed.problems.length > 0 ? { problems: typed.problems } : { problems: [], answer: answer() };
+    if (two) return { problems: [], answer: masses(whole, two, locale) };
+    if (body) return { problems: [], answer: restOf(whole, body, locale) };
+    return { problems: [], answer: lowerBound(whole.density, locale) };
   } catch (error) {
     const refused = refusedBy(error);
     if (!refused) throw error;
@@ -37,73 +46,94 @@ export function answerTo(question: TwoBodiesView["question"], values: Values, lo
   }
 }
 
-/** Reads masses and densities with their uncertainties. */
-class TypedBodies {
-  readonly #numbers: NumberEntries;
-  constructor(values: Values, locale: Locale) {
-    this.#numbers = new NumberEntries(values, locale);
-  }
-  get problems() {
-    return this.#numbers.problems;
-  }
-  density(name: keyof Values, u: keyof Values, what: Code, ofU: Code): Uncertain {
-    return {
-      value: this.#numbers.number(name, what, densityRange),
-      u: this.#numbers.number(u, ofU, uDensityRange),
-    };
-  }
-  /** a mass known to its last decimal: rectangular, half a step either way */
-  mass(name: keyof Values, what: Code): Uncertain {
-    const text = this.#numbers.text(name, what, evidenceRanges.massG);
-    const decimals = /\.(\d*)$/.exec(text)?.[1]?.length ?? 0;
-    return { value: Number(text), u: (0.5 * 10 ** -decimals) / Math.sqrt(3) };
-  }
-}
-
-function masses(whole: Whole, typed: TypedBodies, locale: Locale): () => Answer {
-  const t = tellerOf(locale);
-  const first = typed.density("first", "uFirst", "form.field.first-density", "form.field.first-density-u");
-  const second = typed.density(
-    "second",
-    "uSecond",
-    "form.field.second-density",
-    "form.field.second-density-u",
-  );
-  return () => {
-    const { firstG, secondG, firstShare } = massesOfTwo(whole, first, second);
-    const [one, other] = [grams(firstG, locale), grams(secondG, locale)];
-    return {
-      says: message("composite.masses-of-two", { first: one, second: other }),
-      facts: [
-        [t("composite.first-body"), one],
-        [t("composite.second-body"), other],
-        [t("composite.first-share"), `${plusMinus(100 * firstShare.value, 200 * firstShare.u, locale)} %`],
-      ],
-    };
+/** Entries of masses and densities, the densities with their standard uncertainties. */
+function bodyEntries({ decimal, number }: Entries) {
+  return {
+    density: (what: Code) => number({ ...densityRange, what: message(what) }),
+    u: (what: Code) => number({ ...uDensityRange, what: message(what) }),
+    /** a mass known to its last decimal: rectangular, half a step either way */
+    mass: (what: Code) =>
+      decimal({ ...evidenceRanges.massG, what: message(what) }).transform((text) => ({
+        value: Number(text),
+        u: lastPlace(text) / Math.sqrt(12),
+      })),
   };
 }
 
-function restOf(whole: Whole, values: Values, typed: TypedBodies, locale: Locale): () => Answer {
-  if (values.knownMassG + values.knownDensity === "") return () => lowerBound(whole.density, locale);
+const wholeForm = (entry: Entries): z.ZodType<Asked> => {
+  const { density, u, mass } = bodyEntries(entry);
+  return z
+    .object({
+      massG: mass("form.field.mass"),
+      density: density("form.field.whole-density"),
+      uDensity: u("form.field.whole-density-u"),
+    })
+    .transform(({ massG, density: value, uDensity }) => ({
+      whole: { massG, density: { value, u: uDensity } },
+    }));
+};
+
+const massesForm = (entry: Entries): z.ZodType<Asked> => {
+  const { density, u } = bodyEntries(entry);
+  const two = z
+    .object({
+      first: density("form.field.first-density"),
+      uFirst: u("form.field.first-density-u"),
+      second: density("form.field.second-density"),
+      uSecond: u("form.field.second-density-u"),
+    })
+    .transform((of) => ({
+      two: {
+        first: { value: of.first, u: of.uFirst },
+        second: { value: of.second, u: of.uSecond },
+      },
+    }));
+  return z.intersection(wholeForm(entry), two);
+};
+
+const restForm = (entry: Entries): z.ZodType<Asked> => {
+  const { density, u, mass } = bodyEntries(entry);
+  const known = z
+    .object({
+      knownMassG: mass("form.field.body-mass"),
+      knownDensity: density("form.field.body-density"),
+      uKnownDensity: u("form.field.body-density-u"),
+    })
+    .transform((of) => ({
+      known: { massG: of.knownMassG, density: { value: of.knownDensity, u: of.uKnownDensity } },
+    }));
+  return z.intersection(wholeForm(entry), known);
+};
+
+function masses(
+  whole: Whole,
+  { first, second }: { first: Uncertain; second: Uncertain },
+  locale: Locale,
+): Answer {
   const t = tellerOf(locale);
-  const massG = typed.mass("knownMassG", "form.field.body-mass");
-  const density = typed.density(
-    "knownDensity",
-    "uKnownDensity",
-    "form.field.body-density",
-    "form.field.body-density-u",
-  );
-  return () => {
-    const rest = densityOfRest(whole, { massG, density });
-    const value = `${plusMinus(rest.value, 2 * rest.u, locale)} g/cm³`;
-    const restG = Number((whole.massG.value - massG.value).toPrecision(6));
-    return {
-      says: message("composite.density-of-rest", { density: value }),
-      facts: [
-        [t("composite.rest-density"), value],
-        [t("composite.rest-mass"), `${restG} g`],
-      ],
-    };
+  const { firstG, secondG, firstShare } = massesOfTwo(whole, first, second);
+  const [one, other] = [grams(firstG, locale), grams(secondG, locale)];
+  return {
+    says: message("composite.masses-of-two", { first: one, second: other }),
+    facts: [
+      [t("composite.first-body"), one],
+      [t("composite.second-body"), other],
+      [t("composite.first-share"), `${plusMinus(100 * firstShare.value, 200 * firstShare.u, locale)} %`],
+    ],
+  };
+}
+
+function restOf(whole: Whole, known: Whole, locale: Locale): Answer {
+  const t = tellerOf(locale);
+  const rest = densityOfRest(whole, known);
+  const value = `${plusMinus(rest.value, 2 * rest.u, locale)} g/cm³`;
+  const restG = Number((whole.massG.value - known.massG.value).toPrecision(6));
+  return {
+    says: message("composite.density-of-rest", { density: value }),
+    facts: [
+      [t("composite.rest-density"), value],
+      [t("composite.rest-mass"), `${restG} g`],
+    ],
   };
 }
 

@@ -1,6 +1,7 @@
 import { createReadStream, existsSync } from "node:fs";
 import { join } from "node:path";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { BenchPhotos } from "../../../views/bench/photos.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
@@ -12,6 +13,7 @@ import { keepPhoto } from "../../photos/photo-folder.ts";
 import { typeOfName } from "../../photos/photo-name.ts";
 import type { Bench } from "../../station/bench.ts";
 import { aboutOf, seenOf } from "../about.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
@@ -26,6 +28,10 @@ interface PhotoParts {
   /** a form of the live Bench page was answered with its part */
   answered(request: FastifyRequest, problem: Told | undefined): void;
 }
+
+/** What a photo shows, and why one is set aside. */
+const photoForm = ({ maybeText }: Entries) => z.object({ shows: maybeText({ most: 200 }) });
+const excludeForm = ({ typed }: Entries) => z.object({ reason: typed(), by: typed() });
 
 type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
@@ -72,8 +78,8 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
   app.post("/bench/photos/:entry/voiding", { preHandler: app.csrfProtection }, async (request, reply) => {
     try {
       const { entry } = request.params as { entry: string };
-      const { reason = "", ...fields } = fieldsOf(request);
-      await bench.station.do({ do: "exclude-photo", ...aboutOf(fields), entry, reason });
+      const { reason } = formIn(request, excludeForm);
+      await bench.station.do({ do: "exclude-photo", ...aboutOf(fieldsOf(request)), entry, reason });
       return answer(request, reply);
     } catch (error) {
       return answer(request, reply, refusalOf(error).says);
@@ -86,8 +92,8 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
     async (request, reply) => {
       const { piece, entry } = request.params;
       try {
-        const { reason = "", by = "", ...fields } = fieldsOf(request);
-        await bench.station.do({ do: "exclude-photo", ...seenOf(piece, fields), entry, reason, by });
+        const about = seenOf(piece, fieldsOf(request));
+        await bench.station.do({ do: "exclude-photo", ...about, entry, ...formIn(request, excludeForm) });
         return reply.redirect(`/records/${encodeURIComponent(piece)}#photos`, 303);
       } catch (error) {
         return refusal(request, reply, refusalOf(error).says);
@@ -97,10 +103,10 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, demo, answere
 
   /** The photo of a form, stripped and on the disk. */
   async function taken(request: FastifyRequest): Promise<BodyOf<"photo">> {
-    const { shows = "" } = fieldsOf(request);
+    const { shows } = formIn(request, photoForm);
     const photo = photoFrom(Buffer.from(fileOf(request, "photo") ?? []));
     const kept = await keepPhoto(folder, photo);
-    return shows.trim() === "" ? kept : { ...kept, shows: shows.trim() };
+    return shows === undefined ? kept : { ...kept, shows };
   }
 
   function answer(request: FastifyRequest, reply: FastifyReply, problem?: Told): FastifyReply {

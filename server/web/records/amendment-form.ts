@@ -1,21 +1,34 @@
-import type { WeighingCommand } from "../../weighing/commands.ts";
-import { seenOf } from "../about.ts";
+import { z } from "zod";
+import type { Entries } from "../forms/form.ts";
 
-/** A field of the form that puts a typed reading right begins so; the id of the reading follows. */
-const readingField = "reading:";
+/** An entry of the form that puts a typed reading right begins so; the id of the reading follows. */
+const readingEntry = "reading:";
 
-/** What the form of an amendment asks for. Throws Refusal when it does not say which page it comes from. */
-export function amendmentOf(piece: string, fields: Readonly<Record<string, string>>): WeighingCommand {
-  const { by = "", reason = "", ticket = "", piece: description = "", customer = "" } = fields;
-  const { celsius = "", note = "" } = fields;
-  const readings = Object.fromEntries(
-    Object.entries(fields).flatMap(([name, text]) =>
-      name.startsWith(readingField) ? [[name.slice(readingField.length), text] as const] : [],
-    ),
-  );
-  return {
-    do: "amend",
-    ...seenOf(piece, fields),
-    ...{ by, reason, ticket, description, customer, celsius, readings, note },
-  };
-}
+/** What an amendment puts right, and who says so. */
+export const amendmentForm = ({ typed }: Entries) =>
+  z
+    .looseObject({
+      by: typed(),
+      reason: typed(),
+      ticket: typed(),
+      piece: typed(),
+      customer: typed(),
+      celsius: typed(),
+      note: typed(),
+    })
+    .transform(({ by, reason, ticket, piece: description, customer, celsius, note, ...others }) => {
+      const readings = Object.fromEntries(
+        Object.entries(others).flatMap(([name, text]) =>
+          name.startsWith(readingEntry) && typeof text === "string"
+            ? [[name.slice(readingEntry.length), text] as const]
+            : [],
+        ),
+      );
+      return { by, reason, ticket, description, customer, celsius, note, readings };
+    });
+
+/** Who declares a record void, and why. */
+export const voidForm = ({ typed }: Entries) => z.object({ by: typed(), reason: typed() });
+
+/** What was found where checks stop a record, and by whom. */
+export const answerForm = ({ typed }: Entries) => z.object({ found: typed(), by: typed() });

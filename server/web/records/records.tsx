@@ -13,14 +13,15 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { amendableReadings } from "../../station/amendment-known.ts";
 import type { Station } from "../../station/station.ts";
-import { seenOf } from "../about.ts";
+import { type Seen, seenOf } from "../about.ts";
+import { formIn } from "../forms/form.ts";
 import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
 import { refusalOf } from "../refused.ts";
 import { whenOf } from "../when.ts";
-import { amendmentOf } from "./amendment-form.ts";
+import { amendmentForm, answerForm, voidForm } from "./amendment-form.ts";
 import { noRecord } from "./no-record.tsx";
 import { listOf } from "./record-list.ts";
 import { readRecord } from "./record-read.ts";
@@ -117,17 +118,14 @@ export function recordRoutes(
   app.get<{ Params: { piece: string } }>("/records/:piece", (request, reply) => show(request, reply));
 
   /** Adds to what is known of a record; the first entry stays as it was. */
-  function addition(
-    path: string,
-    adds: (piece: string, fields: Record<string, string>) => Promise<unknown>,
-  ): void {
+  function addition(path: string, adds: (about: Seen, request: FastifyRequest) => Promise<unknown>): void {
     app.post<{ Params: { piece: string } }>(
       path,
       { preHandler: app.csrfProtection },
       async (request, reply) => {
         const { piece } = request.params;
         try {
-          await adds(piece, fieldsOf(request));
+          await adds(seenOf(piece, fieldsOf(request)), request);
           return reply.redirect(`/records/${piece}`, 303);
         } catch (error) {
           const { says } = refusalOf(error);
@@ -136,12 +134,14 @@ export function recordRoutes(
       },
     );
   }
-  addition("/records/:piece/amendments", (piece, fields) => station.do(amendmentOf(piece, fields)));
-  addition("/records/:piece/voiding", (piece, { by = "", reason = "", ...fields }) =>
-    station.do({ do: "void", ...seenOf(piece, fields), reason, by }),
+  addition("/records/:piece/amendments", (about, request) =>
+    station.do({ do: "amend", ...about, ...formIn(request, amendmentForm) }),
   );
-  addition("/records/:piece/answers", (piece, { found = "", by = "", ...fields }) =>
-    station.do({ do: "answer-check", ...seenOf(piece, fields), found, by }),
+  addition("/records/:piece/voiding", (about, request) =>
+    station.do({ do: "void", ...about, ...formIn(request, voidForm) }),
+  );
+  addition("/records/:piece/answers", (about, request) =>
+    station.do({ do: "answer-check", ...about, ...formIn(request, answerForm) }),
   );
 }
 

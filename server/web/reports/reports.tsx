@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { locales } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -7,6 +8,7 @@ import { Problem } from "../../../views/problem.tsx";
 import { ReportPage } from "../../../views/reports/index.tsx";
 import type { Report } from "../../../views/reports/report.ts";
 import type { Told } from "../../../views/told.tsx";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
@@ -15,8 +17,9 @@ import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts
 import { languageOf } from "../../reports/writing.ts";
 import { programVersion } from "../../version.ts";
 import { statedOf } from "../evidence/evidence.tsx";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { noRecord } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
 import { organisationAt } from "./organisation-at.ts";
@@ -29,6 +32,12 @@ interface ReportRouteParts {
   demo: boolean;
   library: () => Library;
 }
+
+/** Who authorises a report, and in which language; `step` keeps a click sent twice from issuing two. */
+const issueForm =
+  (own: Locale) =>
+  ({ maybeText, choice }: Entries) =>
+    z.object({ step: maybeText(), by: maybeText(), language: choice(locales, { first: own }) });
 
 type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
@@ -53,9 +62,8 @@ export function reportRoutes(
     { preHandler: app.csrfProtection },
     async (request: ItemRequest, reply) => {
       const { piece } = request.params;
-      const { step, by = "", language } = fieldsOf(request);
+      const { step, by, language: locale } = formIn(request, issueForm(lookOf(request).locale));
       if (!statedOf(await ledger.entriesOf(piece))) return refusal(request, reply, noRecord(piece), 404);
-      const locale = locales.find((locale) => locale === language) ?? lookOf(request).locale;
       try {
         const { body } = await issueReport(ledger, piece, {
           library: library(),
@@ -64,8 +72,7 @@ export function reportRoutes(
           program: programVersion,
           now: () => new Date(),
           print: async (report) => keepPrint(folder, await printed(report)),
-          ...(step ? { key: step } : {}),
-          ...(by.trim() ? { by: by.trim() } : {}),
+          ...omitUndefined({ key: step, by }),
         });
         return reply.redirect(
           `/records/${encodeURIComponent(piece)}/reports/${body.number}?copy=${body.copy}`,

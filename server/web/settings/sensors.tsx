@@ -17,7 +17,7 @@ import type { HeardSensor } from "../../station/heard-sensor.ts";
 import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
 import type { SensorsInUse } from "../../station/sensors-in-use.ts";
 import type { Sensed } from "../../weighing/sensor-value.ts";
-import { type Entries, type FieldProblem, readForm } from "../forms/form.ts";
+import { type Entries, type FieldProblem, formIn, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
@@ -44,6 +44,10 @@ const sensorForm = ({ text, choice, maybeDecimal }: Entries) =>
     "half-pressure": maybeDecimal({ unit: "hPa", aboveZero: true, to: 50 }),
     "half-humidity": maybeDecimal({ unit: "%", aboveZero: true, to: 50 }),
   });
+
+const handsForm = ({ typed }: Entries) =>
+  z.object({ scanner: typed(), scannerLine: typed(), footSwitch: typed() });
+const addressForm = ({ typed }: Entries) => z.object({ address: typed() });
 
 /** The sensors beside the balance: listened to, set up, taken away. */
 export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Parts): void {
@@ -98,9 +102,8 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
   });
 
   app.post("/settings/hand-devices", csrf, async (request, reply) => {
-    const { scanner = "", scannerLine = "", footSwitch = "" } = fieldsOf(request);
     try {
-      await hands.keep({ scanner, scannerLine, footSwitch });
+      await hands.keep(formIn(request, handsForm));
     } catch (error) {
       const { says, field = "scanner" } = refusalOf(error);
       return show(request, reply, { problems: [{ fieldId: field, error: says }] });
@@ -110,7 +113,7 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
 
   app.post("/settings/sensors/removal", csrf, async (request, reply) => {
     try {
-      await sensors.remove(fieldsOf(request).address ?? "");
+      await sensors.remove(formIn(request, addressForm).address);
     } catch (error) {
       return show(request, reply, { problems: [{ fieldId: "sensors-now", error: refusalOf(error).says }] });
     }

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { purities } from "../../../calibration/liquid.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { isCode } from "../../../views/messages/catalogue.ts";
@@ -10,8 +11,8 @@ import { Settings, type SettingsView } from "../../../views/settings/index.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { metalGroups } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
-import { type Form, readForm } from "../forms/form.ts";
-import { frameOf, keepLook, lookOf, themes } from "../look.ts";
+import { type Entries, type Form, formIn, readForm } from "../forms/form.ts";
+import { frameOf, keepLook, type Look, lookOf, themes } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { benchForm, numberFields, organisationForm, secondPersonForm } from "./settings-form.ts";
@@ -21,6 +22,16 @@ export interface SettingsParts {
   settings: SettingsRepository;
   demo: boolean;
 }
+
+/** How this device shows pages; what is left out stays. */
+const lookForm =
+  (now: Look) =>
+  ({ choice, box }: Entries) =>
+    z.object({
+      theme: choice(themes, { first: now.theme }),
+      locale: choice(locales, { first: now.locale }),
+      keys: box(),
+    });
 
 type Problems = SettingsView["problems"];
 
@@ -104,13 +115,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
 
   app.get("/settings", (request, reply) => show(request, reply));
   app.post("/settings/look", { preHandler: app.csrfProtection }, (request, reply) => {
-    const { theme, locale, keys } = fieldsOf(request);
-    const look = lookOf(request);
-    keepLook(reply, {
-      theme: themes.find((one) => one === theme) ?? look.theme,
-      locale: locales.find((one) => one === locale) ?? look.locale,
-      keys: keys === "yes",
-    });
+    keepLook(reply, formIn(request, lookForm(lookOf(request))));
     return reply.redirect("/settings?kept=look", 303);
   });
   form(
