@@ -38,7 +38,7 @@ export const roles = [
 ] as readonly Role[] as readonly [Role, ...Role[]];
 
 /** True for the name of a way to weigh. */
-export function isMethod(text: string): text is MethodName {
+function isMethod(text: string): text is MethodName {
   return Object.hasOwn(methods, text);
 }
 

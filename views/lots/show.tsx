@@ -46,6 +46,7 @@ export function LotPart(lot: LotView) {
           stopped={one}
           action={`/lots/${lot.id}/answers`}
           csrfToken={lot.csrfToken}
+          typed={lot.problem?.typed}
         />
       ))}
       <Trays {...lot} />

@@ -17,13 +17,17 @@ export function AnswerChecks({
   stopped: { ticket, about, checks, answerable },
   action,
   csrfToken,
+  typed = {},
 }: {
   stopped: StoppedRecord;
   action: string;
   csrfToken: string;
+  /** what was typed into a form that was sent back; counts where it is about this record */
+  typed?: Readonly<Record<string, string>> | undefined;
 }) {
   const t = useTell();
   const id = about.subject.slice(-12);
+  const { found = "", by = "" } = typed.subject === about.subject ? typed : {};
   return (
     <section class="caution" aria-label={t("stopped.heading", { ticket })}>
       <p>
@@ -43,8 +47,22 @@ export function AnswerChecks({
         <form method="post" action={action}>
           <Csrf token={csrfToken} />
           <AboutFields about={about} />
-          <Field name="found" id={`found-${id}`} label={t("stopped.found")} maxLength={400} required />
-          <Field name="by" id={`found-by-${id}`} label={t("stopped.by")} maxLength={100} required />
+          <Field
+            name="found"
+            id={`found-${id}`}
+            value={found}
+            label={t("stopped.found")}
+            maxLength={400}
+            required
+          />
+          <Field
+            name="by"
+            id={`found-by-${id}`}
+            value={by}
+            label={t("stopped.by")}
+            maxLength={100}
+            required
+          />
           <button type="submit">{t("stopped.keep")}</button>
         </form>
       ) : (

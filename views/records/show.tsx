@@ -36,6 +36,7 @@ export function RecordPage(record: RecordView) {
           stopped={record.stopped}
           action={`/records/${record.id}/answers`}
           csrfToken={record.csrfToken}
+          typed={record.refused?.from.endsWith("/answers") ? record.refused.typed : undefined}
         />
       )}
       {!record.voided && (

@@ -22,7 +22,7 @@ type FormCommand = (request: FastifyRequest) => Command | Promise<Command>;
 const aboutIn = (request: FastifyRequest) => aboutOf(fieldsOf(request));
 
 /** A reading of a weighing. */
-export const roleEntry = ({ choice }: Entries) =>
+const roleEntry = ({ choice }: Entries) =>
   choice(roles, { wrong: (role) => message("weighing.role.unknown", { role }) });
 
 const roleForm = (entry: Entries) => z.object({ role: roleEntry(entry) });

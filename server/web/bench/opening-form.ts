@@ -7,7 +7,7 @@ import type { Ticket } from "../../weighing/item.ts";
 import type { Entries } from "../forms/form.ts";
 
 /** The metal a piece is said to be, or none. */
-export const claimEntry = ({ choice }: Entries, library: Library) =>
+const claimEntry = ({ choice }: Entries, library: Library) =>
   choice(
     library.metals.map(({ id }) => id),
     { first: "", wrong: (claim) => message("claim.unknown", { claim }) },

@@ -1,9 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { z } from "zod";
-import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
-import { waterRange } from "../../../calibration/water.ts";
 import { nothingClaimed } from "../../../views/lots/view.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { announcedFor } from "../../lots/announced.ts";
@@ -17,11 +15,13 @@ import type { Bench } from "../../station/bench.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
 import type { Ticket } from "../../weighing/item.ts";
 import type { Reading } from "../../weighing/taken-reading.ts";
-import { typedCelsius, typedReading } from "../../weighing/typed-reading.ts";
+import { typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf, seenOf } from "../about.ts";
+import { rightPieceForm, waterForm } from "../bench/bench-forms.ts";
 import { weighTicketAgain } from "../bench/ticket-again.ts";
-import { type Entries, readForm } from "../forms/form.ts";
-import { lookOf, ownMark } from "../look.ts";
+import { type Entries, formIn } from "../forms/form.ts";
+import { ownMark } from "../look.ts";
+import { answerForm } from "../records/amendment-form.ts";
 import { hasNotMoved, isAskedTwice } from "./second-press.ts";
 
 export interface LotFormParts {
@@ -48,10 +48,8 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
   const { station } = bench;
   return {
     pieces: (read) => goOn(parts, read),
-    "right-piece": ({ fields }) => {
-      const { rightReason: reason = "", rightBy: by = "" } = fields;
-      return station.do({ do: "confirm-item", ...aboutOf(fields), reason, by });
-    },
+    "right-piece": ({ fields, request }) =>
+      station.do({ do: "confirm-item", ...aboutOf(fields), ...formIn(request, rightPieceForm) }),
     "other-piece": ({ fields }) => weighTicketAgain(bench, ledger, aboutOf(fields)),
     flags: ({ lot, fields, items }) => {
       const { flagTicket = "", flag = "", own = "", action = "set", reason = "", by = "" } = fields;
@@ -59,8 +57,8 @@ export function lotForms(parts: LotFormParts): Record<string, LotForm> {
       const named = { item, flag: own.trim() || flag, set: action !== "clear", reason, by };
       return station.do({ do: "flag-item", ...lotSeen(lot, fields), ...named });
     },
-    answers: ({ fields: { found = "", by = "", ...fields } }) =>
-      station.do({ do: "answer-check", ...aboutOf(fields), found, by }),
+    answers: ({ fields, request }) =>
+      station.do({ do: "answer-check", ...aboutOf(fields), ...formIn(request, answerForm) }),
     again: (read) => weighAgain(parts, read),
     fineness: (read) => stateFineness(station, read),
     closing: ({ lot, fields: { note = "", by = "", shown, ...fields } }) => {
@@ -89,8 +87,7 @@ async function goOn(parts: LotFormParts, { lot, fields, request, items }: LotFor
   const { station, open } = parts.bench;
   const { celsius, ticket, typed, unit = "g", role = "", take, aside } = fields;
   if (celsius !== undefined) {
-    const water = typedCelsius(celsius, waterRange, { mark: ownMark(request), at: "celsius" });
-    await station.do({ do: "state-water", ...lotSeen(lot, fields), celsius: water });
+    await station.do({ do: "state-water", ...lotSeen(lot, fields), ...formIn(request, waterForm) });
   } else if (ticket !== undefined) {
     if (isFull(lot, items) && fields.beyond !== "yes")
       throw new Refusal("lot.full", { counted: lot.count! }, "ticket");
@@ -153,12 +150,7 @@ async function stateFineness(station: Bench["station"], { lot, fields, items, re
   const ofClaim = items.filter(({ voided, claim }) => !voided && claim !== null && claim === fields.ofClaim);
   const pieces = [...new Set([...named, ...ofClaim])];
   if (pieces.length === 0) throw new Refusal("lot.tickets-missing", {}, "finenessTickets");
-  const read = readForm(finenessForm, fields, lookOf(request).locale);
-  if ("problems" in read) {
-    const [{ error, fieldId } = { error: message("form.text.empty"), fieldId: "permille" }] = read.problems;
-    throw new Refusal(error.code, error.params, fieldId);
-  }
-  const { permille, saidBy, saidByName: by, saidReason: reason } = read.values;
+  const { permille, saidBy, saidByName: by, saidReason: reason } = formIn(request, finenessForm);
   const terms = pieces.map(({ id: piece }) => ({
     piece,
     fineness: { permille, saidBy },

@@ -164,7 +164,7 @@ describe("the clock of the machine falls back to 1970", () => {
     const issued = (await counter.at.post("/records/story/reports", { step: "1" })).headers.location ?? "";
     const report = await counter.page(issued);
     expect(report).toMatch(
-      /The clock of the bench went back between two readings, from 2026-03-02.* to 1970-01-01/,
+      /The clock of the bench went back between two readings, from 2 Mar 2026, 09:00 to 1 Jan 1970/,
     );
     const jumps = (await counter.at.ledger.entries({})).filter(({ kind }) => kind === "clock-jump");
     expect(jumps.length).toBeGreaterThan(0);
