@@ -31,6 +31,17 @@ export function plusMinus(value: number, uncertainty: number, locale: Locale = "
   return `${inLocale(text, locale)} ± ${inLocale(u, locale)}`;
 }
 
+/** The same in two, for a page that writes them in different ink; of an interval too wide to say anything its ends, and no ±. */
+export function densityParts(
+  gPerCm3: number,
+  expandedGPerCm3: number,
+  locale: Locale = "en",
+): { value: string; u?: string } {
+  if (isTooCoarse(gPerCm3, expandedGPerCm3)) return { value: densityText(gPerCm3, expandedGPerCm3, locale) };
+  const { value, u } = roundedPair(gPerCm3, expandedGPerCm3);
+  return { value: inLocale(value, locale), u: inLocale(u, locale) };
+}
+
 /** "10.364 ± 0.060"; of an interval too wide to say anything its ends alone, never a value beside a larger uncertainty. */
 export function densityText(gPerCm3: number, expandedGPerCm3: number, locale: Locale = "en"): string {
   return isTooCoarse(gPerCm3, expandedGPerCm3)

@@ -51,23 +51,25 @@ export function measuredOf(
   };
 }
 
-/** The part of the axis worth seeing: a few percent about the value, and all of a wide interval. */
-export function domainAround(statement: DrawnStatement): readonly [number, number] {
+/** A few percent about the value, and all of a wide interval: what lies there is a neighbour. */
+function neighbourhood(statement: DrawnStatement): readonly [number, number] {
   const reach = Math.max(0.07 * statement.density_g_cm3, 2 * statement.expanded_g_cm3);
   return [Math.max(0, statement.density_g_cm3 - reach), statement.density_g_cm3 + reach];
 }
 
-/** Bands worth drawing: the claim, everything not excluded, and the neighbours that were ruled out. */
+/** Bands worth drawing: the claim, all that is not excluded in the statement's order, and the neighbours that were ruled out. */
 export function bandsAround(
   bands: readonly MetalBand[],
   claim: string | undefined,
   statement: DrawnStatement,
   locale: Locale = "en",
 ): Band[] {
-  const left = new Set(statement.not_excluded.map(({ id }) => id));
-  const [from, to] = domainAround(statement);
+  const left = new Map(statement.not_excluded.map(({ id }, place) => [id, place]));
+  const order = ({ id }: MetalBand) => left.get(id) ?? left.size;
+  const [from, to] = neighbourhood(statement);
   return bands
     .filter(({ id, low, high }) => id === claim || left.has(id) || (low < to && high > from))
+    .sort((a, b) => order(a) - order(b))
     .map((band) => ({ ...band, name: metalTold(band, locale), notExcluded: left.has(band.id) }));
 }
 

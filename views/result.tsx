@@ -63,7 +63,7 @@ const stateSigns: Record<StateName, string> = {
   excluded: "≠",
   inconclusive: "?",
   "no-claim": "–",
-  "no-valid-reading": "!",
+  "no-valid-reading": "×",
 };
 
 /** The state in one line: sign, word, colour; the word is what counts. */
@@ -149,12 +149,12 @@ function FinenessFacts({ fineness, locale }: { fineness: FinenessShown; locale: 
   );
 }
 
-/** The whole result: state, answer, reason, what else is left, fineness, what may harm. */
+/** The whole result: state, answer, and what stands behind it. */
 export function ResultWords({ result, ...asked }: { result: ResultView; locale?: Locale }) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
-  const { state, claim, answer, says, alternatives, fineness, cautions, decision } = result;
+  const { state, claim, answer } = result;
   return (
     <section class="sheet" aria-labelledby="finding-heading">
       <h2 id="finding-heading">{t("result.heading")}</h2>
@@ -169,6 +169,19 @@ export function ResultWords({ result, ...asked }: { result: ResultView; locale?:
           <Told says={answer} />
         </strong>
       </p>
+      <ResultDetails result={result} locale={locale} />
+    </section>
+  );
+}
+
+/** What stands behind an answer: the reason with its numbers, what else is left, fineness, what may harm. */
+export function ResultDetails({ result, ...asked }: { result: ResultView; locale?: Locale }) {
+  const spoken = useLocale();
+  const locale = asked.locale ?? spoken;
+  const t = tellerOf(locale);
+  const { says, alternatives, fineness, cautions, decision } = result;
+  return (
+    <>
       {says !== undefined && (
         <p class="hint">
           <Told says={says} />
@@ -198,6 +211,6 @@ export function ResultWords({ result, ...asked }: { result: ResultView; locale?:
       )}
       {decision && <DecisionWords decision={decision} locale={locale} />}
       <p class="hint">{t("result.opinion")}</p>
-    </section>
+    </>
   );
 }

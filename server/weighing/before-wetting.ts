@@ -15,6 +15,10 @@ import { balanceFor, type ProfileOf } from "./request.ts";
 export interface BeforeWetting {
   says: readonly Message[];
   weighing: PlannedWeighing;
+  /** where the density is expected and how wide its interval will be, g/cm³; left out where nothing can be seen */
+  expected?: { value: number; halfWidth: number };
+  /** what it will not exclude, the likeliest first */
+  leaves: readonly string[];
 }
 
 interface Planning {
@@ -60,7 +64,10 @@ export async function beforeWetting(item: Item, parts: Planning): Promise<Before
   try {
     const plan = await parts.plan(weighing);
     const says = plainAnswer(plan, parts.library());
-    return { says: plan.possible ? [expectedMessage(plan, weighing), ...says] : says, weighing };
+    const leaves = plan.cannotExclude.map(({ metal }) => metal.id);
+    if (!plan.possible) return { says, weighing, leaves };
+    const expected = { value: plan.expected.gPerCm3, halfWidth: plan.expandedGPerCm3 };
+    return { says: [expectedMessage(plan, weighing), ...says], weighing, expected, leaves };
   } catch (error) {
     // a dry mass of nothing or a claim that left the library: the weighing itself will say so
     if (error instanceof Refusal) return undefined;

@@ -2,8 +2,10 @@
 //  1. A live page that misses two heartbeats turns grey and says so; the next word from the bench clears it.
 //  2. A tab that comes back opens its stream anew, and a new stream begins with the full state.
 //  3. One-key shortcuts: data-key="t F9" on a button; off with data-keys="off" on <html>.
+//     Digits go to the field of the step.
 //  4. data-say="text" of freshly arrived parts goes to the one live region, at most once in 2 s.
 //  5. A part that arrives never takes away what somebody typed; only a form that was taken is emptied.
+//  6. Focus and scroll follow the step; which fold stands open is remembered.
 (() => {
   const root = document.documentElement;
 
@@ -64,9 +66,11 @@
     // Enter and the space bar belong to the link or button they stand on.
     if ((event.key === "Enter" || event.key === " ") && event.target.closest?.("a,button,summary,input"))
       return;
+    if (/^[\d.,+\-\u2212]$/.test(event.key)) return toField();
+    const name = event.key === " " ? "space" : event.key.toLowerCase();
     for (const target of document.querySelectorAll("[data-key]")) {
-      const keys = target.dataset.key.split(" ");
-      if (!keys.some((key) => key.toLowerCase() === event.key.toLowerCase())) continue;
+      const keys = target.dataset.key.toLowerCase().split(" ");
+      if (!keys.includes(name)) continue;
       if (target.disabled || target.getClientRects().length === 0) continue;
       event.preventDefault();
       const press = () => {
@@ -78,6 +82,20 @@
       return;
     }
   });
+
+  /** The digit itself lands in the field, since the key is not pressed for good before it has the focus. */
+  function toField() {
+    const seen = (element) => element.getClientRects().length > 0;
+    const folded = [...document.querySelectorAll("details[data-digits]")].find(seen);
+    let field = [...document.querySelectorAll("[data-step-field][inputmode]")].find(seen);
+    if (!field && folded) {
+      folded.open = true;
+      field = folded.querySelector("input[data-weight]");
+    }
+    if (!field) return;
+    field.dataset.beforeDigits = field.value;
+    field.focus();
+  }
 
   // --- 4: what a screen reader hears
   let lastSaid = 0;
@@ -134,4 +152,53 @@
     const folded = target.closest("details");
     if (folded) folded.open = false;
   });
+
+  // --- 6: focus and scroll follow the step
+  const stepNow = () => {
+    const step = document.querySelector("#piece [data-step]")?.dataset.step ?? "";
+    return `${step} ${document.querySelector("#result #now") ? "answered" : ""}`;
+  };
+  // Hands at the simulated balance are no keys: the next thing keeps Enter.
+  document.addEventListener("click", ({ target }) => target.closest?.("[data-passes-focus]")?.blur());
+  let step = stepNow();
+  const follow = () => {
+    const now = stepNow();
+    if (now === step) return;
+    step = now;
+    const { activeElement } = document;
+    const elsewhere =
+      activeElement !== document.body && !activeElement.closest("#piece, #result, main:focus");
+    if (elsewhere || (typing(activeElement) && activeElement.value !== activeElement.defaultValue)) return;
+    const place = document.getElementById("now");
+    const field = document.querySelector("#piece [data-step-field]");
+    const target = field ?? document.querySelector("#result #now") ?? document.getElementById("step-heading");
+    target?.focus({ preventScroll: true });
+    const seen = () => {
+      const { top } = place.getBoundingClientRect();
+      return top >= 0 && top < 0.6 * innerHeight;
+    };
+    if (place && !seen()) scrollTo(0, 0);
+    if (place && !seen()) place.scrollIntoView({ block: "start" });
+  };
+  for (const name of ["htmx:after:swap", "htmx:sse:after:message"])
+    document.addEventListener(name, () => requestAnimationFrame(follow));
+
+  const remembered = new WeakSet();
+  const remember = () => {
+    for (const fold of document.querySelectorAll("details[data-remember]")) {
+      if (remembered.has(fold)) continue;
+      remembered.add(fold);
+      if (localStorage.getItem(fold.dataset.remember) === "open") fold.open = true;
+    }
+  };
+  remember();
+  for (const name of ["htmx:after:swap", "htmx:sse:after:message"]) document.addEventListener(name, remember);
+  document.addEventListener(
+    "toggle",
+    ({ target }) => {
+      const name = target.dataset?.remember;
+      if (name) localStorage.setItem(name, target.open ? "open" : "closed");
+    },
+    true,
+  );
 })();

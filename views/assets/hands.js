@@ -138,8 +138,14 @@
     lastMs = event.timeStamp;
     clearTimeout(pending);
     // Inside a burst no letter is a shortcut.
-    if (fast) event.stopPropagation();
-    else {
+    if (fast) {
+      event.stopPropagation();
+      // The first digit may have been led to the field of the step.
+      if (!field) {
+        field = event.target.closest?.("input[data-before-digits]") ?? undefined;
+        before = field?.dataset.beforeDigits ?? "";
+      }
+    } else {
       strokes = "";
       field = event.target.closest?.("input, textarea") ?? undefined;
       before = field?.value ?? "";

@@ -3,35 +3,106 @@ import { Told } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, CheckView } from "./view.ts";
 
-/** What looks wrong about the procedure, each with its question and what to do; it never changes a reading. */
-export function Checks({ view, checks }: { view: BenchView; checks: readonly CheckView[] }) {
+/** The remedy a page can do by itself, by what it does; the others are told. */
+const doable = ["swap-dry-and-wet", "repeat", "exclude"] as const;
+type Doable = (typeof doable)[number];
+
+/** The first remedy of a check that one button does, and its place among them. */
+export function remedyOf({ remedies }: CheckView): { place: number; does: Doable } | undefined {
+  for (const [place, { offer }] of remedies.entries()) {
+    const does = doable.find((one) => one === offer?.do);
+    if (does) return { place, does };
+  }
+  return undefined;
+}
+
+/** What must be looked at first: one sentence in the place of the instruction. Why, and what else to do, is folded. */
+export function CheckFirst({ check }: { check: CheckView }) {
   const t = useTell();
-  if (checks.length === 0) return null;
+  const { code, severity, params } = check;
   return (
-    <section class="caution" aria-labelledby="checks-heading">
-      <h3 id="checks-heading">{t("bench.steps.doubts")}</h3>
-      {checks.map(({ code, severity, params, remedies }) => (
-        <div key={code} data-check={code} data-severity={severity}>
-          <p>
-            {t(code, params)} <strong>{t(`${code}.ask`, params)}</strong>
-          </p>
-          <ul>
-            {remedies.map((remedy) => (
-              <li key={remedy.code}>
-                {t(remedy.code, remedy.params)}
-                {remedy.offer?.do === "swap-dry-and-wet" && (
-                  <BenchForm view={view} to="/bench/changed-over">
-                    <button type="submit" class="plain">
-                      {t("bench.steps.change-over")}
-                    </button>
-                  </BenchForm>
-                )}
-              </li>
-            ))}
-          </ul>
-        </div>
-      ))}
+    <section class="check-first" data-check={code} data-severity={severity} aria-labelledby="check-heading">
+      <h2 class="state state-no-valid-reading" id="check-heading">
+        <span class="sign" aria-hidden="true">
+          !
+        </span>
+        {t("bench.steps.doubts")}
+      </h2>
+      <p class="sentence" data-say={t(code, params)}>
+        {t(code, params)}
+      </p>
     </section>
+  );
+}
+
+/** The button that does the remedy of a check; the filled one where the check stops the weighing. */
+export function RemedyButton({ view, check, next }: { view: BenchView; check: CheckView; next: boolean }) {
+  const t = useTell();
+  const remedy = remedyOf(check);
+  if (!remedy) return null;
+  const label = t(
+    remedy.does === "repeat" && check.severity === "warn"
+      ? "bench.remedy.take-again"
+      : `bench.remedy.${remedy.does}`,
+  );
+  return (
+    <BenchForm view={view} to="/bench/remedy" hidden={{ check: check.code, place: String(remedy.place) }}>
+      {next ? (
+        <div class="thumb">
+          <button type="submit" class="next" data-key="Enter F9">
+            {label} <kbd>Enter</kbd>
+          </button>
+        </div>
+      ) : (
+        <button type="submit" class="plain">
+          {label}
+        </button>
+      )}
+    </BenchForm>
+  );
+}
+
+/** What a check asks and all that can be done about it. */
+export function Why({ check }: { check: CheckView }) {
+  const t = useTell();
+  return (
+    <details class="fold">
+      <summary>{t("bench.why")}</summary>
+      <div>
+        <p>
+          <strong>{t(`${check.code}.ask`, check.params)}</strong>
+        </p>
+        <ul>
+          {check.remedies.map(({ code, params }) => (
+            <li key={code}>{t(code, params)}</li>
+          ))}
+        </ul>
+      </div>
+    </details>
+  );
+}
+
+/** Notes stand under the button, so that none of them pushes it away. */
+export function CheckNotes({ view, checks }: { view: BenchView; checks: readonly CheckView[] }) {
+  const t = useTell();
+  return (
+    <>
+      {checks.map((check) => (
+        <section
+          key={check.code}
+          class="check-note"
+          data-check={check.code}
+          data-severity={check.severity}
+          aria-label={t("bench.check-note")}
+        >
+          <p>
+            <strong>{t("bench.check-note")}</strong> {t(check.code, check.params)}
+          </p>
+          <RemedyButton view={view} check={check} next={false} />
+          <Why check={check} />
+        </section>
+      ))}
+    </>
   );
 }
 
@@ -41,7 +112,7 @@ export function ScaleChecks({ view }: { view: BenchView }) {
   return (
     <>
       {view.scaleChecks.map(({ kind, message }) => (
-        <section key={kind} class="caution" aria-label={t("bench.steps.look-at-balance")}>
+        <section key={kind} class="check-first" aria-label={t("bench.steps.look-at-balance")}>
           <p>
             <Told says={message} />
           </p>

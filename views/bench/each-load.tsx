@@ -11,10 +11,15 @@ export function EachLoadSwitch({ role, view }: { role: Role; view: BenchView }) 
   const path = on ? "/bench/each-load/end" : "/bench/each-load";
   return (
     <BenchForm view={view} to={path} hidden={{ role }}>
-      <button type="submit" class="plain" data-wakes-sound>
-        {on ? t("bench.each-load.end") : t("bench.each-load.begin")}
+      <button
+        type="submit"
+        class="plain"
+        data-wakes-sound
+        data-key="Space"
+        aria-pressed={on ? "true" : "false"}
+      >
+        {t(on ? "bench.next.end-hands-free" : "bench.next.hands-free")} <kbd>{t("frame.key.space-name")}</kbd>
       </button>
-      {!on && <p class="hint">{t("bench.each-load.hint")}</p>}
     </BenchForm>
   );
 }
@@ -27,7 +32,7 @@ export function EachLoadNow({ eachLoad }: Pick<LiveView, "eachLoad">) {
   const { role, taken } = eachLoad;
   const says = toldText(eachLoad.says, locale);
   return (
-    <p class="label" data-taken={taken} data-says={says} data-say={says}>
+    <p class="hands-free wide-part" data-taken={taken} data-says={says} data-say={says}>
       <strong>{says}</strong>{" "}
       <span class="hint">{t("bench.each-load.taken", { count: taken, role: t(`bench.roles.${role}`) })}</span>
     </p>

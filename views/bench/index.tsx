@@ -1,9 +1,10 @@
-import { useLocale, useTell } from "../messages/spoken.ts";
-import { tellId } from "../messages/tell.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
+import { BetweenItems } from "./between-items.tsx";
 import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
 import { EachLoadNow } from "./each-load.tsx";
+import { ExpectedPart } from "./expected.tsx";
 import { HandPart, type HandsView } from "./hand-part.tsx";
 import { ItemSteps } from "./item-steps.tsx";
 import { LedgerNotes } from "./ledger-notes.tsx";
@@ -13,11 +14,12 @@ import { OtherBalances } from "./other-balances.tsx";
 import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { BenchPhotos, type BenchPhotosView } from "./photos.tsx";
+import { PieceLine } from "./piece-line.tsx";
 import { Result } from "./result.tsx";
 import { SimulatorControls } from "./simulator-controls.tsx";
 import type { BenchView, LiveView } from "./view.ts";
 
-export { BenchPhotos, OtherTests };
+export { BenchPhotos, OtherTests, PieceLine };
 
 /** Seconds between two heartbeats of the live stream; a page that misses two turns grey. */
 export const heartbeatSeconds = 2;
@@ -26,9 +28,9 @@ export const heartbeatSeconds = 2;
 export function LivePart(live: LiveView) {
   return (
     <>
-      <LiveReading {...live} />
+      <LiveReading live={live.live} />
       {live.waitsBecause !== undefined && (
-        <p class="hint">
+        <p class="hint wide-part">
           <Told says={live.waitsBecause} />
         </p>
       )}
@@ -37,44 +39,22 @@ export function LivePart(live: LiveView) {
   );
 }
 
-/** The left column: the ticket of a new piece, or the steps of the piece on the bench. */
+/** The left column under the live reading: the ticket of a new piece, or the step of the piece on the bench. */
 export function ItemPart({ view }: { view: BenchView }) {
-  const locale = useLocale();
-  const t = useTell();
-  if (view.item && !view.item.closed)
-    return (
-      <>
-        <LedgerNotes view={view} />
-        <ClosedByChecks closed={view.closed} />
-        <ScaleChecks view={view} />
-        <OtherBalances view={view} />
-        <ItemSteps view={view} item={view.item} />
-      </>
-    );
   return (
     <>
       <LedgerNotes view={view} />
       <ClosedByChecks closed={view.closed} />
       <ScaleChecks view={view} />
-      {view.item?.closed?.how === "recorded" && (
-        <p class="state state-consistent">
-          <span class="sign" aria-hidden="true">
-            ✓
-          </span>
-          {t("bench.record-written", { ticket: view.item.ticket })}{" "}
-          <a href={`/records/${view.item.id}`}>{t("bench.read-record")}</a>
-        </p>
+      {view.item && !view.item.closed ? (
+        <ItemSteps view={view} item={view.item} />
+      ) : (
+        <>
+          <ProblemNote problem={view.problem} />
+          <Opening view={view} />
+        </>
       )}
-      {view.demo?.behind !== undefined && view.item && (
-        <p class="hint">
-          {t("bench.opening.demo-truth", {
-            ticket: view.item.ticket,
-            truth: tellId("demo.truth", view.demo.behind, locale),
-          })}
-        </p>
-      )}
-      <ProblemNote problem={view.problem} />
-      <Opening view={view} />
+      <OtherBalances view={view} />
     </>
   );
 }
@@ -85,20 +65,16 @@ export function LiveHeading({ scaleName }: { scaleName: Told | undefined }) {
   return <>{scaleName === undefined ? t("bench.typed-readings") : t("bench.now-on", { scale: scaleName })}</>;
 }
 
-/** The right column: what the readings say so far. */
-export function ResultPart({ view }: { view: BenchView }) {
-  const t = useTell();
-  if (view.item && !view.item.closed && view.evaluation)
-    return <Result view={view} evaluation={view.evaluation} />;
-  return (
-    <section class="sheet" aria-labelledby="result-heading">
-      <h2 id="result-heading">{t("bench.density")}</h2>
-      <p class="hint">{t("bench.density-later")}</p>
-    </section>
-  );
+/** The right column: the answer; before it what may be expected, and between two pieces what was written. */
+export function ResultPart({ view, tests }: { view: BenchView; tests?: OtherTestsView | undefined }) {
+  const open = view.item && !view.item.closed;
+  if (!open) return <BetweenItems view={view} />;
+  const stop = view.checks.find(({ severity }) => severity === "stop");
+  if (view.evaluation || stop) return <Result view={view} stop={stop} tests={tests} />;
+  return <ExpectedPart view={view} tests={tests} />;
 }
 
-/** The Bench page: the live reading, the piece with its steps, the result. */
+/** The Bench page: left the live reading and the one step to do now, right the answer. */
 export function BenchMain({
   view,
   live,
@@ -122,32 +98,32 @@ export function BenchMain({
       hx-vals:inherited={JSON.stringify({ page: pageId })}
     >
       <div id="heartbeat" hidden />
-      <section class="sheet live-box" aria-labelledby="live-heading" data-live>
-        <h2 id="live-heading" class="label">
-          <LiveHeading {...view} />
-        </h2>
-        <div id="live-reading">
-          <LivePart {...live} />
-        </div>
-        {view.demo && <SimulatorControls view={view} />}
-      </section>
       <div id="hands">
         <HandPart {...hands} />
       </div>
-      <div class="columns">
-        <div>
+      <div id="piece-line">
+        <PieceLine view={view} />
+      </div>
+      <div class="bench">
+        <div class="hand">
+          <section class="live-part" aria-labelledby="live-heading" data-live>
+            <h2 id="live-heading" class="unseen">
+              <LiveHeading {...view} />
+            </h2>
+            <div id="live-reading" class="live">
+              <LivePart {...live} />
+            </div>
+            {view.demo && <SimulatorControls view={view} />}
+          </section>
           <div id="piece">
             <ItemPart view={view} />
           </div>
           <div id="photos">
             <BenchPhotos photos={photos} />
           </div>
-          <div id="other-tests">
-            <OtherTests tests={tests} />
-          </div>
         </div>
-        <div id="result">
-          <ResultPart view={view} />
+        <div id="result" class="answer">
+          <ResultPart view={view} tests={tests} />
         </div>
       </div>
     </div>

@@ -1,35 +1,24 @@
 import { Field } from "../forms.tsx";
-import { useLocale, useTell } from "../messages/spoken.ts";
-import { densityText } from "../numbers.ts";
-import { StateWord } from "../result.tsx";
+import { useTell } from "../messages/spoken.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
 import type { BenchView } from "./view.ts";
 
-/** The two ends of a weighing: its record, with the result in one line, or setting the piece aside. */
+/** The record as the next thing, unless a second person must read first; with what was found where a check stands. */
 export function RecordForm({ view }: { view: BenchView }) {
-  const locale = useLocale();
   const t = useTell();
-  const { evaluation } = view;
-  const climbing = view.checks.some(({ code }) => code === "check.still-climbing");
-  const told = evaluation && !("refused" in evaluation) && !climbing ? evaluation : undefined;
+  const asks = view.checks.some(({ severity }) => severity === "stop");
   return (
     <>
-      {told && (
-        <p>
-          <a href="#result">
-            {densityText(told.statement.density_g_cm3, told.statement.expanded_g_cm3, locale)} g/cm³
-          </a>{" "}
-          <StateWord state={told.statement.conformity.state} />
-        </p>
-      )}
       {view.secondPerson && <SecondPersonNote view={view.secondPerson} />}
       {view.secondPerson?.due === undefined && (
         <BenchForm view={view} to="/bench/record">
-          {view.checks.some(({ severity }) => severity === "stop") && <WhatWasFound view={view} />}
-          <button type="submit" class="large" data-key="w">
-            {t("bench.end.write")} <kbd>W</kbd>
-          </button>
+          {asks && <WhatWasFound view={view} />}
+          <div class="thumb">
+            <button type="submit" class="next" data-key="Enter w">
+              {t("bench.end.write")} <kbd>Enter</kbd>
+            </button>
+          </div>
         </BenchForm>
       )}
     </>
@@ -57,8 +46,10 @@ export function CallOff({ view }: { view: BenchView }) {
   const t = useTell();
   const { reason } = typedInto(view.problem, "/bench/call-off");
   return (
-    <details class="inline" open={reason !== undefined || undefined}>
-      <summary>{t("bench.end.leave")}</summary>
+    <details class="inline call-off" open={reason !== undefined || undefined}>
+      <summary data-key="Escape">
+        {t("bench.end.leave")} <kbd>Esc</kbd>
+      </summary>
       <BenchForm view={view} to="/bench/call-off">
         <div class="entry">
           <label class="unseen" for="piece-why">

@@ -1,27 +1,107 @@
-import { asIs } from "../as-is.ts";
-import { useLocale, useTell } from "../messages/spoken.ts";
-import { inLocale } from "../numbers.ts";
+import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
-import { Checks } from "./checks.tsx";
-import { CallOff, RecordForm } from "./item-end.tsx";
+import { CheckFirst, CheckNotes, RemedyButton, remedyOf, Why } from "./checks.tsx";
+import { DoneRows } from "./done-rows.tsx";
+import { Instruction } from "./instruction.tsx";
 import { OtherItem } from "./other-item.tsx";
 import { BenchForm, ProblemNote, typedInto } from "./parts.tsx";
-import { RoleReadings } from "./role-readings.tsx";
-import { StatedForm } from "./stated-form.tsx";
-import type { BenchView, ItemView, StepView } from "./view.ts";
-import { WaterForm } from "./water-form.tsx";
+import { StepAct } from "./step-act.tsx";
+import { StepDrawing } from "./step-drawing.tsx";
+import { TypedStep, typesFirst } from "./typed-step.tsx";
+import type { BenchView, CheckView, ItemView, StepView } from "./view.ts";
 import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 
-/** The piece on the bench: what to do now, what to mind, and every reading taken so far. */
+/** The piece on the bench: what to do now, large; what is wrong in its place; under it every reading taken so far. */
 export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
+  const due = dueStep(view);
+  const stop = view.checks.find(({ severity }) => severity === "stop");
+  const answered = due?.name === "record" && view.evaluation !== undefined && !stop;
+  return (
+    <section id={answered ? undefined : "now"} aria-labelledby="step-heading">
+      <Problems view={view} />
+      {due && !view.otherItem && typesFirst(view, due) && !(stop && takesPlace(stop, due)) ? (
+        <TypedStep view={view} item={item} step={due} />
+      ) : (
+        <Now view={view} item={item} step={due} stop={stop} />
+      )}
+      <CheckNotes view={view} checks={view.checks.filter((check) => check !== stop)} />
+      <DoneRows view={view} item={item} due={due} />
+      <BesideReadings view={view} item={item} />
+      <WeighingDetails view={view} item={item} />
+    </section>
+  );
+}
+
+/** The step that is due; while it is asked whether this is the right piece, nothing gets wet. */
+function dueStep({ steps, otherItem }: BenchView): StepView | undefined {
+  const due = steps.find(({ state }) => state === "due");
+  return otherItem ? (steps.find(({ name }) => name === "dry") ?? due) : due;
+}
+
+/** A check that stops takes the place of the instruction where a button can do its remedy, and of the record always. */
+function takesPlace(stop: CheckView, { name }: StepView): boolean {
+  return name === "record" || stop.impossible === true || remedyOf(stop) !== undefined;
+}
+
+function Now({
+  view,
+  item,
+  step,
+  stop,
+}: {
+  view: BenchView;
+  item: ItemView;
+  step: StepView | undefined;
+  stop: CheckView | undefined;
+}) {
+  if (view.otherItem)
+    return (
+      <div class="now">
+        <div class="across">
+          <OtherItem
+            view={view.otherItem}
+            typed={typedInto(view.problem, "/bench/right-piece")}
+            form={(to, children) => (
+              <BenchForm view={view} to={`/bench/${to}`}>
+                {children}
+              </BenchForm>
+            )}
+          />
+        </div>
+      </div>
+    );
+  if (!step) return null;
+  const checkStands = stop && takesPlace(stop, step);
+  return (
+    <div class="now" data-step={step.name}>
+      {checkStands ? (
+        <CheckFirst check={stop} />
+      ) : (
+        <>
+          <Instruction step={step} />
+          {step.name !== "record" && <StepDrawing method={item.method} role={step.role} />}
+        </>
+      )}
+      <div class="act">
+        {checkStands && remedyOf(stop) ? (
+          <RemedyButton view={view} check={stop} next />
+        ) : (
+          <StepAct view={view} item={item} step={step} stop={checkStands ? stop : undefined} />
+        )}
+      </div>
+      {checkStands && (
+        <div class="across">
+          <Why check={stop} />
+        </div>
+      )}
+    </div>
+  );
+}
+
+function Problems({ view }: { view: BenchView }) {
   const t = useTell();
   return (
-    <section class="sheet" aria-labelledby="piece-heading">
-      <h2 id="piece-heading">
-        <span {...asIs}>{item.ticket}</span>
-        {/* what somebody typed stays as it is; only the invented pieces are told in the page's language */}
-        {item.description && <small> {item.description}</small>}
-      </h2>
+    <>
       <ProblemNote problem={view.problem} />
       {view.error && (
         <div class="problems" role="alert">
@@ -31,91 +111,10 @@ export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
         </div>
       )}
       {view.claimGone !== undefined && (
-        <p class="caution" data-code="weighing.claim-gone">
+        <p class="check-note" data-code="weighing.claim-gone">
           {t("weighing.claim-gone", { claim: view.claimGone })}
         </p>
       )}
-      {view.otherItem && (
-        <OtherItem
-          view={view.otherItem}
-          typed={typedInto(view.problem, "/bench/right-piece")}
-          form={(to, children) => (
-            <BenchForm view={view} to={`/bench/${to}`}>
-              {children}
-            </BenchForm>
-          )}
-        />
-      )}
-      <Checks view={view} checks={view.checks} />
-      <ol class="steps">
-        {view.steps.map((step) => (
-          <StepLine key={step.name} step={step} view={view} item={item} />
-        ))}
-      </ol>
-      <BesideReadings view={view} item={item} />
-      <WeighingDetails view={view} item={item} />
-      <CallOff view={view} />
-    </section>
-  );
-}
-
-/** What the weighing will and will not tell, while the piece is still dry. */
-function BeforeWetting({ ahead: { says, weighing } }: { ahead: NonNullable<BenchView["beforeWetting"]> }) {
-  const locale = useLocale();
-  const t = useTell();
-  const { claim, method, massG, readabilityG, pieces } = weighing;
-  const number = (value: number) => inLocale(String(Number(value.toPrecision(8))), locale);
-  const asked = new URLSearchParams({
-    claim,
-    method,
-    mass: number(massG),
-    massUnit: "g",
-    readability: number(readabilityG),
-    readabilityUnit: "g",
-    pieces: String(pieces),
-  });
-  return (
-    <p>
-      <strong>{t("bench.steps.before-wetting")}</strong>{" "}
-      {says.map((one) => (
-        <span key={one.code}>
-          <Told says={one} />{" "}
-        </span>
-      ))}
-      <a href={`/plan?${asked}`}>{t("bench.steps.whole-plan")}</a>
-    </p>
-  );
-}
-
-function StepLine({ step, view, item }: { step: StepView; view: BenchView; item: ItemView }) {
-  const { name } = step;
-  const due = step.state === "due" && (view.otherItem === undefined || name === "dry");
-  const t = useTell();
-  return (
-    <li
-      class={step.state === "done" ? "done" : undefined}
-      {...(due ? { "aria-current": "step" as const } : {})}
-    >
-      <p class="step-title">
-        <strong>{t(`step.${name}.title`)}</strong>{" "}
-        {step.state === "done" && <span class="tag">{t("bench.steps.done")}</span>}
-      </p>
-      {due && (
-        <>
-          {name !== "dry" && view.beforeWetting && <BeforeWetting ahead={view.beforeWetting} />}
-          <p>{t(`step.${name}.does`)}</p>
-          <p class="hint">{t("bench.steps.mind", { what: t(`step.${name}.minds`) })}</p>
-        </>
-      )}
-      {name === "water" ? (
-        <WaterForm view={view} item={item} due={due} />
-      ) : name === "record" ? (
-        due && <RecordForm view={view} />
-      ) : step.role ? (
-        <RoleReadings role={step.role} view={view} item={item} due={due} />
-      ) : (
-        <StatedForm view={view} item={item} due={due} />
-      )}
-    </li>
+    </>
   );
 }

@@ -17,20 +17,28 @@ export type LiveShown =
   | { state: "event"; message: Told }
   | { state: "silent"; message: Told; last?: { text: string; unit: string } };
 
-export interface LiveReadingView {
-  live: LiveShown | undefined;
-  /** the reading that a capture waits for */
-  waitingFor: Role | undefined;
-}
+/** Stable, moving, not known: drawn as well as said. */
+const signs = {
+  stable: "M1 6H19",
+  moving: "M1 6c2-6 4-6 6 0s4 6 6 0 4-6 6 0",
+  unknown: "M3 6h.1M10 6h.1M17 6h.1",
+} as const;
 
 /** The balance's own indication, in its own digits and unit; silence is shown as silence, never as a number that still counts. */
-export function LiveReading({ live, waitingFor }: LiveReadingView) {
+export function LiveReading({
+  live,
+  waitingFor,
+}: {
+  live: LiveShown | undefined;
+  /** the reading that is awaited, where no button says so */
+  waitingFor?: Role | undefined;
+}) {
   const locale = useLocale();
   const t = useTell();
-  if (live === undefined) return <p class="hint">{t("bench.live.none")}</p>;
+  if (live === undefined) return null;
   if (live.state === "event")
     return (
-      <p class="state state-inconclusive" data-say={toldText(live.message, locale)}>
+      <p class="state state-inconclusive wide-part" data-say={toldText(live.message, locale)}>
         <span class="sign" aria-hidden="true">
           ○
         </span>
@@ -45,7 +53,7 @@ export function LiveReading({ live, waitingFor }: LiveReadingView) {
             {inLocale(live.last.text, locale)} <span class="unit">{live.last.unit}</span>
           </p>
         )}
-        <p class="state state-excluded" data-say={t("bench.live.silent")}>
+        <p class="state state-excluded wide-part" data-say={t("bench.live.silent")}>
           <span class="sign" aria-hidden="true">
             –
           </span>
@@ -53,19 +61,31 @@ export function LiveReading({ live, waitingFor }: LiveReadingView) {
         </p>
       </>
     );
+  const { text, unit, stability, trace = [] } = live;
+  const shown = inLocale(text, locale);
   return (
     <>
       <p {...asIs} class="live-reading">
-        {inLocale(live.text, locale)} <span class="unit">{live.unit}</span>
+        {stability === "moving" ? (
+          <>
+            {shown.slice(0, -1)}
+            <i>{shown.slice(-1)}</i>
+          </>
+        ) : (
+          shown
+        )}
+        <span class="unit">{unit}</span>
       </p>
-      <Trace points={live.trace ?? []} />
-      <p class={live.stability === "moving" ? "hint" : "label"}>
-        <span aria-hidden="true">
-          {live.stability === "stable" ? "= " : live.stability === "moving" ? "~ " : "? "}
-        </span>
-        {t(`balance.stability.${live.stability}`)}
-        {waitingFor && `; ${t("bench.live.waiting-for", { role: t(`bench.roles.${waitingFor}`) })}`}
+      <p class="stability">
+        <svg viewBox="0 0 20 12" aria-hidden="true">
+          <path d={signs[stability]} />
+        </svg>
+        {t(`balance.stability.${stability}`)}
       </p>
+      <Trace points={trace} />
+      {waitingFor && (
+        <p class="hint wide-part">{t("bench.live.waiting-for", { role: t(`bench.roles.${waitingFor}`) })}</p>
+      )}
     </>
   );
 }

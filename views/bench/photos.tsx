@@ -7,7 +7,6 @@ import {
   Photos,
   type PhotoView,
 } from "../photos.tsx";
-import { Sheet } from "../sheet.tsx";
 
 export interface BenchPhotosView {
   kept: readonly PhotoView[];
@@ -23,17 +22,18 @@ export function BenchPhotos({ photos }: { photos: BenchPhotosView | undefined })
   if (!photos) return null;
   const { kept, form, exclude, excludedReasons } = photos;
   return (
-    <Sheet id="photo-sheet" title={t("photos.heading")}>
+    <details class="fold" data-remember="bench-photos" open={form.problem !== undefined || undefined}>
+      <summary>
+        {t("photos.heading")}{" "}
+        <span class="note">{kept.length === 0 ? t("bench.fold.none") : kept.length}</span>
+      </summary>
       {kept.length === 0 ? (
         <p class="hint">{t("photos.none")}</p>
       ) : (
         <Photos photos={kept} exclude={exclude} />
       )}
       <ExcludedPhotos reasons={excludedReasons} />
-      <details open={form.problem !== undefined || undefined}>
-        <summary>{t("photos.add")}</summary>
-        <PhotoForm {...form} />
-      </details>
-    </Sheet>
+      <PhotoForm {...form} />
+    </details>
   );
 }

@@ -1,126 +1,114 @@
-import { roundedPair } from "../../calibration/rounding.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { densityText, fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
-import { BudgetBars } from "../plots/budget.tsx";
+import { metalTold, tellId } from "../messages/tell.ts";
+import { densityParts } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
-import { Repeats } from "../plots/repeats.tsx";
-import { ResultWords } from "../result.tsx";
-import { bandsAround, budgetInput, domainAround, measuredOf, twoBodiesHref } from "../result-parts.ts";
+import { StateWord } from "../result.tsx";
+import { bandsAround, measuredOf } from "../result-parts.ts";
 import { Told } from "../told.tsx";
-import type { BenchView, ResultShown } from "./view.ts";
+import type { OtherTestsView } from "./other-tests.tsx";
+import { EvidenceFold, ResultFolds } from "./result-folds.tsx";
+import type { BenchView, CheckView, ResultShown } from "./view.ts";
 
-/** What the readings say: the density in one line, the finding in words, the axis with the bands, budget and repeats. */
+/** So many bands stand under the axis, so that the whole answer is seen at once on a desk. */
+const mostBands = 5;
+
+/** What the readings say, the answer first: its state, one sentence, the density, one plot; the rest is folded. */
 export function Result({
   view,
-  evaluation,
+  stop,
+  tests,
 }: {
   view: BenchView;
-  evaluation: NonNullable<BenchView["evaluation"]>;
+  /** a check that stands: then there is no result */
+  stop: CheckView | undefined;
+  tests: OtherTestsView | undefined;
 }) {
-  const locale = useLocale();
   const t = useTell();
+  const { evaluation } = view;
+  if (stop || evaluation === undefined) return <NoResult view={view} tests={tests} />;
   if ("refused" in evaluation)
     return (
-      <section class="sheet" aria-labelledby="result-heading">
-        <h2 id="result-heading">{t("bench.density")}</h2>
-        <div class="problems" role="alert">
-          <p>
-            <Told says={evaluation.refused} />
-          </p>
-        </div>
+      <section class="problems" role="alert" id="now" aria-label={t("bench.density")}>
+        <p>
+          <Told says={evaluation.refused} />
+        </p>
       </section>
     );
-  const { request, statement, curve } = evaluation;
-  const { claim } = statement.conformity;
-  const climbing = view.checks.find(({ code }) => code === "check.still-climbing");
-  if (climbing)
-    return (
-      <>
-        <section class="sheet" aria-labelledby="result-heading">
-          <h2 id="result-heading">{t("bench.density")}</h2>
-          <p>
-            <Told says={climbing} />
-          </p>
-        </section>
-        <div class="sheet">{view.repeats && <Repeats id="repeats" {...view.repeats} locale={locale} />}</div>
-      </>
-    );
+  if (evaluation.statement.conformity.state === "no-valid-reading")
+    return <NoResult view={view} tests={tests} />;
+  return <Answer view={view} evaluation={evaluation} tests={tests} />;
+}
+
+/** A check stands: no number, no verdict, only where the claim lies. */
+function NoResult({ view, tests }: { view: BenchView; tests: OtherTestsView | undefined }) {
+  const locale = useLocale();
+  const t = useTell();
+  const { claim } = view;
   return (
     <>
-      <DensityLine evaluation={evaluation} />
-      {view.result && <ResultWords result={view.result} />}
-      <div class="sheet">
+      <h2>
+        <StateWord state="no-valid-reading" />
+      </h2>
+      <p class="say">{t("bench.no-result")}</p>
+      {claim !== undefined && (
         <DensityAxis
           id="density"
-          measured={measuredOf(statement, curve, request.confidence)}
-          bands={bandsAround(view.bands, claim ?? undefined, statement, locale)}
-          domain={domainAround(statement)}
-          locale={locale}
-          {...(claim === null ? {} : { claimId: claim })}
-        />
-      </div>
-      <div class="sheet">
-        <BudgetBars
-          id="budget"
-          inputs={statement.budget.map((row) => budgetInput(row, locale))}
+          captionUnseen
+          bands={view.bands
+            .filter(({ id }) => id === claim)
+            .map(({ id, name, low, high }) => ({ id, name: metalTold({ id, name }, locale), low, high }))}
+          claimId={claim}
           locale={locale}
         />
-        {view.repeats && <Repeats id="repeats" {...view.repeats} locale={locale} />}
-      </div>
+      )}
+      <EvidenceFold tests={tests} />
     </>
   );
 }
 
-function DensityLine({ evaluation: { request, statement, displacedGrams } }: { evaluation: ResultShown }) {
+function Answer({
+  view,
+  evaluation,
+  tests,
+}: {
+  view: BenchView;
+  evaluation: ResultShown;
+  tests: OtherTestsView | undefined;
+}) {
   const locale = useLocale();
   const t = useTell();
-  const { density_g_cm3, expanded_g_cm3, interval_g_cm3, interval_from, u_g_cm3, dof, k } = statement;
+  const { request, statement, curve } = evaluation;
+  const { claim, state } = statement.conformity;
+  const { value, u } = densityParts(statement.density_g_cm3, statement.expanded_g_cm3, locale);
+  const { cautions = [], answer } = view.result ?? {};
   return (
-    <section class="sheet" aria-labelledby="result-heading">
-      <h2 id="result-heading">{t("bench.density")}</h2>
-      <p class="result-value">{densityText(density_g_cm3, expanded_g_cm3, locale)} g/cm³</p>
-      <p>
-        {t("bench.result.interval", {
-          confidence: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
-          interval: fromTo(interval_g_cm3[0], interval_g_cm3[1], locale),
-        })}
-        , {t(`bench.result.${interval_from}`)}.
-      </p>
-      <p class="hint">
-        u = {inLocale(u_g_cm3.toPrecision(2), locale)} g/cm³, k = {fixed(k, 2, locale)}
-        {dof !== null && `, ${t("bench.result.degrees", { count: dof })}`};{" "}
-        {statement.liquid_density_g_cm3 === null ? (
-          <>
-            {t("bench.result.mass-and-volume", {
-              mass: plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale),
-              volume: plusMinus(statement.volume_cm3, 2 * statement.u_volume_cm3, locale),
-            })}
-            .
-          </>
-        ) : (
-          <>
-            {t("bench.result.masses", {
-              mass: plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale),
-              displaced: fixed(
-                displacedGrams,
-                Math.max(0, roundedPair(statement.mass_g, 2 * statement.u_mass_g).decimals),
-                locale,
-              ),
-            })}
-            . {t("bench.result.apparent", { ratio: fixed(statement.relative_density.apparent, 4, locale) })}
-          </>
+    <>
+      <p id="now" class="state-line" tabIndex={-1}>
+        <StateWord state={state} />
+        {cautions.length > 0 && (
+          <span class="note" data-cautions={cautions.join(" ")}>
+            {t("bench.caution", { what: cautions.map((id) => tellId("hazard.name", id, locale)) })}
+          </span>
         )}
       </p>
-      <p class="hint">
-        {t("bench.result.stone")} <a href={twoBodiesHref(statement)}>{t("bench.result.metal-alone")}</a>
+      {answer !== undefined && (
+        <h2 class={`say state-${state}`}>
+          <Told says={answer} />
+        </h2>
+      )}
+      <p class={state === "inconclusive" ? "value small" : "value"}>
+        <span>{value}</span> {u !== undefined && <span class="u">± {u}</span>} <small>g/cm³</small>
       </p>
-      {statement.checks
-        .filter(({ code }) => code.startsWith("measurement."))
-        .map((warning) => (
-          <p key={warning.code} class="hint">
-            <Told says={warning} />
-          </p>
-        ))}
-    </section>
+      <DensityAxis
+        id="density"
+        captionUnseen
+        mostRows={mostBands}
+        measured={measuredOf(statement, curve, request.confidence)}
+        bands={bandsAround(view.bands, claim ?? undefined, statement, locale)}
+        locale={locale}
+        {...(claim === null ? {} : { claimId: claim })}
+      />
+      <ResultFolds view={view} evaluation={evaluation} tests={tests} />
+    </>
   );
 }

@@ -6,11 +6,11 @@ import type { BenchView } from "./view.ts";
 export function SimulatorControls({ view }: { view: BenchView }) {
   const t = useTell();
   return (
-    <fieldset class="row">
-      <legend class="unseen">{t("bench.simulator.legend")}</legend>
+    <fieldset class="row simulator">
+      <legend>{t("bench.simulator.legend")}</legend>
       {(["dry", "wet", "off"] as const).map((action) => (
         <BenchForm key={action} view={view} to="/demo/simulator" hidden={{ action }}>
-          <button type="submit" class="plain">
+          <button type="submit" class="quiet" data-passes-focus>
             {t(`bench.simulator.${action}`)}
           </button>
         </BenchForm>

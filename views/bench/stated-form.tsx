@@ -17,14 +17,23 @@ export function StatedForm({ view, item, due }: { view: BenchView; item: ItemVie
         values={refused ? (typed ?? {}) : values}
         refused={refused && { field: refused.field ?? "", says: refused.says }}
       />
-      <button type="submit" class={due ? undefined : "plain"}>
-        {t("bench.readings.enter")}
-      </button>
+      {due ? (
+        <div class="thumb">
+          <button type="submit" class="next" data-key="F9">
+            {t("bench.readings.enter")} <kbd>Enter</kbd>
+          </button>
+        </div>
+      ) : (
+        <button type="submit" class="plain">
+          {t("bench.readings.enter")}
+        </button>
+      )}
     </BenchForm>
   );
   if (due)
     return (
       <>
+        {form}
         {cautions.length > 0 && (
           <div class="caution">
             {cautions.map((code) => (
@@ -32,7 +41,6 @@ export function StatedForm({ view, item, due }: { view: BenchView; item: ItemVie
             ))}
           </div>
         )}
-        {form}
       </>
     );
   return (

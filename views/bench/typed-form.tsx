@@ -5,27 +5,17 @@ import type { Role } from "../methods/view.ts";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView } from "./view.ts";
 
-/** A reading typed from the display; what was refused stays in its field. */
-export function TypedForm({
-  role,
-  view,
-  open,
-  again,
-}: {
-  role: Role;
-  view: BenchView;
-  open: boolean;
-  again: boolean;
-}) {
+/** The field of a reading with its unit; what was refused stays in it. */
+export function ReadingEntry({ role, view, big = false }: { role: Role; view: BenchView; big?: boolean }) {
   const t = useTell();
   const typed = view.problem?.typed?.role === role ? view.problem.typed : {};
   const id = `typed-${role}`;
-  const form = (
-    <BenchForm view={view} to="/bench/typed-readings" hidden={{ role }}>
-      <div class="entry">
-        <label class="unseen" for={id}>
-          {t("bench.readings.label", { role: t(`bench.roles.${role}`) })}
-        </label>
+  return (
+    <div class="wide-part">
+      <label class="label" for={id}>
+        {t("bench.readings.label", { role: t(`bench.roles.${role}`) })}
+      </label>
+      <div class={big ? "entry big" : "entry"}>
         <input
           id={id}
           name="reading"
@@ -33,34 +23,41 @@ export function TypedForm({
           inputMode="decimal"
           autocomplete="off"
           data-weight
+          {...(big ? { "data-step-field": true, autofocus: true } : {})}
           value={typed.reading ?? ""}
           required
           {...(typed.reading === undefined ? {} : { "aria-invalid": "true" as const })}
         />
-        <label class="unseen" for={`${id}-unit`}>
-          {t("bench.readings.unit")}
-        </label>
-        <select {...asIs} id={`${id}-unit`} name="unit">
+        <select {...asIs} id={`${id}-unit`} name="unit" aria-label={t("bench.readings.unit")}>
           {massUnits.map((unit) => (
             <option key={unit} value={unit} selected={(typed.unit ?? lastUnit(view)) === unit}>
               {unit}
             </option>
           ))}
         </select>
-        <button type="submit">{t("bench.readings.enter")}</button>
       </div>
       <span class="hint">{t("bench.readings.all-decimals")}</span>
-    </BenchForm>
+    </div>
   );
-  if (open && !again) return form;
+}
+
+/** A reading typed from the display beside the one way that is offered first; folded until it is asked for. */
+export function TypedForm({ role, view, again }: { role: Role; view: BenchView; again: boolean }) {
+  const t = useTell();
+  const refused = view.problem?.typed?.role === role && view.problem.typed.reading !== undefined;
   return (
-    <details class="inline" open={typed.reading !== undefined}>
+    <details class="inline" open={refused || undefined} data-digits>
       <summary>
         {again
           ? t("bench.readings.type-another", { role: t(`bench.roles.${role}`) })
           : t("bench.readings.type-instead")}
       </summary>
-      {form}
+      <BenchForm view={view} to="/bench/typed-readings" hidden={{ role }}>
+        <ReadingEntry role={role} view={view} />
+        <button type="submit" class="plain">
+          {t("bench.readings.enter")}
+        </button>
+      </BenchForm>
     </details>
   );
 }

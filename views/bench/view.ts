@@ -108,6 +108,8 @@ type AskingCode = { [Known in Code]: Known extends `${infer Check extends Code}.
 export interface CheckView {
   code: AskingCode;
   severity: "stop" | "warn";
+  /** no answer settles it: a reading must be taken again */
+  impossible?: boolean;
   params: Params;
   remedies: readonly { code: Code; params?: Params; offer?: { do: string } }[];
 }
@@ -123,6 +125,10 @@ export interface ClosedView {
 /** What the piece will show once it is wet, and the weighing that this is about. */
 export interface AheadView {
   says: readonly Message[];
+  /** where the density is expected and how wide its interval will be, g/cm³ */
+  expected?: { value: number; halfWidth: number };
+  /** ids of what it will not exclude, the likeliest first */
+  leaves: readonly string[];
   weighing: { claim: string; method: MethodName; massG: number; readabilityG: number; pieces: number };
 }
 
@@ -204,6 +210,8 @@ export interface BenchView {
   closed: ClosedView | undefined;
   /** what the form of the method states, by field and line by line; empty before it was filled in */
   stated?: { values: Readonly<Record<string, string>>; lines: readonly { label: Message; value: Message }[] };
+  /** id of the metal that is claimed */
+  claim?: string;
   /** id of the metal that is claimed, while the library does not have it any more */
   claimGone?: string;
   /** what the readings come to so far, or why they cannot be evaluated */

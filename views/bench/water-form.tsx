@@ -3,18 +3,17 @@ import { inLocale } from "../numbers.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
 import type { BenchView, ItemView } from "./view.ts";
 
-/** The water temperature, typed; it can be stated anew, and the ledger keeps both. */
-export function WaterForm({ view, item, due }: { view: BenchView; item: ItemView; due: boolean }) {
+/** The field of the water temperature; large while its step is due. */
+export function WaterEntry({ view, item, due }: { view: BenchView; item: ItemView; due: boolean }) {
   const locale = useLocale();
   const t = useTell();
   const typed = typedInto(view.problem, "/bench/water").celsius;
-  if (!due && item.waterCelsius === undefined && typed === undefined) return null;
-  const form = (
-    <BenchForm view={view} to="/bench/water">
-      <div class="entry">
-        <label class="unseen" for="celsius">
-          {t("bench.readings.temperature")}
-        </label>
+  return (
+    <div class="wide-part">
+      <label class="label" for="celsius">
+        {t("bench.readings.temperature")}
+      </label>
+      <div class={due ? "entry big" : "entry"}>
         <input
           id="celsius"
           name="celsius"
@@ -22,24 +21,25 @@ export function WaterForm({ view, item, due }: { view: BenchView; item: ItemView
           inputMode="decimal"
           autocomplete="off"
           required
+          {...(due ? { "data-step-field": true, autofocus: true } : {})}
           value={typed ?? inLocale(item.waterCelsius ?? "", locale)}
           {...(typed === undefined ? {} : { "aria-invalid": "true" as const })}
         />
         <span>°C</span>
-        <button type="submit" class={due ? undefined : "plain"}>
-          {t("bench.readings.enter")}
-        </button>
       </div>
-    </BenchForm>
+    </div>
   );
-  if (due) return form;
+}
+
+/** The water temperature stated anew; the ledger keeps both. */
+export function WaterAnew({ view, item }: { view: BenchView; item: ItemView }) {
+  const t = useTell();
   return (
-    <>
-      <span class="number">{inLocale(item.waterCelsius ?? "", locale)} °C</span>{" "}
-      <details class="inline" open={typed !== undefined}>
-        <summary>{t("bench.readings.state-anew")}</summary>
-        {form}
-      </details>
-    </>
+    <BenchForm view={view} to="/bench/water">
+      <WaterEntry view={view} item={item} due={false} />
+      <button type="submit" class="plain">
+        {t("bench.readings.enter")}
+      </button>
+    </BenchForm>
   );
 }

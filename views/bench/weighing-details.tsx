@@ -17,7 +17,7 @@ export function WeighingDetails({ view, item }: { view: BenchView; item: ItemVie
   return (
     <>
       <Stated groups={groups} values={stated} />
-      <details id="weighing-details" open={refused !== undefined || undefined}>
+      <details class="fold" id="weighing-details" open={refused !== undefined || undefined}>
         <summary>{t("weighing.heading")}</summary>
         <p class="hint">{t("weighing.lead")}</p>
         <BenchForm view={view} to="/bench/details" hidden={{ method: item.method }}>
@@ -41,14 +41,13 @@ export function BesideReadings({ view, item }: { view: BenchView; item: ItemView
   const t = useTell();
   const waits = view.waitingFor === "zero" || view.waitingFor === "dry-after";
   const typing = view.problem?.typed?.role === "zero" || view.problem?.typed?.role === "dry-after";
-  const some = item.captures.some(({ role }) => role === "zero" || role === "dry-after");
   return (
-    <details open={waits || typing || some || undefined}>
+    <details class="fold" open={waits || typing || undefined}>
       <summary>{t("weighing.beside.heading")}</summary>
       <p class="hint">{t(`method.${item.method}.beside`)}</p>
-      <RoleReadings {...zero} view={view} item={item} due={false} offered />
+      <RoleReadings {...zero} view={view} item={item} />
       <p class="hint">{t("weighing.beside.dry-after")}</p>
-      <RoleReadings {...dryAfter} view={view} item={item} due={false} offered />
+      <RoleReadings {...dryAfter} view={view} item={item} />
     </details>
   );
 }

@@ -44,7 +44,7 @@ type Kind = "claim" | "not-excluded" | "excluded" | "open";
 /** Sign before the name, so that no band is known by its colour alone. */
 const signs: Record<Exclude<Kind, "claim">, string> = { "not-excluded": "≈ ", excluded: "≠ ", open: "" };
 
-/** The bands worth a row: the claim, what is not excluded, then the nearest of what is, without those off the axis. */
+/** The bands worth a row: the claim, what is not excluded in its own order, then the nearest of what is, without those off the axis. */
 export function rowsOf({
   bands,
   claimId,
@@ -53,12 +53,12 @@ export function rowsOf({
   mostRows = 12,
 }: Pick<BandRowsParts, "bands" | "claimId" | "domain" | "measured" | "mostRows">): Band[] {
   const claim = bands.filter(({ id }) => id === claimId);
-  const others = nearest(
-    bands.filter((band) => band.id !== claimId && onAxis(band, domain)),
+  const others = bands.filter((band) => band.id !== claimId && onAxis(band, domain));
+  const left = others.filter(({ notExcluded }) => notExcluded === true);
+  const out = nearest(
+    others.filter(({ notExcluded }) => notExcluded === false),
     measured?.value,
   );
-  const left = others.filter(({ notExcluded }) => notExcluded === true);
-  const out = others.filter(({ notExcluded }) => notExcluded === false);
   const open = others.filter(({ notExcluded }) => notExcluded === undefined);
   // of what is excluded the nearest two are always seen, so that the eye finds what the measurement did tell apart
   const room = mostRows - claim.length;
@@ -97,7 +97,7 @@ export function BandRows(parts: BandRowsParts): { height: number; content: Compo
   });
   const hidden = bands.filter(({ notExcluded }) => notExcluded === true).length;
   const more = hidden - rows.filter(({ notExcluded }) => notExcluded === true).length;
-  if (more === 0) return { height: rows.length * height, content: drawn };
+  if (more === 0 || parts.mostRows !== undefined) return { height: rows.length * height, content: drawn };
   return {
     height: rows.length * height + 22,
     content: [
@@ -139,7 +139,7 @@ function BandName({ band, kind, y, left, right, beside, locale }: NameParts) {
 
 function bandLabel(band: Band, kind: Kind, locale: Locale): string {
   const t = tellerOf(locale);
-  const { name } = band;
+  const name = band.name.replace(/ \(.*\)$/, "");
   if (kind !== "claim") return `${signs[kind]}${name}`;
   return t(band.notExcluded === false ? "plots.band-claimed-out" : "plots.band-claimed", { name });
 }

@@ -24,11 +24,12 @@ export interface BudgetPlot {
   caption?: string;
   /** how many bars are drawn before the rest is summed; the table has them all */
   bars?: number;
+  captionUnseen?: boolean;
   locale?: Locale;
 }
 
 /** The uncertainty budget as bars, largest first, each with its name and share. */
-export function BudgetBars({ id, inputs, caption, bars = 7, ...asked }: BudgetPlot) {
+export function BudgetBars({ id, inputs, caption, bars = 7, captionUnseen = false, ...asked }: BudgetPlot) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
@@ -39,6 +40,7 @@ export function BudgetBars({ id, inputs, caption, bars = 7, ...asked }: BudgetPl
       id={id}
       caption={caption ?? t("plots.budget")}
       says={first ? t("plots.largest", { name: first.input, part: shareText(first.share, locale) }) : ""}
+      captionUnseen={captionUnseen}
       locale={locale}
       draw={(width) => draw(sorted, bars, width, locale)}
       table={{

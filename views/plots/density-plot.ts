@@ -28,5 +28,7 @@ export interface DensityPlot {
   domain?: readonly [number, number];
   /** rows of bands drawn at once; the table has them all */
   mostRows?: number;
+  /** true where the words around it name the plot already */
+  captionUnseen?: boolean;
   locale?: Locale;
 }

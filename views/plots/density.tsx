@@ -11,13 +11,14 @@ import { PlotFigure } from "./figure.tsx";
 export function DensityAxis(asked: DensityPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
-  const { id, locale, bands, claimId } = plot;
+  const { id, locale, bands, claimId, captionUnseen = false } = plot;
   const t = tellerOf(locale);
   return (
     <PlotFigure
       id={id}
       caption={plot.caption ?? t("plots.density-axis")}
       says={densityInWords(plot)}
+      captionUnseen={captionUnseen}
       locale={locale}
       draw={(width) => drawDensity(plot, width)}
       table={{

@@ -28,6 +28,7 @@ export interface RepeatsPlot {
   /** what follows from the order, in a sentence: still climbing, agree, more will not help */
   trend?: string;
   caption?: string;
+  captionUnseen?: boolean;
   locale?: Locale;
 }
 
@@ -38,7 +39,7 @@ export interface RepeatsPlot {
 export function Repeats(asked: RepeatsPlot) {
   const spoken = useLocale();
   const plot = { ...asked, locale: asked.locale ?? spoken };
-  const { id, repeats, unit, decimals, caption, trend, locale } = plot;
+  const { id, repeats, unit, decimals, caption, captionUnseen = false, trend, locale } = plot;
   const t = tellerOf(locale);
   const states = {
     kept: t("plots.kept"),
@@ -51,6 +52,7 @@ export function Repeats(asked: RepeatsPlot) {
       id={id}
       caption={caption ?? t("plots.repeats")}
       says={says}
+      captionUnseen={captionUnseen}
       locale={locale}
       draw={(width) => draw(plot, width)}
       table={{

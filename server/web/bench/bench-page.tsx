@@ -8,7 +8,7 @@ import {
   ItemPart,
   LiveHeading,
   LivePart,
-  OtherTests,
+  PieceLine,
   ResultPart,
 } from "../../../views/bench/index.tsx";
 import type { BenchView, LiveView, Problem } from "../../../views/bench/view.ts";
@@ -62,11 +62,11 @@ export class BenchPage {
     return new Map<string, Draw>([
       ["live-heading", (_, locale) => this.#heading(locale)],
       ["live-reading", (_, locale) => render(<LivePart {...this.#live()} />, locale)],
+      ["piece-line", (token, locale, from) => this.#line(token, locale, from)],
       ["piece", (token, locale, from) => this.item(token, locale, this.refusals.item.of(from, this.about))],
       ["photos", (token, locale, from) => this.#photos(token, locale, from)],
-      ["other-tests", (token, locale, from) => this.#otherTests(token, locale, from)],
       ["hands", () => render(<HandPart {...this.#hands()} />)],
-      ["result", (token, locale) => render(<ResultPart view={this.#view(token)} />, locale)],
+      ["result", (token, locale, from) => this.#result(token, locale, from)],
     ]);
   }
 
@@ -81,6 +81,7 @@ export class BenchPage {
     return page({
       ...frame,
       title: tellerOf(frame.locale)("bench.title"),
+      ownHeading: true,
       main: (
         <BenchMain
           view={this.#view(frame.csrfToken, problem)}
@@ -104,9 +105,15 @@ export class BenchPage {
     return render(<BenchPhotos photos={benchPhotos(this.#bench, token, problem)} />, locale);
   }
 
-  #otherTests(token: string, locale: Locale, from: string | undefined): string {
+  #line(token: string, locale: Locale, from: string | undefined): string {
+    const view = this.#view(token, this.refusals.item.of(from, this.about));
+    return render(<PieceLine view={view} />, locale);
+  }
+
+  #result(token: string, locale: Locale, from: string | undefined): string {
     const refused = this.refusals.tests.of(from, this.about);
-    return render(<OtherTests tests={this.#tests.view(token, refused)} />, locale);
+    const tests = this.#tests.view(token, refused);
+    return render(<ResultPart view={this.#view(token)} tests={tests} />, locale);
   }
 
   #live(): LiveView {

@@ -6,6 +6,7 @@ import { demoPieces } from "../../demo/pieces.ts";
 import { methods, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import { metalBands } from "../../station/metal-bands.ts";
+import { impossible } from "../../weighing/checks/check.ts";
 import { groupsOf, numberFields } from "../../weighing/detail-fields.ts";
 import { fieldsOfDetails } from "../../weighing/details-shown.ts";
 import type { Item } from "../../weighing/item.ts";
@@ -35,6 +36,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     eachLoad: bench.eachLoad,
     error: bench.error,
     closed: bench.closed,
+    ...(open?.claim === undefined ? {} : { claim: open.claim }),
     ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),
     evaluation,
     beforeWetting: bench.beforeWetting,
@@ -44,7 +46,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     ...(evaluation && !isRefused(evaluation)
       ? { result: resultViewOf(evaluation.statement, bench.library) }
       : {}),
-    checks,
+    checks: checks.map((check) => ({ ...check, impossible: impossible.has(check.code) })),
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),
     firstMethod: bench.preferences.method,

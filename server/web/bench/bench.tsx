@@ -15,6 +15,7 @@ import { BenchPage } from "./bench-page.tsx";
 import { benchStream } from "./bench-stream.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
+import { doRemedy } from "./remedy.ts";
 import { weighTicketAgain } from "./ticket-again.ts";
 
 /** Something a form of the bench asks for. Throws Refusal or LedgerError when it is not done. */
@@ -55,7 +56,7 @@ export function benchRoutes(
       answered(refusals.item)(request, problem);
       return html(reply, shown.item(reply.generateCsrf(), lookOf(request).locale, problem), status);
     }
-    return problem ? html(reply, shown.whole(request, reply, problem), status) : reply.redirect("/", 303);
+    return problem ? html(reply, shown.whole(request, reply, problem), status) : reply.redirect("/#now", 303);
   }
 
   /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
@@ -87,6 +88,9 @@ export function benchRoutes(
   for (const [path, command] of Object.entries(benchForms(bench)))
     form(path, async (_, request) => bench.station.do(await command(request)));
   form("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
+  form("/bench/remedy", (fields, request) =>
+    doRemedy(bench, aboutOf(fields), fields, lookOf(request).locale),
+  );
   form("/bench/other-piece", (fields) => weighTicketAgain(bench, ledger, aboutOf(fields)));
   return { form, photoAnswered: answered<Told>(refusals.photos) };
 }

@@ -5,7 +5,7 @@ import { tellerOf, tellId, tellValue } from "../../../views/messages/tell.ts";
 import { densityText, fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { Capture as CaptureView } from "../../../views/records/captures.tsx";
 import type { MeasuredView, RecordView } from "../../../views/records/view.ts";
-import { bandsAround, budgetInput, domainAround, measuredOf } from "../../../views/result-parts.ts";
+import { bandsAround, budgetInput, measuredOf } from "../../../views/result-parts.ts";
 import { type ComputeRequest, computeRequest } from "../../compute/contract.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { BodyOf } from "../../ledger/kinds.ts";
@@ -132,7 +132,6 @@ function measuredView(
     plot: {
       measured: measuredOf(statement, curve, request.confidence),
       bands: bandsAround(metalBands(library), claim, statement, locale),
-      domain: domainAround(statement),
       ...(claim === undefined ? {} : { claimId: claim }),
     },
   };

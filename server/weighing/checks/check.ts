@@ -61,7 +61,8 @@ export type Offer =
   | { do: "read-as-immersed" }
   | { do: "set-celsius"; celsius: number }
   | { do: "exclude"; role: "dry" | "wet"; places: readonly number[] }
-  | { do: "repeat"; role: "dry" | "wet" | "zero" };
+  // instead: in place of the last reading of the load, which cannot be right and is excluded
+  | { do: "repeat"; role: "dry" | "wet" | "zero"; instead?: true };
 
 /** What to do about a check. */
 export interface Remedy {

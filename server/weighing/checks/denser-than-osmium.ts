@@ -9,7 +9,7 @@ export const denserThanOsmium: ProcedureCheck = {
     return {
       severity: "stop",
       params: { density_g_cm3: density.valueGPerCm3, densest_g_cm3: densest },
-      remedies: [{ code: "check.remedy.cover-fully", offer: { do: "repeat", role: "wet" } }],
+      remedies: [{ code: "check.remedy.cover-fully", offer: { do: "repeat", role: "wet", instead: true } }],
     };
   },
 };

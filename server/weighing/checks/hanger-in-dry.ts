@@ -28,7 +28,7 @@ export const hangerInDry: ProcedureCheck = {
         hanger_g: hangerGrams,
         otherwise_g_cm3: inBoth ? both : dryOnly,
       },
-      remedies: [{ code: "check.remedy.bare-piece", offer: { do: "repeat", role: "dry" } }],
+      remedies: [{ code: "check.remedy.bare-piece", offer: { do: "repeat", role: "dry", instead: true } }],
     };
   },
 };

@@ -15,7 +15,9 @@ export const massNotExpected: ProcedureCheck = {
       return {
         severity: "stop",
         params: { dry_g: mass, case: "none", low_g: 0, high_g: 0, from: "", unit, meant: "" },
-        remedies: [{ code: "check.remedy.zero-empty-pan", offer: { do: "repeat", role: "dry" } }],
+        remedies: [
+          { code: "check.remedy.zero-empty-pan", offer: { do: "repeat", role: "dry", instead: true } },
+        ],
       };
     if (expectedMass === undefined) return undefined;
     const { lowGrams, highGrams, from } = expectedMass;

@@ -19,7 +19,7 @@ export const notCovered: ProcedureCheck = {
       severity: "stop",
       params: { displaced_g: now.displacedGrams, dry_g: now.dryGrams, density_g_cm3: now.gPerCm3 },
       remedies: [
-        { code: "check.remedy.cover-fully", offer: { do: "repeat", role: "wet" } },
+        { code: "check.remedy.cover-fully", offer: { do: "repeat", role: "wet", instead: true } },
         { code: "check.remedy.hanger-in-one" },
         { code: "check.remedy.evaporation-and-zero" },
       ],

@@ -19,7 +19,7 @@ export const restsOnBottom: ProcedureCheck = {
       severity: "stop",
       params: { displaced_g: now.displacedGrams, density_g_cm3: now.gPerCm3, case: whole ? "whole" : "part" },
       remedies: [
-        { code: "check.remedy.lift-and-wait", offer: { do: "repeat", role: "wet" } },
+        { code: "check.remedy.lift-and-wait", offer: { do: "repeat", role: "wet", instead: true } },
         { code: "check.remedy.so-light" },
       ],
     };

@@ -1,0 +1,149 @@
+import type { ComponentChildren } from "preact";
+import { roundedPair } from "../../calibration/rounding.ts";
+import { useLocale, useTell } from "../messages/spoken.ts";
+import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
+import { BudgetBars } from "../plots/budget.tsx";
+import { Repeats } from "../plots/repeats.tsx";
+import { ResultDetails } from "../result.tsx";
+import { budgetInput, twoBodiesHref } from "../result-parts.ts";
+import { Told } from "../told.tsx";
+import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
+import type { BenchView, ResultShown } from "./view.ts";
+
+/** One title in the row of folds, with the figure that matters; which one stands open is remembered. */
+function Fold({
+  name,
+  title,
+  note,
+  open,
+  children,
+}: {
+  name: string;
+  title: string;
+  note?: ComponentChildren;
+  open?: boolean;
+  children: ComponentChildren;
+}) {
+  return (
+    <details class="fold" name="result-folds" data-remember={`bench-${name}`} open={open || undefined}>
+      <summary>
+        {title} {note !== undefined && <span class="note">{note}</span>}
+      </summary>
+      <div>{children}</div>
+    </details>
+  );
+}
+
+/** What stands behind the answer, five titles: opened on demand. */
+export function ResultFolds({
+  view,
+  evaluation,
+  tests,
+}: {
+  view: BenchView;
+  evaluation: ResultShown;
+  tests: OtherTestsView | undefined;
+}) {
+  const locale = useLocale();
+  const t = useTell();
+  const { statement } = evaluation;
+  return (
+    <div class="folds">
+      {view.result && (
+        <Fold name="alternatives" title={t("bench.fold.alternatives")} note={view.result.alternatives.length}>
+          <ResultDetails result={view.result} />
+        </Fold>
+      )}
+      <Fold name="budget" title={t("bench.fold.budget")}>
+        <BudgetBars
+          id="budget"
+          captionUnseen
+          inputs={statement.budget.map((row) => budgetInput(row, locale))}
+          locale={locale}
+        />
+      </Fold>
+      {view.repeats && (
+        <Fold name="repeats" title={t("bench.fold.repeats")} note={view.repeats.repeats.length}>
+          <Repeats id="repeats" captionUnseen {...view.repeats} locale={locale} />
+        </Fold>
+      )}
+      <EvidenceFold tests={tests} />
+      <Fold name="conditions" title={t("bench.fold.conditions")}>
+        <Numbers evaluation={evaluation} />
+      </Fold>
+    </div>
+  );
+}
+
+/** Other tests of the piece, before it is weighed and after. */
+export function EvidenceFold({ tests }: { tests: OtherTestsView | undefined }) {
+  const t = useTell();
+  if (!tests) return null;
+  const { evidence, size } = tests;
+  const made = evidence.made.filter(({ excluded }) => excluded === undefined).length;
+  return (
+    <Fold
+      name="evidence"
+      title={t("bench.fold.evidence")}
+      note={made === 0 ? t("bench.fold.none") : made}
+      open={evidence.refused !== undefined || size.problems.length > 0}
+    >
+      <div id="other-tests">
+        <OtherTests tests={tests} />
+      </div>
+    </Fold>
+  );
+}
+
+/** The numbers of the measurement and how they were found. */
+function Numbers({ evaluation: { request, statement, displacedGrams } }: { evaluation: ResultShown }) {
+  const locale = useLocale();
+  const t = useTell();
+  const { interval_g_cm3, interval_from, u_g_cm3, dof, k } = statement;
+  return (
+    <>
+      <p>
+        {t("bench.result.interval", {
+          confidence: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
+          interval: fromTo(interval_g_cm3[0], interval_g_cm3[1], locale),
+        })}
+        , {t(`bench.result.${interval_from}`)}.
+      </p>
+      <p>
+        u = {inLocale(u_g_cm3.toPrecision(2), locale)} g/cm³, k = {fixed(k, 2, locale)}
+        {dof !== null && `, ${t("bench.result.degrees", { count: dof })}`};{" "}
+        {statement.liquid_density_g_cm3 === null ? (
+          <>
+            {t("bench.result.mass-and-volume", {
+              mass: plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale),
+              volume: plusMinus(statement.volume_cm3, 2 * statement.u_volume_cm3, locale),
+            })}
+            .
+          </>
+        ) : (
+          <>
+            {t("bench.result.masses", {
+              mass: plusMinus(statement.mass_g, 2 * statement.u_mass_g, locale),
+              displaced: fixed(
+                displacedGrams,
+                Math.max(0, roundedPair(statement.mass_g, 2 * statement.u_mass_g).decimals),
+                locale,
+              ),
+            })}
+            . {t("bench.result.apparent", { ratio: fixed(statement.relative_density.apparent, 4, locale) })}
+          </>
+        )}
+      </p>
+      {statement.checks
+        .filter(({ code }) => code.startsWith("measurement."))
+        .map((warning) => (
+          <p key={warning.code}>
+            <Told says={warning} />
+          </p>
+        ))}
+      <p>
+        {t("bench.result.stone")} <a href={twoBodiesHref(statement)}>{t("bench.result.metal-alone")}</a>
+      </p>
+    </>
+  );
+}
