@@ -49,6 +49,10 @@ function typesByHand(page: Page, text: string): Promise<void> {
   return page.keyboard.type(text, { delay: 60 });
 }
 
+/** Until this is the step that is due. */
+const due = (page: Page, step: string, timeout = 15_000) =>
+  page.locator(`.now[data-step="${step}"]`).waitFor({ timeout });
+
 /** A balance that sends a line ten times a second until told otherwise. */
 function sends(grams: () => string): () => void {
   const sending = setInterval(() => cable?.send(`    ${grams()} g   stable\r\n`), 100);
@@ -74,26 +78,22 @@ describe("an assayer at a balance on a cable", () => {
     await page.getByLabel(t("bench.opening.claim")).selectOption("ag-999");
     await page.getByLabel("Ticket").press("Enter");
 
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
-      .waitFor();
+    await due(page, "dry");
     shown = "31.1035";
     await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.keyboard.press("t");
-    await page.locator(".readings").getByText("31.1035 g").waitFor();
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.immersed") }) })
-      .waitFor();
+    await page.locator(".done summary").getByText("31.1035 g").waitFor();
+    await due(page, "immersed");
     shown = "28.1435";
     await page.locator("#live-reading").getByText("28.1435").waitFor();
     await page.keyboard.press("t");
-    await page.locator(".readings").getByText("28.1435 g").waitFor();
+    await page.locator(".done summary").getByText("28.1435 g").waitFor();
     await page.getByLabel("Water temperature in °C").focus();
     await typesByHand(page, "21.4");
     await page.keyboard.press("Enter");
     await page.locator("#result").getByText(t("state.consistent-not-unique")).waitFor();
-    await page.locator("h1").click();
-    await page.keyboard.press("w");
+    // focus went with the step: Enter is the next thing
+    await page.keyboard.press("Enter");
     await page.getByRole("link", { name: "Read it" }).click();
     await page.getByText("Record of A-17").waitFor();
     stop();
@@ -108,26 +108,20 @@ describe("an assayer at a balance on a cable", () => {
     await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.getByLabel("Ticket").fill("A-18");
     await page.getByRole("button", { name: t("bench.opening.go") }).click();
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
-      .waitFor();
+    await due(page, "dry");
     stop();
     await page
       .locator("#live-reading")
       .getByText(/Silent for \d+ s/)
       .waitFor();
     await picture(page, "bench-silent-desk");
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
-      .click();
+    await page.locator(".now .next").click();
     await page.getByText(t("bench.readings.waiting")).waitFor();
     // Lines that came before the request do not count, however long they are waited for.
     await page.waitForTimeout(1500);
     expect(await page.locator(".readings li").count()).toBe(0);
     await page.getByRole("button", { name: "Do not take it" }).click();
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
-      .waitFor();
+    await due(page, "dry");
   });
 
   test("types the temperature while the immersed reading is still awaited, and loses no digit to its arrival", async () => {
@@ -138,22 +132,20 @@ describe("an assayer at a balance on a cable", () => {
     const page = await open({ viewport: desk });
     await page.getByLabel("Ticket").fill("A-20");
     await page.getByRole("button", { name: t("bench.opening.go") }).click();
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) })
-      .click();
-    await page
-      .getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.immersed") }) })
-      .waitFor();
-    await page.locator("ol").getByText("type it instead").click();
-    const field = page.getByLabel("The immersed reading");
+    await page.locator(".now .next").click();
+    await due(page, "immersed");
+    await page.locator(".now").getByText(t("bench.readings.type-instead")).click();
+
+    const field = page.locator("#typed-immersed");
     await field.fill("28.1");
     // A second dry reading, asked for in another window, redraws the piece while the person is typing.
     const other = await open({ viewport: desk });
     shown = "31.1036";
+    await other.locator(".done summary").first().click();
     await other
       .getByRole("button", { name: t("bench.readings.take-again", { role: t("bench.roles.dry") }) })
       .click();
-    await page.locator(".readings").getByText("31.1036 g").waitFor();
+    await page.locator(".done summary").getByText("31.1036 g").waitFor();
     expect(await field.inputValue()).toBe("28.1");
     await typesByHand(page, "435");
     expect(await field.inputValue()).toBe("28.1435");
@@ -166,16 +158,16 @@ describe("an assayer at a balance on a cable", () => {
     await page.getByLabel("Ticket").fill("A-19");
     await page.getByRole("button", { name: t("bench.opening.go") }).click();
     await page.getByLabel("The dry reading").fill("31.10");
-    await page.getByRole("button", { name: "Enter" }).click();
-    await page.getByText("31.10 g").waitFor();
+    await page.locator(".now .next").click();
+    await page.locator(".done summary").getByText("31.10 g").waitFor();
     await page.reload();
-    await page.getByText("31.10 g").waitFor();
+    await page.locator(".done summary").getByText("31.10 g").waitFor();
     const { dataFolder } = bench;
     bench.process.kill("SIGKILL");
     await bench.stop();
     bench = await startBench(["--typed"], dataFolder);
     const again = await open({ viewport: desk });
-    await again.getByText("31.10 g").waitFor();
+    await again.locator(".done summary").getByText("31.10 g").waitFor();
     await again.getByLabel("The immersed reading").waitFor();
   });
 });
@@ -185,10 +177,10 @@ test("with two windows open, one capture serves both and the second press is tol
   const one = await open({ viewport: desk });
   const two = await open({ viewport: desk });
   await one.getByRole("button", { name: /MQ-101/ }).click();
-  await two.getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) }).waitFor();
-  await one.getByRole("button", { name: t("bench.readings.take", { role: t("bench.roles.dry") }) }).click();
-  await two.locator(".readings li").first().waitFor({ timeout: 30_000 });
-  await one.locator(".readings li").first().waitFor();
+  await due(two, "dry");
+  await one.locator(".now .next").click();
+  await due(two, "immersed", 30_000);
+  await due(one, "immersed");
   expect(await two.locator(".readings li").count()).toBe(1);
 });
 
@@ -197,16 +189,16 @@ test("a hobbyist types one piece from start to record with scripts off", async (
   const page = await open({ viewport: phone, javaScriptEnabled: false });
   await page.getByLabel("Ticket").fill("grandmother's ring");
   await page.getByLabel(t("bench.opening.claim")).selectOption("au-750");
-  await page.getByText("beaker on the pan").click();
+  await page.getByLabel(t("bench.opening.method")).selectOption("displaced");
   await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("8,41");
-  await page.getByRole("button", { name: "Enter" }).click();
-  await page.getByText("8.41 g").waitFor();
+  await page.locator(".now .next").click();
+  await page.locator(".done summary").getByText("8.41 g").waitFor();
   await page.getByLabel("The rise of the beaker reading").fill("0,54");
-  await page.getByRole("button", { name: "Enter" }).click();
+  await page.locator(".now .next").click();
   await page.getByLabel("Water temperature in °C").fill("19");
-  await page.getByRole("button", { name: "Enter" }).last().click();
-  await page.getByText("g/cm³").first().waitFor();
+  await page.locator(".now .next").click();
+  await page.locator("#result .value").waitFor();
   await page.getByRole("button", { name: t("bench.end.write") }).click();
   await page.getByRole("link", { name: "Read it" }).click();
   await page.getByText("Record of grandmother's ring").waitFor();
@@ -218,28 +210,30 @@ test("keeps what was sent back and what is half typed, whatever another window d
   await page.getByLabel("Ticket").fill("A-21");
   await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("31.10");
-  await page.getByRole("button", { name: "Enter" }).click();
-  await page.getByText("31.10 g").waitFor();
+  await page.locator(".now .next").click();
+  await page.locator(".done summary").getByText("31.10 g").waitFor();
   const other = await open({ viewport: desk });
 
   await page.getByLabel("The immersed reading").fill("28.l4");
-  await page.getByRole("button", { name: "Enter" }).last().click();
+  await page.locator(".now .next").click();
   const sentBack = page.locator("#piece .problems").getByText("28.l4");
   await sentBack.waitFor();
+  await other.locator(".done summary").first().click();
   await other.getByText("type another").first().click();
-  await other.getByLabel("The dry reading").fill("31.11");
-  await other.getByLabel("The dry reading").press("Enter");
-  await page.locator(".readings").getByText("31.11 g").waitFor();
+  await other.locator("#again-dry").fill("31.11");
+  await other.locator("#again-dry").press("Enter");
+  await page.locator(".done summary").getByText("31.11 g").waitFor();
   await sentBack.waitFor();
   expect(await page.getByLabel("The immersed reading").inputValue()).toBe("28.l4");
 
   await page.getByLabel("The immersed reading").fill("28.14");
-  await page.getByRole("button", { name: "Enter" }).last().click();
-  await page.locator(".readings").getByText("28.14 g").waitFor();
+  await page.locator(".now .next").click();
+  await page.locator(".done summary").getByText("28.14 g").waitFor();
   await sentBack.waitFor({ state: "detached" });
   // half of a repeat is typed when the temperature is sent and its answer arrives
-  await page.getByText("type another").last().click();
-  const repeat = page.getByLabel("The immersed reading");
+  await page.locator(".done > li > details > summary").nth(1).click();
+  await page.locator(".done > li > details").nth(1).getByText("type another").click();
+  const repeat = page.locator("#again-immersed");
   expect(await repeat.inputValue()).toBe("");
   await repeat.fill("28.1");
   await page.getByLabel("Water temperature in °C").fill("21.4");
@@ -262,7 +256,7 @@ test("a line from the balance reaches the page whole, and a page left open goes 
   // Another window goes on while this one still looks for the bench: it then shows what happened meanwhile.
   const other = await open({ viewport: desk });
   await other.getByRole("button", { name: /MQ-101/ }).click();
-  await page.locator("#piece h2").getByText("MQ-101").waitFor({ timeout: 20_000 });
+  await page.locator("#piece-line h1").getByText("MQ-101").waitFor({ timeout: 20_000 });
   await page.locator("html:not(.stale)").waitFor();
 });
 
@@ -295,13 +289,13 @@ test("a device that slept while another one went on shows what happened when it 
     await other.goto(bench.url);
     await other.getByLabel("The dry reading").fill("31.10");
     await other.getByLabel("The dry reading").press("Enter");
-    await other.locator(".readings").getByText("31.10 g").waitFor();
+    await other.locator(".done summary").getByText("31.10 g").waitFor();
     await asleep;
   } finally {
     await elsewhere.close();
     everyProcess("SIGCONT");
   }
-  await page.locator(".readings").getByText("31.10 g").waitFor();
+  await page.locator(".done summary").getByText("31.10 g").waitFor();
   await page.getByLabel("The immersed reading").waitFor();
   await page.locator("html:not(.stale)").waitFor();
   expect(Number(await page.locator("html").getAttribute("data-longest-sleep"))).toBeGreaterThan(5_000);
@@ -325,7 +319,7 @@ test("a piece measured with a calliper: what is wrong is told at its field, and 
   const page = await open({ viewport: desk });
   await page.goto(bench.url);
   await page.getByLabel("Ticket").fill("D-7");
-  await page.locator('input[name="method"][value="dimensions"]').check({ force: true });
+  await page.getByLabel(t("bench.opening.method")).selectOption("dimensions");
   await page.getByLabel("Ticket").press("Enter");
   await page.locator("#typed-dry").waitFor({ state: "attached" });
   await page.locator("details:has(#typed-dry) > summary").last().click();
@@ -357,9 +351,9 @@ test("a record whose button is hit twice is written once", async () => {
   await page.getByLabel("Ticket").fill("A-31");
   await page.getByRole("button", { name: t("bench.opening.go") }).click();
   await page.getByLabel("The dry reading").fill("31.10");
-  await page.getByRole("button", { name: "Enter" }).click();
+  await page.locator(".now .next").click();
   await page.getByLabel("The immersed reading").fill("28.14");
-  await page.getByRole("button", { name: "Enter" }).click();
+  await page.locator(".now .next").click();
   await page.getByLabel("Water temperature in °C").fill("21.4");
   await page.getByLabel("Water temperature in °C").press("Enter");
   const write = page.getByRole("button", { name: t("bench.end.write") });

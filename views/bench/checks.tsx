@@ -82,7 +82,7 @@ export function Why({ check }: { check: CheckView }) {
   );
 }
 
-/** Notes stand under the button, so that none of them pushes it away. */
+/** The other checks stand under the button, so that none of them pushes it away; a stop says so in its first words. */
 export function CheckNotes({ view, checks }: { view: BenchView; checks: readonly CheckView[] }) {
   const t = useTell();
   return (
@@ -90,13 +90,14 @@ export function CheckNotes({ view, checks }: { view: BenchView; checks: readonly
       {checks.map((check) => (
         <section
           key={check.code}
-          class="check-note"
+          class={check.severity === "stop" ? "check-first" : "check-note"}
           data-check={check.code}
           data-severity={check.severity}
-          aria-label={t("bench.check-note")}
+          aria-label={t(check.severity === "stop" ? "bench.steps.doubts" : "bench.check-note")}
         >
           <p>
-            <strong>{t("bench.check-note")}</strong> {t(check.code, check.params)}
+            <strong>{t(check.severity === "stop" ? "bench.steps.doubts" : "bench.check-note")}</strong>{" "}
+            {t(check.code, check.params)}
           </p>
           <RemedyButton view={view} check={check} next={false} />
           <Why check={check} />

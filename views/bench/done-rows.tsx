@@ -36,7 +36,9 @@ function Row({ view, item, step, due }: { view: BenchView; item: ItemView; step:
   const t = useTell();
   const { name, role, state } = step;
   const captures = role === undefined ? [] : item.captures.filter((one) => one.role === role);
-  const opens = captures.length > 0 || (state === "done" && role === undefined);
+  // what was typed for a step and sent back stays in its field, also where another browser is at another step by now
+  const typed = name === "water" && typedInto(view.problem, "/bench/water").celsius !== undefined;
+  const opens = captures.length > 0 || (state === "done" && role === undefined) || (typed && !due);
   const line = (
     <>
       <b aria-hidden="true">{state === "done" ? "✓" : due ? "→" : ""}</b>
@@ -49,8 +51,7 @@ function Row({ view, item, step, due }: { view: BenchView; item: ItemView; step:
     </>
   );
   if (!opens) return <p class="row-line">{line}</p>;
-  const refused =
-    view.problem?.from?.startsWith("/bench/captures/") || typedInto(view.problem, "/bench/water").celsius;
+  const refused = typed || (role !== undefined && view.problem?.from?.startsWith("/bench/captures/"));
   return (
     <details open={(refused && !due) || undefined}>
       <summary class="row-line">{line}</summary>

@@ -11,7 +11,7 @@ import { LedgerNotes } from "./ledger-notes.tsx";
 import { LiveReading } from "./live-reading.tsx";
 import { Opening } from "./opening.tsx";
 import { OtherBalances } from "./other-balances.tsx";
-import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
+import type { OtherTestsView } from "./other-tests.tsx";
 import { ProblemNote } from "./parts.tsx";
 import { BenchPhotos, type BenchPhotosView } from "./photos.tsx";
 import { PieceLine } from "./piece-line.tsx";
@@ -19,7 +19,7 @@ import { Result } from "./result.tsx";
 import { SimulatorControls } from "./simulator-controls.tsx";
 import type { BenchView, LiveView } from "./view.ts";
 
-export { BenchPhotos, OtherTests, PieceLine };
+export { BenchPhotos, PieceLine };
 
 /** Seconds between two heartbeats of the live stream; a page that misses two turns grey. */
 export const heartbeatSeconds = 2;

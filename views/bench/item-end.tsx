@@ -5,7 +5,7 @@ import { SecondPersonNote } from "./second-person.tsx";
 import type { BenchView } from "./view.ts";
 
 /** The record as the next thing, unless a second person must read first; with what was found where a check stands. */
-export function RecordForm({ view }: { view: BenchView }) {
+export function RecordForm({ view, next = true }: { view: BenchView; next?: boolean }) {
   const t = useTell();
   const asks = view.checks.some(({ severity }) => severity === "stop");
   return (
@@ -14,11 +14,17 @@ export function RecordForm({ view }: { view: BenchView }) {
       {view.secondPerson?.due === undefined && (
         <BenchForm view={view} to="/bench/record">
           {asks && <WhatWasFound view={view} />}
-          <div class="thumb">
-            <button type="submit" class="next" data-key="Enter w">
-              {t("bench.end.write")} <kbd>Enter</kbd>
+          {next ? (
+            <div class="thumb">
+              <button type="submit" class="next" data-key="Enter w">
+                {t("bench.end.write")} <kbd>Enter</kbd>
+              </button>
+            </div>
+          ) : (
+            <button type="submit" class="plain">
+              {t("bench.end.write")}
             </button>
-          </div>
+          )}
         </BenchForm>
       )}
     </>

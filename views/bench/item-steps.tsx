@@ -3,6 +3,7 @@ import { Told } from "../told.tsx";
 import { CheckFirst, CheckNotes, RemedyButton, remedyOf, Why } from "./checks.tsx";
 import { DoneRows } from "./done-rows.tsx";
 import { Instruction } from "./instruction.tsx";
+import { RecordForm } from "./item-end.tsx";
 import { OtherItem } from "./other-item.tsx";
 import { BenchForm, ProblemNote, typedInto } from "./parts.tsx";
 import { StepAct } from "./step-act.tsx";
@@ -14,12 +15,13 @@ import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
 /** The piece on the bench: what to do now, large; what is wrong in its place; under it every reading taken so far. */
 export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
   const due = dueStep(view);
-  const stop = view.checks.find(({ severity }) => severity === "stop");
-  const answered = due?.name === "record" && view.evaluation !== undefined && !stop;
+  const stops = view.checks.filter(({ severity }) => severity === "stop");
+  const stop = due && stops.find((check) => takesPlace(check, due));
+  const answered = due?.name === "record" && view.evaluation !== undefined && stops.length === 0;
   return (
     <section id={answered ? undefined : "now"} aria-labelledby="step-heading">
       <Problems view={view} />
-      {due && !view.otherItem && typesFirst(view, due) && !(stop && takesPlace(stop, due)) ? (
+      {due && !view.otherItem && typesFirst(view, due) && !stop ? (
         <TypedStep view={view} item={item} step={due} />
       ) : (
         <Now view={view} item={item} step={due} stop={stop} />
@@ -71,7 +73,7 @@ function Now({
       </div>
     );
   if (!step) return null;
-  const checkStands = stop && takesPlace(stop, step);
+  const checkStands = stop !== undefined;
   return (
     <div class="now" data-step={step.name}>
       {checkStands ? (
@@ -92,9 +94,23 @@ function Now({
       {checkStands && (
         <div class="across">
           <Why check={stop} />
+          {step.name === "record" && remedyOf(stop) && !stop.impossible && <AnswerInstead view={view} />}
         </div>
       )}
     </div>
+  );
+}
+
+/** The other way on from a check that stands before the record: what was found goes into it. */
+function AnswerInstead({ view }: { view: BenchView }) {
+  const t = useTell();
+  return (
+    <details class="fold" open={view.problem?.from === "/bench/record" || undefined}>
+      <summary>{t("bench.end.found")}</summary>
+      <div>
+        <RecordForm view={view} next={false} />
+      </div>
+    </details>
   );
 }
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { roundedPair } from "../../calibration/rounding.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
+import { densityText, fixed, fromTo, inLocale, plusMinus } from "../numbers.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { Repeats } from "../plots/repeats.tsx";
 import { ResultDetails } from "../result.tsx";
@@ -62,16 +62,22 @@ export function ResultFolds({
           locale={locale}
         />
       </Fold>
-      {view.repeats && (
-        <Fold name="repeats" title={t("bench.fold.repeats")} note={view.repeats.repeats.length}>
-          <Repeats id="repeats" captionUnseen {...view.repeats} locale={locale} />
-        </Fold>
-      )}
+      <RepeatsFold view={view} />
       <EvidenceFold tests={tests} />
-      <Fold name="conditions" title={t("bench.fold.conditions")}>
-        <Numbers evaluation={evaluation} />
-      </Fold>
+      <ConditionsFold evaluation={evaluation} />
     </div>
+  );
+}
+
+/** The readings in the water in their order, also while no mean of them may be told. */
+export function RepeatsFold({ view: { repeats } }: { view: BenchView }) {
+  const locale = useLocale();
+  const t = useTell();
+  if (!repeats) return null;
+  return (
+    <Fold name="repeats" title={t("bench.fold.repeats")} note={repeats.repeats.length}>
+      <Repeats id="repeats" captionUnseen {...repeats} locale={locale} />
+    </Fold>
   );
 }
 
@@ -96,6 +102,15 @@ export function EvidenceFold({ tests }: { tests: OtherTestsView | undefined }) {
 }
 
 /** The numbers of the measurement and how they were found. */
+export function ConditionsFold({ evaluation }: { evaluation: ResultShown }) {
+  const t = useTell();
+  return (
+    <Fold name="conditions" title={t("bench.fold.conditions")}>
+      <Numbers evaluation={evaluation} />
+    </Fold>
+  );
+}
+
 function Numbers({ evaluation: { request, statement, displacedGrams } }: { evaluation: ResultShown }) {
   const locale = useLocale();
   const t = useTell();
@@ -103,6 +118,7 @@ function Numbers({ evaluation: { request, statement, displacedGrams } }: { evalu
   return (
     <>
       <p>
+        {t("bench.density")} {densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³;{" "}
         {t("bench.result.interval", {
           confidence: inLocale(String(+(request.confidence * 100).toFixed(4)), locale),
           interval: fromTo(interval_g_cm3[0], interval_g_cm3[1], locale),

@@ -6,7 +6,7 @@ import { StateWord } from "../result.tsx";
 import { bandsAround, measuredOf } from "../result-parts.ts";
 import { Told } from "../told.tsx";
 import type { OtherTestsView } from "./other-tests.tsx";
-import { EvidenceFold, ResultFolds } from "./result-folds.tsx";
+import { ConditionsFold, EvidenceFold, RepeatsFold, ResultFolds } from "./result-folds.tsx";
 import type { BenchView, CheckView, ResultShown } from "./view.ts";
 
 /** So many bands stand under the axis, so that the whole answer is seen at once on a desk. */
@@ -39,11 +39,14 @@ export function Result({
   return <Answer view={view} evaluation={evaluation} tests={tests} />;
 }
 
-/** A check stands: no number, no verdict, only where the claim lies. */
+/** A check stands: no verdict and no large number, only where the claim lies; what was read is folded. */
 function NoResult({ view, tests }: { view: BenchView; tests: OtherTestsView | undefined }) {
   const locale = useLocale();
   const t = useTell();
-  const { claim } = view;
+  const { claim, evaluation, checks } = view;
+  // readings that still climb have no mean; of all others it can be looked up, though nothing follows from it
+  const climbing = checks.some(({ code }) => code === "check.still-climbing");
+  const numbers = evaluation && !("refused" in evaluation) && !climbing ? evaluation : undefined;
   return (
     <>
       <h2>
@@ -61,7 +64,11 @@ function NoResult({ view, tests }: { view: BenchView; tests: OtherTestsView | un
           locale={locale}
         />
       )}
-      <EvidenceFold tests={tests} />
+      <div class="folds">
+        <RepeatsFold view={view} />
+        <EvidenceFold tests={tests} />
+        {numbers && <ConditionsFold evaluation={numbers} />}
+      </div>
     </>
   );
 }

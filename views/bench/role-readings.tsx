@@ -27,7 +27,7 @@ export function RoleReadings({ role, view, item }: { role: Role; view: BenchView
           </button>
         </BenchForm>
       )}
-      <TypedForm role={role} view={view} again={captures.length > 0} />
+      <TypedForm role={role} view={view} again={captures.length > 0} id={`again-${role}`} />
     </>
   );
 }

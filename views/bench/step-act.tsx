@@ -20,7 +20,8 @@ export function StepAct({
   /** a check that stands in the place of the instruction and has no button of its own */
   stop: CheckView | undefined;
 }) {
-  if (view.waitingFor !== undefined) return <Waiting view={view} />;
+  const waits = view.waitingFor !== undefined;
+  if (waits && (stop || step.role === undefined)) return <Waiting view={view} />;
   if (stop?.impossible) return <TakeInstead view={view} check={stop} />;
   if (step.name === "record")
     return (
@@ -32,9 +33,10 @@ export function StepAct({
   if (step.role === undefined) return <StatedForm view={view} item={item} due />;
   return (
     <>
-      <Take view={view} role={step.role} />
+      {waits ? <Waiting view={view} /> : <Take view={view} role={step.role} />}
       <div class="beside-next">
-        {view.scaleName !== undefined && <EachLoadSwitch role={step.role} view={view} />}
+        {view.scaleName !== undefined && !waits && <EachLoadSwitch role={step.role} view={view} />}
+        {/* stands while a reading is awaited as well: what is half typed in it stays */}
         <TypedForm role={step.role} view={view} again={false} />
       </div>
     </>
@@ -60,7 +62,7 @@ export function Repeat({ view, item }: { view: BenchView; item: ItemView }) {
   const roles = view.steps.flatMap(({ role }) => role ?? []);
   const role = item.captures.filter((one) => roles.some((known) => known === one.role)).at(-1)?.role;
   if (role === undefined) return null;
-  if (view.scaleName === undefined) return <TypedForm role={role} view={view} again />;
+  if (view.scaleName === undefined) return <TypedForm role={role} view={view} again id={`repeat-${role}`} />;
   return (
     <div class="beside-next">
       <BenchForm view={view} to="/bench/captures" hidden={{ role }}>
@@ -96,18 +98,26 @@ function Waiting({ view }: { view: BenchView }) {
           {t("bench.readings.waiting")}
         </button>
       </div>
-      <div class="beside-next" role="status">
-        <BenchForm view={view} to="/bench/capture-by-hand">
-          <button type="submit" class="plain">
-            {t("bench.readings.take-by-hand")}
-          </button>
-        </BenchForm>
-        <BenchForm view={view} to="/bench/capture-cancelled">
-          <button type="submit" class="plain">
-            {t("bench.readings.do-not-take")}
-          </button>
-        </BenchForm>
-      </div>
+      <WaysOut view={view} />
     </>
+  );
+}
+
+/** While a reading is awaited: take the moving one after all, or none. */
+export function WaysOut({ view }: { view: BenchView }) {
+  const t = useTell();
+  return (
+    <div class="beside-next" role="status">
+      <BenchForm view={view} to="/bench/capture-by-hand">
+        <button type="submit" class="plain">
+          {t("bench.readings.take-by-hand")}
+        </button>
+      </BenchForm>
+      <BenchForm view={view} to="/bench/capture-cancelled">
+        <button type="submit" class="plain">
+          {t("bench.readings.do-not-take")}
+        </button>
+      </BenchForm>
+    </div>
   );
 }

@@ -6,10 +6,19 @@ import { BenchForm } from "./parts.tsx";
 import type { BenchView } from "./view.ts";
 
 /** The field of a reading with its unit; what was refused stays in it. */
-export function ReadingEntry({ role, view, big = false }: { role: Role; view: BenchView; big?: boolean }) {
+export function ReadingEntry({
+  role,
+  view,
+  big = false,
+  id = `typed-${role}`,
+}: {
+  role: Role;
+  view: BenchView;
+  big?: boolean;
+  id?: string;
+}) {
   const t = useTell();
   const typed = view.problem?.typed?.role === role ? view.problem.typed : {};
-  const id = `typed-${role}`;
   return (
     <div class="wide-part">
       <label class="label" for={id}>
@@ -42,18 +51,29 @@ export function ReadingEntry({ role, view, big = false }: { role: Role; view: Be
 }
 
 /** A reading typed from the display beside the one way that is offered first; folded until it is asked for. */
-export function TypedForm({ role, view, again }: { role: Role; view: BenchView; again: boolean }) {
+export function TypedForm({
+  role,
+  view,
+  again,
+  id,
+}: {
+  role: Role;
+  view: BenchView;
+  again: boolean;
+  /** of its field, where the page has another for the same load */
+  id?: string;
+}) {
   const t = useTell();
   const refused = view.problem?.typed?.role === role && view.problem.typed.reading !== undefined;
   return (
-    <details class="inline" open={refused || undefined} data-digits>
+    <details class="inline" id={`${id ?? role}-typed`} open={refused || undefined} data-digits>
       <summary>
         {again
           ? t("bench.readings.type-another", { role: t(`bench.roles.${role}`) })
           : t("bench.readings.type-instead")}
       </summary>
       <BenchForm view={view} to="/bench/typed-readings" hidden={{ role }}>
-        <ReadingEntry role={role} view={view} />
+        <ReadingEntry role={role} view={view} {...(id === undefined ? {} : { id })} />
         <button type="submit" class="plain">
           {t("bench.readings.enter")}
         </button>

@@ -1,15 +1,14 @@
 import { useTell } from "../messages/spoken.ts";
 import { Instruction } from "./instruction.tsx";
 import { BenchForm } from "./parts.tsx";
-import { Repeat } from "./step-act.tsx";
+import { Repeat, WaysOut } from "./step-act.tsx";
 import { StepDrawing } from "./step-drawing.tsx";
 import { ReadingEntry } from "./typed-form.tsx";
 import type { BenchView, ItemView, StepView } from "./view.ts";
 import { WaterEntry } from "./water-form.tsx";
 
 /** True where the step is one field to fill: a reading typed from the display, or the temperature of the water. */
-export function typesFirst({ scaleName, waitingFor }: BenchView, { name, role }: StepView): boolean {
-  if (waitingFor !== undefined) return false;
+export function typesFirst({ scaleName }: BenchView, { name, role }: StepView): boolean {
   return name === "water" || (role !== undefined && scaleName === undefined);
 }
 
@@ -44,7 +43,11 @@ export function TypedStep({ view, item, step }: { view: BenchView; item: ItemVie
           </div>
         </div>
       </BenchForm>
-      {role === undefined && <Repeat view={view} item={item} />}
+      {view.waitingFor !== undefined ? (
+        <WaysOut view={view} />
+      ) : (
+        role === undefined && <Repeat view={view} item={item} />
+      )}
     </>
   );
 }

@@ -5,7 +5,7 @@ import { wholeAxis } from "./density-domain.ts";
 import { textWidth } from "./lanes.ts";
 
 /** Rounded densities of elements at 20 °C, g/cm³, for orientation only, never for a finding. */
-export const elements = [
+const elements = [
   { symbol: "Al", at: 2.7, always: true },
   { symbol: "Zn", at: 7.1, always: false },
   { symbol: "Cu", at: 8.9, always: true },

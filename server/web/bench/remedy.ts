@@ -10,7 +10,8 @@ import type { Seen } from "../about.ts";
 
 /**
  * Does one remedy of a check of the piece on the bench: each step a command of its own, a reading that goes is excluded with
- * the remedy as its reason and stays visible. Without a place the last reading in the water is excluded and taken again. Throws Refusal when the check does not stand any more or offers nothing.
+ * the remedy as its reason and stays visible. Without a place the last reading in the water is excluded and taken again.
+ * Throws Refusal when the check does not stand any more or offers nothing.
  */
 export async function doRemedy(
   bench: Bench,

@@ -9,32 +9,36 @@ beforeEach(async () => {
 });
 afterEach(() => counter.at.close());
 
+/** Heading of what a weighing can tell, before anything gets wet. */
+const forecast = tell({ code: "bench.fold.will-tell" }, "en");
+
 // Band edges by the additive mixture law, common practice: 22 ct about 17.4 to 17.8, 21 ct about 16.7 to 17.2, 18 ct below 16.
 describe("a small thin coin, its owner waiting", () => {
   it("is told apart from brass and 18 ct, not from 21 ct, before it gets wet", async () => {
     await counter.piece({ claim: "au-916" });
-    expect(await counter.page()).not.toContain("Before it gets wet");
+    expect(await counter.page()).not.toContain(forecast);
     await counter.types(["dry", "1.200"]);
     const page = await counter.page();
+    expect(page).toContain(forecast);
     // 1.2 g of 17.9 g/cm³ displace 1.2 / 17.9 = 0.067 g (by hand)
-    expect(page).toMatch(/Before it gets wet: The piece displaces about 0\.067 g; .*\([3-9]\.?\d* %\)/);
+    expect(page).toMatch(/The piece displaces about 0\.067 g; .*\([3-9]\.?\d* %\)/);
     const [, told = "", untold = ""] =
       /can tell gold 916.*? from (.*?) here, not from (.*?)\./.exec(page) ?? [];
     expect(told).toContain("brass");
     expect(untold).toContain("21 ct");
     expect(untold).not.toContain("18 ct");
-    expect(await counter.page("/", "de")).toContain("Bevor es nass wird: Das Stück verdrängt etwa 0,067 g");
+    expect(await counter.page("/", "de")).toContain("Das Stück verdrängt etwa 0,067 g");
     expect(await counter.page(await linkTo(counter.at, "/", "/plan\\?"))).toContain("can tell gold 916");
   });
 
   it("hears no forecast any more once it is wet, and none of a piece that nobody made a claim for", async () => {
     await counter.piece({ claim: "au-916" });
     await counter.types(["dry", "1.200"], ["immersed", "1.133"]);
-    expect(await counter.page()).not.toContain("Before it gets wet");
+    expect(await counter.page()).not.toContain(forecast);
     await counter.at.post("/bench/call-off", { reason: "the owner left" });
     await counter.piece({ key: "other" });
     await counter.types(["dry", "1.200"]);
-    expect(await counter.page()).not.toContain("Before it gets wet");
+    expect(await counter.page()).not.toContain(forecast);
   });
 });
 

@@ -77,5 +77,5 @@ test("a test of another kind that was sent back stands in its own part", async (
   };
   await at.post("/bench/tests", size, asked);
   await at.post("/bench/tests", { kind: "magnet", "magnet-shows": "none", page: "page-2" }, asked);
-  await until(() => redrawn("other-tests").includes("heavy"), "the redraw of the tests");
+  await until(() => redrawn("result").includes("heavy"), "the redraw of the tests");
 });
