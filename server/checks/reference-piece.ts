@@ -32,7 +32,10 @@ export function referencePiece(
   const blindBelowGPerCm3 = Math.hypot(stated.expandedGPerCm3, measured.expandedGPerCm3);
   const en = differenceGPerCm3 / blindBelowGPerCm3;
   const passed = Math.abs(en) <= 1;
-  const decimals = decimalsOf(blindBelowGPerCm3);
+  // where that many show found and stated as the same, as many as show by how much they differ
+  const coarse = decimalsOf(blindBelowGPerCm3);
+  const alike = measured.gPerCm3.toFixed(coarse) === stated.gPerCm3.toFixed(coarse);
+  const decimals = alike && differenceGPerCm3 !== 0 ? decimalsOf(Math.abs(differenceGPerCm3)) : coarse;
   return {
     ...checked,
     kind: "reference-piece",

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { Csrf, Field, type FieldError, Problems, TextArea, UnitSelect } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
@@ -21,6 +22,10 @@ export interface CheckFormView {
     facts: readonly (readonly [name: string, value: string])[];
     todo?: Told;
   };
+  /** entries of the guide that the method in use does not weigh */
+  hidden?: readonly string[];
+  /** the reading that is taken next from the balance; left out where none is, or all are there */
+  take?: { number: number; of: number; live: ComponentChildren };
   chart?: ControlChartPlot;
   csrfToken: string;
   stepKey: string;
@@ -28,7 +33,8 @@ export interface CheckFormView {
 
 /** One guided check: why, how, the entries, the outcome and its chart. Sent to POST /checks/KIND. */
 export function CheckForm(view: CheckFormView) {
-  const guide = guideOf(view.kind, useLocale());
+  const whole = guideOf(view.kind, useLocale());
+  const guide = { ...whole, perRow: whole.perRow.filter(({ name }) => !view.hidden?.includes(name)) };
   const t = useTell();
   return (
     <>
@@ -46,6 +52,25 @@ export function CheckForm(view: CheckFormView) {
         <form method="post" action={`/checks/${view.kind}`} class="sheet">
           <Csrf token={view.csrfToken} />
           <input type="hidden" name="step" value={view.stepKey} />
+          {["taken", "takenAt"].map((name) => (
+            <input key={name} type="hidden" name={name} value={view.values[name] ?? ""} />
+          ))}
+          {view.take && (
+            <>
+              <div data-live>{view.take.live}</div>
+              <h2>{t("check-form.reading-of", { number: view.take.number, of: view.take.of })}</h2>
+              <button
+                type="submit"
+                class="large"
+                formaction={`/checks/${view.kind}/readings`}
+                formnovalidate
+                data-needs-live
+                autofocus
+              >
+                {t("check-form.take")} <kbd>Enter</kbd>
+              </button>
+            </>
+          )}
           {view.attempt > 1 && (
             <p>
               <strong>{t("check-form.attempt", { count: view.attempt })}</strong>{" "}

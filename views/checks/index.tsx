@@ -40,6 +40,8 @@ export interface CheckChart {
   standing: { says: Told; todo: Told };
   /** every limit that was signed, with who and why; `entry`: its number in the signed ledger */
   limits: readonly { from: string; says: Told; entry?: number }[];
+  /** what the limits would be if they were signed now */
+  proposed?: Told;
   /** weighings longer ago than the charts reach back are not drawn */
   olderAreLeftOut: boolean;
 }
@@ -111,7 +113,7 @@ export function ChecksIndex(page: ChecksPage) {
           <p class="hint">{t("checks-page.profile.lead")}</p>
         </Sheet>
       )}
-      {charts.map(({ id, plot, standing, limits, olderAreLeftOut }) => (
+      {charts.map(({ id, plot, standing, limits, olderAreLeftOut, proposed }) => (
         <div class="sheet" key={id}>
           <ControlChart {...plot} />
           <p>
@@ -131,6 +133,11 @@ export function ChecksIndex(page: ChecksPage) {
           <details open={typed.chart === id}>
             <summary>{t("checks-page.sign")}</summary>
             <p>{t("checks-page.sign-lead")}</p>
+            {proposed !== undefined && (
+              <p>
+                <strong>{t("checks-page.sign-would")}</strong> <Told says={proposed} />
+              </p>
+            )}
             <form method="post" action="/checks/limits">
               <Csrf token={csrfToken} />
               <input type="hidden" name="chart" value={id} />

@@ -101,7 +101,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   );
   const stacked = width < 500;
   return {
-    height: 222 + (stacked ? used.length * 22 : 22),
+    height: 238 + (stacked ? used.length * 22 : 22),
     content: (
       <>
         <text x={0} y={14} class="head">
@@ -125,6 +125,11 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
             locale={locale}
           />
         ))}
+        {datesOf(points, right - left).map((index) => (
+          <text key={index} x={x(index)} y={220} text-anchor="middle" class="faint">
+            {points[index]!.when.slice(0, 10)}
+          </text>
+        ))}
         <polyline
           points={points.map(({ value }, index) => `${x(index).toFixed(1)},${y(value).toFixed(1)}`).join(" ")}
           class="thread"
@@ -146,7 +151,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
         {used.map((outcome, index) => (
           <Legend
             key={outcome}
-            y={222 + (stacked ? index * 22 : 0) + 8}
+            y={238 + (stacked ? index * 22 : 0) + 8}
             entries={
               stacked
                 ? [{ shape: shapes[outcome], word: t(`plots.${outcome}`) }]
@@ -159,6 +164,16 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
       </>
     ),
   };
+}
+
+/** Room of one date under the axis, user units. */
+const dateWidth = 96;
+
+/** The points whose dates are written: as many as there is room for, evenly spread. */
+function datesOf(points: readonly CheckPoint[], width: number): number[] {
+  const most = Math.min(points.length, Math.max(1, Math.floor(width / dateWidth)));
+  const step = Math.max(1, Math.ceil((points.length - 1) / Math.max(1, most - 1)));
+  return points.flatMap((_, index) => (index % step === 0 ? [index] : []));
 }
 
 const limitWords = (locale: Locale) =>

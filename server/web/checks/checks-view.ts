@@ -3,11 +3,12 @@ import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
-import { toldText } from "../../../views/told.tsx";
+import { type Told, toldText } from "../../../views/told.tsx";
 import { validDays } from "../../checks/balance-profile.ts";
 import { closesBench } from "../../checks/bench-closed.ts";
 import { chartView } from "../../checks/charts/chart-view.ts";
 import type { ControlChart, Epoch } from "../../checks/charts/control-chart.ts";
+import { basisOf, pointsForLimits, withEpoch } from "../../checks/charts/epoch.ts";
 import type { CheckKind as LedgerKind } from "../../checks/check.ts";
 import { lastGood, toLookAt } from "../../checks/look-back.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -75,10 +76,20 @@ export async function checksView(parts: {
         says: chartView(chart).limits[index]?.says ?? "",
         ...entryOf(epoch, ledger),
       })),
+      ...proposedLimits(chart, at),
       olderAreLeftOut: olderAreLeftOut && (chart.kind === "zero-after-lift" || chart.kind === "dry-after"),
     })),
     lookBack: await lookedBackAt(closed?.kinds ?? [], good, ledger),
   };
+}
+
+/** The limits that a signature of this moment would set; none while there are too few points for any. */
+function proposedLimits(chart: ControlChart, at: string): { proposed?: Told } {
+  const basis = basisOf(chart);
+  if (basis.length < pointsForLimits.provisional) return {};
+  const signed = withEpoch(chart, { from: at, by: "–", why: "–", basis });
+  const says = chartView(signed).limits.at(-1)?.says;
+  return says === undefined ? {} : { proposed: says };
 }
 
 function rowOf(

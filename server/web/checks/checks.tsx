@@ -17,10 +17,11 @@ import { type Entries, formIn, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
-import { checkFormView } from "./check-form-view.ts";
+import { checkFormView } from "./check-form-view.tsx";
 import { checkForm } from "./checks-form.ts";
 import { checkMade } from "./checks-made.ts";
 import { checksView } from "./checks-view.ts";
+import { withNextReading } from "./live-check.ts";
 
 export interface CheckParts {
   bench: Bench;
@@ -60,7 +61,7 @@ export function checkRoutes(
   ) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
     const { kept } = request.query as { kept?: string };
-    const view = checkFormView(checks, kind, { problems, values, kept }, frame);
+    const view = checkFormView(checks, kind, { problems, values, kept }, { ...frame, bench });
     const title = guideOf(kind, frame.locale).title;
     return html(
       reply,
@@ -84,6 +85,22 @@ export function checkRoutes(
       return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], fieldsOf(request));
     }
   });
+
+  app.post<{ Params: { kind: string } }>(
+    "/checks/:kind/readings",
+    { preHandler: app.csrfProtection },
+    async (request, reply) => {
+      const kind = checkKinds.find((one) => one === request.params.kind);
+      if (!kind) return reply.callNotFound();
+      const values = fieldsOf(request);
+      try {
+        return form(request, reply, kind, { values: await withNextReading(kind, values, bench) });
+      } catch (error) {
+        const problems = [{ fieldId: "main", error: refusalOf(error).says }];
+        return form(request, reply, kind, { problems, values });
+      }
+    },
+  );
 
   app.post<{ Params: { kind: string } }>(
     "/checks/:kind",

@@ -1,5 +1,6 @@
 import { isMassUnit, stepGrams } from "../../../calibration/units.ts";
 import type { Bench } from "../../station/bench.ts";
+import type { Live } from "../../station/scale.ts";
 
 /** A display at rest flickers by so many of its steps at most [common practice]. */
 const flickerSteps = 2;
@@ -19,7 +20,16 @@ export function hasNotMoved(
 ): boolean {
   const last = item?.captures.filter(({ excluded }) => excluded === undefined).at(-1);
   const live = scale?.live();
-  if (!last || last.role === role || last.takenBy === "typed" || live?.state !== "reading") return false;
+  if (!last || last.role === role || last.takenBy === "typed" || !live) return false;
+  return isUnmovedSince(live, last);
+}
+
+/** True while the display has shown nothing but this reading ever since it was taken. */
+export function isUnmovedSince(
+  live: Live,
+  last: { text: string; unit: string; grams: string; at: string },
+): boolean {
+  if (live.state !== "reading") return false;
   if (!live.trace || !isMassUnit(last.unit)) return last.text === live.text && last.unit === live.unit;
   const secondsAgo = (Date.now() - Date.parse(last.at)) / 1000;
   if (!live.trace.some((point) => point.secondsAgo >= secondsAgo)) return false;

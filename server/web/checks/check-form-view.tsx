@@ -1,11 +1,16 @@
 import { randomUUID } from "node:crypto";
 import { massUnits } from "../../../calibration/units.ts";
 import type { CheckFormView } from "../../../views/checks/form.tsx";
-import type { CheckKind } from "../../../views/checks/guides.ts";
+import { type CheckKind, guideOf } from "../../../views/checks/guides.ts";
+import { LotBalance } from "../../../views/lots/balance.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
+import { inLocale } from "../../../views/numbers.ts";
+import type { Bench } from "../../station/bench.ts";
 import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
 import { kindInLedger } from "./checks-view.ts";
+import { lastTime } from "./last-time.ts";
+import { isOfOtherMethod, readingsOf } from "./live-check.ts";
 
 /** What was sent back, and what a page shows of a check that was just kept. */
 interface Shown {
@@ -19,22 +24,48 @@ export function checkFormView(
   checks: CheckRepository,
   kind: CheckKind,
   { problems = [], values = {}, kept }: Shown,
-  { locale, csrfToken }: { locale: Locale; csrfToken: string },
+  { locale, csrfToken, bench }: { locale: Locale; csrfToken: string; bench: Bench },
 ): CheckFormView {
   const outcome = checks.all.find(({ id }) => id === kept);
   const mine = checks.all.filter((check) => check.kind === kindInLedger(kind));
+  const { method } = bench.preferences;
+  const known = Object.keys(values).length === 0 ? inLanguage(lastTime(kind, mine.at(-1)), locale) : values;
+  const names = readingsOf(kind, method);
+  const toTake = names.findIndex((name) => (known[name] ?? "").trim() === "");
   const passedBefore = mine.findLastIndex(({ passed }) => passed);
   return {
     kind,
     units: massUnits,
     unit: values.unit ?? "g",
-    values,
+    values: known,
+    hidden: guideOf(kind)
+      .perRow.filter((entry) => isOfOtherMethod(entry, method))
+      .map(({ name }) => name),
+    ...(bench.scale && toTake >= 0
+      ? {
+          take: {
+            number: toTake + 1,
+            of: names.length,
+            live: <LotBalance live={{ live: bench.scale.live(), waitingFor: bench.waitingFor }} />,
+          },
+        }
+      : {}),
     problems,
     attempt: mine.length - passedBefore,
     csrfToken,
     stepKey: values.step ?? randomUUID(),
     ...(outcome && { outcome: outcomeOf(outcome, locale) }),
   };
+}
+
+/** Decimal text with the mark of the page. */
+function inLanguage(values: Record<string, string>, locale: Locale): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(values).map(([name, value]) => [
+      name,
+      /^\d+\.\d+$/.test(value) ? inLocale(value, locale) : value,
+    ]),
+  );
 }
 
 function outcomeOf(
