@@ -13,6 +13,7 @@ import type { Ledger } from "./ledger/ledger.ts";
 import { openLedger } from "./ledger/open-ledger.ts";
 import { pinKey } from "./ledger/pinned-key.ts";
 import { keepReplicating } from "./ledger/replication.ts";
+import { keepWitnessed } from "./ledger/witness/keep-witnessed.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
 import { reportsBeside } from "./reports/report-folder.ts";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
@@ -157,6 +158,10 @@ async function open(
   });
   await bench.resume();
   const handing = startReplication(ledger, settings);
+  const witnessed =
+    settings.source.kind === "demo"
+      ? undefined
+      : keepWitnessed(ledger, { now: () => new Date(), sleep: pause });
   const app = await buildApp({
     bench,
     ledger,
@@ -176,6 +181,7 @@ async function open(
     changeBench,
     ...inRoom,
     ...(handing === undefined ? {} : { replication: handing.state }),
+    ...(witnessed === undefined ? {} : { witnesses: witnessed.states }),
   });
   await app.ready();
   return {
@@ -188,10 +194,16 @@ async function open(
       await sensors.close();
       await hands.close();
       await aside.close();
+      await witnessed?.stop();
       await handing?.stop();
       await ledger.close();
     },
   };
+}
+
+/** Waits so many ms, or until the signal is aborted. */
+async function pause(ms: number, signal: AbortSignal): Promise<void> {
+  await wait(ms, undefined, { signal }).catch(() => undefined);
 }
 
 /** Hands over to the shared ledger, where there is one. Invented pieces are never handed over. */
@@ -207,7 +219,7 @@ function startReplication(ledger: Ledger, { databaseUrl, bench, dataFolder, sour
         keyFile: keyFileIn(dataFolder),
       }),
     now,
-    sleep: (ms, signal) => wait(ms, undefined, { signal }).catch(() => undefined),
+    sleep: pause,
   });
 }
 

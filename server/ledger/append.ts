@@ -5,9 +5,9 @@ import { treeAt } from "./checkpoint-tree.ts";
 import { chainHash, contentHash, type Entry, noHash, type Origin } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 import { checkedBody, type Kind } from "./kinds.ts";
-import { headText, logName, noteSigned } from "./note.ts";
+import { headText, noteSigned } from "./note.ts";
 import { project } from "./projection.ts";
-import { aboutSubject, entryOf, lastRow } from "./rows.ts";
+import { aboutSubject, entryOf, lastRow, nameOf } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
 import { Stale } from "./stale.ts";
 import type { EntryRow, Store, Trx } from "./tables.ts";
@@ -223,7 +223,7 @@ async function insertCheckpoint(
 ): Promise<Entry> {
   const { seq, hash } = head;
   const tree = await treeAt(trx, seq);
-  const origin = logName(await firstHash(trx));
+  const origin = await nameOf({ db: trx });
   const text = headText({ origin, size: seq, root: tree.root() });
   const body = {
     seq,
@@ -239,14 +239,4 @@ async function insertCheckpoint(
     { id, bench, at, kind: "checkpoint", subject: `bench:${bench}`, body },
     canonicalJson(body),
   );
-}
-
-/** The hash of the first entry, by which a ledger is named. */
-async function firstHash(trx: Trx): Promise<string> {
-  const { hash } = await trx
-    .selectFrom("entries")
-    .select("hash")
-    .where("seq", "=", 1)
-    .executeTakeFirstOrThrow();
-  return hash;
 }

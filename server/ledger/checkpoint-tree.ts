@@ -2,7 +2,7 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Checkpoint } from "./checkpoint.ts";
 import { contentText } from "./entry.ts";
 import type { Store, Trx } from "./tables.ts";
-import { leafHash, Tree } from "./tree.ts";
+import { consistencyProof, leafHash, Tree } from "./tree.ts";
 
 const pageRows = 200;
 
@@ -47,4 +47,25 @@ async function lastTree(db: Store["db"] | Trx, size: number): Promise<Tree | und
     .limit(1)
     .executeTakeFirst();
   return last && treeOf(JSON.parse(last.body) as Checkpoint);
+}
+
+/** The proof that the tree of `size` entries begins with that of `old`. Throws RangeError when there are not so many. */
+export async function grownFrom({ db }: Store, old: number, size: number): Promise<Buffer[]> {
+  if (old === 0 || old === size) return [];
+  const before = await treeAt(db, old);
+  const added: Buffer[] = [];
+  while (before.size + added.length < size) {
+    const rows = await db
+      .selectFrom("entries")
+      .selectAll()
+      .where("seq", ">", before.size + added.length)
+      .where("seq", "<=", size)
+      .orderBy("seq")
+      .limit(pageRows)
+      .execute();
+    if (rows.length === 0) throw new RangeError(`There are not ${size} entries.`);
+    for (const row of rows) added.push(leafHash(contentText(row)));
+    await nextTurn();
+  }
+  return consistencyProof(before, added);
 }

@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { type Message, message } from "../../calibration/message.ts";
 import { appendAllTo, appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery, successorText } from "./checkpoint.ts";
+import { grownFrom } from "./checkpoint-tree.ts";
 import { previousKeyFile } from "./data-folder.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
@@ -10,7 +11,7 @@ import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordFileOf } from "./record-file.ts";
 import { recordsOf } from "./records.ts";
-import { aboutSubject, entryOf, lastRow } from "./rows.ts";
+import { aboutSubject, entryOf, lastRow, nameOf } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
@@ -18,6 +19,7 @@ import { vouches } from "./successor.ts";
 import type { Store } from "./tables.ts";
 import { Tiles } from "./tiles.ts";
 import { verifyChain } from "./verification.ts";
+import { cosignatureLine } from "./witness/cosignature-line.ts";
 
 export interface OnStore {
   now: () => Date;
@@ -123,6 +125,13 @@ export async function ledgerOn(
         if (!signing) throw new LedgerError("ledger.record.unsigned", { subject, place }, "refused");
         return recordFileOf({ store, tiles, key: signing, at: at() }, subject);
       }),
+    name: () => told(() => nameOf(store)),
+    consistencyProof: (old, size) => told(() => grownFrom(store, old, size)),
+    inclusionProofs: (rows, size) => told(() => tiles.inclusionOf(rows, size)),
+    cosign: (text) =>
+      told(async () => key && cosignatureLine({ name: await nameOf(store), key }, text, now())).then(
+        (line) => line ?? null,
+      ),
     checkpoint: () =>
       told(async () => {
         const signed = key ? await checkpointNow(store, bench, at(), key) : null;

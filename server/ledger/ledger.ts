@@ -61,6 +61,14 @@ export interface Ledger {
    * Throws LedgerError when there is no such subject, or no key at hand to sign with.
    */
   recordFile(subject: string): Promise<RecordFile>;
+  /** the name by which others know it, from its first entry */
+  name(): Promise<string>;
+  /** proof (RFC 9162) that the tree of the first `size` entries begins with that of `old`, for whoever saw the older one */
+  consistencyProof(old: number, size: number): Promise<Buffer[]>;
+  /** the ways up (RFC 9162) from these rows to the root of the tree of the first `size` entries */
+  inclusionProofs(rows: readonly number[], size: number): Promise<Map<number, Buffer[]>>;
+  /** the line by which the key of this ledger cosigns the checkpoint of another, as of now; null without a key */
+  cosign(text: string): Promise<string | null>;
   /** signs what is not signed yet and lets go of the file */
   close(): Promise<void>;
 }

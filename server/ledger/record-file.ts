@@ -6,7 +6,6 @@ import { chainHash, contentHash, contentText, type Entry, type EntryText } from 
 import { LedgerError } from "./error.ts";
 import {
   headText,
-  logName,
   noteSigned,
   readNote,
   readSigned,
@@ -15,7 +14,7 @@ import {
   verifierKey,
 } from "./note.ts";
 import { type RecordState, recordState, recordStates } from "./record-state.ts";
-import { aboutSubject, lastRow } from "./rows.ts";
+import { aboutSubject, lastRow, nameOf } from "./rows.ts";
 import { keyIdOfRaw, type SigningKey } from "./signing-key.ts";
 import { readStatement, type SubjectStatement, statementText } from "./subject-statement.ts";
 import type { Store } from "./tables.ts";
@@ -71,12 +70,7 @@ export async function recordFileOf(
   const entries = (await aboutSubject(store.db, subject)).filter(({ seq }) => seq <= size);
   if (entries.length === 0)
     throw new LedgerError("ledger.record.none", { subject, place: store.place }, "missing");
-  const first = await store.db
-    .selectFrom("entries")
-    .select("hash")
-    .where("seq", "=", 1)
-    .executeTakeFirstOrThrow();
-  const name = logName(first.hash);
+  const name = await nameOf(store);
   const head = { origin: name, size, root: (await treeAt(store.db, size)).root() };
   const state = recordState(entries);
   const rows = entries.map(({ seq, hash }) => ({ seq, hash }));

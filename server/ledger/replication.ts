@@ -2,6 +2,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
 import { replicate } from "./replicate.ts";
+import { sharedWitness } from "./witness/shared-witness.ts";
 
 /** How far the shared ledger is behind this bench's own, for the page. */
 export interface ReplicationState {
@@ -34,6 +35,7 @@ export function keepReplicating(
 ): { state(): ReplicationState; stop(): Promise<void> } {
   const { openShared, now, sleep, everyMs = 2000, onState } = options;
   const ended = new AbortController();
+  const cosign = sharedWitness(own);
   let state: ReplicationState = { state: "waiting", lastAt: null, place: null, why: null };
   let shared: Ledger | undefined;
 
@@ -41,6 +43,7 @@ export function keepReplicating(
     try {
       shared ??= await openShared();
       await replicate(own, shared);
+      await cosign(shared);
       state = { state: "up-to-date", lastAt: now().toISOString(), place: shared.place, why: null };
     } catch (cause) {
       const why = whyNot(cause, shared?.place ?? state.place);

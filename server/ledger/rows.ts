@@ -1,4 +1,5 @@
 import type { Entry, Origin } from "./entry.ts";
+import { logName } from "./note.ts";
 import type { EntryRow, Store, Trx } from "./tables.ts";
 
 /** The row as an entry, its body read. */
@@ -21,6 +22,12 @@ export function entryOf(row: EntryRow): Entry {
 /** The last row of the chain. */
 export async function lastRow(db: Store["db"] | Trx): Promise<EntryRow | undefined> {
   return db.selectFrom("entries").selectAll().orderBy("seq", "desc").limit(1).executeTakeFirst();
+}
+
+/** The name by which others know a ledger: from the hash of its first entry. Throws where there is none. */
+export async function nameOf({ db }: { db: Store["db"] | Trx }): Promise<string> {
+  const first = await db.selectFrom("entries").select("hash").where("seq", "=", 1).executeTakeFirstOrThrow();
+  return logName(first.hash);
 }
 
 /** Everything written about a subject, oldest first. */

@@ -25,16 +25,17 @@ export interface SigningKey {
 
 /**
  * Reads the Ed25519 key in `file`, made at first start, readable by its owner only (0600).
- * Throws LedgerError "refused" when others can read the file or it holds no such key.
+ * With `anyMode` others may read it: the file systems of sticks know no owner. Throws LedgerError "refused" when others can read the file or it holds no such key.
  */
-export function signingKey(file: string): SigningKey {
+export function signingKey(file: string, { anyMode = false } = {}): SigningKey {
   if (!existsSync(file)) {
     const { privateKey } = generateKeyPairSync("ed25519");
     writeFileSync(file, privateKey.export({ type: "pkcs8", format: "pem" }), { mode: 0o600, flag: "wx" });
     chmodSync(file, 0o600);
   }
   const mode = statSync(file).mode & 0o777;
-  if (mode & 0o077) throw new LedgerError("ledger.key.readable", { file, mode: mode.toString(8) }, "refused");
+  if (mode & 0o077 && !anyMode)
+    throw new LedgerError("ledger.key.readable", { file, mode: mode.toString(8) }, "refused");
   let key: KeyObject;
   try {
     key = createPrivateKey(readFileSync(file));

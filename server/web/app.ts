@@ -18,6 +18,7 @@ import type { Evaluate } from "../compute/evaluation.ts";
 import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
+import type { WitnessState } from "../ledger/witness/keep-witnessed.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
 import type { Bench } from "../station/bench.ts";
 import { timeZoneOf } from "../station/bench-settings.ts";
@@ -69,6 +70,7 @@ import { retentionRoutes } from "./settings/retention.tsx";
 import { sensorRoutes } from "./settings/sensors.tsx";
 import { settingsRoutes } from "./settings/settings.tsx";
 import { tokenRoutes } from "./settings/tokens.tsx";
+import { witnessRoute } from "./settings/witness.ts";
 import { largestFile, takeUploads } from "./uploads.ts";
 
 export interface AppParts {
@@ -100,6 +102,8 @@ export interface AppParts {
   access?: Access;
   /** the address for the room, once it listens */
   room?: () => Room | undefined;
+  /** how it stands with each witness; undefined where none is asked */
+  witnesses?: () => readonly WitnessState[];
 }
 
 /** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
@@ -201,7 +205,13 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   importRoutes(app, { ledger, library, demo });
   offlineRoutes(app, { bench, ledger, settings, library: () => library.now, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
-  ledgerRoutes(app, { ledger, demo, replication: parts.replication });
+  ledgerRoutes(app, {
+    ledger,
+    demo,
+    replication: parts.replication,
+    witnesses: parts.witnesses ?? (() => []),
+  });
+  witnessRoute(app, ledger);
   sensorRoutes(app, { sensors: parts.sensors, hands: parts.hands, demo });
   peopleRoutes(app, { access, room: parts.room, ledger, demo });
   tokenRoutes(app, { ledger, demo, now });

@@ -12,6 +12,7 @@ export interface LedgerView {
   /** what was found when it was opened, */
   found: readonly Told[];
   replication: ReplicationView | undefined;
+  witnesses: WitnessesView;
   /** a checkpoint made just now: the line, and the last row it vouches for */
   checkpoint?: { line: string; row: number };
   checked?:
@@ -31,6 +32,16 @@ export interface LedgerView {
   kept: string;
   problems: readonly { fieldId: string; error: FieldError }[];
   csrfToken: string;
+}
+
+/** Who cosigns, as typed; and the keys by which this ledger is known and cosigns, null without a key. */
+export interface WitnessesView {
+  folders: string;
+  benches: string;
+  of: string;
+  signs: string | null;
+  cosigns: string | null;
+  states: readonly { witness: string; upTo: number | null; at: string | null; why: Told | null }[];
 }
 
 export interface ReplicationView {
@@ -78,6 +89,7 @@ export function LedgerPage(view: LedgerView) {
       <Checkpoint {...view} />
       <CheckForm {...view} />
       <KeyProcedures file={view.pin.file} />
+      <Witnesses witnesses={view.witnesses} csrfToken={view.csrfToken} />
       <Sheet id="hand-over" title={t("ledger-page.replication.heading")}>
         <Replication replication={view.replication} />
       </Sheet>
@@ -170,6 +182,60 @@ function CheckForm({ kept, csrfToken }: LedgerView) {
       />
       <button type="submit">{t("ledger-page.check.go")}</button>
     </form>
+  );
+}
+
+function Witnesses({ witnesses, csrfToken }: Pick<LedgerView, "witnesses" | "csrfToken">) {
+  const t = useTell();
+  const { folders, benches, of, signs, cosigns, states } = witnesses;
+  return (
+    <Sheet id="witnesses" title={t("ledger-page.witnesses.heading")}>
+      <p>{t("ledger-page.witnesses.lead")}</p>
+      {states.map(({ witness, upTo, at, why }) => (
+        <p key={witness}>
+          {t("ledger-page.witnesses.state", { witness, upTo: upTo ?? 0, at: at ?? "" })}{" "}
+          {why !== null && (
+            <strong>
+              <Told says={why} />
+            </strong>
+          )}
+        </p>
+      ))}
+      <details>
+        <summary>{t("ledger-page.witnesses.go")}</summary>
+        <form method="post" action="/settings/ledger/witnesses">
+          <Csrf token={csrfToken} />
+          <TextArea
+            name="folders"
+            label={t("ledger-page.witnesses.folders")}
+            hint={t("ledger-page.witnesses.folders-hint")}
+            value={folders}
+          />
+          <TextArea
+            name="benches"
+            label={t("ledger-page.witnesses.benches")}
+            hint={t("ledger-page.witnesses.benches-hint")}
+            value={benches}
+          />
+          <TextArea
+            name="of"
+            label={t("ledger-page.witnesses.of")}
+            hint={t("ledger-page.witnesses.of-hint")}
+            value={of}
+          />
+          {signs !== null && cosigns !== null && (
+            <Facts
+              facts={[
+                [t("ledger-page.witnesses.signs"), <code key="s">{signs}</code>],
+                [t("ledger-page.witnesses.cosigns"), <code key="c">{cosigns}</code>],
+              ]}
+            />
+          )}
+          <p class="hint">{t("ledger-page.witnesses.shared")}</p>
+          <button type="submit">{t("ledger-page.witnesses.go")}</button>
+        </form>
+      </details>
+    </Sheet>
   );
 }
 

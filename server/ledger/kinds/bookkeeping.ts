@@ -28,6 +28,25 @@ export const bookkeepingKinds = {
     /** roots of the full subtrees of that tree, largest first, so that the next one need not read all entries */
     peaks: z.array(hex64).optional(),
   }),
+  /** who cosigns the checkpoints from here on, and whose this bench cosigns; the newest counts */
+  witnesses: z.strictObject({
+    /** folders, such as of a stick that is plugged in now and then */
+    folders: z.array(words).max(8),
+    /** other benches: where they are asked, and the key (NAME+ID+KEY) by which they cosign */
+    benches: z.array(z.strictObject({ url: words, key: words })).max(8),
+    /** keys (NAME+ID+KEY) of the ledgers whose checkpoints this bench cosigns */
+    of: z.array(words).max(32),
+  }),
+  /** a witness saw this much of a ledger: its line of C2SP tlog-cosignature under the checkpoint of that size */
+  cosignature: z.strictObject({
+    origin: words,
+    size: z.number().int().min(1),
+    /** folder, address or bench that was asked */
+    witness: words,
+    line: words,
+  }),
+  /** this bench cosigned a checkpoint of another ledger: the longest it saw of that origin */
+  witnessed: z.strictObject({ origin: words, size: z.number().int().min(0), root: words }),
   /** the wall clock went back or leapt; entries keep their order */
   "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: told.optional() }),
   /** what was found and done when the ledger was opened after a crash, a restore or damage */

@@ -6,23 +6,28 @@ import { page } from "../../../views/page.tsx";
 import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
 import { readOutside, writtenCheckpoint } from "../../ledger/checkpoint.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import { verifierKey } from "../../ledger/note.ts";
 import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
 import type { ReplicationState } from "../../ledger/replication.ts";
+import { type WitnessState, witnessesOf } from "../../ledger/witness/keep-witnessed.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import { witnessesTyped } from "./witness.ts";
 
 interface Parts {
   ledger: Ledger;
   demo: boolean;
   /** undefined on a bench that shares no ledger */
   replication: (() => ReplicationState) | undefined;
+  /** how it stands with each witness that was chosen */
+  witnesses: () => readonly WitnessState[];
 }
 
 type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "problems">>;
 
 /** The ledger itself: checked whole, signed for somebody to keep elsewhere, handed over. */
-export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }: Parts): void {
+export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, witnesses }: Parts): void {
   const folder = dirname(ledger.place);
 
   async function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
@@ -35,6 +40,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }
       pin: { file: pinnedKeyFile(folder), keyId: pinnedKey(folder) },
       found: ledger.found,
       replication: replication?.(),
+      witnesses: await witnessesShown(),
       kept,
       problems,
       csrfToken: frame.csrfToken,
@@ -47,6 +53,29 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication }
       problems.length > 0 ? 422 : 200,
     );
   }
+
+  async function witnessesShown(): Promise<LedgerView["witnesses"]> {
+    const { folders, benches, of } = await witnessesOf(ledger);
+    const raw = ledger.key && Buffer.from(ledger.key.publicKey, "base64").subarray(-32);
+    const key = raw && { name: await ledger.name(), raw };
+    return {
+      ...{ folders: folders.join("\n"), of: of.join("\n") },
+      benches: benches.map((one) => `${one.url} ${one.key}`).join("\n"),
+      signs: key && verifierKey(key, "note"),
+      cosigns: key && verifierKey(key, "cosignature"),
+      states: witnesses(),
+    };
+  }
+
+  app.post("/settings/ledger/witnesses", { preHandler: app.csrfProtection }, async (request, reply) => {
+    try {
+      await ledger.append("witnesses", "witnesses", witnessesTyped(fieldsOf(request)));
+      return reply.redirect("/settings/ledger", 303);
+    } catch (error) {
+      const { says, field } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: field ?? "folders", error: says }] });
+    }
+  });
 
   app.get("/settings/ledger", (request, reply) => show(request, reply));
 
