@@ -33,6 +33,7 @@ const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = 
   lots: ["see", "weigh"],
   balances: ["see", "weigh"],
   checks: ["see", "weigh"],
+  witness: ["see", "weigh"],
   metals: ["see", "weigh"],
   specifications: ["see", "weigh"],
   "specifications.json": ["see", "weigh"],
