@@ -109,8 +109,10 @@ function First({
       ) : (
         <>
           <p>{t("phone.first-lead", { minutes })}</p>
-          <p class="raw" id="first-code">
-            {code}
+          <p>
+            <code class="raw" id="first-code">
+              <strong>{code}</strong>
+            </code>
           </p>
         </>
       )}
@@ -133,8 +135,10 @@ function MadeCode({ code, initials, minutes }: NonNullable<PhoneView["made"]>) {
       <p>
         <strong>{t("phone.code-made", { initials, minutes })}</strong>
       </p>
-      <p class="raw" id="made-code">
-        {code}
+      <p>
+        <code class="raw" id="made-code">
+          <strong>{code}</strong>
+        </code>
       </p>
     </section>
   );
@@ -143,7 +147,7 @@ function MadeCode({ code, initials, minutes }: NonNullable<PhoneView["made"]>) {
 function People({ people, mayChange, csrfToken }: PhoneView) {
   const t = useTell();
   return (
-    <Sheet id="people" title={t("phone.people")}>
+    <Sheet id="people" title={t("phone.people-heading")}>
       <Rows
         caption={t("phone.people")}
         empty={t("phone.nobody")}
@@ -177,15 +181,27 @@ function Change({ id, initials, role, csrfToken }: PersonView & { csrfToken: str
       <form method="post" action={`/settings/phone/people/${id}/role`}>
         <Csrf token={csrfToken} />
         <RoleSelect id={`role-${id}`} value={role} />
-        <button type="submit">{t("phone.change-role")}</button>
+        <p>
+          <button type="submit" class="plain">
+            {t("phone.change-role")}
+          </button>
+        </p>
       </form>
       <form method="post" action={`/settings/phone/people/${id}/code`}>
         <Csrf token={csrfToken} />
-        <button type="submit">{t("phone.new-code")}</button>
+        <p>
+          <button type="submit" class="plain">
+            {t("phone.new-code")}
+          </button>
+        </p>
       </form>
       <form method="post" action={`/settings/phone/people/${id}/removal`}>
         <Csrf token={csrfToken} />
-        <button type="submit">{t("phone.remove")}</button>
+        <p>
+          <button type="submit" class="plain">
+            {t("phone.remove")}
+          </button>
+        </p>
       </form>
     </details>
   );
