@@ -20,6 +20,9 @@ export const covers = (role: Role, right: Right): boolean => rightsOf[role].incl
 const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = {
   "": ["see", "weigh"],
   assets: ["anyone", "anyone"],
+  // a browser asks for these without its cookies; they hold names of files and nothing of the bench
+  "manifest.webmanifest": ["anyone", "anyone"],
+  "service-worker.js": ["anyone", "anyone"],
   "sign-in": ["anyone", "anyone"],
   "sign-out": ["signed-in", "signed-in"],
   customer: ["customer", "weigh"],
@@ -37,6 +40,7 @@ const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = 
   metals: ["see", "weigh"],
   specifications: ["see", "weigh"],
   "specifications.json": ["see", "weigh"],
+  offline: ["see", "weigh"],
   photos: ["see", "weigh"],
   plan: ["see", "weigh"],
   imports: ["see", "weigh"],

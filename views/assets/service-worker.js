@@ -8,7 +8,8 @@ self.addEventListener("install", (event) => {
   event.waitUntil(
     caches
       .open(cacheName)
-      .then((cache) => cache.addAll([page, ...shell]))
+      .then((cache) => cache.addAll(shell))
+      .then(keepPage)
       .then(() => self.skipWaiting()),
   );
 });
@@ -32,11 +33,18 @@ self.addEventListener("fetch", (event) => {
     event.respondWith(caches.match(pathname + search).then((kept) => kept ?? fetch(request)));
 });
 
+/** Keeps the page, unless the bench leads to the sign-in in its place; then it is kept once somebody has signed in. */
+async function keepPage() {
+  const answer = await fetch(page);
+  if (answer.ok && !answer.redirected) await (await caches.open(cacheName)).put(page, answer);
+}
+
 /** The page as the bench draws it now; the kept page while the bench is out of reach. */
 async function fromBench(request, pathname) {
   try {
     const answer = await fetch(request);
     if (pathname === page && answer.ok) await (await caches.open(cacheName)).put(page, answer.clone());
+    else if (answer.ok && !(await caches.match(page))) keepPage();
     return answer;
   } catch {
     return (await caches.match(page)) ?? Response.error();

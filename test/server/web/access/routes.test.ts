@@ -22,7 +22,8 @@ beforeAll(async () => {
 afterAll(() => bench?.close());
 
 const isForm = ({ method }: { method: string }) => method === "POST";
-const isOpen = ({ path }: { path: string }) => path.startsWith("/sign-in") || path.startsWith("/assets/");
+const isOpen = ({ path }: { path: string }) =>
+  /^\/(sign-in|assets\/|manifest\.webmanifest$|service-worker\.js$)/.test(path);
 const isApi = ({ path }: { path: string }) => path.startsWith("/api/");
 
 /** What the brief of the roles says, by nothing but method and path. */
