@@ -13,7 +13,7 @@ export const levels = { told: 0.02, stops: 0.001 } as const;
 /** The same for a run one way, which is tested beside the scatter. */
 const trendLevels = { told: 0.01, stops: 0.0003 } as const;
 /** Readings too alike: neighbours, or all of them, for which so many are needed. */
-const alike = { told: 0.02, count: 4 } as const;
+const alike = { told: 0.01, count: 4 } as const;
 
 /** agree: nothing against them; differ: told, and the mean is widened; contradict: no mean of one load */
 export type Verdict = "agree" | "differ" | "contradict";
@@ -62,7 +62,7 @@ const judged = (p: number, { told, stops }: { told: number; stops: number }): Ve
  * (von Neumann 1941, here by the beta law with its first two moments [from memory]; of three readings only the slope).
  * Readings that hang together scatter less than single ones, so from four on too little scatter is told as well, where
  * the display is fine enough to show it. Power where nothing but a draught of first order, 0.95 a reading, moves them by
- * the stated scatter: of 4 readings 45 %, of 6 80 %, of 10 93 %; of three times as much, 4, 30 and 65 %. A draught beside
+ * the stated scatter: of 6 readings 70 %, of 10 90 %; of three times as much 20 and 50 %. A draught beside
  * as much white noise shows in one of seven sets of six: the mean of such readings is known no better than one of them.
  */
 export function agreement(readings: readonly number[], expected: Expected): Agreement {

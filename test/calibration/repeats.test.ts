@@ -86,7 +86,7 @@ describe("readings of one load against the stated scatter", () => {
         expect(
           share(({ serial }) => serial.verdict, "differ"),
           `${n} alike`,
-        ).toBeLessThan(0.026);
+        ).toBeLessThan(0.016);
     }
   });
 

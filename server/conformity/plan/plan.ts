@@ -27,8 +27,8 @@ export function planFor(
   checked(weighing);
   const claimed = library.metal(weighing.claim);
   const seen = look(weighing, claimed, library, evaluate);
-  const ways = remedies(weighing, (other) => decides(look(other, claimed, library, evaluate)));
-  if (!seen) return blind(weighing, claimed, ways);
+  const ways = () => remedies(weighing, (other) => decides(look(other, claimed, library, evaluate)));
+  if (!seen) return blind(weighing, claimed, ways());
   const { result, conformity } = seen;
   const cannotExclude = conformity.notExcluded.filter(({ metal }) => metal !== claimed);
   const excluded = cheaperThan(claimed, library).filter((m) => isExcluded(m, seen));
@@ -48,7 +48,7 @@ export function planFor(
     excludes: excluded.map((m) => ({ id: m.id, called: called(m) })),
     fitting: library.metals.filter((m) => !isExcluded(m, seen)).map(({ id }) => id),
     cannotExclude,
-    remedies: decides(seen) ? [] : ways,
+    remedies: decides(seen) ? [] : ways(),
     pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
   };
   return { ...plan, says: sentencesOf(plan, claimed, weighing) };

@@ -21,6 +21,8 @@ export interface PlannedWeighing {
   repeatabilityG?: number;
   /** of one immersed or risen reading; the dry one with bubbles and meniscus when absent */
   immersedRepeatabilityG?: number;
+  /** readings of each load, the piece lifted in between; 1 when absent */
+  repeats?: number;
   linearityG?: number;
   wireMm?: number;
   /** of the water; 20 when absent */
@@ -60,6 +62,7 @@ const text = (grams: number) => grams.toFixed(7);
 
 function measurementOf(plan: PlannedWeighing, dryG: number, displacedG: number): Measurement {
   const repeatability = plan.repeatabilityG ?? scatterPerStep * plan.readabilityG;
+  const ofMean = 1 / Math.sqrt(plan.repeats ?? 1);
   const foreseen = methods[plan.method].plan;
   if (!foreseen) throw new Refusal("plan.method.not-foreseen", {}, "method");
   const { weighing, scatterGrams } = foreseen;
@@ -77,8 +80,9 @@ function measurementOf(plan: PlannedWeighing, dryG: number, displacedG: number):
     air: plan.altitudeMetres === undefined ? air : { kind: "altitude", metres: plan.altitudeMetres },
     balance: {
       readabilityGrams: plan.readabilityG,
-      repeatabilityGrams: repeatability,
-      immersedRepeatabilityGrams: plan.immersedRepeatabilityG ?? Math.hypot(repeatability, scatterGrams),
+      repeatabilityGrams: ofMean * repeatability,
+      immersedRepeatabilityGrams:
+        ofMean * (plan.immersedRepeatabilityG ?? Math.hypot(repeatability, scatterGrams)),
       linearityGrams: plan.linearityG ?? 0,
     },
     hanger: { wireMillimetres: plan.wireMm ?? 0 },

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { Message } from "../../../../calibration/message.ts";
 import { compute } from "../../../../server/compute/compute.ts";
 import { planFor } from "../../../../server/conformity/plan/plan.ts";
 import { builtIn } from "../../../../server/metals/library.ts";
@@ -67,5 +68,40 @@ test.each([
     const foreseen = plan.expandedGPerCm3 / plan.expected.gPerCm3;
     const stated = answer.expanded_g_cm3 / (answer.density_g_cm3 ?? Number.NaN);
     expect(Math.abs(stated / foreseen - 1)).toBeLessThan(0.01 + rounding);
+  },
+);
+
+test.each([
+  ["ag-999", "hung", "0.1", 31.1],
+  ["ag-999", "displaced", "0.1", 31.1],
+  ["ag-925", "hung", "0.01", 5],
+  ["ag-999", "displaced", "0.01", 3],
+] as const)(
+  "%s %s on a scale of %s g, %s g: plan and bench name the same that would decide, in one order",
+  (claim, method, step, massG) => {
+    const readabilityG = Number(step);
+    const plan = planFor({ claim, massG, method, pieces: 1, readabilityG, confidence: 0.9545 });
+    const shown = (grams: number) => ({ readings: [grams.toFixed(step.length - 2)] });
+    const { dryG, immersedG, displacedG } = plan.expected;
+    const answer = compute({
+      id: "p",
+      method,
+      dry: shown(dryG),
+      ...(method === "hung" ? { immersed: shown(immersedG) } : { rise: shown(displacedG) }),
+      liquid: { kind: "water", temperature_c: 20, temperature_u_c: 0.5 },
+      air: { density_kg_m3: 1.2, u_kg_m3: 0.03 },
+      balance: { readability_g: readabilityG, repeatability_g: readabilityG / 2 },
+      claim,
+    });
+    if ("error" in answer) throw new Error(JSON.stringify(answer.error));
+    const ways = (answer.conformity.says?.params?.ways ?? { anyOf: [] }) as { anyOf: Message[] };
+    const foreseen = plan.remedies.map(({ says }) => says);
+    expect(plan.remedies.length).toBeGreaterThan(2);
+    expect(ways.anyOf.map(({ code }) => code)).toEqual(foreseen.map(({ code }) => code));
+    // the plan tries a ladder of masses, the bench solves for one, and its readings are rounded
+    const mass = (all: readonly Message[]) =>
+      Number(all.find(({ code }) => code === "conformity.would.mass")?.params?.mass_g);
+    expect(mass(foreseen) / mass(ways.anyOf)).toBeGreaterThan(0.5);
+    expect(mass(foreseen) / mass(ways.anyOf)).toBeLessThan(2);
   },
 );
