@@ -7,7 +7,7 @@ import { consistencyProof, leafHash, Tree } from "./tree.ts";
 const pageRows = 200;
 
 /** The tree that a checkpoint carries; undefined in those from before there was one. */
-export function treeOf({ seq, peaks }: Pick<Checkpoint, "seq" | "peaks">): Tree | undefined {
+function treeOf({ seq, peaks }: Pick<Checkpoint, "seq" | "peaks">): Tree | undefined {
   return (
     peaks &&
     new Tree(

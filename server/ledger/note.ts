@@ -46,7 +46,7 @@ export function headText({ origin, size, root }: TreeHead): string {
 }
 
 /** First four bytes of SHA-256 over name, newline, type and key, as hex. */
-export function noteKeyId({ name, raw }: NoteKey, type: SignatureType): string {
+function noteKeyId({ name, raw }: NoteKey, type: SignatureType): string {
   const start = Buffer.from(`${name}\n`);
   return createHash("sha256")
     .update(Buffer.concat([start, Buffer.of(signatureType[type]), raw]))
