@@ -68,6 +68,9 @@ export async function openTestRoom(
 ): Promise<TestRoom> {
   const file = newLedgerFile();
   const folder = mkdtempSync(join(tmpdir(), "underhook-"));
+  // first, so that it is not given the port that is found free for the room
+  const listener = new Listener((request, response) => at.app.routing(request, response));
+  const herePort = await listener.open(0);
   // behind a proxy the address does not tell its port
   const port = await freePort();
   const asked: RoomSettings = { address: "127.0.0.1", port, ...settings };
@@ -76,8 +79,6 @@ export async function openTestRoom(
   let room: Room | undefined;
   const at = await buildTestBench(file, { entrance: { access, room: () => room } });
   await at.app.ready();
-  const listener = new Listener((request, response) => at.app.routing(request, response));
-  const herePort = await listener.open(0);
   room = await listener.openRoom(asked, opened.certificate, opened.at);
   const certificate = opened.certificate?.cert;
   const [url = ""] = room.urls;
