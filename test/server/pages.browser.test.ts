@@ -122,8 +122,8 @@ test("a demonstration ends in one action, and a real bench begins at the same ad
     const page = await (await browser.newContext()).newPage();
     await page.goto(bench.url);
     await page.getByRole("button", { name: /MQ-101/ }).click();
-    await page.getByRole("button", { name: "Lay the piece on the pan" }).waitFor();
-    await page.getByRole("button", { name: "Clear the demonstration" }).click();
+    await page.getByRole("button", { name: "On the pan" }).waitFor();
+    await page.getByRole("button", { name: t("frame.demo-end") }).click();
     await page.getByRole("heading", { name: "Welcome" }).waitFor({ timeout: 30_000 });
     expect(page.url()).toBe(`${bench.url}first-start`);
     await page.getByText("On the scale", { exact: true }).click();
@@ -131,7 +131,7 @@ test("a demonstration ends in one action, and a real bench begins at the same ad
     await page.getByRole("button", { name: "Set up the bench" }).click();
     await page.getByLabel("Ticket").waitFor();
     expect(await page.getByText("Demonstration").count()).toBe(0);
-    expect(await page.getByRole("radio", { name: /beaker on the pan/ }).isChecked()).toBe(true);
+    expect(await page.locator("#method").inputValue()).toBe("displaced");
     const kept = readdirSync(bench.dataFolder).filter((name) => name.startsWith("demo-set-aside-"));
     expect(kept).toHaveLength(1);
     expect(existsSync(join(bench.dataFolder, kept[0] ?? "", "ledger.sqlite"))).toBe(true);

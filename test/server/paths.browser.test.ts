@@ -134,7 +134,7 @@ const due = (page: Page, step: string) => page.locator(`.now[data-step="${step}"
 /** The one filled button of the bench. */
 const next = (page: Page) => page.locator(".now .next");
 
-/** A lot with its tickets, screened by keyboard: one key a weighing; then its totals and the payout. */
+/** A lot with its tickets, screened by keyboard: one key a weighing; then the price, and the closing that freezes both. */
 async function refiner(task: TestContext, look: Look): Promise<void> {
   const { page, shows, t, button, link } = await opened(task, look, `${cabled.url}lots`);
   await shows("refiner-1-lots");
@@ -174,20 +174,24 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
   const excluded = page.getByRole("region", { name: t("state.excluded"), exact: true });
   expect(await excluded.textContent()).toContain("K-2");
   await shows("refiner-4-screened");
-  await page.locator("summary", { hasText: t("lots.closing.open") }).click();
-  await button(t("lots.closing.go")).click();
-  await page.locator("#closed-heading").waitFor();
-  await shows("refiner-5-closed");
-  await link(t("lots.list.payout")).click();
-  await page.selectOption("#metal", "silver");
-  await page.fill("#price", "28,50");
-  await page.fill("#currency", "EUR");
-  await page.fill("#at", "2026-11-25 11:00");
-  await page.fill("#source", "agreed with the seller");
-  await page.fill("#rate", "95");
+  await link(t("lots.list.payout")).first().click();
+  await page.selectOption("#payout-metal", "silver");
+  await page.fill("#payout-price", "28,50");
+  await page.fill("#payout-currency", "EUR");
+  await page.fill("#payout-at", "2026-11-25 11:00");
+  await page.fill("#payout-source", "agreed with the seller");
+  await page.fill("#payout-rate", "95");
+  await page.fill("#payout-by", "TM");
   await button(t("payout.lock")).click();
   await page.locator("#worksheet-heading").waitFor();
-  await shows("refiner-6-payout");
+  await shows("refiner-5-payout");
+  await page.locator('a[href^="/lots/"]', { hasText: look.device }).first().click();
+  await page.locator("summary", { hasText: t("lots.closing.open") }).click();
+  for (const answer of await page.locator('input[name^="answer-"]').all()) await answer.fill("seen");
+  await page.fill("#closing-by", "TM");
+  await button(t("lots.closing.go")).click();
+  await page.locator("#closed-heading").waitFor();
+  await shows("refiner-6-closed");
 }
 
 /** A ring typed from a kitchen scale, its plain sentence, and one page to share. */
