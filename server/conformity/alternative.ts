@@ -1,5 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
 import type { Metal } from "../metals/metal.ts";
+import type { WorthTable } from "../metals/worth-table.ts";
 import type { Candidate } from "./candidate.ts";
 import { worthPassingOff } from "./worth.ts";
 
@@ -44,12 +45,12 @@ export function whyLeft(candidate: Candidate, claimed: Metal | undefined): Messa
 }
 
 /** True for an alternative that matters and that a finer density would exclude: it makes a result inconclusive. */
-export function needsFiner(candidate: Candidate, claimed: Metal): boolean {
+export function needsFiner(candidate: Candidate, claimed: Metal, worth: WorthTable): boolean {
   const { metal, occurrence } = candidate;
   return (
     (occurrence === "common" || occurrence === "occasional") &&
     causeOf(candidate, claimed) === "uncertainty" &&
-    worthPassingOff(metal, claimed)
+    worthPassingOff(metal, claimed, worth)
   );
 }
 

@@ -75,7 +75,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
   // beside a claim that the density excludes, nothing is put together to pass for it
   const made = fits ? madeUpBeside(measured, claimed, celsius, library).map(madeCandidate) : [];
   // beside a claim only what can look like it passes for it
-  const passing = fits ? fitting.filter((m) => looksLike(m, claimed, fitting)) : fitting;
+  const passing = fits ? fitting.filter((m) => looksLike(m, claimed, { fitting, library })) : fitting;
   const bodies = [...passing.map((m) => candidate(m, passing)), ...made];
   const weighed = weighEvidence(
     bodies.map(({ metal }) => metal),
@@ -103,7 +103,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
     }),
   });
   const alternatives = ordered(others.map(weigh));
-  const finer = beside ? alternatives.filter((one) => needsFiner(one, beside)) : [];
+  const finer = beside ? alternatives.filter((one) => needsFiner(one, beside, library.worth)) : [];
   const state = stateOf({
     claimed,
     exclusions: (fits ? 0 : 1) + exclusionsOf(claimed, evidence),
@@ -144,9 +144,13 @@ function pullWithoutSteel(fitting: readonly Metal[], evidence: readonly Evidence
 }
 
 /** A family passes for the claim only by a recipe of it that the density leaves. */
-function looksLike(metal: Metal, claimed: Metal, fitting: readonly Metal[]): boolean {
+function looksLike(
+  metal: Metal,
+  claimed: Metal,
+  { fitting, library }: { fitting: readonly Metal[]; library: Library },
+): boolean {
   const recipes = fitting.filter(({ id }) => metal.recipes?.includes(id));
-  return (recipes.length > 0 ? recipes : [metal]).some((one) => canLookLike(one, claimed));
+  return (recipes.length > 0 ? recipes : [metal]).some((one) => canLookLike(one, claimed, library.worth));
 }
 
 const limits = ({ low, high }: DensityBand) => ({ low, high });

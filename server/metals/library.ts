@@ -3,11 +3,14 @@ import { finenessFamilies } from "./fineness-families.ts";
 import type { Metal } from "./metal.ts";
 import { nearIds } from "./near-ids.ts";
 import { recipes } from "./recipes.ts";
+import { builtInWorth, type WorthTable } from "./worth-table.ts";
 
 /** A set of metals under a version; the built-in one, or that with an owner's additions. */
 export interface Library {
   version: string;
   metals: readonly Metal[];
+  /** what a gram of each metal is worth beside the others */
+  worth: WorthTable;
   /** True when the library holds a metal under this id. */
   has(id: string): boolean;
   /** The metal under this id. Refuses an id that has none, and names the nearest ones. */
@@ -15,10 +18,14 @@ export interface Library {
 }
 
 /** Goes up with any change of a value or an id; every result carries it, so that an old finding can be explained. */
-export const libraryVersion = "3";
+export const libraryVersion = "4";
 
 /** A library of the given metals. Refuses an id that two share. */
-export function libraryOf(version: string, metals: readonly Metal[]): Library {
+export function libraryOf(
+  version: string,
+  metals: readonly Metal[],
+  worth: WorthTable = builtInWorth,
+): Library {
   const byId = new Map<string, Metal>();
   for (const m of metals) {
     if (byId.has(m.id)) throw new Refusal("metal.refusal.id-twice", { id: m.id });
@@ -27,6 +34,7 @@ export function libraryOf(version: string, metals: readonly Metal[]): Library {
   return {
     version,
     metals,
+    worth,
     has: (id) => byId.has(id),
     metal(id) {
       const found = byId.get(id);

@@ -8,6 +8,7 @@ import { builtIn, type Library, libraryOf } from "./library.ts";
 import { colours, type Figure, type Metal } from "./metal.ts";
 import { refuseSilentChanges } from "./own-changes.ts";
 import type { Provenance } from "./provenance.ts";
+import { builtInWorth, worthRange } from "./worth-table.ts";
 
 /** Shape of the file of own metals; goes up when a key changes its meaning. */
 export const ownMetalsFormat = 1;
@@ -59,6 +60,8 @@ const ownMetalsFile = z.strictObject({
   /** goes up with every change the owner makes */
   version: z.int().min(1),
   metals: z.array(ownMetal).max(500),
+  /** the owner's worth of a gram by element; the built-in table where it is left out */
+  worth: z.record(z.string(), z.number().min(worthRange.from).max(worthRange.to)).optional(),
 });
 
 /** An owner's own metals, as they travel in JSON. */
@@ -91,7 +94,11 @@ export function writeOwnMetals(own: OwnMetals): string {
 
 /** The library with an owner's metals; its version names both. Refuses an id given twice. */
 export function withOwn(library: Library, own: OwnMetals): Library {
-  return libraryOf(`${library.version}+own.${own.version}`, [...library.metals, ...own.metals.map(asMetal)]);
+  return libraryOf(
+    `${library.version}+own.${own.version}`,
+    [...library.metals, ...own.metals.map(asMetal)],
+    own.worth ? { of: { ...builtInWorth.of, ...own.worth } } : library.worth,
+  );
 }
 
 /** The built-in library, with an owner's metals where there are any. */

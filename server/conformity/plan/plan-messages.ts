@@ -1,6 +1,6 @@
 import { type Message, message, type Param } from "../../../calibration/message.ts";
 import { called } from "../../metals/called.ts";
-import { builtIn } from "../../metals/library.ts";
+import { builtIn, type Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
 import { causeOf, needsFiner } from "../alternative.ts";
 import type { NotExcluded } from "../conformity.ts";
@@ -41,10 +41,11 @@ export function sentencesOf(
   plan: Omit<Plan, "says">,
   claimed: Metal,
   weighing: PlannedWeighing,
+  { worth }: Library,
 ): readonly Message[] {
   const sentences = [expectedMessage(plan, weighing)];
   if (plan.excludes.length > 0) sentences.push(message("plan.excludes", { names: few(plan.excludes, 4) }));
-  const finer = plan.cannotExclude.filter((one) => needsFiner(one, claimed));
+  const finer = plan.cannotExclude.filter((one) => needsFiner(one, claimed, worth));
   if (finer.length > 0) {
     const untold = { claim: called(claimed), names: few(finer.map(named), 4) };
     sentences.push(
@@ -54,7 +55,8 @@ export function sentencesOf(
     );
   }
   const never = plan.cannotExclude.filter(
-    (one) => causeOf(one, claimed) !== "uncertainty" && (one.tuned || worthPassingOff(one.metal, claimed)),
+    (one) =>
+      causeOf(one, claimed) !== "uncertainty" && (one.tuned || worthPassingOff(one.metal, claimed, worth)),
   );
   if (never.length > 0) sentences.push(message("plan.never-excludes", { names: few(never.map(named), 5) }));
   if (weighing.pieces > 1) sentences.push(...aboutTheMean(plan, weighing.pieces));

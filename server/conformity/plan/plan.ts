@@ -27,7 +27,7 @@ export function planFor(
   checked(weighing);
   const claimed = library.metal(weighing.claim);
   const seen = look(weighing, claimed, library, evaluate);
-  const ways = () => remedies(weighing, (other) => decides(look(other, claimed, library, evaluate)));
+  const ways = () => remedies(weighing, (other) => decides(look(other, claimed, library, evaluate), library));
   if (!seen) return blind(weighing, claimed, ways());
   const { result, conformity } = seen;
   const cannotExclude = conformity.notExcluded.filter(({ metal }) => metal !== claimed);
@@ -48,10 +48,10 @@ export function planFor(
     excludes: excluded.map((m) => ({ id: m.id, called: called(m) })),
     fitting: library.metals.filter((m) => !isExcluded(m, seen)).map(({ id }) => id),
     cannotExclude,
-    remedies: decides(seen) ? [] : ways(),
+    remedies: decides(seen, library) ? [] : ways(),
     pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
   };
-  return { ...plan, says: sentencesOf(plan, claimed, weighing) };
+  return { ...plan, says: sentencesOf(plan, claimed, weighing, library) };
 }
 
 interface Looked {
@@ -86,10 +86,10 @@ function isBlind({ massG, pieces, readabilityG }: PlannedWeighing, claimed: Meta
   return (massG * pieces) / claimed.densityGPerCm3.nominal < 10 * readabilityG;
 }
 
-function decides(seen: Seen): boolean {
+function decides(seen: Seen, { worth }: Library): boolean {
   if (seen === null) return false;
   const { claimed, notExcluded } = seen.conformity;
-  return !claimed || !notExcluded.some((one) => one.metal !== claimed && needsFiner(one, claimed));
+  return !claimed || !notExcluded.some((one) => one.metal !== claimed && needsFiner(one, claimed, worth));
 }
 
 const order = { common: 0, possible: 1, rare: 2 } as const;
@@ -97,7 +97,7 @@ const order = { common: 0, possible: 1, rare: 2 } as const;
 function cheaperThan(claimed: Metal, library: Library): Metal[] {
   const away = (m: Metal) => Math.abs(m.densityGPerCm3.nominal - claimed.densityGPerCm3.nominal);
   return library.metals
-    .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed))
+    .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed, library.worth))
     .sort((a, b) => order[a.likelihood] - order[b.likelihood] || away(a) - away(b));
 }
 

@@ -7,6 +7,7 @@ import {
 import { worthPassingOff, worthPerGram } from "../../conformity/worth.ts";
 import { builtIn, type Library } from "../library.ts";
 import type { Metal } from "../metal.ts";
+import type { WorthTable } from "../worth-table.ts";
 import { type BinaryMixture, binaryMixtures, type DensityInterval } from "./binary-mixtures.ts";
 import { type CoreAndSkin, coreAndSkins } from "./core-and-skin.ts";
 import { pieceAsMetal, piecePays, skinLooksLike } from "./cored-piece.ts";
@@ -42,23 +43,30 @@ export function candidates(
   library: Library = builtIn,
 ): Candidate[] {
   const [low, high] = interval;
+  const against = { claimed, worth: library.worth };
   const singles = library.metals
     .filter((m) => m.densityGPerCm3.high >= low && m.densityGPerCm3.low <= high)
-    .map((m) => candidate("single", m, null, claimed));
+    .map((m) => candidate("single", m, null, against));
   const mixtures = binaryMixtures(interval, library).map((mixture) =>
-    candidate("mixture", mixtureAsMetal(mixture, interval), mixture, claimed),
+    candidate("mixture", mixtureAsMetal(mixture, interval), mixture, against),
   );
   const cored = coreAndSkins(interval, shape, library).map((piece) =>
-    coredCandidate(piece, interval, claimed),
+    coredCandidate(piece, interval, against),
   );
-  return ranked([...singles, ...mixtures, ...cored]);
+  return ranked([...singles, ...mixtures, ...cored], library.worth);
+}
+
+/** What a candidate is held against. */
+interface Against {
+  claimed: Metal | undefined;
+  worth: WorthTable;
 }
 
 function candidate(
   kind: Candidate["kind"],
   as: Metal,
   detail: Candidate["detail"],
-  claimed: Metal | undefined,
+  { claimed, worth }: Against,
 ): Candidate {
   const itself = claimed?.id === as.id;
   return {
@@ -67,35 +75,32 @@ function candidate(
     name: as.name,
     as,
     likelihood: as.likelihood,
-    worthMaking: claimed ? worthPassingOff(as, claimed) : null,
+    worthMaking: claimed ? worthPassingOff(as, claimed, worth) : null,
     separatedBy: claimed && !itself ? separation(claimed, as) : null,
     detail,
   };
 }
 
 /** A skin of another colour than the claim deceives nobody, and a sliver of core saves nothing. */
-function coredCandidate(
-  piece: CoreAndSkin,
-  interval: DensityInterval,
-  claimed: Metal | undefined,
-): Candidate {
-  const found = candidate("core-and-skin", pieceAsMetal(piece, interval), piece, claimed);
+function coredCandidate(piece: CoreAndSkin, interval: DensityInterval, against: Against): Candidate {
+  const { claimed, worth } = against;
+  const found = candidate("core-and-skin", pieceAsMetal(piece, interval), piece, against);
   if (!claimed) return found;
   return {
     ...found,
     likelihood: skinLooksLike(piece, claimed) ? piece.likelihood : "rare",
-    worthMaking: piecePays(piece, claimed),
+    worthMaking: piecePays(piece, claimed, worth),
   };
 }
 
-function ranked(found: Candidate[]): Candidate[] {
+function ranked(found: Candidate[], table: WorthTable): Candidate[] {
   const keyed = found.map((c) => ({
     c,
     rank:
       likelihoodOrder[c.likelihood] * 100 +
       (c.worthMaking === false ? 10 : 0) +
       (c.separatedBy ? ease(c.separatedBy.test) : 0),
-    worth: worthPerGram(c.as),
+    worth: worthPerGram(c.as, table),
   }));
   return keyed.sort((a, b) => a.rank - b.rank || a.worth - b.worth).map(({ c }) => c);
 }

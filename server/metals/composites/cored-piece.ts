@@ -3,6 +3,7 @@ import { worthPerGram } from "../../conformity/worth.ts";
 import { coreUnderSkin } from "../called.ts";
 import type { Colour, Metal } from "../metal.ts";
 import { computedBy } from "../provenance.ts";
+import type { WorthTable } from "../worth-table.ts";
 import type { DensityInterval } from "./binary-mixtures.ts";
 import type { CoreAndSkin } from "./core-and-skin.ts";
 
@@ -27,13 +28,13 @@ export function skinLooksLike(piece: CoreAndSkin, claimed: Metal): boolean {
 const leastSaving = 0.05;
 
 /** True when the cheapest piece of the kind is worth clearly less than the claim. */
-export function piecePays(piece: CoreAndSkin, claimed: Metal): boolean {
+export function piecePays(piece: CoreAndSkin, claimed: Metal, table: WorthTable): boolean {
   const { core, skin } = piece;
   const worths = piece.skinShare.map((share) => {
     const mass = massShareOfSkin(core, skin, share);
-    return mass * worthPerGram(skin) + (1 - mass) * worthPerGram(core);
+    return mass * worthPerGram(skin, table) + (1 - mass) * worthPerGram(core, table);
   });
-  return Math.min(...worths) < worthPerGram(claimed) * (1 - leastSaving);
+  return Math.min(...worths) < worthPerGram(claimed, table) * (1 - leastSaving);
 }
 
 function massShareOfSkin(core: Metal, skin: Metal, volumeShare: number): number {

@@ -63,7 +63,12 @@ export function withoutMetal(held: OwnMetals, id: string): OwnMetals {
 }
 
 function checked(metals: readonly unknown[], held: OwnMetals | undefined): OwnMetals {
-  const file = { underhook_metals: ownMetalsFormat, version: (held?.version ?? 0) + 1, metals };
+  const file = {
+    underhook_metals: ownMetalsFormat,
+    version: (held?.version ?? 0) + 1,
+    metals,
+    ...(held?.worth && { worth: held.worth }),
+  };
   return readOwnMetals(JSON.stringify(file), held);
 }
 

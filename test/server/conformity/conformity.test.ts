@@ -3,6 +3,7 @@ import { causeOf } from "../../../server/conformity/alternative.ts";
 import type { Evidence } from "../../../server/conformity/evidence/evidence.ts";
 import { canLookLike } from "../../../server/conformity/worth.ts";
 import { metal } from "../../../server/metals/library.ts";
+import { builtInWorth } from "../../../server/metals/worth-table.ts";
 import { refusalOf } from "../../refusal-of.ts";
 import { normally } from "./normally.ts";
 import { left, stands } from "./stands.ts";
@@ -131,10 +132,10 @@ test("fine silver is consistent once conductivity or sound has excluded what is 
 test("what cannot look like the claim, and would not pay under a skin, is no alternative", () => {
   // yellow 8 ct gold is dearer than silver: nobody hides it under silver; copper and lead are hidden
   const sterling = metal("ag-925");
-  expect(canLookLike(metal("au-8y"), sterling)).toBe(false);
-  expect(canLookLike(metal("au-8wni"), sterling)).toBe(true);
-  expect(canLookLike(metal("el-cu"), sterling)).toBe(true);
-  expect(canLookLike(sterling, metal("au-750"))).toBe(true);
+  expect(canLookLike(metal("au-8y"), sterling, builtInWorth)).toBe(false);
+  expect(canLookLike(metal("au-8wni"), sterling, builtInWorth)).toBe(true);
+  expect(canLookLike(metal("el-cu"), sterling, builtInWorth)).toBe(true);
+  expect(canLookLike(sterling, metal("au-750"), builtInWorth)).toBe(true);
   // of 8 ct gold at this density only white recipes pass for silver, and those are met now and then
   const gold = (claim?: string) =>
     stands(normally(10.6, 0.05), claim).notExcluded.find((one) => one.metal.id === "au-333");
