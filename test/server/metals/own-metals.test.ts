@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { compute } from "../../../server/compute/compute.ts";
+import { canLookLike } from "../../../server/conformity/worth.ts";
 import { candidates } from "../../../server/metals/composites/candidates.ts";
 import { compositeById } from "../../../server/metals/composites/composite-by-id.ts";
 import { builtIn } from "../../../server/metals/library.ts";
@@ -29,6 +30,19 @@ test("a library with own metals finds them and carries both versions", () => {
   const library = withOwn(builtIn, readOwnMetals(file(3)));
   expect(library.version).toBe(`${builtIn.version}+own.3`);
   expect(left(stands(normally(8.6, 0.01), "own-harbour-bell", { library }))).toContain("own-harbour-bell");
+});
+
+test("the owner's worth of a gram decides what would be passed off as what, and survives export", () => {
+  const own = readOwnMetals(
+    JSON.stringify({ underhook_metals: 1, version: 1, metals: [], worth: { Au: 1 } }),
+  );
+  expect(readOwnMetals(writeOwnMetals(own))).toEqual(own);
+  const passes = ({ metal, worth }: typeof builtIn) => canLookLike(metal("au-8y"), metal("ag-925"), worth);
+  // yellow 8 ct gold is dearer than silver, unless its owner says that gold is worth no more than copper
+  expect(passes(builtIn)).toBe(false);
+  expect(passes(withOwn(builtIn, own))).toBe(true);
+  const none = JSON.stringify({ underhook_metals: 1, version: 1, metals: [], worth: { Au: 0.5 } });
+  expect(refusalOf(() => readOwnMetals(none)).code).toBe("metal.own.refused");
 });
 
 test("every fault of a file is listed with its place, and nothing is taken over", () => {
