@@ -106,11 +106,16 @@ async function assayer(task: TestContext, look: Look): Promise<void> {
   if (look.device === "phone") await page.locator(".pages > summary").click();
   await link(t("frame.bench")).last().click();
   await button("MQ-101").click();
-  await button(t("bench.simulator.dry")).click();
+  /** The key is pressed once the moved piece is seen to weigh what it should, as a person would. */
+  const moved = async (to: "dry" | "wet", shows: RegExp) => {
+    await button(t(`bench.simulator.${to}`)).click();
+    await page.locator("#live-reading").getByText(shows).waitFor();
+  };
+  await moved("dry", /^31[.,]/);
   await next(page).click();
   await due(page, "immersed");
   await shows("assayer-3-dry-taken");
-  await button(t("bench.simulator.wet")).click();
+  await moved("wet", /^28[.,]/);
   await next(page).click();
   await due(page, "water");
   await page.fill("#celsius", "21,4");
