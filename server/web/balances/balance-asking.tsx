@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { nameMessage } from "../../../drivers/balance-name.ts";
@@ -6,11 +7,12 @@ import { Asking, type AskingView } from "../../../views/balances/asking.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import type { Told } from "../../../views/told.tsx";
-import { type BalanceChoice, cableOf, checkedChoice } from "../../station/balance-choice.ts";
+import { cableOf, checkedChoice } from "../../station/balance-choice.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
+import type { Entries } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
-import type { BalanceForm } from "./balance-forms.ts";
+import { type AddForm, noEntries } from "./balance-forms.ts";
 import type { BalanceParts } from "./balance-parts.ts";
 import { meaningOf } from "./now-view.ts";
 
@@ -18,7 +20,7 @@ import { meaningOf } from "./now-view.ts";
 export function balanceAskingRoutes(
   app: FastifyInstance,
   { balance, demo }: BalanceParts,
-  form: BalanceForm,
+  add: AddForm,
 ): void {
   const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
     const frame = frameOf(request, reply, { path: "/balances/asking", demo });
@@ -28,12 +30,13 @@ export function balanceAskingRoutes(
     return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);
   };
   app.get("/balances/asking", (request, reply) => show(request, reply));
-  form("/balances/asking", show, async (fields) => {
+  add("/balances/asking", show, askForm, async (ask) => {
     if (!balance.choice) throw new Refusal("balance.none-in-use");
-    await balance.choose(withRequest(balance.choice, fields));
-    return "/balances";
+    const { address: port } = balance.choice;
+    if (cableOf(port) === "usb-scale") throw new Refusal("balance.request.usb", { port });
+    await balance.choose(checkedChoice({ ...balance.choice, ask }));
   });
-  form("/balances/asking/end", show, async () => {
+  add("/balances/asking/end", show, noEntries, async () => {
     if (!balance.choice?.ask) throw new Refusal("balance.request.none");
     const { ask: _before, ...rest } = balance.choice;
     await balance.choose(rest);
@@ -60,16 +63,23 @@ function lastAnswer({ stream }: BalanceInUse): Message {
     : message("balance.answer.none");
 }
 
-/** The choice with the request of the form. Throws Refusal naming what is wrong; nothing is sent then. */
-function withRequest(choice: BalanceChoice, fields: Record<string, string>): BalanceChoice {
-  const { request = "", when = "timer", every = "0.5", consent } = fields;
-  if (cableOf(choice.address) === "usb-scale")
-    throw new Refusal("balance.request.usb", { port: choice.address });
-  if (consent !== "yes") throw new Refusal("balance.request.consent", {}, "consent");
-  if (when !== "timer" && when !== "capture") throw new Refusal("balance.request.when", { when }, "when");
-  const seconds = Number(every.trim().replace(",", "."));
-  if (!(seconds >= 0.1 && seconds <= 60))
-    throw new Refusal("balance.request.every", { seconds: every }, "every");
-  const ask = { request, when, everyMs: Math.round(seconds * 1000), ownerAgreed: true };
-  return checkedChoice({ ...choice, ask });
-}
+/** The request that its owner agreed to; nothing is sent while an entry of it is wrong. */
+const askForm = ({ exact, choice, number, box }: Entries) =>
+  z
+    .object({
+      consent: box().refine((agreed) => agreed, {
+        params: { says: message("balance.request.consent") },
+      }),
+      request: exact(),
+      when: choice(["timer", "capture"], {
+        first: "timer",
+        wrong: (when) => message("balance.request.when", { when }),
+      }),
+      every: number({ unit: "s", from: 0.1, to: 60 }).prefault("0.5"),
+    })
+    .transform(({ request, when, every }) => ({
+      request,
+      when,
+      everyMs: Math.round(every * 1000),
+      ownerAgreed: true as const,
+    }));

@@ -1,31 +1,41 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { Told } from "../../../views/told.tsx";
-import { fieldsOf } from "../page-request.ts";
-import { refusedBy } from "../refused.ts";
+import { type Entries, type Form, formIn } from "../forms/form.ts";
+import { refusalOf } from "../refused.ts";
 
 /** Draws the page a form stands on, with what was wrong. */
 export type ShowAgain = (request: FastifyRequest, reply: FastifyReply, problem: Told) => unknown;
 
-/** Adds a form: what it asks is done and leads on to a page, or is refused on its own page. */
-export type BalanceForm = (
+/**
+ * Adds a form around the balances: what it asks is done, or refused on its own page. `does` may give the page that it
+ * leads on to; else that is the Balances page.
+ */
+export type AddForm = <T>(
   path: string,
   show: ShowAgain,
-  does: (fields: Record<string, string>, request: FastifyRequest) => Promise<string>,
+  entries: Form<T>,
+  does: (values: T, request: FastifyRequest) => unknown,
 ) => void;
 
-/** The forms around the balances. In a demonstration none of them does anything: its balance is invented. */
-export function balanceForms(app: FastifyInstance, demo: boolean): BalanceForm {
-  return (path, show, does) => {
+/** In a demonstration no form does anything: its balance is invented. */
+export function balanceForms(app: FastifyInstance, demo: boolean): AddForm {
+  return (path, show, entries, does) => {
     app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
       try {
         if (demo) throw new Refusal("balance.demo");
-        return reply.redirect(await does(fieldsOf(request), request), 303);
+        const next = await does(formIn(request, entries), request);
+        return reply.redirect(typeof next === "string" ? next : "/balances", 303);
       } catch (error) {
-        const refused = refusedBy(error);
-        if (refused === undefined) throw error;
-        return show(request, reply, refused.says);
+        return show(request, reply, refusalOf(error).says);
       }
     });
   };
 }
+
+/** A button alone. */
+export const noEntries = () => z.object({});
+
+/** The port that a button is about. */
+export const portForm = ({ typed }: Entries) => z.object({ port: typed() });

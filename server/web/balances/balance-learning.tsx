@@ -1,24 +1,27 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { Refusal } from "../../../calibration/refusal.ts";
+import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { systemClock } from "../../../drivers/clock.ts";
-import { answersFrom, mustReadItsSamples } from "../../../drivers/learning/index.ts";
+import { mustReadItsSamples } from "../../../drivers/learning/index.ts";
 import { LearningNow, Learning as LearningPage, LearningPart } from "../../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Told } from "../../../views/told.tsx";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { Learning } from "../../station/learning.ts";
 import type { StoredProfile } from "../../station/profile-repository.ts";
+import type { Entries } from "../forms/form.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
-import type { BalanceForm, ShowAgain } from "./balance-forms.ts";
+import type { AddForm, ShowAgain } from "./balance-forms.ts";
 import type { BalanceParts } from "./balance-parts.ts";
 import { learningView } from "./learning-view.ts";
 import { profileHref } from "./profile-href.ts";
 
 /** Setting the balance in use up: step by step over its live bytes, pasted lines, and what was found. */
-export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts, form: BalanceForm): void {
+export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts, add: AddForm): void {
   const { balance, demo, clock = systemClock } = parts;
   const learning = new Learning(balance, clock, {
     line: () => stream.changed("learning-now"),
@@ -47,28 +50,42 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
   };
   app.get("/balances/learning", (request, reply) => show(request, reply));
   app.get("/balances/learning/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));
-  learningForms(form, show, learning, parts);
+  learningForms(add, show, learning, parts);
 }
 
-function learningForms(form: BalanceForm, show: ShowAgain, learning: Learning, parts: BalanceParts): void {
-  form("/balances/learning", show, async ({ go = "", displayed = "", unit = "" }) => {
+const stepForm = ({ exact, typed, choice }: Entries) =>
+  z.object({
+    go: choice(["begin", "on", "leave-out", "stop"], { wrong: (go) => message("learn.go", { go }) }),
+    displayed: exact(),
+    unit: typed(),
+  });
+const pastedForm = ({ exact }: Entries) => z.object({ text: exact() });
+const answersForm = () =>
+  z.object({ number: z.string().optional(), sign: z.string().optional(), sends: z.string().optional() });
+const profileForm = ({ text, box }: Entries) =>
+  z.object({
+    name: text({ most: 120, missing: message("learn.name") }),
+    confirmed: box().refine((compared) => compared, { params: { says: message("learn.not-compared") } }),
+  });
+
+function learningForms(add: AddForm, show: ShowAgain, learning: Learning, parts: BalanceParts): void {
+  add("/balances/learning", show, stepForm, async ({ go, displayed: text, unit }) => {
     if (go === "begin") await learning.begin();
-    else if (go === "on") learning.goOn({ text: displayed, unit });
+    else if (go === "on") learning.goOn({ text, unit });
     else if (go === "leave-out") learning.leaveOut();
-    else if (go === "stop") await learning.stop();
-    else throw new Refusal("learn.go", { go });
+    else await learning.stop();
     return "/balances/learning";
   });
-  form("/balances/learning/pasted", show, async ({ text = "" }) => {
+  add("/balances/learning/pasted", show, pastedForm, ({ text }) => {
     learning.fromText(text);
     return "/balances/learning#learned-heading";
   });
-  form("/balances/learning/answers", show, async ({ _csrf, ...answers }) => {
-    learning.answer(answersFrom(answers));
+  add("/balances/learning/answers", show, answersForm, (answers) => {
+    learning.answer(omitUndefined(answers));
     return "/balances/learning#learned-heading";
   });
-  form("/balances/profiles", show, async (fields) =>
-    profileHref((await keepProfile(learning, parts, fields)).name),
+  add("/balances/profiles", show, profileForm, async ({ name }) =>
+    profileHref((await keepProfile(learning, parts, name)).name),
   );
 }
 
@@ -76,12 +93,9 @@ function learningForms(form: BalanceForm, show: ShowAgain, learning: Learning, p
 async function keepProfile(
   learning: Learning,
   { balance, profiles }: BalanceParts,
-  { name = "", confirmed }: Record<string, string>,
+  name: string,
 ): Promise<StoredProfile> {
-  const called = name.trim();
-  if (called === "" || called.length > 120) throw new Refusal("learn.name", {}, "name");
-  if (confirmed !== "yes") throw new Refusal("learn.not-compared", {}, "confirmed");
-  const profile = learning.named(called);
+  const profile = learning.named(name);
   mustReadItsSamples(profile);
   const kept = await profiles.keep(profile);
   if (balance.choice) await balance.choose({ ...balance.choice, profile: kept.name });

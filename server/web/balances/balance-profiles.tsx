@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { checkProfile, exportProfile, importProfile, type Profile } from "../../../drivers/learning/index.ts";
@@ -9,10 +10,11 @@ import { Problem } from "../../../views/problem.tsx";
 import type { Told } from "../../../views/told.tsx";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { StoredProfile } from "../../station/profile-repository.ts";
+import type { Entries } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { fileOf } from "../uploads.ts";
-import type { BalanceForm } from "./balance-forms.ts";
+import type { AddForm } from "./balance-forms.ts";
 import type { BalanceParts } from "./balance-parts.ts";
 import { findingsOf, samplesOf } from "./learning-view.ts";
 import { profileHref } from "./profile-href.ts";
@@ -21,8 +23,11 @@ interface NamedRequest {
   Params: { name: string };
 }
 
+const importForm = ({ exact }: Entries) => z.object({ text: exact() });
+const useForm = ({ typed }: Entries) => z.object({ name: typed() });
+
 /** The learned profiles: shown, tested by their own lines, saved as a file, taken over from one, used. */
-export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, form: BalanceForm): void {
+export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, add: AddForm): void {
   const { balance, profiles, demo } = parts;
   const problem = (request: FastifyRequest, reply: FastifyReply, says: Told, status = 422) => {
     const frame = frameOf(request, reply, { path: "/balances/profiles", demo });
@@ -42,17 +47,16 @@ export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, 
     if (!kept) return problem(request, reply, unknown, 404);
     return sendFile(reply, kept);
   });
-  form("/balances/profiles/import", problem, async ({ text = "" }, request) => {
+  add("/balances/profiles/import", problem, importForm, async ({ text }, request) => {
     const profile = importedFrom(text, fileOf(request, "file"));
     return profileHref((await profiles.keep(profile)).name);
   });
-  form("/balances/profiles/use", problem, async ({ name = "" }) => {
+  add("/balances/profiles/use", problem, useForm, async ({ name }) => {
     const { choice } = balance;
     if (!choice) throw new Refusal("balance.none-in-use");
     if (name !== "" && !profiles.named(name)) throw new Refusal("profile.unknown");
     const { profile: _before, ...rest } = choice;
     await balance.choose(name === "" ? rest : { ...rest, profile: name });
-    return "/balances";
   });
 }
 

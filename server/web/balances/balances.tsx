@@ -1,4 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { BalancesIndex, type BalancesPage } from "../../../views/balances/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -6,10 +8,11 @@ import { page } from "../../../views/page.tsx";
 import type { Told } from "../../../views/told.tsx";
 import { type BalanceChoice, checkedChoice } from "../../station/balance-choice.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
+import type { Entries } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { fieldsOf, html } from "../page-request.ts";
 import { balanceAskingRoutes } from "./balance-asking.tsx";
-import { type BalanceForm, balanceForms, type ShowAgain } from "./balance-forms.ts";
+import { type AddForm, balanceForms, noEntries, portForm, type ShowAgain } from "./balance-forms.ts";
 import { balanceLearningRoutes } from "./balance-learning.tsx";
 import type { BalanceParts } from "./balance-parts.ts";
 import { balanceProfileRoutes } from "./balance-profiles.tsx";
@@ -30,14 +33,14 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   };
   app.get("/balances", (request, reply) => show(request, reply));
   app.get("/balances/live", (request, reply) => live.stream.join(request, reply, reply.generateCsrf()));
-  const form = balanceForms(app, parts.demo);
-  choiceForms(form, show, parts);
-  besideForms(form, show, parts);
-  answerForms(form, show, parts);
-  searchForms(form, show, live);
-  balanceAskingRoutes(app, parts, form);
-  balanceLearningRoutes(app, parts, form);
-  balanceProfileRoutes(app, parts, form);
+  const add = balanceForms(app, parts.demo);
+  choiceForms(add, show, parts);
+  besideForms(add, show, parts);
+  answerForms(add, show, parts);
+  searchForms(add, show, live);
+  balanceAskingRoutes(app, parts, add);
+  balanceLearningRoutes(app, parts, add);
+  balanceProfileRoutes(app, parts, add);
 }
 
 /** Everything the page draws; what was typed stays in the form of the port. */
@@ -69,69 +72,61 @@ function balancesPage(
   };
 }
 
+/** A port with its line as typed; an entry that is left empty is taken from what was told of the port before. */
+const choiceForm = ({ typed }: Entries) => z.object({ port: typed(), line: typed(), flow: typed() });
+type Choice = z.output<ReturnType<typeof choiceForm>>;
+
 /** What is told in the form, and what was told earlier about the balance at this address. */
-function choiceIn(
-  balance: BalanceInUse,
-  { port = "", line, flow = "none" }: Record<string, string>,
-): BalanceChoice {
-  const address = port.trim();
+function choiceOf(balance: BalanceInUse, { port: address, line, flow }: Choice): BalanceChoice {
   const before = balance.told(address);
-  const asTyped = line?.trim() || before?.line || "9600-8n1";
-  const whole = flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped) ? asTyped : `${asTyped}-${flow}`;
+  const asTyped = line || before?.line || "9600-8n1";
+  const isWhole = flow === "" || flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped);
+  const whole = isWhole ? asTyped : `${asTyped}-${flow}`;
   return checkedChoice({ ...before, address, line: whole.toLowerCase() });
 }
 
-function choiceForms(form: BalanceForm, show: ShowAgain, { balance }: BalanceParts): void {
-  form("/balances/choice", show, async (fields) => {
-    const address = fields.port?.trim() ?? "";
-    const isBeside = fields.line === undefined && balance.others.some((one) => one.address === address);
-    await (isBeside ? balance.takeFrom(address) : balance.choose(choiceIn(balance, fields)));
-    return "/balances";
+function choiceForms(add: AddForm, show: ShowAgain, { balance }: BalanceParts): void {
+  const isBeside = ({ port, line }: Choice) =>
+    line === "" && balance.others.some(({ address }) => address === port);
+  add("/balances/choice", show, choiceForm, async (typed) => {
+    await (isBeside(typed) ? balance.takeFrom(typed.port) : balance.choose(choiceOf(balance, typed)));
   });
-  form("/balances/typed", show, async () => {
-    await balance.choose(undefined);
-    return "/balances";
-  });
+  add("/balances/typed", show, noEntries, () => balance.choose(undefined));
 }
 
-function besideForms(form: BalanceForm, show: ShowAgain, { balance }: BalanceParts): void {
-  form("/balances/beside", show, async (fields) => {
-    await balance.hearBeside(choiceIn(balance, fields));
-    return "/balances";
-  });
-  form("/balances/beside/take", show, async ({ port = "" }) => {
-    await balance.takeFrom(port);
-    return "/balances";
-  });
-  form("/balances/beside/end", show, async ({ port = "" }) => {
-    await balance.endBeside(port);
-    return "/balances";
-  });
+function besideForms(add: AddForm, show: ShowAgain, { balance }: BalanceParts): void {
+  add("/balances/beside", show, choiceForm, (typed) => balance.hearBeside(choiceOf(balance, typed)));
+  add("/balances/beside/take", show, portForm, ({ port }) => balance.takeFrom(port));
+  add("/balances/beside/end", show, portForm, ({ port }) => balance.endBeside(port));
 }
 
-function answerForms(form: BalanceForm, show: ShowAgain, { balance, bench }: BalanceParts): void {
-  form("/balances/comma", show, async ({ comma = "" }) => {
+const commaForm = ({ choice }: Entries) =>
+  z.object({
+    comma: choice(["decimal", "thousands"], {
+      wrong: (comma) => message("balance.comma.unknown", { comma }),
+    }),
+  });
+const lookedAtForm = ({ typed }: Entries) => z.object({ kind: typed() });
+
+function answerForms(add: AddForm, show: ShowAgain, { balance, bench }: BalanceParts): void {
+  add("/balances/comma", show, commaForm, async ({ comma }) => {
     if (!balance.choice) throw new Refusal("balance.none-in-use");
-    if (comma !== "decimal" && comma !== "thousands") throw new Refusal("balance.comma.unknown", { comma });
     await balance.choose({ ...balance.choice, comma });
-    return "/balances";
   });
-  form("/balances/looked-at", show, async ({ kind = "" }) => {
+  add("/balances/looked-at", show, lookedAtForm, async ({ kind }) => {
     const check = bench.scale?.checks().find((one) => one.kind === kind)?.message;
     const { subject } = bench.about;
     if (check !== undefined)
       await bench.station.do({ do: "balance-looked-at", subject, seen: "now", kind, check });
-    return "/balances";
   });
 }
 
-function searchForms(form: BalanceForm, show: ShowAgain, { search }: BalancesLive): void {
-  form("/balances/finding", show, async ({ port = "" }) => {
-    search.begin(port.trim());
+function searchForms(add: AddForm, show: ShowAgain, { search }: BalancesLive): void {
+  add("/balances/finding", show, portForm, ({ port }) => {
+    search.begin(port);
     return "/balances#finding-heading";
   });
-  form("/balances/finding/stop", show, async () => {
+  add("/balances/finding/stop", show, noEntries, () => {
     search.stop();
-    return "/balances";
   });
 }

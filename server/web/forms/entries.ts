@@ -34,6 +34,8 @@ export interface Entries {
   reading(unit: string, of?: "load" | "zero"): z.ZodType<{ text: string; unit: MassUnit }>;
   /** trimmed text as it was typed, also none */
   typed(): z.ZodType<string>;
+  /** text with every blank that was typed, also none: lines of a balance, a request to one */
+  exact(): z.ZodType<string>;
   /** trimmed text that must not be empty */
   text(words?: Words): z.ZodType<string>;
   maybeText(words?: Words): z.ZodType<string | undefined>;
@@ -64,6 +66,7 @@ export function entriesFor(mark: DecimalMark): Entries {
       maybeDecimal(asked).transform((text) => (text === undefined ? undefined : Number(text))),
     reading: (unit, of = "load") => entry(undefined, (typed) => readingOf(typed, unit, { mark, of })),
     typed: () => entry(undefined, (typed) => ({ value: typed })),
+    exact: () => z.string().prefault(""),
     text: (words = {}) => entry(words.what, (typed) => wordsOf(typed, words)),
     maybeText: (words = {}) =>
       entry(words.what, (typed) => (typed === "" ? { value: undefined } : wordsOf(typed, words))),
