@@ -1,7 +1,9 @@
+import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import type { LotCommand } from "./commands.ts";
 import type { Lot } from "./lot.ts";
+import { isFactFlag } from "./lot-check.ts";
 
 /** What happens when this is asked of the lot: the entries to write. Pure. Throws Refusal when it is not done. */
 export function decideLot(lot: Lot | undefined, command: LotCommand): Happened[] {
@@ -18,6 +20,8 @@ export function decideLot(lot: Lot | undefined, command: LotCommand): Happened[]
       const { item, set } = command;
       const [flag, reason] = [command.flag.trim(), command.reason.trim()];
       if (flag === "") throw new Refusal("lot.flag-missing", {}, "own");
+      if (isFactFlag(flag))
+        throw new Refusal("lot.flag-of-the-record", { flag: message(`lots.flag-names.${flag}`) }, "flag");
       if (reason === "") throw new Refusal("lot.flag-reason-missing", {}, "reason");
       return [{ kind: "lot-flag", body: { piece: item, flag, set, reason, ...named(command.by) } }];
     }

@@ -1,51 +1,100 @@
 import { message } from "../../calibration/message.ts";
 import type { LotCheck } from "./lot-check.ts";
-import type { LotItem } from "./lot-item.ts";
+import type { WeighedMass } from "./weighed-mass.ts";
 
-/** So few pairs of one mass may be chance before a pair says anything. */
+/** So few pairs as near as this may be chance before a pair says anything. */
 const chancePairs = 0.5;
 
+interface Pair {
+  pieces: readonly [WeighedMass, WeighedMass];
+  /** g */
+  apart: number;
+}
+
 /**
- * Pieces of one mass to the last digit whose densities go together: perhaps one piece weighed twice. On a coarse scale
- * such pairs are chance; then only a pair that explains what the sum has too much is told. Masses in g.
+ * Pieces of nearly one mass whose densities go together: perhaps one piece weighed twice, under another unit or in
+ * another lot too. Two masses are near within twice one step of each display, added in squares (common practice). On a
+ * coarse scale such pairs are chance; then only a pair that explains what the sum has too much is told. Masses in g.
  */
 export function duplicates(
-  items: readonly LotItem[],
+  items: readonly WeighedMass[],
+  elsewhere: readonly WeighedMass[],
   excess: number | undefined,
   withinG: number,
 ): LotCheck[] {
-  const byMass = new Map<string, LotItem[]>();
-  for (const item of items) {
-    const key = `${Math.round(item.dryG / item.stepG)} of ${item.stepG}`;
-    byMass.set(key, [...(byMass.get(key) ?? []), item]);
-  }
-  const masses = items.map(({ dryG }) => dryG);
-  const span = Math.max(...masses) - Math.min(...masses);
-  const step = Math.max(...items.map(({ stepG }) => stepG));
-  const expected = span > 0 ? ((items.length * (items.length - 1)) / 2) * (step / span) : 0;
-  return [...byMass.values()].flatMap((same): LotCheck[] => {
-    const [first, ...others] = same;
-    if (!first) return [];
-    const alike = others.filter(({ density }) => goTogether(density, first.density));
-    if (alike.length === 0) return [];
-    const explains = excess !== undefined && Math.abs(excess - first.dryG) <= withinG;
-    if (!explains && expected > chancePairs) return [];
-    return [
-      {
-        flag: "same mass",
-        message: message(explains ? "lot-check.same-mass-in-excess" : "lot-check.same-mass", {
-          tickets: alike.length + 1,
-          mass_g: Number(first.dryG.toPrecision(8)),
-        }),
-        remedy: message("lot-check.same-mass-remedy"),
-        tickets: [first, ...alike].map(({ ticket }) => ticket),
-      },
-    ];
+  const explains = (dryG: number) => excess !== undefined && Math.abs(excess - dryG) <= withinG;
+  const pairs = pairsOf(items, elsewhere).filter(
+    (pair) => explains(pair.pieces[0].dryG) || expectedByChance(pair, items, elsewhere) <= chancePairs,
+  );
+  return groupsOf(pairs).map((group): LotCheck => {
+    const here = group.filter((one) => one.elsewhere === undefined);
+    const other = group.find((one) => one.elsewhere !== undefined);
+    const mass_g = Number(here[0]!.dryG.toPrecision(8));
+    return {
+      flag: "same mass",
+      message:
+        other?.elsewhere && here.length === 1
+          ? message("lot-check.same-mass-elsewhere", {
+              ticket: here[0]!.ticket,
+              mass_g,
+              other: other.ticket,
+              lot: other.elsewhere.lot,
+            })
+          : message(
+              here.some(({ dryG }) => explains(dryG))
+                ? "lot-check.same-mass-in-excess"
+                : "lot-check.same-mass",
+              { tickets: here.length, mass_g },
+            ),
+      remedy: message("lot-check.same-mass-remedy"),
+      tickets: here.map(({ ticket }) => ticket),
+    };
   });
 }
 
+/** Each piece of the lot with every other that is near it, of the lot or elsewhere. */
+function pairsOf(items: readonly WeighedMass[], elsewhere: readonly WeighedMass[]): Pair[] {
+  const byMass = [...items, ...elsewhere].sort((one, other) => one.dryG - other.dryG);
+  const widest = 2 * Math.SQRT2 * Math.max(0, ...byMass.map(({ stepG }) => stepG)) + 1e-9;
+  return byMass.flatMap((one, place) => {
+    const pairs: Pair[] = [];
+    for (const other of byMass.slice(place + 1)) {
+      const apart = other.dryG - one.dryG;
+      if (apart > widest) break;
+      if (one.elsewhere && other.elsewhere) continue;
+      if (apart <= 2 * Math.hypot(one.stepG, other.stepG) + 1e-9 && goTogether(one.density, other.density))
+        pairs.push({ pieces: one.elsewhere ? [other, one] : [one, other], apart });
+    }
+    return pairs;
+  });
+}
+
+/** Pairs at least as near as this one that masses spread evenly over their range would give. */
+function expectedByChance(
+  { pieces: [one, other], apart }: Pair,
+  items: readonly WeighedMass[],
+  elsewhere: readonly WeighedMass[],
+): number {
+  const within = items.length * (other.elsewhere ? elsewhere.length : (items.length - 1) / 2);
+  const masses = [...items, ...(other.elsewhere ? elsewhere : [])].map(({ dryG }) => dryG);
+  const span = Math.max(...masses) - Math.min(...masses);
+  return span > 0 ? (within * (2 * apart + Math.max(one.stepG, other.stepG))) / span : 0;
+}
+
+/** Pieces that hang together by pairs, lightest first. */
+function groupsOf(pairs: readonly Pair[]): WeighedMass[][] {
+  const groups: Set<WeighedMass>[] = [];
+  for (const { pieces } of pairs) {
+    const touched = groups.filter((group) => pieces.some((piece) => group.has(piece)));
+    const joined = new Set([...touched.flatMap((group) => [...group]), ...pieces]);
+    for (const group of touched) groups.splice(groups.indexOf(group), 1);
+    groups.push(joined);
+  }
+  return groups.map((group) => [...group].sort((one, other) => one.dryG - other.dryG));
+}
+
 /** True when two densities differ by no more than their uncertainties. */
-function goTogether(one: LotItem["density"], other: LotItem["density"]): boolean {
+function goTogether(one: WeighedMass["density"], other: WeighedMass["density"]): boolean {
   if (!one || !other) return false;
   return Math.abs(one.value - other.value) <= Math.hypot(one.expanded, other.expanded);
 }

@@ -1,5 +1,5 @@
 import type { EntryOf } from "../ledger/entry.ts";
-import type { LotCheck, RaisedFlag } from "./lot-check.ts";
+import { isRaisedFlag, type LotCheck, type RaisedFlag } from "./lot-check.ts";
 import type { LotItem } from "./lot-item.ts";
 
 /** A flag on a piece. Cleared is not deleted: it stays with its reason. */
@@ -14,22 +14,32 @@ export type FlagEntry = EntryOf<"lot-flag">;
 
 /** The flags of a piece: those the bench raises, those a person set; the newest word on each counts. */
 export function flagsOf(item: LotItem, checks: readonly LotCheck[], said: readonly FlagEntry[]): Flag[] {
-  const about = said.filter(({ body }) => body.piece === item.id);
   const raised: RaisedFlag[] = [
     ...(item.voided ? (["voided"] as const) : []),
     ...(item.typed ? (["typed"] as const) : []),
     ...(item.state === "no-valid-reading" ? (["no valid reading"] as const) : []),
     ...checks.flatMap(({ flag, tickets }) => (flag && tickets.includes(item.ticket) ? [flag] : [])),
   ];
-  const names = [...new Set<string>([...raised, ...about.map(({ body }) => body.flag)])];
-  return names.map((flag) => {
-    const last = about.findLast(({ body }) => body.flag === flag)?.body;
-    if (last === undefined) return { flag };
-    return last.set ? { flag, reason: last.reason } : { flag, cleared: last.reason };
+  const named = said.flatMap(({ body }) => (body.piece === item.id ? [body.flag] : []));
+  return [...new Set<string>([...raised, ...named])].flatMap((flag) => {
+    const word = wordOn(item, flag, said);
+    if (word === undefined) return raised.some((one) => one === flag) ? [{ flag }] : [];
+    return word.set ? [{ flag, reason: word.reason }] : [{ flag, cleared: word.reason }];
   });
 }
 
-/** True when the flag of this ticket was cleared and not set again. */
+/** True when the flag of this piece was cleared and not raised or set again. */
 export function isCleared(item: LotItem, flag: string, said: readonly FlagEntry[]): boolean {
-  return said.findLast(({ body }) => body.piece === item.id && body.flag === flag)?.body.set === false;
+  return wordOn(item, flag, said)?.set === false;
+}
+
+/**
+ * The newest word on this flag that still counts. A flag of the bench was cleared for what had been weighed and found
+ * until then; a newer weighing, test or assay raises it anew.
+ */
+function wordOn(item: LotItem, flag: string, said: readonly FlagEntry[]): FlagEntry["body"] | undefined {
+  const last = said.findLast(({ body }) => body.piece === item.id && body.flag === flag);
+  if (!last) return undefined;
+  const outdated = !last.body.set && isRaisedFlag(flag) && last.seq < item.changedSeq;
+  return outdated ? undefined : last.body;
 }

@@ -1,5 +1,4 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
 import type { State } from "../conformity/state.ts";
 import { type AssayEntry, standingAssays } from "../laboratory/assay.ts";
@@ -14,6 +13,7 @@ import { recordedFineness } from "../weighing/recorded-fineness.ts";
 import { isMeasured, type RecordedStatement } from "../weighing/recorded-statement.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import type { LotFine, Weighed } from "./lot-fine.ts";
+import { displayStepG } from "./weighed-mass.ts";
 
 /** One weighed piece of a lot. */
 export interface LotItem {
@@ -149,9 +149,4 @@ function lotFineOf(
   confidence: number,
 ): LotFine {
   return { metal, lowG, highG, permille: { low, high }, parts, confidence };
-}
-
-/** One step of the display in g; the grams of a reading in another unit carry decimals that it never showed. */
-export function displayStepG({ text, unit, grams }: { text: string; unit: string; grams: string }): number {
-  return isMassUnit(unit) ? stepGrams(text, unit) : lastPlace(grams);
 }

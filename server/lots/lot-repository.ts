@@ -5,9 +5,13 @@ import type { Library } from "../metals/library.ts";
 import { lotOf } from "./evolve.ts";
 import type { Lot } from "./lot.ts";
 import { type LotItem, lotItemOf } from "./lot-item.ts";
+import { displayStepG, type WeighedMass } from "./weighed-mass.ts";
 
 /** Rows asked for at once. */
 const pageSize = 500;
+/** Pieces of other lots that are looked through for one that came twice. */
+const mostElsewhere = 5000;
+const dayMs = 24 * 60 * 60 * 1000;
 
 /** The lots of a ledger with their pieces. What a piece comes to is kept until something more is written about it. */
 export class LotRepository {
@@ -50,6 +54,42 @@ export class LotRepository {
       before = page.next;
     }
     return items.reverse();
+  }
+
+  /**
+   * What other lots hold since a day before this one was opened, newest first: a piece of this lot may lie there too.
+   * Voided pieces are left out, and what lies further back than `mostElsewhere` rows.
+   */
+  async weighedElsewhere(id: string): Promise<WeighedMass[]> {
+    const [opened] = await this.#ledger.entriesOf(id);
+    if (!opened) return [];
+    const from = new Date(Date.parse(opened.at) - dayMs).toISOString();
+    const found: MeasurementRecord[] = [];
+    for (let before: number | null | undefined; before !== null && found.length < mostElsewhere; ) {
+      const page = await this.#ledger.records({
+        filters: { from, voided: false },
+        page: { size: pageSize, ...(before === undefined ? {} : { before }) },
+      });
+      found.push(...page.records);
+      before = page.next;
+    }
+    const others = found.filter(({ lot }) => lot !== null && lot !== id);
+    const names = new Map<string, string>();
+    for (const { lot } of others)
+      if (lot !== null && !names.has(lot)) names.set(lot, (await this.lot(lot))?.name ?? lot);
+    return others.map(({ ticket, lot, dry, dry_g, density_g_cm3, expanded_g_cm3 }) => {
+      const [text = "", unit = "g"] = dry.split(" ");
+      return {
+        ticket,
+        elsewhere: { lot: names.get(lot ?? "") ?? "" },
+        dryG: dry_g,
+        stepG: displayStepG({ text, unit, grams: `${dry_g}` }),
+        density:
+          density_g_cm3 === null || expanded_g_cm3 === null
+            ? null
+            : { value: density_g_cm3, expanded: expanded_g_cm3 },
+      };
+    });
   }
 
   async #pieceOf({ subject }: MeasurementRecord, library: Library): Promise<LotItem> {

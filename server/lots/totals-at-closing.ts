@@ -1,13 +1,8 @@
 import type { BodyOf } from "../ledger/kinds.ts";
 import { flagsOf } from "./flags.ts";
 import type { Lot } from "./lot.ts";
-import { displayStepG, type LotItem } from "./lot-item.ts";
-import { type GrossWeighing, lotSums } from "./totals.ts";
-
-/** The weighing of the lot as a whole, with one step of its display. */
-export function grossOf({ gross }: Lot): GrossWeighing | undefined {
-  return gross && { grams: Number(gross.grams), stepG: displayStepG(gross) };
-}
+import type { LotItem } from "./lot-item.ts";
+import type { LotSums } from "./totals.ts";
 
 /** What is written of a lot when it is closed, beside what is paid for it. */
 export type TotalsAtClosing = Pick<
@@ -16,8 +11,7 @@ export type TotalsAtClosing = Pick<
 >;
 
 /** What a lot came to when it is closed; decimals as its displays show them, fine mass with two at least. */
-export function totalsAtClosing(lot: Lot, items: readonly LotItem[]): TotalsAtClosing {
-  const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
+export function totalsAtClosing(lot: Lot, items: readonly LotItem[], sums: LotSums): TotalsAtClosing {
   const text = (grams: number) => grams.toFixed(Math.max(sums.decimals, 2));
   const flagged = items.filter(
     (item) =>

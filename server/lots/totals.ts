@@ -2,17 +2,13 @@ import { message } from "../../calibration/message.ts";
 import { preciousMetals } from "../metals/precious-metal.ts";
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
 import { duplicates } from "./duplicates.ts";
-import { type FlagEntry, isCleared } from "./flags.ts";
+import { isCleared } from "./flags.ts";
 import { lightForTheirClaim } from "./light-items.ts";
+import type { Lot } from "./lot.ts";
 import type { LotCheck } from "./lot-check.ts";
 import { type Ends, fineOf, type LotFine } from "./lot-fine.ts";
 import type { LotItem } from "./lot-item.ts";
-
-/** What is known of the lot as a whole before it was sorted. */
-export interface GrossWeighing {
-  grams: number;
-  stepG: number;
-}
+import { displayStepG, type WeighedMass } from "./weighed-mass.ts";
 
 export interface LotSums {
   pieces: number;
@@ -30,14 +26,15 @@ export interface LotSums {
 /**
  * The lot so far. Fine mass is added as `fineOf` says. Dry readings are independent: against the gross mass they count
  * with one step of the display each (common practice), in squares. A voided piece, and one
- * that a check stops, counts nowhere.
+ * that a check stops, counts nowhere. `elsewhere`: pieces of other lots that one of these could be.
  */
 export function lotSums(
+  lot: Pick<Lot, "gross" | "count" | "flags">,
   all: readonly LotItem[],
-  gross?: GrossWeighing,
-  counted?: number,
-  flags: readonly FlagEntry[] = [],
+  elsewhere: readonly WeighedMass[] = [],
 ): LotSums {
+  const gross = lot.gross && { grams: Number(lot.gross.grams), stepG: displayStepG(lot.gross) };
+  const counted = lot.count;
   const items = all.filter(({ counts }) => counts);
   const sumG = items.reduce((sum, { dryG }) => sum + dryG, 0);
   const withinG = 2 * Math.hypot(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG));
@@ -53,7 +50,7 @@ export function lotSums(
     ...changedMasses(items, shown),
     ...unlikeTheList(items),
     ...lightForTheirClaim(items),
-    ...duplicates(items, excess, withinG),
+    ...duplicates(items, elsewhere, excess, withinG),
     ...(excess !== undefined
       ? [
           {
@@ -78,7 +75,7 @@ export function lotSums(
   ];
   const looked = ({ flag, tickets }: LotCheck) =>
     flag !== undefined &&
-    items.filter(({ ticket }) => tickets.includes(ticket)).every((item) => isCleared(item, flag, flags));
+    items.filter(({ ticket }) => tickets.includes(ticket)).every((item) => isCleared(item, flag, lot.flags));
   return {
     pieces: items.length,
     sumG,

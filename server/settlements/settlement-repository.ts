@@ -4,8 +4,8 @@ import { lotOf } from "../lots/evolve.ts";
 import type { Lot } from "../lots/lot.ts";
 import type { LotItem } from "../lots/lot-item.ts";
 import type { LotRepository } from "../lots/lot-repository.ts";
-import { lotSums } from "../lots/totals.ts";
-import { grossOf } from "../lots/totals-at-closing.ts";
+import { type LotSums, lotSums } from "../lots/totals.ts";
+import type { WeighedMass } from "../lots/weighed-mass.ts";
 import type { Library } from "../metals/library.ts";
 import { settlementOf } from "./evolve.ts";
 import { evidenceOf, type ItemEvidence } from "./item-evidence.ts";
@@ -19,6 +19,7 @@ export interface LotSettlement {
   /** entries about the lot */
   entries: readonly Entry[];
   items: readonly LotItem[];
+  sums: LotSums;
   evidence: readonly ItemEvidence[];
   settlement: Settlement;
   /** undefined while no price is promised */
@@ -33,20 +34,21 @@ export async function lotSettlement(
 ): Promise<LotSettlement | undefined> {
   const entries = await ledger.entriesOf(id);
   const items = await lots.items(id, library);
-  return settlementAfter(entries, items);
+  return settlementAfter(entries, items, await lots.weighedElsewhere(id));
 }
 
 /** The same for entries that were not written yet: what a change would come to. */
 export function settlementAfter(
   entries: readonly Entry[],
   items: readonly LotItem[],
+  elsewhere: readonly WeighedMass[] = [],
 ): LotSettlement | undefined {
   const lot = lotOf(entries);
   if (!lot) return undefined;
   const settlement = settlementOf(entries);
   const evidence = evidenceOf(items);
   const settled = currentPrices(settlement).length === 0 ? undefined : settle(evidence, settlement);
-  const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
+  const sums = lotSums(lot, items, elsewhere);
   const questions = closingQuestions(lot, items, { sums, settled, settlement });
-  return { lot, entries, items, evidence, settlement, settled, questions };
+  return { lot, entries, items, sums, evidence, settlement, settled, questions };
 }

@@ -61,16 +61,19 @@ async function settlementKnown(
   entries: readonly Entry[],
   { ledger, library }: BenchParts,
 ): Promise<SettlementKnown> {
-  const lot = lotOf(entries);
   const reads = command.do === "close-lot" || command.do === "state-terms" || command.do === "decide-item";
-  const items = reads ? await new LotRepository(ledger).items(command.subject, library?.() ?? builtIn) : [];
-  const now = settlementAfter(entries, items);
-  const open = command.do === "close-lot" ? await openWeighing(ledger) : undefined;
+  const lots = new LotRepository(ledger);
+  const items = reads ? await lots.items(command.subject, library?.() ?? builtIn) : [];
+  const closes = command.do === "close-lot";
+  const now = settlementAfter(entries, items, closes ? await lots.weighedElsewhere(command.subject) : []);
+  const open = closes ? await openWeighing(ledger) : undefined;
   return {
     settlement: settlementOf(entries),
     items: now?.evidence ?? [],
     questions: now?.questions ?? [],
-    totals: lot ? totalsAtClosing(lot, items) : { pieces: 0, sum_g: "0", fine_g: {}, flagged: 0 },
+    totals: now
+      ? totalsAtClosing(now.lot, items, now.sums)
+      : { pieces: 0, sum_g: "0", fine_g: {}, flagged: 0 },
     ...(open?.lot === command.subject ? { onBench: open.ticket } : {}),
   };
 }

@@ -67,10 +67,10 @@ export function screeningRoutes(
     const around = frameOf(request, reply, { path: "/lots", demo });
     const found = await lotSettlement(request.params.lot, { ledger, lots, library: library() });
     if (!found) return noLotPage(reply, around);
-    const { lot, items, questions, settled } = found;
+    const { lot, items, sums, questions, settled } = found;
     const announced = await announcedFor(ledger, lot);
     const view: LotView = {
-      ...lotView(lot, items, announced, {
+      ...lotView(lot, items, sums, announced, {
         bench,
         library: library(),
         locale: around.locale,

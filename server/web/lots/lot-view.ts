@@ -9,11 +9,11 @@ import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
 import { flagsOf } from "../../lots/flags.ts";
 import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
-import { raisedFlags } from "../../lots/lot-check.ts";
+import { doubtFlags } from "../../lots/lot-check.ts";
 import type { Ends, LotFine } from "../../lots/lot-fine.ts";
-import { displayStepG, type LotItem } from "../../lots/lot-item.ts";
-import { decimalsOf, type LotSums, lotSums } from "../../lots/totals.ts";
-import { grossOf } from "../../lots/totals-at-closing.ts";
+import type { LotItem } from "../../lots/lot-item.ts";
+import { decimalsOf, type LotSums } from "../../lots/totals.ts";
+import { displayStepG } from "../../lots/weighed-mass.ts";
 import type { Library } from "../../metals/library.ts";
 import type { PreciousMetal } from "../../metals/precious-metal.ts";
 import { rolesOf } from "../../methods/index.ts";
@@ -54,6 +54,7 @@ function stepOf(lot: Lot, bench: Bench): LotStep {
 export function lotView(
   lot: Lot,
   items: readonly LotItem[],
+  sums: LotSums,
   announced: Parameters<typeof stillToCome>[0],
   { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
 ): Omit<
@@ -72,7 +73,6 @@ export function lotView(
   | "pays"
 > {
   const { locale } = manner;
-  const sums = lotSums(items, grossOf(lot), lot.count, lot.flags);
   const secondPerson = secondPersonView(bench);
   const otherItem = otherItemView(bench);
   const newestFirst = [...items].reverse();
@@ -111,7 +111,7 @@ export function lotView(
       id,
       name: nameIn(library, id, locale),
     })),
-    flagNames: raisedFlags.map((id) => ({ id, name: flagName(id, locale) })),
+    flagNames: doubtFlags.map((id) => ({ id, name: flagName(id, locale) })),
     ...(lot.closed ? { closed: closedView(lot.closed, manner) } : {}),
   };
 }

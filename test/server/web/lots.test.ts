@@ -138,6 +138,29 @@ test("a piece that drank is flagged, the flag is cleared with a reason, and both
   expect(text).not.toContain(tell(message("lot-check.mass-gained-remedy"), "en"));
   expect(text).toContain("magnetic clasp (held by the magnet)");
   expect(await at.ledger.entries({ kind: "lot-flag" })).toHaveLength(2);
+  const byHand = { flagTicket: "31", flag: "voided", action: "set", reason: "it is not" };
+  expect(codesIn((await at.post(`${lot}/flags`, byHand)).body)).toEqual(["lot.flag-of-the-record"]);
+  expect(await at.ledger.entries({ kind: "lot-flag" })).toHaveLength(2);
+  // It is back on the pan once more, and still heavier: what was cleared is told again.
+  await at.post(`${lot}/again`, { again: "31", againTyped: "13,20", unit: "g" });
+  expect(await textOf(at, lot)).toContain(tell(message("lot-check.mass-gained-remedy"), "en"));
+});
+
+test("a ring weighed in two lots of one day is told in the second, and asked about before that is closed", async () => {
+  const morning = await openLot();
+  await at.post(`${morning}/pieces`, { celsius: "21.4" });
+  await weigh(morning, "M-1", "12.90", "11.932");
+  await weigh(morning, "M-2", "17.31", "16.012");
+  const afternoon = await openLot({ name: "afternoon" });
+  await at.post(`${afternoon}/pieces`, { celsius: "21.4" });
+  const told = tell(message("lot-check.same-mass-remedy"), "en");
+  await weigh(afternoon, "A-1", "3.07", "2.84");
+  expect(await textOf(at, afternoon)).not.toContain(told);
+  await weigh(afternoon, "A-2", "12.91", "11.941");
+  expect(await textOf(at, afternoon)).toContain(told);
+  const asked = await at.post(`${afternoon}/closing`, { by: "TM" });
+  const question = { flagged: 1, pieces: 2, tickets: ["A-2"] };
+  expect(wordsOf(asked.body)).toContain(tell(message("lot.asks.flagged", question), "en"));
 });
 
 test("a closed lot keeps its totals and takes no more pieces", async () => {
