@@ -84,11 +84,12 @@ export interface Check {
 }
 
 /**
- * Checks that no answer settles, since no weighing of any body gives such readings: they are repeated, swapped or
- * excluded instead.
+ * Checks that no answer settles, since no weighing of any metal gives such readings: they are repeated, swapped, read as
+ * what they are, or excluded instead.
  */
 export const impossible: ReadonlySet<string> = new Set<CheckCode>([
   "check.boxes-swapped",
+  "check.displaced-for-immersed",
   "check.displacement-negative",
   "check.nothing-on-hook",
   "check.floats",

@@ -258,14 +258,14 @@ describe("a lot", () => {
     expect(at.bench.item?.captures).toHaveLength(0);
   });
 
-  // 12.90 g dry and 0.97 g typed as immersed: what the beaker would rise by, not what hangs in the water
+  // 12.90 g dry and 5.00 g immersed: lighter than any metal, which the floor of the beaker or what lies inside explains
   test("a row that a check stops is written and flagged, and counts for nothing until it is answered", async () => {
     await weigh("30", "7.15", "6.614");
-    expect((await weigh("31", "12.90", "0.97")).statusCode).toBe(303);
+    expect((await weigh("31", "12.90", "5.00")).statusCode).toBe(303);
     const [stopped] = (await at.ledger.records({ filters: { ticket: "31" } })).records;
     expect(stopped).toMatchObject({ state: "no-valid-reading", voided: false });
     const page = (await at.app.inject({ url: lot, headers: { host } })).body;
-    expect(page).toContain('data-code="check.displaced-for-immersed"');
+    expect(page).toContain('data-code="check.rests-on-bottom"');
     // its doubt is asked before the lot is closed, and it is in no sum
     const asked = await at.post(`${lot}/closing`, {});
     expect(codesIn(asked.body)).toContain("lot.closing-asks");
@@ -283,32 +283,39 @@ describe("a lot", () => {
     expect(await kindsOf(subject)).toEqual(expect.arrayContaining(["check-answered", "amendment"]));
   });
 
-  test("readings that cannot be are not answered away: only an amendment or voiding settles the row", async () => {
-    await weigh("31", "12.90", "0.00");
-    const [{ subject } = { subject: "" }] = (await at.ledger.records()).records;
-    const answer = await at.post(`/records/${subject}/answers`, { found: "it is so", by: "KR" });
-    expect(codesIn(answer.body)).toContain("weighing.check.impossible");
-    const wet = (await at.ledger.entriesOf(subject)).findLast((entry) => entry.kind === "capture");
-    const fields = { [`reading:${wet?.id}`]: "11.93", by: "KR", reason: "read off the wrong display" };
-    expect((await at.post(`/records/${subject}/amendments`, fields)).statusCode).toBe(303);
-    const [amended] = (await at.ledger.records()).records;
-    expect(amended?.state).not.toBe("no-valid-reading");
-  });
+  // 0.97 g: what the beaker would rise by, not what hangs in the water
+  test.each(["0.00", "0.97"])(
+    "readings that cannot be are not answered away: only an amendment or voiding settles the row (%s g)",
+    async (typed) => {
+      await weigh("31", "12.90", typed);
+      const [{ subject } = { subject: "" }] = (await at.ledger.records()).records;
+      const answer = await at.post(`/records/${subject}/answers`, { found: "it is so", by: "KR" });
+      expect(codesIn(answer.body)).toContain("weighing.check.impossible");
+      const wet = (await at.ledger.entriesOf(subject)).findLast((entry) => entry.kind === "capture");
+      const fields = { [`reading:${wet?.id}`]: "11.93", by: "KR", reason: "read off the wrong display" };
+      expect((await at.post(`/records/${subject}/amendments`, fields)).statusCode).toBe(303);
+      const [amended] = (await at.ledger.records()).records;
+      expect(amended?.state).not.toBe("no-valid-reading");
+    },
+  );
 });
 
-test("on the bench, what cannot be is not answered away; the reading is excluded and taken anew", async () => {
-  const on = asked(at.bench);
-  await on.start({ ticket: "N8", claim: "au-585" }, "n8");
-  await on.type("dry", "12.90");
-  await on.type("immersed", "0.00");
-  await on.temperature("21.4");
-  const refused = await at.post("/bench/record", { found: "it is so" });
-  expect(codesIn(refused.body)).toContain("weighing.check.impossible");
-  expect(await kindsOf("n8")).not.toContain("result");
-  await on.exclude(at.bench.item?.captures.at(-1)?.id ?? "", "piece fell off the hook");
-  await on.type("immersed", "11.93");
-  expect((await at.post("/bench/record", {})).statusCode).toBe(303);
-});
+test.each(["0.00", "0.97"])(
+  "on the bench, %s g that cannot be is not answered away; it is excluded and taken anew",
+  async (typed) => {
+    const on = asked(at.bench);
+    await on.start({ ticket: "N8", claim: "au-585" }, "n8");
+    await on.type("dry", "12.90");
+    await on.type("immersed", typed);
+    await on.temperature("21.4");
+    const refused = await at.post("/bench/record", { found: "it is so" });
+    expect(codesIn(refused.body)).toContain("weighing.check.impossible");
+    expect(await kindsOf("n8")).not.toContain("result");
+    await on.exclude(at.bench.item?.captures.at(-1)?.id ?? "", "piece fell off the hook");
+    await on.type("immersed", "11.93");
+    expect((await at.post("/bench/record", {})).statusCode).toBe(303);
+  },
+);
 
 test("an owner's metal taken out while it is claimed leaves the bench standing, and says that it is gone", async () => {
   const own = {
