@@ -37,10 +37,10 @@ export type WeighingCommandContent =
   | ({ do: "exclude-photo" } & Exclusion)
   | { do: "confirm-item"; reason: string; by: string }
   | { do: "second-reading"; by: string; typedBy: string; again: readonly TypedAgain[] }
-  | { do: "answer-check"; found: string; by: string }
+  | { do: "answer-check"; found: string; stands: boolean; by: string }
   | { do: "call-off"; reason: string }
   | { do: "call-off-other-item" }
-  | { do: "write-record"; found?: string }
+  | { do: "write-record"; found?: string; stands?: boolean }
   // the balance is asked, and nothing is written
   | { do: "request-reading"; role: Role }
   | { do: "accept-unstable" }

@@ -130,7 +130,7 @@ function whileOpen(item: Item, command: OpenCommand, known: Known): Happened[] {
       return [{ kind: "piece-left", body: { reason: anotherItem(known.otherMass) } }];
     case "write-record":
       mustBeRightItem(item.ticket, known.otherMass);
-      return recorded(item, command.found ?? "", known);
+      return recorded(item, command, known);
   }
 }
 

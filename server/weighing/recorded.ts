@@ -6,14 +6,15 @@ import { type Item, standing } from "./item.ts";
 import type { Known } from "./known.ts";
 import { lastSecondReading } from "./second-person.ts";
 import { liquidTemperature } from "./sensed.ts";
-import { answered, mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
+import { answered, mustBePossible, type Said, stoppedBy, stopping } from "./stop-checks.ts";
 
 /**
- * The record of a weighing. A check that stops it refuses it until what was found is said; one that cannot be answered
+ * The record of a weighing. A check that stops it refuses it until somebody says that its readings stand, and what was
+ * found; one that cannot be answered
  * away refuses it until the reading is repeated or excluded. In a lot the work goes on: the record is written, says
  * nothing and counts for nothing until the check is answered, or it is amended or void. Throws Refusal.
  */
-export function recorded(item: Item, found: string, known: Known): Happened[] {
+export function recorded(item: Item, said: Said, known: Known): Happened[] {
   const { result, secondPersonAbove, checks = [] } = known;
   if (secondPersonAbove !== undefined && !lastSecondReading(item)?.body.agrees)
     throw new Refusal("weighing.second.needed", { limit: secondPersonAbove });
@@ -30,7 +31,7 @@ export function recorded(item: Item, found: string, known: Known): Happened[] {
   if (item.lot === undefined) mustBePossible(stops);
   if (stops.length === 0) return [{ kind: "result", body: result, key }];
   if (item.lot !== undefined) return [{ kind: "result", body: stoppedBy(result, stops), key }];
-  return [answered(stops, found), { kind: "result", body: result, key }];
+  return [answered(stops, said), { kind: "result", body: result, key }];
 }
 
 /** What the method needs and has not got. */

@@ -79,29 +79,40 @@ export function askOf(stop: Stop): Stop {
   return known === undefined ? stop : { ...stop, code: `${known}.ask` };
 }
 
-/** What was found, as the answer to these checks. Throws Refusal without an answer, or where none can settle one. */
+/** What a person says of the checks that stop a record. */
+export interface Said {
+  found?: string;
+  /** the readings are right as they stand: what was found explains the check, and no reading is wrong */
+  stands?: boolean;
+  by?: string;
+}
+
+/**
+ * What was found, as the answer to these checks. Throws Refusal without an answer, where the readings are not said to
+ * stand, or where no answer settles one.
+ */
 export function answered(
   stops: readonly Stop[],
-  found: string,
-  by?: string,
+  { found = "", stands = false, by = "" }: Said,
 ): Extract<Happened, { kind: "check-answered" }> {
   mustBePossible(stops);
   if (found.trim() === "")
     throw new Refusal("weighing.check.unanswered", { asks: stops.map(askOf) }, "found");
-  const body = { checks: [...stops], found: found.trim(), ...(by === undefined ? {} : { by }) };
+  if (!stands) throw new Refusal("weighing.check.unconfirmed", { asks: stops.map(askOf) }, "stands");
+  const body = { checks: [...stops], found: found.trim(), ...(by.trim() === "" ? {} : { by: by.trim() }) };
   return { kind: "check-answered", body };
 }
 
 /** A stopped record is answered: what was found is kept, and the same readings are stated anew. Throws Refusal. */
 export function answeredRecord(
   item: Recorded,
-  { found, by }: { found: string; by: string },
+  said: { found: string; stands: boolean; by: string },
   { result }: Known,
 ): Happened[] {
   if (item.stops.length === 0) throw new Refusal("weighing.check.nothing-asked");
-  const answer = answered(item.stops, found, by.trim() || undefined);
+  const answer = answered(item.stops, said);
   if (result === undefined || "refused" in result)
     throw new Refusal("record.not-amended", { why: result?.refused ?? "" });
-  const body = { replaces: item.closed.entry, ...signed({ reason: found, by }), result };
+  const body = { replaces: item.closed.entry, ...signed({ reason: said.found, by: said.by }), result };
   return [answer, { kind: "amendment", body }];
 }

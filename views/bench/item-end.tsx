@@ -1,4 +1,4 @@
-import { Field } from "../forms.tsx";
+import { Check, Field } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
@@ -34,16 +34,20 @@ export function RecordForm({ view, next = true }: { view: BenchView; next?: bool
 /** A question of the watch is open: what somebody found goes into the record with it. */
 function WhatWasFound({ view: { problem } }: { view: BenchView }) {
   const t = useTell();
+  const { found = "", stands } = typedInto(problem, "/bench/record");
   return (
-    <Field
-      name="found"
-      label={t("bench.end.found")}
-      hint={t("bench.end.found-hint")}
-      value={typedInto(problem, "/bench/record").found ?? ""}
-      maxLength={400}
-      required
-      {...(problem?.field === "found" ? { error: problem.says } : {})}
-    />
+    <>
+      <Field
+        name="found"
+        label={t("bench.end.found")}
+        hint={t("bench.end.found-hint")}
+        value={found}
+        maxLength={400}
+        required
+        {...(problem?.field === "found" ? { error: problem.says } : {})}
+      />
+      <Check name="stands" label={t("stopped.stands")} checked={stands !== undefined} required />
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { type About, AboutFields, Csrf, Field } from "../forms.tsx";
+import { type About, AboutFields, Check, Csrf, Field } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { codeMark, Told } from "../told.tsx";
 
@@ -27,7 +27,7 @@ export function AnswerChecks({
 }) {
   const t = useTell();
   const id = about.subject.slice(-12);
-  const { found = "", by = "" } = typed.subject === about.subject ? typed : {};
+  const { found = "", by = "", stands } = typed.subject === about.subject ? typed : {};
   return (
     <section class="caution" aria-label={t("stopped.heading", { ticket })}>
       <p>
@@ -53,6 +53,13 @@ export function AnswerChecks({
             value={found}
             label={t("stopped.found")}
             maxLength={400}
+            required
+          />
+          <Check
+            name="stands"
+            id={`stands-${id}`}
+            label={t("stopped.stands")}
+            checked={stands !== undefined}
             required
           />
           <Field

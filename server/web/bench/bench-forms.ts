@@ -31,7 +31,7 @@ const methodForm = ({ choice }: Entries) =>
     method: choice(methodNames, { wrong: (method) => message("weighing.method.unknown", { method }) }),
   });
 const reasonForm = ({ typed }: Entries) => z.object({ reason: typed() });
-const foundForm = ({ typed }: Entries) => z.object({ found: typed() });
+const foundForm = ({ typed, box }: Entries) => z.object({ found: typed(), stands: box() });
 const lookedAtForm = ({ typed }: Entries) => z.object({ kind: typed() });
 
 /** Why the piece on the pan is the ticket's although it weighs otherwise. */

@@ -30,5 +30,6 @@ export const amendmentForm = ({ typed }: Entries) =>
 /** Who declares a record void, and why. */
 export const voidForm = ({ typed }: Entries) => z.object({ by: typed(), reason: typed() });
 
-/** What was found where checks stop a record, and by whom. */
-export const answerForm = ({ typed }: Entries) => z.object({ found: typed(), by: typed() });
+/** What was found where checks stop a record, that its readings stand, and by whom. */
+export const answerForm = ({ typed, box }: Entries) =>
+  z.object({ found: typed(), stands: box(), by: typed() });

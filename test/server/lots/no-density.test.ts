@@ -122,7 +122,13 @@ test("an answer settles none of it; an amendment of the typed reading does, and 
   const entries = await at.ledger.entriesOf(subject);
   const version = `${entries.length}`;
 
-  const answered = await at.post(`${lot}/answers`, { subject, version, found: "looked", by: "kl" });
+  const answered = await at.post(`${lot}/answers`, {
+    subject,
+    version,
+    found: "looked",
+    stands: "yes",
+    by: "kl",
+  });
   expect(answered.statusCode).toBe(422);
   expect(codesIn(answered.body)).toContain("weighing.check.impossible");
 
@@ -148,7 +154,7 @@ test("the same readings on the bench are still refused, and nothing is written",
   await at.post("/bench/typed-readings", { role: "dry", reading: "12.90", unit: "g" });
   await at.post("/bench/typed-readings", { role: "immersed", reading: "12.90", unit: "g" });
   await at.post("/bench/water", { celsius: "21.4" });
-  expect((await at.post("/bench/record", { found: "looked" })).statusCode).toBe(422);
+  expect((await at.post("/bench/record", { found: "looked", stands: "yes" })).statusCode).toBe(422);
   expect(await at.ledger.entries({ kind: "result" })).toEqual([]);
 });
 

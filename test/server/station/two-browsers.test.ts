@@ -274,9 +274,10 @@ describe("a lot", () => {
     const { subject = "" } = stopped ?? {};
     const answer = { subject, version: `${(await at.ledger.entriesOf(subject)).length}`, by: "KR" };
     expect((await at.post(`${lot}/answers`, { ...answer, found: " " })).statusCode).toBe(422);
-    expect((await at.post(`${lot}/answers`, { ...answer, found: "a bead of amber inside" })).statusCode).toBe(
-      303,
-    );
+    expect(
+      (await at.post(`${lot}/answers`, { ...answer, found: "a bead of amber inside", stands: "yes" }))
+        .statusCode,
+    ).toBe(303);
     const [answered] = (await at.ledger.records({ filters: { ticket: "31" } })).records;
     expect(answered?.state).not.toBe("no-valid-reading");
     expect(await sums()).toMatch(/Sum of the pieces 20\.05 g/);
@@ -289,7 +290,11 @@ describe("a lot", () => {
     async (typed) => {
       await weigh("31", "12.90", typed);
       const [{ subject } = { subject: "" }] = (await at.ledger.records()).records;
-      const answer = await at.post(`/records/${subject}/answers`, { found: "it is so", by: "KR" });
+      const answer = await at.post(`/records/${subject}/answers`, {
+        found: "it is so",
+        stands: "yes",
+        by: "KR",
+      });
       expect(codesIn(answer.body)).toContain("weighing.check.impossible");
       const wet = (await at.ledger.entriesOf(subject)).findLast((entry) => entry.kind === "capture");
       const fields = { [`reading:${wet?.id}`]: "11.93", by: "KR", reason: "read off the wrong display" };

@@ -29,7 +29,9 @@ test("while a question of the watch is open, the record waits for what was found
   expect(at.bench.item?.closed).toBeUndefined();
 
   const found = "a bubble under the loop; the last two stand";
-  await at.post("/bench/record", { found });
+  expect(codesIn((await at.post("/bench/record", { found })).body)).toContain("weighing.check.unconfirmed");
+  expect(at.bench.item?.closed).toBeUndefined();
+  await at.post("/bench/record", { found, stands: "yes" });
   expect(at.bench.item?.closed?.how).toBe("recorded");
   const record = await page(`/records/${at.bench.item!.id}`);
   expect(record).toContain("Do bubbles still leave the piece?");

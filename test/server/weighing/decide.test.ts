@@ -43,9 +43,9 @@ const deed = fc.oneof(
   fc.record({ do: fc.constantFrom("request-reading", "auto-capture"), role }),
   fc.record({ do: fc.constant("add-test"), test: fc.constant({ test: "ring", outcome: "clear" }) }),
   fc.record({ do: fc.constant("confirm-item"), reason: text, by: text }),
-  fc.record({ do: fc.constant("answer-check"), found: text, by: text }),
+  fc.record({ do: fc.constant("answer-check"), found: text, stands: fc.boolean(), by: text }),
   fc.record({ do: fc.constantFrom("call-off", "void"), reason: text, by: text }),
-  fc.record({ do: fc.constant("write-record"), found: text }),
+  fc.record({ do: fc.constant("write-record"), found: text, stands: fc.boolean() }),
   fc.record({ do: fc.constant("weigh-again"), reading }),
   fc.record({
     ...{ do: fc.constant("amend"), by: text, reason: text, ticket: text, description: text, customer: text },
