@@ -52,6 +52,8 @@ export interface ResultView {
   fineness?: FinenessShown;
   /** what may be in the piece and harms whoever works on it, by the ids of the statement */
   cautions: readonly string[];
+  /** of a thousand pieces offered as the claim and weighed so; those of `unseen` pass whatever the density */
+  risk?: { wrong: number; rightly: number; unseen: number };
   /** the verdict on the claim's limits, where a rule was agreed */
   decision?: DecisionView;
 }
@@ -179,7 +181,7 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
-  const { says, alternatives, fineness, cautions, decision } = result;
+  const { says, alternatives, fineness, cautions, decision, claim, risk } = result;
   return (
     <>
       {says !== undefined && (
@@ -210,6 +212,12 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
         </Caution>
       )}
       {decision && <DecisionWords decision={decision} locale={locale} />}
+      {risk && claim !== undefined && (
+        <p class="hint">
+          {t("result.global-risk", { claim, ...risk })}{" "}
+          <a href="/metals/worth">{t("result.global-risk-from")}</a>.
+        </p>
+      )}
       <p class="hint">{t("result.opinion")}</p>
     </>
   );

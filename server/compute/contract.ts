@@ -1,12 +1,13 @@
 import { z } from "zod";
 import { dissolvedAirs, purities } from "../../calibration/liquid.ts";
-import { candidateKinds, occurrences } from "../conformity/candidate.ts";
+import { candidateKinds } from "../conformity/candidate.ts";
 import { ruleKinds } from "../conformity/decision-rule.ts";
 import { magnetShows } from "../conformity/evidence/evidence.ts";
 import { separatingTests } from "../conformity/separation.ts";
 import { states } from "../conformity/state.ts";
 import { preciousElements } from "../metals/fineness/precious-element.ts";
 import { colours } from "../metals/metal.ts";
+import { occurrences } from "../metals/worth-table.ts";
 import { type Method, type MethodName, methods } from "../methods/index.ts";
 import { balance } from "./balance.ts";
 import { complains, type RequestCode } from "./complaint.ts";
@@ -258,6 +259,19 @@ export const computeResponse = z.strictObject({
     state: z.enum(states),
     message: z.string(),
     decision: decision.optional(),
+    consistent_after: z
+      .array(z.enum(separatingTests))
+      .nullable()
+      .optional()
+      .describe("the fewest harmless tests that would leave the claim alone; null when none do"),
+    global_risk: z
+      .strictObject({
+        consumers: z.number().describe("accepted though its density is outside the claim's band"),
+        producers: z.number().describe("rejected though it is the claim"),
+        beyond_density: z.number().describe("accepted, something else with a density inside the band"),
+      })
+      .optional()
+      .describe("shares of all pieces offered as the claim and measured so (JCGM 106, clause 9)"),
     needed_half_width_g_cm3: z.number().optional().describe("what would decide, where it is inconclusive"),
   }),
   not_excluded: z

@@ -2,15 +2,13 @@ import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import type { Substitute } from "../metals/composites/substitutes.ts";
 import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
+import { type Occurrence, occurrences } from "../metals/worth-table.ts";
 import { bandAt } from "./exclusion.ts";
 import { repeatedAmong } from "./repeated.ts";
 
 export const candidateKinds = ["metal", "coated", "cored", "mixed"] as const;
-export const occurrences = ["common", "occasional", "rare", "purpose-made"] as const;
 
 export type CandidateKind = (typeof candidateKinds)[number];
-/** how often a whole piece of it is met; purpose-made: tuned to the density of something else (common practice) */
-export type Occurrence = (typeof occurrences)[number];
 
 /** What a piece may be: a metal of the library, or a body made of two that reaches the density. */
 export interface Candidate {
@@ -21,7 +19,8 @@ export interface Candidate {
   tuned?: true;
 }
 
-const met = { common: "common", possible: "occasional", rare: "rare" } as const;
+/** How often a whole piece of a metal is met, by its likelihood (common practice). */
+export const met = { common: "common", possible: "occasional", rare: "rare" } as const;
 /** Bodies of the library whose core is given the density of the metal around it. */
 const tuned: ReadonlySet<string> = new Set(["w-core-au", "w-epoxy"]);
 const kindsOfTwo: Readonly<Record<string, CandidateKind>> = {

@@ -1,17 +1,12 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import type { Library } from "../metals/library.ts";
-import type { DensityBand, Metal } from "../metals/metal.ts";
+import type { Metal } from "../metals/metal.ts";
+import { occurrences } from "../metals/worth-table.ts";
 import { needsFiner, satisfies, whyLeft } from "./alternative.ts";
-import {
-  type Candidate,
-  candidate,
-  distinct,
-  fitOf,
-  madeCandidate,
-  type Occurrence,
-  occurrences,
-} from "./candidate.ts";
+import { type Candidate, candidate, distinct, fitOf, madeCandidate } from "./candidate.ts";
+import { type ClaimRisk, claimRisk } from "./claim-risk.ts";
+import { type ConsistentAfter, consistentAfter } from "./consistent-after.ts";
 import { type Decision, type DecisionRule, decide } from "./decision-rule.ts";
 import type { Evidence } from "./evidence/evidence.ts";
 import { excludedBy } from "./evidence/exclusion-by-test.ts";
@@ -19,7 +14,7 @@ import { type WeighedEvidence, weighEvidence } from "./evidence/weighed-evidence
 import { bandAt, distanceTo } from "./exclusion.ts";
 import { type Instrument, type NextTest, nextTests } from "./next-test.ts";
 import { type Separation, separation } from "./separation.ts";
-import type { State } from "./state.ts";
+import { leftBeside, type State } from "./state.ts";
 import { madeUpBeside, metalsNotExcluded } from "./what-fits.ts";
 import { canLookLike } from "./worth.ts";
 
@@ -46,6 +41,10 @@ export interface Conformity {
   nextTests: NextTest[];
   /** half-width of the interval that would decide, g/cm³, where a finer density would */
   neededHalfWidthGPerCm3?: number;
+  /** beside a claim that does not stand alone: what would let it, or what stays beside it */
+  consistentAfter?: ConsistentAfter;
+  /** what the rule leaves undone over many pieces offered as the claim */
+  risk?: ClaimRisk;
   /** the claim's band as limits under the rule agreed before measuring */
   decision?: Decision;
 }
@@ -68,7 +67,7 @@ export interface ConformityContext {
  * tungsten core stay beside fine gold whatever the numbers.
  */
 export function conformityFor(measured: MeasuredDensity, context: ConformityContext): Conformity {
-  const { library, confidence, celsius, evidence = [], rule } = context;
+  const { library, confidence, celsius, evidence = [] } = context;
   const claimed = context.claim === undefined ? undefined : library.metal(context.claim);
   const fitting = metalsNotExcluded(measured, confidence, celsius, library);
   const fits = claimed !== undefined && fitting.includes(claimed);
@@ -128,8 +127,27 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
     ...(state === "inconclusive" && beside && finer.length > 0
       ? { neededHalfWidthGPerCm3: neededHalfWidth(measured, beside, finer, celsius) }
       : {}),
-    ...(rule && claimed && { decision: decide(measured, limits(bandAt(claimed, celsius)), rule) }),
+    ...(claimed &&
+      state === "consistent-not-unique" && {
+        consistentAfter: consistentAfter(claimed, alternatives, evidence),
+      }),
+    ...(claimed && underRule(measured, claimed, context)),
   };
+}
+
+/** The decision on the claim's band under the rule that was agreed, and the risks of it or of "not excluded". */
+function underRule(
+  measured: MeasuredDensity,
+  claimed: Metal,
+  { library, celsius, rule }: ConformityContext,
+): Pick<Conformity, "risk" | "decision"> {
+  const band = bandAt(claimed, celsius);
+  const decision = rule && decide(measured, { low: band.low, high: band.high }, rule);
+  const [from, to] = measured.intervalGPerCm3;
+  const expanded = (to - from) / 2;
+  const acceptance = decision?.acceptance ?? { low: band.low - expanded, high: band.high + expanded };
+  const risk = claimRisk(claimed, library, { u: measured.uGPerCm3, celsius, acceptance });
+  return { risk, ...(decision && { decision }) };
 }
 
 /**
@@ -153,16 +171,11 @@ function looksLike(
   return (recipes.length > 0 ? recipes : [metal]).some((one) => canLookLike(one, claimed, library.worth));
 }
 
-const limits = ({ low, high }: DensityBand) => ({ low, high });
-
 const exclusionsOf = (claimed: Metal | undefined, evidence: readonly Evidence[]) =>
   claimed ? evidence.filter((e) => excludedBy(e, claimed) !== null).length : 0;
 
 const bestFit = (of: readonly Candidate[], measured: MeasuredDensity, celsius: number) =>
   Math.max(0, ...of.filter(({ tuned }) => !tuned).map(({ metal }) => fitOf(measured, metal, celsius)));
-
-/** Harmless tests that see through a skin or tell a mixture: they exclude a body tuned to a density. */
-const seeingThrough: ReadonlySet<Evidence["kind"]> = new Set(["conductivity", "sound"]);
 
 function stateOf({
   claimed,
@@ -186,13 +199,8 @@ function stateOf({
   if (contradicts && exclusions < 2) return "inconclusive";
   if (exclusions > 0) return "excluded";
   if (finer) return "inconclusive";
-  const tested = evidence.some(({ kind }) => seeingThrough.has(kind));
-  const counts: readonly Occurrence[] = tested
-    ? ["common", "occasional"]
-    : ["common", "occasional", "purpose-made"];
-  return alternatives.some(({ occurrence }) => counts.includes(occurrence))
-    ? "consistent-not-unique"
-    : "consistent";
+  const kinds = evidence.map(({ kind }) => kind);
+  return leftBeside(alternatives, kinds).length > 0 ? "consistent-not-unique" : "consistent";
 }
 
 function ordered(candidates: readonly NotExcluded[]): NotExcluded[] {

@@ -1,11 +1,14 @@
 import { normalBelow } from "../../calibration/normal.ts";
 import { type AcceptanceInterval, highOf, lowOf, type ToleranceInterval } from "./tolerance.ts";
 
-/** What is known about pieces before any of them is measured: a probability density over a finite range. */
-export interface PriorDensity {
+/**
+ * What is known about pieces before any of them is measured (JCGM 106:2012, clause 5): a share of all pieces whose values
+ * are spread evenly over a range that has a width. The shares of a prior add up to 1.
+ */
+export interface PriorPart {
   from: number;
   to: number;
-  at(value: number): number;
+  share: number;
 }
 
 /** Risks over many pieces, JCGM 106:2012 clause 9. */
@@ -18,40 +21,41 @@ export interface GlobalRisk {
   producers: number;
 }
 
-/** Simpson panels; 4000 hold JCGM 106's ball-bearing numbers to 1e-8. */
-const panels = 4000;
-
-/**
- * Global risks of an acceptance interval for pieces drawn from a prior and measured with a normal standard uncertainty u.
- * The integral runs over the prior's range piecewise, so that the limits fall on panel ends.
- */
+/** Global risks of an acceptance interval for pieces of a prior, each measured with a normal standard uncertainty u > 0. */
 export function globalRisk(
-  prior: PriorDensity,
+  prior: readonly PriorPart[],
   u: number,
   tolerance: ToleranceInterval,
   acceptance: AcceptanceInterval,
 ): GlobalRisk {
   if (!(u > 0)) throw new RangeError(`Standard uncertainty ${u}: right is a number above zero.`);
-  const accepted = (value: number) =>
-    acceptance === "empty"
-      ? 0
-      : normalBelow((highOf(acceptance) - value) / u) - normalBelow((lowOf(acceptance) - value) / u);
-  const outside = (f: (value: number) => number) =>
-    integral(f, prior.from, Math.max(prior.from, lowOf(tolerance))) +
-    integral(f, Math.min(prior.to, highOf(tolerance)), prior.to);
-  const inside = (f: (value: number) => number) =>
-    integral(f, Math.max(prior.from, lowOf(tolerance)), Math.min(prior.to, highOf(tolerance)));
-  return {
-    nonConforming: outside((x) => prior.at(x)),
-    consumers: outside((x) => prior.at(x) * accepted(x)),
-    producers: inside((x) => prior.at(x) * (1 - accepted(x))),
-  };
+  const risk: GlobalRisk = { nonConforming: 0, consumers: 0, producers: 0 };
+  for (const part of prior) {
+    const low = Math.min(Math.max(part.from, lowOf(tolerance)), part.to);
+    const high = Math.max(Math.min(part.to, highOf(tolerance)), low);
+    const [all, inside] = [reach(part.from, part.to), reach(low, high)];
+    const [passing, passingInside] = [accepted(part.from, part.to), accepted(low, high)];
+    const perReach = part.share / all;
+    risk.nonConforming += perReach * (all - inside);
+    risk.consumers += perReach * (passing - passingInside);
+    risk.producers += perReach * (inside - passingInside);
+  }
+  return risk;
+
+  /** the reach of accepted values, in expectation, among true values spread evenly from a to b */
+  function accepted(a: number, b: number): number {
+    if (acceptance === "empty") return 0;
+    return below(highOf(acceptance), a, b, u) - below(lowOf(acceptance), a, b, u);
+  }
 }
 
-function integral(f: (x: number) => number, from: number, to: number): number {
-  if (!(to > from)) return 0;
-  const step = (to - from) / panels;
-  let sum = f(from) + f(to);
-  for (let i = 1; i < panels; i++) sum += f(from + i * step) * (i % 2 === 1 ? 4 : 2);
-  return (sum * step) / 3;
+const reach = (a: number, b: number) => b - a;
+
+/** ∫ Φ((limit − x)/u) dx from a to b, by the antiderivative z·Φ(z) + φ(z). */
+function below(limit: number, a: number, b: number, u: number): number {
+  if (limit === Number.POSITIVE_INFINITY) return b - a;
+  if (limit === Number.NEGATIVE_INFINITY) return 0;
+  return u * (antiderivative((limit - a) / u) - antiderivative((limit - b) / u));
 }
+
+const antiderivative = (z: number) => z * normalBelow(z) + Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);

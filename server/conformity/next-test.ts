@@ -18,7 +18,7 @@ export const instruments = ["conductivity", "sound"] as const;
 export type Instrument = (typeof instruments)[number];
 
 /** The test a kind of evidence is the result of. */
-const testOf: Readonly<Partial<Record<EvidenceKind, HarmlessTest>>> = {
+export const testOf: Readonly<Partial<Record<EvidenceKind, HarmlessTest>>> = {
   worn: "colour",
   scratch: "colour",
   magnet: "magnet",

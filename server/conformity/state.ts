@@ -1,3 +1,6 @@
+import type { Occurrence } from "../metals/worth-table.ts";
+import type { EvidenceKind } from "./evidence/evidence.ts";
+
 /** Where a claim stands after everything that is known of a piece. */
 export const states = [
   "consistent",
@@ -24,4 +27,18 @@ const since: Readonly<Record<(typeof statesBefore)[number], State>> = {
 export function stateNow(state: State | (typeof statesBefore)[number], claimed: boolean): State {
   if (state === "undecided" && !claimed) return "no-claim";
   return state in since ? since[state as keyof typeof since] : (state as State);
+}
+
+/** Harmless tests that see through a skin or tell a mixture: they exclude a body tuned to a density. */
+const seeingThrough: ReadonlySet<EvidenceKind> = new Set(["conductivity", "sound"]);
+
+/** Of the alternatives those that keep a claim from standing alone; what is rarely met does not. */
+export function leftBeside<C extends { occurrence: Occurrence }>(
+  alternatives: readonly C[],
+  tests: readonly EvidenceKind[],
+): C[] {
+  const tested = tests.some((kind) => seeingThrough.has(kind));
+  return alternatives.filter(
+    ({ occurrence }) => occurrence !== "rare" && !(occurrence === "purpose-made" && tested),
+  );
 }

@@ -5,10 +5,10 @@ import { bandByMixture } from "./band-by-mixture.ts";
 import { componentSymbols } from "./component-density.ts";
 import { faultsIn, saying } from "./file-faults.ts";
 import { builtIn, type Library, libraryOf } from "./library.ts";
-import { colours, type Figure, type Metal } from "./metal.ts";
+import { colours, type Figure, type Likelihood, likelihoods, type Metal } from "./metal.ts";
 import { refuseSilentChanges } from "./own-changes.ts";
 import type { Provenance } from "./provenance.ts";
-import { builtInWorth, worthRange } from "./worth-table.ts";
+import { ownInThousand, ownWorth } from "./worth-table.ts";
 
 /** Shape of the file of own metals; goes up when a key changes its meaning. */
 export const ownMetalsFormat = 1;
@@ -38,7 +38,7 @@ const ownMetal = z
       .default(null),
     sound_m_s: z.number().min(300).max(20000).nullable().default(null),
     colour: z.enum(colours),
-    likelihood: z.enum(["common", "possible", "rare"]).default("common"),
+    likelihood: z.enum(likelihoods).default("common"),
     source: z
       .string()
       .trim()
@@ -61,7 +61,11 @@ const ownMetalsFile = z.strictObject({
   version: z.int().min(1),
   metals: z.array(ownMetal).max(500),
   /** the owner's worth of a gram by element; the built-in table where it is left out */
-  worth: z.record(z.string(), z.number().min(worthRange.from).max(worthRange.to)).optional(),
+  worth: ownWorth.optional(),
+  /** of a thousand pieces offered as one metal, so many are something else; as built where it is left out */
+  other_in_thousand: ownInThousand.optional(),
+  /** how often this bench meets a metal of the library, by its id; as built where it is left out */
+  likelihood: z.record(z.string(), z.enum(likelihoods)).optional(),
 });
 
 /** An owner's own metals, as they travel in JSON. */
@@ -87,6 +91,13 @@ export function readOwnMetals(text: string, held?: OwnMetals): OwnMetals {
   return parsed.data;
 }
 
+/** What is held with some of it changed, under the next version. Throws Refusal for what the format refuses. */
+export function nextOwn(held: OwnMetals | undefined, changed: object): OwnMetals {
+  const version = (held?.version ?? 0) + 1;
+  const next = { underhook_metals: ownMetalsFormat, metals: [], ...held, ...changed, version };
+  return readOwnMetals(JSON.stringify(next), held);
+}
+
 /** Own metals as JSON text that readOwnMetals takes back unchanged. */
 export function writeOwnMetals(own: OwnMetals): string {
   return `${JSON.stringify(own, null, 2)}\n`;
@@ -94,11 +105,22 @@ export function writeOwnMetals(own: OwnMetals): string {
 
 /** The library with an owner's metals; its version names both. Refuses an id given twice. */
 export function withOwn(library: Library, own: OwnMetals): Library {
+  const { worth } = library;
   return libraryOf(
     `${library.version}+own.${own.version}`,
-    [...library.metals, ...own.metals.map(asMetal)],
-    own.worth ? { of: { ...builtInWorth.of, ...own.worth } } : library.worth,
+    [...library.metals.map((one) => asMet(one, own.likelihood?.[one.id])), ...own.metals.map(asMetal)],
+    {
+      of: { ...worth.of, ...own.worth },
+      otherInThousand: { ...worth.otherInThousand, ...own.other_in_thousand },
+    },
   );
+}
+
+/** The metal as often met as the owner says. */
+function asMet(one: Metal, likelihood: Likelihood | undefined): Metal {
+  return likelihood === undefined || likelihood === one.likelihood
+    ? one
+    : { ...one, likelihood, provenance: { ...one.provenance, likelihood: { kind: "stated" } } };
 }
 
 /** The built-in library, with an owner's metals where there are any. */

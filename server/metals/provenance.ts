@@ -28,13 +28,13 @@ export const isSourceId = (id: string): id is SourceId => Object.hasOwn(sources,
 
 /**
  * Where a figure comes from: `seen` in the sources named, `computed` by a rule, recalled `from-memory`, or `stated` by
- * the owner with a source as typed.
+ * the owner, with a source as typed where one was asked for.
  */
 export type Provenance =
   | { kind: "seen"; sources: readonly SourceId[] }
   | { kind: "computed"; rule: Rule }
   | { kind: "from-memory" }
-  | { kind: "stated"; source: string };
+  | { kind: "stated"; source?: string };
 
 export const fromMemory: Provenance = { kind: "from-memory" };
 export const computedBy = (rule: Rule): Provenance => ({ kind: "computed", rule });
@@ -49,6 +49,8 @@ export function told(provenance: Provenance): Message {
     case "from-memory":
       return message("metal.provenance.from-memory");
     case "stated":
-      return message("metal.provenance.stated", { source: provenance.source });
+      return provenance.source === undefined
+        ? message("metal.from.stated")
+        : message("metal.provenance.stated", { source: provenance.source });
   }
 }

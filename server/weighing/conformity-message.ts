@@ -1,5 +1,6 @@
-import { type Message, message } from "../../calibration/message.ts";
+import { type Message, message, type Param } from "../../calibration/message.ts";
 import type { Conformity } from "../conformity/conformity.ts";
+import type { ConsistentAfter } from "../conformity/consistent-after.ts";
 import { bandAt } from "../conformity/exclusion.ts";
 import { inPlainWords } from "../conformity/group.ts";
 import { called } from "../metals/called.ts";
@@ -7,7 +8,7 @@ import type { StatedDensity } from "./statement-shape.ts";
 
 /** Why the claim stands where it stands, with the numbers behind it; undefined without a claim. */
 export function conformityMessage(
-  { claimed, state, notExcluded, evidence, neededHalfWidthGPerCm3 }: Conformity,
+  { claimed, state, notExcluded, evidence, neededHalfWidthGPerCm3, consistentAfter }: Conformity,
   { density_g_cm3, expanded_g_cm3, interval_g_cm3 }: StatedDensity,
   { celsius, confidence, ways }: { celsius: number; confidence: number; ways: readonly Message[] },
 ): Message | undefined {
@@ -24,8 +25,11 @@ export function conformityMessage(
   const against = evidence.excluded.filter(({ id }) => id === claimed.id).map(({ says }) => says);
   switch (state) {
     case "consistent":
-    case "consistent-not-unique":
       return message("conformity.consistent", { claim, ...between, confidence_percent });
+    case "consistent-not-unique": {
+      const way = consistentAfter && wayToConsistent(claim, consistentAfter);
+      return message("conformity.consistent-way", { claim, ...between, confidence_percent, way: way ?? "" });
+    }
     case "excluded":
       if (against.length > 0) return message("conformity.excluded-by-tests", { claim, reasons: against });
       return message(density_g_cm3 < band.low ? "conformity.excluded-below" : "conformity.excluded-above", {
@@ -48,4 +52,14 @@ export function conformityMessage(
         : message("conformity.inconclusive-would", { ...params, ways: { anyOf: ways } });
     }
   }
+}
+
+/** Which tests would leave the claim alone, or what no harmless test takes away. */
+function wayToConsistent(claim: Param, after: ConsistentAfter): Message {
+  return after.tests === null
+    ? message("conformity.way.stays", { claim, stays: inPlainWords(after.stays) })
+    : message("conformity.way.tests", {
+        claim,
+        tests: after.tests.map((test) => message(`conformity.way.${test}`)),
+      });
 }

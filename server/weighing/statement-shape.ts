@@ -1,11 +1,12 @@
 import type { Code, Message, Params } from "../../calibration/message.ts";
-import type { CandidateKind, Occurrence } from "../conformity/candidate.ts";
+import type { CandidateKind } from "../conformity/candidate.ts";
 import type { Decision } from "../conformity/decision-rule.ts";
 import type { ExcludedByTest } from "../conformity/evidence/weighed-evidence.ts";
 import type { NextTest } from "../conformity/next-test.ts";
-import type { Separation } from "../conformity/separation.ts";
+import type { HarmlessTest, Separation } from "../conformity/separation.ts";
 import type { State } from "../conformity/state.ts";
 import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
+import type { Occurrence } from "../metals/worth-table.ts";
 import type { Remedy, Severity } from "./checks/check.ts";
 
 /** Fineness and fine mass over the recipes a claim allows; entries of earlier versions hold no parts. */
@@ -71,6 +72,13 @@ export interface StatedConformity {
   /** why, with the numbers behind it; left out without a claim */
   says?: Message;
   decision?: StatedDecision;
+  /**
+   * the fewest harmless tests, each found as the claim shows it, that would leave the claim alone; null when something
+   * stays beside it whatever is found
+   */
+  consistent_after?: readonly HarmlessTest[] | null;
+  /** what the rule leaves undone over many pieces offered as the claim, shares of all of them */
+  global_risk?: { consumers: number; producers: number; beyond_density: number };
   /** half-width that would decide, where a finer density would */
   needed_half_width_g_cm3?: number;
 }

@@ -217,6 +217,7 @@ function meaningOf(
   { request, library, coarse }: { request: ComputeRequest; library: Library; coarse: boolean },
 ) {
   const { claimed, state, notExcluded, evidence, nextTests, decision, neededHalfWidthGPerCm3 } = conformity;
+  const { consistentAfter, risk } = conformity;
   const { confidence } = request;
   const standing = claimed && coarse && state !== "excluded" ? "inconclusive" : state;
   const ways =
@@ -230,6 +231,14 @@ function meaningOf(
       state: standing,
       ...(says && { says }),
       ...(decision && { decision: statedDecision(decision) }),
+      ...(consistentAfter && standing === state && { consistent_after: consistentAfter.tests }),
+      ...(risk && {
+        global_risk: {
+          consumers: risk.consumers,
+          producers: risk.producers,
+          beyond_density: risk.beyondDensity,
+        },
+      }),
       ...(neededHalfWidthGPerCm3 === undefined ? {} : { needed_half_width_g_cm3: neededHalfWidthGPerCm3 }),
     },
     not_excluded: notExcluded.map(({ metal, kind, occurrence, likelihoodRatio, beside }) => ({

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
-import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
+import { nextOwn, type OwnMetals } from "../../metals/own-metals.ts";
 import { type Entries, refuseEntry } from "../forms/form.ts";
 
 /** The owner's metals with the one of the form added, under the next version. Throws Refusal for what their format refuses. */
@@ -63,13 +63,7 @@ export function withoutMetal(held: OwnMetals, id: string): OwnMetals {
 }
 
 function checked(metals: readonly unknown[], held: OwnMetals | undefined): OwnMetals {
-  const file = {
-    underhook_metals: ownMetalsFormat,
-    version: (held?.version ?? 0) + 1,
-    metals,
-    ...(held?.worth && { worth: held.worth }),
-  };
-  return readOwnMetals(JSON.stringify(file), held);
+  return nextOwn(held, { metals });
 }
 
 /** "Dental gold, white" is own-dental-gold-white; letters outside a to z are left out. Undefined where none is left. */

@@ -8,7 +8,7 @@ export function resultViewOf(
   { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement | RecordedNoReading,
   library: Library,
 ): ResultView {
-  const { claim, state, says, decision } = conformity;
+  const { claim, state, says, decision, global_risk: risk } = conformity;
   return {
     state,
     ...(claim === null ? {} : { claim: calledById(claim, library) }),
@@ -28,5 +28,12 @@ export function resultViewOf(
     ...(fineness && { fineness }),
     cautions,
     ...(decision && { decision }),
+    ...(risk && {
+      risk: {
+        wrong: 1000 * (risk.consumers + risk.beyond_density),
+        rightly: 1000 * risk.producers,
+        unseen: 1000 * risk.beyond_density,
+      },
+    }),
   };
 }

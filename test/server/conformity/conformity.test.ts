@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { causeOf } from "../../../server/conformity/alternative.ts";
 import type { Evidence } from "../../../server/conformity/evidence/evidence.ts";
 import { canLookLike } from "../../../server/conformity/worth.ts";
-import { metal } from "../../../server/metals/library.ts";
+import { builtIn, metal } from "../../../server/metals/library.ts";
 import { builtInWorth } from "../../../server/metals/worth-table.ts";
 import { refusalOf } from "../../refusal-of.ts";
 import { normally } from "./normally.ts";
@@ -153,4 +153,27 @@ test("two tests that exclude a claim exclude it, though they contradict each oth
   // brass by density; a strong pull besides: whatever it is, sterling it is not
   const found = stands(normally(8.5, 0.01), "ag-925", { evidence: [{ kind: "magnet", shows: "strong" }] });
   expect(found.state).toBe("excluded");
+});
+
+test("a claim that does not stand alone says which tests would leave it alone, or that none do", () => {
+  const silver = stands(normally(10.49, 0.004), "ag-999");
+  expect(silver.consistentAfter?.tests).toEqual(["conductivity"]);
+  const gold = stands(normally(19.3, 0.01), "au-999").consistentAfter;
+  expect(gold?.tests === null && gold.stays.map(({ metal }) => metal.id)).toEqual(["au-995"]);
+});
+
+test("over many pieces offered, a wider interval lets more through and more of it that density could see", () => {
+  const risk = (u: number) => stands(normally(10.35, u), "ag-925").risk!;
+  const [fine, coarse] = [risk(0.002), risk(0.1)];
+  expect(coarse.consumers).toBeGreaterThan(10 * fine.consumers);
+  expect(coarse.producers).toBeGreaterThan(fine.producers);
+  // what lies inside the band is let through by any balance
+  expect(coarse.beyondDensity / fine.beyondDensity).toBeGreaterThan(0.95);
+  // without anything else on offer nothing passes wrongly
+  const worth = {
+    ...builtIn.worth,
+    otherInThousand: { common: 0, occasional: 0, rare: 0, "purpose-made": 0 },
+  };
+  const none = stands(normally(10.35, 0.1), "ag-925", { library: { ...builtIn, worth } }).risk;
+  expect(none).toMatchObject({ consumers: 0, beyondDensity: 0 });
 });
