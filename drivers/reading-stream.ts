@@ -54,6 +54,8 @@ export interface ReadingStream {
   known(): KnownDisplay;
   /** whether the load was seen at rest and still is */
   isAtRest(): boolean;
+  /** whether the load that was captured last still lies there */
+  holdsTaken(): boolean;
   /** calls back once with g when the display moves on after a take while the load stays; returns the function that ends it */
   onMoved(listener: (grams: number) => void): () => void;
   /** why the capture that waits has taken nothing yet; null while none waits */
@@ -171,6 +173,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     capture,
     known: () => loads.known(),
     isAtRest,
+    holdsTaken: () => watched !== undefined,
     onMoved(listener) {
       movedListeners.add(listener);
       return () => movedListeners.delete(listener);

@@ -13,8 +13,12 @@ export interface DemoSimulator {
   takeOff(): void;
 }
 
+/** A hand takes so long from the pan to the water, ms. */
+const handMs = 1500;
+
 export function createDemoSimulator(balance: SimulatedBalance): DemoSimulator {
   let piece: DemoPiece | undefined;
+  let onTheWay: NodeJS.Timeout | undefined;
   const weighed = (it: DemoPiece) => ({
     name: it.ticket,
     massGrams: it.massGrams,
@@ -22,6 +26,7 @@ export function createDemoSimulator(balance: SimulatedBalance): DemoSimulator {
   });
   return {
     choose(id) {
+      clearTimeout(onTheWay);
       piece = demoPieces.find((known) => known.id === id);
       balance.clear();
       balance.zero();
@@ -31,22 +36,24 @@ export function createDemoSimulator(balance: SimulatedBalance): DemoSimulator {
       piece = demoPieces.find((known) => known.ticket === ticket);
     },
     layOnPan() {
+      clearTimeout(onTheWay);
       balance.clear();
       balance.zero();
       if (piece) balance.put(weighed(piece));
     },
     hangInWater() {
-      if (piece && methods[piece.method].zeros === "of-vessel") {
-        balance.beaker();
-        balance.zero();
-        balance.immerse(weighed(piece));
-        return;
-      }
-      balance.emptyHanger();
+      clearTimeout(onTheWay);
+      const hasVessel = piece !== undefined && methods[piece.method].zeros === "of-vessel";
+      if (hasVessel) balance.beaker();
+      else balance.emptyHanger();
       balance.zero();
-      if (piece) balance.hang(weighed(piece));
+      if (!piece) return;
+      const held = weighed(piece);
+      onTheWay = setTimeout(() => (hasVessel ? balance.immerse(held) : balance.hang(held)), handMs);
+      onTheWay.unref();
     },
     takeOff() {
+      clearTimeout(onTheWay);
       balance.clear();
       balance.zero();
     },

@@ -19,7 +19,7 @@ import { announcedMass } from "./announced-mass.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
-import { EachLoad } from "./each-load.ts";
+import { HandsFree } from "./hands-free.ts";
 import { limitPassed } from "./limit-passed.ts";
 import { lastWeighing } from "./open-weighing.ts";
 import type { Scale } from "./scale.ts";
@@ -38,7 +38,7 @@ export class Bench {
   readonly #parts: BenchParts;
   readonly #waiting: WaitingCapture;
   /** takes each load that came to rest by itself, when somebody has asked for it */
-  readonly #eachLoad: EachLoad;
+  readonly handsFree: HandsFree;
   readonly #listeners = new Set<() => void>();
   readonly #lineListeners = new Set<() => void>();
   #scale: Scale | undefined;
@@ -60,9 +60,10 @@ export class Bench {
     };
     const changed = () => this.#changed();
     this.#waiting = new WaitingCapture({ keep, changed });
-    this.#eachLoad = new EachLoad({
+    this.handsFree = new HandsFree({
       scale: () => this.#scale,
-      isWaiting: () => this.#waiting.role !== undefined,
+      open: () => this.open,
+      waitsFor: () => this.#handsWaitFor(),
       keep,
       changed,
     });
@@ -77,7 +78,7 @@ export class Bench {
   exchangeScale(scale: Scale | undefined, how: "opened" | "heard-all-along" = "opened"): void {
     if (scale === this.#scale) return;
     this.#waiting.giveUp(message("balance.capture.exchanged"));
-    this.#eachLoad.end();
+    this.handsFree.end();
     this.#listenTo(scale);
     const check = scale && this.open && whatToLookAt(scale.name, this.item, how);
     if (check) scale.raiseCheck(check);
@@ -98,10 +99,6 @@ export class Bench {
   /** balances that are heard already, to change over to */
   get otherBalances(): readonly { address: string; name: string }[] {
     return this.#parts.others?.() ?? [];
-  }
-  /** what each settled load is taken for by itself, what to do now, and how many were taken */
-  get eachLoad(): EachLoad["now"] {
-    return this.#eachLoad.now;
   }
   /** the weighing that was started last */
   get item(): Item | undefined {
@@ -193,10 +190,7 @@ export class Bench {
   /** Computes what can be computed of the weighing as it stands. */
   async refresh(): Promise<void> {
     const { open } = this;
-    if (!open) {
-      this.#eachLoad.end();
-      this.station.liveReadings.forget();
-    }
+    if (!open) this.station.liveReadings.forget();
     this.#evaluation = open && (await evaluationOfItem(open, this.#parts));
     this.#beforeWetting = open && (await beforeWetting(open, { library: () => builtIn, ...this.#parts }));
     this.#secondPersonAbove = open && (await limitPassed(open, this.#parts));
@@ -250,15 +244,22 @@ export class Bench {
         this.#waiting.cancel();
         return;
       case "auto-capture":
-        this.#eachLoad.begin(command.subject, command.role);
+        this.handsFree.begin(command.lot);
         return;
       case "end-auto-capture":
-        this.#eachLoad.end();
+        this.handsFree.end();
         return;
       case "balance-looked-at":
         this.#scale?.answerCheck(command.kind);
         this.#changed();
     }
+  }
+
+  /** Why no load may be taken by itself just now. */
+  #handsWaitFor(): Message | undefined {
+    if (this.waitingFor !== undefined) return message("balance.hands-free.asked-by-hand");
+    const { open, otherMass } = this;
+    return otherMass && open && message("balance.hands-free.other-mass", { ticket: open.ticket });
   }
 
   #changed(): void {

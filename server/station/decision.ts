@@ -103,7 +103,6 @@ async function knownFor(command: WeighingCommand, standing: Standing): Promise<K
       return { ...known, ...(sensors && { sensors }), ...(await massKnown(weighing, parts)) };
     }
     case "request-reading":
-    case "auto-capture":
     case "confirm-item":
     case "call-off-other-item":
       return { ...known, ...(await massKnown(weighing, parts)) };

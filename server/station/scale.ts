@@ -1,5 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
+import type { AutoCaptureOptions, AutoStep } from "../../drivers/auto-capture.ts";
 import type { Reading } from "../weighing/taken-reading.ts";
 
 /** A reading of the last seconds: how long ago, s, and g. */
@@ -32,6 +33,12 @@ export interface Taking {
   cancel(): void;
 }
 
+/** What each load is held against before it is taken by itself. */
+export type EachLoadAsked = Required<Pick<AutoCaptureOptions, "judge" | "emptyGrams">>;
+
+/** Where taking each load by itself stands. */
+export type EachLoadStep = Pick<AutoStep, "message" | "event"> & { taken?: TakenReading };
+
 /** Something about the balance that a person has to look at, after its cable was lost and found again. */
 export interface ScaleCheck {
   kind: string;
@@ -44,8 +51,8 @@ export interface Scale {
   readonly name: string;
   live(): Live;
   take(): Taking;
-  /** for hands in water: takes each settled load once, gives every step; returns the function that ends it */
-  takeEach(step: (now: { message: Message; taken?: TakenReading }) => void): () => void;
+  /** for hands in water: takes each load at rest once, gives every step; returns the function that ends it */
+  takeEach(asked: EachLoadAsked, step: (now: EachLoadStep) => void): () => void;
   /** why a capture that waits has taken nothing yet; undefined while none waits */
   waitsBecause?(): Message | undefined;
   /** what a person has to look at before weighing on */

@@ -1,10 +1,19 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { stepGrams } from "../../calibration/units.ts";
-import { type AutoCapture, createAutoCapture } from "../../drivers/auto-capture.ts";
+import { createAutoCapture } from "../../drivers/auto-capture.ts";
 import type { AtRest, Captured } from "../../drivers/captured.ts";
 import type { Reading as DriverReading, LineRecord } from "../../drivers/reading.ts";
 import type { ReadingStream } from "../../drivers/reading-stream.ts";
-import type { Live, Scale, ScaleCheck, TakenReading, Taking, TracePoint } from "./scale.ts";
+import type {
+  EachLoadAsked,
+  EachLoadStep,
+  Live,
+  Scale,
+  ScaleCheck,
+  TakenReading,
+  Taking,
+  TracePoint,
+} from "./scale.ts";
 
 /** The balance of a cable as the bench uses it; `kept` is the learned profile its lines are read by. */
 export function scaleOf(
@@ -23,7 +32,7 @@ export function scaleOf(
     name,
     live: () => liveOf(stream, newest),
     take: () => takingFrom({ name, profile }, stream),
-    takeEach: (step) => takeEach({ name, profile }, stream, checks, step),
+    takeEach: (asked, step) => takeEach({ name, profile }, stream, checks, asked, step),
     waitsBecause: () => stream.waitsBecause() ?? undefined,
     checks,
     raiseCheck(told: Message) {
@@ -80,19 +89,24 @@ function takeEach(
   source: Source,
   stream: ReadingStream,
   checks: Scale["checks"],
-  step: Parameters<Scale["takeEach"]>[0],
+  asked: EachLoadAsked,
+  step: (now: EachLoadStep) => void,
 ): () => void {
-  let auto: AutoCapture | undefined;
+  const known = () => stream.known();
+  let auto = createAutoCapture({ ...asked, known, rested: stream.isAtRest(), isTaken: stream.holdsTaken() });
+  let told: string | undefined;
   return stream.onLine((record) => {
     const [check] = checks();
     if (check) {
-      auto = undefined;
-      step({ message: check.message });
+      // whatever lies there once somebody looked at the balance is lifted first
+      auto = createAutoCapture({ ...asked, known, isTaken: true });
+      step({ message: check.message, ...(told === check.kind ? {} : { event: "refused" }) });
+      told = check.kind;
       return;
     }
-    auto ??= createAutoCapture(() => stream.known(), stream.isAtRest());
-    const { message: now, taken: settled } = auto.hear(record);
-    step({ message: now, ...(settled && { taken: taken(source, settled) }) });
+    told = undefined;
+    const { taken: settled, message, event } = auto.hear(record);
+    step({ message, ...(event && { event }), ...(settled && { taken: taken(source, settled) }) });
   });
 }
 

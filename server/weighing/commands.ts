@@ -45,7 +45,8 @@ export type WeighingCommandContent =
   | { do: "request-reading"; role: Role }
   | { do: "accept-unstable" }
   | { do: "cancel-request" }
-  | { do: "auto-capture"; role: Role }
+  /** `lot`: it goes on through the tickets of this lot */
+  | { do: "auto-capture"; lot?: string }
   | { do: "end-auto-capture" }
   | { do: "balance-looked-at"; kind: string; check: Message }
   // once the record stands

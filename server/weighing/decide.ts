@@ -62,6 +62,10 @@ export function decide(weighing: Item | undefined, command: WeighingCommand, kno
       return [
         { kind: "note", body: { message: message("balance.check.looked-at", { check: command.check }) } },
       ];
+    // also between two pieces
+    case "auto-capture":
+    case "end-auto-capture":
+      return [];
     default:
       return whileOpen(openOf(weighing), command, known);
   }
@@ -82,7 +86,9 @@ type OpenCommand = Exclude<
       | "add-photo"
       | "exclude-photo"
       | "answer-check"
-      | "balance-looked-at";
+      | "balance-looked-at"
+      | "auto-capture"
+      | "end-auto-capture";
   }
 >;
 
@@ -96,13 +102,11 @@ function whileOpen(item: Item, command: OpenCommand, known: Known): Happened[] {
       return [{ kind: "capture", body: captureOf(role, reading, known) }];
     }
     case "request-reading":
-    case "auto-capture":
       mustAccept(item.method, command.role);
       mayBeWetted(item, command.role, known);
       return [];
     case "accept-unstable":
     case "cancel-request":
-    case "end-auto-capture":
       return [];
     case "state-temperature":
       return [temperature(command.celsius)];

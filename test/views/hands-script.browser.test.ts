@@ -92,18 +92,18 @@ const listenIn = () => {
 };
 const heard = () => tab.evaluate(() => (globalThis as unknown as { heard: Heard }).heard);
 
-/** The live part after one more reading was taken by itself, as the stream brings it. */
-const taken = (times: number, says: string) =>
+/** The live part after hands-free told something more, as the stream brings it. */
+const told = (times: number, kind: string, says: string) =>
   tab.evaluate(
-    ([count, sentence]) => {
-      document.querySelector("[data-taken]")?.remove();
+    ([count, heard, sentence]) => {
+      document.querySelector("[data-heard]")?.remove();
       const part = document.createElement("p");
-      Object.assign(part.dataset, { taken: count, says: sentence, say: sentence });
+      Object.assign(part.dataset, { heard, count, says: sentence, say: sentence });
       part.textContent = sentence!;
       document.querySelector("main")?.append(part);
       document.dispatchEvent(new CustomEvent("htmx:sse:after:message"));
     },
-    [String(times), says],
+    [String(times), kind, says],
   );
 
 describe("a scanner at the field of a ticket", () => {
@@ -126,18 +126,23 @@ describe("a load that is taken by itself", () => {
   it("sounds a tone and is spoken in the page's language, and the sentence is shown to whoever hears neither", async () => {
     await tab.addInitScript(listenIn);
     await open(1);
-    await taken(0, "Ready. Hang the piece.");
+    await told(0, "none", "Ready. Hang the piece.");
     await tab.locator("h1").click();
     await expect.poll(async () => (await heard()).contexts, { timeout: 15_000 }).toBe(1);
     expect((await heard()).tones).toEqual([]);
-    await taken(1, "Taken: 28.143 g. Lift the piece out.");
+    await told(1, "taken", "Taken: 28.143 g. Lift the piece out.");
     await expect.poll(async () => (await heard()).tones, { timeout: 15_000 }).toEqual([880]);
     expect((await heard()).said).toEqual([{ text: "Taken: 28.143 g. Lift the piece out.", lang: "en" }]);
     expect(await tab.getByText("Taken: 28.143 g").isVisible()).toBe(true);
     await expect.poll(() => tab.textContent("#live"), { timeout: 15_000 }).toContain("Taken: 28.143 g");
     // The same line drawn again is no second reading.
-    await taken(1, "Lift the piece out.");
+    await told(1, "taken", "Lift the piece out.");
     expect((await heard()).tones).toHaveLength(1);
+    // a refusal sounds otherwise; without a voice it sounds all the same
+    await tab.evaluate(() => localStorage.setItem("voice", "off"));
+    await told(2, "refused", "Two pieces?");
+    await expect.poll(async () => (await heard()).tones, { timeout: 15_000 }).toEqual([880, 220]);
+    expect((await heard()).said).toHaveLength(1);
   });
 
   it("is off until somebody asks for it: no sound is prepared, nothing is said", async () => {

@@ -183,6 +183,16 @@
   for (const name of ["htmx:after:swap", "htmx:sse:after:message"])
     document.addEventListener(name, () => requestAnimationFrame(follow));
 
+  // a page that follows the bench as a whole is drawn anew when what it saw has changed
+  const seenOf = () => document.querySelector("[data-redraw]")?.dataset.redraw;
+  let seenBefore = seenOf();
+  document.addEventListener("htmx:sse:after:message", () => {
+    const now = seenOf();
+    if (now === undefined || now === seenBefore) return;
+    seenBefore = now;
+    globalThis.htmx?.ajax("GET", location.pathname, { target: "#lot", swap: "outerMorph" });
+  });
+
   const remembered = new WeakSet();
   const remember = () => {
     for (const fold of document.querySelectorAll("details[data-remember]")) {

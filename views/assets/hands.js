@@ -1,5 +1,5 @@
 // For hands in water and for balances that pretend to be a keyboard. Plain script; the page works without it.
-//  1. A settled load taken by itself (data-taken counts them) sounds a tone and is spoken.
+//  1. What hands-free does (data-count counts it) sounds a tone of its kind and is spoken.
 //  2. A code of a barcode reader (data-scans) goes into the field of a ticket; a press of the foot switch (data-presses)
 //     presses the button that Enter belongs to.
 //  3. A burst of keys faster than fingers comes from a balance: it ends in the field of a weight or is refused.
@@ -7,41 +7,64 @@
   // --- 1: tone and voice
   let sound;
   const wakeSound = () => {
-    if (!document.querySelector("[data-taken], [data-wakes-sound]") || !globalThis.AudioContext) return;
+    if (!document.querySelector("[data-heard], [data-wakes-sound]") || !globalThis.AudioContext) return;
     sound ??= new AudioContext();
     if (sound.state === "suspended") void sound.resume();
   };
   // Browsers let a page sound only after its user has touched it.
   for (const name of ["pointerdown", "keydown"]) document.addEventListener(name, wakeSound);
-  const tone = () => {
-    if (sound?.state !== "running") return;
-    const source = sound.createOscillator();
-    const volume = sound.createGain();
-    const now = sound.currentTime;
-    source.frequency.value = 880;
-    volume.gain.setValueAtTime(0.3, now);
-    volume.gain.exponentialRampToValueAtTime(0.001, now + 0.35);
-    source.connect(volume).connect(sound.destination);
-    source.start(now);
-    source.stop(now + 0.35);
+  // taken: one high tone; lifted: two short ones; refused: one low and long
+  const tones = {
+    taken: [[880, 0.35]],
+    lifted: [
+      [660, 0.12],
+      [880, 0.12],
+    ],
+    refused: [[220, 0.6]],
   };
+  const ring = (kind) => {
+    if (sound?.state !== "running") return;
+    let from = sound.currentTime;
+    for (const [hertz, seconds] of tones[kind] ?? []) {
+      const source = sound.createOscillator();
+      const volume = sound.createGain();
+      source.frequency.value = hertz;
+      volume.gain.setValueAtTime(0.3, from);
+      volume.gain.exponentialRampToValueAtTime(0.001, from + seconds);
+      source.connect(volume).connect(sound.destination);
+      source.start(from);
+      source.stop(from + seconds);
+      from += seconds + 0.05;
+    }
+  };
+  const hasVoice = () => globalThis.speechSynthesis !== undefined;
+  const isSilent = () => localStorage.getItem("voice") === "off";
   const speak = (text) => {
-    if (!globalThis.speechSynthesis) return;
+    if (!hasVoice() || isSilent()) return;
     const words = new SpeechSynthesisUtterance(text);
     words.lang = document.documentElement.lang;
     speechSynthesis.cancel();
     speechSynthesis.speak(words);
   };
-  let taken;
+  let heard;
   const look = () => {
-    const part = document.querySelector("[data-taken]");
-    const now = part?.dataset.taken;
-    if (now !== undefined && taken !== undefined && Number(now) > Number(taken)) {
-      tone();
+    const part = document.querySelector("[data-heard]");
+    const voice = part?.querySelector("[data-voice]");
+    if (voice) {
+      voice.hidden = !hasVoice();
+      voice.querySelector("input").checked = !isSilent();
+    }
+    const count = part && Number(part.dataset.count);
+    // what the bench says first, once it was switched on here, is spoken too
+    if (count !== undefined && heard !== undefined && count > heard) {
+      ring(part.dataset.heard);
       speak(part.dataset.says);
     }
-    taken = now;
+    heard = count ?? (heard === undefined ? undefined : 0);
   };
+  document.addEventListener("change", ({ target }) => {
+    if (target.closest?.("[data-voice]")) localStorage.setItem("voice", target.checked ? "on" : "off");
+  });
   look();
   document.addEventListener("htmx:sse:after:message", look);
   document.addEventListener("htmx:after:swap", look);

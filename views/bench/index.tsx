@@ -3,9 +3,9 @@ import { Told } from "../told.tsx";
 import { BetweenItems } from "./between-items.tsx";
 import { ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
-import { EachLoadNow } from "./each-load.tsx";
 import { ExpectedPart } from "./expected.tsx";
 import { HandPart, type HandsView } from "./hand-part.tsx";
+import { HandsFreeNow } from "./hands-free.tsx";
 import { ItemSteps } from "./item-steps.tsx";
 import { LedgerNotes } from "./ledger-notes.tsx";
 import { LiveReading } from "./live-reading.tsx";
@@ -34,7 +34,7 @@ export function LivePart(live: LiveView) {
           <Told says={live.waitsBecause} />
         </p>
       )}
-      <EachLoadNow {...live} />
+      <HandsFreeNow {...live} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { useLocale, useTell } from "../messages/spoken.ts";
 import { metalTold } from "../messages/tell.ts";
 import { methodNames, methodViews } from "../methods/index.ts";
 import { ForTheReport } from "./for-the-report.tsx";
+import { HandsFreeSwitch } from "./hands-free.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView } from "./view.ts";
 
@@ -87,6 +88,11 @@ export function Opening({ view }: { view: BenchView }) {
           </details>
         </div>
       </BenchForm>
+      {view.scaleName !== undefined && (
+        <div class="beside-next">
+          <HandsFreeSwitch view={view} />
+        </div>
+      )}
     </section>
   );
 }

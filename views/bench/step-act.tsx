@@ -1,6 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
 import type { Role } from "../methods/view.ts";
-import { EachLoadSwitch } from "./each-load.tsx";
+import { HandsFreeSwitch } from "./hands-free.tsx";
 import { RecordForm } from "./item-end.tsx";
 import { BenchForm } from "./parts.tsx";
 import { StatedForm } from "./stated-form.tsx";
@@ -35,7 +35,7 @@ export function StepAct({
     <>
       {waits ? <Waiting view={view} /> : <Take view={view} role={step.role} />}
       <div class="beside-next">
-        {view.scaleName !== undefined && !waits && <EachLoadSwitch role={step.role} view={view} />}
+        {view.scaleName !== undefined && !waits && <HandsFreeSwitch view={view} />}
         {/* stands while a reading is awaited as well: what is half typed in it stays */}
         <TypedForm role={step.role} view={view} again={false} />
       </div>
@@ -70,7 +70,7 @@ export function Repeat({ view, item }: { view: BenchView; item: ItemView }) {
           {t("bench.next.repeat")} <span class="unseen">{t(`bench.roles.${role}`)}</span> <kbd>R</kbd>
         </button>
       </BenchForm>
-      <EachLoadSwitch role={role} view={view} />
+      <HandsFreeSwitch view={view} />
     </div>
   );
 }

@@ -203,8 +203,8 @@ export interface BenchView {
   /** what a person must look at on the balance before weighing on */
   scaleChecks: readonly { kind: string; message: Message }[];
   waitingFor: Role | undefined;
-  /** set while each settled load of a role is taken by itself */
-  eachLoad: { role: Role } | undefined;
+  /** each load at rest is taken by itself */
+  handsFree: boolean;
   error: Told | undefined;
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: ClosedView | undefined;
@@ -240,11 +240,18 @@ export interface BenchView {
   demo?: { items: readonly DemoPieceView[]; behind: string | undefined };
 }
 
+/** Taking each load by itself; `count` goes up with everything that is to be heard. */
+export interface HandsFreeView {
+  says: Told;
+  taken: number;
+  heard?: { kind: "taken" | "refused" | "lifted"; says: Told; count: number };
+}
+
 export interface LiveView {
   live: LiveShown | undefined;
   waitingFor: Role | undefined;
   /** why nothing was taken yet */
   waitsBecause?: Told | undefined;
-  /** what to do now while each settled load is taken by itself */
-  eachLoad?: { role: Role; says: Told; taken: number } | undefined;
+  /** while each load at rest is taken by itself: what to do now, and what was sounded and spoken last */
+  handsFree?: HandsFreeView | undefined;
 }

@@ -14,7 +14,7 @@ export function LotForm({
 }) {
   const action = `/lots/${lot.id}/${to}`;
   return (
-    <form method="post" action={action} hx-post={action} hx-target="#lot" hx-swap="outerHTML">
+    <form method="post" action={action} hx-post={action} hx-target="#lot" hx-swap="outerMorph">
       <Csrf token={lot.csrfToken} />
       <AboutFields about={lot.about} />
       <input type="hidden" name="lotVersion" value={lot.version} />

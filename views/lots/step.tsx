@@ -1,3 +1,4 @@
+import { HandsFreeButton } from "../bench/hands-free.tsx";
 import { OtherItem } from "../bench/other-item.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
@@ -55,6 +56,12 @@ export function ScreeningStep(lot: LotView) {
         </>
       ) : (
         current.step === "reading" && <WeighingForms lot={lot} step={current.role} />
+      )}
+      {lot.live !== undefined && (current.step === "ticket" || current.step === "reading") && (
+        <LotForm lot={lot} to="hands-free">
+          {lot.handsFree && <input type="hidden" name="end" value="yes" />}
+          <HandsFreeButton on={lot.handsFree} />
+        </LotForm>
       )}
       {lot.water !== "" && current.step === "ticket" && (
         <details>

@@ -77,6 +77,8 @@ export interface LotView {
   waiting?: { count: number; tickets: string };
   /** live reading, drawn by the bench; left out when readings are typed */
   live?: ComponentChildren;
+  /** each load at rest is taken by itself, ticket after ticket */
+  handsFree: boolean;
   /** water temperature in °C that counts now; empty until it was typed */
   water: string;
   units: readonly string[];

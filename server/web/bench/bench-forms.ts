@@ -42,23 +42,21 @@ export const rightPieceForm = ({ typed }: Entries) =>
 
 /** The command that each form of the Bench page asks for, by the address of the form. */
 export function benchForms(bench: Bench): Record<string, FormCommand> {
-  const plain = (does: "end-auto-capture" | "accept-unstable" | "cancel-request" | "swap-readings") => {
-    return (request: FastifyRequest) => ({ do: does, ...aboutIn(request) });
-  };
-  const ofRole = (does: "request-reading" | "auto-capture") => (request: FastifyRequest) => ({
-    do: does,
-    ...aboutIn(request),
-    ...formIn(request, roleForm),
-  });
+  type Plain = "auto-capture" | "end-auto-capture" | "accept-unstable" | "cancel-request" | "swap-readings";
+  const plain = (does: Plain) => (request: FastifyRequest) => ({ do: does, ...aboutIn(request) });
   return {
     "/bench/piece": (request) => ({
       do: "start-weighing",
       ...aboutIn(request),
       ticket: formIn(request, openingForm(bench.library)),
     }),
-    "/bench/captures": ofRole("request-reading"),
-    "/bench/each-load": ofRole("auto-capture"),
-    "/bench/each-load/end": plain("end-auto-capture"),
+    "/bench/captures": (request) => ({
+      do: "request-reading",
+      ...aboutIn(request),
+      ...formIn(request, roleForm),
+    }),
+    "/bench/hands-free": plain("auto-capture"),
+    "/bench/hands-free/end": plain("end-auto-capture"),
     "/bench/capture-by-hand": plain("accept-unstable"),
     "/bench/capture-cancelled": plain("cancel-request"),
     "/bench/balance-looked-at": (request) => lookedAt(bench, request),

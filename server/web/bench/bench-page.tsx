@@ -117,8 +117,13 @@ export class BenchPage {
   }
 
   #live(): LiveView {
-    const { scale, waitingFor, eachLoad } = this.#bench;
-    return { live: scale?.live(), waitingFor, waitsBecause: scale?.waitsBecause?.(), eachLoad };
+    const { scale, waitingFor, handsFree } = this.#bench;
+    return {
+      live: scale?.live(),
+      waitingFor,
+      waitsBecause: scale?.waitsBecause?.(),
+      handsFree: handsFree.now,
+    };
   }
 
   #view(token: string, problem?: Problem): BenchView {

@@ -33,7 +33,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     otherBalances: bench.otherBalances.map(({ address, name }) => ({ address, name: nameMessage(name) })),
     scaleChecks: bench.scale?.checks() ?? [],
     waitingFor: bench.waitingFor,
-    eachLoad: bench.eachLoad,
+    handsFree: bench.handsFree.now !== undefined,
     error: bench.error,
     closed: bench.closed,
     ...(open?.claim === undefined ? {} : { claim: open.claim }),

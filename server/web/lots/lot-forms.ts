@@ -2,18 +2,12 @@ import type { FastifyRequest } from "fastify";
 import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
-import { nothingClaimed } from "../../../views/lots/view.ts";
-import type { Ledger } from "../../ledger/ledger.ts";
-import { announcedFor } from "../../lots/announced.ts";
 import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
 import { ticketsNamed } from "../../lots/tickets-named.ts";
-import type { Library } from "../../metals/library.ts";
 import { isRole, type Role } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
-import type { WeighingCommand } from "../../weighing/commands.ts";
-import type { Ticket } from "../../weighing/item.ts";
 import type { Reading } from "../../weighing/taken-reading.ts";
 import { typedReading } from "../../weighing/typed-reading.ts";
 import { aboutOf, seenOf } from "../about.ts";
@@ -22,13 +16,8 @@ import { weighTicketAgain } from "../bench/ticket-again.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { ownMark } from "../look.ts";
 import { answerForm } from "../records/amendment-form.ts";
+import { type LotRunParts, recordWhenComplete, ticketOf } from "./lot-run.ts";
 import { hasNotMoved, isAskedTwice } from "./second-press.ts";
-
-export interface LotFormParts {
-  bench: Bench;
-  ledger: Ledger;
-  library: () => Library;
-}
 
 type Fields = Record<string, string>;
 
@@ -43,11 +32,17 @@ export interface LotFormRead {
 type LotForm = (read: LotFormRead) => Promise<unknown>;
 
 /** What each form of a lot's page asks for, by the end of its address. */
-export function lotForms(parts: LotFormParts): Record<string, LotForm> {
+export function lotForms(parts: LotRunParts): Record<string, LotForm> {
   const { bench, ledger } = parts;
   const { station } = bench;
   return {
     pieces: (read) => goOn(parts, read),
+    "hands-free": ({ lot, fields }) =>
+      station.do({
+        do: fields.end === "yes" ? "end-auto-capture" : "auto-capture",
+        ...aboutOf(fields),
+        lot: lot.id,
+      }),
     "right-piece": ({ fields, request }) =>
       station.do({ do: "confirm-item", ...aboutOf(fields), ...formIn(request, rightPieceForm) }),
     "other-piece": ({ fields }) => weighTicketAgain(bench, ledger, aboutOf(fields)),
@@ -83,7 +78,7 @@ function itemOf(items: readonly LotItem[], ticket: string, field: string): LotIt
 }
 
 /** The next step of the lot: the water, a ticket, a weighing, or the piece called off. A complete piece is recorded. */
-async function goOn(parts: LotFormParts, { lot, fields, request, items }: LotFormRead): Promise<void> {
+async function goOn(parts: LotRunParts, { lot, fields, request, items }: LotFormRead): Promise<void> {
   const { station, open } = parts.bench;
   const { celsius, ticket, typed, unit = "g", role = "", take, aside } = fields;
   if (celsius !== undefined) {
@@ -91,7 +86,9 @@ async function goOn(parts: LotFormParts, { lot, fields, request, items }: LotFor
   } else if (ticket !== undefined) {
     if (isFull(lot, items) && fields.beyond !== "yes")
       throw new Refusal("lot.full", { counted: lot.count! }, "ticket");
-    await station.do(await startWeighing(parts, lot, fields));
+    const { claim = "", nextTicket = "" } = fields;
+    const asked = { ticket: ticket.trim() || nextTicket, claim };
+    await station.do({ do: "start-weighing", ...aboutOf(fields), ticket: await ticketOf(parts, lot, asked) });
   } else if (open && open.id === fields.subject && open.lot !== lot.id) {
     throw new Refusal("lot.item-elsewhere", { ticket: open.ticket });
   } else if (aside === "yes") {
@@ -100,48 +97,7 @@ async function goOn(parts: LotFormParts, { lot, fields, request, items }: LotFor
     const reading = typedMass(typed, unit, { mark: ownMark(request), at: "typed" });
     await station.do({ do: "take-reading", ...aboutOf(fields), role: roleOf(role), reading });
   } else if (take !== undefined) await taken(parts.bench, { ...fields, take });
-  await recordWhenComplete(parts.bench, lot);
-}
-
-async function startWeighing(
-  { ledger, library }: LotFormParts,
-  lot: Lot,
-  fields: Fields,
-): Promise<WeighingCommand> {
-  const { nextTicket = "" } = fields;
-  const ticket = fields.ticket?.trim() || nextTicket;
-  if (ticket === "") throw new Refusal("lot.ticket-missing", {}, "ticket");
-  const listed = (await announcedFor(ledger, lot)).find((one) => one.ticket === ticket);
-  const broughtBy = listed?.customer ?? lot.from;
-  const claim = claimOf({ ticket, listed: listed?.claim, typed: fields.claim ?? "" }, lot, library());
-  const item: Ticket = {
-    ticket,
-    description: listed?.description ?? "",
-    method: lot.method,
-    lot: lot.id,
-    ...(claim === undefined ? {} : { claim }),
-    ...(broughtBy === undefined ? {} : { customer: broughtBy }),
-    ...(listed?.mass_g === undefined ? {} : { customerSupplied: { mass_g: listed.mass_g } }),
-  };
-  return { do: "start-weighing", ...aboutOf(fields), ticket: item };
-}
-
-/**
- * What the ticket is claimed as: what a list says of it, else what was chosen, else what the lot is. Undefined where
- * nothing is claimed. Throws Refusal where nobody said anything.
- */
-function claimOf(
-  { ticket, listed, typed }: { ticket: string; listed: string | undefined; typed: string },
-  lot: Lot,
-  library: Library,
-): string | undefined {
-  if (listed !== undefined && library.has(listed)) return listed;
-  if (typed === nothingClaimed) return undefined;
-  if (typed !== "" && !library.has(typed)) throw new Refusal("claim.unknown", { claim: typed }, "claim");
-  const claim = typed || lot.claim;
-  if (claim === undefined && !lot.nothingClaimed && !lot.closed)
-    throw new Refusal("lot.claim-open", { ticket }, "claim");
-  return claim;
+  await recordWhenComplete(parts.bench, lot.id);
 }
 
 /** A fineness that somebody states for several pieces at once: each gets its own terms, all or none. */
@@ -188,15 +144,9 @@ async function taken(bench: Bench, fields: Fields): Promise<void> {
   throw new Refusal(trouble?.code ?? "balance.capture.called-off", trouble?.params);
 }
 
-async function recordWhenComplete({ station, open, secondPersonDue }: Bench, lot: Lot): Promise<void> {
-  if (!open || open.lot !== lot.id || secondPersonDue !== undefined) return;
-  const wet = open.captures.some(({ role, excluded }) => role !== "dry" && excluded === undefined);
-  if (wet) await station.do({ do: "write-record", subject: open.id, seen: "now" });
-}
-
 /** Keeps the dry mass of a piece that comes back to the pan; it is held against the first one. */
 async function weighAgain(
-  { bench }: LotFormParts,
+  { bench }: LotRunParts,
   { lot, fields, items, request }: LotFormRead,
 ): Promise<void> {
   const { again = "", againTyped = "", unit = "g", take } = fields;

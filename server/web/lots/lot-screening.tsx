@@ -2,8 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
-import { LiveReading } from "../../../views/bench/live-reading.tsx";
-import { LotBalance } from "../../../views/lots/balance.tsx";
+import { LotBalance, LotChanges, LotLive } from "../../../views/lots/balance.tsx";
 import { LotPage, LotPart } from "../../../views/lots/show.tsx";
 import { type LotView, nothingClaimed } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -25,6 +24,7 @@ import { frameOf, lookOf } from "../look.ts";
 import { fieldsOf, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { lotForms } from "./lot-forms.ts";
+import { lotRun } from "./lot-run.ts";
 import { lotView } from "./lot-view.ts";
 import { noLotPage } from "./no-lot.tsx";
 
@@ -48,18 +48,21 @@ export function screeningRoutes(
   app: FastifyInstance,
   { bench, ledger, lots, claims, demo, library, second, closed }: ScreeningParts,
 ): void {
+  const liveView = () => ({
+    live: bench.scale?.live(),
+    waitingFor: bench.waitingFor,
+    handsFree: bench.handsFree.now,
+  });
   const live = new LiveStream(
     new Map<string, Draw>([
-      [
-        "live-reading",
-        (_, locale) =>
-          render(<LiveReading live={bench.scale?.live()} waitingFor={bench.waitingFor} />, locale),
-      ],
+      ["live-reading", (_, locale) => render(<LotLive {...liveView()} />, locale)],
+      ["lot-changes", () => render(<LotChanges seen={changesOf(bench)} />)],
     ]),
     heartbeatSeconds * 1000,
   );
+  bench.handsFree.runsLots(lotRun({ bench, ledger, lots, library }));
   bench.onLine(() => live.changed("live-reading"));
-  bench.onChange(() => live.changed("live-reading"));
+  bench.onChange(() => live.changed("live-reading", "lot-changes"));
   app.addHook("preClose", async () => live.close());
   app.get("/lots/live", (request, reply) => live.join(request, reply, ""));
 
@@ -80,12 +83,14 @@ export function screeningRoutes(
         ? {
             live: (
               <LotBalance
-                live={{ live: bench.scale.live(), waitingFor: bench.waitingFor }}
+                live={liveView()}
+                changes={changesOf(bench)}
                 {...(demo ? { demoToken: around.csrfToken } : {})}
               />
             ),
           }
         : {}),
+      handsFree: bench.handsFree.now?.lot === lot.id,
       claims: claims(around.locale),
       claim: claimOfLot(lot),
       units: massUnits,
@@ -104,7 +109,7 @@ export function screeningRoutes(
   }
 
   app.get<{ Params: { lot: string } }>("/lots/:lot", (request, reply) => screening(request, reply));
-  for (const [path, does] of Object.entries(lotForms({ bench, ledger, library })))
+  for (const [path, does] of Object.entries(lotForms({ bench, ledger, lots, library })))
     app.post<{ Params: { lot: string } }>(
       `/lots/:lot/${path}`,
       { preHandler: app.csrfProtection },
@@ -126,6 +131,18 @@ export function screeningRoutes(
         }
       },
     );
+}
+
+/** What of the bench a page of a lot follows: the piece on it, its readings, and what hands-free told. */
+function changesOf({ item, handsFree }: Bench): string {
+  const readings = item?.captures.length ?? 0;
+  return [
+    item?.id,
+    readings,
+    item?.closed?.how,
+    handsFree.now !== undefined,
+    handsFree.now?.heard?.count,
+  ].join(" ");
 }
 
 /** What a ticket that is on no list is claimed as: what the lot is; "" asks. Never what the piece before was. */

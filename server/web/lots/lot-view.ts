@@ -71,6 +71,7 @@ export function lotView(
   | "stopped"
   | "closingAsks"
   | "pays"
+  | "handsFree"
 > {
   const { locale } = manner;
   const secondPerson = secondPersonView(bench);

@@ -172,7 +172,7 @@ test("a weighing in progress survives a pulled cable, and nothing is taken befor
   expect(refused.body).toContain(
     shown("balance.check.first", { check: { code: "balance.check.zero-after-loss" } }),
   );
-  expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(422);
+  expect((await at.post("/bench/hands-free", {})).statusCode).toBe(422);
   await at.post("/bench/balance-looked-at", { kind: "zero-check" });
   await at.post("/bench/captures", { role: "immersed" });
   await until(() => at.bench.item?.captures.length === 2, "the immersed reading");
@@ -388,28 +388,23 @@ test("hands in water: each settled load is taken once by itself, and again only 
   await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
   await at.post("/bench/piece", { ticket: "H-1", method: "hung", claim: "", key: "H-1" });
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.103", unit: "g" });
-  expect((await at.post("/bench/each-load", { role: "immersed" })).statusCode).toBe(303);
-  const says = () => {
-    const told = at.bench.eachLoad?.says;
-    return typeof told === "object" ? told.code : undefined;
-  };
+  expect((await at.post("/bench/hands-free", {})).statusCode).toBe(303);
+  const says = () => at.bench.handsFree.now?.says.code;
+  const heard = () => at.bench.handsFree.now?.heard?.kind;
   const immersed = () => at.bench.item?.captures.filter(({ role }) => role === "immersed") ?? [];
   await until(() => says() === "balance.hands-free.ready", "the empty hanger to be seen");
   load.grams = 28.143;
   await until(() => immersed().length === 1, "the first load");
   expect(says()).toMatch(/^balance\.hands-free\.(taken|lift)$/);
-  expect(await get("/")).toContain('data-taken="1"');
+  expect(await get("/")).toContain('data-heard="taken"');
   load.grams = 0;
-  await until(
-    () => ["balance.hands-free.next", "balance.hands-free.ready"].includes(says() ?? ""),
-    "the lift",
-  );
+  await until(() => heard() === "lifted", "the lift");
   load.grams = 28.144;
   await until(() => immersed().length === 2, "the second load");
   expect(immersed().map(({ text, takenBy }) => `${text} ${takenBy}`)).toEqual([
     "28.143 own-criterion",
     "28.144 own-criterion",
   ]);
-  await at.post("/bench/each-load/end", {});
-  expect(at.bench.eachLoad).toBeUndefined();
+  await at.post("/bench/hands-free/end", {});
+  expect(at.bench.handsFree.now).toBeUndefined();
 }, 60_000);

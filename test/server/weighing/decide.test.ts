@@ -38,9 +38,15 @@ const deed = fc.oneof(
   fc.record({ do: fc.constantFrom("exclude-reading", "exclude-test", "exclude-photo"), ...exclusion }),
   fc.record({ do: fc.constant("exclude-assay"), ...exclusion }),
   fc.record({
-    do: fc.constantFrom("swap-readings", "call-off-other-item", "accept-unstable", "cancel-request"),
+    do: fc.constantFrom(
+      "swap-readings",
+      "call-off-other-item",
+      "accept-unstable",
+      "cancel-request",
+      "auto-capture",
+    ),
   }),
-  fc.record({ do: fc.constantFrom("request-reading", "auto-capture"), role }),
+  fc.record({ do: fc.constant("request-reading"), role }),
   fc.record({ do: fc.constant("add-test"), test: fc.constant({ test: "ring", outcome: "clear" }) }),
   fc.record({ do: fc.constant("confirm-item"), reason: text, by: text }),
   fc.record({ do: fc.constant("answer-check"), found: text, stands: fc.boolean(), by: text }),

@@ -344,6 +344,7 @@ export const lot = (
     id="7"
     name="Lot 7"
     current={{ ticket: "T-0431", step: "reading", role: "immersed" }}
+    handsFree={false}
     water="21.4"
     unit="g"
     units={units}
