@@ -1,3 +1,4 @@
+import { sum } from "./arithmetic.ts";
 import { type BalanceTraits, load, traitsFor } from "./balance.ts";
 import { referenceWeightKgPerM3 } from "./density.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
@@ -27,6 +28,8 @@ export interface Temperature {
   uCelsius: number;
   /** degrees of freedom behind it; infinite when left out */
   dof?: number;
+  /** what was added to the thermometer's reading, contained in `celsius`; the uncertainty is then that of the correction */
+  correctionCelsius?: number;
   /** half-width of the difference between thermometer and piece */
   gradientCelsius?: number;
 }
@@ -96,15 +99,21 @@ export interface LiquidInModel {
 }
 
 function temperatureIn(inputs: Inputs, name: string, t: Temperature): Expression {
-  const read = inputs.student(
-    `${name} temperature`,
-    "°C",
-    t.celsius,
-    t.uCelsius,
-    t.dof ?? Number.POSITIVE_INFINITY,
-  );
-  const gradient = inputs.rectangular("temperature gradient", "°C", 0, t.gradientCelsius ?? 0);
-  return (a, of) => a.plus(of(read), of(gradient));
+  const { celsius, uCelsius, dof = Number.POSITIVE_INFINITY, correctionCelsius, gradientCelsius = 0 } = t;
+  const shown =
+    correctionCelsius === undefined
+      ? inputs.student(`${name} temperature`, "°C", celsius, uCelsius, dof)
+      : inputs.normal(`${name} temperature`, "°C", celsius - correctionCelsius, 0);
+  const added =
+    correctionCelsius === undefined
+      ? []
+      : [inputs.student("thermometer correction", "°C", correctionCelsius, uCelsius, dof)];
+  const gradient = inputs.rectangular("temperature gradient", "°C", 0, gradientCelsius);
+  return (a, of) =>
+    sum(
+      a,
+      [shown, ...added, gradient].map((input) => of(input)),
+    );
 }
 
 function waterIn(inputs: Inputs, water: Water, hectopascals: number): LiquidInModel {

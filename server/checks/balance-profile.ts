@@ -1,15 +1,8 @@
 import type { CheckKind, CheckResult } from "./check.ts";
-import {
-  type Assumed,
-  currentNumber,
-  currentScatter,
-  lastPassed,
-  originOf,
-  type ProfileNumber,
-} from "./current-number.ts";
+import { type Assumed, currentNumber, currentScatter, type ProfileNumber } from "./current-number.ts";
 import type { EccentricityFound } from "./eccentricity.ts";
 import type { LinearityFound } from "./linearity.ts";
-import type { ThermometerFound } from "./thermometer.ts";
+import { type ThermometerPoint, thermometerPoints } from "./thermometer-points.ts";
 
 /** What is known of a balance (and the bench's thermometer), each number with its origin. Plain data for the ledger. */
 export interface BalanceProfile {
@@ -27,8 +20,10 @@ export interface BalanceProfile {
   linearity: ProfileNumber;
   /** standard uncertainty per gram of a load not centred */
   eccentricityPerGram?: ProfileNumber;
-  /** correction to add to the thermometer, °C, and the standard uncertainty of a corrected reading */
-  thermometer?: { correctionCelsius: number; uCelsius: ProfileNumber; atCelsius: number };
+  /** standard uncertainty of the scale, relative */
+  span?: ProfileNumber;
+  /** where the thermometer was compared, coldest first */
+  thermometer?: readonly ThermometerPoint[];
 }
 
 /** How long a check holds, in days. Common practice: yearly, after a move or a knock; the thermometer comparison monthly. */
@@ -40,6 +35,9 @@ export const validDays: Partial<Record<CheckKind, number>> = {
   "ice-point": 365,
   thermometer: 31,
 };
+
+/** So long what a check weight found of the scale holds, days. Common practice. */
+const checkWeightDays = 31;
 
 /** For a balance without its own test: two thirds of the last place, twice that immersed. Common practice. */
 export const assumedRepeatabilityPerReadability = 2 / 3;
@@ -62,7 +60,8 @@ export function balanceProfile(of: {
 }): BalanceProfile {
   const { balance, readabilityGrams, at, by } = of;
   const holds = (result: CheckResult) =>
-    result.at <= at && Date.parse(result.at) + (validDays[result.kind] ?? 0) * day >= Date.parse(at);
+    result.at <= at &&
+    Date.parse(result.at) + (validDays[result.kind] ?? checkWeightDays) * day >= Date.parse(at);
   const results = of.results.filter(holds).sort((a, b) => a.at.localeCompare(b.at));
   const latest = (kind: CheckKind) => results.findLast((result) => result.kind === kind);
   const assumedNumber = (value: number, assumed: Assumed): ProfileNumber => ({
@@ -83,15 +82,14 @@ export function balanceProfile(of: {
   const line = latest("linearity");
   const corner = latest("eccentricity");
   const thermometer = latest("thermometer") ?? latest("ice-point");
-  const corrected =
-    lastPassed<ThermometerFound>(results, "thermometer") ??
-    lastPassed<ThermometerFound>(results, "ice-point");
+  const points = thermometerPoints(results);
   const eccentric = currentNumber<EccentricityFound>(
     results,
     "eccentricity",
     assumedNumber(0, "none"),
     ({ uPerGram }) => uPerGram,
   );
+  const span = spanOf(results);
   const current = [
     latest("repeatability"),
     latest("immersed-repeatability"),
@@ -115,16 +113,22 @@ export function balanceProfile(of: {
       ({ linearityGrams }) => linearityGrams,
     ),
     ...("check" in eccentric.origin && { eccentricityPerGram: eccentric }),
-    ...(corrected && {
-      thermometer: {
-        correctionCelsius: corrected.found.correctionCelsius,
-        atCelsius: corrected.found.atCelsius,
-        uCelsius: {
-          value: corrected.found.uCelsius,
-          dof: corrected.found.dof,
-          origin: originOf(corrected),
-        },
-      },
-    }),
+    ...(span && { span }),
+    ...(points.length > 0 && { thermometer: points }),
   };
+}
+
+/** The scale as loads over the range tell it, or else the newest check weight. Earlier checks told nothing of it. */
+function spanOf(results: readonly CheckResult[]): ProfileNumber | undefined {
+  const telling = results.filter(({ found }) => (found as Partial<{ spanU: number }>).spanU !== undefined);
+  return (["linearity", "check-weight"] as const)
+    .map((kind) =>
+      currentNumber<{ spanU: number }>(
+        telling,
+        kind,
+        { value: 0, dof: null, origin: { assumed: "none" } },
+        ({ spanU }) => spanU,
+      ),
+    )
+    .find(({ origin }) => "check" in origin);
 }

@@ -1,6 +1,6 @@
 import { message } from "../../calibration/message.ts";
 import { mass, massBesideLimit } from "./amounts.ts";
-import { type CheckedBy, type CheckResult, scatterPerReadability, shownGrams } from "./check.ts";
+import { type CheckedBy, type CheckResult, scatterPerReadability, shownGrams, spanUOf } from "./check.ts";
 import { type CheckWeight, conventional } from "./check-weights.ts";
 
 export interface CheckWeightTest {
@@ -15,6 +15,8 @@ export interface CheckWeightFound {
   /** reading minus conventional mass, g: the value for the control chart */
   errorGrams: number;
   tolerableGrams: number;
+  /** standard uncertainty of the scale, relative; see spanUOf */
+  spanU: number;
 }
 
 /**
@@ -23,7 +25,7 @@ export interface CheckWeightFound {
  */
 export function checkWeight(test: CheckWeightTest, checked: CheckedBy): CheckResult<CheckWeightFound> {
   const { weight, readabilityGrams, repeatabilityGrams } = test;
-  const { grams, offMostGrams } = conventional(weight);
+  const { grams, uGrams, offMostGrams } = conventional(weight);
   const errorGrams = shownGrams(test.reading) - grams;
   const tolerableGrams =
     offMostGrams + 3 * Math.hypot(repeatabilityGrams, scatterPerReadability * readabilityGrams);
@@ -41,6 +43,13 @@ export function checkWeight(test: CheckWeightTest, checked: CheckedBy): CheckRes
       limit,
     }),
     todo: message(passed ? "bench-check.check-weight.passed" : "bench-check.check-weight.failed"),
-    found: { errorGrams, tolerableGrams },
+    found: {
+      errorGrams,
+      tolerableGrams,
+      spanU: spanUOf(
+        errorGrams / grams,
+        Math.hypot(uGrams, repeatabilityGrams, scatterPerReadability * readabilityGrams) / grams,
+      ),
+    },
   };
 }

@@ -55,6 +55,14 @@ export function sampleDeviation(values: readonly number[]): number {
  */
 export const scatterPerReadability = 1 / Math.sqrt(6);
 
+/**
+ * Standard uncertainty of a scale that is not corrected by what weights found, relative: the error as the half-width of a
+ * rectangle, and how well it is known.
+ */
+export function spanUOf(spanError: number, u: number): number {
+  return Math.hypot(spanError / Math.sqrt(3), u);
+}
+
 /** A reading as shown, in g. Throws Refusal when the text is no decimal number. */
 export function shownGrams(text: string): number {
   if (!isDecimal(text)) throw new Refusal("form.number.not-a-number", { typed: text });

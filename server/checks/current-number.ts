@@ -23,11 +23,6 @@ function made<Found>(results: readonly CheckResult[], kind: CheckKind) {
   return { passed: all.filter(({ passed }) => passed), failedSince };
 }
 
-/** The newest passed check of a kind. */
-export function lastPassed<Found>(results: readonly CheckResult[], kind: CheckKind) {
-  return made<Found>(results, kind).passed.at(-1);
-}
-
 const worst = (known: ProfileNumber, failed: readonly ProfileNumber[]) =>
   failed.reduce((a, b) => (b.value > a.value ? b : a), known);
 

@@ -7,6 +7,7 @@ import {
   mean,
   scatterPerReadability,
   shownGrams,
+  spanUOf,
 } from "./check.ts";
 import { type CheckWeight, conventional } from "./check-weights.ts";
 
@@ -26,6 +27,8 @@ export interface LinearityFound {
   points: { loadGrams: number; errorGrams: number; departureGrams: number; uGrams: number }[];
   /** slope of the errors: a span error, which cancels in a density and stays in a mass; relative */
   spanError: number;
+  /** standard uncertainty of the scale, relative; see spanUOf */
+  spanU: number;
   largestDepartureGrams: number;
   /** half-width for budgets: departure and the test's own uncertainty together, as a rectangular law */
   linearityGrams: number;
@@ -53,9 +56,10 @@ export function linearity(test: LinearityTest, checked: CheckedBy): CheckResult<
       ),
     };
   });
-  const spanError =
-    measured.reduce((sum, { loadGrams, errorGrams }) => sum + loadGrams * errorGrams, 0) /
-    measured.reduce((sum, { loadGrams }) => sum + loadGrams ** 2, 0);
+  const squares = measured.reduce((sum, { loadGrams }) => sum + loadGrams ** 2, 0);
+  const slopeOf = (of: (point: (typeof measured)[number]) => number) =>
+    measured.reduce((sum, point) => sum + point.loadGrams * of(point), 0) / squares;
+  const spanError = slopeOf(({ errorGrams }) => errorGrams);
   const points = measured.map((point) => ({
     ...point,
     departureGrams: point.errorGrams - spanError * point.loadGrams,
@@ -90,6 +94,11 @@ export function linearity(test: LinearityTest, checked: CheckedBy): CheckResult<
     found: {
       points,
       spanError,
+      // at its most: the weights of one set err together
+      spanU: spanUOf(
+        spanError,
+        slopeOf(({ uGrams }) => uGrams),
+      ),
       largestDepartureGrams,
       linearityGrams: Math.sqrt(3 * Math.hypot(largestDepartureGrams / Math.sqrt(3), worst.uGrams) ** 2),
     },

@@ -1,4 +1,5 @@
 import type { BalanceProfile } from "./balance-profile.ts";
+import { correctionAt } from "./thermometer-points.ts";
 
 /** The `balance` part of a compute request, in the keys of its contract. */
 export interface BalanceAsked {
@@ -23,16 +24,25 @@ export function balanceAsked(profile: BalanceProfile): BalanceAsked {
   };
 }
 
+interface LiquidTemperatureAsked {
+  temperature_c: number;
+  temperature_correction_c: number;
+  temperature_u_c: number;
+  temperature_dof?: number;
+}
+
 /** The temperature part: what the thermometer showed, corrected, with its standard uncertainty, °C. */
 export function temperatureAsked(
   { thermometer }: BalanceProfile,
   shownCelsius: number,
-): { temperature_c: number; temperature_u_c: number; temperature_dof?: number } | undefined {
-  if (thermometer === undefined) return undefined;
-  const { value, dof } = thermometer.uCelsius;
+): LiquidTemperatureAsked | undefined {
+  const found = thermometer && correctionAt(thermometer, shownCelsius);
+  if (found === undefined) return undefined;
+  const { correctionCelsius, uCelsius, dof } = found;
   return {
-    temperature_c: shownCelsius + thermometer.correctionCelsius,
-    temperature_u_c: value,
+    temperature_c: shownCelsius + correctionCelsius,
+    temperature_correction_c: correctionCelsius,
+    temperature_u_c: uCelsius,
     ...(dof === null ? {} : { temperature_dof: dof }),
   };
 }

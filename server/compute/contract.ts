@@ -16,9 +16,15 @@ import { series } from "./series.ts";
 const positive = z.number().positive();
 const notNegative = z.number().nonnegative();
 
+const temperatureCorrection = z
+  .number()
+  .optional()
+  .describe("contained in temperature_c: what was added to the thermometer's reading; the budget names it");
+
 const water = z.strictObject({
   kind: z.literal("water"),
   temperature_c: z.number(),
+  temperature_correction_c: temperatureCorrection,
   temperature_u_c: notNegative.default(0.3),
   temperature_dof: positive
     .optional()
@@ -43,6 +49,7 @@ const measuredLiquid = z
       rise: series.optional(),
     }),
     temperature_c: z.number().optional(),
+    temperature_correction_c: temperatureCorrection,
     temperature_u_c: notNegative.default(0.3),
     temperature_dof: positive.optional(),
     expansion_per_c: z.number().optional(),
@@ -58,6 +65,7 @@ const statedLiquid = z.strictObject({
   density_g_cm3: positive,
   u_g_cm3: notNegative,
   temperature_c: z.number().optional(),
+  temperature_correction_c: temperatureCorrection,
   temperature_u_c: notNegative.default(0.3),
   temperature_dof: positive.optional(),
   stated_at_c: z.number().optional(),

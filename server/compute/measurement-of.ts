@@ -15,9 +15,11 @@ function temperature(from: {
   temperature_c?: number | undefined;
   temperature_u_c: number;
   temperature_dof?: number | undefined;
+  temperature_correction_c?: number | undefined;
 }) {
   const { temperature_c: celsius, temperature_u_c: uCelsius, temperature_dof: dof } = from;
-  return celsius === undefined ? undefined : omitUndefined({ celsius, uCelsius, dof });
+  const correctionCelsius = from.temperature_correction_c;
+  return celsius === undefined ? undefined : omitUndefined({ celsius, uCelsius, dof, correctionCelsius });
 }
 
 function body({ volume_cm3, u_volume_cm3, dry, immersed, rise }: MeasuredBody): MeasuredLiquid["body"] {
@@ -35,6 +37,7 @@ function liquid(from: GivenLiquid): Liquid {
         celsius: from.temperature_c,
         uCelsius: from.temperature_u_c,
         dof: from.temperature_dof,
+        correctionCelsius: from.temperature_correction_c,
         gradientCelsius: from.gradient_c,
       }),
       purity: from.purity,

@@ -25,7 +25,7 @@ export interface CheckedNumbers {
   numbers: Partial<
     Pick<
       BalanceProfile,
-      "repeatability" | "immersedRepeatability" | "linearity" | "eccentricityPerGram" | "thermometer"
+      "repeatability" | "immersedRepeatability" | "linearity" | "eccentricityPerGram" | "span" | "thermometer"
     >
   >;
   validUntil: string;
@@ -33,8 +33,14 @@ export interface CheckedNumbers {
 
 /** What checks found of the balance itself, without what is assumed; undefined when nothing was found. */
 export function foundOfBalance(profile: BalanceProfile): CheckedNumbers | undefined {
-  const { repeatability, immersedRepeatability, linearity, eccentricityPerGram, validUntil } = profile;
-  const found = Object.entries({ repeatability, immersedRepeatability, linearity, eccentricityPerGram });
+  const { repeatability, immersedRepeatability, linearity, eccentricityPerGram, span, validUntil } = profile;
+  const found = Object.entries({
+    repeatability,
+    immersedRepeatability,
+    linearity,
+    eccentricityPerGram,
+    span,
+  });
   const numbers = Object.fromEntries(found.filter(([, number]) => number && "check" in number.origin));
   return Object.keys(numbers).length === 0 ? undefined : { numbers, validUntil };
 }

@@ -71,6 +71,7 @@ export function balanceFor(
     immersed_repeatability_g: checkedImmersed?.value ?? statedImmersed,
     ...(checkedImmersed?.dof ? { immersed_repeatability_dof: checkedImmersed.dof } : {}),
     ...eccentricityOf(profile),
+    ...(profile?.span && { span_u_relative: profile.span.value }),
     linearity_g: Math.max(
       ...[profile, wetProfile].map(
         (one) => measured(one?.linearity, statedLinearity)?.value ?? statedLinearity,

@@ -21,17 +21,19 @@ export function profileLines(profile: BalanceProfile, locale: Locale): (readonly
     const text = `${value(number.value)}${degrees(number.dof)}, ${t("checks-page.profile.from", { day: at.slice(0, 10), by })}${passed ? "" : t("checks-page.profile.of-failed")}`;
     return [[name, text] as const];
   };
-  const { thermometer } = profile;
+  const { thermometer = [] } = profile;
   return [
     ...line(t("checks-page.profile.dry"), profile.repeatability, (s) => `s = ${shown(s)}`),
     ...line(t("checks-page.profile.immersed"), profile.immersedRepeatability, (s) => `s = ${shown(s)}`),
     ...line(t("checks-page.profile.linearity"), profile.linearity, (a) => `±${shown(a)}`),
     ...line(t("checks-page.profile.off-centre"), profile.eccentricityPerGram, (u) => `u = ${shown(100 * u)}`),
-    ...line(t("checks-page.profile.thermometer"), thermometer?.uCelsius, (u) =>
-      t("checks-page.profile.corrected", {
-        celsius: thermometer?.correctionCelsius ?? 0,
-        u_celsius: u,
-      }),
+    ...line(t("checks-page.profile.span"), profile.span, (u) =>
+      t("checks-page.profile.relative", { percent: 100 * u }),
+    ),
+    ...thermometer.flatMap(({ atCelsius, correctionCelsius, uCelsius }) =>
+      line(t("checks-page.profile.thermometer-at", { celsius: atCelsius }), uCelsius, (u) =>
+        t("checks-page.profile.corrected", { celsius: correctionCelsius, u_celsius: u }),
+      ),
     ),
   ];
 }

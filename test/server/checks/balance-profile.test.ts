@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { balanceProfile } from "../../../server/checks/balance-profile.ts";
+import { checkWeight } from "../../../server/checks/check-weight.ts";
 import { eccentricity } from "../../../server/checks/eccentricity.ts";
 import { linearity } from "../../../server/checks/linearity.ts";
 import { balanceAsked, temperatureAsked } from "../../../server/checks/profile-inputs.ts";
 import { repeatability } from "../../../server/checks/repeatability.ts";
-import { icePoint } from "../../../server/checks/thermometer.ts";
+import { icePoint, thermometerComparison } from "../../../server/checks/thermometer.ts";
+import { correctionAt } from "../../../server/checks/thermometer-points.ts";
 import { stated } from "../compute/answers.ts";
 
 const of = "bench balance";
@@ -119,6 +121,87 @@ describe("a balance's profile", () => {
       linearity_g: profile.linearity.value,
     });
     expect(temperatureAsked(profile, 21.4)?.temperature_c).toBeCloseTo(21.4 - 0.4 / 3, 9);
+  });
+
+  // 0.1 mg more shown at each load, fitted through zero; the limits of the weights are those of OIML R 111-1, E2
+  test("a linearity test tells the span, and an earlier one without it none", () => {
+    const profile = balanceProfile({ balance: of, readabilityGrams, results: all, at, by });
+    const loads = [20, 50, 100];
+    const squares = loads.reduce((sum, grams) => sum + grams ** 2, 0);
+    const slope = (of: (place: number) => number) =>
+      loads.reduce((sum, grams, place) => sum + grams * of(place), 0) / squares;
+    const limits = [8e-5, 1e-4, 1.6e-4];
+    const u = slope((place) => Math.hypot(limits[place]! / Math.sqrt(3), 1e-4, 1e-4 / Math.sqrt(6)));
+    expect(profile.span?.value).toBeCloseTo(Math.hypot(slope(() => 1e-4) / Math.sqrt(3), u), 10);
+    const { spanU: _, ...earlier } = line.found;
+    const before = balanceProfile({
+      ...{ balance: of, readabilityGrams, at, by },
+      results: [{ ...line, found: earlier }],
+    });
+    expect(before.span).toBeUndefined();
+  });
+
+  test("a check weight with a certificate tells the span, for a month", () => {
+    const weighed = checkWeight(
+      {
+        weight: { nominalGrams: 100, calibrated: { conventionalGrams: 100.0002, expandedGrams: 0.00005 } },
+        reading: "100.0004",
+        readabilityGrams,
+        repeatabilityGrams: 0.0001,
+      },
+      on("2026-02-20"),
+    );
+    const profile = balanceProfile({ balance: of, readabilityGrams, results: [weighed], at, by });
+    const u = Math.hypot(2e-4 / Math.sqrt(3), 2.5e-5, 1e-4, 1e-4 / Math.sqrt(6)) / 100.0002;
+    expect(profile.span?.value).toBeCloseTo(u, 12);
+    const later = { balance: of, readabilityGrams, results: [weighed], at: "2026-04-01T09:00:00.000Z", by };
+    expect(balanceProfile(later).span).toBeUndefined();
+  });
+
+  test("a thermometer is corrected along the line between the points where it was compared, and less sure beyond", () => {
+    const beside = (celsius: number, off: number) =>
+      thermometerComparison(
+        {
+          pairs: [0, 0, 0].map(() => ({ ownCelsius: celsius + off, referenceCelsius: celsius })),
+          resolutionCelsius: 0.1,
+          referenceUCelsius: 0.05,
+        },
+        on("2026-02-25"),
+      );
+    const { thermometer = [] } = balanceProfile({
+      ...{ balance: of, readabilityGrams, at, by },
+      results: [ice, beside(20, -0.3), beside(30, 0.1)],
+    });
+    const corrections = [0, 10, 20, 25, 30, 38].map((at) => correctionAt(thermometer, at)!);
+    // ice: 0.4/3 too high; half-way 0.0833 to be added; at 25 °C half-way from +0.3 to −0.1
+    const expected = [-0.4 / 3, (0.3 - 0.4 / 3) / 2, 0.3, 0.1, -0.1, -0.1];
+    corrections.forEach(({ correctionCelsius }, i) => {
+      expect(correctionCelsius).toBeCloseTo(expected[i]!, 9);
+    });
+    const uBeside = Math.hypot(0.1 / Math.sqrt(6), 0.05);
+    // ±0.01 °C for each °C from the nearest point
+    expect(corrections[4]!.uCelsius).toBeCloseTo(uBeside, 9);
+    expect(corrections[5]!.uCelsius).toBeCloseTo(Math.hypot(uBeside, 0.08 / Math.sqrt(3)), 9);
+    expect(corrections[3]!.uCelsius).toBeCloseTo(Math.hypot(uBeside, 0.05 / Math.sqrt(3)), 9);
+  });
+
+  test("the budget names the correction of the thermometer with its value", () => {
+    const profile = balanceProfile({ balance: of, readabilityGrams, results: all, at, by });
+    const { budget } = stated({
+      id: "coin",
+      method: "hung",
+      dry: { readings: ["31.1035"] },
+      immersed: { readings: ["28.1435"] },
+      liquid: { kind: "water", ...temperatureAsked(profile, 21.4) },
+      air: { density_kg_m3: 1.19, u_kg_m3: 0.017 },
+      balance: balanceAsked(profile),
+    });
+    const row = (input: string) => budget.find((one) => one.input === input);
+    expect(row("water temperature")).toMatchObject({ value: expect.closeTo(21.4, 9), u: 0 });
+    expect(row("thermometer correction")).toMatchObject({
+      value: expect.closeTo(-0.4 / 3, 9),
+      u: temperatureAsked(profile, 21.4)?.temperature_u_c,
+    });
   });
 
   test("few weighings behind a repeatability widen the interval that compute states", () => {

@@ -41,6 +41,8 @@ const scattering = [
 /** mean 50.0002; squares 6 × (0.1 mg)², divided by 9 */
 const sGrams = Math.sqrt((6 * 0.0001 ** 2) / 9);
 
+const spanOf50 = Math.hypot(1e-4 / Math.sqrt(3), 3e-4 / Math.sqrt(3), sGrams, 1e-4 / Math.sqrt(6)) / 50;
+
 const passedRepeatability = { ...rows("reading", scattering), unit: "g", by: "K" };
 
 /** Weighs and records one piece; gives the request that its record carries. */
@@ -104,8 +106,12 @@ it("corrects the water temperature by the ice point and states its uncertainty",
   await test.post("/checks/ice-point", { ...rows("reading", ["0.2", "0.2", "0.2"]), by: "K", step: "t1" });
   const { request } = await recordPiece(test, "T-1");
   expect(request.liquid.temperature_c).toBeCloseTo(21.2, 9);
-  // no scatter, two roundings of 0.1 °C (0.1/√6) and 0.01 °C of the ice bath
-  expect(request.liquid.temperature_u_c).toBeCloseTo(Math.hypot(0.1 / Math.sqrt(6), 0.01), 9);
+  expect(request.liquid.temperature_correction_c).toBeCloseTo(-0.2, 9);
+  // no scatter, two roundings of 0.1 °C (0.1/√6), 0.01 °C of the ice bath, and ±0.01 °C for each °C away from it
+  expect(request.liquid.temperature_u_c).toBeCloseTo(
+    Math.hypot(0.1 / Math.sqrt(6), 0.01, (0.01 * 21.4) / Math.sqrt(3)),
+    9,
+  );
 });
 
 it("keeps every attempt once; a failed one widens the budget at once, shows the look-back, and a passed one ends both", async () => {
@@ -388,7 +394,8 @@ it("hands the degrees of freedom of a thermometer comparison on to the budget, a
   const { id, request } = await recordPiece(test, "T-1");
   // Welch–Satterthwaite (GUM G.4.1) over s/√3 = 0.289 with 2 degrees of freedom, 0.01/√6 and 0.01 with infinitely many
   const s = 0.5 / Math.sqrt(3);
-  const u = Math.hypot(s, 0.01 / Math.sqrt(6), 0.01);
+  // and ±0.01 °C for each °C between 21.4 °C and where it was compared
+  const u = Math.hypot(s, 0.01 / Math.sqrt(6), 0.01, (0.01 * 1.4) / Math.sqrt(3));
   expect(request.liquid.temperature_u_c).toBeCloseTo(u, 9);
   expect(request.liquid.temperature_dof).toBeCloseTo(u ** 4 / (s ** 4 / 2), 6);
   const result = (await test.ledger.entriesOf(id)).find(({ kind }) => kind === "result");
@@ -406,7 +413,7 @@ it("writes a version of the profile for each change the checks bring, and a reco
   const unchecked = await recordPiece(test, "T-0");
   await test.post("/checks/repeatability", { ...passedRepeatability, step: "r1" });
   const first = await recordPiece(test, "T-1");
-  // a check weight says nothing of the profile; a second repeatability test is pooled into it
+  // a check weight tells the span; a second repeatability test is pooled into the first
   await test.post("/checks/check-weight", {
     stated: "50",
     class: "F1",
@@ -421,11 +428,17 @@ it("writes a version of the profile for each change the checks bring, and a reco
   const versions = await test.ledger.entries({ kind: "checked-profile" });
   expect(versions.map(({ body }) => body)).toMatchObject([
     { of: "typed", version: 1, numbers: { repeatability: { dof: 9 } } },
-    { of: "typed", version: 2, numbers: { repeatability: { dof: 18 } } },
+    // 0.1 mg off at 50 g as a rectangle, the 0.3 mg that F1 allows as another (OIML R 111-1), scatter and rounding
+    {
+      of: "typed",
+      version: 2,
+      numbers: { repeatability: { dof: 9 }, span: { value: expect.closeTo(spanOf50, 9) } },
+    },
+    { of: "typed", version: 3, numbers: { repeatability: { dof: 18 }, span: {} } },
     {
       of: "thermometer",
       version: 1,
-      numbers: { thermometer: { correctionCelsius: expect.closeTo(-0.2, 9) } },
+      numbers: { thermometer: [{ atCelsius: 0, correctionCelsius: expect.closeTo(-0.2, 9) }] },
     },
   ]);
   const used = async (id: string) => {
@@ -436,12 +449,12 @@ it("writes a version of the profile for each change the checks bring, and a reco
   const ids = versions.map(({ id }) => id);
   expect(await used(unchecked.id)).toBeUndefined();
   expect(await used(first.id)).toEqual([ids[0]]);
-  expect(await used(second.id)).toEqual([ids[1], ids[2]]);
+  expect(await used(second.id)).toEqual([ids[2], ids[3]]);
   const shown = await page(test, `/records/${second.id}`);
   // a year for a repeatability test, common practice
   const until = new Date(Date.parse(versions[0]!.at) + 365 * 86_400_000).toISOString().slice(0, 10);
   expect(shown).toContain("Checked profile of: typed");
-  expect(shown).toContain(`version 2, holds until ${until}`);
+  expect(shown).toContain(`version 3, holds until ${until}`);
   // a thermometer comparison holds a month and changes nothing of the balance's own validity
   await test.post("/checks/thermometer", {
     ...rows("stated", ["20.0", "20.0", "20.1"]),
@@ -451,11 +464,11 @@ it("writes a version of the profile for each change the checks bring, and a reco
     step: "t2",
   });
   const third = await page(test, `/records/${(await recordPiece(test, "T-3")).id}`);
-  expect(third).toContain(`version 2, holds until ${until}`);
+  expect(third).toContain(`version 3, holds until ${until}`);
   await test.close();
   const again = await bench(test.file);
   await recordPiece(again, "T-4");
-  expect(await again.ledger.entries({ kind: "checked-profile" })).toHaveLength(4);
+  expect(await again.ledger.entries({ kind: "checked-profile" })).toHaveLength(5);
 });
 
 it("judges a trainee's ten runs against the house's own scatter, closes nothing, and asks for the house first", async () => {
