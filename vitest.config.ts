@@ -1,4 +1,8 @@
 import { defineConfig } from "vitest/config";
+import { whole } from "./test/setup/long-run.ts";
+
+/** A run made whole takes ten times what its seeded part takes, and more beside other work. */
+const patience = whole ? 40 : 1;
 
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
@@ -18,7 +22,7 @@ export default defineConfig({
           pool: "threads",
           isolate: false,
           globalSetup: ["test/setup/peers.ts"],
-          testTimeout: 30_000,
+          testTimeout: 30_000 * patience,
         },
       },
       {
@@ -27,7 +31,7 @@ export default defineConfig({
           name: "serial",
           include: ["test/**/*.serial.test.ts"],
           isolate: false,
-          testTimeout: 60_000,
+          testTimeout: 60_000 * patience,
         },
       },
       {
@@ -37,7 +41,7 @@ export default defineConfig({
           include: ["test/**/*.browser.test.ts"],
           globalSetup: ["test/setup/chromium.ts"],
           isolate: false,
-          testTimeout: 90_000,
+          testTimeout: 90_000 * patience,
         },
       },
     ],

@@ -22,7 +22,7 @@ export interface Reading {
 /**
  * Reads a number as people type it: decimal comma or point, blanks or apostrophes between groups of three, a true
  * minus sign. "2,97" gives "2.97", trailing zeros stay. What could mean two numbers is not guessed: "1,234" comes back
- * as a question. A single mark that is the page's own decimal mark is never one ("1,234" where the comma is it).
+ * as a question; "1.234,5" and "1,234.5" can only mean 1234.5. A single mark that is the page's own decimal mark is never one ("1,234" where the comma is it).
  */
 export function readNumber(typed: string, { mark = ".", displayed = false }: Reading = {}): TypedNumber {
   const text = typed
@@ -35,7 +35,7 @@ export function readNumber(typed: string, { mark = ".", displayed = false }: Rea
   const commas = text.split(",").length - 1;
   const points = text.split(".").length - 1;
   if (commas + points === 0) return { kind: "number", text: plain(text) };
-  if (commas + points > 1) return commas > 0 && points > 0 ? bothMarks(text, mark) : grouped(text);
+  if (commas + points > 1) return commas > 0 && points > 0 ? bothMarks(text) : grouped(text);
   const asDecimal = plain(text.replace(",", "."));
   const other = mark === "," ? "." : ",";
   // one to three digits that do not begin with 0, then exactly three: the form of a group of thousands
@@ -49,16 +49,13 @@ function withMark(decimal: string, mark: DecimalMark): string {
   return decimal.replace(".", mark);
 }
 
-function bothMarks(text: string, mark: DecimalMark): TypedNumber {
-  const last = text[Math.max(text.lastIndexOf(","), text.lastIndexOf("."))] as DecimalMark;
+/** A comma and a point: the last one stands before the decimals, the other parts groups of three, in every language. */
+function bothMarks(text: string): TypedNumber {
+  const last = text[Math.max(text.lastIndexOf(","), text.lastIndexOf("."))]!;
   const group = last === "," ? "." : ",";
-  if (text.split(last).length > 2) return twoMarks(text);
-  const asGrouped = plain(text.replaceAll(group, "").replace(last, "."));
-  if (text.split(group).length > 2)
-    return new RegExp(`^[+-]?\\d{1,3}(\\${group}\\d{3})+\\${last}\\d*$`).test(text)
-      ? { kind: "number", text: asGrouped }
-      : twoMarks(text);
-  return question(text, [asGrouped, plain(text.replace(last, "").replace(group, "."))], mark);
+  return new RegExp(`^[+-]?\\d{1,3}(\\${group}\\d{3})+\\${last}\\d*$`).test(text)
+    ? { kind: "number", text: plain(text.replaceAll(group, "").replace(last, ".")) }
+    : twoMarks(text);
 }
 
 /** One mark several times: groups of thousands, or nothing that can be read. */

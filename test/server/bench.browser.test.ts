@@ -1,9 +1,10 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { closeContexts, launchBrowser, sharedBrowser } from "../setup/browser.ts";
-import { answerFirstQuestions, picture, pictureOfFailure, type RunningBench, startBench } from "./running.ts";
+import { firstQuestionsAnswered, formPoster } from "./form-poster.ts";
+import { picture, pictureOfFailure, type RunningBench, startBench } from "./running.ts";
 
 const t = tellerOf("en");
 
@@ -11,12 +12,28 @@ const phone = { width: 360, height: 740 };
 const desk = { width: 1280, height: 900 };
 
 let browser: Browser;
-let bench: RunningBench | undefined;
-let cable: Cable | undefined;
+let cable: Cable;
+/** Benches that tests share, one after the other: typed, at a balance on the cable, and the demonstration. */
+let typed: RunningBench;
+let cabled: RunningBench;
+let demo: RunningBench;
+/** The one a test works at; one that it stops or kills is its own. */
+let bench: RunningBench;
 let troubles: string[] = [];
 
 beforeAll(async () => {
-  browser = await sharedBrowser();
+  cable = createCable();
+  [browser, typed, cabled, demo] = await Promise.all([
+    sharedBrowser(),
+    startBench(["--typed"]),
+    startBench(["--balance", cable.path]),
+    startBench([]),
+  ]);
+  for (const { url } of [typed, cabled]) await firstQuestionsAnswered(url);
+}, 60_000);
+afterAll(async () => {
+  await Promise.all([typed, cabled, demo].map((one) => one?.stop()));
+  cable?.unplug();
 });
 afterEach(async ({ task }) => {
   if (task.result?.state === "fail")
@@ -25,11 +42,18 @@ afterEach(async ({ task }) => {
       console.log(`${page.url()}: ${troubles.join("; ") || "no trouble on its console"}`);
     }
   await closeContexts(browser);
-  await bench?.stop();
-  cable?.unplug();
-  bench = undefined;
-  cable = undefined;
+  // what a test leaves on the bench is called off, so that the next begins with a ticket
+  const post = await formPoster(bench.url);
+  await post("/bench/call-off", { reason: "the next test" });
 }, 60_000);
+
+/** A bench of this test alone, which it may stop, hold or kill. */
+async function ownBench(args: string[], dataFolder?: string): Promise<RunningBench> {
+  const own = await startBench(args, dataFolder);
+  await firstQuestionsAnswered(own.url);
+  onTestFinished(() => own.stop());
+  return own;
+}
 
 async function open(options: BrowserContextOptions): Promise<Page> {
   const context = await browser.newContext(options);
@@ -39,8 +63,7 @@ async function open(options: BrowserContextOptions): Promise<Page> {
   page.on("console", (message) => {
     if (message.type() === "error") troubles.push(message.text());
   });
-  await page.goto(bench!.url);
-  await answerFirstQuestions(page);
+  await page.goto(bench.url);
   return page;
 }
 
@@ -55,7 +78,7 @@ const due = (page: Page, step: string, timeout = 15_000) =>
 
 /** A balance that sends a line ten times a second until told otherwise. */
 function sends(grams: () => string): () => void {
-  const sending = setInterval(() => cable?.send(`    ${grams()} g   stable\r\n`), 100);
+  const sending = setInterval(() => cable.send(`    ${grams()} g   stable\r\n`), 100);
   const stop = () => clearInterval(sending);
   onTestFinished(stop);
   return stop;
@@ -63,8 +86,7 @@ function sends(grams: () => string): () => void {
 
 describe("an assayer at a balance on a cable", () => {
   test("weighs a piece by keyboard alone, from ticket to record", async () => {
-    cable = createCable();
-    bench = await startBench(["--balance", cable.path]);
+    bench = cabled;
     let shown = "0.0000";
     const stop = sends(() => shown);
     const page = await open({ viewport: desk });
@@ -101,8 +123,7 @@ describe("an assayer at a balance on a cable", () => {
   });
 
   test("sees a silent balance as silent, and its old weight cannot be taken", async () => {
-    cable = createCable();
-    bench = await startBench(["--balance", cable.path]);
+    bench = cabled;
     const stop = sends(() => "31.1035");
     const page = await open({ viewport: desk });
     await page.locator("#live-reading").getByText("31.1035").waitFor();
@@ -125,13 +146,15 @@ describe("an assayer at a balance on a cable", () => {
   });
 
   test("types the temperature while the immersed reading is still awaited, and loses no digit to its arrival", async () => {
-    cable = createCable();
-    bench = await startBench(["--balance", cable.path]);
-    let shown = "31.1035";
+    bench = cabled;
+    let shown = "0.0000";
     const stop = sends(() => shown);
     const page = await open({ viewport: desk });
     await page.getByLabel("Ticket").fill("A-20");
     await page.getByRole("button", { name: t("bench.opening.go") }).click();
+    await due(page, "dry");
+    shown = "31.1035";
+    await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.locator(".now .next").click();
     await due(page, "immersed");
     await page.locator(".now").getByText(t("bench.readings.type-instead")).click();
@@ -153,7 +176,7 @@ describe("an assayer at a balance on a cable", () => {
   });
 
   test("finds the weighing where it was after a reload, and after the bench was killed and started again", async () => {
-    bench = await startBench(["--typed"]);
+    bench = await ownBench(["--typed"]);
     const page = await open({ viewport: desk });
     await page.getByLabel("Ticket").fill("A-19");
     await page.getByRole("button", { name: t("bench.opening.go") }).click();
@@ -165,7 +188,7 @@ describe("an assayer at a balance on a cable", () => {
     const { dataFolder } = bench;
     bench.process.kill("SIGKILL");
     await bench.stop();
-    bench = await startBench(["--typed"], dataFolder);
+    bench = await ownBench(["--typed"], dataFolder);
     const again = await open({ viewport: desk });
     await again.locator(".done summary").getByText("31.10 g").waitFor();
     await again.getByLabel("The immersed reading").waitFor();
@@ -173,7 +196,7 @@ describe("an assayer at a balance on a cable", () => {
 });
 
 test("with two windows open, one capture serves both and the second press is told why it waits", async () => {
-  bench = await startBench([]);
+  bench = demo;
   const one = await open({ viewport: desk });
   const two = await open({ viewport: desk });
   await one.getByRole("button", { name: /MQ-101/ }).click();
@@ -185,7 +208,7 @@ test("with two windows open, one capture serves both and the second press is tol
 });
 
 test("a hobbyist types one piece from start to record with scripts off", async () => {
-  bench = await startBench(["--typed"]);
+  bench = typed;
   const page = await open({ viewport: phone, javaScriptEnabled: false });
   await page.getByLabel("Ticket").fill("grandmother's ring");
   await page.getByLabel(t("bench.opening.claim")).selectOption("au-750");
@@ -205,7 +228,7 @@ test("a hobbyist types one piece from start to record with scripts off", async (
 });
 
 test("keeps what was sent back and what is half typed, whatever another window does meanwhile", async () => {
-  bench = await startBench(["--typed"]);
+  bench = typed;
   const page = await open({ viewport: phone, hasTouch: true });
   await page.getByLabel("Ticket").fill("A-21");
   await page.getByRole("button", { name: t("bench.opening.go") }).click();
@@ -245,14 +268,14 @@ test("keeps what was sent back and what is half typed, whatever another window d
 });
 
 test("a line from the balance reaches the page whole, and a page left open goes grey when the bench is gone and catches up when it is back", async () => {
-  bench = await startBench([]);
+  bench = await ownBench([]);
   const page = await open({ viewport: desk });
   await page.locator("#live-reading .live-reading").waitFor();
   const { dataFolder, url } = bench;
   await bench.stop();
   await page.locator("html.stale").waitFor({ timeout: 20_000 });
   await page.getByText(t("frame.stale")).first().waitFor();
-  bench = await startBench(["--port", new URL(url).port], dataFolder);
+  bench = await ownBench(["--port", new URL(url).port], dataFolder);
   // Another window goes on while this one still looks for the bench: it then shows what happened meanwhile.
   const other = await open({ viewport: desk });
   await other.getByRole("button", { name: /MQ-101/ }).click();
@@ -261,7 +284,7 @@ test("a line from the balance reaches the page whole, and a page left open goes 
 });
 
 test("a device that slept while another one went on shows what happened when it wakes", async () => {
-  bench = await startBench(["--typed"]);
+  bench = typed;
   const page = await open({ viewport: phone });
   await page.getByLabel("Ticket").fill("A-22");
   await page.getByRole("button", { name: t("bench.opening.go") }).click();
@@ -302,11 +325,14 @@ test("a device that slept while another one went on shows what happened when it 
 });
 
 test("a page turns grey when heartbeats stay out although its line is open, and clears when they come again", async () => {
-  bench = await startBench(["--typed"]);
+  bench = typed;
   const page = await open({ viewport: phone });
   await page.locator("#heartbeat:not(:empty)").waitFor({ state: "attached" });
   // The stream stays open, but nothing comes: the machine of the bench hangs.
   bench.process.kill("SIGSTOP");
+  onTestFinished(() => {
+    bench.process.kill("SIGCONT");
+  });
   await page.locator("html.stale").waitFor({ timeout: 20_000 });
   await picture(page, "bench-grey-phone");
   bench.process.kill("SIGCONT");
@@ -315,7 +341,7 @@ test("a page turns grey when heartbeats stay out although its line is open, and 
 });
 
 test("a piece measured with a calliper: what is wrong is told at its field, and what is right gives its density", async () => {
-  bench = await startBench([]);
+  bench = demo;
   const page = await open({ viewport: desk });
   await page.goto(bench.url);
   await page.getByLabel("Ticket").fill("D-7");
@@ -346,7 +372,7 @@ test("a piece measured with a calliper: what is wrong is told at its field, and 
 });
 
 test("a record whose button is hit twice is written once", async () => {
-  bench = await startBench(["--typed"]);
+  bench = typed;
   const page = await open({ viewport: phone });
   await page.getByLabel("Ticket").fill("A-31");
   await page.getByRole("button", { name: t("bench.opening.go") }).click();

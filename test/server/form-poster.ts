@@ -32,6 +32,15 @@ export async function formPoster(url: string) {
   };
 }
 
+/** Answers the three questions of a new bench, where it asks them. */
+export async function firstQuestionsAnswered(url: string): Promise<void> {
+  const first = await fetch(url, { redirect: "manual" });
+  if (!first.headers.get("location")?.endsWith("/first-start")) return;
+  const post = await formPoster(url);
+  const answer = await post("/first-start", { method: "hung", source: "typed", metal: "silver" });
+  if (answer.status !== 303) throw new Error(`The first questions were not taken: ${await answer.text()}`);
+}
+
 /** The page that a form stands on. */
 function pageOf(url: string, path: string): string {
   const [, page = "", id = ""] = path.split("/");

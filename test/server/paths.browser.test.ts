@@ -5,15 +5,8 @@ import { inLocale } from "../../views/numbers.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { closeContexts, sharedBrowser } from "../setup/browser.ts";
 import { longRun } from "../setup/long-run.ts";
-import {
-  answerFirstQuestions,
-  faults,
-  overflow,
-  picture,
-  pictureOfFailure,
-  type RunningBench,
-  startBench,
-} from "./running.ts";
+import { firstQuestionsAnswered } from "./form-poster.ts";
+import { faults, overflow, picture, pictureOfFailure, type RunningBench, startBench } from "./running.ts";
 
 let browser: Browser;
 /** The assayer's: no balance named and a folder of its own, so the demonstration with its simulated balance. */
@@ -34,12 +27,7 @@ beforeAll(async () => {
     startBench(["--balance", cable.path]),
     startBench(["--typed"]),
   ]);
-  const page = await browser.newPage();
-  for (const { url } of [cabled, typed]) {
-    await page.goto(url);
-    await answerFirstQuestions(page);
-  }
-  await page.close();
+  for (const { url } of [cabled, typed]) await firstQuestionsAnswered(url);
 }, 60_000);
 afterAll(async () => {
   clearInterval(sending);

@@ -8,7 +8,7 @@ export type ListName = (typeof listNames)[number];
 
 export interface ImportView {
   /** headings of every list, and whether each must be there */
-  headings: Readonly<Record<ListName, readonly { name: string; needed: boolean }[]>>;
+  headings: Readonly<Record<ListName, readonly { name: string; needed: boolean; also: readonly string[] }[]>>;
   list: ListName;
   text: string;
   from: string;
@@ -65,9 +65,10 @@ export function ImportPage(view: ImportView) {
           </summary>
           <p class="raw">{view.headings[list].map(({ name }) => name).join(",")}</p>
           <ul>
-            {view.headings[list].map(({ name, needed }) => (
+            {view.headings[list].map(({ name, needed, also }) => (
               <li key={name}>
                 {name}: {needed ? t("imports.needed") : t("imports.may-be-missing")}
+                {also.length > 0 && <small> {t("imports.also", { words: also.join(", ") })}</small>}
               </li>
             ))}
           </ul>

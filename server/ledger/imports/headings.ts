@@ -9,6 +9,7 @@ const spoken: Readonly<Record<string, readonly string[]>> = {
     "ticketnummer",
     "etikett",
     "beleg",
+    "schein",
     "nr",
     "nummer",
     "no",
@@ -38,7 +39,10 @@ const spoken: Readonly<Record<string, readonly string[]>> = {
   lot: ["lot", "posten", "los", "lote"],
   customer: ["customer", "seller", "kunde", "kundin", "verkäufer", "cliente", "vendedor"],
   measured_at: ["measured at", "measured on", "gemessen am", "medido el"],
-  mass_g: ["mass", "weight", "masse", "gewicht", "masa", "peso"],
+  mass_g: [
+    ...["mass", "weight", "stated mass", "masse", "gewicht", "angegebene masse"],
+    ...["masa", "peso", "masa declarada"],
+  ],
   density_g_cm3: ["density", "dichte", "densidad"],
   u_g_cm3: ["standard uncertainty", "standardunsicherheit", "incertidumbre típica"],
   temperature_c: [
@@ -66,6 +70,14 @@ const units: Readonly<Record<string, readonly string[]>> = {
   thickness_mm: ["mm"],
 };
 
+const knownUnits: ReadonlySet<string> = new Set(Object.values(units).flat());
+
+/** Other headings that are understood for a column, as people write them. */
+export function alsoUnderstood(column: string): readonly string[] {
+  const own = column.replaceAll("_", " ");
+  return (spoken[column] ?? []).filter((word) => word !== own);
+}
+
 /** What a heading was understood to be. */
 export interface Heading {
   /** the column asked for; the heading itself where none is meant */
@@ -90,10 +102,13 @@ export function headingsOf(first: readonly string[], columns: readonly string[])
   });
 }
 
-/** "masse (g)", "masse [g]", "masse in g" and "masse, g" in their two parts. */
+/** "masse (g)", "masse [g]", "masse in g", "masse, g" and "masse_g" in their two parts. */
 function split(heading: string): { word: string; unit?: string } {
   const [, word, bracketed, , plain] =
     /^(.*?)\s*(?:[([]\s*([^)\]]+?)\s*[)\]]|(,|\bin\b|\ben\b)\s*(\S+))\.?$/u.exec(heading) ?? [];
+  const [, before, behind = ""] = /^(.+)_([^_]+)$/.exec(heading) ?? [];
+  if (before !== undefined && knownUnits.has(behind))
+    return { word: before.replaceAll("_", " "), unit: behind };
   const unit = bracketed ?? plain;
   const said = (word ?? heading).replace(/[_-]/g, " ").replace(/\.$/, "").trim();
   return unit === undefined ? { word: said } : { word: said, unit };

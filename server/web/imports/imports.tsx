@@ -5,6 +5,7 @@ import type { FieldError } from "../../../views/forms.tsx";
 import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
+import { alsoUnderstood } from "../../ledger/imports/headings.ts";
 import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -28,7 +29,11 @@ const rowsShown = 20;
 const refusedShown = 500;
 
 const headingsOf = (list: ListName) =>
-  Object.entries(lists[list].columns).map(([name, { needed }]) => ({ name, needed }));
+  Object.entries(lists[list].columns).map(([name, { needed }]) => ({
+    name,
+    needed,
+    also: alsoUnderstood(name),
+  }));
 
 const headings: ImportView["headings"] = {
   weighings: headingsOf("weighings"),

@@ -168,6 +168,16 @@ test("a mass whose unit nobody names is asked for; another unit in the heading i
   expect([ounces.statusCode, codesIn(ounces.body)]).toEqual([422, ["import.list.unit-other"]]);
 });
 
+test("a unit behind an underline and the customer's word for the mass are understood", async () => {
+  const preview = await send(
+    "tickets",
+    "Schein;Beschreibung;Posten;Angegebene Masse_g\nS-1;Ring;Los 4;1.031,10\n",
+  );
+  expect((await take(preview)).headers.location).toContain("taken=1");
+  const [announced] = await at.ledger.entries({ kind: "ticket-announced" });
+  expect(announced?.body).toMatchObject({ ticket: "S-1", lot: "Los 4", mass_g: "1031.10" });
+});
+
 test("a number that the list leaves open is refused with what it can mean", async () => {
   const rows = 'ticket,description,mass_g\nL-1,ring,4.10\nL-2,ring,"1,234"\n';
   expect(codesIn((await send("tickets", rows)).body)).toContain("form.number.two-meanings");

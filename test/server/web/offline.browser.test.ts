@@ -2,7 +2,8 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { closeContexts, sharedBrowser } from "../../setup/browser.ts";
-import { answerFirstQuestions, type RunningBench, startBench } from "../running.ts";
+import { firstQuestionsAnswered } from "../form-poster.ts";
+import { type RunningBench, startBench } from "../running.ts";
 
 const t = tellerOf("en");
 let browser: Browser;
@@ -18,8 +19,8 @@ afterAll(async () => {
 test("typed without a connection, kept through a reload, sent once when the bench answers, and written once", async () => {
   const context = await browser.newContext({ locale: "en", viewport: { width: 390, height: 844 } });
   const page = await context.newPage();
+  await firstQuestionsAnswered(bench.url);
   await page.goto(bench.url);
-  await answerFirstQuestions(page);
   await page.evaluate(() => navigator.serviceWorker.ready);
   const manifest = await (await fetch(new URL("/manifest.webmanifest", bench.url))).json();
   expect(manifest).toMatchObject({ display: "standalone", start_url: "/" });
