@@ -34,6 +34,8 @@ export interface PhotoFormView {
   csrfToken: string;
   about: About;
   megabytes: number;
+  /** typed before, while the form is sent back */
+  shows: string;
   /** why the last one was not taken */
   problem?: Told | undefined;
 }
@@ -106,7 +108,7 @@ export function ExcludedPhotos({ reasons }: { reasons: readonly string[] }) {
 }
 
 /** Takes a photo with the camera or from a file; without scripts the page comes anew. */
-export function PhotoForm({ action, fills, csrfToken, about, megabytes, problem }: PhotoFormView) {
+export function PhotoForm({ action, fills, csrfToken, about, megabytes, shows, problem }: PhotoFormView) {
   const t = useTell();
   return (
     <form
@@ -146,7 +148,13 @@ export function PhotoForm({ action, fills, csrfToken, about, megabytes, problem 
           required
         />
       </div>
-      <Field name="shows" label={t("photos.shows")} hint={t("photos.shows-hint")} maxLength={200} />
+      <Field
+        name="shows"
+        value={shows}
+        label={t("photos.shows")}
+        hint={t("photos.shows-hint")}
+        maxLength={200}
+      />
       <button type="submit">{t("photos.keep")}</button>
     </form>
   );

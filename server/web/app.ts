@@ -167,7 +167,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.item === undefined;
-  const { form, photoAnswered } = benchRoutes(app, {
+  const { form, photos } = benchRoutes(app, {
     bench,
     ledger,
     balance,
@@ -176,8 +176,11 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     isNew,
   });
   if (simulator) demoRoutes(form, bench, simulator);
-  recordRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
-  photoRoutes(app, { bench, folder: parts.photos, demo, answered: photoAnswered });
+  recordRoutes(app, {
+    ...{ station, ledger, evaluate, demo, library: () => library.now },
+    photos: parts.photos,
+  });
+  photoRoutes(app, { bench, folder: parts.photos, ...photos });
   assayRoutes(app, { station, ledger, demo, library: () => library.now, now });
   metalPriceRoutes(app, {
     ...{ ledger, demo, library: () => library.now },

@@ -10,9 +10,11 @@ export function html(reply: FastifyReply, markup: string, status = 200): Fastify
   return reply.code(status).type("text/html; charset=utf-8").send(markup);
 }
 
-/** The fields of a posted form as text; anything else than text is left out. */
-export function fieldsOf(request: FastifyRequest): Record<string, string> {
-  const body = request.body;
+/** What was typed into a posted form, to be shown again in its fields; what it says is read by `readForm`. */
+export const asTyped = (request: FastifyRequest): Record<string, string> => textsIn(request.body);
+
+/** The entries of a form that are text. */
+export function textsIn(body: unknown): Record<string, string> {
   if (typeof body !== "object" || body === null) return {};
   return Object.fromEntries(Object.entries(body).filter(([, value]) => typeof value === "string"));
 }

@@ -54,7 +54,7 @@ export function RecordPhotos(
         <Photos photos={record.photos} exclude={record.excludePhoto} />
       )}
       <ExcludedPhotos reasons={record.excludedPhotos} />
-      <details>
+      <details open={record.photoForm.shows !== "" || undefined}>
         <summary>{t("photos.add")}</summary>
         <PhotoForm {...record.photoForm} />
       </details>

@@ -1,18 +1,19 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
-import { Refusal } from "../../../calibration/refusal.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { PhonePage, type PhoneView } from "../../../views/settings/phone.tsx";
 import type { Access } from "../../access/access.ts";
 import type { Person } from "../../access/person.ts";
-import { covers, type Role, roles } from "../../access/role.ts";
+import { covers, roles } from "../../access/role.ts";
 import type { Room } from "../../access/room.ts";
 import { addedMinutes, firstMinutes } from "../../access/sign-up-codes.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { addressOf, roomOf } from "../arrival.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { personOf } from "../person.ts";
 import { refusalOf } from "../refused.ts";
 
@@ -25,6 +26,10 @@ interface Parts {
 }
 
 type Shown = Partial<Pick<PhoneView, "made" | "problems" | "typed">>;
+
+const personForm = ({ typed, choice }: Entries) =>
+  z.object({ name: typed(), initials: typed(), role: choice(roles) });
+const roleForm = ({ choice }: Entries) => z.object({ role: choice(roles) });
 
 /** "Phone in this room": the address with its fingerprint, the code of the first person, and who may sign in. */
 export function peopleRoutes(app: FastifyInstance, { access, room, ledger, demo }: Parts): void {
@@ -83,10 +88,8 @@ export function peopleRoutes(app: FastifyInstance, { access, room, ledger, demo 
   });
 
   app.post("/settings/phone/people", csrf, async (request, reply) => {
-    const typed = fieldsOf(request);
-    const { name = "", initials = "" } = typed;
     try {
-      const added = access.people.add({ name, initials, role: roleIn(typed) });
+      const added = access.people.add(formIn(request, personForm));
       await ledger.append("person-added", "access", {
         ...namesOf(added),
         role: added.role,
@@ -94,7 +97,7 @@ export function peopleRoutes(app: FastifyInstance, { access, room, ledger, demo 
       });
       return show(request, reply, { made: codeFor(added) });
     } catch (error) {
-      return show(request, reply, { problems: problemsIn(error), typed });
+      return show(request, reply, { problems: problemsIn(error), typed: asTyped(request) });
     }
   });
 
@@ -121,7 +124,7 @@ export function peopleRoutes(app: FastifyInstance, { access, room, ledger, demo 
   }
 
   about("role", async (person, request) => {
-    const role = roleIn(fieldsOf(request));
+    const { role } = formIn(request, roleForm);
     access.changeRole(person.id, role);
     const { name: _, ...who } = namesOf(person);
     await ledger.append("person-role-changed", "access", {
@@ -162,13 +165,6 @@ const viewOf = ({ id, name, initials, role, passphrase }: Person): PhoneView["pe
   role,
   ready: passphrase !== null,
 });
-
-/** Throws Refusal for a role that is not offered. */
-function roleIn({ role }: Record<string, string>): Role {
-  const found = roles.find((one) => one === role);
-  if (!found) throw new Refusal("form.choice.not-offered", { typed: role ?? "" }, "role");
-  return found;
-}
 
 function problemsIn(error: unknown): PhoneView["problems"] {
   const { says, field = "people" } = refusalOf(error);

@@ -1,5 +1,6 @@
 import rateLimit, { normalizeIP } from "@fastify/rate-limit";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { SignInPage, SignUpPage, type SignUpView } from "../../../views/access/sign-in.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -9,8 +10,9 @@ import { leastLength } from "../../access/passphrase.ts";
 import type { Person } from "../../access/person.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { addressOf, roomOf } from "../arrival.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { personOf } from "../person.ts";
 import { refusalOf } from "../refused.ts";
 import { sessionCookie } from "./signed-in.ts";
@@ -29,6 +31,11 @@ const mostInAll = 30;
 
 /** What a try is counted by: the address, of IPv6 the network that one household has. */
 const keyOf = (request: FastifyRequest): string => normalizeIP(addressOf(request), 64);
+
+/** A passphrase is every sign that was typed. */
+const signInForm = ({ typed, exact }: Entries) => z.object({ initials: typed(), passphrase: exact() });
+const signUpForm = ({ typed, exact }: Entries) =>
+  z.object({ code: typed(), name: typed(), initials: typed(), passphrase: exact() });
 
 /** Signing in and out at the address for the room; at the machine itself nobody signs in. */
 export async function signInRoutes(app: FastifyInstance, { access, ledger, demo }: Parts): Promise<void> {
@@ -52,7 +59,7 @@ export async function signInRoutes(app: FastifyInstance, { access, ledger, demo 
     const frame = frameOf(request, reply, { path: "/sign-in", demo });
     const t = tellerOf(frame.locale);
     const person = personOf(request);
-    const { initials = "" } = fieldsOf(request);
+    const { initials } = formIn(request, signInForm);
     const main = (
       <SignInPage
         {...(person ? { person: { ...person, role: t(`access.role.${person.role}`) } } : {})}
@@ -67,7 +74,7 @@ export async function signInRoutes(app: FastifyInstance, { access, ledger, demo 
 
   function signUp(request: FastifyRequest, reply: FastifyReply, problems: Problems = [], status = 200) {
     const frame = frameOf(request, reply, { path: "/sign-in", demo });
-    const { passphrase, ...typed } = fieldsOf(request);
+    const { passphrase, ...typed } = formIn(request, signUpForm);
     const main = (
       <SignUpPage
         first={!access.people.hasSupervisor}
@@ -103,7 +110,7 @@ export async function signInRoutes(app: FastifyInstance, { access, ledger, demo 
   app.get("/sign-in/code", async (request, reply) => signUp(request, reply));
 
   app.post("/sign-in", form, async (request, reply) => {
-    const { initials = "", passphrase = "" } = fieldsOf(request);
+    const { initials, passphrase } = formIn(request, signInForm);
     const tried = await access.signIn(initials.slice(0, 40), passphrase.slice(0, 1000), keyOf(request));
     if ("done" in tried) return begin(request, reply, tried.done);
     const known = tried.person ? { person: tried.person.id, initials: tried.person.initials } : {};
@@ -115,10 +122,9 @@ export async function signInRoutes(app: FastifyInstance, { access, ledger, demo 
   });
 
   app.post("/sign-in/code", form, async (request, reply) => {
-    const { code = "", name = "", initials = "", passphrase = "" } = fieldsOf(request);
     const from = addressOf(request);
     try {
-      const tried = await access.signUp({ code, name, initials, passphrase }, keyOf(request));
+      const tried = await access.signUp(formIn(request, signUpForm), keyOf(request));
       if ("refused" in tried) {
         await ledger.append("sign-in-refused", "access", { reason: tried.refused, from });
         const error =

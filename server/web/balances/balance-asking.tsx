@@ -11,7 +11,7 @@ import { cableOf, checkedChoice } from "../../station/balance-choice.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Entries } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { type AddForm, noEntries } from "./balance-forms.ts";
 import type { BalanceParts } from "./balance-parts.ts";
 import { meaningOf } from "./now-view.ts";
@@ -24,7 +24,7 @@ export function balanceAskingRoutes(
 ): void {
   const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
     const frame = frameOf(request, reply, { path: "/balances/asking", demo });
-    const view = { ...askingView(balance, fieldsOf(request)), csrfToken: frame.csrfToken };
+    const view = { ...askingView(balance, asTyped(request)), csrfToken: frame.csrfToken };
     const main = <Asking {...view} {...(problem === undefined ? {} : { problem })} />;
     const title = tellerOf(frame.locale)("balances.asking-title");
     return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);

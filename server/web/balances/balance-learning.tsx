@@ -11,10 +11,10 @@ import type { Told } from "../../../views/told.tsx";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { Learning } from "../../station/learning.ts";
 import type { StoredProfile } from "../../station/profile-repository.ts";
-import type { Entries } from "../forms/form.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import type { AddForm, ShowAgain } from "./balance-forms.ts";
 import type { BalanceParts } from "./balance-parts.ts";
 import { learningView } from "./learning-view.ts";
@@ -40,7 +40,7 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
   });
   const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
     const frame = frameOf(request, reply, { path: "/balances/learning", demo });
-    const { text = "", displayed = "", unit = "" } = fieldsOf(request);
+    const { text, displayed, unit } = formIn(request, typedForm);
     const again = problem === undefined ? {} : { problem };
     const main = (
       <LearningPage {...view(frame.csrfToken)} pastedText={text} typed={{ displayed, unit }} {...again} />
@@ -53,6 +53,8 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
   learningForms(add, show, learning, parts);
 }
 
+const typedForm = ({ exact, typed }: Entries) =>
+  z.object({ text: exact(), displayed: exact(), unit: typed() });
 const stepForm = ({ exact, typed, choice }: Entries) =>
   z.object({
     go: choice(["begin", "on", "leave-out", "stop"], { wrong: (go) => message("learn.go", { go }) }),

@@ -10,7 +10,7 @@ import { type BalanceChoice, checkedChoice } from "../../station/balance-choice.
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Entries } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { balanceAskingRoutes } from "./balance-asking.tsx";
 import { type AddForm, balanceForms, noEntries, portForm, type ShowAgain } from "./balance-forms.ts";
 import { balanceLearningRoutes } from "./balance-learning.tsx";
@@ -26,7 +26,7 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const live = balancesLive(app, parts);
   const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
     const frame = frameOf(request, reply, { path: "/balances", demo: parts.demo });
-    const view = balancesPage(parts, live, frame.csrfToken, fieldsOf(request));
+    const view = balancesPage(parts, live, frame.csrfToken, asTyped(request));
     const main = <BalancesIndex {...view} {...(problem === undefined ? {} : { problem })} />;
     const title = tellerOf(frame.locale)("balances.title");
     return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);

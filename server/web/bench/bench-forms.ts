@@ -8,21 +8,17 @@ import type { Bench } from "../../station/bench.ts";
 import type { Command } from "../../station/command.ts";
 import type { WeighingCommand } from "../../weighing/commands.ts";
 import { withStated } from "../../weighing/stated.ts";
-import { aboutOf } from "../about.ts";
+import { aboutIn } from "../about.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { ownMark } from "../look.ts";
-import { fieldsOf } from "../page-request.ts";
 import { refusedBy } from "../refused.ts";
 import { detailsForm } from "./details-form.ts";
 import { openingForm } from "./opening-form.ts";
 
 type FormCommand = (request: FastifyRequest) => Command | Promise<Command>;
 
-/** What a form of the bench is about. */
-const aboutIn = (request: FastifyRequest) => aboutOf(fieldsOf(request));
-
 /** A reading of a weighing. */
-const roleEntry = ({ choice }: Entries) =>
+export const roleEntry = ({ choice }: Entries) =>
   choice(roles, { wrong: (role) => message("weighing.role.unknown", { role }) });
 
 const roleForm = (entry: Entries) => z.object({ role: roleEntry(entry) });
@@ -30,6 +26,8 @@ const methodForm = ({ choice }: Entries) =>
   z.object({
     method: choice(methodNames, { wrong: (method) => message("weighing.method.unknown", { method }) }),
   });
+/** The form of the method in use: its fields as they were typed, which its own file reads. */
+const ownForm = ({ named }: Entries) => named("");
 const reasonForm = ({ typed }: Entries) => z.object({ reason: typed() });
 const foundForm = ({ typed, box }: Entries) => z.object({ found: typed(), stands: box() });
 const lookedAtForm = ({ typed }: Entries) => z.object({ kind: typed() });
@@ -69,7 +67,7 @@ export function benchForms(bench: Bench): Record<string, FormCommand> {
     "/bench/stated": (request) => {
       const { open } = bench;
       if (!open) throw new Refusal("weighing.none", {}, "ticket");
-      const details = withStated(open, fieldsOf(request), ownMark(request));
+      const details = withStated(open, formIn(request, ownForm), ownMark(request));
       return { do: "state-details", ...aboutIn(request), details };
     },
     "/bench/captures/:capture/voiding": (request) => ({
@@ -105,18 +103,24 @@ function lookedAt({ scale }: Bench, request: FastifyRequest): WeighingCommand {
   return { do: "balance-looked-at", ...aboutIn(request), kind, check };
 }
 
+/** A typed reading before it is understood, so that it can be noted when it is not. */
+const asTypedForm = (entry: Entries) =>
+  z.object({
+    role: roleEntry(entry),
+    reading: entry.typed(),
+    unit: entry.typed().transform((unit) => unit || "g"),
+  });
+const celsiusForm = ({ typed }: Entries) => z.object({ celsius: typed() });
+
 async function takeTyped(bench: Bench, request: FastifyRequest): Promise<WeighingCommand> {
-  const { role } = formIn(request, roleForm);
-  const { reading = "", unit = "g" } = fieldsOf(request);
+  const { role, reading, unit } = formIn(request, asTypedForm);
   const note = message("weighing.note.typed-reading", {
     role: message(`bench.roles.${role}`),
-    typed: `${reading.trim().slice(0, 40)} ${unit.slice(0, 8)}`,
+    typed: `${reading.slice(0, 40)} ${unit.slice(0, 8)}`,
   });
   const form = (entry: Entries) =>
     z.object({ reading: entry.reading(unit, role === "zero" ? "zero" : "load") });
-  const typed = await orNoted(bench, request, reading.trim() === "" ? undefined : note, () =>
-    formIn(request, form),
-  );
+  const typed = await orNoted(bench, request, reading === "" ? undefined : note, () => formIn(request, form));
   const taken = { ...typed.reading, takenBy: "typed" as const, balance: "typed", lines: [] };
   return { do: "take-reading", ...aboutIn(request), role, reading: taken };
 }
@@ -126,9 +130,9 @@ export const waterForm = ({ decimal }: Entries) =>
   z.object({ celsius: decimal({ unit: "°C", displayed: true, ...waterRange }) });
 
 async function stateTemperature(bench: Bench, request: FastifyRequest): Promise<WeighingCommand> {
-  const { celsius = "" } = fieldsOf(request);
-  const note = message("weighing.note.typed-temperature", { typed: `${celsius.trim().slice(0, 40)} °C` });
-  const typed = await orNoted(bench, request, celsius.trim() === "" ? undefined : note, () =>
+  const { celsius } = formIn(request, celsiusForm);
+  const note = message("weighing.note.typed-temperature", { typed: `${celsius.slice(0, 40)} °C` });
+  const typed = await orNoted(bench, request, celsius === "" ? undefined : note, () =>
     formIn(request, waterForm),
   );
   return { do: "state-temperature", ...aboutIn(request), ...typed };

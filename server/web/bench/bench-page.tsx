@@ -15,12 +15,11 @@ import type { BenchView, LiveView, Problem } from "../../../views/bench/view.ts"
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
-import type { Told } from "../../../views/told.tsx";
 import type { Bench } from "../../station/bench.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
 import type { Draw } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
-import { benchPhotos } from "../photos/photo-view.ts";
+import { benchPhotos, type RefusedPhoto } from "../photos/photo-view.ts";
 import { StandingRefusals } from "../standing-refusals.ts";
 import type { BenchTests } from "./bench-tests.ts";
 import { benchView } from "./bench-view.ts";
@@ -30,7 +29,14 @@ import { otherItemView } from "./other-item-view.ts";
 export interface BenchRefusals {
   item: StandingRefusals<Problem>;
   tests: StandingRefusals<RefusedForm>;
-  photos: StandingRefusals<Told>;
+  photos: StandingRefusals<RefusedPhoto>;
+}
+
+/** A form of the page that was sent back: of the steps, of other tests, or of a photo. */
+export interface RefusedBenchForm {
+  problem?: Problem;
+  tests?: RefusedForm;
+  photo?: RefusedPhoto;
 }
 
 /** The Bench page as it is now: whole, and each of its live parts. */
@@ -76,7 +82,7 @@ export class BenchPage {
   }
 
   /** The whole page; with a form that was sent back. */
-  whole(request: FastifyRequest, reply: FastifyReply, problem?: Problem, refused?: RefusedForm): string {
+  whole(request: FastifyRequest, reply: FastifyReply, refused: RefusedBenchForm = {}): string {
     const frame = frameOf(request, reply, { path: "/", demo: this.#demo });
     return page({
       ...frame,
@@ -84,10 +90,10 @@ export class BenchPage {
       ownHeading: true,
       main: (
         <BenchMain
-          view={this.#view(frame.csrfToken, problem)}
+          view={this.#view(frame.csrfToken, refused.problem)}
           live={this.#live()}
-          tests={this.#tests.view(frame.csrfToken, refused)}
-          photos={benchPhotos(this.#bench, frame.csrfToken)}
+          tests={this.#tests.view(frame.csrfToken, refused.tests)}
+          photos={benchPhotos(this.#bench, frame.csrfToken, refused.photo)}
           hands={this.#hands()}
           pageId={randomUUID()}
         />

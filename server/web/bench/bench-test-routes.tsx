@@ -3,11 +3,12 @@ import { z } from "zod";
 import { OtherTests } from "../../../views/bench/other-tests.tsx";
 import { render } from "../../../views/page.tsx";
 import type { Bench } from "../../station/bench.ts";
-import { aboutOf } from "../about.ts";
+import { aboutIn } from "../about.ts";
+import { kindForm } from "../evidence/evidence-entry.ts";
 import type { RefusedForm } from "../evidence/size-view.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { lookOf } from "../look.ts";
-import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import type { BenchTests } from "./bench-tests.ts";
 
@@ -17,7 +18,7 @@ interface BenchTestParts {
   bench: Bench;
   tests: BenchTests;
   /** the whole Bench page, with a form of other tests sent back */
-  whole(request: FastifyRequest, reply: FastifyReply, problem?: undefined, refused?: RefusedForm): string;
+  whole(request: FastifyRequest, reply: FastifyReply, refused: RefusedForm): string;
   /** a form of a live page was answered with its part */
   answered(request: FastifyRequest, refused: RefusedForm | undefined): void;
 }
@@ -28,14 +29,14 @@ export function benchTestRoutes(
   { bench, tests, whole, answered }: BenchTestParts,
 ): void {
   app.post("/bench/tests", { preHandler: app.csrfProtection }, (request, reply) =>
-    done(request, reply, () => tests.keep(fieldsOf(request), lookOf(request).locale)),
+    done(request, reply, () => tests.keep(request)),
   );
   app.post<{ Params: { entry: string } }>(
     "/bench/tests/:entry/voiding",
     { preHandler: app.csrfProtection },
     (request, reply) =>
       done(request, reply, async () => {
-        const about = aboutOf(fieldsOf(request));
+        const about = aboutIn(request);
         const { entry } = request.params;
         await bench.station.do({ do: "exclude-test", ...about, entry, ...formIn(request, excludeForm) });
         return undefined;
@@ -52,9 +53,10 @@ export function benchTestRoutes(
       return answer(request, reply, await does());
     } catch (error) {
       const refused = refusalOf(error);
-      const { kind = "size", ...values } = fieldsOf(request);
+      const { kind } = formIn(request, kindForm);
       const { says, field = "other-tests-heading" } = refused;
-      return answer(request, reply, { kind, values, problems: [{ fieldId: field, error: says }] });
+      const problems = [{ fieldId: field, error: says }];
+      return answer(request, reply, { kind: kind || "size", values: asTyped(request), problems });
     }
   }
 
@@ -71,6 +73,6 @@ export function benchTestRoutes(
       return html(reply, render(part, lookOf(request).locale), status);
     }
     if (!refused) return reply.redirect("/#other-tests", 303);
-    return html(reply, whole(request, reply, undefined, refused), status);
+    return html(reply, whole(request, reply, refused), status);
   }
 }

@@ -1,6 +1,6 @@
+import type { FastifyRequest } from "fastify";
 import { type Message, message } from "../../../calibration/message.ts";
 import type { OtherTestsView } from "../../../views/bench/other-tests.tsx";
-import type { Locale } from "../../../views/messages/language.ts";
 import { isRefused } from "../../compute/evaluation.ts";
 import { beforeWeighing } from "../../conformity/before-weighing.ts";
 import { evidenceKinds, isEvidenceKind } from "../../conformity/evidence/evidence.ts";
@@ -10,13 +10,14 @@ import type { Bench } from "../../station/bench.ts";
 import { currentSpecifications } from "../../station/current-specifications.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import type { Item } from "../../weighing/item.ts";
-import { aboutOf } from "../about.ts";
+import { aboutIn } from "../about.ts";
 import { typedTest } from "../evidence/evidence-entry.ts";
 import { madeTest } from "../evidence/evidence-made.ts";
 import { standingDry } from "../evidence/size-form.ts";
 import { type RefusedForm, sizeView } from "../evidence/size-view.ts";
 import { testChoices } from "../evidence/test-choices.ts";
 import { checksOfTests, excludedBy, excludedByTests, nextOf } from "../evidence/tests-told.ts";
+import { asTyped } from "../page-request.ts";
 
 const target = { action: "/bench/tests", fills: "other-tests" };
 
@@ -75,12 +76,12 @@ export class BenchTests {
   }
 
   /** Keeps the test a form states; or gives the form back with what was refused of it. Throws as Station.do. */
-  async keep(values: Record<string, string>, locale: Locale): Promise<RefusedForm | undefined> {
+  async keep(request: FastifyRequest): Promise<RefusedForm | undefined> {
     const { item, library } = this.#bench;
     const mass = item && standingDry(item);
-    const typed = typedTest(values, locale, { specifications: this.#specifications, mass, library });
-    if ("problems" in typed) return { kind: values.kind ?? "", values, problems: typed.problems };
-    await this.#bench.station.do({ do: "add-test", ...aboutOf(values), test: typed.body });
+    const typed = typedTest(request, { specifications: this.#specifications, mass, library });
+    if ("problems" in typed) return { kind: typed.kind, values: asTyped(request), problems: typed.problems };
+    await this.#bench.station.do({ do: "add-test", ...aboutIn(request), test: typed.body });
     return undefined;
   }
 

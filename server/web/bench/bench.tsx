@@ -1,13 +1,15 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import type { Problem } from "../../../views/bench/view.ts";
-import type { Told } from "../../../views/told.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { HandDevices } from "../../station/hand-devices.ts";
-import { aboutOf } from "../about.ts";
+import { aboutIn } from "../about.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { lookOf } from "../look.ts";
-import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, wantsPart } from "../page-request.ts";
+import type { PhotoParts } from "../photos/photos.tsx";
 import { refusalOf } from "../refused.ts";
 import { pageIdOf, type StandingRefusals } from "../standing-refusals.ts";
 import { benchForms } from "./bench-forms.ts";
@@ -15,11 +17,13 @@ import { BenchPage } from "./bench-page.tsx";
 import { benchStream } from "./bench-stream.ts";
 import { benchTestRoutes } from "./bench-test-routes.tsx";
 import { BenchTests } from "./bench-tests.ts";
-import { doRemedy } from "./remedy.ts";
+import { doRemedy, remedyForm } from "./remedy.ts";
 import { weighTicketAgain } from "./ticket-again.ts";
 
+const balanceForm = ({ typed }: Entries) => z.object({ address: typed() });
+
 /** Something a form of the bench asks for. Throws Refusal or LedgerError when it is not done. */
-export type BenchForm = (fields: Record<string, string>, request: FastifyRequest) => unknown;
+export type BenchForm = (request: FastifyRequest) => unknown;
 
 interface BenchRouteParts {
   bench: Bench;
@@ -56,15 +60,17 @@ export function benchRoutes(
       answered(refusals.item)(request, problem);
       return html(reply, shown.item(reply.generateCsrf(), lookOf(request).locale, problem), status);
     }
-    return problem ? html(reply, shown.whole(request, reply, problem), status) : reply.redirect("/#now", 303);
+    return problem
+      ? html(reply, shown.whole(request, reply, { problem }), status)
+      : reply.redirect("/#now", 303);
   }
 
   /** A form of the bench: what it asks is done, or refused in words with everything typed still in its field. */
   function form(path: string, does: BenchForm): void {
     app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
-      const fields = fieldsOf(request);
+      const fields = asTyped(request);
       try {
-        await does(fields, request);
+        await does(request);
         return answer(request, reply);
       } catch (error) {
         const refused = refusalOf(error);
@@ -82,17 +88,24 @@ export function benchRoutes(
   benchTestRoutes(app, {
     bench,
     tests,
-    whole: (...asked) => shown.whole(...asked),
+    whole: (request, reply, refused) => shown.whole(request, reply, { tests: refused }),
     answered: answered(refusals.tests),
   });
   for (const [path, command] of Object.entries(benchForms(bench)))
-    form(path, async (_, request) => bench.station.do(await command(request)));
-  form("/bench/balance", ({ address = "" }) => balance.takeFrom(address));
-  form("/bench/remedy", (fields, request) =>
-    doRemedy(bench, aboutOf(fields), fields, lookOf(request).locale),
+    form(path, async (request) => bench.station.do(await command(request)));
+  form("/bench/balance", (request) => balance.takeFrom(formIn(request, balanceForm).address));
+  form("/bench/remedy", (request) =>
+    doRemedy(bench, aboutIn(request), formIn(request, remedyForm), lookOf(request).locale),
   );
-  form("/bench/other-piece", (fields) => weighTicketAgain(bench, ledger, aboutOf(fields)));
-  return { form, photoAnswered: answered<Told>(refusals.photos) };
+  form("/bench/other-piece", (request) => weighTicketAgain(bench, ledger, aboutIn(request)));
+  return {
+    form,
+    photos: {
+      answered: answered(refusals.photos),
+      whole: (...[request, reply, photo]: Parameters<PhotoParts["whole"]>) =>
+        shown.whole(request, reply, { photo }),
+    },
+  };
 }
 
 /** What was typed, for the fields of a page that is still about the same; of another item it is told in the refusal. */

@@ -1,3 +1,4 @@
+import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tell } from "../../../views/messages/tell.ts";
@@ -7,6 +8,10 @@ import type { Offer } from "../../weighing/checks/check.ts";
 import type { WeighingCommandContent } from "../../weighing/commands.ts";
 import { type Capture, type Item, standing } from "../../weighing/item.ts";
 import type { Seen } from "../about.ts";
+import type { Entries } from "../forms/form.ts";
+
+/** Which remedy of which check; without a place, to take the reading again. */
+export const remedyForm = ({ typed }: Entries) => z.object({ check: typed(), place: typed() });
 
 /**
  * Does one remedy of a check of the piece on the bench: each step a command of its own, a reading that goes is excluded with
@@ -16,7 +21,7 @@ import type { Seen } from "../about.ts";
 export async function doRemedy(
   bench: Bench,
   about: Seen,
-  { check, place = "" }: Readonly<Record<string, string>>,
+  { check, place }: z.output<ReturnType<typeof remedyForm>>,
   locale: Locale,
 ): Promise<void> {
   const { open, checks, scale } = bench;
@@ -27,7 +32,7 @@ export async function doRemedy(
   const offer = remedy?.offer ?? { do: "repeat", role: "wet", instead: true };
   const steps = stepsOf(open, offer, { reason, live: scale !== undefined });
   if (steps.length === 0) throw new Refusal("weighing.check.gone", {});
-  let { seen } = about as { seen: number | "now" };
+  let seen: number | "now" = about.seen;
   for (const step of steps) {
     await bench.station.do({ ...step, subject: about.subject, seen });
     seen = "now";

@@ -6,11 +6,11 @@ import { page } from "../../../views/page.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Item } from "../../weighing/item.ts";
-import { typedReadings } from "../../weighing/second-person.ts";
-import { aboutOf } from "../about.ts";
-import { type Entries, formIn } from "../forms/form.ts";
+import { type TypedAgain, typedReadings } from "../../weighing/second-person.ts";
+import { aboutIn } from "../about.ts";
+import { type Entries, type Form, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 const signedForm = ({ typed }: Entries) => z.object({ by: typed(), typedBy: typed() });
@@ -55,15 +55,16 @@ export function secondPersonRoutes(
   });
 
   app.post("/bench/second-person", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const fields = fieldsOf(request);
+    const fields = asTyped(request);
     const { item } = bench;
     if (!item || item.closed) return reply.redirect("/", 303);
     const back = home(item);
     try {
-      const about = aboutOf(fields);
+      const about = aboutIn(request);
       const again = typedReadings(item).map(({ role }) => {
         const at = `reading-${role}`;
-        const form = ({ reading }: Entries) => z.object({ [at]: reading(fields[`unit-${role}`] ?? "g") });
+        const form: Form<Record<string, TypedAgain>> = ({ reading }, sent) =>
+          z.object({ [at]: reading(sent[`unit-${role}`] ?? "g") });
         return formIn(request, form)[at]!;
       });
       await bench.station.do({ do: "second-reading", ...about, ...formIn(request, signedForm), again });

@@ -13,9 +13,9 @@ import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import type { CheckRepository } from "../../station/check-repository.ts";
 import { weighingPointRepository } from "../../station/weighing-point-repository.ts";
-import { type Entries, formIn, readForm } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, formIn, postedForm } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { checkFormView } from "./check-form-view.tsx";
 import { checkForm } from "./checks-form.ts";
@@ -82,7 +82,7 @@ export function checkRoutes(
       await keepLimits(checks, (await weighed.now()).points, formIn(request, limitsForm), now());
       return reply.redirect("/checks", 303);
     } catch (error) {
-      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], fieldsOf(request));
+      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], asTyped(request));
     }
   });
 
@@ -92,9 +92,10 @@ export function checkRoutes(
     async (request, reply) => {
       const kind = checkKinds.find((one) => one === request.params.kind);
       if (!kind) return reply.callNotFound();
-      const values = fieldsOf(request);
+      const values = asTyped(request);
       try {
-        return form(request, reply, kind, { values: await withNextReading(kind, values, bench) });
+        const next = await withNextReading(kind, formIn(request, takenForm), bench);
+        return form(request, reply, kind, { values: next });
       } catch (error) {
         const problems = [{ fieldId: "main", error: refusalOf(error).says }];
         return form(request, reply, kind, { problems, values });
@@ -108,11 +109,12 @@ export function checkRoutes(
     async (request, reply) => {
       const kind = checkKinds.find((one) => one === request.params.kind);
       if (!kind) return reply.callNotFound();
-      const values = fieldsOf(request);
-      const read = readForm(checkForm(kind, values), values, lookOf(request).locale);
+      const values = asTyped(request);
+      const read = postedForm(request, checkForm(kind));
       if ("problems" in read) return form(request, reply, kind, { problems: read.problems, values });
+      const { step, note } = formIn(request, keptForm);
       try {
-        const already = checks.all.find(({ id }) => id === values.step);
+        const already = checks.all.find(({ id }) => id === step);
         if (!already) {
           const { result, asked } = await checkMade(kind, read.values, {
             bench,
@@ -120,11 +122,10 @@ export function checkRoutes(
             evaluate,
             at: now(),
           });
-          const note = (values.note ?? "").trim();
           const kept = { ...result, ...(note === "" ? {} : { note }) };
-          await checks.keep(kept, asked, values.step);
+          await checks.keep(kept, asked, step);
         }
-        return reply.redirect(`/checks/${kind}?kept=${values.step ?? checks.all.at(-1)?.id}`, 303);
+        return reply.redirect(`/checks/${kind}?kept=${step ?? checks.all.at(-1)?.id}`, 303);
       } catch (error) {
         return form(request, reply, kind, {
           problems: [{ fieldId: "main", error: refusalOf(error).says }],
@@ -135,6 +136,8 @@ export function checkRoutes(
   );
 }
 
+const takenForm = ({ named }: Entries) => named("");
+const keptForm = ({ typed, ifSent }: Entries) => z.object({ step: ifSent(), note: typed() });
 const limitsForm = ({ typed }: Entries) => z.object({ chart: typed(), by: typed(), why: typed() });
 
 /** Keeps new limits of a chart, from now on, with who set them and why. Throws Refusal. */

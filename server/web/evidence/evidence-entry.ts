@@ -1,24 +1,24 @@
+import type { FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
-import type { Locale } from "../../../views/messages/language.ts";
 import { isEvidenceKind } from "../../conformity/evidence/evidence.ts";
 import { foundBy } from "../../conformity/evidence/recorded.ts";
-import type { FieldProblem } from "../forms/form.ts";
+import { type Entries, type FieldProblem, formIn } from "../forms/form.ts";
 import { typedEvidence } from "./evidence-form.ts";
 import { typedSize } from "./size-form.ts";
 
+/** Which test a form states. */
+export const kindForm = ({ typed }: Entries) => z.object({ kind: typed() });
+
 /** The body of the entry that a form of evidence asks for, or every entry of the form that was refused. */
-export function typedTest(
-  values: Readonly<Record<string, string>>,
-  locale: Locale,
-  known: Parameters<typeof typedSize>[2],
-) {
-  const { kind = "" } = values;
-  if (kind === "size") return typedSize(values, locale, known);
-  if (isEvidenceKind(kind)) return entryOf(typedEvidence(kind, values, locale));
+export function typedTest(request: FastifyRequest, known: Parameters<typeof typedSize>[1]) {
+  const { kind } = formIn(request, kindForm);
+  if (kind === "size") return { kind, ...typedSize(request, known) };
+  if (isEvidenceKind(kind)) return { kind, ...entryOf(typedEvidence(kind, request)) };
   const problems: readonly FieldProblem[] = [
     { fieldId: "evidence-heading", error: message("evidence.refused.unknown-test", { kind }) },
   ];
-  return { problems };
+  return { kind, problems };
 }
 
 function entryOf(typed: ReturnType<typeof typedEvidence>) {

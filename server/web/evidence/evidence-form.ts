@@ -1,11 +1,11 @@
+import type { FastifyRequest } from "fastify";
 import { z } from "zod";
 import { type Code, message } from "../../../calibration/message.ts";
-import type { Locale } from "../../../views/messages/language.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { type Evidence, type EvidenceKind, marking } from "../../conformity/evidence/evidence.ts";
 import { evidenceRanges, msPerMOfCopper, recordedEvidence } from "../../conformity/evidence/recorded.ts";
 import { soundSpeed, wallPaths } from "../../conformity/evidence/sound-speed.ts";
-import { type Entries, type FieldProblem, readForm, refuseEntry } from "../forms/form.ts";
+import { type Entries, type FieldProblem, postedForm, refuseEntry } from "../forms/form.ts";
 
 /** Evidence as a form gives it, with who made a test that harms; or every entry that was refused. */
 export type TypedEvidence =
@@ -21,8 +21,8 @@ interface Range {
 }
 
 /** The evidence that the form of one test states. Numbers may be typed with comma or point. */
-export function typedEvidence(kind: EvidenceKind, fields: Fields, locale: Locale): TypedEvidence {
-  const read = readForm((entry) => testForm(kind, fields, entry), fields, locale);
+export function typedEvidence(kind: EvidenceKind, request: FastifyRequest): TypedEvidence {
+  const read = postedForm(request, (entry, sent) => testForm(kind, sent, entry));
   if ("problems" in read) return read;
   const { found, ...said } = read.values;
   const evidence = recordedEvidence({ kind, ...found });

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { EvidencePage } from "../../../views/evidence/page.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -11,8 +12,9 @@ import { currentSpecifications } from "../../station/current-specifications.ts";
 import type { Station } from "../../station/station.ts";
 import { programVersion } from "../../version.ts";
 import { seenOf } from "../about.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, formIn } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
 import { typedTest } from "./evidence-entry.ts";
@@ -27,6 +29,9 @@ interface EvidenceRouteParts {
   library: () => Library;
   evaluate: Evaluate;
 }
+
+/** Why a test is not used. */
+export const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
 
 type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 
@@ -63,20 +68,19 @@ export function evidenceRoutes(
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const subject = request.params.piece;
-      const values = fieldsOf(request);
-      const { kind = "" } = values;
       const stated = statedOf(await ledger.entriesOf(subject));
       if (!stated) return answer(request, reply);
       const { all } = await currentSpecifications(ledger, library());
-      const { locale } = lookOf(request);
-      const typed = typedTest(values, locale, {
+      const typed = typedTest(request, {
         specifications: all,
         mass: weighedDry(stated),
         library: library(),
       });
-      if ("problems" in typed) return answer(request, reply, { kind, values, problems: typed.problems });
+      const { kind } = typed;
+      if ("problems" in typed)
+        return answer(request, reply, { kind, values: asTyped(request), problems: typed.problems });
       return done(request, reply, kind, () =>
-        station.do({ do: "add-test", ...seenOf(subject, values), test: typed.body }),
+        station.do({ do: "add-test", ...seenOf(subject, request), test: typed.body }),
       );
     },
   );
@@ -86,10 +90,8 @@ export function evidenceRoutes(
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const { piece, entry } = request.params;
-      const values = fieldsOf(request);
-      const { reason = "" } = values;
       return done(request, reply, "size", () =>
-        station.do({ do: "exclude-test", ...seenOf(piece, values), entry, reason }),
+        station.do({ do: "exclude-test", ...seenOf(piece, request), entry, ...formIn(request, excludeForm) }),
       );
     },
   );
@@ -104,7 +106,7 @@ export function evidenceRoutes(
       const { says, field = "evidence-heading" } = refused;
       return answer(request, reply, {
         kind,
-        values: fieldsOf(request),
+        values: asTyped(request),
         problems: [{ fieldId: field, error: says }],
       });
     }

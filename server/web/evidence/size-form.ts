@@ -1,6 +1,6 @@
+import type { FastifyRequest } from "fastify";
 import { z } from "zod";
 import { type Code, message } from "../../../calibration/message.ts";
-import type { Locale } from "../../../views/messages/language.ts";
 import { tellValue } from "../../../views/messages/tell.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { checkSize } from "../../conformity/evidence/size-check.ts";
@@ -9,7 +9,7 @@ import type { Specification } from "../../metals/specifications/specification.ts
 import type { Stated } from "../../reports/stated.ts";
 import { type Item, standing } from "../../weighing/item.ts";
 import { readabilityGrams } from "../../weighing/readability.ts";
-import { type Entries, readForm } from "../forms/form.ts";
+import { type Entries, postedForm } from "../forms/form.ts";
 import { numbersOf } from "./evidence-form.ts";
 
 const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
@@ -47,12 +47,8 @@ export function standingDry(item: Item): { grams: number; uGrams: number } | und
 }
 
 /** The comparison that the size form asks for, as the body of its entry; or what was refused. */
-export function typedSize(
-  fields: Readonly<Record<string, string>>,
-  locale: Locale,
-  { specifications, mass, library }: Known,
-) {
-  const read = readForm(sizeForm(specifications, mass), fields, locale);
+export function typedSize(request: FastifyRequest, { specifications, mass, library }: Known) {
+  const read = postedForm(request, sizeForm(specifications, mass));
   if ("problems" in read) return read;
   const { specification, measured } = read.values;
   const check = checkSize(specification, measured, library);

@@ -32,10 +32,17 @@ export interface Entries {
   maybeNumber(asked?: Quantity): z.ZodType<number | undefined>;
   /** a weight off a display in the unit of the list beside it; a load is not below zero, a zero may be */
   reading(unit: string, of?: "load" | "zero"): z.ZodType<{ text: string; unit: MassUnit }>;
+  maybeReading(unit: string): z.ZodType<{ text: string; unit: MassUnit } | undefined>;
   /** trimmed text as it was typed, also none */
   typed(): z.ZodType<string>;
   /** text with every blank that was typed, also none: lines of a balance, a request to one */
   exact(): z.ZodType<string>;
+  /** the same, undefined where the form has no such entry */
+  ifSent(): z.ZodType<string | undefined>;
+  /** one thing a line, without empty lines */
+  lines(): z.ZodType<string[]>;
+  /** the entries whose names begin so, by the rest of their names */
+  named(prefix: string): z.ZodType<Record<string, string>>;
   /** trimmed text that must not be empty */
   text(words?: Words): z.ZodType<string>;
   maybeText(words?: Words): z.ZodType<string | undefined>;
@@ -65,8 +72,19 @@ export function entriesFor(mark: DecimalMark): Entries {
     maybeNumber: (asked) =>
       maybeDecimal(asked).transform((text) => (text === undefined ? undefined : Number(text))),
     reading: (unit, of = "load") => entry(undefined, (typed) => readingOf(typed, unit, { mark, of })),
+    maybeReading: (unit) =>
+      entry(undefined, (typed) =>
+        typed === "" ? { value: undefined } : readingOf(typed, unit, { mark, of: "load" }),
+      ),
     typed: () => entry(undefined, (typed) => ({ value: typed })),
     exact: () => z.string().prefault(""),
+    ifSent: () => z.string().trim().optional(),
+    lines: () =>
+      z
+        .string()
+        .prefault("")
+        .transform((typed) => typed.split(/\r?\n/).flatMap((line) => line.trim() || [])),
+    named: (prefix) => z.record(z.string(), z.unknown()).transform((all) => namedSo(all, prefix)),
     text: (words = {}) => entry(words.what, (typed) => wordsOf(typed, words)),
     maybeText: (words = {}) =>
       entry(words.what, (typed) => (typed === "" ? { value: undefined } : wordsOf(typed, words))),
@@ -86,6 +104,13 @@ export function entriesFor(mark: DecimalMark): Entries {
     maybeDay: (words = {}) =>
       entry(words.what, (typed) => (typed === "" ? { value: undefined } : day(typed, words))),
   };
+}
+
+function namedSo(all: Readonly<Record<string, unknown>>, prefix: string): Record<string, string> {
+  const named = Object.entries(all).flatMap(([name, typed]) =>
+    name.startsWith(prefix) && typeof typed === "string" ? [[name.slice(prefix.length), typed] as const] : [],
+  );
+  return Object.fromEntries(named);
 }
 
 /** An entry left out of the form counts as empty. */

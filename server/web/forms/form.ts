@@ -2,10 +2,10 @@ import type { FastifyRequest } from "fastify";
 import type { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
-import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { decimalMark } from "../../../views/numbers.ts";
 import { lookOf } from "../look.ts";
+import { textsIn } from "../page-request.ts";
 import { type Entries, entriesFor } from "./entries.ts";
 
 /** What is wrong with one entry of a form; `fieldId` is the name of the entry. */
@@ -14,8 +14,11 @@ export interface FieldProblem {
   error: Message;
 }
 
-/** A form: gives its schema, put together from the entries of the page's language. */
-export type Form<T> = (entry: Entries) => z.ZodType<T>;
+/**
+ * A form: gives its schema, put together from the entries of the page's language. `sent` is what was typed into all of
+ * its entries, where one is read by what another one says: a weight by the unit beside it.
+ */
+export type Form<T> = (entry: Entries, sent: Readonly<Record<string, string>>) => z.ZodType<T>;
 
 /**
  * Reads a posted form: its typed values, or everything that is wrong with it, each beside its entry. Every form of the
@@ -23,7 +26,7 @@ export type Form<T> = (entry: Entries) => z.ZodType<T>;
  *
  *     const sizeForm = ({ number, text }: Entries) =>
  *       z.object({ diameter: number({ unit: "mm", from: 0.05, to: 1000 }), note: text({ mayBeEmpty: true }) });
- *     const read = readForm(sizeForm, request.body, locale);
+ *     const read = postedForm(request, sizeForm);
  *     if ("problems" in read) return show(read.problems);
  *
  * What holds between entries is said in a `superRefine` of the schema with `refuseEntry`; it is looked at once each
@@ -34,26 +37,22 @@ export function readForm<T>(
   body: unknown,
   locale: Locale,
 ): { values: T } | { problems: FieldProblem[] } {
-  return readFields(form, body, decimalMark(locale));
+  const read = form(entriesFor(decimalMark(locale)), textsIn(body)).safeParse(body ?? {});
+  if (read.success) return { values: read.data };
+  return { problems: read.error.issues.map(problemOf) };
+}
+
+/** The form of a request. */
+export function postedForm<T>(request: FastifyRequest, form: Form<T>) {
+  return readForm(form, request.body, lookOf(request).locale);
 }
 
 /** The same where a page tells one refusal at a time. Throws Refusal at the first entry that goes back. */
 export function formIn<T>(request: FastifyRequest, form: Form<T>): T {
-  const read = readForm(form, request.body, lookOf(request).locale);
+  const read = postedForm(request, form);
   if ("values" in read) return read.values;
   const { fieldId, error } = read.problems[0]!;
   throw new Refusal(error.code, error.params, fieldId);
-}
-
-/** `readForm` where only the decimal mark is known. */
-function readFields<T>(
-  form: Form<T>,
-  body: unknown,
-  mark: DecimalMark,
-): { values: T } | { problems: FieldProblem[] } {
-  const read = form(entriesFor(mark)).safeParse(body ?? {});
-  if (read.success) return { values: read.data };
-  return { problems: read.error.issues.map(problemOf) };
 }
 
 /** Refuses one entry because of what another one says: for a `superRefine` of the whole form. */

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
@@ -10,8 +11,9 @@ import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, ownMark } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
 import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
@@ -41,6 +43,14 @@ const headings: ImportView["headings"] = {
   specifications: headingsOf("specifications"),
   metals: headingsOf("metals"),
 };
+
+const importForm = ({ typed, exact }: Entries) =>
+  z.object({
+    list: typed().transform((list) => (isList(list) ? list : "weighings")),
+    text: exact(),
+    from: typed(),
+  });
+const heldForm = ({ typed }: Entries) => z.object({ held: typed() });
 
 /** Lists from elsewhere: first shown with every refused cell, then taken over. */
 export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Parts): void {
@@ -73,14 +83,13 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   });
 
   app.post("/imports", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const { list: asked = "", text: pasted = "", from = "" } = fieldsOf(request);
-    const list = isList(asked) ? asked : "weighings";
+    const { list, text: pasted, from } = formIn(request, importForm);
     const file = fileOf(request, "file");
     const text = file ? textOf(file) : pasted;
     const again = (fieldId: string, error: FieldError) =>
       choose(request, reply, { list, from, text: pasted, problems: [{ fieldId, error }] });
     if (text.trim() === "") return again("file", message("imports.no-text"));
-    if (from.trim() === "") return again("from", message("imports.no-from"));
+    if (from === "") return again("from", message("imports.no-from"));
     try {
       const preview = previewImport(list, text, {
         mark: ownMark(request),
@@ -88,9 +97,9 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
       });
       const key = createHash("sha256").update(`${list}\n${from}\n${text}`).digest("hex");
       held.delete(key);
-      held.set(key, { preview, from: from.trim() });
+      held.set(key, { preview, from });
       for (const oldest of [...held.keys()].slice(0, -mostHeld)) held.delete(oldest);
-      return show(request, reply, preview, from.trim(), key);
+      return show(request, reply, preview, from, key);
     } catch (error) {
       return again("file", refusalOf(error).says);
     }
@@ -133,7 +142,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   }
 
   app.post("/imports/taken", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const key = fieldsOf(request).held ?? "";
+    const { held: key } = formIn(request, heldForm);
     const waiting = held.get(key);
     if (!waiting) {
       const error = message("imports.gone");

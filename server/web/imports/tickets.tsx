@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { TicketsPage, type TicketsView } from "../../../views/imports/tickets.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -9,8 +10,9 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Bench } from "../../station/bench.ts";
 import { idFor } from "../../station/ticket-ids.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
 import { refusalOf } from "../refused.ts";
 
@@ -28,6 +30,8 @@ const mostLookedAt = 500;
 
 /** The piece of an announced ticket has an id of its own, so that it is put on the bench once. */
 const itemOf = ({ id }: Announced) => `piece-${id}`;
+
+const ticketForm = ({ typed }: Entries) => z.object({ id: typed() });
 
 /** Tickets that were announced in a list and have not been weighed. */
 export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, library }: Parts): void {
@@ -66,7 +70,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
   });
 
   app.post("/tickets", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const { id = "" } = fieldsOf(request);
+    const { id } = formIn(request, ticketForm);
     const t = tellerOf(lookOf(request).locale);
     try {
       const entry = (await waiting()).find((one) => one.id === id);

@@ -1,15 +1,20 @@
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
-import type { AssayEntry } from "../../laboratory/assay.ts";
+import { type AssayEntry, standingAssay } from "../../laboratory/assay.ts";
+import type { Entry } from "../../ledger/entry.ts";
 import { type PreciousMetal, preciousMetals } from "../../metals/precious-metal.ts";
-import { type Entries, refuse } from "../forms/form.ts";
+import { type Form, refuse } from "../forms/form.ts";
 
-/** What a form states of a laboratory's report: the day is not after `today` (2026-03-02), and another result says why. */
+/**
+ * What a form states of a laboratory's report: the day is not after `today` (2026-03-02), and another result says why.
+ * It is held against what the page of the form showed, so that a form sent twice is read the same twice.
+ */
 export const assayForm =
-  ({ today, standing }: { today: string; standing: AssayEntry | undefined }) =>
-  ({ choice, decimal, maybeDecimal, text, maybeText, day }: Entries) =>
-    z
+  ({ today, entries }: { today: string; entries: readonly Entry[] }): Form<AssayEntry["body"]> =>
+  ({ choice, decimal, maybeDecimal, text, maybeText, day }, { metal, version = entries.length }) => {
+    const standing = standingAssay(entries.slice(0, Number(version)), assayedMetal(metal));
+    return z
       .object({
         metal: choice(preciousMetals, { first: "gold" }),
         permille: decimal({ from: 1, to: 1000, unit: "‰", what: message("form.field.fineness") }),
@@ -38,8 +43,9 @@ export const assayForm =
           reason: standing ? reason : undefined,
         }),
       );
+  };
 
 /** The metal a form is about. */
-export function assayedMetal({ metal }: Readonly<Record<string, string>>): PreciousMetal {
+export function assayedMetal(metal: string | undefined): PreciousMetal {
   return preciousMetals.find((one) => one === metal) ?? "gold";
 }

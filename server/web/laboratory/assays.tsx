@@ -5,18 +5,18 @@ import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
-import { standingAssay, standingAssays } from "../../laboratory/assay.ts";
+import { standingAssays } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Station } from "../../station/station.ts";
 import { seenOf } from "../about.ts";
 import { statedOf } from "../evidence/evidence.tsx";
-import { type Entries, formIn, readForm } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, formIn, postedForm } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
-import { assayedMetal, assayForm } from "./assay-form.ts";
+import { assayForm } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
 
 const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
@@ -81,7 +81,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       const refused = refusalOf(error);
       const { says, field = fieldId } = refused;
       return answer(request, reply, {
-        values: fieldsOf(request),
+        values: asTyped(request),
         problems: [{ fieldId: field, error: says }],
       });
     }
@@ -98,15 +98,12 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       const { piece } = request.params;
       const entries = await ledger.entriesOf(piece);
       if (!statedOf(entries)) return answer(request, reply);
-      const values = fieldsOf(request);
-      // held against what the page of the form showed, so that the form sent twice is read the same twice
-      const before = entries.slice(0, Number(values.version ?? entries.length));
-      const standing = standingAssay(before, assayedMetal(values));
       const today = now().toISOString().slice(0, 10);
-      const read = readForm(assayForm({ today, standing }), values, lookOf(request).locale);
-      if ("problems" in read) return answer(request, reply, { values, problems: read.problems });
+      const read = postedForm(request, assayForm({ today, entries }));
+      if ("problems" in read)
+        return answer(request, reply, { values: asTyped(request), problems: read.problems });
       return written(request, reply, "permille", () =>
-        station.do({ do: "add-assay", ...seenOf(piece, values), assay: read.values }),
+        station.do({ do: "add-assay", ...seenOf(piece, request), assay: read.values }),
       );
     },
   );
@@ -116,9 +113,13 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const { piece, entry } = request.params;
-      const values = fieldsOf(request);
       return written(request, reply, `reason-${entry}`, () =>
-        station.do({ do: "exclude-assay", ...seenOf(piece, values), entry, ...formIn(request, excludeForm) }),
+        station.do({
+          do: "exclude-assay",
+          ...seenOf(piece, request),
+          entry,
+          ...formIn(request, excludeForm),
+        }),
       );
     },
   );

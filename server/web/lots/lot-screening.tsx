@@ -21,7 +21,7 @@ import { weighingOf } from "../../weighing/evolve.ts";
 import { askOf, isImpossible } from "../../weighing/stop-checks.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { lotForms } from "./lot-forms.ts";
 import { lotRun } from "./lot-run.ts";
@@ -114,11 +114,10 @@ export function screeningRoutes(
       `/lots/:lot/${path}`,
       { preHandler: app.csrfProtection },
       async (request, reply) => {
-        const fields = fieldsOf(request);
         try {
           const lot = await lots.lot(request.params.lot);
           if (!lot) throw new Refusal("lot.none");
-          await does({ lot, fields, items: await lots.items(lot.id, library()), request });
+          await does({ lot, items: await lots.items(lot.id, library()), request });
           if (path === "closing") await closed(lot.id, lookOf(request).locale);
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
@@ -126,7 +125,7 @@ export function screeningRoutes(
           return screening(request, reply, {
             ...refused,
             from: request.url,
-            typed: typedStill(fields, bench),
+            typed: typedStill(asTyped(request), bench),
           });
         }
       },

@@ -1,13 +1,15 @@
 import { randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { Refusal } from "../../../calibration/refusal.ts";
-import type { DecimalMark } from "../../../calibration/typed-number.ts";
+import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { massUnits, toGrams } from "../../../calibration/units.ts";
 import { LotsIndex, type LotsPage } from "../../../views/lots/index.tsx";
 import { nothingClaimed } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
+import type { BodyOf } from "../../ledger/kinds.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { LotRepository } from "../../lots/lot-repository.ts";
 import type { Library } from "../../metals/library.ts";
@@ -17,10 +19,10 @@ import { currentPrices } from "../../settlements/settlement.ts";
 import type { Bench } from "../../station/bench.ts";
 import { timeZoneOf } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
-import { typedReading } from "../../weighing/typed-reading.ts";
-import { frameOf, ownMark } from "../look.ts";
+import { type Form, postedForm, refuse } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { printRoutes, printSettlement } from "../settlements/prints.ts";
 import { settlementRoutes } from "../settlements/settlement.tsx";
@@ -82,19 +84,20 @@ export function lotRoutes(
 
   app.get("/lots", (request, reply) => list(request, reply));
   app.post("/lots", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const values = fieldsOf(request);
+    const read = postedForm(request, openingForm(library()));
+    if ("problems" in read)
+      return list(request, reply, { values: asTyped(request), problems: read.problems });
+    const { step, lot } = read.values;
+    const id = step.startsWith("lot-") ? step : nextLot;
+    const method = methods[settings.now.method].screensLots ? settings.now.method : firstMethod;
     try {
-      const id = values.step?.startsWith("lot-") ? values.step : nextLot;
-      const method = methods[settings.now.method].screensLots ? settings.now.method : firstMethod;
-      const lot = { ...openedLot(values, library(), ownMark(request)), method };
-      await bench.station.do({ do: "open-lot", subject: id, seen: 0, lot });
-      if (id === nextLot) nextLot = `lot-${randomUUID()}`;
-      return reply.redirect(`/lots/${id}`, 303);
+      await bench.station.do({ do: "open-lot", subject: id, seen: 0, lot: { ...lot, method } });
     } catch (error) {
-      const refused = refusalOf(error);
-      const { says, field = "name" } = refused;
-      return list(request, reply, { values, problems: [{ fieldId: field, error: says }] });
+      const { says, field = "name" } = refusalOf(error);
+      return list(request, reply, { values: asTyped(request), problems: [{ fieldId: field, error: says }] });
     }
+    if (id === nextLot) nextLot = `lot-${randomUUID()}`;
+    return reply.redirect(`/lots/${id}`, 303);
   });
 
   const second = () => settings.now.secondUnit;
@@ -112,19 +115,32 @@ export function lotRoutes(
   });
 }
 
-function openedLot(values: Record<string, string>, library: Library, mark: DecimalMark) {
-  const { name = "", from = "", gross = "", grossUnit = "g", count = "", claim = "" } = values;
-  if (name.trim() === "") throw new Refusal("lot.name-missing", {}, "name");
-  if (count.trim() !== "" && !/^[1-9]\d{0,4}$/.test(count.trim()))
-    throw new Refusal("lot.count-not-whole", { count: count.trim() }, "count");
-  if (!["", nothingClaimed].includes(claim) && !library.has(claim))
-    throw new Refusal("claim.unknown", { claim }, "claim");
-  const weighed = gross.trim() === "" ? undefined : typedReading(gross, grossUnit, { mark, at: "gross" });
-  return {
-    name: name.trim(),
-    ...(from.trim() === "" ? {} : { from: from.trim() }),
-    ...(weighed ? { gross: { ...weighed, grams: toGrams(weighed.text, weighed.unit) } } : {}),
-    ...(count.trim() === "" ? {} : { count: Number(count) }),
-    ...(claim === nothingClaimed ? { nothingClaimed: true as const } : claim === "" ? {} : { claim }),
-  };
-}
+/** A lot as it is taken in. A count and a gross mass may be unknown; what it is claimed as may be left open. */
+const openingForm =
+  (library: Library): Form<{ step: string; lot: Omit<BodyOf<"lot-opened">, "method"> }> =>
+  ({ text, typed, choice, maybeText, maybeReading }, sent) =>
+    z
+      .object({
+        name: text({ missing: message("lot.name-missing") }),
+        from: maybeText(),
+        gross: maybeReading(sent.grossUnit ?? "g"),
+        count: typed().superRefine((count, context) => {
+          if (!/^([1-9]\d{0,4})?$/.test(count)) refuse(context, message("lot.count-not-whole", { count }));
+        }),
+        claim: choice(["", nothingClaimed, ...library.metals.map(({ id }) => id)], {
+          first: "",
+          wrong: (claim) => message("claim.unknown", { claim }),
+        }),
+        step: typed(),
+      })
+      .transform(({ name, from, gross, count, claim, step }) => ({
+        step,
+        lot: omitUndefined({
+          name,
+          from,
+          gross: gross && { ...gross, grams: toGrams(gross.text, gross.unit) },
+          count: count === "" ? undefined : Number(count),
+          nothingClaimed: claim === nothingClaimed ? (true as const) : undefined,
+          claim: claim === nothingClaimed || claim === "" ? undefined : claim,
+        }),
+      }));

@@ -1,6 +1,8 @@
 import { isMassUnit, stepGrams } from "../../../calibration/units.ts";
+import type { Role } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Live } from "../../station/scale.ts";
+import type { Seen } from "../about.ts";
 
 /** A display at rest flickers by so many of its steps at most [common practice]. */
 const flickerSteps = 2;
@@ -8,9 +10,10 @@ const flickerSteps = 2;
 /** True for a second press of the key: its page was drawn before the reading that it asks for was there. */
 export function isAskedTwice(
   { about, item }: Pick<Bench, "about" | "item">,
-  { subject, version, take }: Readonly<Record<string, string>>,
+  { subject, seen }: Seen,
+  role: Role,
 ): boolean {
-  return about.subject === subject && Number(version) < about.seen && item?.captures.at(-1)?.role === take;
+  return about.subject === subject && seen < about.seen && item?.captures.at(-1)?.role === role;
 }
 
 /** True while the display has shown nothing but the reading taken last, of another role, ever since it was taken. */

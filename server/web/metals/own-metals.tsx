@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { OwnMetalsPage } from "../../../views/metals/own.tsx";
@@ -13,12 +14,14 @@ import {
   writeOwnMetals,
 } from "../../metals/own-metals.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
-import { formIn } from "../forms/form.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
 import { ownMetalForm, withMetal, withoutMetal } from "./own-metal-form.ts";
+
+const importForm = ({ exact }: Entries) => z.object({ file: exact() });
 
 type Problems = OwnMetalsPage["problems"];
 
@@ -59,21 +62,16 @@ export function ownMetalRoutes(
   }
 
   /** A change of the owner's metals; all of it is taken over or none. */
-  function change(
-    path: string,
-    field: string,
-    next: (request: FastifyRequest, fields: Record<string, string>) => OwnMetals,
-  ): void {
+  function change(path: string, field: string, next: (request: FastifyRequest) => OwnMetals): void {
     app.post(path, { preHandler: app.csrfProtection }, async (request, reply) => {
-      const typed = fieldsOf(request);
       try {
-        await library.keep(next(request, typed));
+        await library.keep(next(request));
         return reply.redirect("/metals/own?kept", 303);
       } catch (error) {
         const refused = refusalOf(error);
         return show(request, reply, {
           problems: [{ fieldId: refused.field ?? field, error: refused.says }],
-          typed,
+          typed: asTyped(request),
         });
       }
     });
@@ -87,8 +85,8 @@ export function ownMetalRoutes(
       .send(writeOwnMetals(library.own ?? { underhook_metals: ownMetalsFormat, version: 1, metals: [] })),
   );
   change("/metals/own", "name", (request) => withMetal(library.own, formIn(request, ownMetalForm)));
-  change("/metals/own/import", "json-file", (request, { file }) =>
-    readOwnMetals(takenOver(request, file), library.own),
+  change("/metals/own/import", "json-file", (request) =>
+    readOwnMetals(takenOver(request, formIn(request, importForm).file), library.own),
   );
   change("/metals/own/:id/removal", "name", (request) => {
     const { id } = request.params as { id: string };

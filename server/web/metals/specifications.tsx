@@ -15,9 +15,9 @@ import {
   writeOwnSpecifications,
 } from "../../metals/specifications/own-specifications.ts";
 import { currentSpecifications, keepSpecifications } from "../../station/current-specifications.ts";
-import { type Entries, readForm, refuseEntry } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, formIn, postedForm, refuseEntry } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
 import { claimOptions } from "./claim-options.ts";
@@ -76,8 +76,8 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
       .send(writeOwnSpecifications((await currentSpecifications(ledger, library())).own)),
   );
   app.post("/specifications", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const values = fieldsOf(request);
-    const read = readForm(specificationForm, values, lookOf(request).locale);
+    const values = asTyped(request);
+    const read = postedForm(request, specificationForm);
     if ("problems" in read) return answer(request, reply, { values, problems: read.problems });
     const { own } = await currentSpecifications(ledger, library());
     const next = {
@@ -86,7 +86,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
       specifications: [...own.specifications, read.values],
     };
     try {
-      await keepSpecifications(ledger, library(), next, values.step);
+      await keepSpecifications(ledger, library(), next, formIn(request, stepForm).step);
       return reply.redirect("/specifications", 303);
     } catch (error) {
       const { says, field = "mass" } = refusalOf(error);
@@ -94,7 +94,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
     }
   });
   app.post("/specifications/import", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const { file = "" } = fieldsOf(request);
+    const { file } = formIn(request, importForm);
     const { own } = await currentSpecifications(ledger, library());
     try {
       const next = readOwnSpecifications(takenOver(request, file), library(), own);
@@ -107,6 +107,8 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
   });
 }
 
+const stepForm = ({ ifSent }: Entries) => z.object({ step: ifSent() });
+const importForm = ({ exact }: Entries) => z.object({ file: exact() });
 const millimetres = { from: 0.05, to: 1000, unit: "mm" } as const;
 
 function specificationForm({ decimal, maybeDecimal, maybeNumber, text, typed }: Entries) {

@@ -1,7 +1,6 @@
-import type { FastifyInstance } from "fastify";
+import type { FastifyInstance, FastifyRequest } from "fastify";
 import { message } from "../../../calibration/message.ts";
 import { massUnits } from "../../../calibration/units.ts";
-import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { OfflinePage } from "../../../views/offline/index.tsx";
 import { page } from "../../../views/page.tsx";
@@ -12,10 +11,10 @@ import type { Library } from "../../metals/library.ts";
 import { rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
-import { readForm } from "../forms/form.ts";
+import { postedForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { keptForm, keptMethods, keptRoles, takeKept } from "./kept-weighing.ts";
 
@@ -57,15 +56,14 @@ export function offlineRoutes(app: FastifyInstance, { bench, ledger, settings, l
   });
 
   app.post("/offline/weighings", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const { locale } = lookOf(request);
-    return reply.send(await taken(fieldsOf(request), locale));
+    return reply.send(await taken(request));
   });
 
-  async function taken(fields: Record<string, string>, locale: Locale): Promise<Answer> {
-    const read = readForm(
+  async function taken(request: FastifyRequest): Promise<Answer> {
+    const { locale } = lookOf(request);
+    const read = postedForm(
+      request,
       keptForm((id) => library().has(id)),
-      fields,
-      locale,
     );
     if ("problems" in read) {
       const [problem] = read.problems;

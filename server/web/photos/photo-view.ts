@@ -6,6 +6,12 @@ import { photoName } from "../../photos/photo-name.ts";
 import type { Bench } from "../../station/bench.ts";
 import { whenOf } from "../when.ts";
 
+/** The form of a photo as it was sent back. */
+export interface RefusedPhoto {
+  says: Told;
+  typed: Readonly<Record<string, string>>;
+}
+
 /** A kept photo as pages show it. */
 export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string): PhotoView {
   const { width, height, shows = "" } = body;
@@ -16,20 +22,20 @@ export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string): P
 export function photoForm(
   action: string,
   csrfToken: string,
-  about: PhotoFormView["about"],
-  problem?: Told,
+  { about, problem, shows }: Pick<PhotoFormView, "about"> & { problem?: Told; shows?: string | undefined },
 ): PhotoFormView {
   return {
     action,
     csrfToken,
     about,
     megabytes: photoLimit / 2 ** 20,
+    shows: shows ?? "",
     ...(problem === undefined ? {} : { problem }),
   };
 }
 
 /** The photos of the piece on the bench with their form; undefined while no piece is on it. */
-export function benchPhotos({ open: item, about }: Bench, csrfToken: string, problem?: Told) {
+export function benchPhotos({ open: item, about }: Bench, csrfToken: string, refused?: RefusedPhoto) {
   if (!item) return undefined;
   return {
     kept: item.photos.map((entry) => photoView(entry, item.ticket)),
@@ -41,6 +47,12 @@ export function benchPhotos({ open: item, about }: Bench, csrfToken: string, pro
       asksBy: false,
     },
     excludedReasons: item.excludedPhotos.map(({ reason }) => reason),
-    form: { ...photoForm("/bench/photos", csrfToken, about, problem), fills: "photos" },
+    form: {
+      ...photoForm("/bench/photos", csrfToken, {
+        about,
+        ...(refused && { problem: refused.says, shows: refused.typed.shows }),
+      }),
+      fills: "photos",
+    },
   };
 }

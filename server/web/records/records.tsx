@@ -17,7 +17,8 @@ import { type Seen, seenOf } from "../about.ts";
 import { formIn } from "../forms/form.ts";
 import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, wantsPart } from "../page-request.ts";
+import { excludeForm, photoIn } from "../photos/photo-forms.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
 import { refusalOf } from "../refused.ts";
 import { whenOf } from "../when.ts";
@@ -35,12 +36,14 @@ interface RecordParts {
   evaluate: Evaluate;
   demo: boolean;
   library: () => Library;
+  /** where the photos lie */
+  photos: string;
 }
 
 /** The list of records, one record with everything it rests on, and what may be added to it. */
 export function recordRoutes(
   app: FastifyInstance,
-  { station, ledger, evaluate, demo, library }: RecordParts,
+  { station, ledger, evaluate, demo, library, photos }: RecordParts,
 ): void {
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/records", demo });
@@ -99,8 +102,8 @@ export function recordRoutes(
       excludedPhotos: item.excludedPhotos.map(({ reason }) => reason),
       amendable: amendableReadings(item).map(({ id, role, text, unit }) => ({ id, role, text, unit })),
       photoForm: photoForm(`/records/${encodeURIComponent(item.id)}/photos`, around.csrfToken, {
-        subject: item.id,
-        seen: entries.length,
+        about: { subject: item.id, seen: entries.length },
+        shows: refused?.from.endsWith("/photos") ? refused.typed.shows : undefined,
       }),
       ...(refused ? { refused } : {}),
     };
@@ -118,18 +121,22 @@ export function recordRoutes(
   app.get<{ Params: { piece: string } }>("/records/:piece", (request, reply) => show(request, reply));
 
   /** Adds to what is known of a record; the first entry stays as it was. */
-  function addition(path: string, adds: (about: Seen, request: FastifyRequest) => Promise<unknown>): void {
+  function addition(
+    path: string,
+    adds: (about: Seen, request: FastifyRequest) => Promise<unknown>,
+    part = "",
+  ): void {
     app.post<{ Params: { piece: string } }>(
       path,
       { preHandler: app.csrfProtection },
       async (request, reply) => {
         const { piece } = request.params;
         try {
-          await adds(seenOf(piece, fieldsOf(request)), request);
-          return reply.redirect(`/records/${piece}`, 303);
+          await adds(seenOf(piece, request), request);
+          return reply.redirect(`/records/${encodeURIComponent(piece)}${part}`, 303);
         } catch (error) {
           const { says } = refusalOf(error);
-          return show(request, reply, { says, from: request.url, typed: fieldsOf(request) });
+          return show(request, reply, { says, from: request.url, typed: asTyped(request) });
         }
       },
     );
@@ -143,7 +150,21 @@ export function recordRoutes(
   addition("/records/:piece/answers", (about, request) =>
     station.do({ do: "answer-check", ...about, ...formIn(request, answerForm) }),
   );
+  addition(
+    "/records/:piece/photos",
+    async (about, request) =>
+      station.do({ do: "add-photo", ...about, photo: await photoIn(request, photos) }),
+    "#photos",
+  );
+  addition(
+    "/records/:piece/photos/:entry/voiding",
+    (about, request) =>
+      station.do({ do: "exclude-photo", ...about, ...entryOf(request), ...formIn(request, excludeForm) }),
+    "#photos",
+  );
 }
+
+const entryOf = (request: FastifyRequest) => ({ entry: (request.params as { entry: string }).entry });
 
 function importedView(
   { id, hash, body }: EntryOf<"imported-weighing">,

@@ -8,8 +8,8 @@ import { Problem } from "../../../views/problem.tsx";
 import { methodNames } from "../../methods/index.ts";
 import { metalGroups, sources } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
-import { type Entries, readForm } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
+import { type Entries, postedForm } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 
 /** Goes over to another bench once the answer has been sent; the pages stay at their address. */
@@ -59,7 +59,7 @@ export function firstStartRoutes(
   });
 
   app.post("/first-start", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const read = readForm(firstStartForm, request.body, lookOf(request).locale);
+    const read = postedForm(request, firstStartForm);
     if ("problems" in read) {
       const frame = frameOf(request, reply, { path: "/first-start", demo });
       const t = tellerOf(frame.locale);

@@ -1,5 +1,6 @@
 import { dirname } from "node:path";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -10,10 +11,11 @@ import { verifierKey } from "../../ledger/note.ts";
 import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
 import type { ReplicationState } from "../../ledger/replication.ts";
 import { type WitnessState, witnessesOf } from "../../ledger/witness/keep-witnessed.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
-import { witnessesTyped } from "./witness.ts";
+import { witnessesForm } from "./witness.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -25,6 +27,9 @@ interface Parts {
 }
 
 type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "problems">>;
+
+/** Checkpoints that somebody kept elsewhere, one a line. */
+const keptForm = ({ lines }: Entries) => z.object({ kept: lines() });
 
 /** The ledger itself: checked whole, signed for somebody to keep elsewhere, handed over. */
 export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, witnesses }: Parts): void {
@@ -69,7 +74,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, 
 
   app.post("/settings/ledger/witnesses", { preHandler: app.csrfProtection }, async (request, reply) => {
     try {
-      await ledger.append("witnesses", "witnesses", witnessesTyped(fieldsOf(request)));
+      await ledger.append("witnesses", "witnesses", formIn(request, witnessesForm));
       return reply.redirect("/settings/ledger", 303);
     } catch (error) {
       const { says, field } = refusalOf(error);
@@ -94,8 +99,8 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, 
   });
 
   app.post("/settings/ledger/check", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const { kept = "" } = fieldsOf(request);
-    const lines = kept.split(/\r?\n/).filter((line) => line.trim() !== "");
+    const { kept: lines } = formIn(request, keptForm);
+    const kept = lines.join("\n");
     const read = lines.map(readOutside);
     const wrong = lines.find((_, place) => read[place] === null);
     if (wrong !== undefined) {

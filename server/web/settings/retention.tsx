@@ -7,9 +7,9 @@ import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { MeasurementRecord } from "../../ledger/records.ts";
 import { expiring, mostYears, type RetentionSetting, retentionFrom } from "../../ledger/retention.ts";
-import { type Entries, readForm } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, postedForm } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html } from "../page-request.ts";
 
 /** Records looked at for the list of those whose time is ending. */
 const mostLookedAt = 2000;
@@ -67,8 +67,8 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
 
   app.get("/settings/retention", (request, reply) => show(request, reply));
   app.post("/settings/retention", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const typed = fieldsOf(request);
-    const read = readForm(retentionForm, typed, lookOf(request).locale);
+    const typed = asTyped(request);
+    const read = postedForm(request, retentionForm);
     if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
     await ledger.append("retention", "bench", omitUndefined(read.values));
     return reply.redirect("/settings/retention?kept", 303);

@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { unescapeText } from "../../../drivers/escape.ts";
 import { lineText } from "../../../drivers/line.ts";
-import { type LearnedSensor, learnSensor } from "../../../drivers/sensors/learn-sensor.ts";
+import { type LearnedSensor, learnSensor, type ReadOff } from "../../../drivers/sensors/learn-sensor.ts";
 import { sensedQuantities } from "../../../drivers/sensors/quantity.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
@@ -17,9 +17,9 @@ import type { HeardSensor } from "../../station/heard-sensor.ts";
 import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
 import type { SensorsInUse } from "../../station/sensors-in-use.ts";
 import type { Sensed } from "../../weighing/sensor-value.ts";
-import { type Entries, type FieldProblem, formIn, readForm } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html, wantsPart } from "../page-request.ts";
+import { type Entries, type FieldProblem, type Form, formIn, postedForm } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 interface Parts {
@@ -35,15 +35,27 @@ interface Shown {
 }
 
 /** A new sensor as it is typed: where it is, what hangs on it, and what each quantity is good for. */
-const sensorForm = ({ text, choice, maybeDecimal }: Entries) =>
+const sensorForm = ({ text, exact, choice, maybeDecimal }: Entries) =>
   z.object({
     address: text(),
     line: text(),
     place: choice(sensorPlaces),
+    request: exact(),
     "half-temperature": maybeDecimal({ unit: "°C", aboveZero: true, to: 5 }),
     "half-pressure": maybeDecimal({ unit: "hPa", aboveZero: true, to: 50 }),
     "half-humidity": maybeDecimal({ unit: "%", aboveZero: true, to: 50 }),
   });
+
+/** What its owner reads off it, as it is shown there; `at` answers which number of a line the first of them is. */
+const setUpForm: Form<{ address: string; shown: ReadOff[] }> = ({ typed }, sent) =>
+  z.object({ address: typed(), at: typed() }).transform(({ address, at }) => ({
+    address,
+    shown: sensedQuantities.flatMap((quantity) => {
+      const text = (sent[quantity] ?? "").trim();
+      const unit = sent[`${quantity}-unit`] ?? "";
+      return text === "" ? [] : [{ text, unit, at: at === "" ? undefined : Number(at) }];
+    }),
+  }));
 
 const handsForm = ({ typed }: Entries) =>
   z.object({ scanner: typed(), scannerLine: typed(), footSwitch: typed() });
@@ -76,11 +88,11 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
   app.get("/settings/sensors", (request, reply) => show(request, reply));
 
   app.post("/settings/sensors", csrf, async (request, reply) => {
-    const typed = fieldsOf(request);
-    const read = readForm(sensorForm, request.body, lookOf(request).locale);
+    const typed = asTyped(request);
+    const read = postedForm(request, sensorForm);
     if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
     try {
-      await sensors.keep(checkedSensor(choiceOf(read.values, typed.request)));
+      await sensors.keep(checkedSensor(choiceOf(read.values)));
     } catch (error) {
       const { says, field = "address" } = refusalOf(error);
       return show(request, reply, { problems: [{ fieldId: field, error: says }], typed });
@@ -89,10 +101,11 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
   });
 
   app.post("/settings/sensors/set-up", csrf, async (request, reply) => {
-    const typed = fieldsOf(request);
-    const sensor = sensors.all.find(({ choice }) => choice.address === typed.address);
+    const typed = asTyped(request);
+    const { address, shown } = formIn(request, setUpForm);
+    const sensor = sensors.all.find(({ choice }) => choice.address === address);
     if (!sensor) return show(request, reply);
-    const learned = learnSensor(sensor.name, linesOf(sensor), readOff(typed));
+    const learned = learnSensor(sensor.name, linesOf(sensor), shown);
     if ("refused" in learned)
       return show(request, reply, { problems: [{ fieldId: "set-up", error: learned.refused }], typed });
     if ("asks" in learned)
@@ -121,7 +134,7 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
   });
 }
 
-function choiceOf(values: z.infer<ReturnType<typeof sensorForm>>, request = "") {
+function choiceOf({ request, ...values }: z.infer<ReturnType<typeof sensorForm>>) {
   const halves = sensedQuantities.map((quantity) => [quantity, values[`half-${quantity}`]] as const);
   return {
     address: values.address,
@@ -130,16 +143,6 @@ function choiceOf(values: z.infer<ReturnType<typeof sensorForm>>, request = "") 
     halfWidths: Object.fromEntries(halves.filter(([, half]) => half !== undefined)),
     ...(request.trim() === "" ? {} : { ask: { request, when: "timer", everyMs: 2000, ownerAgreed: true } }),
   };
-}
-
-/** The values its owner typed; `at` answers which number the first of them is. */
-function readOff(typed: Readonly<Record<string, string>>) {
-  return sensedQuantities.flatMap((quantity) => {
-    const text = (typed[quantity] ?? "").trim();
-    if (text === "") return [];
-    const at = typed.at === undefined || typed.at === "" ? undefined : Number(typed.at);
-    return [{ text, unit: typed[`${quantity}-unit`] ?? "", at }];
-  });
 }
 
 /** The last lines of a sensor as text, without its events. */

@@ -11,9 +11,9 @@ import { Settings, type SettingsView } from "../../../views/settings/index.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { metalGroups } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
-import { type Entries, type Form, formIn, readForm } from "../forms/form.ts";
+import { type Entries, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf, keepLook, type Look, lookOf, themes } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { benchForm, numberFields, organisationForm, secondPersonForm } from "./settings-form.ts";
 
@@ -100,8 +100,8 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
   /** A form of the page: what it says is kept, or each entry that needs another look is named. */
   function form<T>(name: string, read: () => Form<T>, keep: (values: T) => Promise<void>): void {
     app.post(`/settings/${name}`, { preHandler: app.csrfProtection }, async (request, reply) => {
-      const typed = fieldsOf(request);
-      const found = readForm(read(), typed, lookOf(request).locale);
+      const typed = asTyped(request);
+      const found = postedForm(request, read());
       if ("problems" in found) return show(request, reply, { problems: found.problems, typed });
       try {
         await keep(found.values);

@@ -8,9 +8,9 @@ import { TokensPage, type TokensView } from "../../../views/settings/tokens.tsx"
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { newToken, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
-import { type Entries, readForm, refuse, refuseEntry } from "../forms/form.ts";
-import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { type Entries, postedForm, refuse, refuseEntry } from "../forms/form.ts";
+import { frameOf } from "../look.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 interface Parts {
@@ -49,8 +49,8 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
   app.get("/settings/tokens", (request, reply) => show(request, reply));
 
   app.post("/settings/tokens", { preHandler: app.csrfProtection }, async (request, reply) => {
-    const typed = fieldsOf(request);
-    const read = readForm(tokenForm(now()), typed, lookOf(request).locale);
+    const typed = asTyped(request);
+    const read = postedForm(request, tokenForm(now()));
     if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
     const { step, ...issued } = read.values;
     const { token, tokenHash } = newToken(randomBytes(32));
@@ -73,7 +73,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     { preHandler: app.csrfProtection },
     async (request, reply) => {
       const { tokenHash } = request.params;
-      const read = readForm(revocationForm, request.body, lookOf(request).locale);
+      const read = postedForm(request, revocationForm);
       if ("problems" in read)
         return show(request, reply, {
           problems: read.problems.map(({ error }) => ({ fieldId: "tokens-heading", error })),

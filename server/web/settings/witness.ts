@@ -1,9 +1,10 @@
 import type { FastifyInstance } from "fastify";
-import { Refusal } from "../../../calibration/refusal.ts";
-import type { BodyOf } from "../../ledger/kinds.ts";
+import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { readVerifierKey } from "../../ledger/note.ts";
 import { ledgerWitness } from "../../ledger/witness/ledger-witness.ts";
+import { type Entries, refuse } from "../forms/form.ts";
 
 /** What other benches ask of this one: to cosign their checkpoints (C2SP tlog-witness). No form, no cookie, no page. */
 export function witnessRoute(app: FastifyInstance, ledger: Ledger): void {
@@ -15,22 +16,22 @@ export function witnessRoute(app: FastifyInstance, ledger: Ledger): void {
   });
 }
 
-/** The witnesses as they were typed, one a line. Throws Refusal naming the line that is none. */
-export function witnessesTyped(fields: Record<string, string>): BodyOf<"witnesses"> {
-  const lines = (name: string) =>
-    (fields[name] ?? "")
-      .split(/\r?\n/)
-      .map((line) => line.trim())
-      .filter((line) => line !== "");
-  const of = lines("of");
-  for (const typed of of)
-    if (readVerifierKey(typed)?.type !== "note")
-      throw new Refusal("ledger.witness.no-key", { typed: typed.slice(0, 80) }, "of");
-  const benches = lines("benches").map((typed) => {
-    const [url = "", key = ""] = typed.split(/\s+/);
-    if (!/^https?:\/\/[^\s]{1,200}$/.test(url) || readVerifierKey(key)?.type !== "cosignature")
-      throw new Refusal("ledger.witness.no-address", { typed: typed.slice(0, 80) }, "benches");
-    return { url, key };
+/** The witnesses as they were typed, one a line; a line that names none is refused. */
+export const witnessesForm = ({ lines }: Entries) =>
+  z.object({
+    folders: lines().transform((folders) => folders.slice(0, 8)),
+    of: lines().transform((keys, context) => {
+      const wrong = keys.find((typed) => readVerifierKey(typed)?.type !== "note");
+      if (wrong !== undefined)
+        refuse(context, message("ledger.witness.no-key", { typed: wrong.slice(0, 80) }));
+      return keys.slice(0, 32);
+    }),
+    benches: lines().transform((addresses, context) =>
+      addresses.slice(0, 8).map((typed) => {
+        const [url = "", key = ""] = typed.split(/\s+/);
+        if (!/^https?:\/\/[^\s]{1,200}$/.test(url) || readVerifierKey(key)?.type !== "cosignature")
+          refuse(context, message("ledger.witness.no-address", { typed: typed.slice(0, 80) }));
+        return { url, key };
+      }),
+    ),
   });
-  return { folders: lines("folders").slice(0, 8), benches: benches.slice(0, 8), of: of.slice(0, 32) };
-}

@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { h } from "preact";
+import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { type Locale, locales } from "../../../views/messages/language.ts";
@@ -13,8 +14,9 @@ import { keepPdf, pdfOf } from "../../reports/report-folder.ts";
 import { settlementOf } from "../../settlements/evolve.ts";
 import type { Station } from "../../station/station.ts";
 import { programVersion } from "../../version.ts";
+import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { organisationAt } from "../reports/organisation-at.ts";
 import { whenOf } from "../when.ts";
@@ -57,6 +59,11 @@ export async function printSettlement(
 }
 
 /** The papers of a closed lot. */
+const languageForm =
+  (own: Locale) =>
+  ({ choice }: Entries) =>
+    z.object({ language: choice(locales, { first: own }) });
+
 export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
   const { ledger, folder, demo } = parts;
   const refusal = (request: FastifyRequest, reply: FastifyReply, says: Told, status: number) => {
@@ -69,10 +76,9 @@ export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
     "/lots/:lot/prints",
     { preHandler: app.csrfProtection },
     async (request, reply) => {
-      const { language } = fieldsOf(request);
       const { lot } = request.params;
       try {
-        const locale = locales.find((one) => one === language) ?? lookOf(request).locale;
+        const { language: locale } = formIn(request, languageForm(lookOf(request).locale));
         await printSettlement(lot, locale, parts);
         return reply.redirect(`/lots/${lot}/payout`, 303);
       } catch (error) {

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -17,10 +18,10 @@ import {
 } from "../../settlements/settlement-repository.ts";
 import type { Station } from "../../station/station.ts";
 import { seenOf } from "../about.ts";
-import { type Form, readForm } from "../forms/form.ts";
+import { type Entries, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { noLotPage } from "../lots/no-lot.tsx";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { previewOf } from "./preview-view.ts";
 import { decisionForm, priceForm, reopeningForm, termsForm, trustForm } from "./settlement-forms.ts";
@@ -76,17 +77,21 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
       `/lots/:lot/${end}`,
       { preHandler: app.csrfProtection },
       async (request, reply) => {
-        const values = fieldsOf(request);
         const { lot } = request.params;
         const back = (problems: Answer["problems"], preview?: SettlementView["preview"]) =>
-          show(request, reply, { sent: end, values, problems, ...(preview ? { preview } : {}) });
-        const typed = readForm(shape(), values, lookOf(request).locale);
+          show(request, reply, {
+            sent: end,
+            values: asTyped(request),
+            problems,
+            ...(preview ? { preview } : {}),
+          });
+        const typed = postedForm(request, shape());
         const found = await read(lot);
         if (!found) return back([]);
         if ("problems" in typed) return back(typed.problems);
         try {
-          const command = { ...seenOf(lot, values), ...ask(typed.values, found) };
-          if (values.preview === "yes") {
+          const command = { ...seenOf(lot, request), ...ask(typed.values, found) };
+          if (formIn(request, previewForm).preview) {
             const after = settlementAfter(await station.wouldBe(command), found.items);
             return back([], previewOf(found, after, lookOf(request).locale));
           }
@@ -132,6 +137,8 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
     (typed) => ({ do: "reopen-lot", ...typed }),
   );
 }
+
+const previewForm = ({ box }: Entries) => z.object({ preview: box() });
 
 type TypedTerms = ReturnType<typeof termsForm>["_output"];
 

@@ -51,9 +51,11 @@ test("the same photo sent twice is kept once, and a refused file keeps nothing",
   await recorded(at, { id: "b1", dry: "31.10", immersed: "28.14" });
   await send("/records/b1/photos", talkativePng());
   await send("/records/b1/photos", talkativePng());
-  const refused = await send("/records/b1/photos", Buffer.from("%PDF-1.7"));
+  const refused = await send("/records/b1/photos", Buffer.from("%PDF-1.7"), { shows: "edge, seen 3×" });
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toContain("no JPEG, PNG or WebP picture");
+  // what was typed beside the file stands in its field again
+  expect(refused.body).toMatch(/name="shows"[^>]*value="edge, seen 3×"|value="edge, seen 3×"[^>]*name="shows"/);
   expect(await photoEntries()).toHaveLength(1);
   expect(await textOf(at, "/records/b1")).toContain("Photos of this piece");
 });
@@ -125,5 +127,5 @@ test("a photo of a record is set aside with a name and a reason, and the search 
     body: { entry: photo?.id, by: "KR", reason: "wrong medal" },
   });
   expect(await at.ledger.verifyList()).toMatchObject({ good: true });
-  expect((await at.post(href.replace("e1", "nobody"), { by: "KR", reason: "x" })).statusCode).toBe(422);
+  expect((await at.post(href.replace("e1", "nobody"), { by: "KR", reason: "x" })).statusCode).toBe(404);
 });

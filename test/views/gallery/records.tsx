@@ -182,7 +182,7 @@ export const record = (
     excludePhoto={{ action: (entry) => `/photos/${entry}`, csrfToken: "gallery", about, asksBy: true }}
     amendable={[{ id: "c3", role: "immersed", text: "28.1435", unit: "g" }]}
     excludedPhotos={["it shows another piece"]}
-    photoForm={{ action: "/records/214/photos", csrfToken: "gallery", about, megabytes: 12 }}
+    photoForm={{ action: "/records/214/photos", csrfToken: "gallery", about, megabytes: 12, shows: "" }}
     amendments={[
       {
         id: "a1",
