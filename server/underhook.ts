@@ -1,14 +1,14 @@
 #!/usr/bin/env node
-import { commands, isCommand, usage } from "./cli/index.ts";
+import { BadCatalogue } from "../views/messages/catalogue-check.ts";
+import { checkCatalogueFiles } from "./catalogue-files.ts";
 
-const [name = "", ...args] = process.argv.slice(2);
-if (name === "" || name === "help" || name === "--help") {
-  console.log(usage);
-} else if (name === "--version" || (isCommand(name) && args.includes("--version"))) {
-  console.log((await import("./version.ts")).programVersion);
-} else if (isCommand(name)) {
-  process.exitCode = await (await commands[name].load()).run(args);
-} else {
-  console.error(`underhook: there is no command "${name}".\n\n${usage}`);
-  process.exitCode = 2;
+/** The catalogues are looked at first: one that is no JSON would end the loading of what needs it without a word of ours. */
+try {
+  checkCatalogueFiles();
+  const { run } = await import("./cli/index.ts");
+  process.exitCode = await run(process.argv.slice(2));
+} catch (error) {
+  if (!(error instanceof BadCatalogue)) throw error;
+  console.error(`underhook: ${error.message}`);
+  process.exitCode = 1;
 }

@@ -1,10 +1,22 @@
-import { type Code, message } from "../../calibration/message.ts";
-import { tell } from "../../views/messages/tell.ts";
-import type { FilesFound } from "../ledger/named-files.ts";
+import type { Code } from "../../calibration/message.ts";
+import { copyFiles, type FilesBeside } from "../ledger/named-files.ts";
+import { photoFiles } from "../photos/photo-folder.ts";
+import { reportFiles } from "../reports/report-folder.ts";
+import type { Voice } from "./command.ts";
 
-/** Says how many photos or printed reports came along; 0 when all did, 1 when one is missing or was changed. */
-export function toldOfCopied(code: Code, { count, wrong }: FilesFound): number {
-  if (count > 0) console.log(tell(message(code, { good: count - wrong.length, count }), "en"));
-  for (const fault of wrong) console.log(tell(message("ledger.files.not-copied", { fault }), "en"));
-  return wrong.length === 0 ? 0 : 1;
+const beside: readonly (readonly [FilesBeside, Code])[] = [
+  [photoFiles, "photo.copied"],
+  [reportFiles, "report.files-copied"],
+];
+
+/** Copies photos and printed reports along with their ledger and says how many; 0 when all came, 1 when one is missing or was changed. */
+export async function copyAlong(from: string, to: string, say: Voice): Promise<number> {
+  let status = 0;
+  for (const [kind, code] of beside) {
+    const { count, wrong } = await copyFiles(kind, from, to, () => new Date());
+    if (count > 0) say.out(code, { good: count - wrong.length, count });
+    for (const fault of wrong) say.out("ledger.files.not-copied", { fault });
+    if (wrong.length > 0) status = 1;
+  }
+  return status;
 }

@@ -1,48 +1,40 @@
+import { locales } from "../../views/messages/language.ts";
+import { tellerOf } from "../../views/messages/tell.ts";
+import type { CommandName } from "./command.ts";
+import { languageIn } from "./language.ts";
+
 /** A command of the command line: gets its arguments, resolves with the exit status. */
 export interface Command {
   run(args: string[]): Promise<number>;
 }
 
 /** Each command is loaded when it is asked for, so that `compute` never opens a port or a ledger. */
-export const commands = {
-  serve: { says: "run the bench and its pages", load: (): Promise<Command> => import("./serve.ts") },
-  compute: {
-    says: "JSON Lines of weighings in, their statements out",
-    load: (): Promise<Command> => import("./compute.ts"),
-  },
-  listen: {
-    says: "print the readings of a balance as JSON Lines",
-    load: (): Promise<Command> => import("./listen.ts"),
-  },
-  learn: {
-    says: "set up an unknown balance: learn from its own lines how it writes a weight",
-    load: (): Promise<Command> => import("./learn.ts"),
-  },
-  verify: { says: "check the chain of a ledger", load: (): Promise<Command> => import("./verify.ts") },
-  backup: {
-    says: "copy the ledger while the bench goes on, and check the copy",
-    load: (): Promise<Command> => import("./backup.ts"),
-  },
-  restore: {
-    says: "make the ledger again from a backup, whole or up to a moment",
-    load: (): Promise<Command> => import("./restore.ts"),
-  },
-  export: {
-    says: "records as CSV or JSON, or one record in a file of its own",
-    load: (): Promise<Command> => import("./export.ts"),
-  },
-  doctor: {
-    says: "look at program, folder, ledger, clock and ports, and say what to do",
-    load: (): Promise<Command> => import("./doctor.ts"),
-  },
-} satisfies Record<string, { says: string; load: () => Promise<Command> }>;
+const commands: Record<CommandName, () => Promise<Command>> = {
+  serve: () => import("./serve.ts"),
+  compute: () => import("./compute.ts"),
+  listen: () => import("./listen.ts"),
+  learn: () => import("./learn.ts"),
+  verify: () => import("./verify.ts"),
+  backup: () => import("./backup.ts"),
+  restore: () => import("./restore.ts"),
+  export: () => import("./export.ts"),
+  doctor: () => import("./doctor.ts"),
+};
+const names = Object.keys(commands) as CommandName[];
 
-export function isCommand(name: string): name is keyof typeof commands {
-  return Object.hasOwn(commands, name);
+/** What the program is called with: does it, and resolves with the exit status. */
+export async function run([name = "", ...args]: string[]): Promise<number> {
+  const asked = names.find((one) => one === name);
+  const isHelp = name === "" || name === "help" || name === "--help";
+  if (name === "--version" || (asked && args.includes("--version"))) {
+    console.log((await import("../version.ts")).programVersion);
+    return 0;
+  }
+  if (asked) return (await commands[asked]()).run(args);
+  const t = tellerOf(languageIn(args));
+  const listed = names.map((one) => `  ${one.padEnd(9)} ${t(`cli.${one}.says`)}`).join("\n");
+  const usage = t("cli.usage", { commands: listed, languages: { anyOf: locales } });
+  if (isHelp) console.log(usage);
+  else console.error(`${t("cli.command-unknown", { command: name })}\n\n${usage}`);
+  return isHelp ? 0 : 2;
 }
-
-export const usage = [
-  "underhook COMMAND [OPTIONS]",
-  "",
-  ...Object.entries(commands).map(([name, { says }]) => `  ${name.padEnd(9)} ${says}`),
-].join("\n");

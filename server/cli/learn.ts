@@ -1,5 +1,4 @@
 import { createInterface } from "node:readline";
-import { parseArgs } from "node:util";
 import { z } from "zod";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
@@ -20,60 +19,30 @@ import {
   type Recording,
   sessionNow,
 } from "../../drivers/learning/index.ts";
-import { locales } from "../../views/messages/language.ts";
-import { type Tell, tellerOf } from "../../views/messages/tell.ts";
+import type { Tell } from "../../views/messages/tell.ts";
 import { balanceHeard, checkedChoice } from "../station/balance-choice.ts";
-import { localeOf } from "./listen-options.ts";
+import { command } from "./command.ts";
 import { recordingIn, textIn } from "./recording-in.ts";
 
-const usage = `underhook learn PORT [--line 9600-8n1]
-underhook learn --recording FILE [--answers FILE]
-
-Sets a balance up: learns from its own lines how it writes a weight, and prints one JSON object.
-PORT is a serial port, or a network balance as tcp://host:port; the terminal says what to do, step by step.
-
-  --line SETTINGS   speed, data bits, parity, stop bits (default 9600-8n1)
-  --recording FILE  learns from a recording: JSON Lines of at_ms with hex, step or displayed
-  --answers FILE    answers to the questions of an earlier try: {"id":"value"}
-  --lang LANGUAGE   language of the messages: ${locales.join(", ")} (default en)
-
-Prints {"profile","reads"} (status 0), {"questions"} (status 3) or {"refused"} (status 1).`;
-
-const options = {
-  line: { type: "string" },
-  recording: { type: "string" },
-  answers: { type: "string" },
-  lang: { type: "string", default: "en" },
-  help: { type: "boolean", default: false },
+const told = {
+  name: "learn",
+  options: { line: { type: "string" }, recording: { type: "string" }, answers: { type: "string" } },
+  takesArguments: true,
 } as const;
 
 /** `underhook learn`: 0 learned, 1 refused with the reason, 2 wrong arguments, 3 questions are open. */
-export async function run(args: string[]): Promise<number> {
-  let tell = tellerOf("en");
-  try {
-    const { values, positionals } = parseArgs({ args, allowPositionals: true, options });
-    if (values.help) {
-      console.log(usage);
-      return 0;
-    }
-    tell = tellerOf(localeOf(values));
+export const run = (args: string[]): Promise<number> =>
+  command(told, args, async ({ values: { recording, answers, line }, positionals, say: { tell } }) => {
     const [port, ...more] = positionals;
-    const { recording, answers, line } = values;
     if (more.length > 0 || (port === undefined) === (recording === undefined))
       throw new Refusal("learn.one-source", { count: positionals.length });
-    if (recording === undefined) return await atTerminal(port!, line, tell);
+    if (recording === undefined) return atTerminal(port!, line, tell);
     const given = answers === undefined ? {} : answersIn(answers);
     return printed(
       learnedFrom(() => recordingIn(recording), given),
       tell,
     );
-  } catch (error) {
-    if (error instanceof Refusal) console.error(tell(error.code, error.params));
-    else if (error instanceof TypeError && "code" in error) console.error(error.message);
-    else throw error;
-    return 2;
-  }
-}
+  });
 
 /** What is wrong with the recording itself is a refusal as well; a file that cannot be read is wrong use. */
 function learnedFrom(recording: () => Recording, answers: Answers): Learned {

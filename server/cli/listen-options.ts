@@ -1,34 +1,12 @@
-import { parseArgs } from "node:util";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { BalanceSettings } from "../../drivers/balance-at.ts";
 import { isLineEnd, type LineEnd, lineEnds } from "../../drivers/known-end.ts";
 import type { Comma } from "../../drivers/number.ts";
-import { type Locale, locales } from "../../views/messages/language.ts";
 import { profileIn } from "../station/cable-from.ts";
+import type { Asked } from "./command.ts";
 
-export const usage = `underhook listen PORT [--line 9600-8n1] [--profile FILE] [--raw]
-underhook listen --recording FILE [--profile FILE] [--raw]
-Either with --take.
-
-Prints what a balance says as JSON Lines until it is interrupted, or until the port has been gone for a while.
-PORT is a serial port, best by its name under /dev/serial/by-id; a network balance as tcp://host:port; a USB scale as
-/dev/hidrawN; or "simulated" for a balance that needs no cable.
-
-  --line SETTINGS   speed, data bits, parity, stop bits (default 9600-8n1); "find" finds them by listening
-  --profile FILE    learned lines of this balance, as saved on the page of the balance
-  --recording FILE  plays back a recording instead: JSON Lines of at_ms with hex, step or displayed
-  --take            takes every load that comes to rest once, and watches it until it is lifted: at_ms with taken or event
-  --raw             the lines as received, escaped and not read: keys at and raw
-  --end NAME        what alone ends a line: crlf, cr or lf (default: any of them)
-  --shape NAME      the one format of its lines (default: any)
-  --comma MEANS     what a comma in a number means: decimal or thousands
-  --decimals N      decimals of the display, for lines that leave the point out
-  --ask TEXT        a request from the balance's manual, sent twice a second; escapes \\r \\n \\xNN. Typing it is agreeing to it
-  --patience S      seconds of silence before they are told (default 2)
-  --give-up S       seconds after which a port that is gone is gone for good (default 60)
-  --lang LANGUAGE   language of the messages: ${locales.join(", ")} (default en)`;
-
-const options = {
+/** The options of `underhook listen`. */
+export const listenArguments = {
   line: { type: "string" },
   profile: { type: "string" },
   recording: { type: "string" },
@@ -41,14 +19,9 @@ const options = {
   ask: { type: "string" },
   patience: { type: "string" },
   "give-up": { type: "string", default: "60" },
-  lang: { type: "string", default: "en" },
-  help: { type: "boolean", default: false },
 } as const;
 
-/** The arguments as they were given. Throws TypeError for an option that does not exist. */
-export const givenIn = (args: string[]) => parseArgs({ args, allowPositionals: true, options });
-
-type Values = ReturnType<typeof givenIn>["values"];
+type Values = Asked<typeof listenArguments>["values"];
 
 /** What is asked for, each option checked. */
 export interface ListenOptions {
@@ -85,13 +58,6 @@ export function listenOptions(values: Values): ListenOptions {
       patienceMs: patience === undefined ? undefined : milliseconds("--patience", patience),
     },
   };
-}
-
-/** The language of the messages. Throws Refusal for one that is not there. */
-export function localeOf({ lang }: { lang: string }): Locale {
-  const locale = locales.find((one) => one === lang);
-  if (locale === undefined) throw wrong("--lang", lang, locales);
-  return locale;
 }
 
 function wrong(option: string, value: string, right: readonly string[]): Refusal {

@@ -9,32 +9,22 @@ import { listScales } from "../../drivers/hid/scales.ts";
 import { listPorts } from "../../drivers/ports.ts";
 import { createRecordedBalance } from "../../drivers/recorded-balance.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
-import { type Tell, tellerOf } from "../../views/messages/tell.ts";
+import type { Tell } from "../../views/messages/tell.ts";
+import { command } from "./command.ts";
 import { byWallClock, everyLine, everyLoad, fromFirstByte } from "./listen-lines.ts";
-import { givenIn, type ListenOptions, listenOptions, localeOf, usage } from "./listen-options.ts";
+import { type ListenOptions, listenArguments, listenOptions } from "./listen-options.ts";
 import { recordingIn } from "./recording-in.ts";
 
+const told = { name: "listen", options: listenArguments, takesArguments: true } as const;
+
 /** `underhook listen`: 0 when interrupted or played to the end, 1 when the port is gone for good or not found out, 2 for wrong arguments. */
-export async function run(args: string[]): Promise<number> {
-  let tell = tellerOf("en");
-  try {
-    const { values, positionals } = givenIn(args);
-    if (values.help) {
-      console.log(usage);
-      return 0;
-    }
-    tell = tellerOf(localeOf(values));
+export const run = (args: string[]): Promise<number> =>
+  command(told, args, async ({ values, positionals, say: { tell } }) => {
     const options = listenOptions(values);
     if (options.recording !== undefined) return playBack(options.recording, positionals, options, tell);
     const balance = await opened(onlyPort(positionals), options, tell);
-    return balance ? await print(balance, options, tell) : 1;
-  } catch (error) {
-    if (error instanceof Refusal) console.error(tell(error.code, error.params));
-    else if (error instanceof TypeError && "code" in error) console.error(error.message);
-    else throw error;
-    return 2;
-  }
-}
+    return balance ? print(balance, options, tell) : 1;
+  });
 
 /** Prints records until interrupted (0) or until nothing but absence was told for so long (1). */
 async function print(balance: Balance, options: ListenOptions, tell: Tell): Promise<number> {
@@ -113,6 +103,6 @@ function plugged() {
 /** A simulated balance that is given an invented piece, so that there is something to see. */
 function demonstration(): Balance {
   const balance = createSimulatedBalance({ seed: Date.now() });
-  balance.put({ name: "invented silver piece", massGrams: 31.1035, densityGPerCm3: 10.49 });
+  balance.put({ name: "invented", massGrams: 31.1035, densityGPerCm3: 10.49 });
   return balance;
 }

@@ -1,42 +1,23 @@
-import { parseArgs } from "node:util";
+import { Refusal } from "../../calibration/refusal.ts";
 import { restore } from "../ledger/backup.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
-import { copyFiles } from "../ledger/named-files.ts";
-import { photoFiles } from "../photos/photo-folder.ts";
-import { reportFiles } from "../reports/report-folder.ts";
-import { toldOfCopied } from "./files-copied.ts";
-import { told } from "./told.ts";
+import { command } from "./command.ts";
+import { copyAlong } from "./files-copied.ts";
 
-const usage = `underhook restore BACKUP [--ledger FILE] [--until MOMENT|ROW]
-  makes the ledger again from a backup, whole or up to a moment (2026-03-02T12:00:00Z) or a row.
-  The ledger that stands there is moved aside, never overwritten. Close the bench first.
-  --ledger FILE  default: ledger.sqlite in the data folder (UNDERHOOK_DATA, or ./underhook-data)`;
+const told = {
+  name: "restore",
+  options: { ledger: { type: "string" }, until: { type: "string" } },
+  takesArguments: true,
+} as const;
 
 /** `underhook restore`: 0 when the ledger is in place, 1 when the backup is damaged, 2 otherwise. */
-export async function run(args: string[]): Promise<number> {
-  return told("restore", async () => {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: {
-        ledger: { type: "string" },
-        until: { type: "string" },
-        help: { type: "boolean", short: "h" },
-      },
-    });
+export const run = (args: string[]): Promise<number> =>
+  command(told, args, async ({ values, positionals, say }) => {
     const [from] = positionals;
-    if (values.help || from === undefined) {
-      console.log(usage);
-      return values.help ? 0 : 2;
-    }
+    if (from === undefined) throw new Refusal("cli.restore.no-backup");
     const file = values.ledger ?? ledgerFile();
     const { entries, movedAway } = await restore(from, file, new Date().toISOString(), values.until);
-    console.log(`${file}: ${entries} entries restored from ${from}.`);
-    if (movedAway !== null) console.log(`The ledger that stood there is kept as ${movedAway}.`);
-    const photos = toldOfCopied("photo.copied", await copyFiles(photoFiles, from, file, () => new Date()));
-    return Math.max(
-      photos,
-      toldOfCopied("report.files-copied", await copyFiles(reportFiles, from, file, () => new Date())),
-    );
+    say.out("cli.restore.done", { file, entries, from });
+    if (movedAway !== null) say.out("cli.restore.moved", { file: movedAway });
+    return copyAlong(from, file, say);
   });
-}

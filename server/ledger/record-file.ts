@@ -23,6 +23,10 @@ import { leafHash, rootByInclusion } from "./tree.ts";
 
 const base64 = z.string().regex(/^[A-Za-z0-9+/]{43}=$/);
 
+/** True for a file of the format before this one, which did not say what it proves. */
+export const isOldRecordFile = (given: unknown): boolean =>
+  Object(given).format === "underhook record, version 1";
+
 /**
  * One record, lot or other subject as a file of its own: every entry about it, for each its way up to the root of the
  * tree, the root as a signed note, and a signed statement of which rows are about it. Of other entries only hashes are

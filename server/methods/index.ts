@@ -42,11 +42,6 @@ function isMethod(text: string): text is MethodName {
   return Object.hasOwn(methods, text);
 }
 
-/** True for the name of a reading that some method takes. */
-export function isRole(text: string): text is Role {
-  return roles.some((role) => role === text);
-}
-
 /** True for a reading that the method may hold; one under another role belongs to another method. */
 export function takes(name: MethodName, role: Role): boolean {
   return [...rolesOf(name), ...rolesBeside].includes(role);

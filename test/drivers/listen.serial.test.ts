@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test, vi } from "vitest";
+import { type Message, message } from "../../calibration/message.ts";
 import { exportProfile } from "../../drivers/learning/stored.ts";
 import { baudRates } from "../../drivers/line-settings.ts";
 import { tell } from "../../views/messages/tell.ts";
@@ -78,18 +79,26 @@ test("with --take times count from the first byte, not from the first whole line
   cable.unplug();
 });
 
+const wrongUse = (says: Message) =>
+  [message("cli.failed", { command: "listen", says }), message("cli.hint", { command: "listen" })]
+    .map((one) => `${tell(one, "en")}\n`)
+    .join("");
+
 test.each([
   [["/dev/ttyUSB0", "--line", "fast"], "port.settings", { settings: "fast", speeds }],
   [["/dev/ttyUSB0", "--give-up", "abc"], "listen.seconds", { option: "--give-up", value: "abc" }],
   [["/dev/ttyUSB0", "--end", "nul"], "listen.option", { option: "--end", value: "nul", right: ends }],
   [["/dev/ttyUSB0", "--ask", "TARE"], "balance.request.changing", { request: "TARE" }],
   [["tcp://192.0.2.7"], "port.address.network", { address: "tcp://192.0.2.7" }],
-] as const)("wrong arguments end with status 2 and one sentence: %j", async (args, code, params) => {
-  const { status, err, lines } = listen(...args);
-  expect(await status).toBe(2);
-  expect(err()).toBe(`${tell({ code, params }, "en")}\n`);
-  expect(lines()).toEqual([]);
-});
+] as const)(
+  "wrong arguments end with status 2, one sentence and where to read on: %j",
+  async (args, code, params) => {
+    const { status, err, lines } = listen(...args);
+    expect(await status).toBe(2);
+    expect(err()).toBe(wrongUse({ code, params }));
+    expect(lines()).toEqual([]);
+  },
+);
 
 test.each(["de", "es"] as const)("a port and a request pass through unchanged in %s", async (locale) => {
   const folder = mkdtempSync(join(tmpdir(), "port-"));
@@ -175,6 +184,6 @@ test("learned lines are read by their profile, and a file that is none is refuse
   const refused = listen(cable.path, "--profile", file);
   expect(await refused.status).toBe(2);
   const because = { code: "profile.format", params: { format: "–" } } as const;
-  expect(refused.err()).toBe(`${tell({ code: "profile.file", params: { path: file, because } }, "en")}\n`);
+  expect(refused.err()).toBe(wrongUse({ code: "profile.file", params: { path: file, because } }));
   rmSync(folder, { recursive: true });
 });

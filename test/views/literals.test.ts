@@ -3,12 +3,17 @@ import { join } from "node:path";
 import ts from "typescript";
 import { expect, it } from "vitest";
 
-const sources = ["views", "server/web"]
-  .flatMap((folder) =>
-    readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
-  )
-  .filter((name) => /\.tsx?$/.test(name))
-  .map((name) => ts.createSourceFile(name, readFileSync(name, "utf8"), ts.ScriptTarget.ES2023, true));
+const sourcesIn = (...folders: string[]) =>
+  folders
+    .flatMap((folder) =>
+      readdirSync(folder, { recursive: true, encoding: "utf8" }).map((name) => join(folder, name)),
+    )
+    .filter((name) => /\.tsx?$/.test(name))
+    .map(sourceOf);
+const sourceOf = (name: string) =>
+  ts.createSourceFile(name, readFileSync(name, "utf8"), ts.ScriptTarget.ES2023, true);
+
+const sources = sourcesIn("views", "server/web");
 
 /** Attributes whose value a person reads or hears. */
 const read = new Set([
@@ -86,6 +91,37 @@ function shownIn(source: ts.SourceFile): string[] {
 
 it("a person reads nothing on a page that does not come from a catalogue or is a value", () => {
   expect(sources.flatMap(shownIn)).toEqual([]);
+});
+
+/** Two words of letters in a row: text that somebody reads, and no name, option, format or path. */
+const prose = /(?<![-/.\w])\p{L}{2,}[,.:;]? \p{L}{2,}(?![-/\w])/u;
+
+/** Literals that read as text, without those of imports and types. */
+function proseIn(source: ts.SourceFile): string[] {
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isImportDeclaration(node) || ts.isLiteralTypeNode(node)) return;
+    const isText =
+      ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddleOrTemplateTail(node);
+    if (isText && prose.test(node.text)) {
+      const { line } = source.getLineAndCharacterOfPosition(node.getStart());
+      found.push(`${source.fileName}:${line + 1}: ${node.text.trim().slice(0, 60)}`);
+    }
+    node.forEachChild(visit);
+  };
+  visit(source);
+  return found;
+}
+
+it("a person reads nothing on the command line that does not come from a catalogue or is a value", () => {
+  // files for the system are written for its administrator, in the language of their comments
+  const others = [/^server\/cli\/doctor\/system-files\.ts:/];
+  const said = [
+    ...sourcesIn("server/cli"),
+    sourceOf("server/settings.ts"),
+    sourceOf("server/underhook.ts"),
+  ].flatMap(proseIn);
+  expect(said.filter((one) => !others.some((other) => other.test(one)))).toEqual([]);
 });
 
 it("a page's file names no language to choose words by", () => {

@@ -1,8 +1,7 @@
 import { readFileSync } from "node:fs";
-import { type Message, message } from "../../../calibration/message.ts";
-import { tell } from "../../../views/messages/tell.ts";
 import { sha256 } from "../../ledger/file-beside.ts";
 import { isReport, reportStanding } from "../../reports/standing.ts";
+import type { Voice } from "../command.ts";
 import { ledgerForReading } from "../ledger-for-reading.ts";
 import type { GivenTrust } from "./trust.ts";
 
@@ -12,33 +11,31 @@ import type { GivenTrust } from "./trust.ts";
  */
 export async function verifyReport(
   file: string,
-  ledgerFile: string | undefined,
-  trust: GivenTrust,
+  { ledger: ledgerFile, trust, say }: { ledger: string | undefined; trust: GivenTrust; say: Voice },
 ): Promise<number> {
-  const says = (one: Message) => console.log(tell(one, "en"));
   const ledger = await ledgerForReading("verify", ledgerFile);
   try {
     const hash = sha256(readFileSync(file));
     const issued = (await ledger.entries({ kind: "report-issued" })).filter(isReport);
     const report = issued.find(({ body }) => body.print?.pdf === hash);
     if (!report) {
-      says(message("ledger.verify.report-unknown", { file, place: ledger.place, hash }));
+      say.out("ledger.verify.report-unknown", { file, place: ledger.place, hash });
       return 1;
     }
     const { number, copy, by = "none" } = report.body;
     const { subject, at, bench } = report;
     const since = reportStanding(await ledger.entriesOf(subject), report);
-    if (since !== null) says(since);
-    says(message("ledger.verify.report", { file, number, copy, subject, bench, at, by }));
+    if (since !== null) say.out(since.code, since.params);
+    say.out("ledger.verify.report", { file, number, copy, subject, bench, at, by });
     const found = await ledger.verify(trust);
     if (!found.good) {
-      says(message("ledger.verify.report-not-good", { says: found.says }));
+      say.out("ledger.verify.report-not-good", { says: found.says });
       return 1;
     }
     const signed = report.seq <= found.signedUpTo;
-    if (!signed) says(message("ledger.verify.report-unsigned", { row: report.seq }));
-    if (trust.keyId === undefined) says(message("ledger.verify.nobody-vouches"));
-    else says(message("ledger.verify.record-signed", { key: trust.keyId }));
+    if (!signed) say.out("ledger.verify.report-unsigned", { row: report.seq });
+    if (trust.keyId === undefined) say.out("ledger.verify.nobody-vouches");
+    else say.out("ledger.verify.record-signed", { key: trust.keyId });
     return since === null && signed && trust.keyId !== undefined ? 0 : 1;
   } finally {
     await ledger.close();

@@ -31,7 +31,7 @@ interface EvidenceRouteParts {
 }
 
 /** Why a test is not used. */
-export const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
+const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
 
 type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
 

@@ -46,6 +46,6 @@ export const assayForm =
   };
 
 /** The metal a form is about. */
-export function assayedMetal(metal: string | undefined): PreciousMetal {
+function assayedMetal(metal: string | undefined): PreciousMetal {
   return preciousMetals.find((one) => one === metal) ?? "gold";
 }

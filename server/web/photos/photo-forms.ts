@@ -7,7 +7,7 @@ import { type Entries, formIn } from "../forms/form.ts";
 import { fileOf } from "../uploads.ts";
 
 /** What a photo shows. */
-export const photoForm = ({ maybeText }: Entries) => z.object({ shows: maybeText({ most: 200 }) });
+const photoForm = ({ maybeText }: Entries) => z.object({ shows: maybeText({ most: 200 }) });
 
 /** Why a photo is set aside, and by whom. */
 export const excludeForm = ({ typed }: Entries) => z.object({ reason: typed(), by: typed() });

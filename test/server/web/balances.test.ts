@@ -33,7 +33,7 @@ describe("a profile on the command line", () => {
 
   test("is read whole, and its balance is listened to through it", () => {
     writeFileSync(file, exportProfile(learned));
-    const { source } = settingsFrom(["--balance", "192.0.2.7:4001", "--profile", file], {});
+    const { source } = settingsFrom({ balance: "192.0.2.7:4001", profile: file }, {});
     expect(source).toMatchObject({
       kind: "cable",
       choice: { address: "192.0.2.7:4001" },
@@ -44,7 +44,7 @@ describe("a profile on the command line", () => {
   test("that does not read its own sample lines is refused before anything starts", () => {
     const [sample] = learned.samples;
     writeFileSync(file, exportProfile({ ...learned, samples: [{ ...sample!, raw: "w.     31.11g\\r\\n" }] }));
-    expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--profile", file], {})).toThrow(
+    expect(() => settingsFrom({ balance: "/dev/ttyUSB0", profile: file }, {})).toThrow(
       expect.objectContaining({
         code: "profile.file",
         params: { path: file, because: expect.objectContaining({ code: "profile.samples" }) },
@@ -53,10 +53,10 @@ describe("a profile on the command line", () => {
   });
 
   test("that is not there is named, and so is a line setting that cannot be", () => {
-    expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--profile", "/nowhere.json"], {})).toThrow(
+    expect(() => settingsFrom({ balance: "/dev/ttyUSB0", profile: "/nowhere.json" }, {})).toThrow(
       expect.objectContaining({ code: "profile.unreadable" }),
     );
-    expect(() => settingsFrom(["--balance", "/dev/ttyUSB0", "--line", "9601-8n1"], {})).toThrow(/"9601-8n1"/);
+    expect(() => settingsFrom({ balance: "/dev/ttyUSB0", line: "9601-8n1" }, {})).toThrow(/"9601-8n1"/);
   });
 });
 

@@ -55,7 +55,9 @@ test("the same photo sent twice is kept once, and a refused file keeps nothing",
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toContain("no JPEG, PNG or WebP picture");
   // what was typed beside the file stands in its field again
-  expect(refused.body).toMatch(/name="shows"[^>]*value="edge, seen 3×"|value="edge, seen 3×"[^>]*name="shows"/);
+  expect(refused.body).toMatch(
+    /name="shows"[^>]*value="edge, seen 3×"|value="edge, seen 3×"[^>]*name="shows"/,
+  );
   expect(await photoEntries()).toHaveLength(1);
   expect(await textOf(at, "/records/b1")).toContain("Photos of this piece");
 });
