@@ -50,7 +50,7 @@ const shareLifted = 0.1;
 const dropsGrams = 0.3;
 
 /** A load that lay there for so long and was lifted before it was taken is told, s. */
-const earlySeconds = 1;
+const earlySeconds = 2;
 
 /** An empty balance is told once after so long, s. */
 const emptySeconds = 10;

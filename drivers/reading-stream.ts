@@ -4,7 +4,7 @@ import type { KnownDisplay } from "../calibration/stable-reading/known-display.t
 import type { LoadReading } from "../calibration/stable-reading/load-reading.ts";
 import { Loads } from "../calibration/stable-reading/loads.ts";
 import type { StableLine } from "../calibration/stable-reading/points.ts";
-import type { Judgement } from "../calibration/stable-reading/stable-reading.ts";
+import { isAnotherLoad, type Judgement } from "../calibration/stable-reading/stable-reading.ts";
 import { nameMessage } from "./balance-name.ts";
 import { beginCapture, type CaptureRequest, type PendingCapture } from "./capture.ts";
 import type { Captured } from "./captured.ts";
@@ -152,8 +152,15 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
 
   /** A line that came on a key or a request has nothing before it to be judged by; its own mark is all there is. */
   function isAtRest(): boolean {
-    if (sends !== "by-itself") return readings.at(-1)?.reading.stability === "stable";
-    return judgement.state === "taken" || (judgement.state === "after" && judgement.moved === undefined);
+    const last = readings.at(-1);
+    if (sends !== "by-itself") return last?.reading.stability === "stable";
+    if (!last || !("taken" in judgement) || (judgement.state === "after" && judgement.moved !== undefined))
+      return false;
+    // on its way to another load it shows nothing that rests
+    return !isAnotherLoad(
+      { value: Number(last.reading.grams), step: judgement.taken.step },
+      judgement.taken.value,
+    );
   }
 
   return {

@@ -115,7 +115,7 @@ test("a piece that is lifted before it is still is not taken, and that is told a
   arm();
   clock.pass(1000);
   balance.hang(bar);
-  clock.pass(1200);
+  clock.pass(2600);
   balance.lift();
   clock.pass(5000);
   expect(taken()).toEqual([]);

@@ -155,15 +155,16 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
     await page.focus("#ticket");
     await page.keyboard.insertText(ticket);
     await page.keyboard.press("Enter");
-    await page.getByRole("button", { name: t("lots.step.take", { role: t("bench.roles.dry") }) }).waitFor();
+    await page.getByRole("heading", { name: t("step.dry.title") }).waitFor();
     if (ticket === "K-1") await shows("refiner-3-dry");
     await onThePan(dry);
     await page.keyboard.press("Enter");
-    await button(t("lots.step.take", { role: t("bench.roles.immersed") })).waitFor();
+    await page.getByRole("heading", { name: t("step.immersed.title") }).waitFor();
     await onThePan(immersed);
     await page.keyboard.press("F9");
   }
   await page.waitForSelector("#ticket:focus");
+  await page.locator("summary", { hasText: t("lots.trays") }).click();
   const excluded = page.getByRole("region", { name: t("state.excluded"), exact: true });
   expect(await excluded.textContent()).toContain("K-2");
   await shows("refiner-4-screened");

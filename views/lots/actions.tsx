@@ -8,7 +8,7 @@ import type { LotView } from "./view.ts";
 export function WeighAgain(lot: LotView) {
   const t = useTell();
   return (
-    <details>
+    <details class="fold">
       <summary>{t("lots.again.open")}</summary>
       <p class="hint">{t("lots.again.lead")}</p>
       <LotForm lot={lot} to="again">
@@ -43,7 +43,7 @@ export function WeighAgain(lot: LotView) {
 export function FlagItem(lot: LotView) {
   const t = useTell();
   return (
-    <details>
+    <details class="fold">
       <summary>{t("lots.flagging.open")}</summary>
       <LotForm lot={lot} to="flags">
         <Field name="flagTicket" scan label={t("lots.flagging.ticket")} required />
@@ -81,7 +81,7 @@ export function FlagItem(lot: LotView) {
 export function StateFineness(lot: LotView) {
   const t = useTell();
   return (
-    <details>
+    <details class="fold">
       <summary>{t("lots.fineness.open")}</summary>
       <LotForm lot={lot} to="fineness">
         <Field
@@ -122,7 +122,7 @@ export function StateFineness(lot: LotView) {
 export function CloseLot(lot: LotView) {
   const t = useTell();
   return (
-    <details open={lot.problem?.from?.endsWith("/closing") ?? false}>
+    <details class="fold" open={lot.problem?.from?.endsWith("/closing") ?? false}>
       <summary>{t("lots.closing.open")}</summary>
       <p class="hint">{t("lots.closing.lead")}</p>
       <LotForm lot={lot} to="closing">

@@ -6,6 +6,9 @@ import type { FlagView, LotView } from "./view.ts";
 /** The newest pieces of the lot with their flags. */
 export function Items({ id, items, more = 0, waiting }: LotView) {
   const t = useTell();
+  if (items.length === 0 && !waiting) return <p class="hint">{t("lots.list.empty")}</p>;
+  // where all are claimed alike, the page says so once
+  const claimsDiffer = new Set(items.map(({ claimName }) => claimName)).size > 1;
   return (
     <Sheet id="pieces" title={t("lots.list.heading")}>
       <Rows
@@ -13,7 +16,7 @@ export function Items({ id, items, more = 0, waiting }: LotView) {
         empty={t("lots.list.empty")}
         columns={[
           { head: t("lots.list.ticket") },
-          { head: t("lots.list.claim") },
+          ...(claimsDiffer ? [{ head: t("lots.list.claim") }] : []),
           { head: t("lots.list.dry"), number: true },
           { head: t("lots.list.density"), number: true },
           { head: t("lots.list.finding") },
@@ -31,7 +34,7 @@ export function Items({ id, items, more = 0, waiting }: LotView) {
                 {one.ticket}
               </a>
             ),
-            one.claimName,
+            ...(claimsDiffer ? [one.claimName] : []),
             one.dry,
             one.density ?? "–",
             one.state ? <StateWord key="s" state={one.state} /> : "–",

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { HandsFreeButton } from "../bench/hands-free.tsx";
 import { OtherItem } from "../bench/other-item.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
@@ -14,8 +15,7 @@ export function ScreeningStep(lot: LotView) {
   const now =
     current.step === "reading" ? t(`step.${current.role}.title`) : t(`lots.step.now.${current.step}`);
   return (
-    <section class="sheet" id="screening" aria-label={t("lots.step.label")} data-say={now}>
-      <h2>{now}</h2>
+    <section id="screening" aria-label={t("lots.step.label")} data-say={now}>
       {problem && (
         <div class="problems" role="alert">
           <p {...codeMark(problem.says)}>
@@ -24,20 +24,89 @@ export function ScreeningStep(lot: LotView) {
         </div>
       )}
       {current.step === "closed" ? (
-        <p>{t("lots.step.closed", { when: closed?.when ?? "" })}</p>
+        <Plain now={now}>{t("lots.step.closed", { when: closed?.when ?? "" })}</Plain>
       ) : current.step === "elsewhere" ? (
-        <p>
+        <Plain now={now}>
           {t("lots.step.elsewhere", { ticket: current.ticket })}{" "}
           <a href="/">{t("lots.step.elsewhere-link")}</a>
-        </p>
+        </Plain>
       ) : current.step === "water" ? (
-        <WaterForm lot={lot} />
+        <LotForm lot={lot}>
+          <Now now={now} button={t("lots.step.keep")}>
+            <Celsius lot={lot} />
+          </Now>
+        </LotForm>
       ) : current.step === "ticket" ? (
-        <TicketForm lot={lot} />
-      ) : current.step === "other-piece" ? (
-        lot.otherItem && (
+        <TicketForm lot={lot} now={now} />
+      ) : current.step === "reading" ? (
+        <WeighingForms lot={lot} role={current.role} now={now} />
+      ) : (
+        <Asked lot={lot} now={now} />
+      )}
+    </section>
+  );
+}
+
+function Plain({ now, children }: { now: string; children: ComponentChildren }) {
+  return (
+    <div class="now">
+      <div class="across">
+        <h2>{now}</h2>
+        <p>{children}</p>
+      </div>
+    </div>
+  );
+}
+
+/** A step of a lot: what to do, and the next thing in its fixed place. */
+function Now({
+  now,
+  button,
+  live = false,
+  children,
+}: {
+  now: string;
+  button: string;
+  /** the next thing takes a reading of the balance */
+  live?: boolean;
+  children: ComponentChildren;
+}) {
+  return (
+    <div class="now">
+      <div class="across">
+        <h2 id="step-heading" tabIndex={-1}>
+          {now}
+        </h2>
+        {children}
+      </div>
+      <div class="act">
+        <div class="thumb">
+          <button
+            type="submit"
+            id="lot-next"
+            class="next"
+            data-key="Enter F9"
+            {...(live ? { "data-needs-live": true } : {})}
+          >
+            {button} <kbd>Enter</kbd>
+          </button>
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** Whether this is the piece of the ticket, or a second person. */
+function Asked({ lot, now }: { lot: LotView; now: string }) {
+  const { current, otherItem, secondPerson, problem } = lot;
+  const t = useTell();
+  return (
+    <div class="now">
+      <div class="across">
+        <h2>{now}</h2>
+        {current.step === "other-piece" && otherItem && (
           <OtherItem
-            view={lot.otherItem}
+            view={otherItem}
             typed={problem?.typed ?? {}}
             form={(to, children) => (
               <LotForm lot={lot} to={to}>
@@ -45,110 +114,150 @@ export function ScreeningStep(lot: LotView) {
               </LotForm>
             )}
           />
-        )
-      ) : current.step === "second-person" ? (
-        <>
-          <p>
-            {t("lots.step.ticket")} <strong>{current.ticket}</strong>
-          </p>
-          {lot.secondPerson && <SecondPersonNote view={lot.secondPerson} inLot />}
-          <CallOffForm lot={lot} />
-        </>
-      ) : (
-        current.step === "reading" && <WeighingForms lot={lot} step={current.role} />
-      )}
-      {lot.live !== undefined && (current.step === "ticket" || current.step === "reading") && (
-        <LotForm lot={lot} to="hands-free">
-          {lot.handsFree && <input type="hidden" name="end" value="yes" />}
-          <HandsFreeButton on={lot.handsFree} />
-        </LotForm>
-      )}
-      {lot.water !== "" && current.step === "ticket" && (
-        <details>
-          <summary>{t("lots.step.water-anew", { celsius: lot.water })}</summary>
-          <WaterForm lot={lot} />
+        )}
+        {current.step === "second-person" && (
+          <>
+            <p>
+              {t("lots.step.ticket")} <strong>{current.ticket}</strong>
+            </p>
+            {secondPerson && <SecondPersonNote view={secondPerson} inLot />}
+            <CallOffForm lot={lot} />
+          </>
+        )}
+      </div>
+    </div>
+  );
+}
+
+function Celsius({ lot: { problem, current } }: { lot: LotView }) {
+  const t = useTell();
+  return (
+    <Field
+      kind="decimal"
+      name="celsius"
+      label={t("lots.step.celsius")}
+      after="°C"
+      value={problem?.typed.celsius ?? ""}
+      required
+      autoFocus={current.step === "water"}
+    />
+  );
+}
+
+function TicketForm({ lot, now }: { lot: LotView; now: string }) {
+  const { claim, claims, problem, nextTicket, full, water } = lot;
+  const t = useTell();
+  return (
+    <>
+      <LotForm lot={lot}>
+        <Now now={now} button={t("lots.step.next")}>
+          {full && (
+            <p role="status">
+              <strong>{t("lots.step.full", full)}</strong>
+            </p>
+          )}
+          {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
+          <Field
+            name="ticket"
+            scan
+            label={t("lots.step.ticket")}
+            hint={
+              nextTicket === undefined
+                ? t("lots.step.ticket-hint")
+                : t("lots.step.ticket-next", { next: nextTicket })
+            }
+            value={problem?.typed.ticket ?? ""}
+            required={nextTicket === undefined}
+            autoFocus
+          />
+          <Select
+            name="claim"
+            label={t("lots.step.claim")}
+            empty={t("lots.step.of-ticket")}
+            value={problem?.typed.claim ?? claim}
+            options={[
+              { value: nothingClaimed, label: t("lots.step.nothing-claimed") },
+              ...claims.map((one) => ({ value: one.id, label: one.name })),
+            ]}
+          />
+          {full && (
+            <label>
+              <input type="checkbox" name="beyond" value="yes" /> {t("lots.step.beyond")}
+            </label>
+          )}
+        </Now>
+      </LotForm>
+      <div class="beside-next">
+        <HandsFree lot={lot} />
+        <details class="inline">
+          <summary>{t("lots.step.water-anew", { celsius: water })}</summary>
+          <LotForm lot={lot}>
+            <Celsius lot={lot} />
+            <button type="submit" class="plain">
+              {t("lots.step.keep")}
+            </button>
+          </LotForm>
         </details>
-      )}
-    </section>
+      </div>
+    </>
   );
 }
 
-function WaterForm({ lot }: { lot: LotView }) {
-  const { problem, current } = lot;
+function WeighingForms({ lot, role, now }: { lot: LotView; role: StepRole; now: string }) {
+  const { current, live } = lot;
+  const t = useTell();
+  const does = (
+    <p class="do">
+      <strong>{current.ticket}</strong>: {t(`step.${role}.does`)}
+    </p>
+  );
+  if (live === undefined)
+    return (
+      <>
+        <LotForm lot={lot}>
+          <Now now={now} button={t("lots.step.keep-typed")}>
+            {does}
+            <TypedEntry lot={lot} role={role} />
+          </Now>
+        </LotForm>
+        <CallOffForm lot={lot} />
+      </>
+    );
+  return (
+    <>
+      <LotForm lot={lot}>
+        <Now now={now} button={t("bench.next.take")} live>
+          {does}
+          <input type="hidden" name="take" value={role} />
+        </Now>
+      </LotForm>
+      <div class="beside-next">
+        <HandsFree lot={lot} />
+        <details class="inline" data-digits>
+          <summary>{t("lots.step.type-it")}</summary>
+          <LotForm lot={lot}>
+            <TypedEntry lot={lot} role={role} />
+            <button type="submit" class="plain">
+              {t("lots.step.keep-typed")}
+            </button>
+          </LotForm>
+        </details>
+        <CallOffForm lot={lot} />
+      </div>
+    </>
+  );
+}
+
+function TypedEntry({ lot, role }: { lot: LotView; role: StepRole }) {
   const t = useTell();
   return (
-    <LotForm lot={lot}>
-      <Field
-        kind="decimal"
-        name="celsius"
-        label={t("lots.step.celsius")}
-        after="°C"
-        value={problem?.typed.celsius ?? ""}
-        required
-        autoFocus={current.step === "water"}
-      />
-      <button type="submit">{t("lots.step.keep")}</button>
-    </LotForm>
-  );
-}
-
-function TicketForm({ lot }: { lot: LotView }) {
-  const { claim, claims, problem, nextTicket, full } = lot;
-  const t = useTell();
-  return (
-    <LotForm lot={lot}>
-      {full && (
-        <p role="status">
-          <strong>{t("lots.step.full", full)}</strong>
-        </p>
-      )}
-      {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
-      <Field
-        name="ticket"
-        scan
-        label={t("lots.step.ticket")}
-        hint={
-          nextTicket === undefined
-            ? t("lots.step.ticket-hint")
-            : t("lots.step.ticket-next", { next: nextTicket })
-        }
-        value={problem?.typed.ticket ?? ""}
-        required={nextTicket === undefined}
-        autoFocus
-      />
-      <Select
-        name="claim"
-        label={t("lots.step.claim")}
-        empty={t("lots.step.of-ticket")}
-        value={problem?.typed.claim ?? claim}
-        options={[
-          { value: nothingClaimed, label: t("lots.step.nothing-claimed") },
-          ...claims.map((one) => ({ value: one.id, label: one.name })),
-        ]}
-      />
-      {full && (
-        <label>
-          <input type="checkbox" name="beyond" value="yes" /> {t("lots.step.beyond")}
-        </label>
-      )}
-      <button type="submit" class="large">
-        {t("lots.step.next")} <kbd>Enter</kbd>
-      </button>
-    </LotForm>
-  );
-}
-
-function WeighingForms({ lot, step }: { lot: LotView; step: StepRole }) {
-  const t = useTell();
-  const role = t(`bench.roles.${step}`);
-  const typed = (
-    <LotForm lot={lot}>
-      <input type="hidden" name="role" value={step} />
+    <>
+      <input type="hidden" name="role" value={role} />
       <Field
         kind="decimal"
         name="typed"
         weight
-        label={t("lots.step.reading", { role })}
+        label={t("lots.step.reading", { role: t(`bench.roles.${role}`) })}
         value={lot.problem?.typed.typed ?? ""}
         required
         autoFocus={lot.live === undefined}
@@ -161,41 +270,18 @@ function WeighingForms({ lot, step }: { lot: LotView; step: StepRole }) {
           />
         }
       />
-      <button type="submit">
-        {t("lots.step.keep-typed")} <kbd>Enter</kbd>
-      </button>
-    </LotForm>
-  );
-  return (
-    <>
-      <p>
-        {t("lots.step.ticket")} <strong>{lot.current.ticket}</strong>
-      </p>
-      {lot.live === undefined ? (
-        typed
-      ) : (
-        <LotForm lot={lot}>
-          <button
-            type="submit"
-            class="large"
-            name="take"
-            value={step}
-            data-key="F9"
-            data-needs-live
-            autofocus
-          >
-            {t("lots.step.take", { role })} <kbd>Enter</kbd>
-          </button>
-        </LotForm>
-      )}
-      {lot.live !== undefined && (
-        <details>
-          <summary>{t("lots.step.type-it")}</summary>
-          {typed}
-        </details>
-      )}
-      <CallOffForm lot={lot} />
     </>
+  );
+}
+
+/** The switch for hands in water, where a balance is on a cable. */
+function HandsFree({ lot }: { lot: LotView }) {
+  if (lot.live === undefined) return null;
+  return (
+    <LotForm lot={lot} to="hands-free">
+      {lot.handsFree && <input type="hidden" name="end" value="yes" />}
+      <HandsFreeButton on={lot.handsFree} />
+    </LotForm>
   );
 }
 

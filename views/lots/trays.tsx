@@ -6,15 +6,18 @@ import type { LotView } from "./view.ts";
 export function Trays({ trays }: Pick<LotView, "trays">) {
   const t = useTell();
   return (
-    <section id="trays" aria-label={t("lots.trays")} class="trays">
-      {trays.map(({ state, pieces, mass, tickets }) => (
-        <section class="sheet" key={state} aria-label={t(`state.${state}`)}>
-          <StateWord state={state} />
-          <p class="result-value">{pieces}</p>
-          <p>{mass}</p>
-          <p class="hint">{tickets.join(", ")}</p>
-        </section>
-      ))}
-    </section>
+    <details class="fold" data-remember="lot-trays">
+      <summary>{t("lots.trays")}</summary>
+      <section id="trays" aria-label={t("lots.trays")} class="trays">
+        {trays.map(({ state, pieces, mass, tickets }) => (
+          <section class="sheet" key={state} aria-label={t(`state.${state}`)}>
+            <StateWord state={state} />
+            <p class="result-value">{pieces}</p>
+            <p>{mass}</p>
+            <p class="hint">{tickets.join(", ")}</p>
+          </section>
+        ))}
+      </section>
+    </details>
   );
 }

@@ -3,6 +3,8 @@ import type { Code, Message } from "../../calibration/message.ts";
 import type { OtherItemView, SecondPersonView } from "../bench/view.ts";
 import type { About } from "../forms.tsx";
 import type { Role } from "../methods/view.ts";
+import type { Band } from "../plots/bands.tsx";
+import type { LotDot } from "../plots/lot-dots.tsx";
 import type { StoppedRecord } from "../records/answer.tsx";
 import type { StateName } from "../result.tsx";
 import type { Told } from "../told.tsx";
@@ -63,6 +65,13 @@ export type LotStep =
 export interface LotView {
   id: string;
   name: string;
+  /** how far it is, and what its pieces are claimed as, in one line */
+  note: string;
+  /** the piece recorded last, until the next one is weighed dry */
+  last?: { ticket: string; claimName: string; state: StateName };
+  /** every piece with a density, oldest first, and the bands of what they are claimed as */
+  dots: readonly LotDot[];
+  bands: readonly Band[];
   /** the piece on the bench */
   current: LotStep;
   /** set while it must be said whether the piece on the pan is the ticket's */

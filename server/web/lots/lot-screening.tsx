@@ -3,7 +3,7 @@ import { Refusal } from "../../../calibration/refusal.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { LotBalance, LotChanges, LotLive } from "../../../views/lots/balance.tsx";
-import { LotPage, LotPart } from "../../../views/lots/show.tsx";
+import { LotPage } from "../../../views/lots/show.tsx";
 import { type LotView, nothingClaimed } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { page, render } from "../../../views/page.tsx";
@@ -104,8 +104,12 @@ export function screeningRoutes(
       stopped: await stoppedOf(ledger, items),
     };
     const status = problem ? 422 : 200;
-    if (wantsPart(request)) return html(reply, render(<LotPart {...view} />, around.locale), status);
-    return html(reply, page({ ...around, title: lot.name, main: <LotPage {...view} /> }), status);
+    if (wantsPart(request)) return html(reply, render(<LotPage {...view} />, around.locale), status);
+    return html(
+      reply,
+      page({ ...around, title: lot.name, ownHeading: true, main: <LotPage {...view} /> }),
+      status,
+    );
   }
 
   app.get<{ Params: { lot: string } }>("/lots/:lot", (request, reply) => screening(request, reply));

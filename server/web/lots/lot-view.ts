@@ -77,6 +77,7 @@ export function lotView(
   const secondPerson = secondPersonView(bench);
   const otherItem = otherItemView(bench);
   const newestFirst = [...items].reverse();
+  const current = stepOf(lot, bench);
   const full = isFull(lot, items);
   const nextTicket = full ? undefined : nextTicketOf(announced, items);
   const toCome = stillToCome(announced, items);
@@ -84,7 +85,13 @@ export function lotView(
   return {
     id: lot.id,
     name: lot.name,
-    current: stepOf(lot, bench),
+    note: noteOf(lot, sums.pieces, { library, locale }),
+    ...lastOf(items, current, { library, locale }),
+    dots: items.flatMap(({ ticket, density, state, voided }) =>
+      density && !voided ? [{ ticket, value: density.value, state }] : [],
+    ),
+    bands: bandsOf([lot.claim, ...items.map(({ claim }) => claim)], { library, locale }),
+    current,
     ...(secondPerson ? { secondPerson } : {}),
     ...(otherItem ? { otherItem } : {}),
     ...(full ? { full: { counted: lot.count! } } : {}),
@@ -115,6 +122,47 @@ export function lotView(
     flagNames: doubtFlags.map((id) => ({ id, name: flagName(id, locale) })),
     ...(lot.closed ? { closed: closedView(lot.closed, manner) } : {}),
   };
+}
+
+/** "12 of 40 counted · claimed as gold 585". */
+function noteOf(lot: Lot, pieces: number, { library, locale }: Named): string {
+  const t = tellerOf(locale);
+  const count =
+    lot.count === undefined
+      ? t("lots.note.pieces", { pieces })
+      : t("lots.totals.of", { pieces, counted: lot.count });
+  if (lot.claim === undefined) return count;
+  return `${count} · ${t("lots.note.claim", { claim: nameIn(library, lot.claim, locale) })}`;
+}
+
+/** The piece recorded last, until the next one is weighed dry. */
+function lastOf(
+  items: readonly LotItem[],
+  current: LotStep,
+  { library, locale }: Named,
+): Pick<LotView, "last"> {
+  const item = items.at(-1);
+  const isNext = current.step === "ticket" || (current.step === "reading" && current.role === "dry");
+  if (!item || item.voided || !isNext) return {};
+  const claimName = item.claim === null ? "" : nameIn(library, item.claim, locale);
+  return { last: { ticket: item.ticket, claimName, state: item.state } };
+}
+
+/** The bands of these claims, each once. */
+function bandsOf(
+  claims: readonly (string | null | undefined)[],
+  { library, locale }: Named,
+): LotView["bands"] {
+  return [...new Set(claims)].flatMap((id) => {
+    if (!id || !library.has(id)) return [];
+    const { low, high } = library.metal(id).densityGPerCm3;
+    return [{ id, name: nameIn(library, id, locale), low, high }];
+  });
+}
+
+interface Named {
+  library: Library;
+  locale: Locale;
 }
 
 function tray(state: Tray["state"], newestFirst: readonly LotItem[], manner: MassManner): Tray {

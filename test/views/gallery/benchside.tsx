@@ -344,6 +344,14 @@ export const lot = (
     id="7"
     name="Lot 7"
     current={{ ticket: "T-0431", step: "reading", role: "immersed" }}
+    note="31 of 32 counted · claimed as gold 585"
+    last={{ ticket: "T-0430", claimName: "gold 585", state: "consistent-not-unique" }}
+    dots={[
+      { ticket: "T-0428", value: 13.21, state: "consistent-not-unique" },
+      { ticket: "T-0429", value: 8.62, state: "excluded" },
+      { ticket: "T-0430", value: 13.24, state: "consistent-not-unique" },
+    ]}
+    bands={[{ id: "au-585", name: "gold 585", low: 12.5, high: 14.6 }]}
     handsFree={false}
     water="21.4"
     unit="g"
