@@ -133,7 +133,7 @@ const decimalsOf = (text: string) => text.split(".")[1]?.length ?? 0;
 
 const ticketsOf = ({ pieces }: Pick<SettledLine, "pieces">) => pieces.map(({ ticket }) => ticket).join(", ");
 
-function restsOnOf({ rests_on }: SettledLine, t: Tell, locale: Locale): string {
+function restsOnOf({ rests_on, deducted_g }: SettledLine, t: Tell, locale: Locale): string {
   const { source, by, reason, laboratory, report = "", beside } = rests_on;
   const says = [
     laboratory === undefined
@@ -143,6 +143,9 @@ function restsOnOf({ rests_on }: SettledLine, t: Tell, locale: Locale): string {
       : t("payout.rests.laboratory", { laboratory, report }),
     ...(by === undefined ? [] : [t("payout.rests.by", { by })]),
     ...(reason === undefined ? [] : [reason]),
+    ...(source === "laboratory" || source === "melt" || Number(deducted_g) === 0
+      ? []
+      : [t("payout.rests.with-stones")]),
   ].join("; ");
   if (!beside) return says;
   const ends = { low: whole(beside.low, locale), high: whole(beside.high, locale) };

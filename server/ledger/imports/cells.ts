@@ -49,19 +49,12 @@ export function shaped(shape: RegExp, says: Message) {
 const quantity =
   (unit: string, mark: DecimalMark, aboveZero: boolean) =>
   (trimmed: string): Read<string> => {
-    const read = readQuantity(ungrouped(trimmed, mark), { unit, mark });
+    const read = readQuantity(trimmed, { unit, mark });
     if (read.kind !== "number") return { says: read.says };
     return aboveZero && !(Number(read.text) > 0)
       ? { says: message("form.number.not-above-zero", { value: { decimal: read.text } }) }
       : { value: read.text };
   };
-
-/** Thousands before the decimals of a list whose decimal mark is known: 1.234,5 becomes 1234,5. A lone 1.234 stays. */
-function ungrouped(text: string, mark: DecimalMark): string {
-  const group = mark === "," ? "." : ",";
-  const grouped = new RegExp(`^[+\\-−–]?\\d{1,3}(\\${group}\\d{3})+\\${mark}\\d`);
-  return grouped.test(text) ? text.replaceAll(group, "") : text;
-}
 
 /** Number cells of a list with this decimal mark; text keeps its decimals, so that 31,10 becomes 31.10. */
 export function numberCells(mark: DecimalMark) {

@@ -1,61 +1,49 @@
 /**
- * Words that people write above the columns of their own lists, in English, German and Spanish [common practice]. A word
- * that leaves open what it means, such as "uncertainty", stands for no column.
+ * Words that people write above the columns of their own lists [common practice]; each is understood on a page in any
+ * language. A word that leaves open what it means, such as "uncertainty", stands for no column.
  */
-const spoken: Readonly<Record<string, readonly string[]>> = {
-  ticket: [
-    "ticket",
-    "ticket no",
-    "ticketnummer",
-    "etikett",
-    "beleg",
-    "schein",
-    "nr",
-    "nummer",
-    "no",
-    "etiqueta",
-    "resguardo",
-    "número",
-    "nº",
-  ],
-  description: [
-    ...["description", "piece", "item", "beschreibung", "bezeichnung", "stück", "artikel"],
-    ...["descripción", "pieza", "artículo"],
-  ],
-  claim: [
-    ...[
-      "claim",
-      "claimed as",
-      "stamp",
-      "hallmark",
-      "angegeben als",
-      "angabe",
-      "stempel",
-      "punze",
-      "legierung",
-    ],
-    ...["declarado como", "declarada como", "punzón", "contraste", "ley"],
-  ],
-  lot: ["lot", "posten", "los", "lote"],
-  customer: ["customer", "seller", "kunde", "kundin", "verkäufer", "cliente", "vendedor"],
-  measured_at: ["measured at", "measured on", "gemessen am", "medido el"],
-  mass_g: [
-    ...["mass", "weight", "stated mass", "masse", "gewicht", "angegebene masse"],
-    ...["masa", "peso", "masa declarada"],
-  ],
-  density_g_cm3: ["density", "dichte", "densidad"],
-  u_g_cm3: ["standard uncertainty", "standardunsicherheit", "incertidumbre típica"],
-  temperature_c: [
-    ...["temperature", "water temperature", "temperatur", "wassertemperatur"],
-    ...["temperatura", "temperatura del agua"],
-  ],
-  name: ["name", "bezeichnung", "nombre"],
-  metal: ["metal", "metall"],
-  fineness_permille: ["fineness", "feingehalt", "ley", "fineza"],
-  fine_mass_g: ["fine mass", "feinmasse", "feingewicht", "masa fina", "peso fino"],
-  diameter_mm: ["diameter", "durchmesser", "diámetro"],
-  thickness_mm: ["thickness", "dicke", "grosor", "espesor"],
-  source: ["source", "quelle", "fuente"],
+const spoken: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> = {
+  ticket: {
+    en: ["ticket", "ticket no", "no"],
+    de: ["etikett", "beleg", "schein", "ticketnummer", "nummer", "nr"],
+    es: ["etiqueta", "resguardo", "número", "nº"],
+  },
+  description: {
+    en: ["description", "piece", "item"],
+    de: ["beschreibung", "bezeichnung", "stück", "artikel"],
+    es: ["descripción", "pieza", "artículo"],
+  },
+  claim: {
+    en: ["claim", "claimed as", "stamp", "hallmark"],
+    de: ["angegeben als", "angabe", "stempel", "punze", "legierung"],
+    es: ["declarado como", "declarada como", "punzón", "contraste", "ley"],
+  },
+  lot: { en: ["lot"], de: ["posten", "los"], es: ["lote"] },
+  customer: {
+    en: ["customer", "seller"],
+    de: ["kunde", "kundin", "verkäufer"],
+    es: ["cliente", "vendedor"],
+  },
+  measured_at: { en: ["measured at", "measured on"], de: ["gemessen am"], es: ["medido el"] },
+  mass_g: {
+    en: ["mass", "weight", "stated mass"],
+    de: ["masse", "gewicht", "angegebene masse"],
+    es: ["masa", "peso", "masa declarada"],
+  },
+  density_g_cm3: { en: ["density"], de: ["dichte"], es: ["densidad"] },
+  u_g_cm3: { en: ["standard uncertainty"], de: ["standardunsicherheit"], es: ["incertidumbre típica"] },
+  temperature_c: {
+    en: ["temperature", "water temperature"],
+    de: ["temperatur", "wassertemperatur"],
+    es: ["temperatura", "temperatura del agua"],
+  },
+  name: { en: ["name"], de: ["name", "bezeichnung"], es: ["nombre"] },
+  metal: { en: ["metal"], de: ["metall"], es: ["metal"] },
+  fineness_permille: { en: ["fineness"], de: ["feingehalt"], es: ["ley", "fineza"] },
+  fine_mass_g: { en: ["fine mass"], de: ["feinmasse", "feingewicht"], es: ["masa fina", "peso fino"] },
+  diameter_mm: { en: ["diameter"], de: ["durchmesser"], es: ["diámetro"] },
+  thickness_mm: { en: ["thickness"], de: ["dicke"], es: ["grosor", "espesor"] },
+  source: { en: ["source"], de: ["quelle"], es: ["fuente"] },
 };
 
 /** The unit that a column is asked in, as it may stand behind its word: "Masse (g)", "Dichte in g/cm³". */
@@ -72,10 +60,10 @@ const units: Readonly<Record<string, readonly string[]>> = {
 
 const knownUnits: ReadonlySet<string> = new Set(Object.values(units).flat());
 
-/** Other headings that are understood for a column, as people write them. */
-export function alsoUnderstood(column: string): readonly string[] {
+/** Other headings that are understood for a column, in a language of this program; none where it has no words for it. */
+export function alsoUnderstood(column: string, language: string): readonly string[] {
   const own = column.replaceAll("_", " ");
-  return (spoken[column] ?? []).filter((word) => word !== own);
+  return (spoken[column]?.[language] ?? []).filter((word) => word !== own);
 }
 
 /** What a heading was understood to be. */
@@ -95,7 +83,13 @@ export function headingsOf(first: readonly string[], columns: readonly string[])
   return byName.map((name, index) => {
     if (columns.includes(name)) return { column: name };
     const { word, unit } = split(written[index] ?? "");
-    const column = columns.find((one) => !byName.includes(one) && spoken[one]?.includes(word));
+    const column = columns.find(
+      (one) =>
+        !byName.includes(one) &&
+        Object.values(spoken[one] ?? {})
+          .flat()
+          .includes(word),
+    );
     if (column === undefined) return { column: name };
     if (unit === undefined) return column === "mass_g" ? { column, unitOpen: true } : { column };
     return units[column]?.includes(unit) ? { column } : { column, otherUnit: unit };

@@ -4,6 +4,7 @@ import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import type { FieldError } from "../../../views/forms.tsx";
 import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
+import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { alsoUnderstood } from "../../ledger/imports/headings.ts";
@@ -30,19 +31,21 @@ const mostHeld = 4;
 const rowsShown = 20;
 const refusedShown = 500;
 
-const headingsOf = (list: ListName) =>
-  Object.entries(lists[list].columns).map(([name, { needed }]) => ({
-    name,
-    needed,
-    also: alsoUnderstood(name),
-  }));
-
-const headings: ImportView["headings"] = {
-  weighings: headingsOf("weighings"),
-  tickets: headingsOf("tickets"),
-  specifications: headingsOf("specifications"),
-  metals: headingsOf("metals"),
-};
+/** The columns of each list, with the words that are understood for them in the language of the page. */
+function headingsIn(locale: Locale): ImportView["headings"] {
+  const of = (list: ListName) =>
+    Object.entries(lists[list].columns).map(([name, { needed }]) => ({
+      name,
+      needed,
+      also: alsoUnderstood(name, locale),
+    }));
+  return {
+    weighings: of("weighings"),
+    tickets: of("tickets"),
+    specifications: of("specifications"),
+    metals: of("metals"),
+  };
+}
 
 const importForm = ({ typed, exact }: Entries) =>
   z.object({
@@ -64,6 +67,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     { list = "weighings", text = "", from = "", problems = [], taken }: Partial<ImportView> = {},
   ) {
     const around = frame(request, reply);
+    const headings = headingsIn(around.locale);
     const view = { headings, list, text, from, problems, taken, csrfToken: around.csrfToken };
     const title = tellerOf(around.locale)("imports.title");
     return html(
@@ -114,7 +118,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   ) {
     const around = frame(request, reply);
     const t = tellerOf(around.locale);
-    const names = headings[list].map(({ name }) => name);
+    const names = Object.keys(lists[list].columns);
     const main = (
       <PreviewPage
         list={list}

@@ -4,7 +4,8 @@ import { type Message, message } from "../../../calibration/message.ts";
 /** Units a price can be told per. */
 export const pers = ["ozt", "g", "dwt"] as const;
 
-const shape = /^(\d{4}-\d{2}-\d{2})[ T](\d{2}:\d{2})(?::(\d{2}))?\s*(Z|UTC|[+-]\d{2}:?\d{2})?$/i;
+const shape =
+  /^(\d{4}-\d{2}-\d{2}|\d{1,2}\.\d{1,2}\.\d{4})(?: |T|, )(\d{2}:\d{2})(?::(\d{2}))?\s*(Z|UTC|[+-]\d{2}:?\d{2})?$/i;
 
 /**
  * When a price was read, as a moment (ISO 8601, UTC): a day and a time of day on the clock of the place, or with the
@@ -14,7 +15,8 @@ export function priceMoment(
   typed: string,
   { zone, now }: { zone: string; now: Date },
 ): { moment: string } | { says: Message } {
-  const [, day = "", minutes = "", seconds = "00", named] = shape.exec(typed.trim()) ?? [];
+  const [, typedDay = "", minutes = "", seconds = "00", named] = shape.exec(typed.trim()) ?? [];
+  const day = isoDay(typedDay);
   const time = `${minutes}:${seconds}`;
   if (day === "" || !isDayAndTime(day, time))
     return { says: message("price.refused.no-moment", { at: typed }) };
@@ -37,6 +39,12 @@ export function priceMoment(
     };
   }
   return { moment: first };
+}
+
+/** 29.11.2026 as 2026-11-29: with points the day stands first, in every language (DIN 5008). */
+function isoDay(typed: string): string {
+  const [, day, month, year] = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(typed) ?? [];
+  return day && month && year ? `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}` : typed;
 }
 
 /** True for a day that the calendar has and a time that a clock shows. */

@@ -181,8 +181,12 @@ test("a price of tomorrow, of no such day, and one changed without a word are re
   };
   expect(await refused({ at: "2127-01-01 09:30" })).toContain("price.refused.to-come");
   expect(await refused({ at: "2026-02-30 09:30" })).toContain("price.refused.no-moment");
-  await lock();
+  expect(await refused({ at: "30.02.2026 09:30" })).toContain("price.refused.no-moment");
+  // with points the day stands first
+  expect((await lock({ at: "2.3.2026 09:30" })).statusCode).toBe(303);
   expect(await refused({ price: "45" })).toContain("settlement.by-missing");
   expect(await refused({ price: "45", by: "KR" })).toContain("settlement.reason-missing");
-  expect(await at.ledger.entries({ kind: "lot-price" })).toHaveLength(1);
+  const [price, ...more] = await at.ledger.entries({ kind: "lot-price" });
+  expect(price?.body).toMatchObject({ moment: expect.stringMatching(/^2026-03-02T/) });
+  expect(more).toEqual([]);
 });
