@@ -29,7 +29,7 @@ export function claimRisk(
   { u, celsius, acceptance }: { u: number; celsius: number; acceptance: AcceptanceInterval },
 ): ClaimRisk {
   const band = bandAt(claimed, celsius);
-  const { others, genuine } = offeredAs(claimed, library);
+  const { others, genuine } = offered(claimed, library);
   const partOf = ({ metal, share }: Offered) => spread(bandAt(metal, celsius), share);
   const ofOthers = globalRisk(others.map(partOf), u, band, acceptance);
   const others0 = others.reduce((sum, { share }) => sum + share, 0);
@@ -43,6 +43,17 @@ export function claimRisk(
 interface Offered {
   metal: Metal;
   share: number;
+}
+
+/** What is offered as a claim, as it was worked out before: it hangs on no measurement. */
+const known = new WeakMap<Library, Map<Metal, ReturnType<typeof offeredAs>>>();
+
+function offered(claimed: Metal, library: Library): ReturnType<typeof offeredAs> {
+  const ofLibrary = known.get(library) ?? new Map<Metal, ReturnType<typeof offeredAs>>();
+  known.set(library, ofLibrary);
+  const all = ofLibrary.get(claimed) ?? offeredAs(claimed, library);
+  ofLibrary.set(claimed, all);
+  return all;
 }
 
 /** What is offered as the claim: its recipes, and what passes for it, each with its share of all pieces. */

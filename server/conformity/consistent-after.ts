@@ -23,9 +23,12 @@ export function consistentAfter(
 ): ConsistentAfter {
   const done = new Set(evidence.map(({ kind }) => testOf[kind]));
   const tests = asClaimShows(claimed).filter(({ kind }) => !done.has(testOf[kind]));
+  // each test is held once against each alternative that matters, and not again for every choice of tests
+  const met = leftBeside(alternatives, []);
+  const passes = new Map(tests.map((one) => [one, met.map(({ metal }) => excludedBy(one, metal) === null)]));
   const left = (made: readonly Evidence[]) =>
     leftBeside(
-      alternatives.filter(({ metal }) => made.every((one) => excludedBy(one, metal) === null)),
+      met.filter((_, place) => made.every((one) => passes.get(one)?.[place])),
       [...evidence, ...made].map(({ kind }) => kind),
     );
   const ways = subsets(tests).sort((a, b) => a.length - b.length);

@@ -34,7 +34,8 @@ export function globalRisk(
     const low = Math.min(Math.max(part.from, lowOf(tolerance)), part.to);
     const high = Math.max(Math.min(part.to, highOf(tolerance)), low);
     const [all, inside] = [reach(part.from, part.to), reach(low, high)];
-    const [passing, passingInside] = [accepted(part.from, part.to), accepted(low, high)];
+    const passing = accepted(part.from, part.to);
+    const passingInside = inside === all ? passing : accepted(low, high);
     const perReach = part.share / all;
     risk.nonConforming += perReach * (all - inside);
     risk.consumers += perReach * (passing - passingInside);
@@ -44,7 +45,7 @@ export function globalRisk(
 
   /** the reach of accepted values, in expectation, among true values spread evenly from a to b */
   function accepted(a: number, b: number): number {
-    if (acceptance === "empty") return 0;
+    if (acceptance === "empty" || a === b) return 0;
     return below(highOf(acceptance), a, b, u) - below(lowOf(acceptance), a, b, u);
   }
 }
@@ -58,4 +59,8 @@ function below(limit: number, a: number, b: number, u: number): number {
   return u * (antiderivative((limit - a) / u) - antiderivative((limit - b) / u));
 }
 
-const antiderivative = (z: number) => z * normalBelow(z) + Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+function antiderivative(z: number): number {
+  // beyond these the rest is below 1e-17 of a standard deviation
+  if (Math.abs(z) > 8.5) return Math.max(0, z);
+  return z * normalBelow(z) + Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+}

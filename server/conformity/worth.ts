@@ -2,13 +2,20 @@ import type { Colour, Metal } from "../metals/metal.ts";
 import { builtInWorth, type WorthTable, worthOf } from "../metals/worth-table.ts";
 import { couldLook, recipesOf } from "./evidence/appearance.ts";
 
+/** What was worked out before, by table and metal: neither ever changes, and every claim asks for all of them. */
+const known = new WeakMap<WorthTable, WeakMap<Metal, number>>();
+
 /** Rough worth of a gram of the metal, in units of base metal. For comparing two metals, never for a price. */
 export function worthPerGram(metal: Metal, table: WorthTable): number {
-  return Object.entries(metal.composition).reduce(
-    (worth, [symbol, [share]]) => worth + share * worthOf(symbol, table),
-    0,
-  );
+  const ofTable = known.get(table) ?? new WeakMap<Metal, number>();
+  known.set(table, ofTable);
+  const worth = ofTable.get(metal) ?? worthOfShares(metal, table);
+  ofTable.set(metal, worth);
+  return worth;
 }
+
+const worthOfShares = ({ composition }: Metal, table: WorthTable) =>
+  Object.entries(composition).reduce((worth, [symbol, [share]]) => worth + share * worthOf(symbol, table), 0);
 
 /** True when passing `other` off as `claimed` would pay: it is worth less, by more than the slack of a fineness. */
 export function worthPassingOff(other: Metal, claimed: Metal, table: WorthTable): boolean {

@@ -88,7 +88,7 @@ function coredCandidate(piece: CoreAndSkin, interval: DensityInterval, against: 
   if (!claimed) return found;
   return {
     ...found,
-    likelihood: skinLooksLike(piece, claimed) ? piece.likelihood : "rare",
+    likelihood: skinLooksLike(piece.skin, claimed) ? piece.likelihood : "rare",
     worthMaking: piecePays(piece, claimed, worth),
   };
 }

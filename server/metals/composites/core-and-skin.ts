@@ -75,10 +75,14 @@ export function coreAndSkins(
   return reaching(cores, skins, interval, shape);
 }
 
-/** The same for cores somebody is known to use. */
-export function knownCoreAndSkins(interval: DensityInterval, library: Library = builtIn): CoreAndSkin[] {
+/** The same for cores somebody is known to use, under the skins asked for. */
+export function knownCoreAndSkins(
+  interval: DensityInterval,
+  library: Library,
+  isAsked: (skin: Metal) => boolean,
+): CoreAndSkin[] {
   const { known, skins } = bodiesOf(library);
-  return reaching(known, skins, interval);
+  return reaching(known, skins.filter(isAsked), interval);
 }
 
 function reaching(

@@ -20,8 +20,8 @@ const look: Readonly<Record<Colour, "white" | "gold" | "copper">> = {
 };
 
 /** True when the skin has the colour a buyer of the claim expects to see. */
-export function skinLooksLike(piece: CoreAndSkin, claimed: Metal): boolean {
-  return look[piece.skin.colour] === look[claimed.colour];
+export function skinLooksLike(skin: Metal, claimed: Metal): boolean {
+  return look[skin.colour] === look[claimed.colour];
 }
 
 /** A cored piece must save at least this share of the claim's worth before anybody goes to the trouble (common practice). */

@@ -27,8 +27,8 @@ export function substitutes(
     .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed, library.worth))
     .map((as): Substitute => ({ kind: "mixture", as }));
   const seen = new Set<string>();
-  const cored = knownCoreAndSkins(interval, library)
-    .filter((piece) => skinLooksLike(piece, claimed) && piecePays(piece, claimed, library.worth))
+  const cored = knownCoreAndSkins(interval, library, (skin) => skinLooksLike(skin, claimed))
+    .filter((piece) => piecePays(piece, claimed, library.worth))
     .filter(({ core: { id } }) => !seen.has(id) && seen.add(id))
     .map((piece): Substitute => ({ kind: "core-and-skin", as: pieceAsMetal(piece, interval) }));
   return [...mixtures, ...cored];

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { knownMixtures } from "../../../server/metals/composites/binary-mixtures.ts";
 import { knownCoreAndSkins } from "../../../server/metals/composites/core-and-skin.ts";
-import { metals } from "../../../server/metals/library.ts";
+import { builtIn, metals } from "../../../server/metals/library.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
@@ -103,7 +103,9 @@ describe("links from findings", () => {
   }, async () => {
     const named = [10.49, 15.5, 17.7, 19.3, 21.4].flatMap((rho) => {
       const interval = [rho * 0.99, rho * 1.01] as const;
-      return [...knownMixtures(interval), ...knownCoreAndSkins(interval)].map(({ id }) => id);
+      return [...knownMixtures(interval), ...knownCoreAndSkins(interval, builtIn, () => true)].map(
+        ({ id }) => id,
+      );
     });
     expect(named.length).toBeGreaterThan(20);
     for (const id of new Set(named)) expect((await get(`/metals/${id}`)).statusCode, id).toBe(200);
