@@ -5,7 +5,7 @@ import { oneRounding, roundingLeft, sameByChance, withRoundings } from "./displa
 import { driftFit } from "./drift.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
 import { ownScatterFrom, repeats } from "./repeats.ts";
-import { gramsOf, type PlainSeries, type Series, type TimedSeries } from "./series.ts";
+import { coarsestPlaceGrams, gramsOf, type PlainSeries, type Series, type TimedSeries } from "./series.ts";
 import { withoutZeroDrift } from "./zero-drift.ts";
 
 /** What is known of the balance. All in grams. */
@@ -115,9 +115,11 @@ export interface Load {
  *
  * Rounding: ±d/2 each, rectangular, for one reading. Of several, what their scatter averages out is left out of it: below
  * four it falls with √n, from four on it stands in their scatter already (display-step.ts). A display that repeats itself
- * keeps both roundings whole.
+ * keeps both roundings whole. Readings that show coarser places than the stated step are taken as coarse as they show.
  */
-export function load(inputs: Inputs, name: string, series: Series, traits: LoadTraits): Load {
+export function load(inputs: Inputs, name: string, series: Series, stated: LoadTraits): Load {
+  const shown = coarsestPlaceGrams(series);
+  const traits = shown > stated.readabilityGrams ? { ...stated, readabilityGrams: shown } : stated;
   const read = "timed" in series ? timedRead(name, series, traits) : plainRead(name, series, traits);
   const scatter = inputs.student(read.scatter.name, "g", read.grams, read.scatter.u, read.scatter.dof);
   const zero = inputs.between(`${name}, zero drift`, "g", ...read.zeros);

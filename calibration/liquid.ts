@@ -2,6 +2,7 @@ import { sum } from "./arithmetic.ts";
 import { type BalanceTraits, load, traitsFor } from "./balance.ts";
 import { referenceWeightKgPerM3 } from "./density.ts";
 import type { Expression, Input, Inputs } from "./input.ts";
+import { Refusal } from "./refusal.ts";
 import type { Series } from "./series.ts";
 import {
   checkWaterRange,
@@ -178,7 +179,18 @@ function measuredIn(
   };
 }
 
+/** Densities of liquids a piece is weighed in, g/cm³: lighter than pentane (0.63) to denser than Clerici's solution (4.25) [from memory]. */
+export const liquidRange = { from: 0.5, to: 5 } as const;
+
+/** Throws Refusal for a density that no such liquid has. */
 function statedIn(inputs: Inputs, liquid: StatedLiquid): LiquidInModel {
+  const { from, to } = liquidRange;
+  if (!(liquid.gPerCm3 >= from && liquid.gPerCm3 <= to))
+    throw new Refusal(
+      "measurement.liquid-range",
+      { value_g_cm3: liquid.gPerCm3, from, to },
+      "liquid.density_g_cm3",
+    );
   const stated = inputs.normal(
     `density of ${liquid.name}`,
     "kg/m³",

@@ -1,4 +1,5 @@
-import { type MassUnit, toGrams } from "./units.ts";
+import { lastPlace } from "./decimal.ts";
+import { gramsPerUnit, type MassUnit, toGrams } from "./units.ts";
 
 /** Readings of one load, as the display wrote them. */
 export interface PlainSeries {
@@ -43,6 +44,11 @@ export type Series = PlainSeries | TimedSeries;
 export function readingTexts(series: Series): readonly string[] {
   if ("readings" in series) return series.readings;
   return series.timed.flatMap((look) => ("reading" in look ? [look.reading] : []));
+}
+
+/** The coarsest last place that readings of a series show, g. */
+export function coarsestPlaceGrams(series: Series): number {
+  return Math.max(...readingTexts(series).map((text) => lastPlace(text))) * Number(gramsPerUnit[series.unit]);
 }
 
 /** A text in the series' unit as grams, exact to the last place of the display. */

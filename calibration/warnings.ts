@@ -1,5 +1,4 @@
 import type { Load } from "./balance.ts";
-import { lastPlace } from "./decimal.ts";
 import type { DensityResult } from "./density-result.ts";
 import { apart } from "./displacement.ts";
 import type { StatedLiquid } from "./liquid.ts";
@@ -8,8 +7,7 @@ import type { MeasurementCheck } from "./measurement-check.ts";
 import type { Code, Params } from "./message.ts";
 import { oddByDefault, wouldHide } from "./pool.ts";
 import { ownScatterFrom } from "./repeats.ts";
-import { readingTexts } from "./series.ts";
-import { gramsPerUnit } from "./units.ts";
+import { coarsestPlaceGrams, readingTexts } from "./series.ts";
 
 const warning = (code: Code, params: Params = {}): MeasurementCheck => ({ code, severity: "warn", params });
 
@@ -53,9 +51,7 @@ function fromReadings(measurement: Measurement, loads: readonly Load[]): Measure
     [measurement.dry, balance.readabilityGrams] as const,
     ...weighing.series.map((s) => [s, wet] as const),
   ]) {
-    const coarsest = Math.max(
-      ...readingTexts(series).map((r) => lastPlace(r) * Number(gramsPerUnit[series.unit])),
-    );
+    const coarsest = coarsestPlaceGrams(series);
     if (coarsest > 1.5 * d)
       said.push(
         warning("measurement.coarse-digits", {

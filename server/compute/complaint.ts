@@ -11,7 +11,8 @@ export type RequestCode = Code & `compute.request.${string}`;
 
 /** What a request lacks or holds wrongly: what stands there, and what would be right. */
 export function complaintOf(issue: Issue): Message {
-  if (isOwn(issue.message)) return message(issue.message, { given: shortly(issue.input) });
+  if (isOwn(issue.message) && issue.input !== undefined)
+    return message(issue.message, { given: shortly(issue.input) });
   switch (issue.code) {
     case "unrecognized_keys":
       return message("compute.key.unknown", { count: issue.keys.length, keys: issue.keys });

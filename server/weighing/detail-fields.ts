@@ -1,3 +1,4 @@
+import { liquidRange } from "../../calibration/liquid.ts";
 import { type MethodName, methods } from "../methods/index.ts";
 import type { DetailGroupName } from "../methods/method.ts";
 
@@ -19,7 +20,7 @@ export const numberFields = {
   wire: { from: 0, to: 5, unit: "mm" },
   "hanger-in-liquid": { from: 0, to: 10_000, unit: "g" },
   "hanger-in-air": { from: 0, to: 10_000, unit: "g" },
-  "liquid-density": { from: 0.5, to: 4, unit: "g/cm³" },
+  "liquid-density": { ...liquidRange, unit: "g/cm³" },
   "liquid-density-u": { from: 0, to: 0.5, unit: "g/cm³" },
   "liquid-stated-at": { from: 0, to: 40, unit: "°C" },
   "liquid-expansion": { from: 0, to: 0.01, unit: "1/°C" },

@@ -3,6 +3,10 @@ import type { ProcedureCheck } from "./procedure-check.ts";
 import { soFar } from "./situation.ts";
 import { isLowAndTight } from "./void-or-lighter.ts";
 
+/** A bubble above this lets go of the piece, mm; and one that lifts this share of the displaced mass is seen (common practice). */
+const largestBubble = 5;
+const mostOfBubbles = 0.2;
+
 /** Below the claim. Nearly every fault of the trade pushes the density down, so the procedure is asked first. */
 export const lowerThanClaim: ProcedureCheck = {
   code: "check.lower-than-claim",
@@ -13,6 +17,7 @@ export const lowerThanClaim: ProcedureCheck = {
     if (outside?.side !== "below" || now === undefined || claim === undefined) return undefined;
     if (isLowAndTight(situation)) return undefined;
     const bubble = now.displacedGrams * (1 - outside.gPerCm3 / claim.lowGPerCm3);
+    const unseen = now.displacedGrams * mostOfBubbles;
     const millimetres = Math.cbrt((bubble * 1000 * 6) / (Math.PI * 0.9968));
     return {
       severity: "warn",
@@ -22,6 +27,7 @@ export const lowerThanClaim: ProcedureCheck = {
         low_g_cm3: claim.lowGPerCm3,
         extra_g: bubble,
         bubble_mm: millimetres,
+        bubble: millimetres <= largestBubble && bubble <= unseen ? "yes" : "no",
       },
       remedies: [
         { code: "check.remedy.lamp-and-brush", offer: { do: "repeat", role: "wet" } },

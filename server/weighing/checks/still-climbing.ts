@@ -31,10 +31,13 @@ export const stillClimbing: ProcedureCheck = {
   },
 };
 
-/** The rough densities of the immersions in g/cm³ to a hundredth, in order. */
+/** The rough densities of the immersions in g/cm³, in order: to a hundredth, or as finely as their run shows. */
 export function densitiesInOrder(situation: Situation): Param {
   const dry = meanGrams(situation.dry) ?? Number.NaN;
-  return displacedInOrder(situation).map((displaced) => ({
-    decimal: roughDensity(dry, displaced, situation.liquidGPerCm3).toFixed(2),
-  }));
+  const densities = displacedInOrder(situation).map((displaced) =>
+    roughDensity(dry, displaced, situation.liquidGPerCm3),
+  );
+  const span = Math.max(...densities) - Math.min(...densities);
+  const decimals = Math.min(5, Math.max(2, 1 - Math.floor(Math.log10(span))));
+  return densities.map((density) => ({ decimal: density.toFixed(decimals) }));
 }

@@ -126,6 +126,34 @@ test.each([
   expect(answer.checks.map((one) => [one.code, one.severity])).toContainEqual([code, "warn"]);
 });
 
+// roundings of ±5 mg at load alone give u(D) = √2 × 2.9 mg, those at zero as much again; U(ρ) = ρ·2u(D)/D with D = 2.96 g
+test("readings that show coarser places than the stated step are as uncertain as they show", () => {
+  const answer = compute({ ...sound, dry: of("31.10"), immersed: of("28.14") });
+  if ("error" in answer) throw new Error(JSON.stringify(answer.error));
+  expect(answer.expanded_g_cm3).toBeGreaterThan((10.48 * 2 * Math.SQRT2 * 0.00289) / 2.96);
+  expect(answer.expanded_g_cm3).toBeLessThan((10.48 * 2 * 2 * 0.0031) / 2.96);
+});
+
+test("a bubble is named only where one of that size clings unseen", () => {
+  const seen = (immersed: string) => {
+    const answer = compute({ ...sound, immersed: of(immersed) });
+    if ("error" in answer) throw new Error(JSON.stringify(answer.error));
+    return answer.checks.find(({ code }) => code === "check.lower-than-claim")?.params;
+  };
+  // 20 mg are a sphere of 3.4 mm, 644 mg one of 10.7 mm
+  expect(seen("28.1235")).toMatchObject({ bubble: "yes" });
+  expect(seen("27.5000")).toMatchObject({ bubble: "no" });
+});
+
+test.each([
+  [1050, "measurement.liquid-range"],
+  [0.001, "measurement.liquid-range"],
+])("a liquid of %s g/cm³ is refused at its key", (density_g_cm3, code) => {
+  const liquid = { kind: "stated", name: "ethanol", density_g_cm3, u_g_cm3: 0.0005, temperature_c: 20 };
+  const answer = compute({ ...sound, liquid });
+  expect("error" in answer && answer.error).toMatchObject({ at: "liquid.density_g_cm3", message: { code } });
+});
+
 test("the reading that touched the bottom is named by its role, its place and its value, to be excluded alone", () => {
   const answer = compute({ ...sound, immersed: of("28.1435", "28.1437", "28.1433", "17.2000") });
   if ("error" in answer) throw new Error(JSON.stringify(answer.error));
