@@ -20,7 +20,7 @@ export type StateName = (typeof stateNames)[number];
 
 /** How often a piece is met, from the most usual on. */
 const occurrences = ["common", "occasional", "rare", "purpose-made"] as const;
-type Occurrence = (typeof occurrences)[number];
+export type OccurrenceName = (typeof occurrences)[number];
 
 /** Fineness and fine mass over the recipes of the claim, in ‰ and g. */
 interface FinenessShown {
@@ -34,7 +34,7 @@ export interface AlternativeView {
   id: string;
   called: Param;
   kind?: "metal" | "coated" | "cored" | "mixed";
-  occurrence?: Occurrence;
+  occurrence?: OccurrenceName;
   likelihoodRatio?: number;
   why?: Message;
   separatedBy?: Message;
@@ -115,7 +115,7 @@ function Alternatives({ list }: { list: ResultView["alternatives"] }) {
 /** Alternatives by how often they are met, in the order of the statement. */
 function ByOccurrence({ list }: { list: ResultView["alternatives"] }) {
   const locale = useLocale();
-  const of = (occurrence: Occurrence | undefined) => list.filter((one) => one.occurrence === occurrence);
+  const of = (occurrence: OccurrenceName | undefined) => list.filter((one) => one.occurrence === occurrence);
   return (
     <>
       {occurrences.map((occurrence) => {
@@ -214,8 +214,7 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
       {decision && <DecisionWords decision={decision} locale={locale} />}
       {risk && claim !== undefined && (
         <p class="hint">
-          {t("result.global-risk", { claim, ...risk })}{" "}
-          <a href="/metals/worth">{t("result.global-risk-from")}</a>.
+          {t("result.global-risk", { claim, ...risk })} <a href="/worth">{t("result.global-risk-from")}</a>.
         </p>
       )}
       <p class="hint">{t("result.opinion")}</p>

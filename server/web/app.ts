@@ -55,6 +55,7 @@ import { metalRoutes } from "./metals/metals.tsx";
 import { ownMetalRoutes } from "./metals/own-metals.tsx";
 import { specificationRoutes } from "./metals/specifications.tsx";
 import { twoBodiesRoutes } from "./metals/two-bodies.tsx";
+import { worthRoutes } from "./metals/worth.tsx";
 import { offlineRoutes } from "./offline/offline.tsx";
 import { html, wantsPart } from "./page-request.ts";
 import { photoRoutes } from "./photos/photos.tsx";
@@ -203,6 +204,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   densityMatchRoutes(app, () => library.now, demo);
   metalRoutes(app, { library, demo });
   ownMetalRoutes(app, { library, demo });
+  worthRoutes(app, { library, demo });
   planRoutes(app, { settings, library, plan, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   importRoutes(app, { ledger, library, demo });

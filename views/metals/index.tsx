@@ -106,7 +106,8 @@ export function FoundMetals({ rows, all, libraryVersion, densityProblem }: Metal
         <Listed caption={t("metals.caption")} rows={rows} />
       )}
       <p class="hint">
-        {t("metals.library", { version: libraryVersion })} <a href="/metals/own">{t("metals.own")}</a>
+        {t("metals.library", { version: libraryVersion })} <a href="/metals/own">{t("metals.own")}</a>{" "}
+        <a href="/worth">{t("worth.title")}</a>
       </p>
     </div>
   );

@@ -4,7 +4,7 @@ import { tellId } from "../messages/tell.ts";
 import { fixed, fromTo } from "../numbers.ts";
 import type { Band } from "../plots/bands.tsx";
 import { DensityAxis } from "../plots/density.tsx";
-import { Caution, Facts, Rows, Sheet } from "../sheet.tsx";
+import { Caution, Facts, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { Figures, type FigureView } from "./figures.tsx";
 
@@ -26,125 +26,231 @@ export interface MetalView {
   expansion?: string;
   likelihood: string;
   figures: readonly FigureView[];
+  /** how many of the figures are from memory */
+  fromMemory: number;
   notes: readonly Told[];
   /** lead, cadmium, beryllium, mercury, uranium and so on, by the ids of the cautions */
   hazards: readonly string[];
-  recipes: readonly { id: string; name: string }[];
+  recipes: readonly { id: string; name: string; low: number; high: number }[];
   /** neighbours on the axis, this one among them */
   neighbours: readonly Band[];
-  /** metals whose bands meet this one, with the harmless test that separates them */
-  alternatives: readonly { id: string; name: string; separatedBy: Told }[];
+  /** metals whose bands meet this one: how often met, worth in percent of this one, the harmless test that separates */
+  alternatives: readonly { id: string; name: string; likelihood: string; worth: string; separatedBy: Told }[];
+  /** pieces in a thousand, offered as this one and weighed to ±U, that pass wrongly or are excluded wrongly */
+  risks: readonly { expanded: string; wrong: string; unseen: string; rightly: string }[];
 }
 
 export function MetalPage(metal: MetalView) {
   const locale = useLocale();
   const t = useTell();
-  const known = (value: string | undefined): ComponentChildren => value ?? t("metal-page.not-known");
   return (
-    <>
-      {metal.hazards.length > 0 && (
-        <Caution title={t("metal-page.caution")}>
-          {metal.hazards.map((id) => (
-            <p key={id}>{tellId("hazard.of", id, locale)}</p>
-          ))}
-        </Caution>
-      )}
-      <p class="result-value">{fromTo(metal.low, metal.high, locale)} g/cm³</p>
-      <p>{t("metal-page.usual", { density: fixed(metal.nominal, 3, locale) })}</p>
-      <div class="sheet">
+    <div class="two">
+      <div>
+        <p class="value">
+          {fromTo(metal.low, metal.high, locale)} <small>g/cm³</small>
+        </p>
+        <p>{t("metal-page.usual", { density: fixed(metal.nominal, 3, locale) })}</p>
+        {metal.hazards.length > 0 && (
+          <Caution title={t("metal-page.caution")}>
+            {metal.hazards.map((id) => (
+              <p key={id}>{tellId("hazard.of", id, locale)}</p>
+            ))}
+          </Caution>
+        )}
+        <Properties metal={metal} />
+        <Folded metal={metal} />
+      </div>
+      <div>
+        <h2>{t("metal-page.alternatives")}</h2>
         <DensityAxis
           id="neighbours"
           caption={t("metal-page.neighbours")}
           bands={metal.neighbours}
           locale={locale}
         />
-      </div>
-      <div class="columns">
-        <Sheet id="properties" title={t("metal-page.other-tests")}>
-          <Facts
-            facts={[
-              [t("metal-page.family"), metal.family],
-              [t("metal-page.magnet"), metal.magnetism],
-              [t("metal-page.colour"), metal.colour],
-              [t("metal-page.conductivity"), known(metal.conductivity)],
-              [t("metal-page.sound"), known(metal.sound)],
-              [t("metal-page.expansion"), known(metal.expansion)],
-              [t("metal-page.met"), metal.likelihood],
-            ]}
-          />
-        </Sheet>
-        <Sheet id="composition" title={t("metal-page.composition")}>
-          <Rows
-            caption={t("metal-page.mass-fractions")}
-            empty={t("metal-page.no-composition")}
-            columns={[
-              { head: t("metal-page.element") },
-              { head: t("metal-page.usual-share"), number: true },
-              { head: t("metal-page.range"), number: true },
-            ]}
-            rows={metal.composition.map(({ element, nominal, range }) => ({
-              key: element,
-              cells: [element, nominal, range],
-            }))}
-          />
-          {metal.mixture && (
-            <p>
-              {t("metal-page.mixture", { ideal: metal.mixture.ideal, withExcess: metal.mixture.withExcess })}
-            </p>
-          )}
-          {metal.recipes.length > 0 && (
-            <>
-              <h3>{t("metal-page.recipes")}</h3>
-              <Links items={metal.recipes} />
-            </>
-          )}
-        </Sheet>
-      </div>
-      <Sheet id="alternatives" title={t("metal-page.alternatives")}>
         {metal.alternatives.length === 0 && <p>{t("metal-page.no-alternative")}</p>}
         <Alternatives list={metal.alternatives.slice(0, shownAtOnce)} />
         {metal.alternatives.length > shownAtOnce && (
-          <details>
-            <summary>{t("metal-page.more", { count: metal.alternatives.length - shownAtOnce })}</summary>
+          <Fold title={t("metal-page.more", { count: metal.alternatives.length - shownAtOnce })}>
             <Alternatives list={metal.alternatives.slice(shownAtOnce)} />
-          </details>
+          </Fold>
         )}
-      </Sheet>
-      <Sheet id="source" title={t("metal-page.source")}>
+        <Fold title={t("metal-page.risks")}>
+          <Risks risks={metal.risks} />
+        </Fold>
+      </div>
+    </div>
+  );
+}
+
+function Fold({
+  title,
+  note,
+  children,
+}: {
+  title: string;
+  note?: ComponentChildren;
+  children: ComponentChildren;
+}) {
+  return (
+    <details class="fold">
+      <summary>
+        {title} {note !== undefined && <span class="note">{note}</span>}
+      </summary>
+      {children}
+    </details>
+  );
+}
+
+/** What other tests would show; left out is what is not known. */
+function Properties({ metal }: { metal: MetalView }) {
+  const t = useTell();
+  return (
+    <Facts
+      facts={[
+        [t("metal-page.magnet"), metal.magnetism],
+        [t("metal-page.colour"), metal.colour],
+        [t("metal-page.conductivity"), metal.conductivity],
+        [t("metal-page.sound"), metal.sound],
+        [t("metal-page.expansion"), metal.expansion],
+        [
+          t("metal-page.met"),
+          <a key="m" href="/worth">
+            {metal.likelihood}
+          </a>,
+        ],
+      ]}
+    />
+  );
+}
+
+function Folded({ metal }: { metal: MetalView }) {
+  const t = useTell();
+  return (
+    <>
+      {metal.recipes.length > 0 && (
+        <Fold title={t("metal-page.recipes")} note={metal.recipes.length}>
+          <Recipes recipes={metal.recipes} />
+        </Fold>
+      )}
+      <Fold title={t("metal-page.composition")}>
+        <Composition metal={metal} />
+      </Fold>
+      <Fold
+        title={t("metal-page.source")}
+        note={t("metal-page.source-count", { figures: metal.figures.length, memory: metal.fromMemory })}
+      >
         <Figures figures={metal.figures} />
         {metal.notes.map((note) => (
           <p key={typeof note === "string" ? note : note.code}>
             <Told says={note} />
           </p>
         ))}
-      </Sheet>
+      </Fold>
+      <Fold title={t("metal-page.correct")}>
+        <p>
+          {t("metal-page.correct-how")} <a href="/metals/own">{t("metals.own")}</a>.
+        </p>
+      </Fold>
+    </>
+  );
+}
+
+function Recipes({ recipes }: { recipes: MetalView["recipes"] }) {
+  const locale = useLocale();
+  const t = useTell();
+  return (
+    <Rows
+      caption={t("metal-page.recipes")}
+      empty=""
+      columns={[{ head: t("metals.metal") }, { head: "g/cm³", number: true }]}
+      rows={recipes.map(({ id, name, low, high }) => ({
+        key: id,
+        cells: [
+          <a key="a" href={`/metals/${id}`}>
+            {name}
+          </a>,
+          fromTo(low, high, locale),
+        ],
+      }))}
+    />
+  );
+}
+
+function Composition({ metal: { composition, mixture } }: { metal: MetalView }) {
+  const t = useTell();
+  return (
+    <>
+      <Rows
+        caption={t("metal-page.mass-fractions")}
+        empty={t("metal-page.no-composition")}
+        columns={[
+          { head: t("metal-page.element") },
+          { head: t("metal-page.usual-share"), number: true },
+          { head: t("metal-page.range"), number: true },
+        ]}
+        rows={composition.map(({ element, nominal, range }) => ({
+          key: element,
+          cells: [element, nominal, range],
+        }))}
+      />
+      {mixture && <p>{t("metal-page.mixture", { ideal: mixture.ideal, withExcess: mixture.withExcess })}</p>}
     </>
   );
 }
 
 /** So many alternatives are read at once; the rest opens on demand. */
-const shownAtOnce = 8;
+const shownAtOnce = 5;
 
 function Alternatives({ list }: { list: MetalView["alternatives"] }) {
+  const t = useTell();
+  if (list.length === 0) return null;
   return (
-    <ul>
-      {list.map(({ id, name, separatedBy }) => (
-        <li key={id}>
-          <a href={`/metals/${id}`}>{name}</a>: <Told says={separatedBy} />
-        </li>
-      ))}
-    </ul>
+    <Rows
+      caption={t("metal-page.worth-and-test")}
+      empty=""
+      columns={[
+        { head: t("metals.metal") },
+        { head: t("metal-page.met") },
+        { head: t("metal-page.costs"), number: true },
+        { head: t("metal-page.told-apart") },
+      ]}
+      rows={list.map(({ id, name, likelihood, worth, separatedBy }) => ({
+        key: id,
+        cells: [
+          <a key="a" href={`/metals/${id}`}>
+            {name}
+          </a>,
+          likelihood,
+          worth,
+          <Told key="s" says={separatedBy} />,
+        ],
+      }))}
+    />
   );
 }
 
-function Links({ items }: { items: readonly { id: string; name: string }[] }) {
+function Risks({ risks }: { risks: MetalView["risks"] }) {
+  const t = useTell();
   return (
-    <ul>
-      {items.map(({ id, name }) => (
-        <li key={id}>
-          <a href={`/metals/${id}`}>{name}</a>
-        </li>
-      ))}
-    </ul>
+    <>
+      <Rows
+        caption={t("metal-page.risks-caption")}
+        empty=""
+        columns={[
+          { head: t("metal-page.weighed-to"), number: true },
+          { head: t("metal-page.passes-wrongly"), number: true },
+          { head: t("metal-page.same-density"), number: true },
+          { head: t("metal-page.excluded-wrongly"), number: true },
+        ]}
+        rows={risks.map(({ expanded, wrong, unseen, rightly }) => ({
+          key: expanded,
+          cells: [expanded, wrong, unseen, rightly],
+        }))}
+      />
+      <p class="hint">
+        <a href="/worth">{t("result.global-risk-from")}</a>.
+      </p>
+    </>
   );
 }

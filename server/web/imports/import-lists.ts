@@ -7,7 +7,7 @@ import type { ImportPreview, RowCheck } from "../../ledger/imports/preview.ts";
 import { takeOverTickets, takeOverWeighings } from "../../ledger/imports/take-over.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
-import { type OwnMetals, ownMetalsFormat, readOwnMetals } from "../../metals/own-metals.ts";
+import { nextOwn, type OwnMetals } from "../../metals/own-metals.ts";
 import {
   type OwnSpecifications,
   ownSpecificationsFormat,
@@ -35,11 +35,7 @@ export function rowCheck(list: ListName, library: Library): RowCheck {
       };
     case "metals":
       return (row) =>
-        refusedBy("composition_percent", () =>
-          readOwnMetals(
-            JSON.stringify({ underhook_metals: ownMetalsFormat, version: 1, metals: [metalOf(row)] }),
-          ),
-        ) ?? { row };
+        refusedBy("composition_percent", () => nextOwn(undefined, { metals: [metalOf(row)] })) ?? { row };
   }
 }
 
@@ -93,10 +89,7 @@ export async function takeOver(
       const { own } = library;
       const taken = rows.map(metalOf);
       const metals = [...taken, ...without(own?.metals ?? [], taken)];
-      const version = (own?.version ?? 0) + 1;
-      await library.keep(
-        readOwnMetals(JSON.stringify({ underhook_metals: ownMetalsFormat, version, metals })),
-      );
+      await library.keep(nextOwn(own, { metals }));
       return taken.length;
     }
   }

@@ -1,17 +1,21 @@
+import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellId, tellValue } from "../../../views/messages/tell.ts";
 import type { FigureName, FigureView } from "../../../views/metals/figures.tsx";
 import type { MetalRow } from "../../../views/metals/index.tsx";
 import type { MetalView } from "../../../views/metals/show.tsx";
-import { fixed } from "../../../views/numbers.ts";
+import { fixed, inLocale } from "../../../views/numbers.ts";
 import { satisfies } from "../../conformity/alternative.ts";
 import { cautionsAbout } from "../../conformity/cautions.ts";
+import { claimRisk } from "../../conformity/claim-risk.ts";
+import { repeatedAmong } from "../../conformity/repeated.ts";
 import { separation } from "../../conformity/separation.ts";
 import { soundThrough } from "../../conformity/sound-through.ts";
+import { worthPassingOff, worthPerGram } from "../../conformity/worth.ts";
 import { bandByMixture } from "../../metals/band-by-mixture.ts";
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
-import type { DensityBand, Figure, Fraction, Metal } from "../../metals/metal.ts";
+import type { DensityBand, Figure, Fraction, Likelihood, Metal } from "../../metals/metal.ts";
 import { fromMemory, told } from "../../metals/provenance.ts";
 
 /** A family of the library as a reader calls it. */
@@ -31,7 +35,7 @@ export function metalRow(metal: Metal, locale: Locale): MetalRow {
 }
 
 /** How many neighbours on the axis are drawn. */
-const drawnNeighbours = 14;
+const drawnNeighbours = 9;
 
 /** Everything the page of one metal shows. */
 export function metalView(metal: Metal, library: Library, locale: Locale): MetalView {
@@ -51,25 +55,65 @@ export function metalView(metal: Metal, library: Library, locale: Locale): Metal
     })),
     mixture: mixtureOf(metal, locale),
     magnetism: t(`metal-page.magnets.${metal.magnetism}`),
-    colour: t(`metal-page.colours.${metal.colour}`) ?? metal.colour,
+    colour: coloursOf(metal, library)
+      .map((colour) => t(`metal-page.colours.${colour}`))
+      .join(", "),
     ...(conductivity ? { conductivity: conductivityText(conductivity, locale) } : {}),
     ...(sound ? { sound: soundText(sound, locale) } : {}),
     ...(metal.expansionPerMillionK === null
       ? {}
       : { expansion: t("metal-page.per-kelvin", { value: fixed(metal.expansionPerMillionK, 1, locale) }) }),
-    likelihood: t(`metal-page.likelihoods.${metal.likelihood}`),
+    likelihood: t(`metal-page.likelihoods.${metOf(metal, library)}`),
     figures: figuresOf(metal, locale),
+    fromMemory: Object.values(metal.provenance).filter(({ kind }) => kind === "from-memory").length,
     notes,
     hazards: cautionsAbout([metal]),
     recipes: (metal.recipes ?? [])
       .filter((recipe) => library.has(recipe))
-      .map((recipe) => ({ id: recipe, name: tellValue(called(library.metal(recipe)), locale) })),
+      .map(library.metal)
+      .map((recipe) => ({
+        id: recipe.id,
+        name: tellValue(called(recipe), locale),
+        low: recipe.densityGPerCm3.low,
+        high: recipe.densityGPerCm3.high,
+      })),
     neighbours: neighboursOf(metal, library, locale),
     alternatives: alternativesTo(metal, library).map((other) => ({
       id: other.id,
       name: tellValue(called(other), locale),
-      separatedBy: separation(metal, other).says,
+      likelihood: t(`metal-page.likelihoods.${metOf(other, library)}`),
+      worth: `${figures(100 * (worthPerGram(other, library.worth) / worthPerGram(metal, library.worth)), locale)} %`,
+      separatedBy: message(`conformity.way.${separation(metal, other).test}`),
     })),
+    risks: widths.map((relative) => riskAt(relative, metal, library, locale)),
+  };
+}
+
+/** Half-widths of the interval in shares of the density: a fine balance, a good one, a kitchen scale. */
+const widths = [0.0005, 0.002, 0.01, 0.05] as const;
+
+/** Two figures, without an exponent. */
+const figures = (value: number, locale: Locale) => inLocale(String(+value.toPrecision(2)), locale);
+
+function riskAt(
+  relative: number,
+  metal: Metal,
+  library: Library,
+  locale: Locale,
+): MetalView["risks"][number] {
+  const { nominal, low, high } = metal.densityGPerCm3;
+  const expanded = relative * nominal;
+  const { consumers, producers, beyondDensity } = claimRisk(metal, library, {
+    u: expanded / 2,
+    celsius: 20,
+    acceptance: { low: low - expanded, high: high + expanded },
+  });
+  const inThousand = (share: number) => fixed(1000 * share, 1, locale);
+  return {
+    expanded: `± ${figures(expanded, locale)} g/cm³`,
+    wrong: inThousand(consumers + beyondDensity),
+    unseen: inThousand(beyondDensity),
+    rightly: inThousand(producers),
   };
 }
 
@@ -181,10 +225,30 @@ function neighboursOf(metal: Metal, { metals }: Library, locale: Locale) {
 
 const order = { common: 0, possible: 1, rare: 2 } as const;
 
-/** Other metals whose band meets this one, likeliest first. */
-function alternativesTo(metal: Metal, { metals }: Library): Metal[] {
+const recipesIn = ({ has, metal: of }: Library, metal: Metal) =>
+  metal.recipes?.filter(has).map(of) ?? [metal];
+
+const coloursOf = (metal: Metal, library: Library) => [
+  ...new Set(recipesIn(library, metal).map(({ colour }) => colour)),
+];
+
+/** A family is met as often as the commonest of its recipes. */
+const metOf = (metal: Metal, library: Library): Likelihood =>
+  recipesIn(library, metal)
+    .map(({ likelihood }) => likelihood)
+    .sort((a, b) => order[a] - order[b])[0] ?? metal.likelihood;
+
+/** Other metals whose band meets this one: those worth less first, of them the likeliest. */
+function alternativesTo(metal: Metal, library: Library): Metal[] {
   const { low, high } = metal.densityGPerCm3;
-  return metals
-    .filter((m) => !satisfies(m, metal) && m.densityGPerCm3.low <= high && m.densityGPerCm3.high >= low)
-    .sort((a, b) => order[a.likelihood] - order[b.likelihood]);
+  const pays = (m: Metal) => (worthPassingOff(m, metal, library.worth) ? 0 : 1);
+  const rank = (m: Metal) => 10 * pays(m) + order[metOf(m, library)];
+  const meeting = library.metals.filter(
+    (m) => !satisfies(m, metal) && m.densityGPerCm3.low <= high && m.densityGPerCm3.high >= low,
+  );
+  const repeated = repeatedAmong(
+    meeting.map(({ id }) => id),
+    library,
+  );
+  return meeting.filter(({ id }) => !repeated(id)).sort((a, b) => rank(a) - rank(b));
 }

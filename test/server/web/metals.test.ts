@@ -71,14 +71,14 @@ describe("the library", () => {
       "longitudinal",
       "per kelvin",
       "Where this comes from",
-      "What a density cannot tell from it",
+      "What else lies here",
     ])
       expect(body).toContain(words);
     expect(body).toContain("92.5 %");
   });
 
   test("tungsten stands among what a density cannot tell from fine gold", async () => {
-    expect(idsIn((await get("/metals/au-999")).body)).toContain("el-w");
+    expect(idsIn((await get("/metals/au-999")).body)).toContain("w-pure");
   });
 
   test("lead carries its caution", async () => {
@@ -255,5 +255,39 @@ describe("metals of one's own", () => {
       told("metal.file.version", { version: 1, held: 2 }),
     );
     expect(at.library.now.version).toMatch(/\+own\.2$/);
+  });
+});
+
+describe("worth and occurrence", () => {
+  test("figures of the owner are kept as a version, come back when emptied, and outlive a metal that is added", async () => {
+    expect((await get("/worth")).statusCode).toBe(200);
+    expect((await at.post("/worth", { "worth-Ag": "250", "offered-rare": "7" })).statusCode).toBe(303);
+    await at.post("/metals/own", bellMetal);
+    await at.post("/worth/occurrence", { metal: "el-cu", likelihood: "rare" });
+    expect(at.library.own).toMatchObject({
+      version: 3,
+      worth: { Ag: 250 },
+      other_in_thousand: { rare: 7 },
+      likelihood: { "el-cu": "rare" },
+    });
+    expect(at.library.now.worth.of).toMatchObject({ Ag: 250, Au: 10_000 });
+    expect(at.library.now.metal("el-cu").likelihood).toBe("rare");
+    await at.post("/worth", { "worth-Ag": "", "offered-rare": "" });
+    expect(at.library.now.worth.of.Ag).toBe(100);
+  });
+
+  test("what cannot be is refused at its entry, and nothing is kept", async () => {
+    for (const [path, entry, typed] of [
+      ["", "worth-Au", "0"],
+      ["", "worth-Au", "dear"],
+      ["", "offered-common", "500"],
+      ["/occurrence", "metal", "au-750"],
+      ["/occurrence", "metal", ""],
+    ] as const) {
+      const answer = await at.post(`/worth${path}`, { [entry]: typed, likelihood: "rare" });
+      expect(answer.statusCode, typed).toBe(422);
+      expect(answer.body).toContain(`href="#${entry}"`);
+    }
+    expect(at.library.own).toBeUndefined();
   });
 });

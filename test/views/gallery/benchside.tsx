@@ -65,6 +65,8 @@ export const metalPage = (
     conductivity="8.3 % IACS"
     likelihood="common"
     figures={[{ figure: "nominal", value: "11.34 g/cm³", from: { code: "metal.provenance.from-memory" } }]}
+    fromMemory={1}
+    risks={[{ expanded: "± 0.01 g/cm³", wrong: "1.2", unseen: "1.1", rightly: "0.3" }]}
     notes={[]}
     hazards={["lead"]}
     recipes={[]}
@@ -73,6 +75,8 @@ export const metalPage = (
       {
         id: "au-375",
         name: "gold 375",
+        likelihood: "often",
+        worth: "160,000 %",
         separatedBy: {
           code: "separation.ring",
           params: { dull: { metal: "el-pb" }, other: { metal: "au-375" } },
