@@ -220,6 +220,16 @@ const decision = z.strictObject({
   worst_acceptance_risk: z
     .number()
     .describe("highest probability of a wrong acceptance that the rule allows, at the worst accepted value"),
+  global_risk: z
+    .strictObject({
+      consumers: z.number().describe("accepted though its density is outside the claim's band"),
+      producers: z.number().describe("rejected though it is the claim"),
+      beyond_density: z.number().describe("accepted, something else with a density inside the band"),
+    })
+    .optional()
+    .describe(
+      "shares of all pieces offered as the claim and measured so, under the rule (JCGM 106, clause 9)",
+    ),
 });
 
 const params = z.record(z.string(), z.unknown()).describe("values of the code, full precision");
@@ -267,19 +277,6 @@ export const computeResponse = z.strictObject({
     state: z.enum(states),
     message: z.string(),
     decision: decision.optional(),
-    consistent_after: z
-      .array(z.enum(separatingTests))
-      .nullable()
-      .optional()
-      .describe("the fewest harmless tests that would leave the claim alone; null when none do"),
-    global_risk: z
-      .strictObject({
-        consumers: z.number().describe("accepted though its density is outside the claim's band"),
-        producers: z.number().describe("rejected though it is the claim"),
-        beyond_density: z.number().describe("accepted, something else with a density inside the band"),
-      })
-      .optional()
-      .describe("shares of all pieces offered as the claim and measured so (JCGM 106, clause 9)"),
     needed_half_width_g_cm3: z.number().optional().describe("what would decide, where it is inconclusive"),
   }),
   not_excluded: z

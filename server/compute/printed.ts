@@ -10,7 +10,7 @@ type Telling = (message: Message) => string;
 /** A statement as the contract publishes it. */
 function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
   const { checks, conformity, not_excluded, excluded_by_tests, fineness, answer, ...rest } = statement;
-  const { says, ...stands } = conformity;
+  const { says, consistent_after: _, global_risk, decision, ...stands } = conformity;
   return {
     ...rest,
     checks: checks.map(({ code, severity, params }) => ({
@@ -19,7 +19,11 @@ function printed(statement: Statement | NoReading, tell: Telling): ComputeRespon
       params,
       message: tell({ code, params }),
     })),
-    conformity: { ...stands, message: tell(says ?? answer) },
+    conformity: {
+      ...stands,
+      ...(decision && { decision: { ...decision, ...(global_risk && { global_risk }) } }),
+      message: tell(says ?? answer),
+    },
     not_excluded: not_excluded.map(({ id, kind, occurrence, likelihood_ratio }) => ({
       id,
       kind,

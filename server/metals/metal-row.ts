@@ -1,6 +1,6 @@
 import { z } from "zod";
 import en from "../../views/messages/en.json" with { type: "json" };
-import { type AlloyState, alloyStates } from "./alloy-state.ts";
+import { type AlloyState, alloyStates, lighterBy } from "./alloy-state.ts";
 import { hasText } from "./catalogue-code.ts";
 import { colours, type DensityBand, type Figure, likelihoods, type Metal, magnetisms } from "./metal.ts";
 import { computedBy, type Provenance } from "./provenance.ts";
@@ -180,6 +180,7 @@ function metalOf(row: Row, family: string, bandOf: BandOf): Metal {
       .map(noteCode)
       .filter(hasText)
       .map((code) => ({ code })),
+    ...(row.states && { lighterBy: lighterBy(row.states) }),
     ...(row.fineness === undefined ? {} : { fineness: row.fineness }),
     ...(row.as_core === undefined ? {} : { asCore: row.as_core }),
     ...(row.as_skin === undefined ? {} : { asSkin: row.as_skin }),

@@ -73,6 +73,8 @@ export interface Metal {
   otherDensities: readonly { gPerCm3: number; provenance: Provenance }[];
   /** what else to know; text that an owner typed stays as typed */
   notes: readonly (Message | string)[];
+  /** by what share a sound piece may be lighter than its alloy: pores of castings, solder, cold work; absent: none */
+  lighterBy?: number;
   /** id of the fineness family whose stamp it may carry */
   fineness?: string;
   /** how often it is met as a core; absent: hardly ever; never: another metal of the library stands for it */

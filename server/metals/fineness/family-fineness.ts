@@ -57,10 +57,13 @@ export function familyFineness(
   const weighed = volumeOf(piece, claimed.expansionPerMillionK ?? usualExpansion);
   const [usually, least, most] = claimed.composition[element] ?? [0, 0, 0];
   const stamped = [piece.massG * (least ?? usually), piece.massG * (most ?? usually)] as const;
-  const parts = { ...partsOver(counting, weighed, confidence), stated_g: piece.massG * usually };
+  const parts = {
+    ...partsOver(counting, weighed, confidence),
+    stated_g: piece.massG * usually,
+    stamped_g: stamped,
+  };
   return {
-    ...saidBy(element, holding(stamped, parts, confidence), piece.massG, confidence),
-    parts,
+    ...saidBy(element, parts, piece.massG, confidence),
     recipes: (claimed.recipes ?? [claimed.id]).filter((id) => fits(library.metal(id))),
   };
 }
@@ -87,21 +90,6 @@ function saidBy(element: PreciousElement, parts: FineParts, massG: number, confi
   const permille = (grams: number) => Math.min(1000, Math.max(0, (1000 * grams) / massG));
   const range = (of: (grams: number) => number): [number, number] => [of(lowG), of(highG)];
   return { element, permille: range(permille), fine_g: range((grams) => grams), parts };
-}
-
-/**
- * A claim that is not excluded may hold what it is stamped: where the other recipes leave that out, the nearer end goes
- * there. For one piece only: pieces moved one by one would shift their sum.
- */
-function holding(
-  [leastG, mostG]: readonly [number, number],
-  parts: FineParts,
-  confidence: number,
-): FineParts {
-  const { lowG, highG } = fineSum([parts], confidence);
-  const at = (grams: number): FineEnd => ({ middle_g: grams, common_g: 0, own_g: 0, law_g: 0 });
-  if (mostG < lowG) return { ...parts, low: at(leastG) };
-  return leastG > highG ? { ...parts, high: at(mostG) } : parts;
 }
 
 function partsOver(rests: readonly RecipeRest[], measured: MeasuredPiece, confidence: number): FineParts {
@@ -171,7 +159,7 @@ const tells = 0.006;
 /** The mean over the corners of each recipe, recipes by how often they are met. */
 function meanCorner(rests: readonly RecipeRest[]): RestCorner {
   const all = rests.map(({ recipe, corners }) => ({
-    corner: meanOf(corners.map((corner) => ({ corner, weight: 1 }))),
+    corner: meanOf(corners.filter(({ light }) => !light).map((corner) => ({ corner, weight: 1 }))),
     weight: weights[recipe.likelihood],
   }));
   const telling = all.filter(({ corner }) => corner.slope < -tells);

@@ -20,6 +20,8 @@ export interface FineParts {
   expected: FineEnd;
   /** what the piece holds if it is as its claim states it, g; left out where nothing states it */
   stated_g?: number;
+  /** the least and the most it holds by its stamp, g; left out where nothing is stamped */
+  stamped_g?: readonly [number, number];
   /** standard uncertainty from that freedom, g: pieces of one maker share it */
   freedom_g: number;
   /** the most the piece can weigh, g */

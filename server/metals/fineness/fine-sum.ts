@@ -28,7 +28,7 @@ export function fineSum(pieces: readonly FineParts[], confidence: number): FineS
   const k = coveringFactor(confidence, (high.middle_g - low.middle_g) / Math.max(uLow, uHigh, 1e-12));
   const most = total(pieces.map(({ most_g }) => most_g));
   const within = (grams: number) => Math.min(most, Math.max(0, grams));
-  const [lowG, highG] = [within(low.middle_g - k * uLow), within(high.middle_g + k * uHigh)];
+  const [lowG, highG] = holding(pieces, [within(low.middle_g - k * uLow), within(high.middle_g + k * uHigh)]);
   const likely = total(pieces.map(({ stated_g, expected: { middle_g } }) => stated_g ?? middle_g));
   return {
     lowG,
@@ -36,6 +36,20 @@ export function fineSum(pieces: readonly FineParts[], confidence: number): FineS
     expectedG: Math.min(highG, Math.max(lowG, likely)),
     uG: Math.hypot(uOfEnd(expected), total(pieces.map(({ freedom_g }) => freedom_g))),
   };
+}
+
+/**
+ * A claim that is not excluded may hold what it is stamped: where its other recipes leave that out, the nearer end goes
+ * there. For one piece only: pieces moved one by one would shift their sum.
+ */
+function holding(
+  [piece, ...more]: readonly FineParts[],
+  [low, high]: readonly [number, number],
+): [number, number] {
+  if (!piece?.stamped_g || more.length > 0) return [low, high];
+  const [least, most] = piece.stamped_g;
+  if (most < low) return [least, high];
+  return [low, least > high ? most : high];
 }
 
 function summed(ends: readonly FineEnd[]): FineEnd {

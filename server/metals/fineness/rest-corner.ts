@@ -14,6 +14,8 @@ export interface RestCorner {
   uCm3PerG: number;
   /** d(cm³/g) / d(share of the precious metal) */
   slope: number;
+  /** as a made piece that is as light as its recipe's states leave it */
+  light?: true;
 }
 
 /** The ways a recipe leaves to share out its rest. */
@@ -86,10 +88,19 @@ function rangeOf({ composition }: Metal): Record<string, readonly [number, numbe
   );
 }
 
+/** The corner of a piece that is lighter by a share than its sound alloy. */
+const lighter = (corner: RestCorner, by: number): RestCorner => ({
+  ...corner,
+  cm3PerG: corner.cm3PerG / (1 - by),
+  light: true,
+});
+
 function cornersOfRest(recipe: Metal, element: PreciousElement): RestCorner[] {
   const usual = Object.entries(recipe.composition);
   const whole = usual.reduce((all, [, [w]]) => all + w, 0);
   const share = (recipe.composition[element]?.[0] ?? 0) / whole;
   const limited = { ...rangeOf(recipe), [element]: [share, share] as const };
-  return cornersOf(limited).map((fractions) => restCorner(element, fractions));
+  const sound = cornersOf(limited).map((fractions) => restCorner(element, fractions));
+  const { lighterBy = 0 } = recipe;
+  return lighterBy === 0 ? sound : [...sound, ...sound.map((corner) => lighter(corner, lighterBy))];
 }

@@ -15,7 +15,7 @@ import { builtInWorth, inThousandRange, occurrences, worthRange } from "../../me
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { fieldsOf, html } from "../page-request.ts";
+import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 type Problems = WorthPage["problems"];
@@ -29,7 +29,7 @@ export function worthRoutes(
     const frame = frameOf(request, reply, { path: "/metals", demo });
     const view: WorthPage = {
       ...tableOf(library, frame.locale),
-      values: fieldsOf(request),
+      values: asTyped(request),
       problems,
       kept: "kept" in (request.query as object),
       csrfToken: frame.csrfToken,

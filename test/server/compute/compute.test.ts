@@ -180,8 +180,12 @@ describe("compute", () => {
 
   it("adds a verdict on the claim's limits when a rule was agreed, and changes nothing else", () => {
     const ruled = answered({ ...ounce, decision_rule: { kind: "guard-band" } });
-    const { decision, ...same } = ruled.conformity;
-    expect({ ...ruled, conformity: same }).toEqual(answered(ounce));
+    const { decision, global_risk, ...same } = ruled.conformity;
+    const { global_risk: unruled, ...bare } = answered(ounce).conformity;
+    expect({ ...ruled, conformity: same }).toEqual({ ...answered(ounce), conformity: bare });
+    // a guard band lets less through than the rule that excludes only what the interval does not touch
+    expect(global_risk!.consumers).toBeLessThan(unruled!.consumers);
+    expect(global_risk!.producers).toBeGreaterThan(unruled!.producers);
     expect(decision).toMatchObject({ rule: { kind: "guard-band", multiple: 1 } });
     expect(refused({ ...ounce, claim: undefined, decision_rule: { kind: "simple" } }).error).toMatchObject({
       at: "decision_rule",
