@@ -89,7 +89,8 @@ export async function start(asked: Settings): Promise<Running> {
         settings = next;
         if (before.settings.source.kind === "demo") movedAway(before.settings.dataFolder);
       } catch (error) {
-        console.error(`The bench was not exchanged, and the one before goes on. ${(error as Error).message}`);
+        // the bench before goes on
+        console.error(error);
         opened = await open(before.settings, change, inRoom);
       }
       return opened.listener;

@@ -3,15 +3,16 @@ import { backUp } from "../ledger/backup.ts";
 import { dataFolder, ledgerFile } from "../ledger/data-folder.ts";
 import { command } from "./command.ts";
 import { copyAlong } from "./files-copied.ts";
+import { givenLedger, ledgerOptions } from "./ledger-for-reading.ts";
 
-const told = { name: "backup", options: { ledger: { type: "string" } }, takesArguments: true } as const;
+const told = { name: "backup", options: ledgerOptions, takesArguments: true } as const;
 
 /** `underhook backup`: 0 when the copy is made and good, 1 when the ledger is damaged, 2 otherwise. */
 export const run = (args: string[]): Promise<number> =>
   command(told, args, async ({ values, positionals, say }) => {
     const stamp = new Date().toISOString().replaceAll(":", "-");
-    const [target = join(dataFolder(), "backups", `ledger-${stamp}.sqlite`)] = positionals;
-    const file = values.ledger ?? ledgerFile();
+    const [target = join(values.data ?? dataFolder(), "backups", `ledger-${stamp}.sqlite`)] = positionals;
+    const file = givenLedger(values) ?? ledgerFile();
     say.out("cli.backup.done", { file: target, ...(await backUp(file, target)) });
     return copyAlong(file, target, say);
   });

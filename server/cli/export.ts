@@ -5,7 +5,7 @@ import { entriesJson, entrySchema, recordsCsv } from "../ledger/export.ts";
 import { proofOf } from "../ledger/proof-file.ts";
 import { recordText } from "../ledger/record-file.ts";
 import { command } from "./command.ts";
-import { ledgerForReading } from "./ledger-for-reading.ts";
+import { givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-reading.ts";
 
 const forms = ["csv", "json", "record", "proof", "schema"] as const;
 
@@ -18,7 +18,7 @@ const told = {
     record: { type: "string" },
     proof: { type: "string" },
     out: { type: "string" },
-    ledger: { type: "string" },
+    ...ledgerOptions,
   },
   takesArguments: false,
 } as const;
@@ -33,7 +33,7 @@ export const run = (args: string[]): Promise<number> =>
       await write([`${JSON.stringify(entrySchema(), null, 2)}\n`], values.out);
       return 0;
     }
-    const ledger = await ledgerForReading("export", values.ledger);
+    const ledger = await ledgerForReading("export", givenLedger(values));
     try {
       if (values.csv) await write(recordsCsv(ledger), values.out);
       else if (values.json) await write(entriesJson(ledger), values.out);

@@ -3,10 +3,11 @@ import { restore } from "../ledger/backup.ts";
 import { ledgerFile } from "../ledger/data-folder.ts";
 import { command } from "./command.ts";
 import { copyAlong } from "./files-copied.ts";
+import { givenLedger, ledgerOptions } from "./ledger-for-reading.ts";
 
 const told = {
   name: "restore",
-  options: { ledger: { type: "string" }, until: { type: "string" } },
+  options: { ...ledgerOptions, until: { type: "string" } },
   takesArguments: true,
 } as const;
 
@@ -15,7 +16,7 @@ export const run = (args: string[]): Promise<number> =>
   command(told, args, async ({ values, positionals, say }) => {
     const [from] = positionals;
     if (from === undefined) throw new Refusal("cli.restore.no-backup");
-    const file = values.ledger ?? ledgerFile();
+    const file = givenLedger(values) ?? ledgerFile();
     const { entries, movedAway } = await restore(from, file, new Date().toISOString(), values.until);
     say.out("cli.restore.done", { file, entries, from });
     if (movedAway !== null) say.out("cli.restore.moved", { file: movedAway });

@@ -9,7 +9,7 @@ import { publicKeyId } from "../ledger/signing-key.ts";
 import { photoFiles } from "../photos/photo-folder.ts";
 import { reportFiles } from "../reports/report-folder.ts";
 import { command, type Voice } from "./command.ts";
-import { ledgerForReading } from "./ledger-for-reading.ts";
+import { givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-reading.ts";
 import { verifyRecord } from "./verify/record.ts";
 import { verifyReport } from "./verify/report.ts";
 import { type GivenTrust, trustIn } from "./verify/trust.ts";
@@ -26,7 +26,7 @@ const told = {
   options: {
     checkpoint: { type: "string", multiple: true, default: [] as string[] },
     key: { type: "string" },
-    ledger: { type: "string" },
+    ...ledgerOptions,
     chain: { type: "boolean", default: false },
   },
   takesArguments: true,
@@ -36,12 +36,13 @@ const told = {
 export const run = (args: string[]): Promise<number> =>
   command(told, args, async ({ values, positionals: [file], say }) => {
     const kind = file === undefined ? "ledger" : kindOfFile(file);
-    const ledger = kind === "ledger" ? file : values.ledger;
+    const given = givenLedger(values);
+    const ledger = kind === "ledger" ? (file ?? given) : given;
     const folder = ledger === undefined ? dataFolder() : dirname(ledger);
     const trust = trustIn(folder, values.key, values.checkpoint);
     if (file !== undefined && kind === "record") return verifyRecord(file, trust.keyId, say);
     if (file !== undefined && kind === "report") return verifyReport(file, { ledger, trust, say });
-    return verifyLedger(file, folder, { trust, chainOnly: values.chain, say });
+    return verifyLedger(ledger, folder, { trust, chainOnly: values.chain, say });
   });
 
 async function verifyLedger(

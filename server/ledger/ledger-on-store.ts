@@ -236,6 +236,9 @@ function voucherFor(keyId: string, previous: SigningKey | undefined) {
 }
 
 async function mustBeCurrent(store: Store): Promise<void> {
+  const tables = await store.db.introspection.getTables();
+  if (!tables.some(({ name }) => name === "schema_versions"))
+    throw new LedgerError("ledger.is-none", { place: store.place }, "missing");
   const version = await schemaVersion(store);
   if (version !== currentSchema)
     throw new LedgerError(

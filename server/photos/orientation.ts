@@ -16,8 +16,9 @@ export function orientationIn(data: Buffer): number | undefined {
       const turned = two(at + 8);
       if (two(at) === orientationTag) return turned >= 1 && turned <= 8 ? turned : undefined;
     }
-  } catch {
+  } catch (error) {
     // Exif data that points outside of itself says nothing; the picture is whole without it.
+    if (!(error instanceof RangeError)) throw error;
   }
   return undefined;
 }

@@ -36,7 +36,7 @@ export function photoFrom(bytes: Buffer): Photo {
       return { type: "image/webp", ...strippedWebp(bytes) };
   } catch (error) {
     // A length that points outside of the file: Buffer reads throw RangeError.
-    if (error instanceof Refusal) throw error;
+    if (!(error instanceof RangeError)) throw error;
     throw new Refusal("photo.refusal.damaged");
   }
   throw new Refusal("photo.refusal.other-type");

@@ -19,14 +19,8 @@ export async function staleRefusal(
   seen: number,
   ledger: Ledger,
 ): Promise<Refusal> {
-  const since = entries.slice(seen);
-  const told = since.slice(-mostTold).map(happened);
-  const changes: Message[] =
-    since.length > mostTold ? [message("happened.earlier", { n: since.length - mostTold }), ...told] : told;
-  if (isLotCommand(command) || isSettlementCommand(command)) {
-    const lot = lotOf(entries)?.name ?? command.subject;
-    return new Refusal("lot.stale", { lot, changes: orUnknown(changes) });
-  }
+  if (isLotCommand(command) || isSettlementCommand(command)) return staleLot(command.subject, entries, seen);
+  const changes = changesIn(entries, seen);
   const ticket = weighingOf(entries)?.ticket ?? command.subject;
   const open = await openWeighing(ledger);
   const other =
@@ -35,6 +29,21 @@ export async function staleRefusal(
   const typed = typedIn(command);
   const lost = typed === undefined ? [] : [message("happened.typed", { typed })];
   return new Refusal(code, { ticket, changes: [...orUnknown([...changes, ...other]), ...lost] });
+}
+
+/** The same of a page about a lot. */
+export function staleLot(subject: string, entries: readonly Entry[], seen: number): Refusal {
+  const lot = lotOf(entries)?.name ?? subject;
+  return new Refusal("lot.stale", { lot, changes: orUnknown(changesIn(entries, seen)) });
+}
+
+/** What changed since a page saw so many entries; the oldest of many by their number. */
+function changesIn(entries: readonly Entry[], seen: number): Message[] {
+  const since = entries.slice(seen);
+  const told = since.slice(-mostTold).map(happened);
+  return since.length > mostTold
+    ? [message("happened.earlier", { n: since.length - mostTold }), ...told]
+    : told;
 }
 
 const aboutRecord: ReadonlySet<string> = new Set<Command["do"]>([

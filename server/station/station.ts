@@ -1,3 +1,4 @@
+import { Refusal } from "../../calibration/refusal.ts";
 import { canonicalJson } from "../ledger/canonical-json.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Happened } from "../ledger/ledger.ts";
@@ -6,7 +7,7 @@ import type { BenchParts } from "./bench-parts.ts";
 import type { Command } from "./command.ts";
 import { decisionOn } from "./decision.ts";
 import { LiveReadings } from "./live-readings.ts";
-import { staleRefusal } from "./stale-refusal.ts";
+import { staleLot, staleRefusal } from "./stale-refusal.ts";
 
 /** What was done: the command, and everything about its subject, the new entries last. */
 export interface Done {
@@ -47,8 +48,7 @@ export class Station {
   async mustBeCurrent({ subject, seen }: { subject: string; seen: number }): Promise<void> {
     const entries = await this.#parts.ledger.entriesOf(subject);
     if (entries.length === seen) return;
-    const command = { do: "state-water", subject, seen, celsius: "" } as const;
-    throw await staleRefusal(command, entries, seen, this.#parts.ledger);
+    throw staleLot(subject, entries, seen);
   }
 
   /** What would stand about its subject after a command, without doing it. Throws Refusal as doing it would. */
@@ -92,7 +92,7 @@ export class Station {
 
   /** True when just this was written right after what the page saw: the same form sent twice is done once. */
   async #isRepeated(command: Command, entries: readonly Entry[], seen: number): Promise<boolean> {
-    const happened = await this.#decide(command, entries.slice(0, seen)).catch(() => []);
+    const happened = await this.#decide(command, entries.slice(0, seen)).catch(nothingWhereRefused);
     return (
       happened.length > 0 &&
       happened.every(({ kind, body }, place) => {
@@ -122,6 +122,12 @@ function unwritten({ kind, body }: Happened, subject: string, bench: string): En
     prevHash: none,
     hash: none,
   } as Entry;
+}
+
+/** A command that would have been refused then did not happen then; an error of the program is none. */
+function nothingWhereRefused(error: unknown): Happened[] {
+  if (error instanceof Refusal) return [];
+  throw error;
 }
 
 /** What was asked, without what the sensors happened to show: between two sendings of one form they move on. */

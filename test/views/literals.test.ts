@@ -119,6 +119,7 @@ it("a person reads nothing on the command line that does not come from a catalog
   const said = [
     ...sourcesIn("server/cli"),
     sourceOf("server/settings.ts"),
+    sourceOf("server/start.ts"),
     sourceOf("server/underhook.ts"),
   ].flatMap(proseIn);
   expect(said.filter((one) => !others.some((other) => other.test(one)))).toEqual([]);

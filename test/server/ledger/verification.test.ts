@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import fc from "fast-check";
@@ -231,5 +231,14 @@ test("a bench does not write behind a broken chain", async () => {
     kind: "damaged",
     code: "ledger.start.damaged",
     params: { fault: { code: "ledger.fault.changed", params: { row: rows - 2 } } },
+  });
+});
+
+test("a file that holds no ledger is named as none", async () => {
+  const file = join(folder, "empty.sqlite");
+  writeFileSync(file, "");
+  await expect(openLedger({ file, now: clock(), bench: "verify", readOnly: true })).rejects.toMatchObject({
+    code: "ledger.is-none",
+    params: { place: file },
   });
 });
