@@ -6,22 +6,26 @@ import { fixed, inLocale } from "../numbers.ts";
 import { Rows } from "../sheet.tsx";
 import type { SecondPersonView, SecondReadingView } from "./view.ts";
 
-/** Above the record's button: that a second person must read, what that person read, or that it is confirmed. */
+/** Above the record's button: that a second person must read, that one read otherwise, or that it is confirmed. */
 export function SecondPersonNote({ view, inLot = false }: { view: SecondPersonView; inLot?: boolean }) {
   const t = useTell();
-  const { due, last } = view;
+  const { due, confirmed, unlike } = view;
   if (due === undefined)
-    return last ? <p class="hint">{t("second-person.confirmed", { by: last.by, when: last.when })}</p> : null;
+    return confirmed ? <p class="hint">{t("second-person.confirmed", confirmed)}</p> : null;
   return (
     <>
-      {last === undefined ? (
+      {unlike === undefined ? (
         <p>{t("second-person.due", { above: due })}</p>
       ) : (
         <>
           <p>
-            <strong>{t("second-person.differs", { by: last.by })}</strong>
+            <strong>
+              {t("second-person.differs", {
+                by: unlike.by,
+                readings: unlike.roles.map((role) => ({ code: `bench.roles.${role}`, params: {} })),
+              })}
+            </strong>
           </p>
-          <SecondReadingRows reading={last} />
           {inLot && (
             <p>
               <a href="/">{t("second-person.differs-back")}</a>
@@ -30,7 +34,7 @@ export function SecondPersonNote({ view, inLot = false }: { view: SecondPersonVi
         </>
       )}
       <p>
-        <a class={last === undefined ? "button large" : "button plain"} href="/bench/second-person">
+        <a class={unlike === undefined ? "button large" : "button plain"} href="/bench/second-person">
           {t("second-person.hand-over")}
         </a>
       </p>

@@ -59,8 +59,10 @@ export interface SecondReadingView {
 export interface SecondPersonView {
   /** the limit that asks for one who has not confirmed yet */
   due?: string;
-  /** the newest word on just these readings */
-  last?: SecondReadingView;
+  /** who confirmed just these readings */
+  confirmed?: { by: string; when: string };
+  /** who read otherwise, and which readings; no value of either stands here, so that the next reading is blind too */
+  unlike?: { by: string; roles: readonly Role[] };
 }
 
 /** A reading kept for the piece, as it was taken. */

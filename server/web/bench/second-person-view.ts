@@ -25,6 +25,12 @@ export function secondReadingView({ at, body }: EntryOf<"second-reading">): Seco
 /** How the piece on the bench stands with its second person; undefined when none is asked for. */
 export function secondPersonView({ item, secondPersonDue: due }: Bench): SecondPersonView | undefined {
   const last = item && lastSecondReading(item);
-  if (due === undefined && !last) return undefined;
-  return { ...(due === undefined ? {} : { due }), ...(last ? { last: secondReadingView(last) } : {}) };
+  if (due === undefined) {
+    if (!last) return undefined;
+    const { by, when } = secondReadingView(last);
+    return { confirmed: { by, when } };
+  }
+  if (!last) return { due };
+  const { by, readings } = last.body;
+  return { due, unlike: { by, roles: readings.filter(({ agrees }) => !agrees).map(({ what }) => what) } };
 }
