@@ -46,6 +46,44 @@
     true,
   );
 
+  // A press counts for what the next button was when it went down: the part may be drawn anew under the thumb, and
+  // what the button does by then may be another thing.
+  const does = (button) =>
+    [
+      button.getAttribute("aria-disabled"),
+      button.form?.getAttribute("action"),
+      ...["role", "take", "check", "place"].map((name) => button.form?.elements.namedItem(name)?.value),
+    ].join(" ");
+  let down;
+  document.addEventListener(
+    "pointerdown",
+    ({ target }) => {
+      const button = target.closest?.(".next");
+      down = button && { button, does: does(button) };
+    },
+    true,
+  );
+  document.addEventListener(
+    "click",
+    (event) => {
+      const button = event.target.closest?.(".next");
+      if (!button || !down || event.detail === 0 || does(button) === down.does) return;
+      event.preventDefault();
+      event.stopPropagation();
+    },
+    true,
+  );
+  document.addEventListener(
+    "pointerup",
+    ({ target }) => {
+      const now = document.getElementById("next");
+      // where the element itself was exchanged, the browser makes no click of the press
+      if (!down || down.button.isConnected || !now?.contains(target) || does(now) !== down.does) return;
+      now.click();
+    },
+    true,
+  );
+
   // --- 3: keys
   const typing = (element) =>
     element?.closest?.("input:not([type=checkbox]):not([type=radio]),select,textarea,[contenteditable]");

@@ -1,5 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
+import { NextButton } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, CheckView } from "./view.ts";
 
@@ -48,11 +49,7 @@ export function RemedyButton({ view, check, next }: { view: BenchView; check: Ch
   return (
     <BenchForm view={view} to="/bench/remedy" hidden={{ check: check.code, place: String(remedy.place) }}>
       {next ? (
-        <div class="thumb">
-          <button type="submit" class="next" data-key="Enter F9">
-            {label} <kbd>Enter</kbd>
-          </button>
-        </div>
+        <NextButton>{label}</NextButton>
       ) : (
         <button type="submit" class="plain">
           {label}

@@ -1,5 +1,6 @@
 import { Check, Field } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { NextButton } from "./next-button.tsx";
 import { BenchForm, typedInto } from "./parts.tsx";
 import { SecondPersonNote } from "./second-person.tsx";
 import type { BenchView } from "./view.ts";
@@ -15,11 +16,7 @@ export function RecordForm({ view, next = true }: { view: BenchView; next?: bool
         <BenchForm view={view} to="/bench/record">
           {asks && <WhatWasFound view={view} />}
           {next ? (
-            <div class="thumb">
-              <button type="submit" class="next" data-key="Enter w">
-                {t("bench.end.write")} <kbd>Enter</kbd>
-              </button>
-            </div>
+            <NextButton keys="Enter w">{t("bench.end.write")}</NextButton>
           ) : (
             <button type="submit" class="plain">
               {t("bench.end.write")}

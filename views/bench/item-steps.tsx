@@ -2,6 +2,7 @@ import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
 import { CheckFirst, CheckNotes, RemedyButton, remedyOf, Why } from "./checks.tsx";
 import { DoneRows } from "./done-rows.tsx";
+import { HandsFreeSwitch } from "./hands-free.tsx";
 import { Instruction } from "./instruction.tsx";
 import { RecordForm } from "./item-end.tsx";
 import { OtherItem } from "./other-item.tsx";
@@ -86,7 +87,10 @@ function Now({
       )}
       <div class="act">
         {checkStands && remedyOf(stop) ? (
-          <RemedyButton view={view} check={stop} next />
+          <>
+            <RemedyButton view={view} check={stop} next />
+            {view.handsFree && <HandsFreeSwitch view={view} />}
+          </>
         ) : (
           <StepAct view={view} item={item} step={step} stop={checkStands ? stop : undefined} />
         )}

@@ -3,6 +3,7 @@ import { metalTold } from "../messages/tell.ts";
 import { methodNames, methodViews } from "../methods/index.ts";
 import { ForTheReport } from "./for-the-report.tsx";
 import { HandsFreeSwitch } from "./hands-free.tsx";
+import { NextButton } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView } from "./view.ts";
 
@@ -58,11 +59,7 @@ export function Opening({ view }: { view: BenchView }) {
             </div>
           </div>
           <div class="act">
-            <div class="thumb">
-              <button type="submit" class="next" data-key="Enter">
-                {t("bench.opening.go")} <kbd>Enter</kbd>
-              </button>
-            </div>
+            <NextButton keys="Enter">{t("bench.opening.go")}</NextButton>
           </div>
           <details class="fold across" open={(typed.description ?? "") !== "" || undefined}>
             <summary>{t("bench.opening.more")}</summary>

@@ -1,5 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
 import { methodViews } from "../methods/index.ts";
+import { NextButton } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, ItemView } from "./view.ts";
 
@@ -18,11 +19,7 @@ export function StatedForm({ view, item, due }: { view: BenchView; item: ItemVie
         refused={refused && { field: refused.field ?? "", says: refused.says }}
       />
       {due ? (
-        <div class="thumb">
-          <button type="submit" class="next" data-key="F9">
-            {t("bench.readings.enter")} <kbd>Enter</kbd>
-          </button>
-        </div>
+        <NextButton keys="F9">{t("bench.readings.enter")}</NextButton>
       ) : (
         <button type="submit" class="plain">
           {t("bench.readings.enter")}

@@ -2,6 +2,7 @@ import { useTell } from "../messages/spoken.ts";
 import type { Role } from "../methods/view.ts";
 import { HandsFreeSwitch } from "./hands-free.tsx";
 import { RecordForm } from "./item-end.tsx";
+import { NextButton, NextWaits } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
 import { StatedForm } from "./stated-form.tsx";
 import { TypedForm } from "./typed-form.tsx";
@@ -47,11 +48,9 @@ function Take({ view, role }: { view: BenchView; role: Role }) {
   const t = useTell();
   return (
     <BenchForm view={view} to="/bench/captures" hidden={{ role }}>
-      <div class="thumb">
-        <button type="submit" class="next" data-needs-live data-key="Enter F9 t">
-          {t("bench.next.take")} <span class="unseen">{t(`bench.roles.${role}`)}</span> <kbd>Enter</kbd>
-        </button>
-      </div>
+      <NextButton keys="Enter F9 t" live>
+        {t("bench.next.take")} <span class="unseen">{t(`bench.roles.${role}`)}</span>
+      </NextButton>
     </BenchForm>
   );
 }
@@ -80,24 +79,15 @@ function TakeInstead({ view, check }: { view: BenchView; check: CheckView }) {
   const t = useTell();
   return (
     <BenchForm view={view} to="/bench/remedy" hidden={{ check: check.code, place: "" }}>
-      <div class="thumb">
-        <button type="submit" class="next" data-key="Enter F9">
-          {t("bench.remedy.repeat")} <kbd>Enter</kbd>
-        </button>
-      </div>
+      <NextButton>{t("bench.remedy.repeat")}</NextButton>
     </BenchForm>
   );
 }
 
 function Waiting({ view }: { view: BenchView }) {
-  const t = useTell();
   return (
     <>
-      <div class="thumb">
-        <button type="button" class="next" aria-disabled="true" data-waiting>
-          {t("bench.readings.waiting")}
-        </button>
-      </div>
+      <NextWaits />
       <WaysOut view={view} />
     </>
   );

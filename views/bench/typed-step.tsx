@@ -1,5 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
 import { Instruction } from "./instruction.tsx";
+import { NextButton } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
 import { Repeat, WaysOut } from "./step-act.tsx";
 import { StepDrawing } from "./step-drawing.tsx";
@@ -35,11 +36,7 @@ export function TypedStep({ view, item, step }: { view: BenchView; item: ItemVie
           <Instruction step={step}>{live ? field : undefined}</Instruction>
           <StepDrawing method={item.method} role={role ?? "water"} />
           <div class="act">
-            <div class="thumb">
-              <button type="submit" class="next" data-key="Enter F9">
-                {t("bench.next.take")} <kbd>Enter</kbd>
-              </button>
-            </div>
+            <NextButton>{t("bench.next.take")}</NextButton>
           </div>
         </div>
       </BenchForm>

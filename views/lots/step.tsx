@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { HandsFreeButton } from "../bench/hands-free.tsx";
+import { NextButton } from "../bench/next-button.tsx";
 import { OtherItem } from "../bench/other-item.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
@@ -80,17 +81,7 @@ function Now({
         {children}
       </div>
       <div class="act">
-        <div class="thumb">
-          <button
-            type="submit"
-            id="lot-next"
-            class="next"
-            data-key="Enter F9"
-            {...(live ? { "data-needs-live": true } : {})}
-          >
-            {button} <kbd>Enter</kbd>
-          </button>
-        </div>
+        <NextButton live={live}>{button}</NextButton>
       </div>
     </div>
   );
