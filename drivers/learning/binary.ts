@@ -5,6 +5,13 @@ import type { Typed } from "./typed.ts";
 /** Where a whole number stands in a frame of bytes, and how it is written there. */
 export type BinaryNumber = NonNullable<Profile["binary"]>;
 
+const numberWriting = [
+  "high-byte-first",
+  "low-byte-first",
+  "packed-decimals",
+  "packed-decimals-low-first",
+] as const;
+
 /** Bytes that come together, with nothing for so long before them, begin a frame, ms. */
 const pauseMs = 15;
 
@@ -38,7 +45,12 @@ export function framesOf(chunks: readonly Chunk[]): Extract<Ending, { kind: "len
 export function frameText(frame: Uint8Array, { at, size, writes }: BinaryNumber): string | null {
   const field = frame.subarray(at, at + size);
   if (field.length < size) return null;
-  const number = writes === "packed-decimals" ? packed(field) : whole(field, writes);
+  const number =
+    writes === "packed-decimals"
+      ? packed(field)
+      : writes === "packed-decimals-low-first"
+        ? packed(field.toReversed())
+        : whole(field, writes);
   if (number === null) return null;
   const hex = (bytes: Uint8Array) => Buffer.from(bytes).toString("hex");
   return `${hex(frame.subarray(0, at))}: ${number} :${hex(frame.subarray(at + size))}`;
@@ -57,14 +69,27 @@ function whole(field: Uint8Array, writes: "high-byte-first" | "low-byte-first"):
   return String(unsigned >= range / 2 ? unsigned - range : unsigned);
 }
 
-/** Every place in the frames at which each typed value stands, its point left out; the widest of those that agree. */
+/**
+ * Every place in the frames at which each typed value stands, its point left out; the widest of those that agree. A size
+ * without its sign is looked for where no place has both.
+ */
 export function binaryNumbers(
   length: number,
   typed: readonly Typed[],
   bodyOf: (bytes: Uint8Array) => Uint8Array,
 ): BinaryNumber[] {
+  const signed = placesOf(length, typed, bodyOf, true);
+  return signed.length > 0 ? signed : placesOf(length, typed, bodyOf, false);
+}
+
+function placesOf(
+  length: number,
+  typed: readonly Typed[],
+  bodyOf: (bytes: Uint8Array) => Uint8Array,
+  signed: boolean,
+): BinaryNumber[] {
   const found: BinaryNumber[] = [];
-  for (const writes of ["high-byte-first", "low-byte-first", "packed-decimals"] as const)
+  for (const writes of numberWriting)
     for (const size of [5, 4, 3, 2])
       for (let at = 1; at + size <= length; at += 1) {
         const place: BinaryNumber = { at, size, writes };
@@ -72,7 +97,7 @@ export function binaryNumbers(
           value.lines.some(({ bytes }) => {
             const number = /: (-?\d+) :/.exec(frameText(bodyOf(bytes), place) ?? "")?.[1];
             if (number === undefined || number.replace("-", "") !== value.digits) return false;
-            return writes === "packed-decimals" || number.startsWith("-") === value.negative;
+            return number.startsWith("-") === (signed && value.negative);
           });
         const inside = found.some(
           (wider) => wider.writes === writes && wider.at <= at && at + size <= wider.at + wider.size,

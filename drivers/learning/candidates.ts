@@ -2,7 +2,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { notationsOf, shiftExplained } from "./notations.ts";
 import { atRest, type Observed, skeleton } from "./observed.ts";
 import { type Run, type RunForm, runForms, runsIn } from "./runs.ts";
-import { nearestLines, type Typed } from "./typed.ts";
+import type { Typed } from "./typed.ts";
 import { magnitudeOf, type Notation } from "./written-number.ts";
 
 /** One line with the number that a hypothesis takes for the weight. */
@@ -29,11 +29,11 @@ export function candidatesOf(
   texts: readonly Observed[],
   typed: readonly Typed[],
 ): Candidate[] | { refused: Message } {
-  const reasons: Message[] = [];
+  const reasons: { shifted: boolean; message: Message }[] = [];
   const found: Candidate[] = [];
   for (const { place, notation } of hypotheses(typed)) {
     const judged = judge({ place, notation }, texts, typed);
-    if ("refused" in judged) reasons.push(judged.refused);
+    if ("refused" in judged) reasons.push({ shifted: notation.shift !== undefined, message: judged.refused });
     else found.push(judged);
   }
   if (found.length > 0) return distinct(found, typed);
@@ -44,7 +44,10 @@ export function candidatesOf(
     "learn.refused.not-all",
     "learn.refused.not-steady",
   ];
-  const first = order.flatMap((code) => reasons.find((reason) => reason.code === code) ?? [])[0];
+  // A point that stands elsewhere is the reason only where no number with its point in place was looked at.
+  const plain = reasons.filter(({ shifted }) => !shifted);
+  const told = (plain.length > 0 ? plain : reasons).map((reason) => reason.message);
+  const first = order.flatMap((code) => told.find((reason) => reason.code === code) ?? [])[0];
   return { refused: first ?? notFound(texts, typed) };
 }
 
@@ -151,7 +154,7 @@ function judge(
       return { refused: message(lost ? "learn.refused.not-steady" : "learn.refused.not-all", told) };
     if (reason.includes("other-unit")) return { refused: message("learn.refused.other-unit", told) };
     if (reason.includes("no")) return { refused: message("learn.refused.point", told) };
-    const nearest = value.lines.slice(0, nearestLines).flatMap((observed) => byLine.get(observed) ?? []);
+    const nearest = value.nearest.flatMap((observed) => byLine.get(observed) ?? []);
     const about = nearest.filter(({ size }) => Math.abs(Number(size) - sizeOf(value)) <= slack(value));
     if (about.length < nearest.length - Math.max(1, 0.15 * nearest.length))
       return { refused: message("learn.refused.not-steady", told) };

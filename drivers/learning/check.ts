@@ -86,6 +86,10 @@ const candidates: readonly Check[] = (
     ),
 );
 
+const bytesAt = (bodies: readonly Uint8Array[], at: number, behind: number) =>
+  bodies.flatMap((body) => [...body.subarray(body.length - at, body.length - behind)]);
+const isDigit = (byte: number) => byte >= 0x30 && byte <= 0x39;
+
 /**
  * The check that fits the lines, or null. A chance fit is one in 128 a line, so a dozen different lines that fit
  * with several different check values leave no doubt. Lines without a check may stand between.
@@ -104,6 +108,8 @@ export function checkOf(bodies: readonly Uint8Array[]): Check | null {
     const values = new Set(
       fitting.map((body) => body.subarray(body.length - at, body.length - check.behind).join()),
     );
+    // The exclusive or of two equal numbers is the last digit of one of them: a check byte is not always a digit.
+    if (check.written.startsWith("byte") && bytesAt(fitting, at, check.behind).every(isDigit)) continue;
     if (values.size >= 4 && fitting.length > (best?.fitting ?? 0)) best = { check, fitting: fitting.length };
   }
   return best?.check ?? null;

@@ -19,6 +19,11 @@ import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
 import type { Ending, Finding, Profile } from "./profile.ts";
 import {
   type Answers,
+  belowZeroQuestion,
+  eachLine,
+  minusBefore,
+  minusUnknown,
+  noMark,
   numberQuestion,
   type Question,
   sendsByItself,
@@ -29,7 +34,15 @@ import type { Recording } from "./recording.ts";
 import { runsIn } from "./runs.ts";
 import { meaningOfBytes, samplesFrom } from "./samples.ts";
 import { type WeightParts, weightParts } from "./sides.ts";
-import { type SignForm, saysMinus, signForm } from "./signs.ts";
+import {
+  dashesBeside,
+  minusTold,
+  type SignForm,
+  saysMinus,
+  signByMark,
+  signForm,
+  typedLines,
+} from "./signs.ts";
 import { type Typed, typedValues } from "./typed.ts";
 import { labelled, type SignPlace, signPlaces, vouched } from "./vouching.ts";
 
@@ -59,10 +72,10 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   if ("because" in lines) return { refused: lines.because };
   if ("frames" in lines) return learnFromFrames(recording, lines.frames, hints);
   // Lines that make one reading together are tried first; a line may also carry everything by itself.
-  const ways =
-    lines.block.lines > 1
-      ? [lines, { ...lines, block: { lines: 1, sure: true }, texts: lines.single }]
-      : [lines];
+  const single = { ...lines, block: { lines: 1, sure: true }, texts: lines.single };
+  const { number, ...others } = hints.answers ?? {};
+  if (number === eachLine) return learnFrom(recording, single, { ...hints, answers: others });
+  const ways = lines.block.lines > 1 ? [lines, single] : [lines];
   let first: Learned | undefined;
   for (const way of ways) {
     const learned = learnFrom(recording, way, hints);
@@ -124,19 +137,22 @@ function signed(
   shown: Typed,
   answers: Answers,
 ): Written | Exclude<Learned, { profile: Profile }> {
-  const form = signForm(candidate.lines, typed);
-  const unsigned: SignForm = {
-    is: "before",
-    evident: false,
-    wraps: [{ before: "", after: "", minus: false }],
-  };
-  const sign = form ?? unsigned;
+  const below = typed.some(({ negative }) => negative);
+  let form = signForm(candidate.lines, typed);
+  if (form && !form.evident && !below) {
+    const answer = answers["below-zero"];
+    const told = { typed: shown.shown, lines: sampleLines(shown.lines) };
+    if (answer === minusUnknown) return { refused: message("learn.refused.below-zero", told) };
+    if (answer !== minusBefore)
+      return { questions: [belowZeroQuestion(shown.lines[0]?.shown ?? "", answer)] };
+    form = minusTold;
+  }
+  const sign = form ?? signByMark;
   const lines = sign.evident
     ? candidate.lines
     : candidate.lines.filter(
         (line) => !(["before", "behind", "brackets"] as const).some((is) => saysMinus(is, line)),
       );
-  const below = typed.some(({ negative }) => negative);
   const kept: Candidate = { notation: candidate.notation, lines: form ? lines : candidate.lines };
   const parts = weightParts(kept, sign, below && form !== null);
   const told = { typed: shown.shown, lines: sampleLines(shown.lines) };
@@ -151,12 +167,26 @@ function signed(
         lines: sampleLines(negative.lines),
       }),
     };
-  const place =
-    places.length === 1
-      ? places[0]!
-      : signQuestion(places, parts.parts, negative.lines[0]?.shown ?? "", answers.sign);
+  const doubtful = places.length > 1 || places[0]!.atZero || dashTells(candidate.lines, typed, places[0]!);
+  const place = doubtful
+    ? signQuestion(places, parts.parts, negative.lines[0]?.shown ?? "", answers.sign)
+    : places[0]!;
+  if (place === noMark)
+    return {
+      refused: message("learn.refused.sign", { typed: negative.shown, lines: sampleLines(negative.lines) }),
+    };
   if ("asks" in place) return { questions: [place] };
   return { ...parts, lines: kept.lines, sign, signPlace: place };
+}
+
+/** A minus elsewhere in the line, beside values below zero only, while the mark itself is none. */
+function dashTells(lines: readonly Placed[], typed: readonly Typed[], { minus }: SignPlace): boolean {
+  if (minus.every((text) => /[-\u2212]/.test(text))) return false;
+  const dashes = (negative: boolean) =>
+    typedLines(lines, typed).flatMap(({ value, line }) =>
+      value.negative === negative ? [dashesBeside(line)] : [],
+    );
+  return Math.min(...dashes(true)) > Math.max(...dashes(false));
 }
 
 function profileOf(

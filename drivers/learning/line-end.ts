@@ -48,16 +48,25 @@ function charactersOf(stream: readonly number[]): Ending | null {
       continue;
     }
     if (run.length > 0) {
-      const hex = Buffer.from(run).toString("hex");
+      const hex = Buffer.from(lineEndIn(run)).toString("hex");
       runs.set(hex, (runs.get(hex) ?? 0) + 1);
     }
     run = [];
   }
   const most = Math.max(0, ...runs.values());
   if (most < 3) return null;
-  const usual = [...runs].filter(([, count]) => count >= 0.3 * most).map(([hex]) => hex);
+  const often = [...runs].filter(([, count]) => count >= 0.3 * most).map(([hex]) => hex);
+  // Other control characters may stand anywhere in a line, as those that colour a screen do.
+  const plain = often.filter((hex) => /^(..)*?0[ad]/.test(hex));
+  const usual = plain.length > 0 ? plain : often;
   const shortest = usual.sort((a, b) => a.length - b.length)[0];
   return shortest === undefined ? null : { kind: "characters", hex: shortest };
+}
+
+/** What follows CR or LF begins the next line, such as the codes that colour a screen. */
+function lineEndIn(run: readonly number[]): readonly number[] {
+  const last = run.findLastIndex((byte) => byte === 0x0d || byte === 0x0a);
+  return last < 0 ? run : run.slice(0, last + 1);
 }
 
 const silences = [20, 40, 80, 160];

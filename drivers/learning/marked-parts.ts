@@ -17,6 +17,8 @@ export interface MotionFound {
 
 /** A nervous balance says now and then that it moves when it rests; while things move its mark may lag behind. */
 const needed = { rest: 0.6, motion: 0.8, together: 1.55 };
+/** A mark that changes oftener than this at rest says something else, such as up or down. */
+const mostChanging = 0.15;
 /** Below this no connection is left, above it there may be one. */
 const nothing = 0.25;
 
@@ -48,23 +50,34 @@ export function withMeanings(
     restLines,
     motionLines,
   };
-  let slot = -1;
   let doubtful = false;
-  found.parts = parts.map((part): Part => {
-    if (part.is !== "mark") return part;
-    slot += 1;
-    const place = slot;
+  const verdicts = parts.filter(isMark).map((_, slot) => {
     const verdict = judgeMarks(
-      read.map(({ marks }) => marks[place]!.text),
+      read.map(({ marks }) => marks[slot]!.text),
       truth,
       observed,
     );
     const tells =
       verdict.rest >= needed.rest &&
       verdict.motion >= needed.motion &&
-      verdict.rest + verdict.motion >= needed.together;
+      verdict.rest + verdict.motion >= needed.together &&
+      verdict.changing <= mostChanging;
     if (!tells && verdict.connection > nothing) doubtful = true;
-    if (!tells) return part;
+    return tells ? verdict : null;
+  });
+  // In a block of lines a mark in the line of the number says more than one in another line.
+  const places = parts.map((part, i) => (isMark(part) ? lineOf(parts, i) : -1)).filter((line) => line >= 0);
+  const own = lineOf(
+    parts,
+    parts.findIndex(({ is }) => is === "number"),
+  );
+  const ownTells = verdicts.some((verdict, slot) => verdict && places[slot] === own);
+  let slot = -1;
+  found.parts = parts.map((part): Part => {
+    if (!isMark(part)) return part;
+    slot += 1;
+    const verdict = verdicts[slot];
+    if (!verdict || (ownTells && places[slot] !== own)) return part;
     for (const [text, means] of verdict.means) found[means].push(text);
     return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: meant(verdict, mark.text) })) };
   });
@@ -73,6 +86,12 @@ export function withMeanings(
   if (!told && doubtful) found.parts = parts.map(unsure);
   return found;
 }
+
+const isMark = (part: Part): part is Extract<Part, { is: "mark" }> => part.is === "mark";
+
+/** Which line of a block the part stands in. */
+const lineOf = (parts: readonly Part[], at: number) =>
+  parts.slice(0, at).flatMap((part) => (part.is === "text" ? (part.text.match(/\n/g) ?? []) : [])).length;
 
 const meant = (verdict: Verdict, text: string) => verdict.means.get(text) ?? "unsure";
 

@@ -37,6 +37,8 @@ export function truths(lines: readonly Observed[], values: readonly number[], la
 export interface Verdict {
   /** text of the mark to what it went with */
   means: Map<string, "steady" | "moving" | "unsure">;
+  /** share of steps from line to line at rest at which the mark changes */
+  changing: number;
   /** connection of marks and motion over all lines: 0 none, 1 full */
   connection: number;
   /** share of lines at rest, and of lines in motion, that the marks tell rightly */
@@ -76,8 +78,12 @@ export function judgeMarks(
   };
   const stills = new Set(lines.filter(atRest).map((line) => line.at.index));
   const perPhase = [...stills].flatMap((phase) => right("rest", "steady", phase) ?? []);
+  const steps = marks.flatMap((mark, i) =>
+    truth[i] === "rest" && truth[i - 1] === "rest" ? [Number(mark !== marks[i - 1])] : [],
+  );
   return {
     means,
+    changing: steps.reduce((sum, step) => sum + step, 0) / Math.max(1, steps.length),
     rest: Math.min(right("rest", "steady") ?? 0, ...perPhase.map((share) => share + 0.1)),
     motion: right("motion", "moving") ?? 0,
     connection: (right("rest", "steady") ?? 0) + (right("motion", "moving") ?? 0) - 1,

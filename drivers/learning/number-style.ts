@@ -59,6 +59,7 @@ export function numberStyle(
     digits: fixed,
     auxiliary: bare.length > 0 && zones.some(({ digits }) => /\[\d\]|\d\(\d\)/.test(digits)),
     ...notation,
+    ...(bare.some((digits) => /^[.,]/.test(digits)) && { noZero: true }),
     ...(fill !== null && { fill }),
     ...(wrapped && { wraps: sign.wraps }),
     ...(!sign.evident && { minus: "refused" as const }),

@@ -71,6 +71,7 @@ const numberPart = z.strictObject({
   exponent: z.boolean().optional().describe("a power of ten follows the digits, as in E-03"),
   outPlaces: z.int().min(0).max(12).optional().describe("decimals of the display, where the line has others"),
   mostDigits: z.int().min(1).optional().describe("leading digits beyond these were zero always, and must be"),
+  noZero: z.boolean().optional().describe("a zero before the mark of decimals is left out, as in .5"),
   pounds: z.boolean().optional().describe("pounds and ounces, read in oz"),
 });
 
@@ -166,7 +167,7 @@ export const profileSchema = z.strictObject({
     .strictObject({
       at: z.int().min(0).max(63).describe("first byte of the number within the frame, check taken off"),
       size: z.int().min(2).max(5),
-      writes: z.enum(["high-byte-first", "low-byte-first", "packed-decimals"]),
+      writes: z.enum(["high-byte-first", "low-byte-first", "packed-decimals", "packed-decimals-low-first"]),
     })
     .optional()
     .describe("the number of a frame of bytes; absent where lines are text"),

@@ -6,7 +6,7 @@ import type { SignPlace } from "./vouching.ts";
 
 /** A thing that no bytes can tell. Asked once, the answer is kept in the profile. */
 export interface Question {
-  id: "number" | "sign" | "sends";
+  id: "number" | "sign" | "below-zero" | "sends";
   /** with the line it is about */
   asks: Message;
   options: Option[];
@@ -24,10 +24,11 @@ export type Answers = Partial<Record<Question["id"], string>>;
 
 /** Answers as they come from a file or a form; what is no question here is left out. */
 export function answersFrom(given: Readonly<Record<string, string>>): Answers {
-  const { number, sign, sends } = given;
+  const { number, sign, sends, "below-zero": below } = given;
   return {
     ...(number !== undefined && { number }),
     ...(sign !== undefined && { sign }),
+    ...(below !== undefined && { "below-zero": below }),
     ...(sends !== undefined && { sends }),
   };
 }
@@ -50,15 +51,22 @@ function question(
   };
 }
 
+/** The answer that each line of a block is a reading of its own. */
+export const eachLine = "each";
+
 /** "number": which of several numbers that follow the weight is to be read. */
 export function numberQuestion(
   candidates: readonly Candidate[],
   { lines }: Typed,
   answer: string | undefined,
 ): Question | Candidate {
-  const options = candidates.flatMap((candidate, i) => {
-    const line = candidate.lines.find(({ observed }) => lines.includes(observed));
-    if (!line) return [];
+  const placed = candidates
+    .flatMap((candidate) => {
+      const line = candidate.lines.find(({ observed }) => lines.includes(observed));
+      return line ? [{ candidate, line }] : [];
+    })
+    .sort((a, b) => a.line.run.start - b.line.run.start);
+  const options = placed.map(({ candidate, line }, i) => {
     const { text } = line.observed;
     const before =
       text
@@ -67,23 +75,27 @@ export function numberQuestion(
         .at(-1) ?? "";
     const behind = /^[^\d\n]*/.exec(text.slice(line.run.end))?.[0] ?? "";
     const beside = before.trim() === "" ? behind.trim() : "";
-    return [
-      { value: String(i + 1), candidate, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() },
-    ];
+    return { value: String(i + 1), candidate, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() };
   });
   const chosen = options.find(({ value }) => value === answer);
   if (chosen) return chosen.candidate;
   const line = lines[0]?.shown ?? "";
-  return question(
-    "number",
-    message("learn.question.number", { line }),
-    options.map(({ value, shown }) => ({
-      value,
-      message: message("learn.answer.number", { place: value, text: shown }),
-    })),
-    answer,
-  );
+  const numbers = options.map(({ value, shown }) => ({
+    value,
+    message: message("learn.answer.number", { place: value, text: shown }),
+  }));
+  // In a block of lines each may be a reading by itself.
+  const each: Option[] = /\n/.test(lines[0]?.text ?? "")
+    ? [{ value: eachLine, message: message("learn.answer.each") }]
+    : [];
+  return question("number", message("learn.question.number", { line }), [...numbers, ...each], answer);
 }
+
+/** The answer that none of the marks says minus. */
+export const noMark = "none";
+/** Answers on a minus that was not seen. */
+export const minusBefore = "minus-before";
+export const minusUnknown = "unknown";
 
 /** "sign": which of several marks that came with the value below zero says minus. */
 export function signQuestion(
@@ -91,11 +103,12 @@ export function signQuestion(
   parts: readonly Part[],
   line: string,
   answer: string | undefined,
-): Question | SignPlace {
+): Question | SignPlace | typeof noMark {
   const chosen = places.find((_, i) => String(i + 1) === answer);
   if (chosen) return chosen;
+  if (answer === noMark) return noMark;
   const marks = parts.filter((part) => part.is === "mark").length;
-  const options = places.map(({ slot, minus, plus }, i) => ({
+  const marked = places.map(({ slot, minus, plus }, i) => ({
     value: String(i + 1),
     message: message("learn.answer.sign", {
       place: slot + 1,
@@ -104,7 +117,17 @@ export function signQuestion(
       plus: { anyOf: plus.map((text) => asText(`“${text}”`)) },
     }),
   }));
-  return question("sign", message("learn.question.sign", { line }), options, answer);
+  const none: Option = { value: noMark, message: message("learn.answer.no-mark") };
+  return question("sign", message("learn.question.sign", { line }), [...marked, none], answer);
+}
+
+/** "below-zero": how a minus is written that nobody has seen. */
+export function belowZeroQuestion(line: string, answer: string | undefined): Question {
+  const options: Option[] = [
+    { value: minusUnknown, message: message("learn.answer.minus-unknown") },
+    { value: minusBefore, message: message("learn.answer.minus-before") },
+  ];
+  return question("below-zero", message("learn.question.below-zero", { line }), options, answer);
 }
 
 /** "sends": whether lines come by themselves or on the key of the balance. */

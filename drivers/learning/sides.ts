@@ -22,7 +22,10 @@ export function weightParts(
 ): WeightParts {
   const placed = lines.map((line) => around(line, sign));
   const fill = fillOf(placed.map(({ zonable }) => zonable));
-  const own = zoned(placed.map(({ zonable }) => (fill === null ? zonable : blanked(zonable, fill))));
+  const own = zoned(
+    placed.map(({ zonable }) => (fill === null ? zonable : blanked(zonable, fill))),
+    sign.is === "before",
+  );
   const above = partsOf(placed.map(({ above }) => above));
   const before = partsOf(own.before);
   const after = partsOf(own.after);

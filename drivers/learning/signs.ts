@@ -1,6 +1,6 @@
 import type { Placed } from "./candidates.ts";
 import type { Observed } from "./observed.ts";
-import { nearestLines, type Typed } from "./typed.ts";
+import type { Typed } from "./typed.ts";
 
 /** What stands right before and behind the digits, and what it says about the sign. */
 export interface Wrap {
@@ -11,21 +11,41 @@ export interface Wrap {
 
 /** How the sign is written, and what the line says about it by that. */
 export interface SignForm {
-  is: "before" | "behind" | "brackets";
+  is: "before" | "behind" | "brackets" | "mark";
   /** false when no minus was seen that can be trusted: a line with one is refused */
   evident: boolean;
   wraps: Wrap[];
 }
 
 const isMinus = (character: string | undefined) => character === "-" || character === "\u2212";
+/** A mark elsewhere in the line tells the sign. */
+export const signByMark: SignForm = {
+  is: "mark",
+  evident: false,
+  wraps: [{ before: "", after: "", minus: false }],
+};
+
+/** The owner says that a minus stands before the digits, though none was seen. */
+export const minusTold: SignForm = { ...signByMark, is: "before", evident: true };
+
+/** Minus signs in the line outside its number. */
+export const dashesBeside = ({ observed: { text }, run }: Placed) =>
+  (text.slice(0, run.start) + text.slice(run.end)).match(/[-\u2212]/g)?.length ?? 0;
+
 /** A sign before the digits, with what fills the field between. */
 const minusBefore = /([+\-\u2212])(?:([ *_#~=.:/])\2*)?$/;
+/** A sign behind the digits; one right before other digits is theirs. */
+const signBehind = /^ {0,2}[+\-\u2212](?!\d)/;
+const behindOf = ({ observed: { text }, run }: Placed) => signBehind.exec(text.slice(run.end))?.[0] ?? "";
 const closing: Record<string, string> = { "(": ")", "[": "]", "<": ">", "{": "}" };
 
 /** Whether this line says minus, if signs are written in this form. */
-export function saysMinus(form: SignForm["is"], { observed: { text }, run }: Placed): boolean {
+export function saysMinus(form: SignForm["is"], line: Placed): boolean {
+  const { text } = line.observed;
+  const { run } = line;
+  if (form === "mark") return false;
   if (form === "before") return isMinus(minusBefore.exec(text.slice(0, run.start))?.[1]);
-  if (form === "behind") return isMinus(text[run.end]);
+  if (form === "behind") return isMinus(behindOf(line).at(-1));
   const open = text[run.start - 1] ?? "";
   return closing[open] !== undefined && text[run.end] === closing[open];
 }
@@ -37,10 +57,10 @@ export function typedLines(
 ): { value: Typed; line: Placed }[] {
   const byLine = new Map(lines.map((line) => [line.observed, line]));
   return typed.flatMap((value) => {
-    const exact = value.lines.flatMap((observed: Observed, i) => {
+    const exact = value.lines.flatMap((observed: Observed) => {
       const line = byLine.get(observed);
       const says = line && value.digits !== "" && line.size === value.text.replace("-", "");
-      return says ? [{ value, line, nearest: i < nearestLines }] : [];
+      return says ? [{ value, line, nearest: value.nearest.includes(observed) }] : [];
     });
     const nearest = exact.filter((one) => one.nearest);
     return nearest.length > 0 ? nearest : exact.slice(0, 1);
@@ -79,43 +99,38 @@ const noWrap: Wrap = { before: "", after: "", minus: false };
 /** What stands around the digits, wherever it is a sign. A column of its own, blank when there is no sign, is one. */
 function wrapsOf(form: SignForm["is"], lines: readonly Placed[]): Wrap[] {
   if (form === "before") return [noWrap];
-  const around = lines.map((line) => {
-    const { text } = line.observed;
-    return {
-      minus: saysMinus(form, line),
-      before: text[line.run.start - 1] ?? "",
-      after: text[line.run.end] ?? "",
-    };
+  const width = Math.max(...lines.map((line) => signOf(form, line).length));
+  const blank = hasOwnColumn(form, lines, width) ? " ".repeat(width) : "";
+  const wraps = lines.map((line): Wrap => {
+    const minus = saysMinus(form, line);
+    const before = minus && form === "brackets" ? line.observed.text[line.run.start - 1]! : "";
+    return { before, after: signOf(form, line) || blank, minus };
   });
-  const wraps = new Map<string, Wrap>();
-  const signs = form === "behind" ? /[+\-\u2212]/ : /[()[\]<>{}]/;
-  const own = hasOwnColumn(form, lines);
-  for (const { minus, before, after } of around) {
-    const kept = (character: string) =>
-      signs.test(character) ? character : own && character === " " ? " " : "";
-    const wrap =
-      form === "behind"
-        ? { before: "", after: kept(after), minus }
-        : minus
-          ? { before, after, minus }
-          : { before: "", after: own ? " " : "", minus };
-    wraps.set(JSON.stringify(wrap), wrap);
-  }
-  return [...wraps.values()];
+  return [...new Map(wraps.map((wrap) => [JSON.stringify(wrap), wrap])).values()];
 }
 
-/** True when a blank keeps the place of the sign behind the digits: then the rest of the lines is the same. */
-function hasOwnColumn(form: SignForm["is"], lines: readonly Placed[]): boolean {
-  const rest = (line: Placed, skip: number) => line.observed.text.slice(line.run.end + skip).trimEnd();
-  const withSign = lines.filter(({ observed: { text }, run }) =>
-    /[+\-\u2212)\]>}]/.test(text[run.end] ?? ""),
-  );
+/** What stands behind the digits as their sign; "" where nothing does. */
+function signOf(form: SignForm["is"], line: Placed): string {
+  if (form === "behind") return behindOf(line);
+  return saysMinus(form, line) ? line.observed.text[line.run.end]! : "";
+}
+
+/** True when blanks keep the place of the sign behind the digits: then the rest of the lines is the same. */
+function hasOwnColumn(form: SignForm["is"], lines: readonly Placed[], width: number): boolean {
+  const rest = (line: Placed, skip: number) =>
+    line.observed.text
+      .slice(line.run.end + skip)
+      .replace(/\d/g, "9")
+      .trimEnd();
+  const withSign = lines.filter((line) => signOf(form, line) !== "");
   const without = lines.filter((line) => !withSign.includes(line));
-  if (without.some(({ observed: { text }, run }) => text[run.end] !== " ")) return false;
-  const signed = new Set(withSign.map((line) => rest(line, 1)));
-  const kept = without.filter((line) => signed.has(rest(line, 1))).length;
+  const blanks = " ".repeat(width);
+  if (without.some(({ observed: { text }, run }) => text.slice(run.end, run.end + width) !== blanks))
+    return false;
+  const signed = new Set(withSign.map((line) => rest(line, width)));
+  const kept = without.filter((line) => signed.has(rest(line, width))).length;
   const dropped = without.filter((line) => signed.has(rest(line, 0))).length;
-  return form !== "before" && kept > dropped;
+  return kept > dropped;
 }
 
 /** The wrap of a line, the one that takes most characters first. */

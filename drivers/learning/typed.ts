@@ -21,13 +21,19 @@ export interface Typed {
   pounds: boolean;
   /** lines of the same step, nearest in time first */
   lines: Observed[];
+  /** the first of them: those that stood still with the display */
+  nearest: Observed[];
 }
 
 /** Lines further from the moment of reading off are not compared with what was typed, ms. */
 const nearMs = 15_000;
 
-/** So many lines are nearest to the moment of reading off. */
-export const nearestLines = 8;
+/** Lines that stand still with the display: so many at most, no further away than this, and two however far, ms. */
+const mostNearest = 8;
+const nearestMs = 3000;
+
+/** What was typed, its lines not yet looked for. */
+type Shown = Omit<Typed, "lines" | "nearest">;
 
 /** What the owner typed, each with its lines; or why it cannot be used. */
 export function typedValues(
@@ -38,7 +44,7 @@ export function typedValues(
   for (const displayed of recording.displayed ?? []) {
     const value = typedIn(displayed);
     if ("refused" in value) return value;
-    values.push({ ...value, lines: linesNear(displayed.atMs, recording, texts) });
+    values.push({ ...value, ...linesNear(displayed.atMs, recording, texts) });
   }
   const units = [...new Set(values.map(({ unit }) => unit))];
   if (units.length > 1) return { refused: message("learn.refused.two-units", { units }) };
@@ -46,7 +52,7 @@ export function typedValues(
   return values;
 }
 
-function typedIn({ text, unit }: Displayed): Omit<Typed, "lines"> | { refused: Message } {
+function typedIn({ text, unit }: Displayed): Shown | { refused: Message } {
   const shown = `${text} ${unit}`.trim();
   if (/^lb[ :,+/-]*oz$/i.test(unit.trim()) || /\d\s*lb\b.*\d/i.test(text)) return poundsOf(text, shown);
   const meaning = unitMeaning(unit.trim());
@@ -61,7 +67,7 @@ function typedIn({ text, unit }: Displayed): Omit<Typed, "lines"> | { refused: M
   return known(number.text, shown, meaning.unit, false);
 }
 
-function known(text: string, shown: string, unit: MassUnit, pounds: boolean): Omit<Typed, "lines"> {
+function known(text: string, shown: string, unit: MassUnit, pounds: boolean): Shown {
   const size = text.replace(/^[+-]/, "");
   const digits = size.replace(".", "").replace(/^0+/, "");
   const negative = text.startsWith("-") && digits !== "";
@@ -77,7 +83,7 @@ function known(text: string, shown: string, unit: MassUnit, pounds: boolean): Om
 }
 
 /** "2 lb 3.40", "2:3.40": read in oz, of which 16 are one lb. */
-function poundsOf(text: string, shown: string): Omit<Typed, "lines"> | { refused: Message } {
+function poundsOf(text: string, shown: string): Shown | { refused: Message } {
   const [, sign = "", lb, oz, fraction] =
     /^\s*([-\u2212]?)\s*(\d+)\s*(?:lb)?[\s:,]\s*(\d{1,2})(?:\.(\d+))?\s*(?:oz)?\s*$/.exec(text) ?? [];
   if (lb === undefined || Number(oz) > 15)
@@ -91,14 +97,19 @@ function poundsOf(text: string, shown: string): Omit<Typed, "lines"> | { refused
   );
 }
 
-function linesNear(atMs: number, { moments, chunks }: Recording, texts: readonly Observed[]): Observed[] {
+function linesNear(
+  atMs: number,
+  { moments, chunks }: Recording,
+  texts: readonly Observed[],
+): Pick<Typed, "lines" | "nearest"> {
   const endMs = chunks.at(-1)?.atMs ?? atMs;
   // What is read off at the very moment the next step begins may belong to either.
   const steps = [atMs, atMs - 1].map((ms) => phaseAt(moments, endMs, ms).index);
-  return texts
+  const near = texts
     .filter(({ at }) => steps.includes(at.index))
     .map((line) => ({ line, awayMs: Math.abs(line.atMs - atMs) }))
     .filter(({ awayMs }) => awayMs <= nearMs)
-    .sort((a, b) => a.awayMs - b.awayMs)
-    .map(({ line }) => line);
+    .sort((a, b) => a.awayMs - b.awayMs);
+  const nearest = near.slice(0, mostNearest).filter(({ awayMs }, i) => i < 2 || awayMs <= nearestMs);
+  return { lines: near.map(({ line }) => line), nearest: nearest.map(({ line }) => line) };
 }

@@ -28,6 +28,8 @@ export interface SignPlace {
   slot: number;
   minus: string[];
   plus: string[];
+  /** the marks of minus stood beside zero as well: they may say tare or net */
+  atZero: boolean;
 }
 
 /** Every place whose marks differ between what was typed below zero and what was typed above. */
@@ -46,7 +48,8 @@ export function signPlaces(
   return markParts(parts).flatMap((_, slot) => {
     const [minus, plus] = [textsOf(slot, true), textsOf(slot, false)];
     const apart = minus.length > 0 && plus.length > 0 && !minus.some((text) => plus.includes(text));
-    return apart ? [{ slot, minus, plus }] : [];
+    const zeros = [...read].filter(([{ size }, texts]) => Number(size) === 0 && minus.includes(texts[slot]!));
+    return apart ? [{ slot, minus, plus, atZero: zeros.length > 1 }] : [];
   });
 }
 

@@ -46,6 +46,7 @@ export function decimalOf(style: NumberPart, written: WrittenNumber): string | n
   // Leading zeros are only right where every number is filled up with them.
   if (style.digits === null && /^0\d/.test(bare) && style.impliedPlaces === null && !style.pounds)
     return null;
+  if (/^\D/.test(bare) && !style.noZero) return null;
   if (!placesFit(style, bare)) return null;
   const size10 = magnitudeOf(style, bare, exponent);
   if (size10 === null) return null;
@@ -59,7 +60,7 @@ const withoutBrackets = (digits: string) => digits.replace(/[[\]()]/g, "");
 function signFits(style: NumberPart, left: string, sign: string): boolean {
   if (style.plus === "always" && sign === "") return false;
   if (style.plus === "never" && sign === "+") return false;
-  if (style.minus === "refused" && isMinus(sign)) return false;
+  if (isMinus(sign) && (style.minus === "refused" || style.wraps?.some(({ minus }) => minus))) return false;
   if (sign === "") return true;
   if (style.sign === "pinned-left") return left.indexOf(sign) === style.signAt;
   return left.endsWith(sign);

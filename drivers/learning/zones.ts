@@ -16,29 +16,33 @@ export interface Zoned {
   padTo: number | null;
 }
 
-/** Blanks and one sign right before the digits. */
-const lead = /( *)([+\-\u2212]?)( *)$/;
+/** Blanks and, where a sign is written there, one sign right before the digits. */
+const leads = { signed: /( *)([+\-\u2212]?)( *)$/, unsigned: / *$/ };
 
 /**
  * Cuts every line into what stands before the number, the number with its padding, and what stands behind. Where
  * columns are fixed the cuts fall at the same columns, so that a blank in the place of a mark is seen as one.
  */
-export function zoned(lines: readonly Placed[]): Zoned {
-  const leads = lines.map(({ text, number }) => {
+export function zoned(lines: readonly Placed[], signed: boolean): Zoned {
+  const lead = signed ? leads.signed : leads.unsigned;
+  const led = lines.map(({ text, number }) => {
     const before = text.slice(0, number.start);
     return { before, kept: before.length - lead.exec(before)![0].length };
   });
-  const left = Math.max(...leads.map(({ kept }) => kept));
+  const left = Math.max(...led.map(({ kept }) => kept));
   const leftFixed =
-    leads.every(({ before }) => before.length >= left && onlyLead(before.slice(left))) &&
+    led.every(
+      ({ before }) =>
+        before.length >= left && lead.exec(before.slice(left))![0].length === before.length - left,
+    ) &&
     regular(
       lines.map(({ number }, i) => ({
         width: number.end - left,
         left: number.start - left,
-        pad: padOf(leads[i]!.before.slice(left)),
+        pad: padOf(led[i]!.before.slice(left)),
       })),
     );
-  const from = lines.map((_, i) => (leftFixed ? left : leads[i]!.kept));
+  const from = lines.map((_, i) => (leftFixed ? left : led[i]!.kept));
 
   const equalLength = one(lines.map(({ text }) => text.length));
   const equalEnd = one(lines.map(({ number }) => number.end));
@@ -101,7 +105,6 @@ function firstColumnBehind(lines: readonly Placed[]): number {
   );
 }
 
-const onlyLead = (text: string) => lead.exec(text)![0].length === text.length;
 const padOf = (text: string) => text.replace(/[+\-\u2212]/, "").length;
 
 const one = (values: readonly number[]) => new Set(values).size === 1;

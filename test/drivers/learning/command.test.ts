@@ -68,7 +68,7 @@ test("what the recording does not decide is a question with answers, and an answ
   expect(question).toMatchObject({ id: "number", asks: expect.any(String) });
   const net = question.options.find(({ message }: { message: string }) => message.includes("N "));
   const answers = join(folder, "answers.json");
-  writeFileSync(answers, JSON.stringify({ number: net.value }));
+  writeFileSync(answers, JSON.stringify({ number: net.value, "below-zero": "minus-before" }));
   expect((await printed(run, "--recording", path, "--answers", answers)).status).toBe(0);
 });
 

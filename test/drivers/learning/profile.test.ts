@@ -216,7 +216,8 @@ describe("what was typed decides, and what it does not decide is asked or refuse
       .replaceAll(/^(Q.)( *)(-?\d+\.\d\d) g$/gm, "$1 N$2$3 G$2$3 g");
     expect(code(both)).toBe("number");
     expect(code(both, { number: "9" })).toBe("number");
-    expect(code(both, { number: "1" })).toBe("g");
+    expect(code(both, { number: "1" })).toBe("below-zero");
+    expect(code(both, { number: "1", "below-zero": "minus-before" })).toBe("g");
   });
 
   test("without motion the meaning of the marks is unsure and never stable", () => {
@@ -228,10 +229,12 @@ describe("what was typed decides, and what it does not decide is asked or refuse
     });
   });
 
-  test("without a typed value below zero a minus that was never seen is no number", () => {
+  test("without a typed value below zero a minus that was never seen is asked, and refused where nobody knows it", () => {
     const above = pasted.slice(0, pasted.indexOf("# below-zero")).replace("QB     -2.87 g", "QB      2.87 g");
-    const { profile } = learn(recordingFromText(above));
-    for (const line of ["QA    -31.10 g", "QA     31.10-g", "QA    (31.10)g"])
+    expect(code(above)).toBe("below-zero");
+    expect(code(above, { "below-zero": "unknown" })).toBe("learn.refused.below-zero");
+    const { profile } = learn(recordingFromText(above), { answers: { "below-zero": "minus-before" } });
+    for (const line of ["QA     31.10-g", "QA    (31.10)g"])
       expect(meaningOfBytes(profile!, bytesOf(`${line}\n`))).toMatchObject({
         event: { kind: "unknown-line" },
       });

@@ -22,6 +22,9 @@ export interface Score {
   rest: number;
 }
 
+/** What every owner of these knows: lines come by themselves; how a minus looks nobody knows who never saw one. */
+const answersKnown: Record<string, RegExp> = { sends: /by-itself/, "below-zero": /minus-before/ };
+
 /** Learns a manner from one day of it and reads another: other loads, below zero, line by line. */
 export function scoreOf(
   manner: Manner,
@@ -36,7 +39,7 @@ export function scoreOf(
   for (let i = 0; i < 3 && learned.questions; i += 1) {
     asked = true;
     for (const { id, options } of learned.questions) {
-      const wanted = id === "sends" ? /by-itself/ : manner.answers?.[id];
+      const wanted = answersKnown[id] ?? manner.answers?.[id];
       const chosen = options.find(
         ({ value, message }) => wanted?.test(value) || wanted?.test(String(message.params?.text)),
       );
