@@ -71,11 +71,11 @@ export function learn(recording: Recording, hints: Hints = {}): Learned {
   const lines = linesOf(recording, hints.ending);
   if ("because" in lines) return { refused: lines.because };
   if ("frames" in lines) return learnFromFrames(recording, lines.frames, hints);
-  // Lines that make one reading together are tried first; a line may also carry everything by itself.
   const single = { ...lines, block: { lines: 1, sure: true }, texts: lines.single };
   const { number, ...others } = hints.answers ?? {};
   if (number === eachLine) return learnFrom(recording, single, { ...hints, answers: others });
-  const ways = lines.block.lines > 1 ? [lines, single] : [lines];
+  // Lines that no pause puts together are more likely one reading each.
+  const ways = lines.block.lines === 1 ? [lines] : lines.block.sure ? [lines, single] : [single, lines];
   let first: Learned | undefined;
   for (const way of ways) {
     const learned = learnFrom(recording, way, hints);
@@ -203,6 +203,7 @@ function profileOf(
     return { refused: message("learn.refused.unexplained", told) };
   const known = labelled(vouched(written.parts, written.lines, typed, written.signPlace));
   const motion = withMeanings(known, written.lines, 10 ** -shown.places);
+  if (motion.takesTurns && !belowTyped) return { refused: message("learn.refused.kinds", told) };
   const match = grammar(motion.parts);
   const readings = lines.texts.filter(({ text }) => match(text) !== null);
   const readLines = new Set(readings.flatMap(({ text }) => text.split("\n")));

@@ -13,12 +13,16 @@ export interface MotionFound {
   unsure: string[];
   restLines: number;
   motionLines: number;
+  /** lines of two kinds take turns at rest: of one of them the number may be gross, of the other net */
+  takesTurns: boolean;
 }
 
 /** A nervous balance says now and then that it moves when it rests; while things move its mark may lag behind. */
 const needed = { rest: 0.6, motion: 0.8, together: 1.55 };
 /** A mark that changes oftener than this at rest says something else, such as up or down. */
 const mostChanging = 0.15;
+/** From this on lines take turns. */
+const takingTurns = 0.7;
 /** Below this no connection is left, above it there may be one. */
 const nothing = 0.25;
 
@@ -49,8 +53,16 @@ export function withMeanings(
     unsure: [],
     restLines,
     motionLines,
+    takesTurns: false,
   };
+  // In a block of lines a mark in the line of the number says more than one in another line.
+  const places = parts.map((part, i) => (isMark(part) ? lineOf(parts, i) : -1)).filter((line) => line >= 0);
+  const own = lineOf(
+    parts,
+    parts.findIndex(({ is }) => is === "number"),
+  );
   let doubtful = false;
+  let ownDoubtful = false;
   const verdicts = parts.filter(isMark).map((_, slot) => {
     const verdict = judgeMarks(
       read.map(({ marks }) => marks[slot]!.text),
@@ -62,22 +74,20 @@ export function withMeanings(
       verdict.motion >= needed.motion &&
       verdict.rest + verdict.motion >= needed.together &&
       verdict.changing <= mostChanging;
-    if (!tells && verdict.connection > nothing) doubtful = true;
+    if (!tells && verdict.connection > nothing) {
+      doubtful = true;
+      ownDoubtful ||= places[slot] === own;
+    }
+    if (!tells && verdict.changing >= takingTurns) found.takesTurns = true;
     return tells ? verdict : null;
   });
-  // In a block of lines a mark in the line of the number says more than one in another line.
-  const places = parts.map((part, i) => (isMark(part) ? lineOf(parts, i) : -1)).filter((line) => line >= 0);
-  const own = lineOf(
-    parts,
-    parts.findIndex(({ is }) => is === "number"),
-  );
   const ownTells = verdicts.some((verdict, slot) => verdict && places[slot] === own);
   let slot = -1;
   found.parts = parts.map((part): Part => {
     if (!isMark(part)) return part;
     slot += 1;
     const verdict = verdicts[slot];
-    if (!verdict || (ownTells && places[slot] !== own)) return part;
+    if (!verdict || ((ownTells || ownDoubtful) && places[slot] !== own)) return part;
     for (const [text, means] of verdict.means) found[means].push(text);
     return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: meant(verdict, mark.text) })) };
   });
