@@ -72,16 +72,18 @@ export function estimateOf(filters: readonly Weighed[], age: number): Estimate {
  * No reading is taken while a creep may still bring what this one would: some steps d when the load was put on, some
  * 2.5 s before the display comes to rest. A creep that goes the way of the swing hides in it and is looked at more
  * closely. `deviations` weighs the wait against the creep of 1 mg and 12 s on a display of 0.1 mg that is taken unflagged
- * and then told by the watch (150 loads each way, wait from rest, noise 0.4 d, five lines a second):
+ * and then told by the watch (loads each way, wait from rest, noise 0.4 d, five lines a second):
  *
  *     rising, falling   wait median, p95   taken unflagged, rising and falling   of these not told within 25 s
- *     2.0, 1.5          1.8 s, 2.7 s       14 %, 15 %                            0
- *     2.1, 2.1          2.1 s, 2.9 s        9 %,  4 %                            0
- *     2.3, 2.3          2.2 s, 3.0 s        7 %,  2 %                            0
- *     2.7, 2.7          2.5 s, 3.3 s        2 %,  1 %                            0
+ *     2.0, 1.5          1.8 s, 2.7 s       14 %, 15 % of 150                     0
+ *     2.1, 2.0          1.9 s, 2.8 s       10 %, 10 % of 300                     0
+ *     2.7, 2.7          2.5 s, 3.4 s        3 %,  2 % of 200                     0
  *
- * What is seen of a slope grows with the time to the power 3/2, so neither falls without the other: 2 s after the swing
- * such a creep still brings 5.7 d, and its slope is known to 2.4 d of that.
+ * Both aims, 2 s and never, exclude each other for any rule. The best estimate that these lines allow (least squares of
+ * level, swing with a known response, and creep, from 20 d on; roundings as d²/12) knows 2 s after rest what a creep of
+ * 1 mg still brings, 6.0 d for 12 s, 7.3 d for 20 s, 8.6 d for 40 s, to 2.1, 3.7 and 7.7 d. A rule that has taken half of
+ * the still loads by then takes what lies within 0.67 of these, and so 1.7, 10 and 33 % of such creeps at that one look
+ * alone; one that takes 0.1 % waits until 2.8, 3.6 and 5.4 s. Looking five times a second adds to it.
  */
 const guarded = {
   steps: 9.5,

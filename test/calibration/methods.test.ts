@@ -25,6 +25,32 @@ const piece: Measurement = {
 };
 const density = measure(piece).gPerCm3;
 
+describe("as the standards write it", () => {
+  const { liquidGPerCm3, airKgPerM3 } = measure(piece);
+  const [liquid, air] = [liquidGPerCm3!, airKgPerM3 / 1000];
+
+  it("hung: the density of a weight by its indications in air and in liquid", () => {
+    // OIML R 111-1:2004, B.7, method B: ρ = (I_a·ρ_l − I_l·ρ_a)/(I_a − I_l) [clause from memory]
+    expect(density).toBeCloseTo((31.1035 * liquid - 28.1435 * air) / (31.1035 - 28.1435), 9);
+  });
+
+  it("displaced: the liquid carries what the piece loses, so the rise is the loss of the hung piece", () => {
+    // ISO 1183-1, method A, has m_a − m_l for it [from memory]
+    expect(measure({ ...piece, weighing: byRise(grams("2.9600")) }).gPerCm3).toBeCloseTo(density, 9);
+  });
+
+  it("flask: the liquid that fills it alone less the liquid that fills it beside the piece", () => {
+    // ISO 1183-1, method B: ρ = m_s·ρ_l/(m_1 − m_2), m_1 and m_2 these masses of liquid [from memory]; an empty flask of 20 g
+    const [m1, m2] = [53.211, 53.211 - 2.96];
+    const filled = flask({
+      full: grams((20 + m1).toFixed(4)),
+      withPiece: grams((20 + m2 + 31.1035).toFixed(4)),
+    });
+    const { relativeDensity } = measure({ ...piece, weighing: filled });
+    expect(relativeDensity.apparent * liquid).toBeCloseTo((31.1035 * liquid) / (m1 - m2), 9);
+  });
+});
+
 describe("displaced, with a vessel that evaporates", () => {
   // evaporation 5 mg/min, rise 1.6120 g, film of 28 mg on the piece (a 10 µm film on a 39 mm coin)
   const rate = -0.005 / 60;

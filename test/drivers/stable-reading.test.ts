@@ -1,31 +1,17 @@
 import { expect, test } from "vitest";
 import { longRun, seed, whole } from "../setup/long-run.ts";
 import { benches, clean } from "./streams/benches.ts";
-import { draws } from "./streams/chance.ts";
 import { afterEmptyPan, played, type ToldOfLoad } from "./streams/played.ts";
+import { at, covered, falseAlarms, loadsOf, share, toldWithin, waits } from "./streams/settling.ts";
 import { type Bench, type Creep, type Load, streamOf } from "./streams/stream.ts";
 
 // Streams of a generator that shares nothing with the code under test; what is aimed at is stated beside each check.
 
 /** So many loads of a bench, each on a bench of its own; the load weighed is the second, after the empty pan. */
-function loadsOn(bench: Bench, load: Omit<Load, "mg">, all: number, emptySeconds = 20): ToldOfLoad[] {
-  return Array.from({ length: longRun(all) }, (_, i) => {
-    const draw = draws(seed + 7919 * i);
-    const mg = bench.stepMg * draw.between(30_000, 200_000);
-    const stream = streamOf(bench, afterEmptyPan({ ...load, mg }, emptySeconds), seed + i);
-    return played(stream, bench)[1]!;
-  });
-}
+const loadsOn = (bench: Bench, load: Omit<Load, "mg">, all: number, emptySeconds = 20): ToldOfLoad[] =>
+  loadsOf({ name: "", bench, load, emptySeconds }, longRun(all), seed);
 
 const creeping = (creep: Creep, seconds = 45): Omit<Load, "mg"> => ({ seconds, creeps: [creep] });
-const at = (values: readonly number[], share: number) =>
-  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))]!;
-const waits = (loads: readonly ToldOfLoad[]) =>
-  loads.map(({ taken }) => taken[0]?.waitedSeconds ?? Number.POSITIVE_INFINITY);
-const share = (loads: readonly ToldOfLoad[], of: (load: ToldOfLoad) => boolean) =>
-  loads.filter(of).length / loads.length;
-const covered = ({ taken: [taken] }: ToldOfLoad) =>
-  taken !== undefined && Math.abs(taken.offMg) <= 2 * taken.uMg;
 /** Taken without a flag, and further off than a step and three times its u. */
 const falsely = ({ taken: [taken] }: ToldOfLoad, stepMg: number) =>
   taken !== undefined && taken.flags.length === 0 && Math.abs(taken.offMg) > Math.max(stepMg, 3 * taken.uMg);
@@ -101,7 +87,7 @@ test.each([
   const wrong = loads.filter(
     ({ taken: [taken] }) => taken && taken.flags.length === 0 && Math.abs(taken.offMg) > 2 * taken.uMg,
   );
-  const told = wrong.filter(({ changedAfterSeconds = 99 }) => changedAfterSeconds <= 25);
+  const told = wrong.filter(toldWithin(25));
   expect((wrong.length - told.length) / loads.length).toBeLessThanOrEqual(0.02);
 });
 
@@ -110,24 +96,14 @@ test("a creep too small to be seen in the first seconds is told by the watch wit
   const unflagged = loads.filter(({ taken }) => taken[0]?.flags.length === 0);
   const wrong = unflagged.filter(({ taken: [taken] }) => Math.abs(taken!.offMg) > 0.2);
   expect(wrong.length).toBeGreaterThan(0);
-  expect(share(wrong, ({ changedAfterSeconds = 99 }) => changedAfterSeconds <= 25)).toBeGreaterThanOrEqual(
-    atLeast(0.95, wrong.length),
-  );
+  expect(share(wrong, toldWithin(25))).toBeGreaterThanOrEqual(atLeast(0.95, wrong.length));
 });
 
 test("a load that lies still is told as changed at most once an hour, in a draught of one step too", {
   timeout: 600_000,
 }, () => {
   const hours = longRun(20, 3);
-  let told = 0;
-  for (const bench of [clean, benches.draught])
-    for (let hour = 0; hour < hours; hour++) {
-      const [, load] = played(
-        streamOf(bench, afterEmptyPan({ mg: 7500.03, seconds: 3600 }, 60), seed + hour),
-        bench,
-      );
-      if (load!.changedAfterSeconds !== undefined) told += 1;
-    }
+  const told = falseAlarms(clean, hours, seed) + falseAlarms(benches.draught, hours, seed);
   expect(told / (2 * hours)).toBeLessThanOrEqual(1);
 });
 
