@@ -24,6 +24,7 @@ export interface DrawnStatement {
   interval_g_cm3: readonly [number, number];
   mass_g: number;
   not_excluded: readonly { id: string }[];
+  excluded_by_tests?: readonly { id: string }[] | undefined;
 }
 
 /** One line of its budget; the input is a code with its values. */
@@ -57,7 +58,10 @@ function neighbourhood(statement: DrawnStatement): readonly [number, number] {
   return [Math.max(0, statement.density_g_cm3 - reach), statement.density_g_cm3 + reach];
 }
 
-/** Bands worth drawing: the claim, all that is not excluded in the statement's order, and the neighbours that were ruled out. */
+/**
+ * Bands worth drawing: the claim, all that is not excluded in the statement's order, and the neighbours that density or
+ * a test ruled out. A recipe whose family stands for it, or what cannot look like the claim, is neither.
+ */
 export function bandsAround(
   bands: readonly MetalBand[],
   claim: string | undefined,
@@ -67,8 +71,12 @@ export function bandsAround(
   const left = new Map(statement.not_excluded.map(({ id }, place) => [id, place]));
   const order = ({ id }: MetalBand) => left.get(id) ?? left.size;
   const [from, to] = neighbourhood(statement);
+  const [least, most] = statement.interval_g_cm3;
+  const byTest = new Set(statement.excluded_by_tests?.map(({ id }) => id));
+  const ruledOut = ({ id, low, high }: MetalBand) =>
+    low < to && high > from && (byTest.has(id) || high < least || low > most);
   return bands
-    .filter(({ id, low, high }) => id === claim || left.has(id) || (low < to && high > from))
+    .filter((band) => band.id === claim || left.has(band.id) || ruledOut(band))
     .sort((a, b) => order(a) - order(b))
     .map((band) => ({ ...band, name: metalTold(band, locale), notExcluded: left.has(band.id) }));
 }

@@ -88,27 +88,35 @@ const shownAtOnce = 4;
 function Alternatives({ list }: { list: ResultView["alternatives"] }) {
   const locale = useLocale();
   const t = tellerOf(locale);
+  const onlyLaboratory = list.filter(({ separatedBy }) => separatedBy?.code === "separation.laboratory");
   return (
-    <ul>
-      {list.map(({ id, called, kind, likelihoodRatio, why, separatedBy }) => (
-        <li key={id}>
-          <a href={`/metals/${id}`}>{tellValue(called, locale)}</a>
-          {kind !== undefined && kind !== "metal" && ` (${t(`result.kind.${kind}`)})`}
-          {why !== undefined && (
-            <>
-              : <Told says={why} />.
-            </>
-          )}
-          {separatedBy !== undefined && (
-            <em>
-              {" "}
-              <Told says={separatedBy} />
-            </em>
-          )}
-          {likelihoodRatio !== undefined && <small> {t("result.fit", { ratio: likelihoodRatio })}</small>}
-        </li>
-      ))}
-    </ul>
+    <>
+      <ul>
+        {list.map(({ id, called, kind, likelihoodRatio, why, separatedBy }) => (
+          <li key={id}>
+            <a href={`/metals/${id}`}>{tellValue(called, locale)}</a>
+            {kind !== undefined && kind !== "metal" && ` (${t(`result.kind.${kind}`)})`}
+            {why !== undefined && (
+              <>
+                : <Told says={why} />.
+              </>
+            )}
+            {separatedBy !== undefined && separatedBy.code !== "separation.laboratory" && (
+              <em>
+                {" "}
+                <Told says={separatedBy} />
+              </em>
+            )}
+            {likelihoodRatio !== undefined && <small> {t("result.fit", { ratio: likelihoodRatio })}</small>}
+          </li>
+        ))}
+      </ul>
+      {onlyLaboratory.length > 0 && (
+        <p>
+          <em>{t("result.only-laboratory", { names: onlyLaboratory.map((one) => one.called) })}</em>
+        </p>
+      )}
+    </>
   );
 }
 

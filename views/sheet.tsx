@@ -10,6 +10,30 @@ export function Sheet({ id, title, children }: { id: string; title: string; chil
   );
 }
 
+/** A part of a page that opens on demand; the figure that matters stands beside its title. */
+export function FoldedSheet({
+  id,
+  title,
+  note,
+  open = false,
+  children,
+}: {
+  id: string;
+  title: string;
+  note?: ComponentChildren;
+  open?: boolean;
+  children: ComponentChildren;
+}) {
+  return (
+    <details class="fold" id={id} open={open || undefined}>
+      <summary id={`${id}-heading`}>
+        {title} {note !== undefined && <span class="note">{note}</span>}
+      </summary>
+      {children}
+    </details>
+  );
+}
+
 /** Names with their values, one line each. Left-out values are not drawn. */
 export function Facts({ facts }: { facts: readonly (readonly [name: string, value: ComponentChildren])[] }) {
   return (

@@ -3,7 +3,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
 import { occurrences } from "../metals/worth-table.ts";
-import { needsFiner, satisfies, whyLeft } from "./alternative.ts";
+import { causeOf, needsFiner, satisfies, whyLeft } from "./alternative.ts";
 import { type Candidate, candidate, distinct, fitOf, madeCandidate } from "./candidate.ts";
 import { type ClaimRisk, claimRisk } from "./claim-risk.ts";
 import { type ConsistentAfter, consistentAfter } from "./consistent-after.ts";
@@ -97,7 +97,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
     ...(one.metal !== claimed && {
       beside: {
         why: whyLeft(one, beside),
-        separatedBy: beside ? separation(beside, one.metal) : null,
+        separatedBy: beside ? besideDensity(one, beside) : null,
       },
     }),
   });
@@ -159,6 +159,12 @@ function pullWithoutSteel(fitting: readonly Metal[], evidence: readonly Evidence
   return pulled && fitting.every(({ magnetism }) => magnetism !== "strong")
     ? message("test.check.pull-without-steel")
     : undefined;
+}
+
+/** The harmless test that separates; none where a finer density would and nothing but a laboratory beside it. */
+function besideDensity(one: Candidate, claimed: Metal): Separation | null {
+  const found = separation(claimed, one.metal);
+  return found.test === "laboratory" && causeOf(one, claimed) === "uncertainty" ? null : found;
 }
 
 /** A family passes for the claim only by a recipe of it that the density leaves. */

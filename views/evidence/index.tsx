@@ -54,28 +54,35 @@ export function EvidenceSheet(view: EvidenceView) {
   const t = useTell();
   return (
     <Sheet id="evidence" title={t("evidence.other-evidence")}>
-      <p>{t("evidence.lead")}</p>
       <NextTests next={view.next} />
       <Problems heading={t("evidence.problems")} problems={view.refused?.problems ?? []} />
-      <ul class="plain-list">
-        {view.choices.kinds.map(({ kind, marks }) => {
-          const made = view.made.filter((one) => one.kind === kind);
-          return (
-            <li key={kind} id={`test-${kind}`}>
-              <p>
-                <strong>{t(`test.name.${kind}`)}</strong>
-                {marks ? ` (${t("evidence.marks-piece")})` : ""}
-                {made.every(({ excluded }) => excluded !== undefined) && `: ${t("evidence.not-made")}`}
-              </p>
-              {made.map((one) => (
-                <Made key={one.id} made={one} view={view} />
-              ))}
-              <TestForm kind={kind} view={view} />
-            </li>
-          );
-        })}
-      </ul>
+      {view.choices.kinds.map(({ kind, marks }) => (
+        <TestFold key={kind} kind={kind} marks={marks} view={view} />
+      ))}
     </Sheet>
+  );
+}
+
+/** One test: its name, how it stands, and on demand what it found and its entries. */
+function TestFold({ kind, marks, view }: { kind: TestKind; marks: boolean; view: EvidenceView }) {
+  const t = useTell();
+  const made = view.made.filter((one) => one.kind === kind);
+  const counting = made.filter(({ excluded }) => excluded === undefined);
+  const open = made.length > 0 || view.refused?.kind === kind;
+  return (
+    <details class="fold" id={`test-${kind}`} open={open || undefined}>
+      <summary>
+        {t(`test.name.${kind}`)}{" "}
+        <span class="note">
+          {marks && `${t("evidence.marks-piece")} `}
+          {counting.length === 0 && t("evidence.not-made")}
+        </span>
+      </summary>
+      {made.map((one) => (
+        <Made key={one.id} made={one} view={view} />
+      ))}
+      <TestForm kind={kind} view={view} />
+    </details>
   );
 }
 
@@ -87,10 +94,7 @@ function TestForm({ kind, view }: { kind: TestKind; view: EvidenceView }) {
   const { refused } = view;
   const caution = cautioned.find((one) => one === kind);
   return (
-    <details open={refused?.kind === kind || undefined}>
-      <summary>
-        {t("evidence.enter")} <span class="unseen">{t(`test.name.${kind}`)}</span>
-      </summary>
+    <>
       <p class="hint">
         {t("evidence.blind-to")} {t(`test.blind.${kind}`)}.
       </p>
@@ -104,9 +108,11 @@ function TestForm({ kind, view }: { kind: TestKind; view: EvidenceView }) {
             typed={refused?.kind === kind ? refused : nothingTyped}
           />
         </div>
-        <button type="submit">{t("evidence.keep")}</button>
+        <button type="submit" class="plain">
+          {t("evidence.keep")} <span class="unseen">{t(`test.name.${kind}`)}</span>
+        </button>
       </EvidenceForm>
-    </details>
+    </>
   );
 }
 

@@ -2,8 +2,8 @@ import type { Message, Param } from "../../calibration/message.ts";
 import { TestingCaution } from "../cautions.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellValue } from "../messages/tell.ts";
-import { type ResultView, ResultWords } from "../result.tsx";
-import { Sheet } from "../sheet.tsx";
+import { ResultDetails, type ResultView, StateWord } from "../result.tsx";
+import { FoldedSheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { FinenessSheet, type FinenessSheetView } from "./fineness.tsx";
 import { EvidenceSheet, type EvidenceView } from "./index.tsx";
@@ -34,6 +34,7 @@ export interface EvidencePageView {
 }
 
 export function EvidencePage(view: EvidencePageView) {
+  const locale = useLocale();
   const t = useTell();
   const { record, result, checks, excluded } = view;
   return (
@@ -51,22 +52,43 @@ export function EvidencePage(view: EvidencePageView) {
           ))}
         </section>
       )}
-      <div class="columns">
-        <ResultWords result={result} />
-        {excluded.length > 0 && <Excluded list={excluded} />}
+      <div class="two">
+        <div>
+          <p>
+            {result.claim !== undefined && (
+              <>
+                {t("result.said-to-be")} {tellValue(result.claim, locale)}:{" "}
+              </>
+            )}
+            <StateWord state={result.state} />
+          </p>
+          <p class="say">
+            <Told says={result.answer} />
+          </p>
+          <FoldedSheet
+            id="not-excluded"
+            title={t("bench.fold.alternatives")}
+            note={result.alternatives.length}
+          >
+            <ResultDetails result={result} />
+          </FoldedSheet>
+          {excluded.length > 0 && <Excluded list={excluded} />}
+          <SizeSheet {...view.size} />
+          {view.fineness && <FinenessSheet {...view.fineness} />}
+          <FoldedSheet id="two-bodies" title={t("evidence.stone-and-metal")}>
+            <p>
+              {t("evidence.if-two-bodies")} <a href={view.twoBodiesHref}>{t("evidence.work-out-one")}</a>.
+            </p>
+            <p>
+              <a href={view.densityMatchesHref}>{t("density-matches.from-record")}</a>.
+            </p>
+          </FoldedSheet>
+        </div>
+        <div>
+          <EvidenceSheet {...view.evidence} />
+          <TestingCaution />
+        </div>
       </div>
-      <EvidenceSheet {...view.evidence} />
-      <TestingCaution />
-      <SizeSheet {...view.size} />
-      {view.fineness && <FinenessSheet {...view.fineness} />}
-      <Sheet id="two-bodies" title={t("evidence.stone-and-metal")}>
-        <p>
-          {t("evidence.if-two-bodies")} <a href={view.twoBodiesHref}>{t("evidence.work-out-one")}</a>.
-        </p>
-        <p>
-          <a href={view.densityMatchesHref}>{t("density-matches.from-record")}</a>.
-        </p>
-      </Sheet>
     </>
   );
 }
@@ -75,7 +97,7 @@ function Excluded({ list }: { list: readonly ExcludedView[] }) {
   const locale = useLocale();
   const t = useTell();
   return (
-    <Sheet id="excluded" title={t("evidence.excluded-by-tests")}>
+    <FoldedSheet id="excluded" title={t("evidence.excluded-by-tests")} note={list.length}>
       <ul>
         {list.map(({ id, called, says }) => (
           <li key={id}>
@@ -83,6 +105,6 @@ function Excluded({ list }: { list: readonly ExcludedView[] }) {
           </li>
         ))}
       </ul>
-    </Sheet>
+    </FoldedSheet>
   );
 }

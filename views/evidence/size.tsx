@@ -1,7 +1,7 @@
 import type { Message } from "../../calibration/message.ts";
 import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { Sheet } from "../sheet.tsx";
+import { FoldedSheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
@@ -28,9 +28,13 @@ export function SizeSheet(view: SizeView) {
   const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
-    <Sheet id="size" title={t("evidence.size-title")}>
+    <FoldedSheet
+      id="size"
+      title={t("evidence.size-title")}
+      {...(made.length === 0 && { note: t("evidence.not-compared") })}
+      open={made.length > 0 || problems.length > 0}
+    >
       <Problems heading={t("evidence.problems")} problems={problems} />
-      {made.length === 0 && <p>{t("evidence.not-compared")}</p>}
       {made.map(({ id, specification, source, when, lines, excluded }) => (
         <div key={id}>
           <p>
@@ -90,9 +94,11 @@ export function SizeSheet(view: SizeView) {
         <p class="hint">
           {asksMass ? t("evidence.mass-typed") : t("evidence.mass-is-dry")} {t("evidence.size-hint")}
         </p>
-        <button type="submit">{t("evidence.compare")}</button>{" "}
+        <button type="submit" class="plain">
+          {t("evidence.compare")}
+        </button>{" "}
         <a href="/specifications">{t("evidence.to-specifications")}</a>
       </EvidenceForm>
-    </Sheet>
+    </FoldedSheet>
   );
 }

@@ -1,7 +1,7 @@
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { Rows, Sheet } from "../sheet.tsx";
+import { FoldedSheet, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 
 export interface SpecificationsView {
@@ -29,43 +29,45 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
   const entry = decimalEntries(values, problems);
   return (
     <>
-      <form method="post" action="/specifications" class="sheet">
-        <h2>{t("specifications.add-own")}</h2>
-        <Problems heading={t("specifications.problems")} problems={problems} />
-        <Csrf token={csrfToken} />
-        <input type="hidden" name="step" value={stepKey} />
-        <div class="row">
-          <Field name="name" label={t("specifications.name")} value={values.name ?? ""} required />
-          <Select
-            name="metal"
-            label={t("specifications.made-of")}
-            value={values.metal ?? ""}
-            empty={t("specifications.choose")}
-            options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+      <Groups rows={rows} />
+      <FoldedSheet id="add" title={t("specifications.add-own")} open={problems.length > 0 && !fileError}>
+        <form method="post" action="/specifications">
+          <Problems heading={t("specifications.problems")} problems={problems} />
+          <Csrf token={csrfToken} />
+          <input type="hidden" name="step" value={stepKey} />
+          <div class="row">
+            <Field name="name" label={t("specifications.name")} value={values.name ?? ""} required />
+            <Select
+              name="metal"
+              label={t("specifications.made-of")}
+              value={values.metal ?? ""}
+              empty={t("specifications.choose")}
+              options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+            />
+          </div>
+          <div class="row">
+            {entry("mass", t("specifications.mass"), "g", true)}
+            {entry("tolerance", t("specifications.tolerance"), "g")}
+            {entry("fineness", t("specifications.fineness"), "‰", true)}
+            {entry("fine", t("specifications.fine-mass"), "g")}
+          </div>
+          <div class="row">
+            {entry("leastCurrent", t("specifications.least-current"), "g")}
+            {entry("diameter", t("specifications.diameter"), "mm")}
+            {entry("thickness", t("specifications.rim-thickness"), "mm")}
+          </div>
+          <Field
+            name="source"
+            label={t("specifications.source-of-values")}
+            value={values.source ?? ""}
+            required
           />
-        </div>
-        <div class="row">
-          {entry("mass", t("specifications.mass"), "g", true)}
-          {entry("tolerance", t("specifications.tolerance"), "g")}
-          {entry("fineness", t("specifications.fineness"), "‰", true)}
-          {entry("fine", t("specifications.fine-mass"), "g")}
-        </div>
-        <div class="row">
-          {entry("leastCurrent", t("specifications.least-current"), "g")}
-          {entry("diameter", t("specifications.diameter"), "mm")}
-          {entry("thickness", t("specifications.rim-thickness"), "mm")}
-        </div>
-        <Field
-          name="source"
-          label={t("specifications.source-of-values")}
-          value={values.source ?? ""}
-          required
-        />
-        <p class="hint">{t("specifications.fine-hint")}</p>
-        <p class="hint">{t("specifications.least-current-hint")}</p>
-        <button type="submit">{t("specifications.add")}</button>
-      </form>
-      <Sheet id="file" title={t("specifications.file")}>
+          <p class="hint">{t("specifications.fine-hint")}</p>
+          <p class="hint">{t("specifications.least-current-hint")}</p>
+          <button type="submit">{t("specifications.add")}</button>
+        </form>
+      </FoldedSheet>
+      <FoldedSheet id="file" title={t("specifications.file")} open={fileError !== undefined}>
         <p>
           <a href="/specifications.json" download>
             {t("specifications.own-as-file")}
@@ -83,24 +85,48 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
           pasted={values.file ?? ""}
           {...(fileError === undefined ? {} : { error: fileError })}
         />
-      </Sheet>
-      <Rows
-        caption={t("specifications.caption")}
-        empty={t("specifications.none")}
-        columns={[
-          { head: t("specifications.piece") },
-          { head: t("specifications.metal") },
-          { head: t("specifications.mass-g"), number: true },
-          { head: t("specifications.tolerance-g"), number: true },
-          { head: t("specifications.fineness-permille"), number: true },
-          { head: t("specifications.size-mm") },
-          { head: t("specifications.source") },
-        ]}
-        rows={rows.map(({ id, name, metal, mass, tolerance, fineness, size, source }) => ({
-          key: id,
-          cells: [name, metal, mass, tolerance, fineness, size, <Told key="s" says={source} />],
-        }))}
-      />
+      </FoldedSheet>
     </>
+  );
+}
+
+/** What is listed, the pieces of one metal together, opened on demand. */
+function Groups({ rows }: Pick<SpecificationsView, "rows">) {
+  const t = useTell();
+  const metals = [...new Set(rows.map(({ metal }) => metal))];
+  if (metals.length === 0) return <p>{t("specifications.none")}</p>;
+  return (
+    <>
+      {metals.map((metal) => {
+        const of = rows.filter((row) => row.metal === metal);
+        return (
+          <FoldedSheet key={metal} id={`of-${of[0]!.id}`} title={metal} note={of.length}>
+            <Listed metal={metal} rows={of} />
+          </FoldedSheet>
+        );
+      })}
+    </>
+  );
+}
+
+function Listed({ metal, rows }: Pick<SpecificationsView, "rows"> & { metal: string }) {
+  const t = useTell();
+  return (
+    <Rows
+      caption={metal}
+      empty=""
+      columns={[
+        { head: t("specifications.piece") },
+        { head: t("specifications.mass-g"), number: true },
+        { head: t("specifications.tolerance-g"), number: true },
+        { head: t("specifications.fineness-permille"), number: true },
+        { head: t("specifications.size-mm") },
+        { head: t("specifications.source") },
+      ]}
+      rows={rows.map(({ id, name, mass, tolerance, fineness, size, source }) => ({
+        key: id,
+        cells: [name, mass, tolerance, fineness, size, <Told key="s" says={source} />],
+      }))}
+    />
   );
 }

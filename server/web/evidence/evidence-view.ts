@@ -140,6 +140,7 @@ function finenessOf(item: MeasuredItem, { asked, library, melts, locale }: Evide
     metal,
     colour,
     colours: colourOptions(locale),
+    open: asked.metal !== undefined || asked.colour !== undefined,
     answer: finenessAnswer(
       recordedDensity(statement, confidence),
       { metal, colour, celsius, ...(permille === undefined ? {} : { claimed: permille }) },

@@ -32,7 +32,7 @@ test("before any test the page repeats the result of the record and shows every 
   expect(text).toContain("Gold 999");
   expect(text).toContain("Tungsten");
   for (const kind of evidenceKinds.filter((one) => !marking.has(one)))
-    expect(text).toContain(`${t(`test.name.${kind}`)} : ${t("evidence.not-made")}`);
+    expect(text).toContain(`${t(`test.name.${kind}`)} ${t("evidence.not-made")}`);
 });
 
 test("a coil that reads 31 % IACS is kept as an entry and contradicts fine gold with the physics", async () => {
