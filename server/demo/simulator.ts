@@ -16,6 +16,12 @@ export interface DemoSimulator {
 /** A hand takes so long from the pan to the water, ms. */
 const handMs = 1500;
 
+/** An invented piece for a ticket that names none, the same each time. */
+function anyPiece(ticket: string): DemoPiece | undefined {
+  const sum = [...ticket].reduce((total, letter) => total + letter.charCodeAt(0), 0);
+  return demoPieces[sum % demoPieces.length];
+}
+
 export function createDemoSimulator(balance: SimulatedBalance): DemoSimulator {
   let piece: DemoPiece | undefined;
   let onTheWay: NodeJS.Timeout | undefined;
@@ -33,7 +39,7 @@ export function createDemoSimulator(balance: SimulatedBalance): DemoSimulator {
       return piece;
     },
     chooseByTicket(ticket) {
-      piece = demoPieces.find((known) => known.ticket === ticket);
+      piece = demoPieces.find((known) => known.ticket === ticket) ?? anyPiece(ticket);
     },
     layOnPan() {
       clearTimeout(onTheWay);

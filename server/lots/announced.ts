@@ -1,5 +1,6 @@
 import type { EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { ticketAfter } from "../weighing/ticket-after.ts";
 import type { Lot } from "./lot.ts";
 import type { LotItem } from "./lot-item.ts";
 
@@ -19,13 +20,6 @@ export async function announcedFor(ledger: Ledger, lot: Lot): Promise<Announced[
 export function stillToCome(announced: readonly Announced[], items: readonly LotItem[]): Announced[] {
   const weighed = new Set(items.filter(({ voided }) => !voided).map(({ ticket }) => ticket));
   return announced.filter(({ ticket }) => !weighed.has(ticket));
-}
-
-/** The ticket after this one, when it ends in a number: A-017 gives A-018. */
-function ticketAfter(ticket: string): string | undefined {
-  const [, start = "", digits] = /^(.*?)(\d{1,9})$/.exec(ticket) ?? [];
-  if (digits === undefined) return undefined;
-  return start + String(Number(digits) + 1).padStart(digits.length, "0");
 }
 
 /** The next ticket by itself: the first of the list that is to come, else the number after the last one weighed. */

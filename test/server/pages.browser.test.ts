@@ -127,6 +127,7 @@ test("a demonstration ends in one action, and a real bench begins at the same ad
     await page.getByRole("heading", { name: "Welcome" }).waitFor({ timeout: 30_000 });
     expect(page.url()).toBe(`${bench.url}first-start`);
     await page.getByText("On the scale", { exact: true }).click();
+    await page.locator("summary", { hasText: "Mostly one metal" }).click();
     await page.getByText("Gold", { exact: true }).click();
     await page.getByRole("button", { name: "Set up the bench" }).click();
     await page.getByLabel("Ticket").waitFor();

@@ -98,7 +98,7 @@ function Now({
       {checkStands && (
         <div class="across">
           <Why check={stop} />
-          {step.name === "record" && remedyOf(stop) && !stop.impossible && <AnswerInstead view={view} />}
+          {step.name === "record" && !stop.impossible && <AnswerInstead view={view} />}
         </div>
       )}
     </div>

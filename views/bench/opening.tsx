@@ -21,6 +21,7 @@ export function Opening({ view }: { view: BenchView }) {
           <div class="across fields">
             <div class="field whole">
               <label for="ticket">{t("bench.opening.ticket")}</label>
+              <input type="hidden" name="nextTicket" value={view.nextTicket} />
               <input
                 id="ticket"
                 name="ticket"
@@ -30,9 +31,12 @@ export function Opening({ view }: { view: BenchView }) {
                 value={typed.ticket ?? ""}
                 autocomplete="off"
                 maxLength={80}
-                required
+                aria-describedby="ticket-hint"
                 {...(field === "ticket" ? { "aria-invalid": "true" as const } : {})}
               />
+              <span class="hint" id="ticket-hint">
+                {t("bench.opening.ticket-hint", { next: view.nextTicket })}
+              </span>
             </div>
             <div class="field">
               <label for="claim">{t("bench.opening.claim")}</label>

@@ -23,7 +23,7 @@ export function StepAct({
 }) {
   const waits = view.waitingFor !== undefined;
   if (waits && (stop || step.role === undefined)) return <Waiting view={view} />;
-  if (stop?.impossible) return <TakeInstead view={view} check={stop} />;
+  if (stop) return <TakeInstead view={view} check={stop} />;
   if (step.name === "record")
     return (
       <>

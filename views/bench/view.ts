@@ -231,6 +231,8 @@ export interface BenchView {
   result?: ResultView;
   repeats: RepeatsView | undefined;
   bands: readonly MetalBand[];
+  /** the ticket that an empty field takes */
+  nextTicket: string;
   /** the way to weigh that a new piece begins with */
   firstMethod: MethodName;
   /** what the ledger found when it was opened, */

@@ -9,11 +9,14 @@ export interface FirstStartView {
   /** what the piece is mostly; ids of the library's families or claims */
   metals: readonly { id: string; name: string; hint?: string }[];
   /** what was answered before, when the questions are asked again */
-  answers?: { method?: string; source?: string; metal?: string };
+  answers?: { method?: string; source?: string; metal?: string; water?: string };
   /** whether the demonstration can be begun from here */
   canTry?: boolean;
   locale?: Locale;
 }
+
+/** The waters asked about; the others of Settings are seldom. */
+const waters = ["tap", "distilled"] as const;
 
 /** Three questions that set a new bench up; every answer can be changed later. */
 export function FirstStart({ csrfToken, metals, answers, canTry = true, locale = "en" }: FirstStartView) {
@@ -21,53 +24,56 @@ export function FirstStart({ csrfToken, metals, answers, canTry = true, locale =
   return (
     <form method="post" action="/first-start">
       <Csrf token={csrfToken} />
-      <p>{t("first-start.lead")}</p>
-      <RadioCards
-        name="method"
-        legend={t("first-start.water")}
-        value={answers?.method ?? methodNames[0] ?? ""}
-        cards={methodNames.map((method) => ({
-          value: method,
-          label: t(`method.${method}.first-start`),
-          hint: t(`method.${method}.first-start-hint`),
-          drawing: <MethodDrawing method={method} />,
-        }))}
-      />
-      <RadioCards
-        name="source"
-        legend={t("first-start.source")}
-        value={answers?.source ?? "typed"}
-        cards={[
-          { value: "typed", label: t("first-start.typed"), hint: t("first-start.typed-hint") },
-          {
-            value: "cable",
-            label: t("first-start.cable"),
-            hint: t("first-start.cable-hint"),
-          },
-          ...(canTry
-            ? [
-                {
-                  value: "simulated",
-                  label: t("first-start.simulated"),
-                  hint: t("first-start.simulated-hint"),
-                },
-              ]
-            : []),
-        ]}
-      />
-      <RadioCards
-        name="metal"
-        legend={t("first-start.metal")}
-        value={answers?.metal ?? metals[0]?.id ?? ""}
-        cards={metals.map(({ id, name, hint }) => ({
-          value: id,
-          label: name,
-          ...(hint === undefined ? {} : { hint }),
-        }))}
-      />
-      <button type="submit" class="large">
-        {t("first-start.go")}
+      <p class="lead">{t("first-start.lead")}</p>
+      <div class="three">
+        <RadioCards
+          name="method"
+          legend={t("first-start.water")}
+          value={answers?.method ?? methodNames[0] ?? ""}
+          cards={methodNames.map((method) => ({
+            value: method,
+            label: t(`method.${method}.first-start`),
+            hint: t(`method.${method}.first-start-hint`),
+            drawing: <MethodDrawing method={method} />,
+          }))}
+        />
+        <RadioCards
+          name="source"
+          legend={t("first-start.source")}
+          value={answers?.source ?? "typed"}
+          cards={(["typed", "cable", ...(canTry ? (["simulated"] as const) : [])] as const).map((source) => ({
+            value: source,
+            label: t(`first-start.${source}`),
+            hint: t(`first-start.${source}-hint`),
+          }))}
+        />
+        <RadioCards
+          name="water"
+          legend={t("first-start.which-water")}
+          value={answers?.water ?? "tap"}
+          cards={waters.map((water) => ({
+            value: water,
+            label: t(`settings.waters.${water}`),
+            hint: t(`first-start.${water}-hint`),
+          }))}
+        />
+      </div>
+      <button type="submit" class="next" data-key="Enter">
+        {t("first-start.go")} <kbd>Enter</kbd>
       </button>
+      <details class="fold">
+        <summary>{t("first-start.metal")}</summary>
+        <RadioCards
+          name="metal"
+          legend={t("first-start.metal-first")}
+          value={answers?.metal ?? "any"}
+          cards={metals.map(({ id, name, hint }) => ({
+            value: id,
+            label: name,
+            ...(hint === undefined ? {} : { hint }),
+          }))}
+        />
+      </details>
     </form>
   );
 }

@@ -12,6 +12,7 @@ import { fieldsOfDetails } from "../../weighing/details-shown.ts";
 import type { Item } from "../../weighing/item.ts";
 import { stepsOf } from "../../weighing/steps.ts";
 import { evaluationStoppedBy, stopping } from "../../weighing/stop-checks.ts";
+import { ticketAfter } from "../../weighing/ticket-after.ts";
 import { resultViewOf } from "../results/result-view.ts";
 import { secondPersonView } from "./second-person-view.ts";
 
@@ -27,6 +28,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
   return {
     csrfToken,
     about: bench.about,
+    nextTicket: (item && ticketAfter(item.ticket)) ?? "1",
     item,
     steps: open ? stepsOf(open) : [],
     scaleName: bench.scale && nameMessage(bench.scale.name),

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
+import { Refusal } from "../../../calibration/refusal.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { Library } from "../../metals/library.ts";
 import { methodNames } from "../../methods/index.ts";
@@ -15,10 +16,11 @@ const claimEntry = ({ choice }: Entries, library: Library) =>
 
 /** What is asked before a piece is weighed, and what its customer says of it. */
 export const openingForm = (library: Library) => (entry: Entries) => {
-  const { text, typed, choice, maybeText, maybeDecimal } = entry;
+  const { typed, choice, maybeText, maybeDecimal } = entry;
   return z
     .object({
-      ticket: text({ missing: message("weighing.ticket.missing") }),
+      ticket: typed(),
+      nextTicket: typed(),
       description: typed(),
       method: choice(methodNames, { wrong: (method) => message("weighing.method.unknown", { method }) }),
       claim: claimEntry(entry, library),
@@ -29,10 +31,13 @@ export const openingForm = (library: Library) => (entry: Entries) => {
       marks: maybeText(),
       stones: maybeText(),
     })
-    .transform(({ statedMass, marks, stones, ...of }): Ticket => {
+    .transform(({ statedMass, marks, stones, ticket: named, nextTicket, ...of }): Ticket => {
+      const ticket = named || nextTicket;
+      if (ticket === "") throw new Refusal("weighing.ticket.missing", {}, "ticket");
       const theirs = omitUndefined({ mass_g: statedMass, marks, stones });
       return omitUndefined({
         ...of,
+        ticket,
         customerSupplied: Object.keys(theirs).length === 0 ? undefined : theirs,
       });
     });

@@ -9,6 +9,7 @@ import type { WeighingCommandContent } from "../../weighing/commands.ts";
 import { type Capture, type Item, standing } from "../../weighing/item.ts";
 import type { Seen } from "../about.ts";
 import type { Entries } from "../forms/form.ts";
+import { isUnmovedSince } from "../lots/second-press.ts";
 
 /** Which remedy of which check; without a place, to take the reading again. */
 export const remedyForm = ({ typed }: Entries) => z.object({ check: typed(), place: typed() });
@@ -30,7 +31,12 @@ export async function doRemedy(
   if (!open || !found) throw new Refusal("weighing.check.gone", {});
   const reason = tell(remedy ?? found, locale).slice(0, 200);
   const offer = remedy?.offer ?? { do: "repeat", role: "wet", instead: true };
-  const steps = stepsOf(open, offer, { reason, live: scale !== undefined });
+  // a load that nobody has moved since is what was just excluded: it is not taken once more
+  const [last] = open.captures.filter(({ takenBy }) => takenBy !== "typed").slice(-1);
+  const isMoved = scale !== undefined && !(last && isUnmovedSince(scale.live(), last));
+  const steps = stepsOf(open, offer, { reason, live: isMoved });
+  if (steps.length === 0 && scale !== undefined)
+    throw new Refusal("lot.load-unmoved", { ticket: open.ticket });
   if (steps.length === 0) throw new Refusal("weighing.check.gone", {});
   let seen: number | "now" = about.seen;
   for (const step of steps) {

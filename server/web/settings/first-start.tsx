@@ -1,5 +1,6 @@
 import type { FastifyInstance } from "fastify";
 import { z } from "zod";
+import { purities } from "../../../calibration/liquid.ts";
 import { message } from "../../../calibration/message.ts";
 import { FirstStart } from "../../../views/first-start/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -25,7 +26,12 @@ export interface FirstStartParts {
 }
 
 const firstStartForm = ({ choice }: Entries) =>
-  z.object({ method: choice(methodNames), metal: choice(metalGroups), source: choice(sources) });
+  z.object({
+    method: choice(methodNames),
+    metal: choice(metalGroups, { first: "any" }),
+    source: choice(sources),
+    water: choice(purities, { first: "distilled" }),
+  });
 
 /** Where each answer about the source leads next. */
 const next = { typed: "/", cable: "/balances", simulated: "/" } as const;
@@ -38,13 +44,14 @@ export function firstStartRoutes(
   app.get("/first-start", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/first-start", demo });
     const t = tellerOf(frame.locale);
-    const { method, metal, source } = settings.now;
+    const { method, metal, source, conditions } = settings.now;
+    const answers = { method, metal, source, water: conditions.purity };
     const main = (
       <FirstStart
         csrfToken={frame.csrfToken}
         locale={frame.locale}
         metals={metalGroups.map((id) => ({ id, name: t(`settings.metals.${id}`) }))}
-        answers={settings.answered ? { method, metal, source } : cabled ? { source: "cable" } : {}}
+        answers={settings.answered ? answers : cabled ? { source: "cable" } : {}}
         canTry={changeBench !== undefined && !demo}
       />
     );
@@ -70,8 +77,9 @@ export function firstStartRoutes(
         422,
       );
     }
-    await settings.keep(read.values);
-    const { source } = read.values;
+    const { water, ...answers } = read.values;
+    await settings.keep({ ...answers, conditions: { ...settings.now.conditions, purity: water } });
+    const { source } = answers;
     if (source === "simulated" && !demo && changeBench)
       reply.raw.once("finish", () => changeBench("demonstration"));
     return reply.redirect(cabled ? "/" : next[source], 303);

@@ -140,14 +140,25 @@ describe("first start", () => {
     expect(answer.statusCode).toBe(303);
     expect(answer.headers.location).toBe("/first-start");
     const { body } = await get("/first-start");
-    for (const words of ["Where does the water stand?", "How does the reading get here?", "mostly see"])
+    for (const words of [
+      "Where does the water stand?",
+      "How does the reading get here?",
+      "Which water?",
+      "Mostly one metal",
+    ])
       expect(body).toContain(words);
     expect(body.match(/<svg/g)?.length).toBeGreaterThanOrEqual(3);
   });
 
   test("the answers become settings and the bench begins with them", async () => {
-    const answer = await at.post("/first-start", { method: "displaced", source: "typed", metal: "gold" });
+    const answer = await at.post("/first-start", {
+      method: "displaced",
+      source: "typed",
+      metal: "gold",
+      water: "tap",
+    });
     expect(answer.headers.location).toBe("/");
+    expect(at.settings.now.conditions.purity).toBe("tap");
     const { statusCode, body } = await get("/");
     expect(statusCode).toBe(200);
     expect(body).toMatch(/<option selected value="displaced"|<option value="displaced" selected/);
