@@ -76,7 +76,7 @@ describe("a form of a lot that another browser sent first is refused by name, an
   test("an answer to what a check asks of a row", async () => {
     await at.post(`${lot}/pieces`, { ticket: "31", claim: "au-585" });
     await at.post(`${lot}/pieces`, { typed: "12.90", role: "dry", unit: "g" });
-    await at.post(`${lot}/pieces`, { typed: "0.97", role: "immersed", unit: "g" });
+    await at.post(`${lot}/pieces`, { typed: "5.00", role: "immersed", unit: "g" });
     const answer = (found: string): Sent => [`${lot}/answers`, { found, stands: "yes", by: "KR" }];
     const codes = await afterAnother(lot, answer("a bead of amber inside"), answer("nothing found"));
     expect(codes).toContain("record.stale");
