@@ -7,16 +7,16 @@ import { compile, type Text } from "./text.ts";
 
 const texts: Record<Locale, Readonly<Record<string, string>>> = { en, de, es };
 
-const compiled: Record<Locale, Map<string, Text>> = { en: new Map(), de: new Map(), es: new Map() };
+const compiled = new Map<string, Text>();
 
 /** The text of a code, compiled on first use; undefined when the catalogue does not have it. */
 export function textOf(code: string, locale: Locale): Text | undefined {
-  const known = compiled[locale].get(code);
+  const known = compiled.get(`${locale} ${code}`);
   if (known) return known;
   const text = texts[locale][code];
   if (text === undefined) return undefined;
   const made = compile(text, locale);
-  compiled[locale].set(code, made);
+  compiled.set(`${locale} ${code}`, made);
   return made;
 }
 

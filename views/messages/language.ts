@@ -1,9 +1,7 @@
-/** The languages that are shipped. */
-export const locales = ["en", "de", "es"] as const;
-export type Locale = (typeof locales)[number];
-
-/** Each language by its own name. */
-export const languageNames: Record<Locale, string> = { en: "English", de: "Deutsch", es: "Español" };
+/** The languages that are shipped, each by its own name; the catalogue of each stands beside this file. */
+export const languageNames = { en: "English", de: "Deutsch", es: "Español" } as const;
+export type Locale = keyof typeof languageNames;
+export const locales = Object.keys(languageNames) as [Locale, ...Locale[]];
 
 /** The shipped language that a browser's Accept-Language header asks for first; English when none fits. */
 export function localeFrom(acceptLanguage: string | undefined): Locale {
