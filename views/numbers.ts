@@ -3,20 +3,20 @@ import { roundedPair } from "../calibration/rounding.ts";
 import { isTooCoarse } from "../calibration/too-coarse.ts";
 import type { DecimalMark } from "../calibration/typed-number.ts";
 import { textOf } from "./messages/catalogue.ts";
-import type { Locale } from "./messages/language.ts";
+import { type Locale, locales } from "./messages/language.ts";
 
-const marks: Record<Locale, DecimalMark> = {
-  en: ".",
-  de: ",",
-  es: ",",
-};
+const marks = new Map(locales.map((locale) => [locale, markOf(locale)]));
 
 /** The decimal mark that a language writes. */
-export const decimalMark = (locale: Locale): DecimalMark => marks[locale];
+export const decimalMark = (locale: Locale): DecimalMark => marks.get(locale) ?? ".";
+
+function markOf(locale: Locale): DecimalMark {
+  return new Intl.NumberFormat(locale).format(0.5).includes(",") ? "," : ".";
+}
 
 /** Decimal text ("-31.10") the way a language writes it: its decimal mark, a true minus sign, no grouping. */
 export function inLocale(decimal: string, locale: Locale = "en"): string {
-  return decimal.replace(".", marks[locale]).replace(/^-/, "−");
+  return decimal.replace(".", decimalMark(locale)).replace(/^-/, "−");
 }
 
 /** A number with so many decimals in the language's manner. */

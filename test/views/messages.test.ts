@@ -105,7 +105,7 @@ describe("a catalogue that cannot be used is refused with its file, line and key
   const good = { "a.count": "{count, plural, one {# Stück} other {# Stücke}}", "a.name": "{name}" };
   const refusal = (de: string): string => {
     try {
-      checkCatalogues({ en: english, de, es: english });
+      checkCatalogues({ ...files, en: english, es: english, de });
     } catch (error) {
       if (error instanceof BadCatalogue) return error.message;
       throw error;
