@@ -1,3 +1,4 @@
+import { framedText, textOf } from "./bytes.ts";
 import type { Ending, Profile } from "./profile.ts";
 import type { Chunk } from "./recording.ts";
 import type { Typed } from "./typed.ts";
@@ -105,4 +106,13 @@ function placesOf(
         if (!inside && typed.filter(({ digits }) => digits !== "").every(says)) found.push(place);
       }
   return found;
+}
+
+/** The text of a line without parity, end and check. */
+export function bodyText(
+  body: Uint8Array,
+  { ending, binary }: { ending: Ending; binary?: BinaryNumber | null | undefined },
+): string {
+  if (binary) return frameText(body, binary) ?? "";
+  return ending.kind === "frame" ? framedText(body) : textOf(body);
 }

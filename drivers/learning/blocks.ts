@@ -1,4 +1,4 @@
-import { median, type Observed, skeleton, tally } from "./observed.ts";
+import { median, type Observed, skeleton, tally } from "./recording.ts";
 
 export interface Block {
   lines: number;

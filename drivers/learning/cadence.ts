@@ -1,6 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
-import { median, type Observed } from "./observed.ts";
 import type { Finding, Profile } from "./profile.ts";
+import { median, type Observed } from "./recording.ts";
 
 /** How the balance sends: by itself, on its key, or not to be told from the recording. */
 export interface Cadence {

@@ -1,7 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
-import { notationsOf, shiftExplained } from "./notations.ts";
-import { atRest, type Observed, skeleton } from "./observed.ts";
-import { type Run, type RunForm, runForms, runsIn } from "./runs.ts";
+import { notationsOf, type Run, type RunForm, runForms, runsIn, shiftExplained } from "./notations.ts";
+import { atRest, type Observed, skeleton } from "./recording.ts";
 import type { Typed } from "./typed.ts";
 import { magnitudeOf, type Notation } from "./written-number.ts";
 

@@ -1,9 +1,9 @@
 import { type Code, type Message, message } from "../../calibration/message.ts";
 import type { Lines } from "./lines.ts";
 import type { MotionFound } from "./marked-parts.ts";
-import type { Observed } from "./observed.ts";
 import type { OtherLine } from "./other-lines.ts";
 import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
+import type { Observed } from "./recording.ts";
 import type { WeightParts } from "./sides.ts";
 import type { SignForm } from "./signs.ts";
 

@@ -14,7 +14,7 @@ import {
 import { grammar } from "./grammar.ts";
 import { type Frames, type Lines, linesCut, linesOf } from "./lines.ts";
 import { withMeanings } from "./marked-parts.ts";
-import type { Observed } from "./observed.ts";
+import { runsIn } from "./notations.ts";
 import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
 import type { Ending, Finding, Profile } from "./profile.ts";
 import {
@@ -30,8 +30,7 @@ import {
   sendsQuestion,
   signQuestion,
 } from "./questions.ts";
-import type { Recording } from "./recording.ts";
-import { runsIn } from "./runs.ts";
+import type { Observed, Recording } from "./recording.ts";
 import { meaningOfBytes, samplesFrom } from "./samples.ts";
 import { type WeightParts, weightParts } from "./sides.ts";
 import {

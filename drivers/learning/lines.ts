@@ -1,14 +1,13 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { escapeBytes } from "../escape.ts";
-import { type BinaryNumber, framesOf } from "./binary.ts";
+import { type BinaryNumber, bodyText, framesOf } from "./binary.ts";
 import { type Block, blockOf } from "./blocks.ts";
-import { bodyText } from "./body-text.ts";
 import { parityOf } from "./bytes.ts";
 import { checkOf, withoutCheck } from "./check.ts";
 import { createProfileCutter } from "./cutter.ts";
 import { endingOf } from "./line-end.ts";
-import type { Observed } from "./observed.ts";
 import type { Check, Ending, Parity } from "./profile.ts";
+import type { Observed } from "./recording.ts";
 import { phaseAt, type Recording } from "./recording.ts";
 
 /** A recording cut into lines, with everything about its bytes that had to be known for that. */

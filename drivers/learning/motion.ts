@@ -1,5 +1,4 @@
-import { atRest, median, type Observed } from "./observed.ts";
-import { movingPhases, stillPhases } from "./recording.ts";
+import { atRest, median, movingPhases, type Observed, stillPhases } from "./recording.ts";
 
 /** What the recording itself says about rest, line by line: from the phase and from the number. */
 export type Truth = "rest" | "motion" | null;

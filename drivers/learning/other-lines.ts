@@ -1,10 +1,9 @@
 import { grammar } from "./grammar.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import { fewestLines } from "./motion.ts";
-import { atRest, type Observed, skeleton } from "./observed.ts";
+import { runsIn } from "./notations.ts";
 import type { Part, Profile } from "./profile.ts";
-import { movingPhases } from "./recording.ts";
-import { runsIn } from "./runs.ts";
+import { atRest, movingPhases, type Observed, skeleton } from "./recording.ts";
 
 export interface OtherLine {
   kind: Profile["others"][number]["kind"];

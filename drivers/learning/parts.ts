@@ -1,5 +1,5 @@
-import { tally } from "./observed.ts";
 import type { Mark, Part } from "./profile.ts";
+import { tally } from "./recording.ts";
 
 /** Stand-ins, one character each, for a number with a mark of decimals and for each run of changing digits. */
 const NUMBER = "\uE001";

@@ -3,9 +3,9 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { escapeBytes, unescapeText } from "../escape.ts";
 import type { EventKind, LineMeaning, Stability } from "../reading.ts";
 import { createProfileCutter } from "./cutter.ts";
-import type { Observed } from "./observed.ts";
 import type { Profile, Sample } from "./profile.ts";
 import { readByProfile } from "./reader.ts";
+import type { Observed } from "./recording.ts";
 
 /** Takes the parity bit off before line ends are looked for. */
 const maskOf = ({ parity }: Pick<Profile, "parity">) => (parity === "none" ? 0xff : 0x7f);

@@ -1,5 +1,5 @@
 import type { Placed } from "./candidates.ts";
-import type { Observed } from "./observed.ts";
+import type { Observed } from "./recording.ts";
 import type { Typed } from "./typed.ts";
 
 /** What stands right before and behind the digits, and what it says about the sign. */

@@ -3,7 +3,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { readNumber } from "../../calibration/typed-number.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import { unitMeaning } from "../unit-words.ts";
-import type { Observed } from "./observed.ts";
+import type { Observed } from "./recording.ts";
 import { type Displayed, phaseAt, type Recording } from "./recording.ts";
 
 /** A value that the owner read off the display, with the lines that came about then. */

@@ -1,5 +1,5 @@
+import type { Run } from "./notations.ts";
 import type { Zone } from "./number-style.ts";
-import type { Run } from "./runs.ts";
 
 /** One line with the place of its weight. */
 export interface Placed {

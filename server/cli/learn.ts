@@ -3,22 +3,18 @@ import { z } from "zod";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { toGrams } from "../../calibration/units.ts";
+import { type Learned, learn } from "../../drivers/learning/learn.ts";
+import type { Profile } from "../../drivers/learning/profile.ts";
+import { type Answers, answersFrom, type Question } from "../../drivers/learning/questions.ts";
+import type { Chunk, Recording } from "../../drivers/learning/recording.ts";
 import {
-  type Answers,
-  answersFrom,
   beginSession,
-  type Chunk,
   goOn,
   heard,
   isFinished,
-  type Learned,
-  learn,
   leaveOut,
-  type Profile,
-  type Question,
-  type Recording,
   sessionNow,
-} from "../../drivers/learning/index.ts";
+} from "../../drivers/learning/session.ts";
 import type { Tell } from "../../views/messages/tell.ts";
 import { balanceHeard, checkedChoice } from "../station/balance-choice.ts";
 import { command } from "./command.ts";

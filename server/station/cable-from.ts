@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from "node:fs";
 import { Refusal } from "../../calibration/refusal.ts";
-import { importProfile, type Profile } from "../../drivers/learning/index.ts";
+import type { Profile } from "../../drivers/learning/profile.ts";
+import { importProfile } from "../../drivers/learning/stored.ts";
 import { errorFacts } from "../../drivers/port-error.ts";
 import { type BalanceChoice, checkedChoice } from "./balance-choice.ts";
 import type { StoredProfile } from "./profile-repository.ts";

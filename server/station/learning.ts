@@ -1,20 +1,18 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { type Clock, isoTime } from "../../drivers/clock.ts";
+import { type Learned, learn } from "../../drivers/learning/learn.ts";
+import type { Profile } from "../../drivers/learning/profile.ts";
+import type { Answers } from "../../drivers/learning/questions.ts";
+import type { Chunk, Recording } from "../../drivers/learning/recording.ts";
+import { recordingFromText } from "../../drivers/learning/recording-text.ts";
 import {
-  type Answers,
   beginSession,
-  type Chunk,
   goOn,
   heard,
   isFinished,
-  type Learned,
-  learn,
   leaveOut,
-  type Profile,
-  type Recording,
-  recordingFromText,
   type Session,
-} from "../../drivers/learning/index.ts";
+} from "../../drivers/learning/session.ts";
 import type { BalanceInUse } from "./balance-in-use.ts";
 
 /**

@@ -1,4 +1,5 @@
-import { exportProfile, type Profile, profileSchema } from "../../drivers/learning/index.ts";
+import { type Profile, profileSchema } from "../../drivers/learning/profile.ts";
+import { exportProfile } from "../../drivers/learning/stored.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 
 /** A learned profile as the ledger keeps it. */

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { balanceAt, cableOptions } from "../../drivers/balance-at.ts";
-import { recordingFromLines } from "../../drivers/learning/index.ts";
+import { recordingFromLines } from "../../drivers/learning/recording-text.ts";
 import { exportProfile } from "../../drivers/learning/stored.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import { createRecordedBalance } from "../../drivers/recorded-balance.ts";

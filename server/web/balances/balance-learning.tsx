@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { systemClock } from "../../../drivers/clock.ts";
-import { mustReadItsSamples } from "../../../drivers/learning/index.ts";
+import { mustReadItsSamples } from "../../../drivers/learning/stored.ts";
 import { LearningNow, Learning as LearningPage, LearningPart } from "../../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";

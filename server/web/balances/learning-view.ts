@@ -1,11 +1,8 @@
 import { message } from "../../../calibration/message.ts";
 import { nameMessage } from "../../../drivers/balance-name.ts";
-import {
-  type KeptFinding,
-  type Profile,
-  sampleMessage,
-  sessionNow,
-} from "../../../drivers/learning/index.ts";
+import type { StoredFinding as KeptFinding, Profile } from "../../../drivers/learning/profile.ts";
+import { sampleMessage } from "../../../drivers/learning/samples.ts";
+import { sessionNow } from "../../../drivers/learning/session.ts";
 import type { LearningView } from "../../../views/balances/learning.tsx";
 import type { SampleView } from "../../../views/balances/samples.tsx";
 import type { Told } from "../../../views/told.tsx";
