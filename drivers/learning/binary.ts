@@ -43,7 +43,7 @@ export function framesOf(chunks: readonly Chunk[]): Extract<Ending, { kind: "len
 }
 
 /** A frame as text: its number in decimal digits, what stands before and behind it in hexadecimal ones. Null when it has none. */
-export function frameText(frame: Uint8Array, { at, size, writes }: BinaryNumber): string | null {
+function frameText(frame: Uint8Array, { at, size, writes }: BinaryNumber): string | null {
   const field = frame.subarray(at, at + size);
   if (field.length < size) return null;
   const number =

@@ -200,7 +200,7 @@ function profileOf(
   if (!written.explained) return { refused: message("learn.refused.unexplained", told) };
   if (unexplainedDigits(written.parts, written.lines) && !(belowTyped && written.sign.evident))
     return { refused: message("learn.refused.unexplained", told) };
-  const known = labelled(vouched(written.parts, written.lines, typed, written.signPlace));
+  const known = labelled(vouched(written.parts, written.lines, typed, written.signPlace), shown.unit);
   const motion = withMeanings(known, written.lines, 10 ** -shown.places);
   if (motion.takesTurns && !belowTyped) return { refused: message("learn.refused.kinds", told) };
   const match = grammar(motion.parts);

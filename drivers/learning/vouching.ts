@@ -1,4 +1,6 @@
+import type { MassUnit } from "../../calibration/units.ts";
 import { labelMeaning } from "../labels.ts";
+import { unitMeaning } from "../unit-words.ts";
 import type { Placed } from "./candidates.ts";
 import { grammar } from "./grammar.ts";
 import type { Mark, Part } from "./profile.ts";
@@ -152,10 +154,18 @@ function closePairs(
 }
 
 /** Words of the trade for net and gross among marks; a mark that came with the tare is kept as it is written. */
-export function labelled(parts: readonly Part[]): Part[] {
+export function labelled(parts: readonly Part[], unit: MassUnit): Part[] {
+  const isUnit = (word: string) => {
+    const meaning = unitMeaning(word);
+    return meaning !== null && "unit" in meaning && meaning.unit === unit;
+  };
   return parts.map((part): Part => {
     if (part.is !== "mark") return part;
-    const named = part.marks.map(({ text }) => labelMeaning(text.replace(/[^\p{L}]/gu, "")));
+    const words = part.marks.map(({ text }) => text.replace(/[^\p{L}]/gu, ""));
+    // The g of grams is no label.
+    const named = words.map((word) =>
+      word === word.toLowerCase() && isUnit(word) ? null : labelMeaning(word),
+    );
     if (!named.some((label) => label === "net" || label === "gross")) return part;
     return {
       is: "mark",
