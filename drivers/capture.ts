@@ -5,13 +5,12 @@ import { LoadReading } from "../calibration/stable-reading/load-reading.ts";
 import { StableReading, type TakenValue } from "../calibration/stable-reading/stable-reading.ts";
 import { atRestOf, type Captured, linesAtRest, withLine } from "./captured.ts";
 import type { Clock } from "./clock.ts";
+import { createKeyPresses } from "./key-presses.ts";
 import { endsTheReading, type LineRecord } from "./reading.ts";
 import { notYet, type ReadingRecord, type StableLines } from "./steadiness.ts";
 
 /** How long a capture waits for the balance to settle, ms. */
 const capturePatienceMs = 60_000;
-/** Lines closer together than a person presses are one press, ms. */
-const leastBetweenPressesMs = 500;
 
 export interface CaptureRequest {
   /** only lines that arrived after this time of the monotonic clock count; by default, after now */
@@ -63,8 +62,7 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
   const { promise: result, resolve, reject } = withResolvers<Captured>();
   let because = message(asked ? "balance.capture.no-answer" : "balance.capture.waiting");
   let over = false;
-  /** the line of the press before, for a key balance whose lines carry no mark */
-  let pressed: ReadingRecord | undefined;
+  const press = createKeyPresses();
 
   const callOff = clock.after(patienceMs, () => {
     const seconds = patienceMs / 1000;
@@ -108,12 +106,9 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
       return;
     }
     if (onKey) {
-      const before = pressed;
-      pressed = record;
-      if (record.reading.stability === "stable") take("mark", [record]);
-      else if (record.reading.stability === "moving") because = message("balance.rest.moving");
-      else if (before && sameShown(before, record)) take("own-criterion", [before, record]);
-      else because = message("balance.capture.press-again");
+      const pressed = press(record);
+      if (pressed.because) because = pressed.because;
+      else take(record.reading.stability === "stable" ? "mark" : "own-criterion", pressed.taken);
       return;
     }
     const { judgement } = load.hear(lineOf(record));
@@ -146,18 +141,6 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
         giveUp(new Refusal("balance.capture.lost", { because: record.event }));
     },
   };
-}
-
-/** Two presses of a key, far enough apart for a moving display to have moved, that show the same within two last digits. */
-function sameShown(one: ReadingRecord, other: ReadingRecord): boolean {
-  const decimals = ({ reading }: ReadingRecord) => (reading.text.split(".")[1] ?? "").length;
-  const places = decimals(one);
-  return (
-    other.monotonicMs - one.monotonicMs >= leastBetweenPressesMs &&
-    one.reading.unit === other.reading.unit &&
-    places === decimals(other) &&
-    Math.abs(Number(one.reading.text) - Number(other.reading.text)) <= 2.5 * 10 ** -places
-  );
 }
 
 function withResolvers<T>() {

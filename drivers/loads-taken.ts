@@ -1,6 +1,7 @@
 import { type Message, message } from "../calibration/message.ts";
 import { Loads } from "../calibration/stable-reading/loads.ts";
 import { linesAtRest, withLine } from "./captured.ts";
+import { createKeyPresses } from "./key-presses.ts";
 import { endsTheLoad, type LineRecord, type Reading } from "./reading.ts";
 import { createStableLines, driftMessage, type ReadingRecord } from "./steadiness.ts";
 
@@ -32,6 +33,7 @@ export function createLoadsTaken({
 } = {}): (record: LineRecord) => LoadEvent[] {
   const lineOf = createStableLines();
   const loads = new Loads();
+  const press = createKeyPresses();
   let lines: ReadingRecord[] = [];
   let label: Reading["label"];
   let toldMs = Number.NEGATIVE_INFINITY;
@@ -43,6 +45,8 @@ export function createLoadsTaken({
     lines = withLine(lines, record);
     const line = lineOf(record);
     if (onKey) {
+      const { because } = press(record);
+      if (because) return [{ kind: "drifting", message: because }];
       const uGrams = line.step / Math.sqrt(12);
       return [
         { kind: "taken", taken: { reading, grams: line.value, uGrams, driftUGrams: 0, flags: ["on-key"] } },

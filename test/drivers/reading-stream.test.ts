@@ -1,4 +1,6 @@
 import { expect, test } from "vitest";
+import { createLoadsTaken } from "../../drivers/loads-taken.ts";
+import type { Stability } from "../../drivers/reading.ts";
 import { createReadingStream } from "../../drivers/reading-stream.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { createHandClock } from "./hand-clock.ts";
@@ -179,6 +181,24 @@ test("a balance that sends unmarked lines on its key is taken at two that agree,
   clock.pass(10_000);
   expect((await capture).settledBy).toBe("own-criterion");
   expect((await capture).lines).toHaveLength(2);
+});
+
+test("on a key, a line without a mark is not taken while a hand is on the pan, nor one that says it moves", () => {
+  const hear = createLoadsTaken({ onKey: true });
+  let monotonicMs = 0;
+  const pressed = (text: string, stability: Stability) => {
+    monotonicMs += 1500;
+    const reading = { text, unit: "g" as const, grams: text, stability };
+    return hear({ at: new Date(monotonicMs).toISOString(), monotonicMs, raw: text, reading }).map((event) =>
+      event.kind === "taken" ? event.taken.reading.text : event.message.code,
+    );
+  };
+  expect(pressed("70.063", "unknown")).toEqual(["balance.capture.press-again"]);
+  expect(pressed("61.244", "unknown")).toEqual(["balance.capture.press-again"]);
+  expect(pressed("61.245", "unknown")).toEqual(["61.245"]);
+  expect(pressed("61.245", "unknown")).toEqual(["balance.capture.press-again"]);
+  expect(pressed("70.063", "moving")).toEqual(["balance.rest.moving"]);
+  expect(pressed("61.244", "stable")).toEqual(["61.244"]);
 });
 
 test("two balances are read apart", async () => {
