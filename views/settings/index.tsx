@@ -7,9 +7,10 @@ import type { MethodName } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
 import { Sheet } from "../sheet.tsx";
+import { Group } from "./group.tsx";
 import { MorePages } from "./more.tsx";
 import { Organisation, type OrganisationView } from "./organisation.tsx";
-import { RuleChoice } from "./rule-choice.tsx";
+import { RuleChoice, ruleKinds } from "./rule-choice.tsx";
 import { SecondPersonLimits, type SecondPersonView } from "./second-person.tsx";
 
 /** One number of the bench, as typed, with the words around it. */
@@ -60,20 +61,20 @@ export function Settings(view: SettingsView) {
         </p>
       )}
       {view.demo && <DemoEnd csrfToken={view.csrfToken} />}
-      <BenchSettings {...view} />
-      <SecondPersonLimits {...view} />
-      <div class="columns">
+      <div class="settings">
+        <BenchSettings {...view} />
+        <SecondPersonLimits {...view} />
         <Appearance {...view} />
         <Organisation {...view} />
+        <Group id="storage" title={t("settings.storage")}>
+          <ul>
+            {view.storage.map((one) => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+          <p class="hint">{t("settings.backup")}</p>
+        </Group>
       </div>
-      <Sheet id="storage" title={t("settings.storage")}>
-        <ul>
-          {view.storage.map((one) => (
-            <li key={one}>{one}</li>
-          ))}
-        </ul>
-        <p class="hint">{t("settings.backup")}</p>
-      </Sheet>
       <MorePages />
       <p>
         <a href="/first-start">{t("settings.ask-again")}</a>
@@ -101,114 +102,142 @@ function DemoEnd({ csrfToken }: { csrfToken: string }) {
 function Appearance({ theme, locale, keys, csrfToken }: SettingsView) {
   const t = useTell();
   return (
-    <form method="post" action="/settings/look" class="sheet">
-      <h2>{t("settings.look")}</h2>
-      <Csrf token={csrfToken} />
-      <Select
-        name="theme"
-        label={t("settings.theme")}
-        value={theme}
-        options={(["auto", "light", "dark"] as const).map((value) => ({
-          value,
-          label: t(`settings.themes.${value}`),
-        }))}
-      />
-      <Select
-        name="locale"
-        label={t("settings.locale")}
-        value={locale}
-        options={locales.map((value) => ({
-          value,
-          label: `${languageNames[value]}, ${inLocale("10.49", value)}`,
-        }))}
-      />
-      <Check name="keys" label={t("settings.keys")} checked={keys} />
-      <p>
-        <button type="submit">{t("settings.keep")}</button>
-      </p>
-    </form>
+    <Group
+      id="look"
+      title={t("settings.look")}
+      now={`${languageNames[locale]}, ${t(`settings.themes.${theme}`)}`}
+    >
+      <form method="post" action="/settings/look">
+        <Csrf token={csrfToken} />
+        <Select
+          name="theme"
+          label={t("settings.theme")}
+          value={theme}
+          options={(["auto", "light", "dark"] as const).map((value) => ({
+            value,
+            label: t(`settings.themes.${value}`),
+          }))}
+        />
+        <Select
+          name="locale"
+          label={t("settings.locale")}
+          value={locale}
+          options={locales.map((value) => ({
+            value,
+            label: `${languageNames[value]}, ${inLocale("10.49", value)}`,
+          }))}
+        />
+        <Check name="keys" label={t("settings.keys")} checked={keys} />
+        <p>
+          <button type="submit">{t("settings.keep")}</button>
+        </p>
+      </form>
+    </Group>
   );
 }
 
+const instruments = ["unstated", "none", "conductivity", "sound", "both"] as const;
+
+/** How the bench weighs: one form, a group for each thing it knows of itself. */
 function BenchSettings(view: SettingsView) {
   const t = useTell();
   const errorOf = errorsOf(view.problems);
+  const wrong = (names: readonly string[]) => view.problems.some(({ fieldId }) => names.includes(fieldId));
+  const owned = instruments.find((one) => one === view.instruments);
+  const rule = ruleKinds.find((one) => one === view.rule.kind);
   const drawn = ({ unit, ...field }: NumberField) => (
     <Field key={field.name} kind="decimal" {...field} after={unit} {...errorOf(field.name)} />
   );
   return (
-    <form method="post" action="/settings/bench" class="sheet">
-      <h2>{t("settings.bench")}</h2>
+    <form method="post" action="/settings/bench">
       <Csrf token={view.csrfToken} />
-      <RadioCards
-        name="method"
-        legend={t("settings.method")}
-        value={view.method}
-        cards={methodNames.map((method) => ({
-          value: method,
-          label: t(`method.${method}.name`),
-          drawing: <MethodDrawing method={method} />,
-        }))}
-      />
-      <div class="columns">
-        <div>
-          <Select
-            name="metal"
-            label={t("settings.metal")}
-            hint={t("settings.metal-hint")}
-            value={view.metal}
-            options={view.metals.map(({ id, name }) => ({ value: id, label: name }))}
-          />
-          <Field
-            kind="decimal"
-            name="scaleStep"
-            label={t("settings.scale-step")}
-            hint={t("settings.scale-step-hint")}
-            value={view.scaleStep}
-            {...errorOf("scaleStep")}
-            after={
-              <UnitSelect
-                name="scaleStepUnit"
-                label={t("settings.scale-step-unit")}
-                units={view.units}
-                value={view.scaleStepUnit}
-              />
-            }
-          />
-          <Select
-            name="secondUnit"
-            label={t("settings.second-unit")}
-            hint={t("settings.second-unit-hint")}
-            value={view.secondUnit}
-            options={(["none", "ozt", "dwt"] as const).map((value) => ({
-              value,
-              label: t(`settings.second-units.${value}`),
-            }))}
-          />
-          <Select
-            name="instruments"
-            label={t("settings.instruments")}
-            hint={t("settings.instruments-hint")}
-            value={view.instruments}
-            options={(["unstated", "none", "conductivity", "sound", "both"] as const).map((value) => ({
-              value,
-              label: t(`settings.instrument.${value}`),
-            }))}
-          />
-          {view.numbers.balance.map(drawn)}
-        </div>
-        <div>
-          <Select
-            name="water"
-            label={t("settings.water")}
-            value={view.water}
-            options={view.waters.map(({ id, name }) => ({ value: id, label: name }))}
-          />
-          {view.numbers.around.map(drawn)}
-        </div>
-      </div>
-      <RuleChoice rule={view.rule} {...errorOf("ruleMultiple")} />
-      <button type="submit">{t("settings.keep-from-now")}</button>
+      <Group id="how" title={t("settings.bench")} now={t(`method.${view.method}.name`)}>
+        <RadioCards
+          name="method"
+          legend={t("settings.method")}
+          value={view.method}
+          cards={methodNames.map((method) => ({
+            value: method,
+            label: t(`method.${method}.name`),
+            drawing: <MethodDrawing method={method} />,
+          }))}
+        />
+        <Select
+          name="metal"
+          label={t("settings.metal")}
+          hint={t("settings.metal-hint")}
+          value={view.metal}
+          options={view.metals.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        <Select
+          name="secondUnit"
+          label={t("settings.second-unit")}
+          hint={t("settings.second-unit-hint")}
+          value={view.secondUnit}
+          options={(["none", "ozt", "dwt"] as const).map((value) => ({
+            value,
+            label: t(`settings.second-units.${value}`),
+          }))}
+        />
+      </Group>
+      <Group
+        id="balance"
+        title={t("settings.balance")}
+        now={`${view.scaleStep} ${view.scaleStepUnit}`}
+        open={wrong(["scaleStep", ...view.numbers.balance.map(({ name }) => name)])}
+      >
+        <Field
+          kind="decimal"
+          name="scaleStep"
+          label={t("settings.scale-step")}
+          hint={t("settings.scale-step-hint")}
+          value={view.scaleStep}
+          {...errorOf("scaleStep")}
+          after={
+            <UnitSelect
+              name="scaleStepUnit"
+              label={t("settings.scale-step-unit")}
+              units={view.units}
+              value={view.scaleStepUnit}
+            />
+          }
+        />
+        {view.numbers.balance.map(drawn)}
+      </Group>
+      <Group
+        id="around"
+        title={t("settings.water")}
+        now={view.waters.find(({ id }) => id === view.water)?.name}
+        open={wrong(view.numbers.around.map(({ name }) => name))}
+      >
+        <Select
+          name="water"
+          label={t("settings.water")}
+          value={view.water}
+          options={view.waters.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        {view.numbers.around.map(drawn)}
+      </Group>
+      <Group id="means" title={t("settings.instruments")} now={owned && t(`settings.instrument.${owned}`)}>
+        <Select
+          name="instruments"
+          label={t("settings.instruments")}
+          hint={t("settings.instruments-hint")}
+          value={view.instruments}
+          options={instruments.map((value) => ({ value, label: t(`settings.instrument.${value}`) }))}
+        />
+      </Group>
+      <Group
+        id="rule"
+        title={t("decision.choice")}
+        now={rule && t(`decision.choices.${rule}.name`)}
+        open={wrong(["ruleMultiple"])}
+      >
+        <RuleChoice rule={view.rule} {...errorOf("ruleMultiple")} />
+      </Group>
+      <p>
+        <button type="submit">{t("settings.keep-from-now")}</button>
+      </p>
       <p class="hint">{t("settings.keep-hint")}</p>
     </form>
   );

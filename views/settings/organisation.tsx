@@ -1,5 +1,6 @@
 import { Csrf, Field, type FieldError } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Group } from "./group.tsx";
 
 export interface OrganisationView {
   organisation: string;
@@ -19,37 +20,43 @@ export function Organisation(view: OrganisationView) {
   const t = useTell();
   const error = view.problems.find(({ fieldId }) => fieldId === "accreditation")?.error;
   return (
-    <form method="post" action="/settings/organisation" class="sheet">
-      <h2>{t("settings.on-reports")}</h2>
-      <Csrf token={view.csrfToken} />
-      <Field
-        name="organisation"
-        label={t("settings.organisation")}
-        hint={t("settings.organisation-hint")}
-        value={organisation}
-      />
-      <Field name="address" label={t("settings.address")} value={address} />
-      <Field name="contact" label={t("settings.contact")} hint={t("settings.contact-hint")} value={contact} />
-      <Field
-        name="verifiedScale"
-        label={t("settings.verified-scale")}
-        hint={t("settings.verified-scale-hint")}
-        value={verifiedScale}
-      />
-      <Field kind="date" name="verifiedUntil" label={t("settings.verified-until")} value={verifiedUntil} />
-      <Field
-        name="accreditedBy"
-        label={t("settings.accredited-by")}
-        hint={t("settings.accredited-by-hint")}
-        value={accreditedBy}
-      />
-      <Field
-        name="accreditation"
-        label={t("settings.accreditation")}
-        value={accreditation}
-        {...(error === undefined ? {} : { error })}
-      />
-      <button type="submit">{t("settings.keep")}</button>
-    </form>
+    <Group id="on-reports" title={t("settings.on-reports")} now={organisation} open={error !== undefined}>
+      <form method="post" action="/settings/organisation">
+        <Csrf token={view.csrfToken} />
+        <Field
+          name="organisation"
+          label={t("settings.organisation")}
+          hint={t("settings.organisation-hint")}
+          value={organisation}
+        />
+        <Field name="address" label={t("settings.address")} value={address} />
+        <Field
+          name="contact"
+          label={t("settings.contact")}
+          hint={t("settings.contact-hint")}
+          value={contact}
+        />
+        <Field
+          name="verifiedScale"
+          label={t("settings.verified-scale")}
+          hint={t("settings.verified-scale-hint")}
+          value={verifiedScale}
+        />
+        <Field kind="date" name="verifiedUntil" label={t("settings.verified-until")} value={verifiedUntil} />
+        <Field
+          name="accreditedBy"
+          label={t("settings.accredited-by")}
+          hint={t("settings.accredited-by-hint")}
+          value={accreditedBy}
+        />
+        <Field
+          name="accreditation"
+          label={t("settings.accreditation")}
+          value={accreditation}
+          {...(error === undefined ? {} : { error })}
+        />
+        <button type="submit">{t("settings.keep")}</button>
+      </form>
+    </Group>
   );
 }

@@ -5,7 +5,7 @@ import { useTell } from "../messages/spoken.ts";
 type RuleKind = { [Known in Code]: Known extends `decision.choices.${infer Kind}.name` ? Kind : never }[Code];
 
 /** No rule leaves the finding alone; the others add a verdict on the claim's limits. */
-const ruleKinds: readonly RuleKind[] = ["none", "simple", "guard-band", "pass-and-conditional"];
+export const ruleKinds: readonly RuleKind[] = ["none", "simple", "guard-band", "pass-and-conditional"];
 
 /** The decision rule with the risk each one carries, in words. */
 export function RuleChoice({

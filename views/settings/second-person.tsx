@@ -1,5 +1,6 @@
 import { Csrf, errorsOf, Field, type FieldError } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Group } from "./group.tsx";
 
 export interface SecondPersonView {
   /** limits above which a second person confirms typed readings, as typed; empty for never */
@@ -13,28 +14,39 @@ export function SecondPersonLimits({ secondPerson, problems, csrfToken }: Second
   const t = useTell();
   const errorOf = errorsOf(problems);
   return (
-    <form method="post" action="/settings/second-person" class="sheet">
-      <h2>{t("second-person.settings")}</h2>
-      <Csrf token={csrfToken} />
-      <p>{t("second-person.settings-lead")}</p>
-      <Field
-        kind="decimal"
-        name="secondMassG"
-        label={t("second-person.mass-g")}
-        hint={t("second-person.never")}
-        value={secondPerson.massG}
-        after="g"
-        {...errorOf("secondMassG")}
-      />
-      <Field
-        kind="decimal"
-        name="secondWorth"
-        label={t("second-person.worth")}
-        hint={`${t("second-person.worth-unit")}; ${t("second-person.never")}`}
-        value={secondPerson.worth}
-        {...errorOf("secondWorth")}
-      />
-      <button type="submit">{t("settings.keep-from-now")}</button>
-    </form>
+    <Group
+      id="second-person"
+      title={t("second-person.settings")}
+      now={[
+        secondPerson.massG && t("second-person.above-mass", { mass: secondPerson.massG }),
+        secondPerson.worth && t("second-person.above-worth", { worth: secondPerson.worth }),
+      ]
+        .filter(Boolean)
+        .join(" · ")}
+      open={problems.some(({ fieldId }) => fieldId.startsWith("second"))}
+    >
+      <form method="post" action="/settings/second-person">
+        <Csrf token={csrfToken} />
+        <p>{t("second-person.settings-lead")}</p>
+        <Field
+          kind="decimal"
+          name="secondMassG"
+          label={t("second-person.mass-g")}
+          hint={t("second-person.never")}
+          value={secondPerson.massG}
+          after="g"
+          {...errorOf("secondMassG")}
+        />
+        <Field
+          kind="decimal"
+          name="secondWorth"
+          label={t("second-person.worth")}
+          hint={`${t("second-person.worth-unit")}; ${t("second-person.never")}`}
+          value={secondPerson.worth}
+          {...errorOf("secondWorth")}
+        />
+        <button type="submit">{t("settings.keep-from-now")}</button>
+      </form>
+    </Group>
   );
 }
