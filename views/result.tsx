@@ -159,28 +159,24 @@ function FinenessFacts({ fineness, locale }: { fineness: FinenessShown; locale: 
   );
 }
 
-/** The whole result: state, answer, and what stands behind it. */
-export function ResultWords({ result, ...asked }: { result: ResultView; locale?: Locale }) {
-  const spoken = useLocale();
-  const locale = asked.locale ?? spoken;
+/** The answer first: where the claim stands, and the one sentence. */
+export function ResultHeadline({ result: { state, claim, answer } }: { result: ResultView }) {
+  const locale = useLocale();
   const t = tellerOf(locale);
-  const { state, claim, answer } = result;
   return (
-    <section class="sheet" aria-labelledby="finding-heading">
-      <h2 id="finding-heading">{t("result.heading")}</h2>
+    <>
       <p>
         {claim === undefined
           ? t("result.no-claim")
           : `${t("result.said-to-be")} ${tellValue(claim, locale)}: `}
         <StateWord state={state} locale={locale} />
       </p>
-      <p>
+      <p class="lead">
         <strong>
           <Told says={answer} />
         </strong>
       </p>
-      <ResultDetails result={result} locale={locale} />
-    </section>
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import { AssaySheet } from "../assays/sheet.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { ResultWords } from "../result.tsx";
+import { ResultDetails, ResultHeadline } from "../result.tsx";
 import { Sheet } from "../sheet.tsx";
 import { AmendmentForms, Amendments } from "./amendments.tsx";
 import { AnswerChecks } from "./answer.tsx";
@@ -14,12 +14,16 @@ import type { RecordView } from "./view.ts";
 
 /** One record: result first, then how it came about down to the lines as received. */
 export function RecordPage(record: RecordView) {
+  const t = useTell();
   return (
     <>
       <RecordStanding {...record} />
+      <ResultHeadline result={record.result} />
       <RecordDensity {...record} />
       <div class="columns">
-        <ResultWords result={record.result} />
+        <Sheet id="finding" title={t("result.heading")}>
+          <ResultDetails result={record.result} />
+        </Sheet>
         <RecordItem {...record} />
       </div>
       <RecordPhotos {...record} />
