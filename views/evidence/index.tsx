@@ -74,7 +74,8 @@ function TestFold({ kind, marks, view }: { kind: TestKind; marks: boolean; view:
       <summary>
         {t(`test.name.${kind}`)}{" "}
         <span class="note">
-          {marks && `${t("evidence.marks-piece")} `}
+          {marks && t("evidence.marks-piece")}
+          {marks && counting.length === 0 && ", "}
           {counting.length === 0 && t("evidence.not-made")}
         </span>
       </summary>

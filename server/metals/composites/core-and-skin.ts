@@ -117,15 +117,17 @@ function skinShare(core: Metal, skin: Metal, [low, high]: DensityInterval): read
 }
 
 function piece(core: Metal, skin: Metal, share: readonly [number, number], shape?: Shape): CoreAndSkin {
-  const skinMm = shape ? ([skinThickness(shape, share[0]), skinThickness(shape, share[1])] as const) : null;
   return {
     kind: "core-and-skin",
     id: `core-${core.id}-skin-${skin.id}`,
-    name: `${core.name} under ${skin.name}${skinMm ? `, skin ${skinMm[0].toFixed(2)} to ${skinMm[1].toFixed(2)} mm` : ""}`,
+    name: `${core.name} under ${skin.name}`,
     core,
     skin,
     skinShare: share,
-    skinMm,
+    // of hundreds of pieces a few are shown, and a thickness is solved for
+    get skinMm() {
+      return shape ? ([skinThickness(shape, share[0]), skinThickness(shape, share[1])] as const) : null;
+    },
     likelihood: likelihoodAsCore(core),
   };
 }
