@@ -52,6 +52,7 @@ import { metalPriceRoutes } from "./lots/metal-price.tsx";
 import { densityMatchRoutes } from "./metals/density-matches.tsx";
 import { finenessRoutes } from "./metals/fineness.tsx";
 import { metalRoutes } from "./metals/metals.tsx";
+import { mixtureLawRoutes } from "./metals/mixture-law.tsx";
 import { ownMetalRoutes } from "./metals/own-metals.tsx";
 import { specificationRoutes } from "./metals/specifications.tsx";
 import { twoBodiesRoutes } from "./metals/two-bodies.tsx";
@@ -205,6 +206,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   metalRoutes(app, { library, demo });
   ownMetalRoutes(app, { library, demo });
   worthRoutes(app, { library, demo });
+  mixtureLawRoutes(app, demo);
   planRoutes(app, { settings, library, plan, demo });
   checkRoutes(app, { bench, ledger, checks, evaluate, demo });
   importRoutes(app, { ledger, library, demo });

@@ -194,7 +194,12 @@ function Composition({ metal: { composition, mixture } }: { metal: MetalView }) 
           cells: [element, nominal, range],
         }))}
       />
-      {mixture && <p>{t("metal-page.mixture", { ideal: mixture.ideal, withExcess: mixture.withExcess })}</p>}
+      {mixture && (
+        <p>
+          {t("metal-page.mixture", { ideal: mixture.ideal, withExcess: mixture.withExcess })}{" "}
+          <a href="/mixture-law">{t("mixture-law.title")}</a>
+        </p>
+      )}
     </>
   );
 }

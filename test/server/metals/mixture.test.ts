@@ -4,8 +4,8 @@ import { bandByMixture } from "../../../server/metals/band-by-mixture.ts";
 import { excessTerms } from "../../../server/metals/excess-terms.ts";
 import { metal, metals } from "../../../server/metals/library.ts";
 import { mixtureDensity } from "../../../server/metals/mixture.ts";
+import { publishedPairs } from "../../../server/metals/published-pairs.ts";
 import { whole } from "../../setup/long-run.ts";
-import { publishedPairs } from "./published-pairs.ts";
 
 const percents = (fractions: Readonly<Record<string, number>>) =>
   Object.entries(fractions)

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { knownMixtures } from "../../../server/metals/composites/binary-mixtures.ts";
 import { knownCoreAndSkins } from "../../../server/metals/composites/core-and-skin.ts";
 import { builtIn, metals } from "../../../server/metals/library.ts";
+import { publishedPairs } from "../../../server/metals/published-pairs.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
@@ -83,6 +84,13 @@ describe("the library", () => {
 
   test("lead carries its caution", async () => {
     expect((await get("/metals/el-pb")).body).toContain('aria-label="Caution"');
+  });
+
+  test("the mixture law is drawn against every published density, in a phone's and a page's width", async () => {
+    const { statusCode, body } = await get("/mixture-law");
+    expect(statusCode).toBe(200);
+    expect(publishedPairs.length).toBeGreaterThanOrEqual(40);
+    expect(body.match(/<circle class="point"/g)).toHaveLength(2 * publishedPairs.length);
   });
 
   test("an unknown id is refused with the nearest names", async () => {

@@ -3,7 +3,7 @@ import { normalQuantile } from "../../../../calibration/normal.ts";
 import { seededRandom } from "../../../../calibration/random.ts";
 import { silverShare } from "../../../../server/metals/fineness/silver-share.ts";
 import { mixtureDensity } from "../../../../server/metals/mixture.ts";
-import { publishedPairs } from "../published-pairs.ts";
+import { publishedPairs } from "../../../../server/metals/published-pairs.ts";
 
 describe("silver's share of the rest", () => {
   const binary = publishedPairs.filter(
