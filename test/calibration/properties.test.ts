@@ -103,7 +103,7 @@ describe("for any piece", () => {
   it("the true density comes back from readings worked out by forces", () => {
     fc.assert(
       fc.property(pieces, ({ grams, gPerCm3, celsius }) => {
-        const given = hung("1", "0.5", celsius);
+        const given = hung("1.0000", "0.5000", celsius);
         const liquid = measure(given).liquidGPerCm3 ?? Number.NaN;
         const [air, weights] = [1.2e-3, 1 - 1.2e-3 / 8];
         const volume = grams / gPerCm3;

@@ -38,7 +38,8 @@ describe("degrees of freedom", () => {
     const liquid = { kind: "water", temperature_c: 20, temperature_u_c: 0.5, temperature_dof: 5 };
     const balance = { readability_g: 1e-5, repeatability_g: 1e-5 };
     // the other inputs hold half a percent of the variance, so that 5 degrees become 5.05 and 2.65 becomes 2.64
-    const { k, dof } = answered({ liquid, balance });
+    const [dry, immersed] = ["31.10350", "28.14350"].map((text) => ({ readings: [text] }));
+    const { k, dof } = answered({ liquid, balance, dry, immersed });
     expect(Math.abs(k - 2.65)).toBeLessThan(0.015);
     expect(dof).toBeCloseTo(5, 0);
   });
