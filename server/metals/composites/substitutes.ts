@@ -23,8 +23,9 @@ export function substitutes(
   library: Library = builtIn,
 ): Substitute[] {
   const mixtures = knownMixtures(interval)
+    .filter(({ likelihood }) => likelihood !== "rare")
     .map((mixture) => mixtureAsMetal(mixture, interval))
-    .filter((m) => m.likelihood !== "rare" && worthPassingOff(m, claimed, library.worth))
+    .filter((m) => worthPassingOff(m, claimed, library.worth))
     .map((as): Substitute => ({ kind: "mixture", as }));
   const seen = new Set<string>();
   const cored = knownCoreAndSkins(interval, library, (skin) => skinLooksLike(skin, claimed))
