@@ -9,7 +9,7 @@ const lanczos = [
 /** ln Γ(x), x > 0, by Lanczos' series with g = 7, nine terms; relative error about 1e-15. */
 function logGamma(x: number): number {
   const z = x - 1;
-  let series = lanczos[0] as number;
+  let series = lanczos[0]!;
   for (let i = 1; i < lanczos.length; i++) series += lanczos[i]! / (z + i);
   const t = z + 7.5;
   return 0.5 * Math.log(2 * Math.PI) + (z + 0.5) * Math.log(t) - t + Math.log(series);

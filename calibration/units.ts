@@ -1,4 +1,5 @@
 import { lastPlace, times } from "./decimal.ts";
+import { keysOf } from "./keyed.ts";
 
 /**
  * Units of mass a reading may carry, each in grams, exact by definition.
@@ -19,7 +20,7 @@ export const gramsPerUnit = {
 export type MassUnit = keyof typeof gramsPerUnit;
 
 /** The units in the order a page lists them. */
-export const massUnits = Object.keys(gramsPerUnit) as MassUnit[];
+export const massUnits = keysOf(gramsPerUnit);
 
 /** True when the text names one of the known units of mass. */
 export function isMassUnit(text: string): text is MassUnit {

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { keyed } from "../calibration/keyed.ts";
 import { type CatalogueFiles, checkCatalogues } from "../views/messages/catalogue-check.ts";
 import { locales } from "../views/messages/language.ts";
 import { programFolder } from "./program-folder.ts";
@@ -26,9 +27,7 @@ export function keepDigest(): void {
 }
 
 const catalogueFiles = (): CatalogueFiles =>
-  Object.fromEntries(
-    locales.map((locale) => [locale, readFileSync(join(folder, `${locale}.json`), "utf8")]),
-  ) as CatalogueFiles;
+  keyed(locales, (locale) => readFileSync(join(folder, `${locale}.json`), "utf8"));
 
 function digestOf(files: CatalogueFiles): string {
   return createHash("sha256").update(JSON.stringify(files)).digest("hex");

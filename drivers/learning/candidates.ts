@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import { notationsOf, type Run, type RunForm, runForms, runsIn, shiftExplained } from "./notations.ts";
 import { atRest, type Observed, skeleton } from "./recording.ts";
@@ -72,7 +73,7 @@ function hypotheses(typed: readonly Typed[]): { place: Place; notation: Notation
   for (const value of typed) {
     if (value.digits === "") continue;
     for (const { text } of value.lines) {
-      for (const form of Object.keys(runForms) as RunForm[]) {
+      for (const form of keysOf(runForms)) {
         if ((form === "pounds and ounces") !== value.pounds) continue;
         const runs = runsIn(text, form);
         runs.forEach((run, i) => {

@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import type { Check } from "./profile.ts";
 
 type Rule = { bits: 8 | 16; of: (bytes: Uint8Array) => number };
@@ -73,7 +74,7 @@ function fits(sent: Uint8Array, value: number, { kind, written }: Check): boolea
 const candidates: readonly Check[] = (
   ["byte", "byte-low-first", "hex-upper", "hex-lower", "decimal"] as const
 ).flatMap((written) =>
-  (Object.keys(rules) as Check["kind"][])
+  keysOf(rules)
     .filter(
       (kind) =>
         (written === "decimal" ? rules[kind].bits === 8 : kind !== "sum-mod-100") &&

@@ -2,6 +2,7 @@ import { createPrivateKey, X509Certificate } from "node:crypto";
 import { existsSync, readFileSync, renameSync, statSync, writeFileSync } from "node:fs";
 import { isIP } from "node:net";
 import { join } from "node:path";
+import { reasonOf } from "../../calibration/reason.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 
 /** A certificate with its key, as TLS takes them, and what people compare. */
@@ -32,7 +33,7 @@ export function givenCertificate(files: { certificate: string; key: string }, no
   try {
     fits = read.checkPrivateKey(createPrivateKey(key));
   } catch (error) {
-    throw new Refusal("access.certificate.no-key", { file: files.key, cause: (error as Error).message });
+    throw new Refusal("access.certificate.no-key", { file: files.key, cause: reasonOf(error) });
   }
   if (!fits)
     throw new Refusal("access.certificate.other-key", { certificate: files.certificate, key: files.key });
@@ -98,7 +99,7 @@ function textOf(file: string): string {
   try {
     return readFileSync(file, "utf8");
   } catch (error) {
-    throw new Refusal("access.certificate.unreadable", { file, cause: (error as Error).message });
+    throw new Refusal("access.certificate.unreadable", { file, cause: reasonOf(error) });
   }
 }
 

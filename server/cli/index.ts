@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import { locales } from "../../views/messages/language.ts";
 import { tellerOf } from "../../views/messages/tell.ts";
 import type { CommandName } from "./command.ts";
@@ -20,7 +21,7 @@ const commands: Record<CommandName, () => Promise<Command>> = {
   export: () => import("./export.ts"),
   doctor: () => import("./doctor.ts"),
 };
-const names = Object.keys(commands) as CommandName[];
+const names = keysOf(commands);
 
 /** What the program is called with: does it, and resolves with the exit status. */
 export async function run([name = "", ...args]: string[]): Promise<number> {

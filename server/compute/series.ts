@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { isDecimal } from "../../calibration/decimal.ts";
 import { type Lifted, lifts, type Series, zeroings } from "../../calibration/series.ts";
-import { type MassUnit, massUnits } from "../../calibration/units.ts";
+import { massUnits } from "../../calibration/units.ts";
 import { balance } from "./balance.ts";
 import { complains, type RequestCode } from "./complaint.ts";
 import { omitUndefined } from "./omit-undefined.ts";
@@ -20,7 +20,7 @@ const reading = z
     error: complains(noDecimal),
   });
 
-const unit = z.enum(massUnits as [MassUnit, ...MassUnit[]]).default("g");
+const unit = z.enum(massUnits).default("g");
 
 const look = z.union(
   [

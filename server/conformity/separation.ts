@@ -1,3 +1,4 @@
+import { entriesOf } from "../../calibration/keyed.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import { called } from "../metals/called.ts";
 import type { Metal } from "../metals/metal.ts";
@@ -93,7 +94,7 @@ export const separationBy: Readonly<Record<HarmlessTest, (a: Metal, b: Metal) =>
 
 /** The easiest harmless test that tells the two apart; a laboratory when none here does. Pure. */
 export function separation(a: Metal, b: Metal): Separation {
-  for (const [test, by] of Object.entries(separationBy) as [HarmlessTest, typeof byMagnet][]) {
+  for (const [test, by] of entriesOf(separationBy)) {
     const says = by(a, b);
     if (says) return { test, says };
   }

@@ -1,5 +1,5 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
-import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
+import { stepGrams, toGrams } from "../../calibration/units.ts";
 import type { Entry } from "./entry.ts";
 import { excludedIn } from "./excluded.ts";
 import type { RecordRow } from "./tables.ts";
@@ -19,7 +19,7 @@ export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRo
   if (first === undefined) return { dry: "", dry_g: massG };
   const details = entries.findLast((entry) => entry.kind === "weighing-details");
   const hanger = details?.kind === "weighing-details" ? details.body.hanger?.in_air : undefined;
-  const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit as MassUnit));
+  const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit));
   const grams = mean(readings.map((reading) => Number(reading.grams))) - hangerG;
   if (hanger === undefined && readings.every(({ unit }) => unit === first.unit)) {
     const decimals = Math.max(...readings.map(({ text }) => decimalsShown(text)));
@@ -27,7 +27,7 @@ export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRo
       readings.length === 1 ? first.text : mean(readings.map(({ text }) => Number(text))).toFixed(decimals);
     return { dry: `${shown} ${first.unit}`, dry_g: grams };
   }
-  const stepG = Math.max(...readings.map(({ text, unit }) => stepGrams(text, unit as MassUnit)));
+  const stepG = Math.max(...readings.map(({ text, unit }) => stepGrams(text, unit)));
   return { dry: `${grams.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG))))} g`, dry_g: grams };
 }
 

@@ -52,7 +52,7 @@ const fileErrors: Record<string, LedgerErrorKind> = {
 export function asLedgerError(cause: unknown, place: string): Error {
   if (cause instanceof LedgerError) return cause;
   if (!(cause instanceof Error)) return new Error(String(cause));
-  const code = (cause as { errcode?: unknown }).errcode;
+  const code = "errcode" in cause ? cause.errcode : undefined;
   const kind =
     typeof code === "number"
       ? sqliteErrors[code & 0xff]
@@ -62,7 +62,7 @@ export function asLedgerError(cause: unknown, place: string): Error {
 }
 
 function codeOf(cause: Error): string {
-  return String((cause as { code?: unknown }).code ?? "");
+  return "code" in cause ? String(cause.code) : "";
 }
 
 /** Some errors of SQLite arrive as text only (messages: sqlite.org/rescode.html). */
@@ -76,7 +76,7 @@ function kindFromText({ message }: Error): LedgerErrorKind | undefined {
 
 /** SQLSTATE classes (PostgreSQL documentation, appendix A) and the socket errors of Node. */
 function postgresKind(cause: Error): LedgerErrorKind | undefined {
-  const code = (cause as { code?: unknown }).code;
+  const code = "code" in cause ? cause.code : undefined;
   if (typeof code !== "string")
     return /connection terminated/i.test(cause.message) ? "unreachable" : undefined;
   if (code === "53100") return "disk-full";

@@ -1,7 +1,8 @@
 import { z } from "zod";
+import { keysOf } from "../../calibration/keyed.ts";
 import { csvLine } from "./csv.ts";
 import type { Entry } from "./entry.ts";
-import { type Kind, kinds } from "./kinds.ts";
+import { kinds } from "./kinds.ts";
 import type { Ledger } from "./ledger.ts";
 
 const pageRows = 500;
@@ -82,7 +83,7 @@ const envelope = {
   hash: hex64,
 };
 
-const entryShapes = (Object.keys(kinds) as Kind[]).map((kind) =>
+const entryShapes = keysOf(kinds).map((kind) =>
   z.strictObject({ ...envelope, kind: z.literal(kind), body: kinds[kind] }),
 );
 

@@ -1,4 +1,5 @@
 import { sql } from "kysely";
+import { keysOf } from "../../calibration/keyed.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import type { Entry } from "./entry.ts";
 import { recordRow, toldKinds } from "./projection.ts";
@@ -45,7 +46,7 @@ export async function verifyList(store: Store): Promise<ListCheck> {
 function faultOf(row: RecordRow, entries: Entry[]): Message | null {
   const right = recordRow(entries);
   if (!right) return message("ledger.list.unknown", { subject: row.subject });
-  for (const column of Object.keys(right) as (keyof RecordRow)[])
+  for (const column of keysOf(right))
     if (row[column] !== right[column])
       return message("ledger.list.other-value", {
         column,

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
+import { reasonOf } from "../../calibration/reason.ts";
 import { keyFileIn } from "./data-folder.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
@@ -47,7 +48,7 @@ function makeFolder(folder: string): void {
   } catch (cause) {
     throw new LedgerError(
       "ledger.folder.cannot-make",
-      { folder, cause: (cause as Error).message },
+      { folder, cause: reasonOf(cause) },
       "read-only",
       cause,
     );

@@ -19,7 +19,7 @@ export function own(file: string, at: string): Ownership {
     lock.exec("begin exclusive");
   } catch (cause) {
     lock.close();
-    if ((cause as { errcode?: number }).errcode !== 5) throw cause;
+    if (!(cause instanceof Error && "errcode" in cause && cause.errcode === 5)) throw cause;
     throw new LedgerError("ledger.in-use", { file, holder: holder(note) }, "in-use", cause);
   }
   try {

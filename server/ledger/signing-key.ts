@@ -8,6 +8,7 @@ import {
   verify,
 } from "node:crypto";
 import { chmodSync, existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { reasonOf } from "../../calibration/reason.ts";
 import { LedgerError } from "./error.ts";
 import { spkiOf } from "./note.ts";
 
@@ -41,12 +42,7 @@ export function signingKey(file: string, { anyMode = false } = {}): SigningKey {
     key = createPrivateKey(readFileSync(file));
     if (key.asymmetricKeyType !== "ed25519") throw new Error(`its type is ${key.asymmetricKeyType}`);
   } catch (cause) {
-    throw new LedgerError(
-      "ledger.key.not-ed25519",
-      { file, cause: (cause as Error).message },
-      "refused",
-      cause,
-    );
+    throw new LedgerError("ledger.key.not-ed25519", { file, cause: reasonOf(cause) }, "refused", cause);
   }
   const publicKey = createPublicKey(key).export({ type: "spki", format: "der" }).toString("base64");
   return {

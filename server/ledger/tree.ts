@@ -40,7 +40,7 @@ export class Tree {
   add(leaf: Buffer): void {
     let joined = leaf;
     for (let before = this.#size; before % 2 === 1; before = (before - 1) / 2)
-      joined = nodeHash(this.#peaks.pop() as Buffer, joined);
+      joined = nodeHash(this.#peaks.pop()!, joined);
     this.#peaks.push(joined);
     this.#size += 1;
   }
@@ -93,7 +93,7 @@ export function consistencyProof(old: Tree, added: readonly Buffer[]): Buffer[] 
     if (leaves.length === 0) return whole ? [] : [new Tree(m, peaks).root()];
     const half = split(m + leaves.length);
     if (m <= half) return [...way(m, leaves.slice(0, half - m), whole), rootOf(leaves.slice(half - m))];
-    const left = peaks.shift() as Buffer;
+    const left = peaks.shift()!;
     return [...way(m - half, leaves, false), left];
   };
   return way(old.size, added, true);

@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { entriesOf } from "../../calibration/keyed.ts";
+import { reasonOf } from "../../calibration/reason.ts";
 import en from "../../views/messages/en.json" with { type: "json" };
 import { type AlloyState, alloyStates, lighterBy } from "./alloy-state.ts";
 import { hasText } from "./catalogue-code.ts";
@@ -94,7 +96,7 @@ export function metalsOf(file: string, json: unknown, bandOf: BandOf = noBand): 
     try {
       return metalOf(row, family, bandOf);
     } catch (error) {
-      throw new Error(`server/metals/data/${file}: ${row.id}: limits: ${(error as Error).message}`);
+      throw new Error(`server/metals/data/${file}: ${row.id}: limits: ${reasonOf(error)}`);
     }
   });
 }
@@ -153,7 +155,7 @@ function metalOf(row: Row, family: string, bandOf: BandOf): Metal {
         high: computedBy("recipe-band"),
       }
     : {};
-  for (const [field, name] of Object.entries(figureOf) as [keyof typeof figureOf, Figure][]) {
+  for (const [field, name] of entriesOf(figureOf)) {
     const given = row[field];
     if (given) provenance[name] = provenanceOf(given);
   }

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type Message, message } from "../../calibration/message.ts";
+import { reasonOf } from "../../calibration/reason.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { bandByMixture } from "./band-by-mixture.ts";
 import { componentSymbols } from "./component-density.ts";
@@ -82,7 +83,7 @@ export function readOwnMetals(text: string, held?: OwnMetals): OwnMetals {
   try {
     json = JSON.parse(text);
   } catch (error) {
-    throw new Refusal("metal.file.not-json", { reason: (error as Error).message });
+    throw new Refusal("metal.file.not-json", { reason: reasonOf(error) });
   }
   const parsed = ownMetalsFile.safeParse(json);
   if (!parsed.success) throw new Refusal("metal.own.refused", { faults: faultsIn(parsed.error) });

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { keyed } from "../../calibration/keyed.ts";
 import rows from "./data/worth.json" with { type: "json" };
 import { figure } from "./sourced-figure.ts";
 
@@ -40,9 +41,7 @@ const read = z
 /** The table as built. */
 export const builtInWorth: WorthTable = {
   of: Object.fromEntries(read.elements.map(({ symbol, worth }) => [symbol, worth.value])),
-  otherInThousand: Object.fromEntries(
-    occurrences.map((one) => [one, read.other_in_thousand[one].value]),
-  ) as Record<Occurrence, number>,
+  otherInThousand: keyed(occurrences, (one) => read.other_in_thousand[one].value),
 };
 
 /** Worth of a gram of an element, in units of a base metal. */

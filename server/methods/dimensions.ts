@@ -3,10 +3,10 @@ import { isDecimal } from "../../calibration/decimal.ts";
 import {
   type LengthName,
   type MeasuredBody,
-  type SolidName,
   solids,
   dimensions as weighing,
 } from "../../calibration/dimensions.ts";
+import { keysOf } from "../../calibration/keyed.ts";
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { omitUndefined } from "../compute/omit-undefined.ts";
@@ -30,7 +30,7 @@ const length = z.strictObject({
 const uCelsius = 2;
 
 const stated = z.strictObject({
-  shape: z.enum(Object.keys(solids) as [SolidName, ...SolidName[]]),
+  shape: z.enum(keysOf(solids)),
   length_mm: length.optional(),
   width_mm: length.optional(),
   height_mm: length.optional(),
@@ -123,7 +123,7 @@ const form: OwnForm = {
   step: "dimensions",
   key: "dimensions",
   read(typed, decimal) {
-    const filled = (Object.keys(solids) as SolidName[]).filter((shape) =>
+    const filled = keysOf(solids).filter((shape) =>
       solids[shape].lengths.some((name) => (typed[`${shape}-${name}`] ?? "").trim() !== ""),
     );
     const [shape, other] = filled;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { keysOf } from "../../calibration/keyed.ts";
 import { dimensions } from "./dimensions.ts";
 import { displaced } from "./displaced.ts";
 import { flask } from "./flask.ts";
@@ -20,7 +21,7 @@ export type Role = NeededRole | (typeof rolesBeside)[number];
 
 export type Method = AnyMethod<MethodName, NeededRole>;
 export const methods: Readonly<Record<MethodName, Method>> = all;
-export const methodNames = Object.keys(all) as [MethodName, ...MethodName[]];
+export const methodNames = keysOf(all);
 /** Methods by which a lot can be screened. */
 export const screeningMethods = methodNames.filter((name) => methods[name].screensLots);
 /** Methods whose uncertainty can be foreseen. */

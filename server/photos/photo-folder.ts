@@ -1,5 +1,6 @@
 import { dirname, join } from "node:path";
 import { message } from "../../calibration/message.ts";
+import { reasonOf } from "../../calibration/reason.ts";
 import { LedgerError } from "../ledger/error.ts";
 import { sha256, writeBeside } from "../ledger/file-beside.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
@@ -32,7 +33,7 @@ export async function keepPhoto(folder: string, { bytes, type, width, height }: 
   } catch (cause) {
     throw new LedgerError(
       "photo.folder.cannot-write",
-      { folder, cause: (cause as Error).message },
+      { folder, cause: reasonOf(cause) },
       "read-only",
       cause,
     );

@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import type { PhotoType } from "./photo.ts";
 
 const endings: Record<PhotoType, string> = { "image/jpeg": "jpg", "image/png": "png", "image/webp": "webp" };
@@ -10,5 +11,5 @@ export function photoName({ hash, type }: { hash: string; type: PhotoType }): st
 /** The type of a photo's file name; undefined when it is no such name. */
 export function typeOfName(name: string): PhotoType | undefined {
   const [, ending] = /^[0-9a-f]{64}\.(jpg|png|webp)$/.exec(name) ?? [];
-  return (Object.keys(endings) as PhotoType[]).find((type) => endings[type] === ending);
+  return keysOf(endings).find((type) => endings[type] === ending);
 }

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { type Message, message } from "../../calibration/message.ts";
+import { reasonOf } from "../../calibration/reason.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
 import { readBeside, sha256, writeBeside } from "../ledger/file-beside.ts";
@@ -30,7 +31,7 @@ export async function keepPrint(folder: string, { pdf, page }: Printed): Promise
   } catch (cause) {
     throw new LedgerError(
       "report.folder.cannot-write",
-      { folder, cause: (cause as Error).message },
+      { folder, cause: reasonOf(cause) },
       "read-only",
       cause,
     );
@@ -51,7 +52,7 @@ export async function keepPdf(folder: string, pdf: Buffer): Promise<string> {
   } catch (cause) {
     throw new LedgerError(
       "report.folder.cannot-write",
-      { folder, cause: (cause as Error).message },
+      { folder, cause: reasonOf(cause) },
       "read-only",
       cause,
     );

@@ -1,5 +1,5 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { type MassUnit, stepGrams } from "../../calibration/units.ts";
+import { isMassUnit, stepGrams } from "../../calibration/units.ts";
 import { excludedIn } from "../ledger/excluded.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { AnnouncedMass } from "../weighing/announced-mass.ts";
@@ -17,13 +17,13 @@ export async function announcedMass(item: Item, ledger: Ledger): Promise<Announc
   });
   const [before] = records;
   const [, text = "", unit = ""] = /^(\S+) (\S+)$/.exec(before?.dry ?? "") ?? [];
-  if (!before || text === "") return undefined;
+  if (!before || !isMassUnit(unit)) return undefined;
   const entries = await ledger.entriesOf(before.subject);
   const excluded = excludedIn(entries);
   return {
     shown: before.dry,
     grams: before.dry_g,
-    stepG: stepGrams(text, unit as MassUnit),
+    stepG: stepGrams(text, unit),
     from: "earlier",
     photos: entries.filter((entry) => entry.kind === "photo").filter(({ id }) => !excluded.has(id)),
   };

@@ -47,9 +47,7 @@ export const benchSettingsShape = z.object({
   metal: z.enum(metalGroups).default("any"),
   source: z.enum(sources).default("typed"),
   /** smallest step of the owner's scale, for the plan; on the bench the readings themselves show it */
-  scaleStep: z
-    .object({ text: z.string(), unit: z.enum(massUnits as [string, ...string[]]) })
-    .default({ text: "0.01", unit: "g" }),
+  scaleStep: z.object({ text: z.string(), unit: z.enum(massUnits) }).default({ text: "0.01", unit: "g" }),
   /** what masses of a lot are told in beside grams; readings keep the unit they came in */
   secondUnit: z.enum(secondUnits).default("none"),
   instruments: z.enum(instrumentChoices).default("unstated"),

@@ -1,6 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { z } from "zod";
 import { type Entries, formIn } from "./forms/form.ts";
+import { queryOf } from "./page-request.ts";
 
 /** More open pages than any counter has; beyond it the oldest refusal is no longer drawn anew. */
 const mostPages = 200;
@@ -36,6 +37,6 @@ const pageForm = ({ ifSent }: Entries) => z.object({ page: ifSent() });
 
 /** The id a live page gives with every form and with its stream; undefined without scripts. */
 export function pageIdOf(request: FastifyRequest): string | undefined {
-  const { page = (request.query as Record<string, unknown>).page } = formIn(request, pageForm);
+  const { page = queryOf(request).page } = formIn(request, pageForm);
   return typeof page === "string" && /^[\w-]{1,40}$/.test(page) ? page : undefined;
 }

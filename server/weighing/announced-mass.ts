@@ -1,6 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { toGrams } from "../../calibration/units.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { firstMethod } from "../methods/index.ts";
@@ -46,7 +46,7 @@ export function otherMass(item: Item, announced: AnnouncedMass | undefined): Oth
   const of = dry.map(({ id }) => id);
   if (item.rightPiece.some(({ body }) => of.every((id) => body.of.includes(id)))) return undefined;
   const hanger = item.details.hanger?.in_air;
-  const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit as MassUnit));
+  const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit));
   const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length - hangerG;
   const stepG = readabilityGrams(dry);
   const withinG = 2 * Math.hypot(stepG, announced.stepG);

@@ -1,4 +1,3 @@
-import type { MassUnit } from "../../calibration/units.ts";
 import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import { firstMethod } from "../methods/index.ts";
@@ -98,7 +97,7 @@ function withCapture(item: Item, { id, at, body }: EntryOf<"capture">): Item {
     at,
     role: body.what,
     text,
-    unit: unit as MassUnit,
+    unit: unit,
     grams,
     takenBy: waysTaken.find((way) => way === body.settled?.by) ?? "typed",
     balance: body.balance ?? "typed",

@@ -1,4 +1,4 @@
-import { type MassUnit, toGrams } from "../../calibration/units.ts";
+import { toGrams } from "../../calibration/units.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
 import { called } from "../metals/called.ts";
 import type { Library } from "../metals/library.ts";
@@ -37,7 +37,7 @@ export function situationOf(
     stated: item.details.method,
     zeros: zerosOf(item),
     paired: item.details.paired === true,
-    ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit as MassUnit)) }),
+    ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit)) }),
     ...(water === undefined ? {} : { waterCelsius: water.celsius }),
     ...(captures.some(({ sensed, silent }) => sensed || silent)
       ? {

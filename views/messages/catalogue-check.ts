@@ -1,3 +1,4 @@
+import { reasonOf } from "../../calibration/reason.ts";
 import { type Locale, locales } from "./language.ts";
 import { compile, type Text } from "./text.ts";
 
@@ -46,12 +47,7 @@ function textsOf(file: string, locale: Locale): Map<string, Text> {
     try {
       texts.set(key, compile(text, locale));
     } catch (error) {
-      throw bad(
-        files,
-        locale,
-        key,
-        `its text cannot be read (${(error as Error).message}). Look at its braces.`,
-      );
+      throw bad(files, locale, key, `its text cannot be read (${reasonOf(error)}). Look at its braces.`);
     }
   }
   return texts;
@@ -61,7 +57,7 @@ function parsed(file: string, locale: Locale): Record<string, unknown> {
   try {
     return JSON.parse(file) as Record<string, unknown>;
   } catch (error) {
-    const reason = (error as Error).message;
+    const reason = reasonOf(error);
     const position = Number(/position (\d+)/.exec(reason)?.[1] ?? file.length);
     const before = file.slice(0, position).split("\n");
     const [, key] = before.findLast((line) => keyIn.test(line))?.match(keyIn) ?? [];

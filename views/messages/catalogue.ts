@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import type { Code } from "../../calibration/message.ts";
 import de from "./de.json" with { type: "json" };
 import en from "./en.json" with { type: "json" };
@@ -21,7 +22,7 @@ export function textOf(code: string, locale: Locale): Text | undefined {
 }
 
 /** Every code of the English catalogue, in its order. */
-export const codes = Object.keys(en) as Code[];
+export const codes = keysOf(en);
 
 /** True for a key of the catalogues: for codes that come out of a file. */
 export function isCode(text: string): text is Code {

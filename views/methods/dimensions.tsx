@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import type { Code } from "../../calibration/message.ts";
 import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
@@ -60,7 +61,7 @@ function Form({ values, refused }: MethodFormView) {
   return (
     <>
       <p class="hint">{t("dimensions.entries")}</p>
-      {(Object.keys(shapes) as (keyof typeof shapes)[]).map((shape) => (
+      {keysOf(shapes).map((shape) => (
         <details key={shape} name="dimensions-shape" open={isOpen(shape) || undefined}>
           <summary>{t(`dimensions.shape.${shape}`)}</summary>
           {shapes[shape].map((name) => entry(`${shape}-${name}`, `dimensions.length.${name}`, "mm"))}

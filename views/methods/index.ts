@@ -1,3 +1,4 @@
+import { keysOf } from "../../calibration/keyed.ts";
 import { dimensions } from "./dimensions.tsx";
 import { displaced } from "./displaced.tsx";
 import { flask } from "./flask.tsx";
@@ -7,4 +8,4 @@ import type { MethodName, MethodView } from "./view.ts";
 /** Every method as it is drawn, in the order pages offer them. */
 export const methodViews: Readonly<Record<MethodName, MethodView>> = { displaced, hung, flask, dimensions };
 
-export const methodNames = Object.keys(methodViews) as readonly MethodName[];
+export const methodNames = keysOf(methodViews);

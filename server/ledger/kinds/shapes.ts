@@ -24,7 +24,7 @@ export const json = z.json();
 /** A reading with its unit, and the same in grams. */
 export const weightReading = z.strictObject({
   text: decimalText,
-  unit: z.enum(massUnits as [string, ...string[]]),
+  unit: z.enum(massUnits),
   grams: decimalText,
 });
 

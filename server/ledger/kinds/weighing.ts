@@ -3,7 +3,7 @@ import { massUnits } from "../../../calibration/units.ts";
 import { decimalText, json, words } from "./shapes.ts";
 
 /** A reading as it stood on the display. */
-const shown = z.strictObject({ text: decimalText, unit: z.enum(massUnits as [string, ...string[]]) });
+const shown = z.strictObject({ text: decimalText, unit: z.enum(massUnits) });
 
 const liquidNamed = {
   name: words,

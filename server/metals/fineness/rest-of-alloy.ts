@@ -1,3 +1,4 @@
+import { keysOf } from "../../../calibration/keyed.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 
 /** One way to share out what is not the precious metal: fractions of the rest, adding up to 1. */
@@ -26,7 +27,7 @@ export const restByColour: Readonly<Record<GoldColour, RestRange>> = {
   green: { silver: [0.75, 1], zinc: [0, 0.1], rest: message("fineness.rest.green") },
 };
 
-export const goldColours = Object.keys(restByColour) as GoldColour[];
+export const goldColours = keysOf(restByColour);
 
 /** The corner recipes of a colour's range; the fineness at a density is extreme at one of them. */
 export function cornersOf(colour: GoldColour): RestOfAlloy[] {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
+import { reasonOf } from "../../../calibration/reason.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { faultAt, faultsIn, saying } from "../file-faults.ts";
 import { builtIn, type Library } from "../library.ts";
@@ -59,7 +60,7 @@ export function readOwnSpecifications(
   try {
     json = JSON.parse(text);
   } catch (error) {
-    throw new Refusal("metal.file.not-json", { reason: (error as Error).message });
+    throw new Refusal("metal.file.not-json", { reason: reasonOf(error) });
   }
   const parsed = file.safeParse(json);
   const faults = parsed.success

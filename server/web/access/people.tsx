@@ -13,7 +13,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { addressOf, roomOf } from "../arrival.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, queryOf } from "../page-request.ts";
 import { personOf } from "../person.ts";
 import { refusalOf } from "../refused.ts";
 
@@ -46,7 +46,7 @@ export function peopleRoutes(app: FastifyInstance, { access, room, ledger, demo 
     const view: PhoneView = {
       here,
       people: (access?.people.all ?? []).map(viewOf),
-      kept: "kept" in (request.query as object),
+      kept: "kept" in queryOf(request),
       typed,
       problems,
       mayChange: access !== undefined && (here || (person !== undefined && covers(person.role, "manage"))),

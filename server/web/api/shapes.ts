@@ -134,7 +134,7 @@ export const checkPage = z.strictObject({
 
 const params = z.record(z.string(), z.unknown()).describe("values of the message");
 
-const unit = z.enum(massUnits as [string, ...string[]]);
+const unit = z.enum(massUnits);
 
 /** What the balance shows at this moment, and what the bench is doing. */
 export const live = z.strictObject({

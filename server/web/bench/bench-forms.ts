@@ -11,6 +11,7 @@ import { withStated } from "../../weighing/stated.ts";
 import { aboutIn } from "../about.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { ownMark } from "../look.ts";
+import { paramOf } from "../page-request.ts";
 import { refusedBy } from "../refused.ts";
 import { detailsForm } from "./details-form.ts";
 import { openingForm } from "./opening-form.ts";
@@ -73,7 +74,7 @@ export function benchForms(bench: Bench): Record<string, FormCommand> {
     "/bench/captures/:capture/voiding": (request) => ({
       do: "exclude-reading",
       ...aboutIn(request),
-      entry: (request.params as { capture: string }).capture,
+      entry: paramOf(request, "capture"),
       ...formIn(request, reasonForm),
     }),
     "/bench/right-piece": (request) => ({

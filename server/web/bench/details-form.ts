@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { keysOf } from "../../../calibration/keyed.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { MethodName } from "../../methods/index.ts";
@@ -13,7 +14,7 @@ import type { Details } from "../../weighing/details.ts";
 import { type Entries, refuseEntry } from "../forms/form.ts";
 
 const nameOf = (name: DetailField): Message => message(`weighing.fields.${name}`);
-const numberNames = Object.keys(numberFields) as NumberFieldName[];
+const numberNames = keysOf(numberFields);
 const lifts = ["kept", "wet", "dried"] as const;
 
 /** What the form of a method states about its weighing; entries of other methods are left out. */
@@ -91,7 +92,7 @@ function statedIn(
 
 function detailsOf(stated: Stated): Details {
   const { has, number, optional, words, count, wetting, paired } = stated;
-  const shown = (name: NumberFieldName) => ({ text: number(name), unit: "g" });
+  const shown = (name: NumberFieldName) => ({ text: number(name), unit: "g" as const });
   const hangs = has("hanger-in-liquid") || has("hanger-in-air");
   if (has("odd-density")) number("pieces");
   const pieces = count("pieces");
@@ -145,7 +146,7 @@ function detailsOf(stated: Stated): Details {
 }
 
 function liquidOf({ has, number, optional, words }: Stated): Details["liquid"] {
-  const shown = (name: NumberFieldName) => ({ text: number(name), unit: "g" });
+  const shown = (name: NumberFieldName) => ({ text: number(name), unit: "g" as const });
   const kind = optional("liquid");
   if (kind !== "stated" && kind !== "measured") return undefined;
   const named = omitUndefined({

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tell } from "../../../views/messages/tell.ts";
-import { type NeededRole, type Role, rolesOf } from "../../methods/index.ts";
+import { type Role, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Offer } from "../../weighing/checks/check.ts";
 import type { WeighingCommandContent } from "../../weighing/commands.ts";
@@ -73,5 +73,5 @@ function stepsOf(
 
 /** The role of this method's own reading in the water. */
 function roleOf({ method }: Item, role: "dry" | "wet" | "zero"): Role {
-  return role === "wet" ? (rolesOf(method).at(-1) as NeededRole) : role;
+  return role === "wet" ? rolesOf(method).at(-1)! : role;
 }

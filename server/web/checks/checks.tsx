@@ -15,7 +15,7 @@ import type { CheckRepository } from "../../station/check-repository.ts";
 import { weighingPointRepository } from "../../station/weighing-point-repository.ts";
 import { type Entries, formIn, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { checkFormView } from "./check-form-view.tsx";
 import { checkForm } from "./checks-form.ts";
@@ -60,7 +60,7 @@ export function checkRoutes(
     { problems = [], values = {} }: { problems?: Problems; values?: Record<string, string> } = {},
   ) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
-    const { kept } = request.query as { kept?: string };
+    const { kept } = queryOf(request);
     const view = checkFormView(checks, kind, { problems, values, kept }, { ...frame, bench });
     const title = guideOf(kind, frame.locale).title;
     return html(

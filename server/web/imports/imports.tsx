@@ -14,7 +14,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, ownMark } from "../look.ts";
-import { html } from "../page-request.ts";
+import { html, queryOf } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
 import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
@@ -78,7 +78,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   }
 
   app.get("/imports", (request, reply) => {
-    const { taken = "", list = "" } = request.query as Record<string, string>;
+    const { taken = "", list = "" } = queryOf(request);
     return choose(
       request,
       reply,

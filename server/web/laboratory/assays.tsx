@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
+import { keyed } from "../../../calibration/keyed.ts";
 import { AssayPage } from "../../../views/assays/page.tsx";
 import { type AssayPageView, assayFields } from "../../../views/assays/view.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -56,9 +57,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
         density: `${densityText(statement.density_g_cm3, statement.expanded_g_cm3, around.locale)} g/cm³`,
         mass: `${plusMinus(statement.mass_g, 2 * (statement.u_mass_g ?? 0), around.locale)} g`,
       },
-      values: Object.fromEntries(
-        assayFields.map((name) => [name, typed[name] ?? ""]),
-      ) as AssayPageView["values"],
+      values: keyed(assayFields, (name) => typed[name] ?? ""),
       problems: refused?.problems ?? [],
       rows: assayRows(entries, around.locale),
       csrfToken: around.csrfToken,

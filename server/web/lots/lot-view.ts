@@ -1,4 +1,5 @@
 import { decimalsShown } from "../../../calibration/decimal.ts";
+import { entriesOf } from "../../../calibration/keyed.ts";
 import type { LotRow } from "../../../views/lots/index.tsx";
 import type { LotItemRow, LotStep, LotTotals, LotView, Tray } from "../../../views/lots/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -10,7 +11,6 @@ import { flagsOf } from "../../lots/flags.ts";
 import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
 import { doubtFlags } from "../../lots/lot-check.ts";
-import type { Ends, LotFine } from "../../lots/lot-fine.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
 import { decimalsOf, type LotSums } from "../../lots/totals.ts";
 import { displayStepG } from "../../lots/weighed-mass.ts";
@@ -220,7 +220,7 @@ function asItCame(
 function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
   const { locale } = manner;
   const t = tellerOf(locale);
-  const each = Object.entries(fine) as [LotFine["metal"], Ends][];
+  const each = entriesOf(fine);
   if (each.length === 0) return [t("lots.totals.none-yet")];
   return each.map(([metal, { lowG, highG }]) =>
     massRangeTold([lowG, highG], 2, manner, t(`lots.metals.${metal}`)),
@@ -257,7 +257,7 @@ function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): Non
   const t = tellerOf(manner.locale);
   const grams = (text: string) => massTold(Number(text), decimalsShown(text), manner);
   const when = whenOf(closed.at);
-  const fine = (Object.entries(closed.fine_g) as [LotFine["metal"], { low: string; high: string }][])
+  const fine = entriesOf(closed.fine_g)
     .map(([metal, { low, high }]) =>
       massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, t(`lots.metals.${metal}`)),
     )

@@ -1,6 +1,6 @@
 import { lastPlace } from "../../../calibration/decimal.ts";
 import { readNumber } from "../../../calibration/typed-number.ts";
-import { isMassUnit, type MassUnit, toGrams } from "../../../calibration/units.ts";
+import { isMassUnit, toGrams } from "../../../calibration/units.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { decimalMark } from "../../../views/numbers.ts";
 
@@ -28,7 +28,7 @@ export function massAsked(typed: string, locale: Locale): MassRange | undefined 
   const unit = named.toLowerCase();
   const a = textOf(first, locale);
   if (a === undefined || !isMassUnit(unit)) return undefined;
-  const grams = (text: string) => Number(toGrams(text, unit as MassUnit));
+  const grams = (text: string) => Number(toGrams(text, unit));
   if (sign === undefined) return around(grams(a), (lastPlace(a) / 2) * grams("1"));
   const b = textOf(second, locale);
   if (b === undefined) return undefined;

@@ -1,5 +1,6 @@
 import type { FastifyInstance } from "fastify";
 import { exactly, type Fraction, product, type Rounding } from "../../../calibration/fraction.ts";
+import { keyed } from "../../../calibration/keyed.ts";
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -59,9 +60,7 @@ export function metalPriceRoutes(
       const metal = (asked("metal") || family) === "silver" ? "silver" : "gold";
       const colour = colourOf(asked("colour"));
       const values = {
-        ...(Object.fromEntries(
-          metalPriceFields.map((name) => [name, asked(name)]),
-        ) as MetalPriceView["values"]),
+        ...keyed(metalPriceFields, asked),
         metal,
         colour,
       };

@@ -1,5 +1,6 @@
 import type { FastifyInstance } from "fastify";
 import { z } from "zod";
+import { keyed } from "../../../calibration/keyed.ts";
 import { type Code, message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
@@ -46,7 +47,7 @@ export function densityMatchRoutes(app: FastifyInstance, library: () => Library,
       const frame = frameOf(request, reply, { path: "/plan", demo });
       const { query } = request;
       const values = {
-        ...(Object.fromEntries(names.map((name) => [name, query[name] ?? ""])) as Values),
+        ...keyed(names, (name) => query[name] ?? ""),
         outline: outlines.find((kind) => kind === query.outline) ?? "none",
       };
       const asked = values.density !== "" || values.uDensity !== "";

@@ -1,3 +1,4 @@
+import { keysOf } from "../../../calibration/keyed.ts";
 import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellId, tellValue } from "../../../views/messages/tell.ts";
@@ -157,7 +158,7 @@ function figuresOf(metal: Metal, locale: Locale): FigureView[] {
     colour: t(`metal-page.colours.${metal.colour}`) ?? metal.colour,
     likelihood: t(`metal-page.likelihoods.${metal.likelihood}`),
   };
-  const known = (Object.keys(figureNames) as Figure[]).flatMap((figure) => {
+  const known = keysOf(figureNames).flatMap((figure) => {
     const from = provenance[figure];
     const value = values[figure];
     return from === undefined

@@ -17,7 +17,7 @@ import type { Metal } from "../../metals/metal.ts";
 import { nearIds } from "../../metals/near-ids.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { html, wantsPart } from "../page-request.ts";
+import { html, queryOf, wantsPart } from "../page-request.ts";
 import { compositeView } from "./composite-view.ts";
 import { familyName, metalRow, metalView } from "./metal-view.ts";
 
@@ -33,7 +33,7 @@ export function metalRoutes(
     frameOf(request, reply, { path: "/metals", demo });
 
   app.get("/metals", async (request, reply) => {
-    const asked = request.query as Record<string, string | undefined>;
+    const asked = queryOf(request);
     const found = pageOf(library.now, asked, lookOf(request).locale);
     const around = frame(request, reply);
     if (wantsPart(request)) return html(reply, render(<FoundMetals {...found} />, around.locale));

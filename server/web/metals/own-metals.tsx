@@ -16,7 +16,7 @@ import {
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, paramOf, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
 import { ownMetalForm, withMetal, withoutMetal } from "./own-metal-form.ts";
@@ -50,7 +50,7 @@ export function ownMetalRoutes(
         problems={problems}
         colours={colours}
         typed={typed}
-        kept={"kept" in (request.query as object)}
+        kept={"kept" in queryOf(request)}
         csrfToken={frame.csrfToken}
       />
     );
@@ -89,7 +89,7 @@ export function ownMetalRoutes(
     readOwnMetals(takenOver(request, formIn(request, importForm).file), library.own),
   );
   change("/metals/own/:id/removal", "name", (request) => {
-    const { id } = request.params as { id: string };
+    const id = paramOf(request, "id");
     if (!library.own) throw new Refusal("metal.own.none-to-take-out");
     return withoutMetal(library.own, id);
   });

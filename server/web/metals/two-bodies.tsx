@@ -1,4 +1,5 @@
 import type { FastifyInstance } from "fastify";
+import { keyed } from "../../../calibration/keyed.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { TwoBodies, type TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
@@ -20,7 +21,6 @@ const names = [
   "uSecond",
 ] as const;
 
-type Values = TwoBodiesView["values"];
 type Answered = Pick<TwoBodiesView, "problems" | "answer">;
 
 /** A piece of two bodies: a stone in its setting, gold in quartz. Asked by typing, or from a record with its numbers. */
@@ -28,7 +28,7 @@ export function twoBodiesRoutes(app: FastifyInstance, demo: boolean): void {
   app.get<{ Querystring: Record<string, string | undefined> }>("/plan/two-bodies", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/plan", demo });
     const question = request.query.question === "masses" ? "masses" : "rest";
-    const values = Object.fromEntries(names.map((name) => [name, request.query[name] ?? ""])) as Values;
+    const values = keyed(names, (name) => request.query[name] ?? "");
     const own =
       question === "masses"
         ? values.first + values.second

@@ -15,7 +15,7 @@ import { builtInWorth, inThousandRange, occurrences, worthRange } from "../../me
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 type Problems = WorthPage["problems"];
@@ -31,7 +31,7 @@ export function worthRoutes(
       ...tableOf(library, frame.locale),
       values: asTyped(request),
       problems,
-      kept: "kept" in (request.query as object),
+      kept: "kept" in queryOf(request),
       csrfToken: frame.csrfToken,
     };
     const title = tellerOf(frame.locale)("worth.title");

@@ -1,9 +1,10 @@
 import { z } from "zod";
+import { keyed } from "../../../calibration/keyed.ts";
 import { message } from "../../../calibration/message.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import { waterRange } from "../../../calibration/water.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { methodNames, methods, type NeededRole, rolesOf } from "../../methods/index.ts";
+import { methodNames, methods, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Command } from "../../station/command.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
@@ -27,10 +28,7 @@ export const keptForm =
         method: choice(keptMethods),
         celsius: decimal({ unit: "°C", ...waterRange }),
         unit: choice(massUnits),
-        ...(Object.fromEntries(keptRoles.map((role) => [role, maybeDecimal({ from: 0 })])) as Record<
-          NeededRole,
-          z.ZodType<string | undefined>
-        >),
+        ...keyed(keptRoles, () => maybeDecimal({ from: 0 })),
       })
       .superRefine((typed, context) => {
         if (typed.claim !== undefined && !hasMetal(typed.claim))

@@ -8,7 +8,7 @@ import type { Bench } from "../../station/bench.ts";
 import { aboutIn } from "../about.ts";
 import { formIn } from "../forms/form.ts";
 import { lookOf } from "../look.ts";
-import { asTyped, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, paramOf, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { excludeForm, photoIn } from "./photo-forms.ts";
 import { benchPhotos, type RefusedPhoto } from "./photo-view.ts";
@@ -53,7 +53,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, whole, answer
     bench.station.do({ do: "add-photo", ...aboutIn(request), photo: await photoIn(request, folder) }),
   );
   form("/bench/photos/:entry/voiding", (request) => {
-    const { entry } = request.params as { entry: string };
+    const entry = paramOf(request, "entry");
     const { reason } = formIn(request, excludeForm);
     return bench.station.do({ do: "exclude-photo", ...aboutIn(request), entry, reason });
   });

@@ -15,7 +15,7 @@ import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { readForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
-import { html } from "../page-request.ts";
+import { html, queryOf } from "../page-request.ts";
 import { refusedBy } from "../refused.ts";
 import { planForm } from "./plan-form.ts";
 import { planAnswer } from "./plan-view.ts";
@@ -32,7 +32,7 @@ export function planRoutes(
   const { settings, library, plan, demo } = parts;
   app.get("/plan", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/plan", demo });
-    const asked = request.query as Record<string, string | undefined>;
+    const asked = queryOf(request);
     const view = await pageOf(asked, settings.now, library.now, { plan, locale: frame.locale });
     return html(
       reply,

@@ -17,7 +17,7 @@ import { type Seen, seenOf } from "../about.ts";
 import { formIn } from "../forms/form.ts";
 import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
-import { asTyped, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, paramOf, queryOf, wantsPart } from "../page-request.ts";
 import { excludeForm, photoIn } from "../photos/photo-forms.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
 import { refusalOf } from "../refused.ts";
@@ -49,7 +49,7 @@ export function recordRoutes(
     frameOf(request, reply, { path: "/records", demo });
 
   app.get("/records", async (request, reply) => {
-    const asked = request.query as Record<string, string | undefined>;
+    const asked = queryOf(request);
     const list = await listOf(ledger, asked, library(), lookOf(request).locale);
     if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />, lookOf(request).locale));
     const around = frame(request, reply);
@@ -164,7 +164,7 @@ export function recordRoutes(
   );
 }
 
-const entryOf = (request: FastifyRequest) => ({ entry: (request.params as { entry: string }).entry });
+const entryOf = (request: FastifyRequest) => ({ entry: paramOf(request, "entry") });
 
 function importedView(
   { id, hash, body }: EntryOf<"imported-weighing">,

@@ -9,7 +9,7 @@ import type { MeasurementRecord } from "../../ledger/records.ts";
 import { expiring, mostYears, type RetentionSetting, retentionFrom } from "../../ledger/retention.ts";
 import { type Entries, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, queryOf } from "../page-request.ts";
 
 /** Records looked at for the list of those whose time is ending. */
 const mostLookedAt = 2000;
@@ -52,7 +52,7 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
         over: Date.parse(until) < now().getTime(),
       })),
       more: more || ending.length > mostShown,
-      kept: "kept" in (request.query as object),
+      kept: "kept" in queryOf(request),
       problems,
       typed,
       csrfToken: frame.csrfToken,

@@ -13,7 +13,7 @@ import { metalGroups } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Entries, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf, keepLook, type Look, lookOf, themes } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { benchForm, numberFields, organisationForm, secondPersonForm } from "./settings-form.ts";
 
@@ -44,7 +44,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
   ): Promise<FastifyReply> {
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const t = tellerOf(frame.locale);
-    const { kept = "" } = request.query as { kept?: string };
+    const { kept = "" } = queryOf(request);
     const keptCode = `settings.kept.${kept}`;
     const {
       method,

@@ -10,7 +10,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { newToken, scopes, type TokenStanding, tokensFrom } from "../../ledger/tokens.ts";
 import { type Entries, postedForm, refuse, refuseEntry } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { asTyped, html } from "../page-request.ts";
+import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 interface Parts {
@@ -31,7 +31,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     const { problems = [], typed = {}, made } = shown;
     const view: TokensView = {
       tokens: (await standing()).map((token) => viewOf(token, now())),
-      revoked: "revoked" in (request.query as object),
+      revoked: "revoked" in queryOf(request),
       problems,
       typed,
       csrfToken: frame.csrfToken,
