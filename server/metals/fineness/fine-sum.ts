@@ -15,6 +15,10 @@ export interface FineSum {
  * rest of the alloy adds end by end, since pieces of one maker share it. The sum is cut to nothing and to what the pieces
  * weigh at its end only, so that cuts do not shift it.
  *
+ * What a stamp allows is a set of recipes and no distribution: nobody knows how often a maker takes which, and pieces of
+ * one lot are alike. The interval therefore covers at the confidence for the worst recipe of the set, and more for any
+ * other: for a lot of sterling with copper alone as stated, for one with zinc nearly always.
+ *
  * Expected is what the claims state, where the interval holds it, else its nearer end: a density tells a fineness only as
  * far as the rest of the alloy is known, while a stamp states a least fineness that makers do not exceed by more than a
  * few parts in a thousand (Convention on the Control and Marking of Articles of Precious Metals, annex I, no negative
