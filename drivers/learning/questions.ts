@@ -4,9 +4,11 @@ import type { Part } from "./profile.ts";
 import type { Typed } from "./typed.ts";
 import type { SignPlace } from "./vouching.ts";
 
+const questionIds = ["number", "sign", "below-zero", "sends"] as const;
+
 /** A thing that no bytes can tell. Asked once, the answer is kept in the profile. */
 export interface Question {
-  id: "number" | "sign" | "below-zero" | "sends";
+  id: (typeof questionIds)[number];
   /** with the line it is about */
   asks: Message;
   options: Option[];
@@ -23,14 +25,8 @@ export interface Option {
 export type Answers = Partial<Record<Question["id"], string>>;
 
 /** Answers as they come from a file or a form; what is no question here is left out. */
-export function answersFrom(given: Readonly<Record<string, string>>): Answers {
-  const { number, sign, sends, "below-zero": below } = given;
-  return {
-    ...(number !== undefined && { number }),
-    ...(sign !== undefined && { sign }),
-    ...(below !== undefined && { "below-zero": below }),
-    ...(sends !== undefined && { sends }),
-  };
+export function answersFrom(given: Readonly<Record<string, string | undefined>>): Answers {
+  return Object.fromEntries(questionIds.flatMap((id) => (given[id] === undefined ? [] : [[id, given[id]]])));
 }
 
 /** A text that is the same in every language. */

@@ -45,7 +45,8 @@ export function checkedSensor(choice: unknown): SensorChoice {
   }
   const { address, line, ask } = read.data;
   const cable = cableOf(address);
-  if (cable === "usb-scale" || (cable === "serial" && !address.startsWith("/")))
+  if (cable === "usb-scale") throw new Refusal("sensor.usb", { address }, "address");
+  if (cable === "serial" && !address.startsWith("/"))
     throw new Refusal("port.address", { address }, "address");
   if (cable === "serial") parseLineSettings(line);
   if (cable === "network") parseNetworkAddress(address);

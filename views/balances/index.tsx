@@ -41,10 +41,6 @@ export function BalancesIndex(page: BalancesPage) {
         <div id="balance-asks">
           <BalanceAsks {...page} />
         </div>
-        <div id="last-lines">
-          <LastLines {...page} />
-        </div>
-        <p class="hint">{t("balances.garbage")}</p>
         {page.choice && (
           <p class="row">
             <a class="button" href="/balances/learning">
@@ -55,6 +51,10 @@ export function BalancesIndex(page: BalancesPage) {
             </a>
           </p>
         )}
+        <div id="last-lines">
+          <LastLines {...page} />
+        </div>
+        <p class="hint">{t("balances.garbage")}</p>
       </Sheet>
       {!page.simulated && (
         <>

@@ -57,14 +57,14 @@ export function Learning(view: LearningView) {
           </p>
         </div>
       )}
-      <p>{t("balances.learning-lead", { balance: view.balance })}</p>
+      {!view.running && <p>{t("balances.learning-lead", { balance: view.balance })}</p>}
       <div id="learning-now">
         <LearningNow {...view} />
       </div>
       <div id="learning">
         <LearningPart {...view} />
       </div>
-      <Pasted {...view} />
+      {!view.running && <Pasted {...view} />}
     </div>
   );
 }

@@ -2,16 +2,16 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { systemClock } from "../../../drivers/clock.ts";
+import { type Answers, answersFrom } from "../../../drivers/learning/questions.ts";
 import { mustReadItsSamples } from "../../../drivers/learning/stored.ts";
 import { LearningNow, Learning as LearningPage, LearningPart } from "../../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import type { Told } from "../../../views/told.tsx";
-import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { Learning } from "../../station/learning.ts";
 import type { StoredProfile } from "../../station/profile-repository.ts";
-import { type Entries, formIn } from "../forms/form.ts";
+import { type Entries, type Form, formIn } from "../forms/form.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
@@ -62,8 +62,7 @@ const stepForm = ({ exact, typed, choice }: Entries) =>
     unit: typed(),
   });
 const pastedForm = ({ exact }: Entries) => z.object({ text: exact() });
-const answersForm = () =>
-  z.object({ number: z.string().optional(), sign: z.string().optional(), sends: z.string().optional() });
+const answersForm: Form<Answers> = (_, sent) => z.object({}).transform(() => answersFrom(sent));
 const profileForm = ({ text, box }: Entries) =>
   z.object({
     name: text({ most: 120, missing: message("learn.name") }),
@@ -83,7 +82,7 @@ function learningForms(add: AddForm, show: ShowAgain, learning: Learning, parts:
     return "/balances/learning#learned-heading";
   });
   add("/balances/learning/answers", show, answersForm, (answers) => {
-    learning.answer(omitUndefined(answers));
+    learning.answer(answers);
     return "/balances/learning#learned-heading";
   });
   add("/balances/profiles", show, profileForm, async ({ name }) =>

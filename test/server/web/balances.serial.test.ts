@@ -50,7 +50,7 @@ function line(grams: number, moving: boolean): string {
 /** Sends lines of what lies on the pan, as a balance does that sends by itself. */
 function pan(load: { grams: number; moving: boolean }): void {
   clearInterval(sending);
-  sending = setInterval(() => cable.send(line(load.grams, load.moving)), 20);
+  sending = setInterval(() => cable.send(line(load.grams, load.moving)), whole ? 20 : 12);
 }
 
 const stable = { unit: "g", stability: { code: "balance.stability.stable" } } as const;
@@ -75,7 +75,7 @@ async function followThePage(load: { grams: number; moving: boolean }): Promise<
     expect(page).toContain(shown("balances.step", { step: i + 1, of: doings.length }));
     expect(page.includes('name="displayed"')).toBe(shows !== "");
     Object.assign(load, { grams, moving });
-    await new Promise((resolve) => setTimeout(resolve, 600));
+    await new Promise((resolve) => setTimeout(resolve, whole ? 600 : 350));
     await at.post("/balances/learning", { go: "on", displayed: shows, unit: shows === "" ? "" : "g" });
   }
   return get("/balances/learning");
@@ -332,7 +332,7 @@ test("a balance that is asked on capture hears its request only while a capture 
   const asked = heard.join("");
   expect(asked).toMatch(/^(read now\r\n)+$/);
   // Nothing is sent once it is taken, and silence in between is no fault.
-  await new Promise((resolve) => setTimeout(resolve, 2500));
+  await new Promise((resolve) => setTimeout(resolve, 5000 / faster));
   expect(heard.join("")).toBe(asked);
   expect(at.balance.scale?.checks()).toEqual([]);
 }, 30_000);
@@ -384,7 +384,7 @@ test("a USB scale is chosen by its raw device, and its absence is told", async (
 
 test("hands in water: each settled load is taken once by itself, and again only after it was lifted", async () => {
   const load = { grams: 0, moving: false };
-  sending = setInterval(() => cable.send(`${load.grams.toFixed(3).padStart(9)} g\r\n`), 100);
+  sending = setInterval(() => cable.send(`${load.grams.toFixed(3).padStart(9)} g\r\n`), whole ? 100 : 30);
   await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
   await at.post("/bench/piece", { ticket: "H-1", method: "hung", claim: "", key: "H-1" });
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.103", unit: "g" });

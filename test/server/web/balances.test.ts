@@ -190,6 +190,9 @@ describe("a learned profile", () => {
       shown("learn.recording.unmarked", { right: phases.map((one) => `# ${one}`) }),
     );
     await at.post("/balances/learning/pasted", { text });
+    // nothing below zero was typed, so the owner is asked how a minus is written
+    expect(await get("/balances/learning")).toContain(shown("learn.answer.minus-before"));
+    await at.post("/balances/learning/answers", { "below-zero": "minus-before" });
     const page = await get("/balances/learning");
     expect(page).toContain(shown("balances.was-learned"));
     const line = "z=    128.41 g\\n";
