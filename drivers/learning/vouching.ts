@@ -30,9 +30,11 @@ export interface SignPlace {
   slot: number;
   minus: string[];
   plus: string[];
-  /** the marks of minus stood beside zero as well: they may say tare or net */
+  /** the marks of minus stood beside zero as well, or are a word for net: they may say that a tare is on */
   atZero: boolean;
 }
+
+const saysNet = (text: string) => labelMeaning(text.replace(/[^\p{L}]/gu, "")) === "net";
 
 /** Every place whose marks differ between what was typed below zero and what was typed above. */
 export function signPlaces(
@@ -51,7 +53,7 @@ export function signPlaces(
     const [minus, plus] = [textsOf(slot, true), textsOf(slot, false)];
     const apart = minus.length > 0 && plus.length > 0 && !minus.some((text) => plus.includes(text));
     const zeros = [...read].filter(([{ size }, texts]) => Number(size) === 0 && minus.includes(texts[slot]!));
-    return apart ? [{ slot, minus, plus, atZero: zeros.length > 1 }] : [];
+    return apart ? [{ slot, minus, plus, atZero: zeros.length > 0 || minus.some(saysNet) }] : [];
   });
 }
 
