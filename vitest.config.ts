@@ -10,7 +10,8 @@ export default defineConfig({
     globalSetup: ["test/setup/night.ts", "test/setup/build.ts"],
     setupFiles: ["test/setup/chance.ts"],
     reporters: ["default", "./test/setup/closing-line.ts"],
-    maxWorkers: 2,
+    // Chromium, pseudo-terminals and processes are waited for: three workers keep two cores busy.
+    maxWorkers: 3,
     projects: [
       {
         extends: true,

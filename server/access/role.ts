@@ -38,6 +38,8 @@ const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = 
   checks: ["see", "weigh"],
   witness: ["see", "weigh"],
   metals: ["see", "weigh"],
+  "mixture-law": ["see", "weigh"],
+  worth: ["see", "weigh"],
   specifications: ["see", "weigh"],
   "specifications.json": ["see", "weigh"],
   offline: ["see", "weigh"],

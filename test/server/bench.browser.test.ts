@@ -20,9 +20,16 @@ let demo: RunningBench;
 /** The one a test works at; one that it stops or kills is its own. */
 let bench: RunningBench;
 let troubles: string[] = [];
+const empty = (): string | undefined => "0.0000";
+let shows = empty;
+let sending: NodeJS.Timeout;
 
 beforeAll(async () => {
   cable = createCable();
+  sending = setInterval(() => {
+    const grams = shows();
+    if (grams !== undefined) cable.send(`    ${grams} g   stable\r\n`);
+  }, 100);
   [browser, typed, cabled, demo] = await Promise.all([
     sharedBrowser(),
     startBench(["--typed"]),
@@ -32,6 +39,7 @@ beforeAll(async () => {
   for (const { url } of [typed, cabled]) await firstQuestionsAnswered(url);
 }, 60_000);
 afterAll(async () => {
+  clearInterval(sending);
   await Promise.all([typed, cabled, demo].map((one) => one?.stop()));
   cable?.unplug();
 });
@@ -76,10 +84,12 @@ function typesByHand(page: Page, text: string): Promise<void> {
 const due = (page: Page, step: string, timeout = 15_000) =>
   page.locator(`.now[data-step="${step}"]`).waitFor({ timeout });
 
-/** A balance that sends a line ten times a second until told otherwise. */
-function sends(grams: () => string): () => void {
-  const sending = setInterval(() => cable.send(`    ${grams()} g   stable\r\n`), 100);
-  const stop = () => clearInterval(sending);
+/** What the balance on the cable shows; it sends ten lines a second, and none while it shows nothing. */
+function sends(grams: () => string | undefined): () => void {
+  shows = grams;
+  const stop = () => {
+    shows = empty;
+  };
   onTestFinished(stop);
   return stop;
 }
@@ -122,29 +132,6 @@ describe("an assayer at a balance on a cable", () => {
     expect(troubles).toEqual([]);
   });
 
-  test("sees a silent balance as silent, and its old weight cannot be taken", async () => {
-    bench = cabled;
-    const stop = sends(() => "31.1035");
-    const page = await open({ viewport: desk });
-    await page.locator("#live-reading").getByText("31.1035").waitFor();
-    await page.getByLabel("Ticket").fill("A-18");
-    await page.getByRole("button", { name: t("bench.opening.go") }).click();
-    await due(page, "dry");
-    stop();
-    await page
-      .locator("#live-reading")
-      .getByText(/Silent for \d+ s/)
-      .waitFor();
-    await picture(page, "bench-silent-desk");
-    await page.locator(".now .next").click();
-    await page.getByText(t("bench.readings.waiting")).waitFor();
-    // Lines that came before the request do not count, however long they are waited for.
-    await page.waitForTimeout(1500);
-    expect(await page.locator(".readings li").count()).toBe(0);
-    await page.getByRole("button", { name: "Do not take it" }).click();
-    await due(page, "dry");
-  });
-
   test("types the temperature while the immersed reading is still awaited, and loses no digit to its arrival", async () => {
     bench = cabled;
     let shown = "0.0000";
@@ -173,6 +160,29 @@ describe("an assayer at a balance on a cable", () => {
     await typesByHand(page, "435");
     expect(await field.inputValue()).toBe("28.1435");
     stop();
+  });
+
+  test("sees a silent balance as silent, and its old weight cannot be taken", async () => {
+    bench = cabled;
+    sends(() => "31.1035");
+    const page = await open({ viewport: desk });
+    await page.locator("#live-reading").getByText("31.1035").waitFor();
+    await page.getByLabel("Ticket").fill("A-18");
+    await page.getByRole("button", { name: t("bench.opening.go") }).click();
+    await due(page, "dry");
+    sends(() => undefined);
+    await page
+      .locator("#live-reading")
+      .getByText(/Silent for \d+ s/)
+      .waitFor();
+    await picture(page, "bench-silent-desk");
+    await page.locator(".now .next").click();
+    await page.getByText(t("bench.readings.waiting")).waitFor();
+    // Lines that came before the request do not count, however long they are waited for.
+    await page.waitForTimeout(1500);
+    expect(await page.locator(".readings li").count()).toBe(0);
+    await page.getByRole("button", { name: "Do not take it" }).click();
+    await due(page, "dry");
   });
 
   test("finds the weighing where it was after a reload, and after the bench was killed and started again", async () => {

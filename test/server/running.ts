@@ -67,8 +67,7 @@ export async function answerFirstQuestions(page: Page): Promise<void> {
   if (!page.url().endsWith("/first-start")) return;
   await page.locator('input[name="method"][value="hung"]').check({ force: true });
   await page.locator('input[name="source"][value="typed"]').check({ force: true });
-  await page.locator('input[name="metal"]').first().check({ force: true });
-  await page.locator("main form button.large").click();
+  await page.locator("main form button.next").click();
   await page.getByLabel("Ticket").waitFor();
 }
 

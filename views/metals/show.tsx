@@ -69,10 +69,16 @@ export function MetalPage(metal: MetalView) {
           locale={locale}
         />
         {metal.alternatives.length === 0 && <p>{t("metal-page.no-alternative")}</p>}
-        <Alternatives list={metal.alternatives.slice(0, shownAtOnce)} />
+        <Alternatives
+          list={metal.alternatives.slice(0, shownAtOnce)}
+          caption={t("metal-page.worth-and-test")}
+        />
         {metal.alternatives.length > shownAtOnce && (
           <Fold title={t("metal-page.more", { count: metal.alternatives.length - shownAtOnce })}>
-            <Alternatives list={metal.alternatives.slice(shownAtOnce)} />
+            <Alternatives
+              list={metal.alternatives.slice(shownAtOnce)}
+              caption={t("metal-page.more", { count: metal.alternatives.length - shownAtOnce })}
+            />
           </Fold>
         )}
         <Fold title={t("metal-page.risks")}>
@@ -207,12 +213,12 @@ function Composition({ metal: { composition, mixture } }: { metal: MetalView }) 
 /** So many alternatives are read at once; the rest opens on demand. */
 const shownAtOnce = 5;
 
-function Alternatives({ list }: { list: MetalView["alternatives"] }) {
+function Alternatives({ list, caption }: { list: MetalView["alternatives"]; caption: string }) {
   const t = useTell();
   if (list.length === 0) return null;
   return (
     <Rows
-      caption={t("metal-page.worth-and-test")}
+      caption={caption}
       empty=""
       columns={[
         { head: t("metals.metal") },

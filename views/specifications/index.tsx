@@ -69,7 +69,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
       </FoldedSheet>
       <FoldedSheet id="file" title={t("specifications.file")} open={fileError !== undefined}>
         <p>
-          <a href="/specifications.json" download>
+          <a class="button plain" href="/specifications.json" download>
             {t("specifications.own-as-file")}
           </a>
         </p>

@@ -86,7 +86,7 @@ describe("a cast bar with a shrink cavity", () => {
     await counter.piece({ claim: "ag-999" });
     await counter.types(...bar.slice(0, 3));
     await counter.water("20");
-    expect(await counter.page()).toContain("one bubble of");
+    expect(await counter.page()).toContain(tell({ code: "check.remedy.lamp-and-brush" }, "en"));
     await counter.types(["dry-after", "100.310"]);
     const page = await counter.page();
     expect(page).toContain("Is there water inside");

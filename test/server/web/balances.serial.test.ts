@@ -75,7 +75,7 @@ async function followThePage(load: { grams: number; moving: boolean }): Promise<
     expect(page).toContain(shown("balances.step", { step: i + 1, of: doings.length }));
     expect(page.includes('name="displayed"')).toBe(shows !== "");
     Object.assign(load, { grams, moving });
-    await new Promise((resolve) => setTimeout(resolve, whole ? 600 : 350));
+    await new Promise((resolve) => setTimeout(resolve, 600));
     await at.post("/balances/learning", { go: "on", displayed: shows, unit: shows === "" ? "" : "g" });
   }
   return get("/balances/learning");
