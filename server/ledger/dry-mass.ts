@@ -20,7 +20,8 @@ export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRo
   const details = entries.findLast((entry) => entry.kind === "weighing-details");
   const hanger = details?.kind === "weighing-details" ? details.body.hanger?.in_air : undefined;
   const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit));
-  const grams = mean(readings.map((reading) => Number(reading.grams))) - hangerG;
+  // no more digits than the sum of decimal readings has
+  const grams = Number((mean(readings.map((reading) => Number(reading.grams))) - hangerG).toPrecision(12));
   if (hanger === undefined && readings.every(({ unit }) => unit === first.unit)) {
     const decimals = Math.max(...readings.map(({ text }) => decimalsShown(text)));
     const shown =

@@ -110,7 +110,7 @@ export function reportOf(
       t("report.amended", { at: when(at), by, reason }),
     ),
     signatures: [
-      t("report.sign.weighed", { by: item.operator ?? "" }),
+      t("report.sign.weighed", { named: item.operator ? "yes" : "no", by: item.operator ?? "" }),
       t("report.sign.second"),
       t("report.sign.organisation"),
     ],
