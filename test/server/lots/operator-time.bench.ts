@@ -9,7 +9,7 @@ const secondsPerPiece = 15;
 
 export default {
   name: `a lot of ${pieces} pieces on the simulated balance, 240 an hour`,
-  aboutSeconds: 7 * pieces,
+  aboutSeconds: 18 * pieces,
   needs: [peers.chromium],
   async measure() {
     const times = await screenedLot(pieces);

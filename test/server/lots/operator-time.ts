@@ -28,22 +28,30 @@ export async function screenedLot(pieces: number): Promise<PieceTime[]> {
     const held = async (press: () => Promise<unknown>, until: string) => {
       const before = performance.now();
       await press();
-      await page.waitForSelector(until);
+      await page.waitForSelector(until, { state: "attached" });
       return (performance.now() - before) / 1000;
+    };
+    /** The piece is laid or hung by the page's own button, and seen to have left the weight before. */
+    const moves = async (to: string) => {
+      const weight = () => page.locator("#live-reading .live-reading").textContent();
+      const before = (await weight())?.split(".")[0];
+      await page.click(`button[name="action"][value="${to}"]`);
+      while ((await weight())?.split(".")[0] === before) await page.waitForTimeout(20);
     };
     for (let lot = 1; times.length < pieces; lot++) {
       await page.goto(`${bench.url}lots`);
       await page.fill("#name", `Lot ${lot}`);
+      await page.selectOption("#claim", "ag-925");
       await page.click("main form button[type=submit]");
       await page.fill("#celsius", "21.4");
       await page.keyboard.press("Enter");
       await page.waitForSelector("#ticket:focus");
       for (const ticket of tickets.slice(0, pieces - times.length)) {
         await page.keyboard.type(ticket);
-        const ticketS = await held(() => page.keyboard.press("Enter"), 'button[value="dry"][name="take"]');
-        await page.click('button[name="action"][value="dry"]');
-        const dryS = await held(() => page.keyboard.press("F9"), 'button[value="immersed"][name="take"]');
-        await page.click('button[name="action"][value="wet"]');
+        const ticketS = await held(() => page.keyboard.press("Enter"), 'input[name="take"][value="dry"]');
+        await moves("dry");
+        const dryS = await held(() => page.keyboard.press("F9"), 'input[name="take"][value="immersed"]');
+        await moves("wet");
         const immersedS = await held(() => page.keyboard.press("F9"), "#ticket:focus");
         times.push({ presses: 3, ticketS, dryS, immersedS });
       }
