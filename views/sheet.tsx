@@ -11,22 +11,28 @@ export function Sheet({ id, title, children }: { id: string; title: string; chil
 }
 
 /** A part of a page that opens on demand; the figure that matters stands beside its title. */
-export function FoldedSheet({
+export function Fold({
   id,
   title,
   note,
   open = false,
+  remember,
+  oneOf,
   children,
 }: {
-  id: string;
+  id?: string;
   title: string;
   note?: ComponentChildren;
-  open?: boolean;
+  open?: boolean | undefined;
+  /** a browser keeps under this name whether it was open */
+  remember?: string;
+  /** of the folds under this name one is open at a time */
+  oneOf?: string;
   children: ComponentChildren;
 }) {
   return (
-    <details class="fold" id={id} open={open || undefined}>
-      <summary id={`${id}-heading`}>
+    <details class="fold" id={id} name={oneOf} data-remember={remember} open={open || undefined}>
+      <summary {...(id !== undefined && { id: `${id}-heading` })}>
         {title} {note !== undefined && <span class="note">{note}</span>}
       </summary>
       {children}

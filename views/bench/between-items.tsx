@@ -1,5 +1,6 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId } from "../messages/tell.ts";
+import { Fold } from "../sheet.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, DemoPieceView } from "./view.ts";
 
@@ -51,10 +52,9 @@ function DemoChoice({ view, items }: { view: BenchView; items: readonly DemoPiec
       <p>{t("bench.opening.demo", { counter: t("demo.counter") })}</p>
       <DemoPieces view={view} items={items.slice(0, inSight)} />
       {items.length > inSight && (
-        <details class="fold">
-          <summary>{t("bench.opening.demo-more", { count: items.length - inSight })}</summary>
+        <Fold title={t("bench.opening.demo-more", { count: items.length - inSight })}>
           <DemoPieces view={view} items={items.slice(inSight)} />
-        </details>
+        </Fold>
       )}
     </section>
   );

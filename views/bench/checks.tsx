@@ -1,4 +1,5 @@
 import { useTell } from "../messages/spoken.ts";
+import { Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { NextButton } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
@@ -63,8 +64,7 @@ export function RemedyButton({ view, check, next }: { view: BenchView; check: Ch
 export function Why({ check }: { check: CheckView }) {
   const t = useTell();
   return (
-    <details class="fold">
-      <summary>{t("bench.why")}</summary>
+    <Fold title={t("bench.why")}>
       <div>
         <p>
           <strong>{t(`${check.code}.ask`, check.params)}</strong>
@@ -75,7 +75,7 @@ export function Why({ check }: { check: CheckView }) {
           ))}
         </ul>
       </div>
-    </details>
+    </Fold>
   );
 }
 

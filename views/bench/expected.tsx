@@ -6,7 +6,7 @@ import { DensityAxis } from "../plots/density.tsx";
 import type { MetalBand } from "../result-parts.ts";
 import { Told } from "../told.tsx";
 import type { OtherTestsView } from "./other-tests.tsx";
-import { EvidenceFold } from "./result-folds.tsx";
+import { EvidenceFold, ResultFold } from "./result-folds.tsx";
 import type { AheadView, BenchView } from "./view.ts";
 
 /** Outlines worth drawing before anything is measured. */
@@ -81,18 +81,15 @@ function WillTell({ ahead: { says, weighing } }: { ahead: AheadView }) {
     pieces: String(pieces),
   });
   return (
-    <details class="fold" name="result-folds" data-remember="bench-will-tell">
-      <summary>{t("bench.fold.will-tell")}</summary>
-      <div>
-        {says.map((one) => (
-          <p key={one.code}>
-            <Told says={one} />
-          </p>
-        ))}
-        <p>
-          <a href={`/plan?${asked}`}>{t("bench.steps.whole-plan")}</a>
+    <ResultFold name="will-tell" title={t("bench.fold.will-tell")}>
+      {says.map((one) => (
+        <p key={one.code}>
+          <Told says={one} />
         </p>
-      </div>
-    </details>
+      ))}
+      <p>
+        <a href={`/plan?${asked}`}>{t("bench.steps.whole-plan")}</a>
+      </p>
+    </ResultFold>
   );
 }

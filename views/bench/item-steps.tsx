@@ -1,4 +1,5 @@
 import { useTell } from "../messages/spoken.ts";
+import { Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { CheckFirst, CheckNotes, RemedyButton, remedyOf, Why } from "./checks.tsx";
 import { DoneRows } from "./done-rows.tsx";
@@ -109,12 +110,11 @@ function Now({
 function AnswerInstead({ view }: { view: BenchView }) {
   const t = useTell();
   return (
-    <details class="fold" open={view.problem?.from === "/bench/record" || undefined}>
-      <summary>{t("bench.end.found")}</summary>
+    <Fold title={t("bench.end.found")} open={view.problem?.from === "/bench/record"}>
       <div>
         <RecordForm view={view} next={false} />
       </div>
-    </details>
+    </Fold>
   );
 }
 

@@ -7,6 +7,7 @@ import {
   Photos,
   type PhotoView,
 } from "../photos.tsx";
+import { Fold } from "../sheet.tsx";
 
 export interface BenchPhotosView {
   kept: readonly PhotoView[];
@@ -22,11 +23,12 @@ export function BenchPhotos({ photos }: { photos: BenchPhotosView | undefined })
   if (!photos) return null;
   const { kept, form, exclude, excludedReasons } = photos;
   return (
-    <details class="fold" data-remember="bench-photos" open={form.problem !== undefined || undefined}>
-      <summary>
-        {t("photos.heading")}{" "}
-        <span class="note">{kept.length === 0 ? t("bench.fold.none") : kept.length}</span>
-      </summary>
+    <Fold
+      title={t("photos.heading")}
+      note={kept.length === 0 ? t("bench.fold.none") : kept.length}
+      remember="bench-photos"
+      open={form.problem !== undefined}
+    >
       {kept.length === 0 ? (
         <p class="hint">{t("photos.none")}</p>
       ) : (
@@ -34,6 +36,6 @@ export function BenchPhotos({ photos }: { photos: BenchPhotosView | undefined })
       )}
       <ExcludedPhotos reasons={excludedReasons} />
       <PhotoForm {...form} />
-    </details>
+    </Fold>
   );
 }

@@ -6,12 +6,13 @@ import { BudgetBars } from "../plots/budget.tsx";
 import { Repeats } from "../plots/repeats.tsx";
 import { ResultDetails } from "../result.tsx";
 import { budgetInput, twoBodiesHref } from "../result-parts.ts";
+import { Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import type { BenchView, ResultShown } from "./view.ts";
 
 /** One title in the row of folds, with the figure that matters; which one stands open is remembered. */
-function Fold({
+export function ResultFold({
   name,
   title,
   note,
@@ -25,12 +26,9 @@ function Fold({
   children: ComponentChildren;
 }) {
   return (
-    <details class="fold" name="result-folds" data-remember={`bench-${name}`} open={open || undefined}>
-      <summary>
-        {title} {note !== undefined && <span class="note">{note}</span>}
-      </summary>
+    <Fold title={title} note={note} open={open} oneOf="result-folds" remember={`bench-${name}`}>
       <div>{children}</div>
-    </details>
+    </Fold>
   );
 }
 
@@ -50,18 +48,22 @@ export function ResultFolds({
   return (
     <div class="folds">
       {view.result && (
-        <Fold name="alternatives" title={t("bench.fold.alternatives")} note={view.result.alternatives.length}>
+        <ResultFold
+          name="alternatives"
+          title={t("bench.fold.alternatives")}
+          note={view.result.alternatives.length}
+        >
           <ResultDetails result={view.result} />
-        </Fold>
+        </ResultFold>
       )}
-      <Fold name="budget" title={t("bench.fold.budget")}>
+      <ResultFold name="budget" title={t("bench.fold.budget")}>
         <BudgetBars
           id="budget"
           captionUnseen
           inputs={statement.budget.map((row) => budgetInput(row, locale))}
           locale={locale}
         />
-      </Fold>
+      </ResultFold>
       <RepeatsFold view={view} />
       <EvidenceFold tests={tests} />
       <ConditionsFold evaluation={evaluation} />
@@ -75,9 +77,9 @@ export function RepeatsFold({ view: { repeats } }: { view: BenchView }) {
   const t = useTell();
   if (!repeats) return null;
   return (
-    <Fold name="repeats" title={t("bench.fold.repeats")} note={repeats.repeats.length}>
+    <ResultFold name="repeats" title={t("bench.fold.repeats")} note={repeats.repeats.length}>
       <Repeats id="repeats" captionUnseen {...repeats} locale={locale} />
-    </Fold>
+    </ResultFold>
   );
 }
 
@@ -88,7 +90,7 @@ export function EvidenceFold({ tests }: { tests: OtherTestsView | undefined }) {
   const { evidence, size } = tests;
   const made = evidence.made.filter(({ excluded }) => excluded === undefined).length;
   return (
-    <Fold
+    <ResultFold
       name="evidence"
       title={t("bench.fold.evidence")}
       note={made === 0 ? t("bench.fold.none") : made}
@@ -97,7 +99,7 @@ export function EvidenceFold({ tests }: { tests: OtherTestsView | undefined }) {
       <div id="other-tests">
         <OtherTests tests={tests} />
       </div>
-    </Fold>
+    </ResultFold>
   );
 }
 
@@ -105,9 +107,9 @@ export function EvidenceFold({ tests }: { tests: OtherTestsView | undefined }) {
 export function ConditionsFold({ evaluation }: { evaluation: ResultShown }) {
   const t = useTell();
   return (
-    <Fold name="conditions" title={t("bench.fold.conditions")}>
+    <ResultFold name="conditions" title={t("bench.fold.conditions")}>
       <Numbers evaluation={evaluation} />
-    </Fold>
+    </ResultFold>
   );
 }
 

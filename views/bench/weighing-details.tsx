@@ -3,6 +3,7 @@ import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId } from "../messages/tell.ts";
 import { inLocale } from "../numbers.ts";
+import { Fold } from "../sheet.tsx";
 import type { Told } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
@@ -17,8 +18,7 @@ export function WeighingDetails({ view, item }: { view: BenchView; item: ItemVie
   return (
     <>
       <Stated groups={groups} values={stated} />
-      <details class="fold" id="weighing-details" open={refused !== undefined || undefined}>
-        <summary>{t("weighing.heading")}</summary>
+      <Fold id="weighing-details" title={t("weighing.heading")} open={refused !== undefined}>
         <p class="hint">{t("weighing.lead")}</p>
         <BenchForm view={view} to="/bench/details" hidden={{ method: item.method }}>
           {groups.map((group) => (
@@ -28,7 +28,7 @@ export function WeighingDetails({ view, item }: { view: BenchView; item: ItemVie
             {t("weighing.save")}
           </button>
         </BenchForm>
-      </details>
+      </Fold>
     </>
   );
 }
@@ -42,13 +42,12 @@ export function BesideReadings({ view, item }: { view: BenchView; item: ItemView
   const waits = view.waitingFor === "zero" || view.waitingFor === "dry-after";
   const typing = view.problem?.typed?.role === "zero" || view.problem?.typed?.role === "dry-after";
   return (
-    <details class="fold" open={waits || typing || undefined}>
-      <summary>{t("weighing.beside.heading")}</summary>
+    <Fold title={t("weighing.beside.heading")} open={waits || typing}>
       <p class="hint">{t(`method.${item.method}.beside`)}</p>
       <RoleReadings {...zero} view={view} item={item} />
       <p class="hint">{t("weighing.beside.dry-after")}</p>
       <RoleReadings {...dryAfter} view={view} item={item} />
-    </details>
+    </Fold>
   );
 }
 

@@ -1,7 +1,7 @@
 import { Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fineness, type FinenessPlot } from "../plots/fineness.tsx";
-import { Facts, FoldedSheet } from "../sheet.tsx";
+import { Facts, Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 
 /** The fineness that a density leaves open, and the fine mass that follows. */
@@ -31,7 +31,7 @@ export function FinenessSheet(view: FinenessSheetView) {
   const t = useTell();
   const { action, priceHref, metal, colour, colours, answer } = view;
   return (
-    <FoldedSheet id="fineness" title={t("evidence.fineness-title")} open={view.open}>
+    <Fold id="fineness" title={t("evidence.fineness-title")} open={view.open}>
       <p>
         <Told says={answer.says} />
       </p>
@@ -55,7 +55,7 @@ export function FinenessSheet(view: FinenessSheetView) {
         <button type="submit">{t("evidence.show")}</button>
       </form>
       <p class="hint">{t("evidence.colour-is-a-range")}</p>
-    </FoldedSheet>
+    </Fold>
   );
 }
 

@@ -2,7 +2,7 @@ import type { Message, Param } from "../../calibration/message.ts";
 import { Field, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId, tellValue } from "../messages/tell.ts";
-import { Sheet } from "../sheet.tsx";
+import { Fold, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import type { TestChoices, TestKind } from "./choices.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
@@ -68,22 +68,22 @@ function TestFold({ kind, marks, view }: { kind: TestKind; marks: boolean; view:
   const t = useTell();
   const made = view.made.filter((one) => one.kind === kind);
   const counting = made.filter(({ excluded }) => excluded === undefined);
-  const open = made.length > 0 || view.refused?.kind === kind;
+  const notes = [
+    ...(marks ? [t("evidence.marks-piece")] : []),
+    ...(counting.length === 0 ? [t("evidence.not-made")] : []),
+  ];
   return (
-    <details class="fold" id={`test-${kind}`} open={open || undefined}>
-      <summary>
-        {t(`test.name.${kind}`)}{" "}
-        <span class="note">
-          {marks && t("evidence.marks-piece")}
-          {marks && counting.length === 0 && ", "}
-          {counting.length === 0 && t("evidence.not-made")}
-        </span>
-      </summary>
+    <Fold
+      id={`test-${kind}`}
+      title={t(`test.name.${kind}`)}
+      note={notes.join(", ")}
+      open={made.length > 0 || view.refused?.kind === kind}
+    >
       {made.map((one) => (
         <Made key={one.id} made={one} view={view} />
       ))}
       <TestForm kind={kind} view={view} />
-    </details>
+    </Fold>
   );
 }
 

@@ -3,7 +3,7 @@ import { TestingCaution } from "../cautions.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellValue } from "../messages/tell.ts";
 import { ResultDetails, type ResultView, StateWord } from "../result.tsx";
-import { FoldedSheet } from "../sheet.tsx";
+import { Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { FinenessSheet, type FinenessSheetView } from "./fineness.tsx";
 import { EvidenceSheet, type EvidenceView } from "./index.tsx";
@@ -65,24 +65,20 @@ export function EvidencePage(view: EvidencePageView) {
           <p class="say">
             <Told says={result.answer} />
           </p>
-          <FoldedSheet
-            id="not-excluded"
-            title={t("bench.fold.alternatives")}
-            note={result.alternatives.length}
-          >
+          <Fold id="not-excluded" title={t("bench.fold.alternatives")} note={result.alternatives.length}>
             <ResultDetails result={result} />
-          </FoldedSheet>
+          </Fold>
           {excluded.length > 0 && <Excluded list={excluded} />}
           <SizeSheet {...view.size} />
           {view.fineness && <FinenessSheet {...view.fineness} />}
-          <FoldedSheet id="two-bodies" title={t("evidence.stone-and-metal")}>
+          <Fold id="two-bodies" title={t("evidence.stone-and-metal")}>
             <p>
               {t("evidence.if-two-bodies")} <a href={view.twoBodiesHref}>{t("evidence.work-out-one")}</a>.
             </p>
             <p>
               <a href={view.densityMatchesHref}>{t("density-matches.from-record")}</a>.
             </p>
-          </FoldedSheet>
+          </Fold>
         </div>
         <div>
           <EvidenceSheet {...view.evidence} />
@@ -97,7 +93,7 @@ function Excluded({ list }: { list: readonly ExcludedView[] }) {
   const locale = useLocale();
   const t = useTell();
   return (
-    <FoldedSheet id="excluded" title={t("evidence.excluded-by-tests")} note={list.length}>
+    <Fold id="excluded" title={t("evidence.excluded-by-tests")} note={list.length}>
       <ul>
         {list.map(({ id, called, says }) => (
           <li key={id}>
@@ -105,6 +101,6 @@ function Excluded({ list }: { list: readonly ExcludedView[] }) {
           </li>
         ))}
       </ul>
-    </FoldedSheet>
+    </Fold>
   );
 }

@@ -1,7 +1,7 @@
 import type { Message } from "../../calibration/message.ts";
 import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { FoldedSheet } from "../sheet.tsx";
+import { Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
@@ -28,7 +28,7 @@ export function SizeSheet(view: SizeView) {
   const t = useTell();
   const entry = decimalEntries(values, problems);
   return (
-    <FoldedSheet
+    <Fold
       id="size"
       title={t("evidence.size-title")}
       {...(made.length === 0 && { note: t("evidence.not-compared") })}
@@ -99,6 +99,6 @@ export function SizeSheet(view: SizeView) {
         </button>{" "}
         <a href="/specifications">{t("evidence.to-specifications")}</a>
       </EvidenceForm>
-    </FoldedSheet>
+    </Fold>
   );
 }

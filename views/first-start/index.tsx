@@ -3,6 +3,7 @@ import type { Locale } from "../messages/language.ts";
 import { tellerOf } from "../messages/tell.ts";
 import { MethodDrawing } from "../methods/drawing.tsx";
 import { methodNames } from "../methods/index.ts";
+import { Fold } from "../sheet.tsx";
 
 export interface FirstStartView {
   csrfToken: string;
@@ -61,8 +62,7 @@ export function FirstStart({ csrfToken, metals, answers, canTry = true, locale =
       <button type="submit" class="next" data-key="Enter">
         {t("first-start.go")} <kbd>Enter</kbd>
       </button>
-      <details class="fold">
-        <summary>{t("first-start.metal")}</summary>
+      <Fold title={t("first-start.metal")}>
         <RadioCards
           name="metal"
           legend={t("first-start.metal-first")}
@@ -73,7 +73,7 @@ export function FirstStart({ csrfToken, metals, answers, canTry = true, locale =
             ...(hint === undefined ? {} : { hint }),
           }))}
         />
-      </details>
+      </Fold>
     </form>
   );
 }

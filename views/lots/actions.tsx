@@ -1,5 +1,6 @@
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { LotForm } from "./form.tsx";
 import type { LotView } from "./view.ts";
@@ -8,8 +9,7 @@ import type { LotView } from "./view.ts";
 export function WeighAgain(lot: LotView) {
   const t = useTell();
   return (
-    <details class="fold">
-      <summary>{t("lots.again.open")}</summary>
+    <Fold title={t("lots.again.open")}>
       <p class="hint">{t("lots.again.lead")}</p>
       <LotForm lot={lot} to="again">
         <Field name="again" scan label={t("lots.again.ticket")} required />
@@ -35,7 +35,7 @@ export function WeighAgain(lot: LotView) {
           </button>
         )}
       </LotForm>
-    </details>
+    </Fold>
   );
 }
 
@@ -43,8 +43,7 @@ export function WeighAgain(lot: LotView) {
 export function FlagItem(lot: LotView) {
   const t = useTell();
   return (
-    <details class="fold">
-      <summary>{t("lots.flagging.open")}</summary>
+    <Fold title={t("lots.flagging.open")}>
       <LotForm lot={lot} to="flags">
         <Field name="flagTicket" scan label={t("lots.flagging.ticket")} required />
         <Select
@@ -73,7 +72,7 @@ export function FlagItem(lot: LotView) {
         <Field name="by" label={t("lots.flagging.by")} maxLength={100} />
         <button type="submit">{t("lots.flagging.go")}</button>
       </LotForm>
-    </details>
+    </Fold>
   );
 }
 
@@ -81,8 +80,7 @@ export function FlagItem(lot: LotView) {
 export function StateFineness(lot: LotView) {
   const t = useTell();
   return (
-    <details class="fold">
-      <summary>{t("lots.fineness.open")}</summary>
+    <Fold title={t("lots.fineness.open")}>
       <LotForm lot={lot} to="fineness">
         <Field
           name="finenessTickets"
@@ -114,7 +112,7 @@ export function StateFineness(lot: LotView) {
         />
         <button type="submit">{t("lots.fineness.go")}</button>
       </LotForm>
-    </details>
+    </Fold>
   );
 }
 
@@ -122,8 +120,7 @@ export function StateFineness(lot: LotView) {
 export function CloseLot(lot: LotView) {
   const t = useTell();
   return (
-    <details class="fold" open={lot.problem?.from?.endsWith("/closing") ?? false}>
-      <summary>{t("lots.closing.open")}</summary>
+    <Fold title={t("lots.closing.open")} open={lot.problem?.from?.endsWith("/closing")}>
       <p class="hint">{t("lots.closing.lead")}</p>
       <LotForm lot={lot} to="closing">
         {lot.closingAsks.map((asked) => {
@@ -162,6 +159,6 @@ export function CloseLot(lot: LotView) {
         />
         <button type="submit">{t("lots.closing.go")}</button>
       </LotForm>
-    </details>
+    </Fold>
   );
 }

@@ -1,13 +1,13 @@
 import { useTell } from "../messages/spoken.ts";
 import { StateWord } from "../result.tsx";
+import { Fold } from "../sheet.tsx";
 import type { LotView } from "./view.ts";
 
 /** The trays by finding. */
 export function Trays({ trays }: Pick<LotView, "trays">) {
   const t = useTell();
   return (
-    <details class="fold" data-remember="lot-trays">
-      <summary>{t("lots.trays")}</summary>
+    <Fold title={t("lots.trays")} remember="lot-trays">
       <section id="trays" aria-label={t("lots.trays")} class="trays">
         {trays.map(({ state, pieces, mass, tickets }) => (
           <section class="sheet" key={state} aria-label={t(`state.${state}`)}>
@@ -18,6 +18,6 @@ export function Trays({ trays }: Pick<LotView, "trays">) {
           </section>
         ))}
       </section>
-    </details>
+    </Fold>
   );
 }

@@ -1,7 +1,7 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed } from "../numbers.ts";
 import { type Residual, Residuals } from "../plots/residuals.tsx";
-import { FoldedSheet, Rows } from "../sheet.tsx";
+import { Fold, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 
 export interface MixtureLawPage {
@@ -20,7 +20,7 @@ export function MixtureLaw({ residuals, rmsPercent, terms }: MixtureLawPage) {
     <>
       <p>{t("mixture-law.lead", { count: residuals.length, rms: fixed(rmsPercent, 2, locale) })}</p>
       <Residuals id="residuals" residuals={residuals} />
-      <FoldedSheet id="terms" title={t("mixture-law.terms")} note={terms.length}>
+      <Fold id="terms" title={t("mixture-law.terms")} note={terms.length}>
         <Rows
           caption={t("mixture-law.terms-caption")}
           empty=""
@@ -36,7 +36,7 @@ export function MixtureLaw({ residuals, rmsPercent, terms }: MixtureLawPage) {
             cells: [pair, b, u, `${points}`, <Told key="f" says={from} />],
           }))}
         />
-      </FoldedSheet>
+      </Fold>
     </>
   );
 }

@@ -1,10 +1,9 @@
-import type { ComponentChildren } from "preact";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId } from "../messages/tell.ts";
 import { fixed, fromTo } from "../numbers.ts";
 import type { Band } from "../plots/bands.tsx";
 import { DensityAxis } from "../plots/density.tsx";
-import { Caution, Facts, Rows } from "../sheet.tsx";
+import { Caution, Facts, Fold, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { Figures, type FigureView } from "./figures.tsx";
 
@@ -86,25 +85,6 @@ export function MetalPage(metal: MetalView) {
         </Fold>
       </div>
     </div>
-  );
-}
-
-function Fold({
-  title,
-  note,
-  children,
-}: {
-  title: string;
-  note?: ComponentChildren;
-  children: ComponentChildren;
-}) {
-  return (
-    <details class="fold">
-      <summary>
-        {title} {note !== undefined && <span class="note">{note}</span>}
-      </summary>
-      {children}
-    </details>
   );
 }
 

@@ -1,7 +1,7 @@
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import type { OccurrenceName } from "../result.tsx";
-import { Rows } from "../sheet.tsx";
+import { Fold, Rows } from "../sheet.tsx";
 
 /** How often the owner says a metal is met. */
 export type LikelihoodName = "common" | "possible" | "rare";
@@ -59,10 +59,7 @@ export function WorthTablePage(page: WorthPage) {
       <h2>{t("worth.met")}</h2>
       <Occurrence page={page} />
       {met.map(({ likelihood, metals }) => (
-        <details key={likelihood} class="fold">
-          <summary>
-            {t(`metal-page.likelihoods.${likelihood}`)} <span class="note">{metals.length}</span>
-          </summary>
+        <Fold key={likelihood} title={t(`metal-page.likelihoods.${likelihood}`)} note={metals.length}>
           <Rows
             caption={t("worth.met-caption")}
             empty={t("worth.met-none")}
@@ -82,7 +79,7 @@ export function WorthTablePage(page: WorthPage) {
               ],
             }))}
           />
-        </details>
+        </Fold>
       ))}
     </>
   );

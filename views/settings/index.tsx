@@ -6,8 +6,7 @@ import { methodNames } from "../methods/index.ts";
 import type { MethodName } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
 import type { Theme } from "../page.tsx";
-import { Sheet } from "../sheet.tsx";
-import { Group } from "./group.tsx";
+import { Fold, Sheet } from "../sheet.tsx";
 import { MorePages } from "./more.tsx";
 import { Organisation, type OrganisationView } from "./organisation.tsx";
 import { RuleChoice, ruleKinds } from "./rule-choice.tsx";
@@ -66,14 +65,14 @@ export function Settings(view: SettingsView) {
         <SecondPersonLimits {...view} />
         <Appearance {...view} />
         <Organisation {...view} />
-        <Group id="storage" title={t("settings.storage")}>
+        <Fold id="storage" title={t("settings.storage")}>
           <ul>
             {view.storage.map((one) => (
               <li key={one}>{one}</li>
             ))}
           </ul>
           <p class="hint">{t("settings.backup")}</p>
-        </Group>
+        </Fold>
       </div>
       <MorePages />
       <p>
@@ -102,10 +101,10 @@ function DemoEnd({ csrfToken }: { csrfToken: string }) {
 function Appearance({ theme, locale, keys, csrfToken }: SettingsView) {
   const t = useTell();
   return (
-    <Group
+    <Fold
       id="look"
       title={t("settings.look")}
-      now={`${languageNames[locale]}, ${t(`settings.themes.${theme}`)}`}
+      note={`${languageNames[locale]}, ${t(`settings.themes.${theme}`)}`}
     >
       <form method="post" action="/settings/look">
         <Csrf token={csrfToken} />
@@ -132,7 +131,7 @@ function Appearance({ theme, locale, keys, csrfToken }: SettingsView) {
           <button type="submit">{t("settings.keep")}</button>
         </p>
       </form>
-    </Group>
+    </Fold>
   );
 }
 
@@ -151,7 +150,7 @@ function BenchSettings(view: SettingsView) {
   return (
     <form method="post" action="/settings/bench">
       <Csrf token={view.csrfToken} />
-      <Group id="how" title={t("settings.bench")} now={t(`method.${view.method}.name`)}>
+      <Fold id="how" title={t("settings.bench")} note={t(`method.${view.method}.name`)}>
         <RadioCards
           name="method"
           legend={t("settings.method")}
@@ -179,11 +178,11 @@ function BenchSettings(view: SettingsView) {
             label: t(`settings.second-units.${value}`),
           }))}
         />
-      </Group>
-      <Group
+      </Fold>
+      <Fold
         id="balance"
         title={t("settings.balance")}
-        now={`${view.scaleStep} ${view.scaleStepUnit}`}
+        note={`${view.scaleStep} ${view.scaleStepUnit}`}
         open={wrong(["scaleStep", ...view.numbers.balance.map(({ name }) => name)])}
       >
         <Field
@@ -203,11 +202,11 @@ function BenchSettings(view: SettingsView) {
           }
         />
         {view.numbers.balance.map(drawn)}
-      </Group>
-      <Group
+      </Fold>
+      <Fold
         id="around"
         title={t("settings.water")}
-        now={view.waters.find(({ id }) => id === view.water)?.name}
+        note={view.waters.find(({ id }) => id === view.water)?.name}
         open={wrong(view.numbers.around.map(({ name }) => name))}
       >
         <Select
@@ -217,8 +216,8 @@ function BenchSettings(view: SettingsView) {
           options={view.waters.map(({ id, name }) => ({ value: id, label: name }))}
         />
         {view.numbers.around.map(drawn)}
-      </Group>
-      <Group id="means" title={t("settings.instruments")} now={owned && t(`settings.instrument.${owned}`)}>
+      </Fold>
+      <Fold id="means" title={t("settings.instruments")} note={owned && t(`settings.instrument.${owned}`)}>
         <Select
           name="instruments"
           label={t("settings.instruments")}
@@ -226,15 +225,15 @@ function BenchSettings(view: SettingsView) {
           value={view.instruments}
           options={instruments.map((value) => ({ value, label: t(`settings.instrument.${value}`) }))}
         />
-      </Group>
-      <Group
+      </Fold>
+      <Fold
         id="rule"
         title={t("decision.choice")}
-        now={rule && t(`decision.choices.${rule}.name`)}
+        note={rule && t(`decision.choices.${rule}.name`)}
         open={wrong(["ruleMultiple"])}
       >
         <RuleChoice rule={view.rule} {...errorOf("ruleMultiple")} />
-      </Group>
+      </Fold>
       <p>
         <button type="submit">{t("settings.keep-from-now")}</button>
       </p>

@@ -1,6 +1,6 @@
 import { Csrf, Field, type FieldError } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { Group } from "./group.tsx";
+import { Fold } from "../sheet.tsx";
 
 export interface OrganisationView {
   organisation: string;
@@ -20,7 +20,7 @@ export function Organisation(view: OrganisationView) {
   const t = useTell();
   const error = view.problems.find(({ fieldId }) => fieldId === "accreditation")?.error;
   return (
-    <Group id="on-reports" title={t("settings.on-reports")} now={organisation} open={error !== undefined}>
+    <Fold id="on-reports" title={t("settings.on-reports")} note={organisation} open={error !== undefined}>
       <form method="post" action="/settings/organisation">
         <Csrf token={view.csrfToken} />
         <Field
@@ -57,6 +57,6 @@ export function Organisation(view: OrganisationView) {
         />
         <button type="submit">{t("settings.keep")}</button>
       </form>
-    </Group>
+    </Fold>
   );
 }

@@ -1,6 +1,6 @@
 import { Csrf, errorsOf, Field, type FieldError } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { Group } from "./group.tsx";
+import { Fold } from "../sheet.tsx";
 
 export interface SecondPersonView {
   /** limits above which a second person confirms typed readings, as typed; empty for never */
@@ -14,10 +14,10 @@ export function SecondPersonLimits({ secondPerson, problems, csrfToken }: Second
   const t = useTell();
   const errorOf = errorsOf(problems);
   return (
-    <Group
+    <Fold
       id="second-person"
       title={t("second-person.settings")}
-      now={[
+      note={[
         secondPerson.massG && t("second-person.above-mass", { mass: secondPerson.massG }),
         secondPerson.worth && t("second-person.above-worth", { worth: secondPerson.worth }),
       ]
@@ -47,6 +47,6 @@ export function SecondPersonLimits({ secondPerson, problems, csrfToken }: Second
         />
         <button type="submit">{t("settings.keep-from-now")}</button>
       </form>
-    </Group>
+    </Fold>
   );
 }

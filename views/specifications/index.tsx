@@ -1,7 +1,7 @@
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { FoldedSheet, Rows } from "../sheet.tsx";
+import { Fold, Rows } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 
 export interface SpecificationsView {
@@ -30,7 +30,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
   return (
     <>
       <Groups rows={rows} />
-      <FoldedSheet id="add" title={t("specifications.add-own")} open={problems.length > 0 && !fileError}>
+      <Fold id="add" title={t("specifications.add-own")} open={problems.length > 0 && !fileError}>
         <form method="post" action="/specifications">
           <Problems heading={t("specifications.problems")} problems={problems} />
           <Csrf token={csrfToken} />
@@ -66,8 +66,8 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
           <p class="hint">{t("specifications.least-current-hint")}</p>
           <button type="submit">{t("specifications.add")}</button>
         </form>
-      </FoldedSheet>
-      <FoldedSheet id="file" title={t("specifications.file")} open={fileError !== undefined}>
+      </Fold>
+      <Fold id="file" title={t("specifications.file")} open={fileError !== undefined}>
         <p>
           <a class="button plain" href="/specifications.json" download>
             {t("specifications.own-as-file")}
@@ -85,7 +85,7 @@ export function Specifications({ rows, claims, values, problems, csrfToken, step
           pasted={values.file ?? ""}
           {...(fileError === undefined ? {} : { error: fileError })}
         />
-      </FoldedSheet>
+      </Fold>
     </>
   );
 }
@@ -100,9 +100,9 @@ function Groups({ rows }: Pick<SpecificationsView, "rows">) {
       {metals.map((metal) => {
         const of = rows.filter((row) => row.metal === metal);
         return (
-          <FoldedSheet key={metal} id={`of-${of[0]!.id}`} title={metal} note={of.length}>
+          <Fold key={metal} id={`of-${of[0]!.id}`} title={metal} note={of.length}>
             <Listed metal={metal} rows={of} />
-          </FoldedSheet>
+          </Fold>
         );
       })}
     </>
