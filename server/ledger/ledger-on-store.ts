@@ -10,7 +10,7 @@ import type { BodyOf } from "./kinds.ts";
 import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordFileOf } from "./record-file.ts";
-import { recordsOf } from "./records.ts";
+import { recordsOf, recordsOfOtherLots } from "./records.ts";
 import { aboutSubject, entryOf, lastRow, nameOf } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
@@ -117,6 +117,7 @@ export async function ledgerOn(
         return row ? { seq: row.seq, hash: row.hash } : null;
       }),
     records: (query = {}) => told(() => recordsOf(store, query)),
+    recordsOfOtherLots: (lot, since, most) => told(() => recordsOfOtherLots(store, lot, since, most)),
     verify: (options = {}) => told(() => verifyChain(store, options)),
     verifyList: () => told(() => verifyList(store)),
     recordFile: (subject) =>

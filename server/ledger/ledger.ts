@@ -4,7 +4,7 @@ import type { Entry, EntryOf, Origin } from "./entry.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import type { ListCheck } from "./list-check.ts";
 import type { RecordFile } from "./record-file.ts";
-import type { RecordPage, RecordQuery } from "./records.ts";
+import type { MeasurementRecord, RecordPage, RecordQuery } from "./records.ts";
 import type { SigningKey } from "./signing-key.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
 
@@ -51,6 +51,8 @@ export interface Ledger {
   head(): Promise<{ seq: number; hash: string } | null>;
   /** finished measurements, newest first */
   records(query?: RecordQuery): Promise<RecordPage>;
+  /** finished measurements of other lots since a moment (ISO 8601), newest first, at most so many; none that is void */
+  recordsOfOtherLots(lot: string, since: string, most: number): Promise<MeasurementRecord[]>;
   verify(options?: VerifyOptions): Promise<Verification>;
   /** compares the list of records with what follows from the entries */
   verifyList(): Promise<ListCheck>;

@@ -74,6 +74,26 @@ export async function recordsOf(store: Store, query: RecordQuery): Promise<Recor
   };
 }
 
+/** Of other lots since a moment (ISO 8601), newest first; none that is void. */
+export async function recordsOfOtherLots(
+  { db }: Store,
+  lot: string,
+  since: string,
+  most: number,
+): Promise<MeasurementRecord[]> {
+  const rows = await db
+    .selectFrom("records")
+    .selectAll()
+    .where("at", ">=", since)
+    .where("lot", "is not", null)
+    .where("lot", "<>", lot)
+    .where("voided", "=", 0)
+    .orderBy("seq", "desc")
+    .limit(most)
+    .execute();
+  return rows.map(shownRecord);
+}
+
 /** The row without what only the search needs. */
 export function shownRecord({ search: _search, voided, ...row }: RecordRow): MeasurementRecord {
   return { ...row, voided: voided !== 0 };

@@ -23,31 +23,35 @@ export function duplicates(
   withinG: number,
 ): LotCheck[] {
   const explains = (dryG: number) => excess !== undefined && Math.abs(excess - dryG) <= withinG;
+  const here = { pairs: (items.length * (items.length - 1)) / 2, spanG: spanOf(items) };
+  const beside = { pairs: items.length * elsewhere.length, spanG: spanOf([...items, ...elsewhere]) };
   const pairs = pairsOf(items, elsewhere).filter(
-    (pair) => explains(pair.pieces[0].dryG) || expectedByChance(pair, items, elsewhere) <= chancePairs,
+    (pair) =>
+      explains(pair.pieces[0].dryG) ||
+      expectedByChance(pair, pair.pieces[1].elsewhere ? beside : here) <= chancePairs,
   );
   return groupsOf(pairs).map((group): LotCheck => {
-    const here = group.filter((one) => one.elsewhere === undefined);
+    const ofLot = group.filter((one) => one.elsewhere === undefined);
     const other = group.find((one) => one.elsewhere !== undefined);
-    const mass_g = Number(here[0]!.dryG.toPrecision(8));
+    const mass_g = Number(ofLot[0]!.dryG.toPrecision(8));
     return {
       flag: "same mass",
       message:
-        other?.elsewhere && here.length === 1
+        other?.elsewhere && ofLot.length === 1
           ? message("lot-check.same-mass-elsewhere", {
-              ticket: here[0]!.ticket,
+              ticket: ofLot[0]!.ticket,
               mass_g,
               other: other.ticket,
               lot: other.elsewhere.lot,
             })
           : message(
-              here.some(({ dryG }) => explains(dryG))
+              ofLot.some(({ dryG }) => explains(dryG))
                 ? "lot-check.same-mass-in-excess"
                 : "lot-check.same-mass",
-              { tickets: here.length, mass_g },
+              { tickets: ofLot.length, mass_g },
             ),
       remedy: message("lot-check.same-mass-remedy"),
-      tickets: here.map(({ ticket }) => ticket),
+      tickets: ofLot.map(({ ticket }) => ticket),
     };
   });
 }
@@ -69,16 +73,18 @@ function pairsOf(items: readonly WeighedMass[], elsewhere: readonly WeighedMass[
   });
 }
 
-/** Pairs at least as near as this one that masses spread evenly over their range would give. */
+/** Pairs at least as near as this one that so many pairs of masses spread evenly over their span would give. */
 function expectedByChance(
   { pieces: [one, other], apart }: Pair,
-  items: readonly WeighedMass[],
-  elsewhere: readonly WeighedMass[],
+  { pairs, spanG }: { pairs: number; spanG: number },
 ): number {
-  const within = items.length * (other.elsewhere ? elsewhere.length : (items.length - 1) / 2);
-  const masses = [...items, ...(other.elsewhere ? elsewhere : [])].map(({ dryG }) => dryG);
-  const span = Math.max(...masses) - Math.min(...masses);
-  return span > 0 ? (within * (2 * apart + Math.max(one.stepG, other.stepG))) / span : 0;
+  return spanG > 0 ? (pairs * (2 * apart + Math.max(one.stepG, other.stepG))) / spanG : 0;
+}
+
+/** g */
+function spanOf(pieces: readonly WeighedMass[]): number {
+  const masses = pieces.map(({ dryG }) => dryG);
+  return Math.max(...masses) - Math.min(...masses);
 }
 
 /** Pieces that hang together by pairs, lightest first. */

@@ -63,20 +63,11 @@ export class LotRepository {
   async weighedElsewhere(id: string): Promise<WeighedMass[]> {
     const [opened] = await this.#ledger.entriesOf(id);
     if (!opened) return [];
-    const from = new Date(Date.parse(opened.at) - dayMs).toISOString();
-    const found: MeasurementRecord[] = [];
-    for (let before: number | null | undefined; before !== null && found.length < mostElsewhere; ) {
-      const page = await this.#ledger.records({
-        filters: { from, voided: false },
-        page: { size: pageSize, ...(before === undefined ? {} : { before }) },
-      });
-      found.push(...page.records);
-      before = page.next;
-    }
-    const others = found.filter(({ lot }) => lot !== null && lot !== id);
+    const since = new Date(Date.parse(opened.at) - dayMs).toISOString();
+    const others = await this.#ledger.recordsOfOtherLots(id, since, mostElsewhere);
     const names = new Map<string, string>();
-    for (const { lot } of others)
-      if (lot !== null && !names.has(lot)) names.set(lot, (await this.lot(lot))?.name ?? lot);
+    for (const lot of new Set(others.flatMap((one) => one.lot ?? [])))
+      names.set(lot, (await this.lot(lot))?.name ?? lot);
     return others.map(({ ticket, lot, dry, dry_g, density_g_cm3, expanded_g_cm3 }) => {
       const [text = "", unit = "g"] = dry.split(" ");
       return {
