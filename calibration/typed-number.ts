@@ -22,7 +22,8 @@ export interface Reading {
 /**
  * Reads a number as people type it: decimal comma or point, blanks or apostrophes between groups of three, a true
  * minus sign. "2,97" gives "2.97", trailing zeros stay. What could mean two numbers is not guessed: "1,234" comes back
- * as a question; "1.234,5" and "1,234.5" can only mean 1234.5. A single mark that is the page's own decimal mark is never one ("1,234" where the comma is it).
+ * as a question; "1.234,5" and "1,234.5" can only mean 1234.5. A single mark that is the page's own decimal mark is never
+ * a question ("1,234" where the comma is it).
  */
 export function readNumber(typed: string, { mark = ".", displayed = false }: Reading = {}): TypedNumber {
   const text = typed

@@ -32,11 +32,11 @@ export function claimRisk(
   const { others, genuine } = offered(claimed, library);
   const partOf = ({ metal, share }: Offered) => spread(bandAt(metal, celsius), share);
   const ofOthers = globalRisk(others.map(partOf), u, band, acceptance);
-  const others0 = others.reduce((sum, { share }) => sum + share, 0);
+  const shareOfOthers = others.reduce((sum, { share }) => sum + share, 0);
   return {
     consumers: ofOthers.consumers,
     producers: globalRisk(genuine.map(partOf), u, band, acceptance).producers,
-    beyondDensity: others0 - ofOthers.nonConforming - ofOthers.producers,
+    beyondDensity: shareOfOthers - ofOthers.nonConforming - ofOthers.producers,
   };
 }
 

@@ -159,10 +159,8 @@ export class HandsFree {
 
   #hear(kind: Heard["kind"], says: Message): void {
     if (!this.#now) return;
-    this.#now = Object.assign(this.#now, {
-      says,
-      heard: { kind, says, count: (this.#now.heard?.count ?? 0) + 1 },
-    });
+    this.#now.says = says;
+    this.#now.heard = { kind, says, count: (this.#now.heard?.count ?? 0) + 1 };
     this.#bench.changed();
   }
 

@@ -97,14 +97,13 @@ function takeEach(
   let told: string | undefined;
   return stream.onLine((record) => {
     const [check] = checks();
+    if (check && told === check.kind) return step({ message: check.message });
+    told = check?.kind;
     if (check) {
       // whatever lies there once somebody looked at the balance is lifted first
       auto = createAutoCapture({ ...asked, known, isTaken: true });
-      step({ message: check.message, ...(told === check.kind ? {} : { event: "refused" }) });
-      told = check.kind;
-      return;
+      return step({ message: check.message, event: "refused" });
     }
-    told = undefined;
     const { taken: settled, message, event } = auto.hear(record);
     step({ message, ...(event && { event }), ...(settled && { taken: taken(source, settled) }) });
   });
