@@ -1,4 +1,5 @@
 import { isDecimal } from "../../calibration/decimal.ts";
+import { mean } from "../../calibration/mean.ts";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 
@@ -36,10 +37,6 @@ export interface CheckResult<Found = unknown> extends CheckedBy {
 
 /** Degrees of freedom as JSON can hold them: null stands for infinitely many. */
 export type Dof = number | null;
-
-export function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
 
 /** Standard deviation of a sample, n − 1 in the divisor. NaN below two values. */
 export function sampleDeviation(values: readonly number[]): number {

@@ -1,10 +1,10 @@
+import { mean } from "../../calibration/mean.ts";
 import { message } from "../../calibration/message.ts";
 import { mass, massBesideLimit } from "./amounts.ts";
 import {
   atLeast,
   type CheckedBy,
   type CheckResult,
-  mean,
   scatterPerReadability,
   shownGrams,
   spanUOf,

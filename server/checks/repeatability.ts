@@ -1,11 +1,11 @@
 import { probabilityOfRatio } from "../../calibration/f-ratio.ts";
+import { mean } from "../../calibration/mean.ts";
 import { message } from "../../calibration/message.ts";
 import { mass, massBesideLimit } from "./amounts.ts";
 import {
   atLeast,
   type CheckedBy,
   type CheckResult,
-  mean,
   sampleDeviation,
   scatterPerReadability,
   shownGrams,

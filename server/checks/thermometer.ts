@@ -1,5 +1,6 @@
+import { mean } from "../../calibration/mean.ts";
 import { message } from "../../calibration/message.ts";
-import { atLeast, type CheckedBy, type CheckResult, type Dof, mean, sampleDeviation } from "./check.ts";
+import { atLeast, type CheckedBy, type CheckResult, type Dof, sampleDeviation } from "./check.ts";
 
 /** How well stirred crushed ice of distilled water holds 0 °C, as a standard uncertainty [from memory: a few mK when made with care]. */
 const iceBathCelsius = 0.01;

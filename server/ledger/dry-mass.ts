@@ -1,4 +1,5 @@
 import { decimalsShown } from "../../calibration/decimal.ts";
+import { mean } from "../../calibration/mean.ts";
 import { stepGrams, toGrams } from "../../calibration/units.ts";
 import type { Entry } from "./entry.ts";
 import { excludedIn } from "./excluded.ts";
@@ -30,8 +31,4 @@ export function dryMass(entries: readonly Entry[], massG: number): Pick<RecordRo
   }
   const stepG = Math.max(...readings.map(({ text, unit }) => stepGrams(text, unit)));
   return { dry: `${grams.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG))))} g`, dry_g: grams };
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

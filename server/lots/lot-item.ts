@@ -1,4 +1,5 @@
 import { lastPlace } from "../../calibration/decimal.ts";
+import { mean } from "../../calibration/mean.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
 import type { State } from "../conformity/state.ts";
 import { type AssayEntry, standingAssays } from "../laboratory/assay.ts";
@@ -81,7 +82,7 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
   const listed = settled ? undefined : stated.piece.customerSupplied?.mass_g;
   const changedSeq = Math.max(...entries.filter(({ kind }) => changing.has(kind)).map(({ seq }) => seq));
   const stepG = Math.max(...dry.map(displayStepG));
-  const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length;
+  const dryG = mean(dry.map(({ grams }) => Number(grams)));
   const { text = "", unit = "g" } = dry.at(-1) ?? {};
   const claim = stated.piece.claim ?? null;
   const state = statement.conformity.state;

@@ -1,3 +1,4 @@
+import { mean } from "../../calibration/mean.ts";
 import { message } from "../../calibration/message.ts";
 import type { Verdict } from "../../drivers/auto-capture.ts";
 import { methods, type Role } from "../methods/index.ts";
@@ -34,6 +35,5 @@ export function loadVerdict(item: Item, role: Role, grams: number): Verdict {
 
 function meanGrams(item: Item, role: Role): number | undefined {
   const readings = standing(item, role);
-  if (readings.length === 0) return undefined;
-  return readings.reduce((sum, { grams }) => sum + Number(grams), 0) / readings.length;
+  return readings.length === 0 ? undefined : mean(readings.map(({ grams }) => Number(grams)));
 }

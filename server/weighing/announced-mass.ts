@@ -1,3 +1,4 @@
+import { mean } from "../../calibration/mean.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { toGrams } from "../../calibration/units.ts";
@@ -47,7 +48,7 @@ export function otherMass(item: Item, announced: AnnouncedMass | undefined): Oth
   if (item.rightPiece.some(({ body }) => of.every((id) => body.of.includes(id)))) return undefined;
   const hanger = item.details.hanger?.in_air;
   const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit));
-  const dryG = dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length - hangerG;
+  const dryG = mean(dry.map(({ grams }) => Number(grams))) - hangerG;
   const stepG = readabilityGrams(dry);
   const withinG = 2 * Math.hypot(stepG, announced.stepG);
   const apartG = Math.abs(dryG - announced.grams);

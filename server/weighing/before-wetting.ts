@@ -1,3 +1,4 @@
+import { mean } from "../../calibration/mean.ts";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { plainAnswer } from "../conformity/plan/plain-answer.ts";
@@ -51,7 +52,7 @@ function weighingAhead(
     claim,
     method,
     pieces,
-    massG: dry.reduce((sum, { grams }) => sum + Number(grams), 0) / dry.length / pieces,
+    massG: mean(dry.map(({ grams }) => Number(grams))) / pieces,
     ...plannedOn(balance, now),
     confidence: Number(agreed?.confidence_percent ?? now.confidencePercent) / 100,
   };

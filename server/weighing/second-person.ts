@@ -1,3 +1,4 @@
+import { mean } from "../../calibration/mean.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
@@ -77,7 +78,7 @@ export function heldAgainst(
   const readings = typed.map(({ role, captures }, place) => {
     const { text, unit } = again[place]!;
     const grams = toGrams(text, unit);
-    const meanG = captures.reduce((sum, one) => sum + Number(one.grams), 0) / captures.length;
+    const meanG = mean(captures.map((one) => Number(one.grams)));
     const within_g = 2 * Math.hypot(readabilityGrams(captures), stepGrams(text, unit));
     const against_g = captures.length === 1 ? captures[0]!.grams : String(Number(meanG.toPrecision(12)));
     const agrees = Math.abs(Number(grams) - meanG) <= within_g + 1e-9;

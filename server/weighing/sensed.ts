@@ -1,3 +1,4 @@
+import { mean } from "../../calibration/mean.ts";
 import type { Item } from "./item.ts";
 import type { Sensed } from "./sensor-value.ts";
 
@@ -52,5 +53,4 @@ export function sensedAir({ captures }: Pick<Item, "captures">) {
   return { temperature_c: mean(temperature), pressure_hpa: mean(pressure), humidity_pct: mean(humidity) };
 }
 
-const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;
 const range = (values: readonly number[]) => Math.max(...values) - Math.min(...values);

@@ -1,5 +1,6 @@
+import { mean } from "../../../calibration/mean.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
-import { mean, sampleDeviation, scatterPerReadability } from "../check.ts";
+import { sampleDeviation, scatterPerReadability } from "../check.ts";
 import type { ChartPoint, ControlChart, Epoch } from "./control-chart.ts";
 
 /** Common practice: provisional limits from 7 points, better 12; limits to keep from 25. */

@@ -1,3 +1,4 @@
+import { mean } from "../../../calibration/mean.ts";
 import { studentQuantile } from "../../../calibration/student.ts";
 import type { SilverShare } from "./silver-share.ts";
 
@@ -45,9 +46,9 @@ export function meltSplit(shares: readonly number[], confidence: number): MeltSp
     );
   if (!(confidence > 0 && confidence < 1))
     throw new RangeError(`Confidence ${confidence}: right is a share between 0 and 1, such as 0.95.`);
-  const mean = shares.reduce((sum, one) => sum + one, 0) / melts;
-  const s = Math.sqrt(shares.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (melts - 1));
+  const middle = mean(shares);
+  const s = Math.sqrt(shares.reduce((sum, one) => sum + (one - middle) ** 2, 0) / (melts - 1));
   const half = studentQuantile((1 + confidence) / 2, melts - 1) * s * Math.sqrt(1 + 1 / melts);
   const held = (share: number) => Math.min(1, Math.max(0, share));
-  return { melts, mean, s, next: [held(mean - half), held(mean + half)], confidence };
+  return { melts, mean: middle, s, next: [held(middle - half), held(middle + half)], confidence };
 }

@@ -1,5 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import { z } from "zod";
+import { mean } from "../../../calibration/mean.ts";
 import { type Code, message } from "../../../calibration/message.ts";
 import { tellValue } from "../../../views/messages/tell.ts";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
@@ -33,8 +34,7 @@ export function weighedDry({ captures, statement }: Stated): { grams: number; uG
   return { grams: meanOf(dry), uGrams };
 }
 
-const meanOf = (grams: readonly number[]) =>
-  Number((grams.reduce((sum, one) => sum + one, 0) / grams.length).toPrecision(8));
+const meanOf = (grams: readonly number[]) => Number(mean(grams).toPrecision(8));
 
 /** The same of a piece still on the bench; u of one reading as rectangular over its last digit (JCGM 100, 4.3.7). */
 export function standingDry(item: Item): { grams: number; uGrams: number } | undefined {

@@ -1,3 +1,4 @@
+import { mean } from "../../../calibration/mean.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
 import { grams, rises, type Situation, seconds } from "./situation.ts";
 
@@ -8,7 +9,6 @@ const watchedSeconds = 10;
 function slope(live: NonNullable<Situation["live"]>): { gPerS: number; uGPerS: number } {
   const x = live.map(seconds);
   const y = live.map(grams);
-  const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
   const [x0, y0] = [mean(x), mean(y)];
   const sxx = x.reduce((sum, value) => sum + (value - x0) ** 2, 0);
   const gPerS = x.reduce((sum, value, place) => sum + (value - x0) * (y[place]! - y0), 0) / sxx;

@@ -1,5 +1,6 @@
 import { type Agreement, agreement, type Verdict } from "../../../calibration/agreement.ts";
 import { expectedOf } from "../../../calibration/balance.ts";
+import { mean } from "../../../calibration/mean.ts";
 import type { Params } from "../../../calibration/message.ts";
 import { withoutZeroDrift } from "../../../calibration/zero-drift.ts";
 import { methods } from "../../methods/index.ts";
@@ -63,7 +64,7 @@ export const severityOf = (verdict: Exclude<Verdict, "agree">): Severity =>
 export function standingOut({ role, readings, found }: Repeated): Params {
   const masses = readings.map(grams);
   const value = masses[found.standsOut]!;
-  const mean = masses.reduce((sum, one) => sum + one, 0) / masses.length;
+  const middle = mean(masses);
   return {
     role,
     count: readings.length,
@@ -72,7 +73,7 @@ export function standingOut({ role, readings, found }: Repeated): Params {
     value: { decimal: readings[found.standsOut]!.text },
     value_g: value,
     unit: readings[found.standsOut]!.unit,
-    side: readings.length === 2 ? "pair" : value < mean ? "low" : "high",
+    side: readings.length === 2 ? "pair" : value < middle ? "low" : "high",
     span_g: found.span,
   };
 }

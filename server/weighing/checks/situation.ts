@@ -1,3 +1,4 @@
+import { mean } from "../../../calibration/mean.ts";
 import type { Param } from "../../../calibration/message.ts";
 import type { MassUnit } from "../../../calibration/units.ts";
 import { toGrams } from "../../../calibration/units.ts";
@@ -92,7 +93,7 @@ export function seconds(reading: SituationReading): number {
 /** Mean of readings in g, or undefined when there is none. */
 export function meanGrams(readings: readonly SituationReading[] | undefined): number | undefined {
   if (readings === undefined || readings.length === 0) return undefined;
-  return readings.reduce((sum, reading) => sum + grams(reading), 0) / readings.length;
+  return mean(readings.map(grams));
 }
 
 /** Displaced mass of every immersion in g, in the order taken; empty while the dry reading or the flask is missing. */
@@ -125,7 +126,7 @@ export function soFar(
   const dryGrams = meanGrams(situation.dry);
   const displaced = displacedInOrder(situation);
   if (dryGrams === undefined || displaced.length === 0) return undefined;
-  const displacedGrams = displaced.reduce((sum, one) => sum + one, 0) / displaced.length;
+  const displacedGrams = mean(displaced);
   return {
     dryGrams,
     displacedGrams,
