@@ -38,7 +38,7 @@ export type WeighingCommandContent =
   | { do: "confirm-item"; reason: string; by: string }
   | { do: "second-reading"; by: string; typedBy: string; again: readonly TypedAgain[] }
   | { do: "answer-check"; found: string; stands: boolean; by: string }
-  | { do: "call-off"; reason: string }
+  | { do: "call-off"; reason: string | Message }
   | { do: "call-off-other-item" }
   | { do: "write-record"; found?: string; stands?: boolean }
   // the balance is asked, and nothing is written

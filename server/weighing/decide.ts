@@ -126,7 +126,7 @@ function whileOpen(item: Item, command: OpenCommand, known: Known): Happened[] {
       return [{ kind: "second-reading", body: heldAgainst(item, { ...command, above }) }];
     }
     case "call-off": {
-      const reason = command.reason.trim();
+      const reason = typeof command.reason === "string" ? command.reason.trim() : command.reason;
       if (reason === "") throw new Refusal("weighing.call-off.reason-missing", {}, "reason");
       return [{ kind: "piece-left", body: { reason } }];
     }

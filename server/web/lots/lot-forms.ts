@@ -1,5 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
@@ -120,7 +121,7 @@ async function goOn(parts: LotRunParts, { lot, items, request }: LotFormSent): P
   } else if (open && open.id === subject && open.lot !== lot.id) {
     throw new Refusal("lot.item-elsewhere", { ticket: open.ticket });
   } else if (aside) {
-    const reason = `put aside while screening ${lot.name}`;
+    const reason = message("lot.put-aside", { lot: lot.name });
     await station.do({ do: "call-off", ...aboutIn(request), reason });
   } else if (typed !== undefined) {
     const { role, typed: mass } = formIn(request, typedForm);
