@@ -78,6 +78,10 @@ async function followThePage(load: { grams: number; moving: boolean }): Promise<
     await new Promise((resolve) => setTimeout(resolve, 600));
     await at.post("/balances/learning", { go: "on", displayed: shows, unit: shows === "" ? "" : "g" });
   }
+  const end = await get("/balances/learning");
+  // On a busy machine the lines come at no even pace: the page asks, and a person who watched them answers.
+  if (!end.includes('name="sends"')) return end;
+  await at.post("/balances/learning/answers", { sends: "by-itself" });
   return get("/balances/learning");
 }
 
