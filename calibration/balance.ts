@@ -16,11 +16,14 @@ export interface BalanceTraits {
   repeatabilityGrams: number;
   /** degrees of freedom the repeatability was found with; none: taken as known */
   repeatabilityDof?: number;
+  /** nobody stated or measured it; the immersed one alike */
+  repeatabilityAssumed?: boolean;
   /** step of the display when the immersed, risen or flask reading is taken, where it differs (multi-range balance) */
   immersedReadabilityGrams?: number;
   /** standard deviation of one immersed, risen or flask reading; hanger, bubbles and water add to the balance's own */
   immersedRepeatabilityGrams?: number;
   immersedRepeatabilityDof?: number;
+  immersedRepeatabilityAssumed?: boolean;
   /** half-width of the departure from a straight line */
   linearityGrams: number;
   /** standard uncertainty of the scale factor, relative; it cancels in a density and stays in a mass */
@@ -45,6 +48,7 @@ export interface LoadTraits {
   readabilityGrams: number;
   repeatabilityGrams: number;
   repeatabilityDof: number;
+  repeatabilityAssumed: boolean;
   departure: Departure;
   /** of a load set on the pan by hand; 0 for one that hangs from the middle or lies in a vessel that stays */
   eccentricityPerGram: number;
@@ -74,6 +78,7 @@ export function traitsFor(
       readabilityGrams,
       repeatabilityGrams,
       repeatabilityDof,
+      repeatabilityAssumed: balance.repeatabilityAssumed ?? false,
       eccentricityPerGram: balance.eccentricityPerGram ?? 0,
     };
   const own = balance.immersedRepeatabilityGrams;
@@ -83,6 +88,8 @@ export function traitsFor(
     repeatabilityGrams: own ?? repeatabilityGrams,
     repeatabilityDof:
       own === undefined ? repeatabilityDof : (balance.immersedRepeatabilityDof ?? Number.POSITIVE_INFINITY),
+    repeatabilityAssumed:
+      (own === undefined ? balance.repeatabilityAssumed : balance.immersedRepeatabilityAssumed) ?? false,
     eccentricityPerGram: 0,
   };
 }
@@ -107,7 +114,8 @@ export interface Load {
  *
  * Scatter: the readings' own s/√n with n − 1 degrees of freedom from four readings on, else the stated repeatability/√n.
  * Below four, readings that scatter more than stated have their own s/√n, which is the stated one times the Birge ratio
- * √(χ²/(n − 1)) (Birge 1932, Phys. Rev. 40, 207 [from memory]). Readings that disagree (agreement.ts) have at least half
+ * √(χ²/(n − 1)) (Birge 1932, Phys. Rev. 40, 207 [from memory]); where that was only assumed, their s is known with n − 1
+ * degrees of freedom and two of the assumption, which is good to half of itself (JCGM 100:2008, G.4.2). Readings that disagree (agreement.ts) have at least half
  * their span, so that a reading that contradicts the others never makes the mean more certain. A display that stood still
  * although its readings should scatter counts as one reading.
  *
@@ -222,10 +230,19 @@ export function expectedOf(
   };
 }
 
+/** Degrees of freedom of a scatter that is good to half of itself: 1/(2·½²). */
+const assumedDof = 2;
+
 /** Scatter and roundings of a mean; `factor`: its u over the scatter of one reading, 1/√n for plain repeats. */
 function uncertaintyOf(
   name: string,
-  { repeatabilityGrams, repeatabilityDof, readabilityGrams: d, paired = false }: LoadTraits,
+  {
+    repeatabilityGrams,
+    repeatabilityDof,
+    repeatabilityAssumed,
+    readabilityGrams: d,
+    paired = false,
+  }: LoadTraits,
   {
     found,
     factor,
@@ -243,6 +260,7 @@ function uncertaintyOf(
       loadRoundingU: oneRounding(d),
     };
   const birge = !own && found.s > withRoundings(repeatabilityGrams, d);
+  const birgeDof = repeatabilityAssumed ? dof + assumedDof : Number.POSITIVE_INFINITY;
   const observed = own || birge;
   const scatterU = factor * (observed ? found.s : repeatabilityGrams);
   const apart = paired || found.verdict === "agree" ? 0 : found.span / 2;
@@ -255,7 +273,7 @@ function uncertaintyOf(
     scatter:
       apart > scatterU
         ? { name, u: apart, dof: Number.POSITIVE_INFINITY }
-        : { name, u: scatterU, dof: own ? dof : birge ? Number.POSITIVE_INFINITY : repeatabilityDof },
+        : { name, u: scatterU, dof: own ? dof : birge ? birgeDof : repeatabilityDof },
     zeroRoundingU: once ? oneRounding(d) : loadRoundingU,
     loadRoundingU,
   };

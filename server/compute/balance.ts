@@ -10,9 +10,14 @@ export const balance = z.strictObject({
   readability_g: positive,
   repeatability_g: notNegative,
   repeatability_dof: positive.optional(),
+  repeatability_assumed: z
+    .boolean()
+    .optional()
+    .describe("nobody stated or measured it: readings that scatter more are told, and widen the result"),
   immersed_readability_g: positive.optional(),
   immersed_repeatability_g: notNegative.optional(),
   immersed_repeatability_dof: positive.optional(),
+  immersed_repeatability_assumed: z.boolean().optional(),
   linearity_g: notNegative
     .default(0)
     .describe("half-width of the departure from a straight line, a smooth curve"),
@@ -35,9 +40,11 @@ export function balanceOf(given: z.output<typeof balance>): BalanceTraits {
     readabilityGrams: given.readability_g,
     repeatabilityGrams: given.repeatability_g,
     repeatabilityDof: given.repeatability_dof,
+    repeatabilityAssumed: given.repeatability_assumed,
     immersedReadabilityGrams: given.immersed_readability_g,
     immersedRepeatabilityGrams: given.immersed_repeatability_g,
     immersedRepeatabilityDof: given.immersed_repeatability_dof,
+    immersedRepeatabilityAssumed: given.immersed_repeatability_assumed,
     linearityGrams: given.linearity_g,
     capacityGrams: given.capacity_g,
     spanU: given.span_u_relative,

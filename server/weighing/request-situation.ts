@@ -65,6 +65,7 @@ function withSecond(first: GivenBalance, second: GivenBalance | undefined): Give
     immersed_readability_g: second.immersed_readability_g ?? second.readability_g,
     immersed_repeatability_g: second.immersed_repeatability_g ?? second.repeatability_g,
     immersed_repeatability_dof: second.immersed_repeatability_dof ?? second.repeatability_dof,
+    immersed_repeatability_assumed: second.immersed_repeatability_assumed ?? second.repeatability_assumed,
   };
 }
 
@@ -87,6 +88,8 @@ interface GivenBalance {
   immersed_readability_g?: number | undefined;
   immersed_repeatability_g?: number | undefined;
   immersed_repeatability_dof?: number | undefined;
+  repeatability_assumed?: boolean | undefined;
+  immersed_repeatability_assumed?: boolean | undefined;
 }
 
 /** A balance of a request as the checks know it. */
@@ -100,6 +103,11 @@ export function stepsOf(balance: GivenBalance): Situation["balance"] {
       balance.immersed_repeatability_g === undefined
         ? balance.repeatability_dof
         : balance.immersed_repeatability_dof,
+    repeatabilityAssumed: balance.repeatability_assumed,
+    immersedRepeatabilityAssumed:
+      balance.immersed_repeatability_g === undefined
+        ? balance.repeatability_assumed
+        : balance.immersed_repeatability_assumed,
     immersedReadabilityGrams: balance.immersed_readability_g,
   });
 }

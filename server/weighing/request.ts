@@ -57,6 +57,7 @@ export function balanceFor(
   const statedDry = Number(conditions.repeatabilityGrams || d * assumedRepeatabilityPerReadability);
   const checkedDry = measured(profile?.repeatability, statedDry);
   const repeatability = checkedDry?.value ?? statedDry;
+  const dryAssumed = !checkedDry && !conditions.repeatabilityGrams;
   const statedImmersed = Number(
     conditions.immersedRepeatabilityGrams ||
       Math.max(dImmersed * assumedRepeatabilityPerReadability, repeatability) * assumedImmersedPerDry,
@@ -68,8 +69,12 @@ export function balanceFor(
     immersed_readability_g: dImmersed,
     repeatability_g: repeatability,
     ...(checkedDry?.dof ? { repeatability_dof: checkedDry.dof } : {}),
+    ...(dryAssumed ? { repeatability_assumed: true } : {}),
     immersed_repeatability_g: checkedImmersed?.value ?? statedImmersed,
     ...(checkedImmersed?.dof ? { immersed_repeatability_dof: checkedImmersed.dof } : {}),
+    ...(checkedImmersed || conditions.immersedRepeatabilityGrams
+      ? {}
+      : { immersed_repeatability_assumed: true }),
     ...eccentricityOf(profile),
     ...(profile?.span && { span_u_relative: profile.span.value }),
     linearity_g: Math.max(

@@ -31,6 +31,7 @@ const shared = [
   "check.tare-while-immersed",
   "check.zero-moved",
   "check.scatter-contradicts",
+  "check.scatter-above-assumed",
   "check.trend",
   "check.readings-alike",
   "check.scatters-little",

@@ -26,6 +26,7 @@ import type { ProcedureCheck } from "./procedure-check.ts";
 import { readingsAlike } from "./readings-alike.ts";
 import { repeatsExhausted } from "./repeats-exhausted.ts";
 import { restsOnBottom } from "./rests-on-bottom.ts";
+import { scatterAboveAssumed } from "./scatter-above-assumed.ts";
 import { scatterContradicts } from "./scatter-contradicts.ts";
 import { scattersLittle } from "./scatters-little.ts";
 import { sensorSilent, temperatureJumped, thermometersDiffer } from "./sensors.ts";
@@ -69,6 +70,7 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   bubblesGrowing,
   trend,
   scatterContradicts,
+  scatterAboveAssumed,
   readingsAlike,
   scattersLittle,
   driftImmersed,

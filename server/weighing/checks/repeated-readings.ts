@@ -17,6 +17,8 @@ export interface Repeated {
   readabilityGrams: number;
   /** what one reading should scatter with its roundings */
   statedGrams: number;
+  /** nobody stated or measured that scatter */
+  assumed: boolean;
   found: Agreement;
 }
 
@@ -52,6 +54,7 @@ export function repeatedIn(situation: Situation): Repeated[] {
         repeatabilityGrams,
         readabilityGrams,
         statedGrams: expected.scatterGrams,
+        assumed: (wet ? balance.immersedRepeatabilityAssumed : balance.repeatabilityAssumed) === true,
         found: agreement(withoutZeroDrift(readings.map(grams), moved), expected),
       };
     });

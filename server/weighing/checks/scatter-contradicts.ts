@@ -15,19 +15,24 @@ import {
  */
 export const scatterContradicts: ProcedureCheck = {
   code: "check.scatter-contradicts",
-  look: (situation) => disagreeing(repeatedIn(situation).filter(({ role }) => role !== "dry")),
+  look: (situation) =>
+    disagreeing(repeatedIn(situation).filter(({ role, assumed }) => role !== "dry" && !assumed)),
 };
 
 /** The worst of the loads whose readings scatter too much. */
 export function disagreeing(loads: readonly Repeated[]): Found | undefined {
   const [worst] = loads.toSorted((a, b) => a.found.scatter.p - b.found.scatter.p);
   if (worst === undefined || worst.found.scatter.verdict === "agree") return undefined;
-  const { found, offers, statedGrams } = worst;
-  const again = { do: "repeat", role: offers } as const;
+  return scattering(worst);
+}
+
+/** Readings that scatter more than one reading should, with what may be done about it. */
+export function scattering(load: Repeated): Found {
+  const { found, offers, statedGrams } = load;
   return {
     severity: severityOf(found.scatter.verdict === "contradict" ? "contradict" : "differ"),
     params: {
-      ...standingOut(worst),
+      ...standingOut(load),
       found_g: found.s,
       stated_g: statedGrams,
       chi_square: found.chiSquare,
@@ -35,12 +40,12 @@ export function disagreeing(loads: readonly Repeated[]): Found | undefined {
       level: levels.stops,
     },
     remedies: [
-      ...(aloneStandsOut(worst)
-        ? [{ code: "check.remedy.exclude-standing-out", offer: excluding(worst) } as const]
+      ...(aloneStandsOut(load)
+        ? [{ code: "check.remedy.exclude-standing-out", offer: excluding(load) } as const]
         : []),
       {
         code: offers === "dry" ? "check.remedy.dry-and-repeat" : "check.remedy.repeat-undisturbed",
-        offer: again,
+        offer: { do: "repeat", role: offers },
       },
       { code: "check.remedy.state-the-scatter" },
     ],

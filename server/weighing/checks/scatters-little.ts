@@ -8,7 +8,9 @@ import { repeatedIn } from "./repeated-readings.ts";
 export const scattersLittle: ProcedureCheck = {
   code: "check.scatters-little",
   look(situation) {
-    const load = repeatedIn(situation).find(({ found }) => found.tooLittle.verdict !== "agree");
+    const load = repeatedIn(situation).find(
+      ({ found, assumed }) => !assumed && found.tooLittle.verdict !== "agree",
+    );
     if (load === undefined) return undefined;
     const { role, offers, found, statedGrams } = load;
     return {

@@ -77,6 +77,9 @@ export interface Situation {
     /** degrees of freedom both were found with; without, they are taken as known */
     repeatabilityDof?: number;
     immersedRepeatabilityDof?: number;
+    /** nobody stated or measured it */
+    repeatabilityAssumed?: boolean;
+    immersedRepeatabilityAssumed?: boolean;
     /** step of the display at the immersed load, where it differs */
     immersedReadabilityGrams?: number;
   };

@@ -53,6 +53,38 @@ describe("tap water from the refrigerator", () => {
   });
 });
 
+describe("readings that differ on a scale whose scatter nobody stated", () => {
+  const start = async (...readings: [string, string][]) => {
+    await counter.piece({ method: "displaced", claim: "ag-900" });
+    await counter.types(...readings);
+    await counter.water("20");
+    return checksOn(counter.at);
+  };
+
+  it("by three steps are told, and a third one is one press away", async () => {
+    expect(await start(["dry", "25.0"], ["rise", "2.4"], ["rise", "2.1"])).toContain(
+      "check.scatter-above-assumed",
+    );
+    const check = counter.at.bench.checks.find(({ code }) => code === "check.scatter-above-assumed");
+    expect(check?.params).toMatchObject({ role: "rise", count: 2, side: "pair" });
+    expect(check?.remedies.map(({ offer }) => offer)).toContainEqual({ do: "repeat", role: "wet" });
+    // s/√2 = 0.15 g of 2.25 g, and 3.31 for three degrees of freedom (JCGM 100:2008, table G.2), as a share of 11.1
+    const evaluation = counter.at.bench.evaluation;
+    if (!evaluation || !("statement" in evaluation)) throw new Error("no evaluation");
+    const { expanded_g_cm3, density_g_cm3 } = evaluation.statement;
+    expect(expanded_g_cm3! / density_g_cm3!).toBeGreaterThan((3.31 * 0.15) / 2.25);
+  });
+
+  it("dry are told before the piece is wet", async () => {
+    expect(await start(["dry", "25.0"], ["dry", "25.3"])).toContain("check.scatter-above-assumed");
+  });
+
+  it("by one step are not told", async () => {
+    const checks = await start(["dry", "25.0"], ["dry", "25.1"], ["rise", "2.4"], ["rise", "2.5"]);
+    expect(checks).not.toContain("check.scatter-above-assumed");
+  });
+});
+
 it("a gold coin that reads 18.9 and should be 17.6 hears the few causes that make a piece too dense", async () => {
   await counter.piece({ claim: "au-916" });
   // 7.99 g of 18.9 g/cm³ displace 7.99 · 0.997 / 18.9 = 0.4215 g (by hand)
