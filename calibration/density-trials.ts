@@ -20,6 +20,8 @@ export interface DensityDistribution {
   count: number;
   settled: boolean;
   at: Cumulative;
+  /** the same from the first trials alone: good enough to say where to look */
+  roughly: Cumulative;
 }
 
 /** An input that enters the displaced mass alone, with this factor in g per unit of the input. */
@@ -94,7 +96,7 @@ function inOneStroke(
   if (bent > bentAtMost || moved > movedAtMost * numericalTolerance(u, 2)) return null;
   const end = (p: number, from: number) => quantile(at, p, from, u);
   const interval = [end((1 - confidence) / 2, guess[0]), end((1 + confidence) / 2, guess[1])] as const;
-  return { mean, u: spread, interval, count: trials, settled: true, at };
+  return { mean, u: spread, interval, count: trials, settled: true, at, roughly: at };
 }
 
 /** Plain trials with the adaptive rule of JCGM 101:2008, 7.9. */
@@ -168,5 +170,6 @@ function byTrials(
     count: done,
     settled: run.settled,
     at: (y) => trialsAt(trials, y),
+    roughly: (y) => trialsAt(part(0, block), y),
   };
 }

@@ -100,7 +100,7 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
     pieces: measurement.pieces,
     budget: gum.rows.map(inBudget),
     distribution: quoted
-      ? { kind: "trials" as const, table: tabulate(quoted.at, gum.value, gum.u) }
+      ? { kind: "trials" as const, table: tabulate(quoted.at, gum.value, gum.u, quoted.roughly) }
       : { kind: "student" as const, gPerCm3: gum.value / 1000, uGPerCm3: gum.u / 1000, dof },
   };
   // below this the second-order terms are under a thousandth of u
