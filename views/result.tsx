@@ -27,6 +27,13 @@ interface FinenessShown {
   element: string;
   permille: readonly [number, number];
   fine_g: readonly [number, number];
+  /** laboratory results on other pieces of the claim */
+  laboratory_results?: {
+    results: number;
+    needed: number;
+    narrows: boolean;
+    family: { permille: readonly [number, number] };
+  };
 }
 
 /** What is left beside the claim, as a page shows it; an earlier version stated less of it. */
@@ -146,6 +153,7 @@ function FinenessFacts({ fineness, locale }: { fineness: FinenessShown; locale: 
   const t = tellerOf(locale);
   const [low, high] = fineness.permille;
   const [least, most] = fineness.fine_g;
+  const { laboratory_results: results } = fineness;
   return (
     <Facts
       facts={[
@@ -154,9 +162,22 @@ function FinenessFacts({ fineness, locale }: { fineness: FinenessShown; locale: 
           t("result.fine-mass", { element: tellId("metal", `el-${fineness.element.toLowerCase()}`, locale) }),
           t("result.fine-mass-is", { least_g: least, most_g: most }),
         ],
+        ...(results ? [[t("result.rests-on"), onResults(results, t)] as const] : []),
       ]}
     />
   );
+}
+
+/** What laboratory results on other pieces of the claim do to the fineness. */
+function onResults(
+  { results, needed, narrows, family }: NonNullable<FinenessShown["laboratory_results"]>,
+  t: ReturnType<typeof tellerOf>,
+): string {
+  const [low_permille, high_permille] = family.permille;
+  if (narrows) return t("result.results.narrows", { results, low_permille, high_permille });
+  return results < needed
+    ? t("result.results.few", { results, needed })
+    : t("result.results.nothing", { results });
 }
 
 /** The answer first: where the claim stands, and the one sentence. */

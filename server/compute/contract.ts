@@ -158,6 +158,15 @@ const givenEvidence = z.discriminatedUnion("kind", [
 
 export type GivenEvidence = z.output<typeof givenEvidence>;
 
+/** A piece of the same claim that was weighed and whose fineness a laboratory found. */
+const laboratoryResult = z.strictObject({
+  of: z.string().min(1).optional().describe("which piece, in words of the caller"),
+  permille: z.number().gt(0).lt(1000),
+  u_permille: notNegative,
+  density_20_g_cm3: positive,
+  u_density_g_cm3: notNegative,
+});
+
 const common = {
   id: z.string().min(1),
   dry: series,
@@ -180,6 +189,14 @@ const common = {
     .array(givenEvidence)
     .optional()
     .describe("other tests of the same piece; each excludes candidates"),
+  laboratory_results: z
+    .array(laboratoryResult)
+    .min(1)
+    .max(500)
+    .optional()
+    .describe(
+      "on other pieces of the same claim; five or more narrow the fineness to pieces alloyed like them; needs a claim",
+    ),
 };
 
 /** Keys of every method that needs a liquid. */
@@ -252,6 +269,24 @@ const budgetLine = z.strictObject({
   share: z.number(),
 });
 
+const ranges = { permille: range, fine_g: range };
+
+/** How laboratory results on other pieces of the claim bear on the fineness. */
+const byResults = z.strictObject({
+  results: z.int(),
+  needed: z.int().describe("fewer say nothing"),
+  narrows: z.boolean().describe("they narrow the fineness that is stated"),
+  family: z.strictObject(ranges).describe("over everything the claim allows"),
+  like_them: z
+    .strictObject({
+      ...ranges,
+      rest_cm3_g: range.describe("volume of what is beside the precious metal"),
+      holds_stamp: z.boolean().describe("false: not alloyed like them, or not what it is stamped"),
+    })
+    .optional()
+    .describe("if the piece is alloyed like them"),
+});
+
 /** The answer to a request that could be read: the statement of the weighing. Full precision. */
 export const computeResponse = z.strictObject({
   id: z.string(),
@@ -298,6 +333,7 @@ export const computeResponse = z.strictObject({
       permille: range,
       fine_g: range,
       recipes: z.array(z.string()),
+      laboratory_results: byResults.optional(),
     })
     .nullable(),
   cautions: z.array(z.string()).describe("hazards of what is not excluded"),

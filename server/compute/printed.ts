@@ -37,8 +37,8 @@ function printed(statement: Statement | NoReading, tell: Telling): ComputeRespon
 }
 
 /** What sums need of a piece is no part of the contract: `--total` sums. */
-function withoutParts({ element, permille, fine_g, recipes }: NonNullable<Statement["fineness"]>) {
-  return { element, permille, fine_g, recipes };
+function withoutParts({ parts: _, ...fineness }: NonNullable<Statement["fineness"]>) {
+  return fineness;
 }
 
 /** An answer as the contract publishes it. */

@@ -21,5 +21,5 @@ export function recordedFineness(
     uMassG: statement.u_mass_g,
     commonShare: commonShare(statement.budget),
   };
-  return familyFineness(library.metal(claim), piece, confidence, library);
+  return familyFineness(library.metal(claim), piece, { confidence, library });
 }

@@ -21,7 +21,7 @@ import { conformityMessage } from "./conformity-message.ts";
 import { noNumbers } from "./no-numbers.ts";
 import { poolOfClaim } from "./pool-check.ts";
 import { situationOfRequest } from "./request-situation.ts";
-import { finenessOf } from "./stated-fineness.ts";
+import { finenessOf, resultsOf, unlikeResults } from "./stated-fineness.ts";
 import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement } from "./statement-shape.ts";
 import { coarseCheck } from "./too-coarse.ts";
 import { wouldDecide } from "./would-decide.ts";
@@ -55,6 +55,8 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
   const { library, evidence = [] } = context;
   if (request.decision_rule && request.claim === undefined)
     throw new Refusal("compute.rule-without-claim", {}, "decision_rule");
+  if (request.laboratory_results && request.claim === undefined)
+    throw new Refusal("compute.results-without-claim", {}, "laboratory_results");
   const claimed = request.claim === undefined ? undefined : library.metal(request.claim);
   const situation = context.situation ?? situationOfRequest(request, library);
   const result = measured(request, claimed?.expansionPerMillionK ?? undefined, situation);
@@ -87,13 +89,15 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
   const stop = checks.some(
     ({ code, severity }) => severity === "stop" && !(context.asksPerson && !impossible.has(code)),
   );
+  const meaning = stop
+    ? withoutVerdict(request)
+    : meaningOf(conformity, result, numbers, { request, library, coarse: coarse.length > 0 });
+  checks.push(...unlikeResults(meaning.fineness, claimed));
   const statement = {
     id: request.id,
     ...numbers,
     checks,
-    ...(stop
-      ? withoutVerdict(request)
-      : meaningOf(conformity, result, numbers, { request, library, coarse: coarse.length > 0 })),
+    ...meaning,
     versions: { library: library.version },
   };
   return {
@@ -250,7 +254,10 @@ function meaningOf(
       ...(beside?.separatedBy && { separated_by: beside.separatedBy }),
     })),
     excluded_by_tests: evidence.excluded,
-    fineness: state === "excluded" || !claimed ? null : finenessOf(claimed, result, confidence, library),
+    fineness:
+      state === "excluded" || !claimed
+        ? null
+        : finenessOf(claimed, result, { confidence, library, results: resultsOf(request) }),
     cautions: cautionsAbout(notExcluded.map(({ metal }) => metal)),
     next_tests: nextTests,
   };

@@ -80,7 +80,7 @@ function weighed({ pieces, grams, scatterG, zinc }: Lot, place: number, lot: Cha
     const [least, most] = piece.measured.intervalGPerCm3;
     if (most < low || least > high) continue;
     truthG += massG * 0.925;
-    parts.push(familyFineness(claimed, piece, 0.9545, builtIn)!.parts);
+    parts.push(familyFineness(claimed, piece, { confidence: 0.9545, library: builtIn })!.parts);
   }
   expect(parts.length).toBeGreaterThan(0.95 * pieces);
   return { truthG, ...fineSum(parts, 0.9545) };

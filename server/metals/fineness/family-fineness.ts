@@ -1,11 +1,14 @@
 import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { normalQuantile } from "../../../calibration/normal.ts";
 import type { Library } from "../library.ts";
-import type { Likelihood, Metal } from "../metal.ts";
-import { type FineEnd, type FineParts, fineAt, type MeasuredPiece, uOfEnd } from "./fine-parts.ts";
+import type { Metal } from "../metal.ts";
+import { type FineParts, type MeasuredPiece, uOfEnd } from "./fine-parts.ts";
 import { fineSum } from "./fine-sum.ts";
+import { type LaboratoryResult, narrower, restOfResults } from "./laboratory-results.ts";
+import { fewestMelts } from "./melt-split.ts";
+import { partsOver } from "./parts-over.ts";
 import { type PreciousElement, preciousElement } from "./precious-element.ts";
-import { type RecipeRest, type RestCorner, restsOf } from "./rest-corner.ts";
+import { restsOf } from "./rest-corner.ts";
 import { restOfMelt } from "./rest-of-melt.ts";
 
 /** Fineness and fine mass over the recipes a claim allows. */
@@ -17,6 +20,31 @@ export interface FamilyFineness {
   recipes: string[];
   /** what sums over pieces need */
   parts: FineParts;
+  /** what laboratory results on other pieces of the claim say; left out where none are given */
+  laboratory_results?: ByResults;
+}
+
+/** Fineness in ‰ and fine mass in g. */
+interface Ranges {
+  permille: [number, number];
+  fine_g: [number, number];
+}
+
+/** How laboratory results on other pieces of a claim bear on a piece. */
+export interface ByResults {
+  results: number;
+  /** fewer than this say nothing */
+  needed: number;
+  /** they narrow the fineness that is stated */
+  narrows: boolean;
+  /** over everything the claim allows */
+  family: Ranges;
+  /** if the piece is alloyed like them, with the volume of what is beside the precious metal, cm³/g */
+  like_them?: Ranges & {
+    rest_cm3_g: [number, number];
+    /** the stamped fineness lies between the ends */
+    holds_stamp: boolean;
+  };
 }
 
 /** A weighed piece whose fineness is asked. */
@@ -29,10 +57,16 @@ export interface WeighedPiece {
   commonShare: number;
 }
 
+/** What a fineness is told within. */
+export interface FinenessContext {
+  confidence: number;
+  library: Library;
+  /** on other pieces of the claim */
+  results?: readonly LaboratoryResult[] | undefined;
+}
+
 /** A recipe leaves the fineness only where a density so far from it comes once in some 370 pieces. */
 const surely = 0.9973;
-/** How a recipe counts in the mean over a family (common practice). */
-const weights: Readonly<Record<Likelihood, number>> = { common: 1, possible: 0.1, rare: 0.01 };
 /** Linear expansion where a recipe states none, 10⁻⁶/K: between those of gold and silver alloys. */
 const usualExpansion = 17;
 
@@ -40,12 +74,14 @@ const usualExpansion = 17;
  * What a density says of the fineness of a piece, over every rest of alloy that its claim leaves and the density does
  * not exclude. The share of precious metal itself is left free: a stamp is what is tested, not what is believed. Rare
  * recipes count only where no other fits. For a claim that the density does not exclude. Null for other metals.
+ *
+ * Laboratory results on other pieces of the claim narrow it where they leave what is stamped; where they do not, the
+ * piece is not one like them, or not what it is stamped: the whole family stands, and both are said.
  */
 export function familyFineness(
   claimed: Metal,
   piece: WeighedPiece,
-  confidence: number,
-  library: Library,
+  { confidence, library, results = [] }: FinenessContext,
 ): FamilyFineness | null {
   const element = preciousElement(claimed);
   if (!element) return null;
@@ -58,15 +94,54 @@ export function familyFineness(
   const [usually, least, most] = claimed.composition[element] ?? [0, 0, 0];
   const stamped = [piece.massG * (least ?? usually), piece.massG * (most ?? usually)] as const;
   const parts = {
-    ...partsOver(counting, weighed, confidence),
+    ...partsOver(
+      counting.map(({ recipe: { likelihood }, corners }) => ({ likelihood, corners })),
+      weighed,
+      confidence,
+    ),
     stated_g: piece.massG * usually,
     stamped_g: stamped,
   };
+  const family = saidBy(element, parts, piece.massG, confidence);
+  const recipes = (claimed.recipes ?? [claimed.id]).filter((id) => fits(library.metal(id)));
+  return { ...(results.length === 0 ? family : withResults(family, results, weighed, confidence)), recipes };
+}
+
+function withResults(
+  family: Said,
+  results: readonly LaboratoryResult[],
+  weighed: MeasuredPiece,
+  confidence: number,
+): Said & Pick<FamilyFineness, "laboratory_results"> {
+  const { element, parts, permille, fine_g } = family;
+  const { stamped_g, ...free } = parts;
+  const over = { results: results.length, needed: fewestMelts, family: { permille, fine_g } };
+  const rest = restOfResults(element, results, confidence);
+  if (!rest) return { ...family, laboratory_results: { ...over, narrows: false } };
+  const { corners, cm3PerG } = rest;
+  const byThem = { ...free, ...partsOver([{ corners, likelihood: "common" }], weighed, confidence) };
+  const like = saidBy(element, byThem, weighed.massG, confidence);
+  const [least, most] = stamped_g ?? [0, weighed.massG];
+  const holds_stamp = like.fine_g[0] <= most && like.fine_g[1] >= least;
+  const narrowed = holds_stamp ? narrower(parts, byThem) : null;
+  const said = narrowed && saidBy(element, narrowed, weighed.massG, confidence);
+  const narrows = said !== null && said.fine_g[1] - said.fine_g[0] < fine_g[1] - fine_g[0];
   return {
-    ...saidBy(element, parts, piece.massG, confidence),
-    recipes: (claimed.recipes ?? [claimed.id]).filter((id) => fits(library.metal(id))),
+    ...(narrows ? said : family),
+    laboratory_results: {
+      ...over,
+      narrows,
+      like_them: {
+        permille: like.permille,
+        fine_g: like.fine_g,
+        rest_cm3_g: [...cm3PerG],
+        holds_stamp,
+      },
+    },
   };
 }
+
+type Said = Omit<FamilyFineness, "recipes" | "laboratory_results">;
 
 /**
  * The same for gold with a rest of silver and copper, silver's share of it between two ends, 0 to 1: what the melts of a
@@ -76,7 +151,7 @@ export function finenessOfMelt(
   silver: readonly [number, number],
   piece: WeighedPiece,
   confidence: number,
-): Omit<FamilyFineness, "recipes"> | null {
+): Said | null {
   const measured = volumeOf(piece, usualExpansion);
   const parts = partsOver([restOfMelt(silver, measured.cm3PerG)], measured, confidence);
   const { low, high } = parts;
@@ -85,32 +160,11 @@ export function finenessOfMelt(
   return impossible ? null : saidBy("Au", parts, piece.massG, confidence);
 }
 
-function saidBy(element: PreciousElement, parts: FineParts, massG: number, confidence: number) {
+function saidBy(element: PreciousElement, parts: FineParts, massG: number, confidence: number): Said {
   const { lowG, highG } = fineSum([parts], confidence);
   const permille = (grams: number) => Math.min(1000, Math.max(0, (1000 * grams) / massG));
   const range = (of: (grams: number) => number): [number, number] => [of(lowG), of(highG)];
   return { element, permille: range(permille), fine_g: range((grams) => grams), parts };
-}
-
-function partsOver(rests: readonly RecipeRest[], measured: MeasuredPiece, confidence: number): FineParts {
-  const { massG, uMassG } = measured;
-  const corners = rests.flatMap((rest) => rest.corners);
-  const far = normalQuantile((1 + confidence) / 2);
-  const least = extreme(corners, (corner) => {
-    const end = fineAt(measured, corner, "less");
-    return { end, at: end.middle_g - far * systematic(end) };
-  });
-  const most = extreme(corners, (corner) => {
-    const end = fineAt(measured, corner, "more");
-    return { end, at: -(end.middle_g + far * systematic(end)) };
-  });
-  return {
-    low: least,
-    high: most,
-    expected: fineAt(measured, meanCorner(rests), "more"),
-    freedom_g: Math.abs(most.middle_g - least.middle_g) / Math.sqrt(12),
-    most_g: massG + far * uMassG,
-  };
 }
 
 function isExcluded(
@@ -140,40 +194,5 @@ function volumeOf(
     uLess: (cm3PerG - 1 / (high * shrunk)) / k,
     uMore: (1 / (low * shrunk) - cm3PerG) / k,
     commonShare,
-  };
-}
-
-/** Ends are chosen without what each reading brings of its own: a chance choice of many pieces would shift their sum. */
-const systematic = ({ common_g, law_g }: FineEnd) => Math.hypot(common_g, law_g);
-
-function extreme(
-  corners: readonly RestCorner[],
-  of: (corner: RestCorner) => { end: FineEnd; at: number },
-): FineEnd {
-  return corners.map(of).reduce((best, one) => (one.at < best.at ? one : best)).end;
-}
-
-/** A rest whose volume hardly differs from that of the precious metal says nothing of its share, cm³/g. */
-const tells = 0.006;
-
-/** The mean over the corners of each recipe, recipes by how often they are met. */
-function meanCorner(rests: readonly RecipeRest[]): RestCorner {
-  const all = rests.map(({ recipe, corners }) => ({
-    corner: meanOf(corners.filter(({ light }) => !light).map((corner) => ({ corner, weight: 1 }))),
-    weight: weights[recipe.likelihood],
-  }));
-  const telling = all.filter(({ corner }) => corner.slope < -tells);
-  return meanOf(telling.length > 0 ? telling : all);
-}
-
-function meanOf(weighted: readonly { corner: RestCorner; weight: number }[]): RestCorner {
-  const all = weighted.reduce((sum, { weight }) => sum + weight, 0);
-  const mean = (of: (corner: RestCorner) => number) =>
-    weighted.reduce((sum, { corner, weight }) => sum + weight * of(corner), 0) / all;
-  return {
-    share: mean(({ share }) => share),
-    cm3PerG: mean((corner) => corner.cm3PerG),
-    uCm3PerG: mean((corner) => corner.uCm3PerG),
-    slope: mean(({ slope }) => slope),
   };
 }

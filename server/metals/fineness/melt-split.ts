@@ -1,5 +1,4 @@
-import { mean } from "../../../calibration/mean.ts";
-import { studentQuantile } from "../../../calibration/student.ts";
+import { prediction } from "../../../calibration/prediction-interval.ts";
 import type { SilverShare } from "./silver-share.ts";
 
 /** Fewer melts than this say nothing of the next (choice of this program: below it t widens the interval past use). */
@@ -32,11 +31,9 @@ export function tellsSplit(split: SilverShare): boolean {
 }
 
 /**
- * What the melts so far foretell of one further melt: mean ± t·s·√(1 + 1/n) with n − 1 degrees of freedom, the prediction
- * interval for one further observation from a normal population (ISO 16269-8, clause from memory; mean and sample
- * standard deviation as JCGM 100:2008, 4.2.1 and 4.2.2, from memory). It holds for melts of the same kind of scrap. The
- * scatter carries the uncertainty of each share, so the interval is rather too wide than too narrow. Shares of different
- * melts, independent of one another. Throws RangeError for fewer than `fewestMelts` or a confidence outside 0 to 1.
+ * What the melts so far foretell of one further melt of the same kind of scrap. The scatter carries the uncertainty of
+ * each share, so the interval is rather too wide than too narrow. Shares of different melts, independent of one another.
+ * Throws RangeError for fewer than `fewestMelts` or a confidence outside 0 to 1.
  */
 export function meltSplit(shares: readonly number[], confidence: number): MeltSplit {
   const melts = shares.length;
@@ -44,11 +41,7 @@ export function meltSplit(shares: readonly number[], confidence: number): MeltSp
     throw new RangeError(
       `${melts} melts with an assay: right is ${fewestMelts} or more, before they foretell another.`,
     );
-  if (!(confidence > 0 && confidence < 1))
-    throw new RangeError(`Confidence ${confidence}: right is a share between 0 and 1, such as 0.95.`);
-  const middle = mean(shares);
-  const s = Math.sqrt(shares.reduce((sum, one) => sum + (one - middle) ** 2, 0) / (melts - 1));
-  const half = studentQuantile((1 + confidence) / 2, melts - 1) * s * Math.sqrt(1 + 1 / melts);
+  const { mean, s, half } = prediction(shares, confidence);
   const held = (share: number) => Math.min(1, Math.max(0, share));
-  return { melts, mean: middle, s, next: [held(middle - half), held(middle + half)], confidence };
+  return { melts, mean, s, next: [held(mean - half), held(mean + half)], confidence };
 }

@@ -1,5 +1,5 @@
-import { metal } from "../library.ts";
-import { type RecipeRest, restCorner } from "./rest-corner.ts";
+import type { FreeRest } from "./parts-over.ts";
+import { restCorner } from "./rest-corner.ts";
 
 /** Gold as it is met in scrap; the corner is moved to what the density says from here. */
 const start = 0.65;
@@ -10,8 +10,8 @@ const [least, most] = [0.02, 0.98];
  * Gold with a rest of silver and copper, silver's share of the rest between two ends, 0 to 1: what a house knows of its
  * own scrap. Zinc counts as more copper. The corners lie at the fineness that the specific volume (cm³/g at 20 °C) says.
  */
-export function restOfMelt([low, high]: readonly [number, number], cm3PerG: number): RecipeRest {
-  return { recipe: metal("el-au"), corners: [low, high].map((silver) => cornerAt(silver, cm3PerG)) };
+export function restOfMelt([low, high]: readonly [number, number], cm3PerG: number): FreeRest {
+  return { likelihood: "common", corners: [low, high].map((silver) => cornerAt(silver, cm3PerG)) };
 }
 
 function cornerAt(silver: number, cm3PerG: number) {

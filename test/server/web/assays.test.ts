@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { waterDensityKgPerM3 } from "../../../calibration/water.ts";
 import { mixtureDensity } from "../../../server/metals/mixture.ts";
+import type { Statement } from "../../../server/weighing/statement-shape.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
@@ -172,4 +173,37 @@ test("the melts of the house stand beside the fineness of a record, the record's
   const text = await textOf(at, "/records/new/evidence?metal=gold");
   expect(text).toContain(`${tellerOf("en")("assay.own-melts.heading")} 5 gold melts`);
   expect(text).toContain("not in its place");
+});
+
+test("once five pieces of a claim have a laboratory result, the next of the claim rests on them, and says so", async () => {
+  const gPerCm3 = mixtureDensity({ Au: 0.585, Ag: 0.2, Cu: 0.215 }).correctedGPerCm3;
+  const loss = (100 * (waterDensityKgPerM3(21.4) / 1000 - 0.0012)) / (gPerCm3 - 0.0012);
+  const piece = (id: string) =>
+    recorded(at, { id, claim: "au-585", dry: "100.00", immersed: (100 - loss).toFixed(2) });
+  const fineness = async (id: string) => {
+    const result = (await at.ledger.entriesOf(id)).find(({ kind }) => kind === "result");
+    return (result!.body as { statement: Statement }).statement.fineness;
+  };
+  for (const id of ["F-1", "F-2", "F-3", "F-4", "F-5"]) {
+    await piece(id);
+    expect((await enter(id, { permille: "585,2", expanded: "0,6" })).statusCode).toBe(303);
+  }
+  const free = await fineness("F-1");
+  expect(free?.laboratory_results).toBeUndefined();
+  await piece("F-6");
+  const narrowed = await fineness("F-6");
+  expect(narrowed?.laboratory_results).toMatchObject({ results: 5, narrows: true });
+  expect(narrowed!.permille[1] - narrowed!.permille[0]).toBeLessThan(
+    (free!.permille[1] - free!.permille[0]) / 2,
+  );
+  expect(narrowed!.permille[0]).toBeLessThan(585.2);
+  expect(narrowed!.permille[1]).toBeGreaterThan(585.2);
+  expect(await textOf(at, "/records/F-6")).toContain(t("result.rests-on"));
+  // an assay that was set aside is none, and neither is one of a piece that is not of the claim
+  const assay = (await at.ledger.entriesOf("F-1")).find(({ kind }) => kind === "laboratory-assay");
+  await at.post(`/records/F-1/laboratory/${assay?.id}/voiding`, { reason: "another piece was sent" });
+  await piece("F-7");
+  expect((await enter("F-7", { permille: "417", expanded: "0,6" })).statusCode).toBe(303);
+  await piece("F-8");
+  expect((await fineness("F-8"))?.laboratory_results).toMatchObject({ results: 4, narrows: false });
 });
