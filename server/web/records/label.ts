@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
+import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
@@ -6,7 +7,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { isMeasured } from "../../weighing/recorded-statement.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { noRecordPage } from "./no-record.tsx";
-import { readRecord } from "./record-read.ts";
+import { type RecordRead, readRecord } from "./record-read.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -22,32 +23,31 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
       const { piece } = request.params;
       const read = await readRecord(await ledger.entriesOf(piece), evaluate);
       if (!read) return noRecordPage(reply, frameOf(request, reply, { path: "/records", demo }), piece);
-      const { locale } = lookOf(request);
-      const t = tellerOf(locale);
-      const { item, stated } = read;
-      const { statement } = stated;
-      const dry = item.captures.find(({ role, excluded }) => role === "dry" && !excluded);
-      const state = item.voided
-        ? t("label.void")
-        : tell({ code: `state.${statement.conformity.state}` }, locale);
       const { labelPdf } = await import("../../reports/label.ts");
-      const pdf = await labelPdf({
-        heading: stated.piece.ticket ?? item.ticket,
-        lines: [
-          ...(demo ? [t("label.demonstration")] : []),
-          ...(dry ? [`${inLocale(dry.text, locale)} ${dry.unit}`] : []),
-          ...(isMeasured(statement)
-            ? [`${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`]
-            : []),
-          state,
-          item.openedAt.slice(0, 10),
-        ],
-        code: piece,
-      });
+      const pdf = await labelPdf({ ...labelOf(read, demo, lookOf(request).locale), code: piece });
       return reply
         .type("application/pdf")
         .header("content-disposition", "inline; filename=label.pdf")
         .send(pdf);
     },
   );
+}
+
+/** Heading and lines of the label. */
+function labelOf({ item, stated }: RecordRead, demo: boolean, locale: Locale) {
+  const t = tellerOf(locale);
+  const { statement, piece } = stated;
+  const dry = item.captures.find(({ role, excluded }) => role === "dry" && !excluded);
+  return {
+    heading: piece.ticket ?? item.ticket,
+    lines: [
+      ...(demo ? [t("label.demonstration")] : []),
+      ...(dry ? [`${inLocale(dry.text, locale)} ${dry.unit}`] : []),
+      ...(isMeasured(statement)
+        ? [`${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`]
+        : []),
+      item.voided ? t("label.void") : tell({ code: `state.${statement.conformity.state}` }, locale),
+      item.openedAt.slice(0, 10),
+    ],
+  };
 }

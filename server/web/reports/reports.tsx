@@ -95,12 +95,7 @@ export function reportRoutes(
       const locale = languageOf(issued.body.language);
       const print = issued.body.print
         ? await printOf(folder, issued.body.print)
-        : await printed(
-            await reportAsIssued(ledger, issued, {
-              organisation: await organisationAt(ledger, issued.seq, locale),
-              library: library(),
-            }),
-          );
+        : await printedAgain(ledger, issued, library());
       if ("fault" in print)
         return refusal(request, reply, message("report.print-missing", { fault: print.fault }), 404);
       if (asPdf)
@@ -119,6 +114,12 @@ export function reportRoutes(
       );
     },
   );
+}
+
+/** A report of the time before prints were kept, drawn from its entries. */
+async function printedAgain(ledger: Ledger, issued: EntryOf<"report-issued">, library: Library) {
+  const organisation = await organisationAt(ledger, issued.seq, languageOf(issued.body.language));
+  return printed(await reportAsIssued(ledger, issued, { organisation, library }));
 }
 
 /** The report of this number and copy, the last copy when none is named; undefined when there is none. */
