@@ -1,6 +1,7 @@
 import { lastPlace } from "../calibration/decimal.ts";
 import { type Message, message } from "../calibration/message.ts";
 import { createDisplayStep } from "../calibration/stable-reading/display-step.ts";
+import { createLineTimes } from "../calibration/stable-reading/line-times.ts";
 import type { StableLine } from "../calibration/stable-reading/points.ts";
 import type { Judgement } from "../calibration/stable-reading/stable-reading.ts";
 import { gramsPerUnit, type MassUnit } from "../calibration/units.ts";
@@ -9,19 +10,29 @@ import type { LineRecord } from "./reading.ts";
 /** A record that carries a reading. */
 export type ReadingRecord = Extract<LineRecord, { reading: object }>;
 
-/** Turns the readings of one balance into lines in g for judging their rest; remembers how its display counts. */
+/**
+ * Turns the readings of one balance into lines in g for judging their rest; remembers how its display counts and how its
+ * lines come. Whoever asks for the same record again gets the same line.
+ */
 export type StableLines = (record: ReadingRecord) => StableLine;
 
 export function createStableLines(): StableLines {
   const stepOf = createDisplayStep();
-  return ({ monotonicMs, reading: { text, unit, grams, stability } }) => {
+  const timesOf = createLineTimes();
+  let last: { record: ReadingRecord; line: StableLine } | undefined;
+  return (record) => {
+    if (record === last?.record) return last.line;
+    const { monotonicMs, reading } = record;
+    const { text, unit, grams, stability } = reading;
     const place = lastPlace(text) * Number(gramsPerUnit[unit]);
-    return {
-      seconds: monotonicMs / 1000,
+    const line = {
+      ...timesOf(monotonicMs / 1000, Number(grams)),
       value: Number(grams),
       step: stepOf(Number(grams), place),
       marked: stability === "unknown" ? null : stability === "stable",
     };
+    last = { record, line };
+    return line;
   };
 }
 

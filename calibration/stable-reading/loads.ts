@@ -1,7 +1,7 @@
 import type { KnownDisplay } from "./known-display.ts";
 import { LearnedNoise } from "./learned-noise.ts";
 import { emptySteps, LoadReading } from "./load-reading.ts";
-import { createPoints, type StableLine } from "./points.ts";
+import { createPoints, type Point, type StableLine } from "./points.ts";
 import { LearnedResponse } from "./response.ts";
 import type { Judgement, TakenValue } from "./stable-reading.ts";
 
@@ -32,7 +32,7 @@ export class Loads {
   /** what lay there before, until the pan was seen empty */
   #before = 0;
   #toldChange = false;
-  #unlearned: (StableLine & { since: number })[] = [];
+  #unlearned: (Point & { since: number })[] = [];
 
   /** what is known of this display */
   known(): KnownDisplay {

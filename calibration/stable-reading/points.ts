@@ -1,8 +1,6 @@
-import { createLineTimes } from "./line-times.ts";
-
-/** One line of a balance. */
-export interface StableLine {
-  /** arrival on a clock that never jumps, s */
+/** What a display showed at one moment. */
+export interface Point {
+  /** on a clock that never jumps, s */
   seconds: number;
   value: number;
   /** display step d, in the unit of the value */
@@ -11,25 +9,31 @@ export interface StableLine {
   marked: boolean | null;
 }
 
+/** One line of a balance, at the time it was written (line-times.ts). */
+export interface StableLine extends Point {
+  /** usual time between lines, s */
+  pace: number;
+  /** the line before, arrived once more */
+  again: boolean;
+}
+
 /** Lines within this time are one point, s. */
 const pointSeconds = 0.2;
 const shareOfPoint = 0.75;
 
 /** The line a point stands for: mean time and value of lines that came within a fifth of a second, or one slower line. */
-export type Points = (line: StableLine) => StableLine | null;
+export type Points = (line: StableLine) => Point | null;
 
 export function createPoints(): Points {
-  const timesOf = createLineTimes();
-  let heard: StableLine[] = [];
+  let heard: Point[] = [];
   return (line) => {
-    const times = timesOf(line.seconds, line.value);
-    if (times === null) return null;
-    const { seconds, pace } = times;
+    if (line.again) return null;
+    const { seconds, pace } = line;
     const [first] = heard;
     const late = first && (seconds - first.seconds >= pointSeconds || first.step !== line.step);
     const before = late ? heard : [];
     if (late) heard = [];
-    heard.push({ ...line, seconds });
+    heard.push(line);
     if (before.length > 0) return pointOf(before);
     // the next line would come too late for this point
     if (seconds - heard[0]!.seconds + pace <= shareOfPoint * pointSeconds) return null;
@@ -39,7 +43,7 @@ export function createPoints(): Points {
   };
 }
 
-function pointOf(lines: readonly StableLine[]): StableLine {
+function pointOf(lines: readonly Point[]): Point {
   return {
     seconds: mean(lines.map(({ seconds }) => seconds)),
     value: mean(lines.map(({ value }) => value)),

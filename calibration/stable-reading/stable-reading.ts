@@ -2,7 +2,7 @@ import { type Estimate, estimateOf, statedOf } from "./estimate.ts";
 import { FilterBank, justPutOn, restedBefore } from "./filter-bank.ts";
 import { type KnownDisplay, unknownDisplay } from "./known-display.ts";
 import { lineDeviation } from "./noise.ts";
-import { createPoints, type StableLine } from "./points.ts";
+import { createPoints, type Point, type StableLine } from "./points.ts";
 import { type Fitted, noTail, tailOf } from "./swing-fit.ts";
 
 /** Why a reading is flagged: it was still creeping, a small step came before, the balance's own mark denied rest. */
@@ -62,7 +62,7 @@ export class StableReading {
   #crept = false;
   #logTau: number | undefined;
   /** the last points, for the way here */
-  #way: StableLine[] = [];
+  #way: Point[] = [];
   #afresh = false;
   #level: { value: number; seconds: number; step: number } | undefined;
   #checkStep = false;
@@ -89,7 +89,7 @@ export class StableReading {
     return this.#judged;
   }
 
-  #point(point: StableLine): void {
+  #point(point: Point): void {
     const { seconds, value, step, marked } = point;
     this.#way = [...this.#way.slice(-8), point];
     const start = this.#start;
@@ -178,7 +178,7 @@ export class StableReading {
       Math.abs(value - level.value) <= stepped.most * step;
   }
 
-  #judge({ seconds, value, marked }: StableLine): Judgement {
+  #judge({ seconds, value, marked }: Point): Judgement {
     const start = this.#start;
     const bank = this.#bank!;
     const age = seconds - start.seconds;
@@ -259,7 +259,7 @@ export class StableReading {
 }
 
 /** True for a value that is another load, or a hand. */
-export function isAnotherLoad({ value, step }: Pick<StableLine, "value" | "step">, taken: number): boolean {
+export function isAnotherLoad({ value, step }: Pick<Point, "value" | "step">, taken: number): boolean {
   const { leastSteps, mostSteps, share } = anotherLoad;
   const allowed = Math.max(leastSteps * step, Math.min(mostSteps * step, share * Math.abs(taken)));
   return Math.abs(value - taken) > allowed;
