@@ -19,8 +19,12 @@ export interface Total {
   /** lines that were read, and those of them whose fine metal counts */
   items: number;
   counted: number;
+  /** of every line with a valid reading, its claim excluded or not */
   mass_g: number;
   u_mass_g: number;
+  /** of the lines whose fine metal counts */
+  counted_mass_g: number;
+  counted_u_mass_g: number;
   fine: { element: PreciousElement; fine_g: [number, number]; expected_g: number; u_g: number }[];
 }
 
@@ -39,13 +43,18 @@ export function totalOf(items: number, addends: readonly Addend[]): Total {
     (least, one) => Math.min(least, one.confidence),
     Number.POSITIVE_INFINITY,
   );
-  const sum = (of: (addend: Addend) => number) => addends.reduce((total, one) => total + of(one), 0);
+  // one balance: its span and linearity are the same for all, so the uncertainties add straight
+  const massOf = (some: readonly Addend[]) =>
+    some.reduce((all, one) => ({ g: all.g + one.mass_g, u: all.u + one.u_mass_g }), { g: 0, u: 0 });
+  const all = massOf(addends);
+  const counting = massOf(addends.filter((one) => one.fine !== null));
   return {
     items,
     counted: fine.length,
-    mass_g: sum(({ mass_g }) => mass_g),
-    // one balance: its span and linearity are the same for all, so the uncertainties add straight
-    u_mass_g: sum(({ u_mass_g }) => u_mass_g),
+    mass_g: all.g,
+    u_mass_g: all.u,
+    counted_mass_g: counting.g,
+    counted_u_mass_g: counting.u,
     fine: preciousElements.flatMap((element) => {
       const of = fine.filter((one) => one.element === element).map(({ parts }) => parts);
       if (of.length === 0) return [];

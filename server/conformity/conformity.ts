@@ -2,7 +2,7 @@ import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import type { Library } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
-import { occurrences } from "../metals/worth-table.ts";
+import { occurrences, type WorthTable } from "../metals/worth-table.ts";
 import { causeOf, needsFiner, satisfies, whyLeft } from "./alternative.ts";
 import { type Candidate, candidate, distinct, fitOf, madeCandidate } from "./candidate.ts";
 import { type ClaimRisk, claimRisk } from "./claim-risk.ts";
@@ -80,6 +80,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
     bodies.map(({ metal }) => metal),
     library.metals.filter((m) => !fitting.includes(m)),
     evidence,
+    library.worth,
   );
   const pull = fits && pullWithoutSteel(fitting, evidence);
   const contradictions = pull ? [...weighed.contradictions, pull] : weighed.contradictions;
@@ -105,7 +106,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
   const finer = beside ? alternatives.filter((one) => needsFiner(one, beside, library.worth)) : [];
   const state = stateOf({
     claimed,
-    exclusions: (fits ? 0 : 1) + exclusionsOf(claimed, evidence),
+    exclusions: (fits ? 0 : 1) + exclusionsOf(claimed, evidence, library.worth),
     contradicts: contradictions.length > 0,
     finer: finer.length > 0,
     alternatives,
@@ -129,7 +130,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
       : {}),
     ...(claimed &&
       state === "consistent-not-unique" && {
-        consistentAfter: consistentAfter(claimed, alternatives, evidence),
+        consistentAfter: consistentAfter(claimed, alternatives, evidence, library.worth),
       }),
     ...(claimed && underRule(measured, claimed, context)),
   };
@@ -177,8 +178,8 @@ function looksLike(
   return (recipes.length > 0 ? recipes : [metal]).some((one) => canLookLike(one, claimed, library.worth));
 }
 
-const exclusionsOf = (claimed: Metal | undefined, evidence: readonly Evidence[]) =>
-  claimed ? evidence.filter((e) => excludedBy(e, claimed) !== null).length : 0;
+const exclusionsOf = (claimed: Metal | undefined, evidence: readonly Evidence[], worth: WorthTable) =>
+  claimed ? evidence.filter((e) => excludedBy(e, claimed, worth) !== null).length : 0;
 
 const bestFit = (of: readonly Candidate[], measured: MeasuredDensity, celsius: number) =>
   Math.max(0, ...of.filter(({ tuned }) => !tuned).map(({ metal }) => fitOf(measured, metal, celsius)));

@@ -1,4 +1,5 @@
 import type { Metal } from "../metals/metal.ts";
+import type { WorthTable } from "../metals/worth-table.ts";
 import type { Candidate } from "./candidate.ts";
 import type { Evidence } from "./evidence/evidence.ts";
 import { excludedBy } from "./evidence/exclusion-by-test.ts";
@@ -20,12 +21,15 @@ export function consistentAfter(
   claimed: Metal,
   alternatives: readonly Candidate[],
   evidence: readonly Evidence[],
+  worth: WorthTable,
 ): ConsistentAfter {
   const done = new Set(evidence.map(({ kind }) => testOf[kind]));
   const tests = asClaimShows(claimed).filter(({ kind }) => !done.has(testOf[kind]));
   // each test is held once against each alternative that matters, and not again for every choice of tests
   const met = leftBeside(alternatives, []);
-  const passes = new Map(tests.map((one) => [one, met.map(({ metal }) => excludedBy(one, metal) === null)]));
+  const passes = new Map(
+    tests.map((one) => [one, met.map(({ metal }) => excludedBy(one, metal, worth) === null)]),
+  );
   const left = (made: readonly Evidence[]) =>
     leftBeside(
       met.filter((_, place) => made.every((one) => passes.get(one)?.[place])),

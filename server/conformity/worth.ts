@@ -1,5 +1,5 @@
 import type { Colour, Metal } from "../metals/metal.ts";
-import { builtInWorth, type WorthTable, worthOf } from "../metals/worth-table.ts";
+import { type WorthTable, worthOf } from "../metals/worth-table.ts";
 import { couldLook, recipesOf } from "./evidence/appearance.ts";
 
 /** What was worked out before, by table and metal: neither ever changes, and every claim asks for all of them. */
@@ -30,7 +30,7 @@ const skins: readonly { colour: Colour; element: string }[] = [
 ];
 
 /** True when somebody would put a skin of the colour around it: the metal of such a skin is dearer (common practice). */
-export function canBeCoatedAs(colour: Colour, metal: Metal, table: WorthTable = builtInWorth): boolean {
+export function canBeCoatedAs(colour: Colour, metal: Metal, table: WorthTable): boolean {
   return skins.some(
     (skin) => couldLook(colour, skin.colour) && worthPerGram(metal, table) < worthOf(skin.element, table),
   );

@@ -146,8 +146,9 @@ function metalOf(
 
 function lotFineOf(
   metal: PreciousMetal,
-  { permille: [low, high], fine_g: [lowG, highG], parts }: FamilyFineness,
+  { permille: [low, high], fine_g: [lowG, highG], parts, laboratory_results: by }: FamilyFineness,
   confidence: number,
 ): LotFine {
-  return { metal, lowG, highG, permille: { low, high }, parts, confidence };
+  const fine = { metal, lowG, highG, permille: { low, high }, parts, confidence };
+  return by?.narrows ? { ...fine, likeAssayed: true } : fine;
 }

@@ -134,13 +134,14 @@ const decimalsOf = (text: string) => text.split(".")[1]?.length ?? 0;
 const ticketsOf = ({ pieces }: Pick<SettledLine, "pieces">) => pieces.map(({ ticket }) => ticket).join(", ");
 
 function restsOnOf({ rests_on, deducted_g }: SettledLine, t: Tell, locale: Locale): string {
-  const { source, by, reason, laboratory, report = "", beside } = rests_on;
+  const { source, by, reason, laboratory, report = "", beside, like_assayed: like } = rests_on;
   const says = [
     laboratory === undefined
       ? source === "melt"
         ? t("payout.rests.melt", { melt: report })
         : t(`payout.sayers.${source}`)
       : t("payout.rests.laboratory", { laboratory, report }),
+    ...(like === undefined ? [] : [t("payout.rests.like-assayed", { tickets: like })]),
     ...(by === undefined ? [] : [t("payout.rests.by", { by })]),
     ...(reason === undefined ? [] : [reason]),
     ...(source === "laboratory" || source === "melt" || Number(deducted_g) === 0

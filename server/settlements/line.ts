@@ -55,6 +55,7 @@ export function densityLine(
 ): SettledLine {
   const { lowG, expectedG, highG } = fineOf(counted.flatMap(({ evidence }) => evidence.item.fine ?? []));
   const dryG = sumOf(counted.map((one) => one.dryG));
+  const like = counted.flatMap(({ evidence: { item } }) => (item.fine?.likeAssayed ? [item.ticket] : []));
   const range = (of: (grams: Fraction) => string) => ({
     low: of(ofDensity(lowG)),
     expected: of(ofDensity(expectedG)),
@@ -67,7 +68,7 @@ export function densityLine(
     permille: range((grams) => roundedText(permilleOf(grams, dryG), densityDecimals, "half-even")),
     fine_g: range((grams) => roundedText(grams, densityDecimals, "half-even")),
     pay: range((grams) => money(payFor(grams, price), price.currency, price.rounding)),
-    rests_on: { source: "density", entries: [] },
+    rests_on: { source: "density", entries: [], ...(like.length > 0 ? { like_assayed: like } : {}) },
   };
 }
 

@@ -57,7 +57,14 @@ export function tooPoorToDrag(m: Metal): boolean {
   return m.conductivityIacsPercent !== null && m.conductivityIacsPercent[1] <= mostWithoutDrag;
 }
 
-/** True when it does not ring: lead in bulk, and metal powder in a polymer (common practice). */
+/** So much lead deadens a ring: solder with 37 % of it, the least of lead and tin, is dull (common practice; from memory). */
+const leastLead = 0.37;
+
+/**
+ * True when it does not ring: lead in bulk or with tin, a core of lead under whatever skin, and metal powder in a polymer
+ * (common practice).
+ */
 export function deadens(m: Metal): boolean {
-  return shareOf(m, "Pb")[0] >= 0.5 || "polymer" in m.composition;
+  const [least] = m.family === "cored-and-plated" ? (m.composition.Pb ?? [0]) : shareOf(m, "Pb");
+  return least >= leastLead || "polymer" in m.composition;
 }

@@ -1,6 +1,7 @@
 import { type Message, message } from "../../../calibration/message.ts";
 import { called } from "../../metals/called.ts";
 import type { Metal } from "../../metals/metal.ts";
+import { builtInWorth, type WorthTable } from "../../metals/worth-table.ts";
 import { soundThrough } from "../sound-through.ts";
 import { canBeCoatedAs } from "../worth.ts";
 import { conductivityAt, couldLook, deadens, recipesOf, shareOf, tooPoorToDrag } from "./appearance.ts";
@@ -15,7 +16,11 @@ const leastUOfConductivity = 0.03;
 /** Touch needles are read to about 15 ‰ (common practice). */
 const uOfTouch = 15;
 
-type Exclusion<K extends Evidence["kind"]> = (of: Extract<Evidence, { kind: K }>, m: Metal) => Message | null;
+type Exclusion<K extends Evidence["kind"]> = (
+  of: Extract<Evidence, { kind: K }>,
+  m: Metal,
+  worth: WorthTable,
+) => Message | null;
 
 const magnet: Exclusion<"magnet"> = ({ shows }, m) => {
   const metal = called(m);
@@ -60,8 +65,8 @@ const ring: Exclusion<"ring"> = ({ heard }, m) =>
   heard === "clear" && deadens(m) ? message("test.excludes.ring", { metal: called(m) }) : null;
 
 /** A surface is that of the metal, or of a skin somebody had a reason to put there. */
-const colour: Exclusion<"colour"> = ({ colour: seen }, m) =>
-  couldLook(seen, m.colour) || canBeCoatedAs(seen, m) ? null : colourMessage("colour", seen, m);
+const colour: Exclusion<"colour"> = ({ colour: seen }, m, worth) =>
+  couldLook(seen, m.colour) || canBeCoatedAs(seen, m, worth) ? null : colourMessage("colour", seen, m);
 
 /** Colour of the metal itself, where no thin skin is left. */
 const bare = ({ kind, colour: seen }: Extract<Evidence, { kind: "worn" | "scratch" }>, m: Metal) =>
@@ -118,17 +123,19 @@ const exclusions: { [K in Evidence["kind"]]: Exclusion<K> } = {
 
 /**
  * Why the evidence excludes a metal, or null when it does not. A fineness family is excluded when each of its recipes
- * is. A cored piece is never excluded by what only sees its skin (conductivity, worn place, scratch, touch).
+ * is. A cored piece is never excluded by what only sees its skin (conductivity, worn place, scratch, touch). The worth table
+ * says which skins would pay.
  */
-export function excludedBy(evidence: Evidence, m: Metal): Message | null {
-  const reasons = recipesOf(m).map((recipe) => byOne(evidence, recipe));
+export function excludedBy(evidence: Evidence, m: Metal, worth: WorthTable = builtInWorth): Message | null {
+  const reasons = recipesOf(m).map((recipe) => byOne(evidence, recipe, worth));
   return reasons.every((reason) => reason !== null) ? (reasons[0] ?? null) : null;
 }
 
 function byOne<K extends Evidence["kind"]>(
   evidence: Extract<Evidence, { kind: K }>,
   m: Metal,
+  worth: WorthTable,
 ): Message | null {
   const by = exclusions[evidence.kind as K] as Exclusion<K>;
-  return by(evidence, m);
+  return by(evidence, m, worth);
 }

@@ -1,5 +1,6 @@
 import { type Message, message } from "../../../calibration/message.ts";
 import type { Metal } from "../../metals/metal.ts";
+import type { WorthTable } from "../../metals/worth-table.ts";
 import type { Evidence, EvidenceKind } from "./evidence.ts";
 import { excludedBy } from "./exclusion-by-test.ts";
 
@@ -29,11 +30,12 @@ export function weighEvidence(
   fits: readonly Metal[],
   others: readonly Metal[],
   evidence: readonly Evidence[],
+  worth: WorthTable,
 ): WeighedEvidence {
   const excluded: ExcludedByTest[] = [];
   const notExcluded = fits.filter((m) => {
     const reasons = evidence.flatMap((e) => {
-      const says = excludedBy(e, m);
+      const says = excludedBy(e, m, worth);
       return says === null ? [] : { id: m.id, by: e.kind, says };
     });
     excluded.push(...reasons);
@@ -42,7 +44,7 @@ export function weighEvidence(
   return {
     notExcluded,
     excluded,
-    contradictions: contradictions(fits, others, evidence),
+    contradictions: contradictions(fits, others, evidence, worth),
     remarks: evidence.flatMap(remark),
   };
 }
@@ -52,6 +54,7 @@ function contradictions(
   fits: readonly Metal[],
   others: readonly Metal[],
   evidence: readonly Evidence[],
+  worth: WorthTable,
 ): Message[] {
   if (evidence.length === 0) return [];
   const everything = [...fits, ...others];
@@ -59,7 +62,7 @@ function contradictions(
     { name: message("test.name.density"), leaves: new Set(fits) },
     ...evidence.map((e) => ({
       name: message(`test.name.${e.kind}`),
-      leaves: new Set(everything.filter((m) => excludedBy(e, m) === null)),
+      leaves: new Set(everything.filter((m) => excludedBy(e, m, worth) === null)),
     })),
   ];
   const found: Message[] = [];

@@ -20,6 +20,8 @@ const restsOn = z.strictObject({
   report: words.optional(),
   /** what the density leaves open beside it, ‰, and whether both can be true */
   beside: z.strictObject({ low: decimalText, high: decimalText, fits: z.boolean() }).optional(),
+  /** tickets of pieces whose density is read as that of other pieces of their claim with a laboratory result */
+  like_assayed: z.array(z.string()).min(1).optional(),
 });
 
 const line = z.strictObject({

@@ -6,8 +6,8 @@ import { describe, expect, it } from "vitest";
 const entry = fileURLToPath(new URL("../../../dist/server/underhook.js", import.meta.url));
 
 /** The built command, as `package.json` names it, fed through standard input. */
-function underhook(input: string) {
-  const { status, stdout } = spawnSync(process.execPath, [entry, "compute"], {
+function underhook(input: string, ...options: string[]) {
+  const { status, stdout } = spawnSync(process.execPath, [entry, "compute", ...options], {
     input,
     encoding: "utf8",
     maxBuffer: 2 ** 26,
@@ -39,6 +39,19 @@ describe("underhook compute", () => {
     expect(answers[1].error.message).toMatch(/not JSON.*one whole object on each line/);
     expect(answers[2].density_g_cm3).toBe(answers[0].density_g_cm3);
     expect(status).toBe(1);
+  });
+
+  it("totals every line that was weighed, and apart the mass of those whose fine metal counts", () => {
+    const claimed = (id: string, claim: string) => JSON.stringify({ ...JSON.parse(good(id)), claim });
+    const { answers } = underhook(
+      `${claimed("silver", "ag-999")}\n${claimed("not gold", "au-999")}\n`,
+      "--total",
+    );
+    const [silver, notGold, { total }] = answers;
+    expect(notGold.conformity.state).toBe("excluded");
+    expect(total).toMatchObject({ items: 2, counted: 1, counted_mass_g: silver.mass_g });
+    expect(total.mass_g).toBeCloseTo(2 * silver.mass_g, 9);
+    expect(total.fine).toMatchObject([{ element: "Ag", fine_g: silver.fineness.fine_g }]);
   });
 
   it("ends with status 0 when every line could be computed", () => {

@@ -5,6 +5,7 @@ import { excludedBy } from "../../../../server/conformity/evidence/exclusion-by-
 import { outlineCheck } from "../../../../server/conformity/evidence/outline-and-displacement.ts";
 import { soundSpeed } from "../../../../server/conformity/evidence/sound-speed.ts";
 import { metal, metals } from "../../../../server/metals/library.ts";
+import { builtInWorth } from "../../../../server/metals/worth-table.ts";
 import { normally } from "../normally.ts";
 import { left, stands } from "../stands.ts";
 
@@ -78,6 +79,9 @@ test("a colour excludes what cannot look so, unless a skin of it would pay", () 
   expect(excludedBy(white, metal("ag-900"))).toBeNull();
   // copper under silver, and tungsten under gold, are sold every day
   expect(excludedBy(white, metal("el-cu"))).toBeNull();
+  // where silver is worth less than copper, nobody silvers copper
+  const cheap = { ...builtInWorth, of: { ...builtInWorth.of, Ag: 0.1 } };
+  expect(excludedBy(white, metal("el-cu"), cheap)).toMatchObject({ code: "test.excludes.colour" });
   expect(excludedBy({ kind: "colour", colour: "yellow" }, metal("w-pure"))).toBeNull();
   // where the skin is worn through it no longer hides them
   expect(excludedBy({ kind: "worn", colour: "white" }, metal("el-cu"))).not.toBeNull();
@@ -101,10 +105,12 @@ test("warm copper conducts less, and is not excluded for it", () => {
   expect(excludedBy(coil(88, 20), metal("el-cu"))).not.toBeNull();
 });
 
-test("a clear ring excludes lead, a dull one excludes nothing and is remarked", () => {
+test("a clear ring excludes lead, with tin or as a core; a dull one excludes nothing and is remarked", () => {
   const clear: Evidence = { kind: "ring", heard: "clear" };
-  expect(excludedBy(clear, metal("pb-sb6"))).not.toBeNull();
-  expect(excludedBy(clear, metal("ag-925"))).toBeNull();
+  for (const id of ["pb-sb6", "pb-sn", "el-pb", "pb-core"])
+    expect(excludedBy(clear, metal(id)), id).not.toBeNull();
+  // bronze with a little lead rings as bells do
+  for (const id of ["ag-925", "nisilver-pb", "pewter"]) expect(excludedBy(clear, metal(id)), id).toBeNull();
   const { evidence } = stands(normally(10.36, 0.01), "ag-925", {
     evidence: [{ kind: "ring", heard: "dull" }],
   });
