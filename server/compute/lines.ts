@@ -1,6 +1,8 @@
 import { message } from "../../calibration/message.ts";
+import { Refusal } from "../../calibration/refusal.ts";
 import type { Computed } from "./aside.ts";
 import { compute } from "./compute.ts";
+import { requestIn } from "./request-json.ts";
 
 /** A line with its answer; the request is undefined where the line is no JSON. */
 export interface Answered {
@@ -13,16 +15,10 @@ export function answerLine(line: string): Answered | null {
   if (line.trim() === "") return null;
   let request: unknown;
   try {
-    request = JSON.parse(line);
+    request = requestIn(line);
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return {
-      request,
-      answer: {
-        id: null,
-        error: { at: "", message: message("compute.not-json", { why }) },
-      },
-    };
+    if (!(error instanceof Refusal)) throw error;
+    return { request, answer: { id: null, error: { at: "", message: message(error.code, error.params) } } };
   }
   return { request, answer: compute(request) };
 }

@@ -15,6 +15,7 @@ import type { Told } from "../../views/told.tsx";
 import type { Access } from "../access/access.ts";
 import type { Room } from "../access/room.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
+import { requestIn } from "../compute/request-json.ts";
 import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
@@ -140,6 +141,13 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     crossOriginEmbedderPolicy: false,
   });
   await app.register(formbody);
+  app.addContentTypeParser("application/json", { parseAs: "string" }, (_request, body, done) => {
+    try {
+      done(null, requestIn(String(body)));
+    } catch (error) {
+      done(error as Error);
+    }
+  });
   await takeUploads(app);
   await app.register(cookie, { secret: randomBytes(32).toString("hex") });
   await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });

@@ -2,6 +2,8 @@ import { spawn, spawnSync } from "node:child_process";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { message } from "../../../calibration/message.ts";
+import { tell } from "../../../views/messages/tell.ts";
 
 const entry = fileURLToPath(new URL("../../../dist/server/underhook.js", import.meta.url));
 
@@ -34,9 +36,11 @@ const good = (id: string) =>
 
 describe("underhook compute", () => {
   it("answers every line in order, a bad one with its error, and ends with status 1", () => {
-    const { status, answers } = underhook(`${good("one")}\nnot json\n\n${good("three")}\n`);
-    expect(answers.map((answer) => answer.id)).toEqual(["one", null, "three"]);
+    const nested = `{"pieces":${"[".repeat(40_000)}${"]".repeat(40_000)}}`;
+    const { status, answers } = underhook(`${good("one")}\nnot json\n\n${good("three")}\n${nested}\n`);
+    expect(answers.map((answer) => answer.id)).toEqual(["one", null, "three", null]);
     expect(answers[1].error.message).toMatch(/not JSON.*one whole object on each line/);
+    expect(answers[3].error.message).toBe(tell(message("compute.too-deep", { most: 32 }), "en"));
     expect(answers[2].density_g_cm3).toBe(answers[0].density_g_cm3);
     expect(status).toBe(1);
   });

@@ -3,7 +3,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { message } from "../../../calibration/message.ts";
 import { newToken, type Scope, scopes } from "../../../server/ledger/tokens.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded } from "./recorded.ts";
 
@@ -201,5 +203,13 @@ test("computing needs no token, since it shows and stores nothing", async () => 
     payload: { id: "a", method: "hung" },
   });
   expect(answer.statusCode).toBe(422);
+  // brackets so deep that walking into them ends the program's stack
+  const headers = { host, "content-type": "application/json" };
+  const deep = `${"[".repeat(40_000)}${"]".repeat(40_000)}`;
+  const nested = await at.app.inject({ method: "POST", url: "/api/compute", headers, payload: deep });
+  expect([nested.statusCode, nested.json().error.message]).toEqual([
+    422,
+    tell(message("compute.too-deep", { most: 32 }), "en"),
+  ]);
   expect(await at.ledger.head()).toEqual(before);
 });
