@@ -205,7 +205,7 @@ describe("an assayer at a balance on a cable", () => {
   });
 });
 
-test("with two windows open, one capture serves both and the second press is told why it waits", async () => {
+test("with two windows open, one capture serves both; a press in the other window is refused with what changed there", async () => {
   bench = demo;
   const one = await open({ viewport: desk });
   const two = await open({ viewport: desk });
@@ -215,6 +215,14 @@ test("with two windows open, one capture serves both and the second press is tol
   await due(two, "immersed", 30_000);
   await due(one, "immersed");
   expect(await two.locator(".readings li").count()).toBe(1);
+  // whoever stands at the second window has not looked at the step that came there by itself
+  const refused = two.locator('#piece .problems [data-code="weighing.stale"]');
+  await two.locator(".now .next").click();
+  await refused.waitFor();
+  // nothing lay on the pan: the press that is meant for it excludes that reading
+  await two.locator(".now .next").click();
+  await due(two, "dry");
+  await refused.waitFor({ state: "detached" });
 });
 
 test("a hobbyist types one piece from start to record with scripts off", async () => {

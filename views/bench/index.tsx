@@ -118,12 +118,14 @@ export function BenchMain({
           <div id="piece">
             <ItemPart view={view} />
           </div>
+        </div>
+        <div class="known">
+          <div id="result" class="answer">
+            <ResultPart view={view} tests={tests} />
+          </div>
           <div id="photos">
             <BenchPhotos photos={photos} />
           </div>
-        </div>
-        <div id="result" class="answer">
-          <ResultPart view={view} tests={tests} />
         </div>
       </div>
     </div>

@@ -12,7 +12,7 @@ import { StepAct } from "./step-act.tsx";
 import { StepDrawing } from "./step-drawing.tsx";
 import { TypedStep, typesFirst } from "./typed-step.tsx";
 import type { BenchView, CheckView, ItemView, StepView } from "./view.ts";
-import { BesideReadings, WeighingDetails } from "./weighing-details.tsx";
+import { WeighingDetails } from "./weighing-details.tsx";
 
 /** The piece on the bench: what to do now, large; what is wrong in its place; under it every reading taken so far. */
 export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
@@ -30,7 +30,6 @@ export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
       )}
       <CheckNotes view={view} checks={view.checks.filter((check) => check !== stop)} />
       <DoneRows view={view} item={item} due={due} />
-      <BesideReadings view={view} item={item} />
       <WeighingDetails view={view} item={item} />
     </section>
   );

@@ -9,7 +9,7 @@ import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import type { BenchView, DetailField, DetailGroup, DetailsView, ItemView, Problem } from "./view.ts";
 
-/** What may be stated about this weighing, closed until somebody needs it; opened with whatever was refused. */
+/** Further readings, and what may be stated about this weighing: closed until somebody needs it; opened with whatever was refused. */
 export function WeighingDetails({ view, item }: { view: BenchView; item: ItemView }) {
   const t = useTell();
   const { groups, values: stated } = view.details ?? { groups: [], values: {} };
@@ -18,17 +18,20 @@ export function WeighingDetails({ view, item }: { view: BenchView; item: ItemVie
   return (
     <>
       <Stated groups={groups} values={stated} />
-      <Fold id="weighing-details" title={t("weighing.heading")} open={refused !== undefined}>
-        <p class="hint">{t("weighing.lead")}</p>
-        <BenchForm view={view} to="/bench/details" hidden={{ method: item.method }}>
-          {groups.map((group) => (
-            <Group key={group.name} group={group} values={values} refused={refused} />
-          ))}
-          <button type="submit" class="plain">
-            {t("weighing.save")}
-          </button>
-        </BenchForm>
-      </Fold>
+      <div class="beside">
+        <BesideReadings view={view} item={item} />
+        <Fold id="weighing-details" title={t("weighing.heading")} open={refused !== undefined}>
+          <p class="hint">{t("weighing.lead")}</p>
+          <BenchForm view={view} to="/bench/details" hidden={{ method: item.method }}>
+            {groups.map((group) => (
+              <Group key={group.name} group={group} values={values} refused={refused} />
+            ))}
+            <button type="submit" class="plain">
+              {t("weighing.save")}
+            </button>
+          </BenchForm>
+        </Fold>
+      </div>
     </>
   );
 }
@@ -37,7 +40,7 @@ const zero = { role: "zero" } as const;
 const dryAfter = { role: "dry-after" } as const;
 
 /** Zeros about the immersion, and the piece dried and weighed again. */
-export function BesideReadings({ view, item }: { view: BenchView; item: ItemView }) {
+function BesideReadings({ view, item }: { view: BenchView; item: ItemView }) {
   const t = useTell();
   const waits = view.waitingFor === "zero" || view.waitingFor === "dry-after";
   const typing = view.problem?.typed?.role === "zero" || view.problem?.typed?.role === "dry-after";

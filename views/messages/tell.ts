@@ -44,7 +44,12 @@ function valueTold(value: Param, locale: Locale, within: boolean): string {
 /** Name of a metal in a language; an owner's own metal has the name that was typed. */
 function metalName(id: string, locale: Locale, within: boolean, own?: string): string {
   const name = own ?? tellId("metal", id, locale);
-  return within && own === undefined ? lowered(name, locale) : name;
+  return within && own === undefined ? lowered(shortName(name), locale) : name;
+}
+
+/** A name without what its catalogue adds in brackets: inside a sentence and beside a bar it is told without. */
+export function shortName(name: string): string {
+  return name.replace(/ \(.*\)$/, "");
 }
 
 /** A name as it stands inside a sentence: German keeps its capital. */

@@ -33,6 +33,9 @@ const shapes = {
   tube: ["diameter", "wall", "length"],
 } as const;
 
+/** What stands in the folded fields until something else is typed, % and °C. */
+const usual = { deviation: "0", temperature: "20" } as const;
+
 function Form({ values, refused }: MethodFormView) {
   const locale = useLocale();
   const t = useTell();
@@ -58,20 +61,32 @@ function Form({ values, refused }: MethodFormView) {
         !Object.keys(values).some((name) => name.includes("-") && name !== "form-half-width"))
     );
   };
+  const isStated = keysOf(usual).some((name) => (values[name] ?? usual[name]) !== usual[name]);
   return (
     <>
       <p class="hint">{t("dimensions.entries")}</p>
-      {keysOf(shapes).map((shape) => (
-        <details key={shape} name="dimensions-shape" open={isOpen(shape) || undefined}>
-          <summary>{t(`dimensions.shape.${shape}`)}</summary>
-          {shapes[shape].map((name) => entry(`${shape}-${name}`, `dimensions.length.${name}`, "mm"))}
-        </details>
-      ))}
-      {entry("u", "dimensions.u", "mm", "dimensions.u-hint")}
-      {entry("step", "dimensions.step", "mm", "dimensions.step-hint")}
-      {entry("form-half-width", "dimensions.form-half-width", "%", "dimensions.form-half-width-hint")}
-      {entry("deviation", "dimensions.form", "%", "dimensions.form-hint", "0")}
-      {entry("temperature", "dimensions.temperature", "°C", undefined, "20")}
+      <div class="shapes">
+        {keysOf(shapes).map((shape) => (
+          <details key={shape} name="dimensions-shape" open={isOpen(shape) || undefined}>
+            <summary>{t(`dimensions.shape.${shape}`)}</summary>
+            <div class="three-fields">
+              {shapes[shape].map((name) => entry(`${shape}-${name}`, `dimensions.length.${name}`, "mm"))}
+            </div>
+          </details>
+        ))}
+      </div>
+      <div class="three-fields">
+        {entry("u", "dimensions.u", "mm", "dimensions.u-hint")}
+        {entry("step", "dimensions.step", "mm", "dimensions.step-hint")}
+        {entry("form-half-width", "dimensions.form-half-width", "%", "dimensions.form-half-width-hint")}
+      </div>
+      <details class="inline" open={isStated || undefined}>
+        <summary>{t("dimensions.more")}</summary>
+        <div class="three-fields">
+          {entry("deviation", "dimensions.form", "%", "dimensions.form-hint", usual.deviation)}
+          {entry("temperature", "dimensions.temperature", "°C", undefined, usual.temperature)}
+        </div>
+      </details>
     </>
   );
 }

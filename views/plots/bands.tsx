@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { Locale } from "../messages/language.ts";
-import { tellerOf } from "../messages/tell.ts";
+import { shortName, tellerOf } from "../messages/tell.ts";
 import { fromTo } from "../numbers.ts";
 import { shortened, textWidth } from "./lanes.ts";
 
@@ -139,7 +139,7 @@ function BandName({ band, kind, y, left, right, beside, locale }: NameParts) {
 
 function bandLabel(band: Band, kind: Kind, locale: Locale): string {
   const t = tellerOf(locale);
-  const name = band.name.replace(/ \(.*\)$/, "");
+  const name = shortName(band.name);
   if (kind !== "claim") return `${signs[kind]}${name}`;
   return t(band.notExcluded === false ? "plots.band-claimed-out" : "plots.band-claimed", { name });
 }

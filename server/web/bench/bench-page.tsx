@@ -24,6 +24,7 @@ import { StandingRefusals } from "../standing-refusals.ts";
 import type { BenchTests } from "./bench-tests.ts";
 import { benchView } from "./bench-view.ts";
 import { otherItemView } from "./other-item-view.ts";
+import { PagesSeen } from "./pages-seen.ts";
 
 /** What was sent back to the open pages, by the part that its form stands in. */
 export interface BenchRefusals {
@@ -46,6 +47,7 @@ export class BenchPage {
     tests: new StandingRefusals(),
     photos: new StandingRefusals(),
   };
+  readonly seen = new PagesSeen();
   readonly #bench: Bench;
   readonly #tests: BenchTests;
   readonly #demo: boolean;
@@ -84,6 +86,8 @@ export class BenchPage {
   /** The whole page; with a form that was sent back. */
   whole(request: FastifyRequest, reply: FastifyReply, refused: RefusedBenchForm = {}): string {
     const frame = frameOf(request, reply, { path: "/", demo: this.#demo });
+    const pageId = randomUUID();
+    this.seen.drawn(pageId, this.#bench.about);
     return page({
       ...frame,
       title: tellerOf(frame.locale)("bench.title"),
@@ -95,7 +99,7 @@ export class BenchPage {
           tests={this.#tests.view(frame.csrfToken, refused.tests)}
           photos={benchPhotos(this.#bench, frame.csrfToken, refused.photo)}
           hands={this.#hands()}
-          pageId={randomUUID()}
+          pageId={pageId}
         />
       ),
     });

@@ -20,6 +20,9 @@ import { BenchTests } from "./bench-tests.ts";
 import { doRemedy, remedyForm } from "./remedy.ts";
 import { weighTicketAgain } from "./ticket-again.ts";
 
+/** The next thing where it is one press and nothing is typed with it: a step that came meanwhile is not its own. */
+const presses: ReadonlySet<string> = new Set(["/bench/captures", "/bench/record"]);
+
 const balanceForm = ({ typed }: Entries) => z.object({ address: typed() });
 
 /** Something a form of the bench asks for. Throws Refusal or LedgerError when it is not done. */
@@ -41,7 +44,7 @@ export function benchRoutes(
 ) {
   const tests = new BenchTests(bench, ledger);
   const shown = new BenchPage(bench, tests, demo, () => hands.now);
-  const { refusals } = shown;
+  const { refusals, seen } = shown;
   const stream = benchStream(app, { bench, balance }, shown.parts);
   hands.onChange(() => stream.changed("hands"));
 
@@ -51,6 +54,8 @@ export function benchRoutes(
     (request: FastifyRequest, refused: Refused | undefined): void => {
       const from = pageIdOf(request);
       standing.answered(from, shown.about, refused);
+      seen.drawn(from, bench.about);
+      if (refused === undefined) seen.did(from);
       stream.answered(from);
     };
 
@@ -79,6 +84,9 @@ export function benchRoutes(
     });
   }
 
+  /** The version a press was meant for: a page that was drawn anew by another one's step may say another. */
+  const meantBy = (request: FastifyRequest): number => seen.meant(pageIdOf(request), aboutIn(request));
+
   app.get("/", async (request, reply) => {
     if (isNew()) return reply.redirect("/first-start", 303);
     await tests.look();
@@ -92,10 +100,19 @@ export function benchRoutes(
     answered: answered(refusals.tests),
   });
   for (const [path, command] of Object.entries(benchForms(bench)))
-    form(path, async (request) => bench.station.do(await command(request)));
+    form(path, async (request) => {
+      const asked = await command(request);
+      const meant = presses.has(path) ? { seen: meantBy(request) } : {};
+      return bench.station.do({ ...asked, ...meant });
+    });
   form("/bench/balance", (request) => balance.takeFrom(formIn(request, balanceForm).address));
   form("/bench/remedy", (request) =>
-    doRemedy(bench, aboutIn(request), formIn(request, remedyForm), lookOf(request).locale),
+    doRemedy(
+      bench,
+      { ...aboutIn(request), seen: meantBy(request) },
+      formIn(request, remedyForm),
+      lookOf(request).locale,
+    ),
   );
   form("/bench/other-piece", (request) => weighTicketAgain(bench, ledger, aboutIn(request)));
   return {
