@@ -9,6 +9,9 @@ export interface Message {
   readonly params?: Params;
 }
 
+/** Why something was done: what a person wrote, or a message where the program says it. */
+export type Reason = Message | string;
+
 export type Params = Readonly<Record<string, Param>>;
 
 /**

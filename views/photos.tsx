@@ -1,6 +1,6 @@
 import { type About, AboutFields, Csrf, Field } from "./forms.tsx";
-import { useTell } from "./messages/spoken.ts";
-import { codeMark, Told } from "./told.tsx";
+import { useLocale, useTell } from "./messages/spoken.ts";
+import { codeMark, Told, toldText } from "./told.tsx";
 
 /** A kept photo; width and height in pixels. */
 export interface PhotoView {
@@ -101,10 +101,18 @@ function ExcludePhoto({ entry, exclude }: { entry: string; exclude: ExcludePhoto
 }
 
 /** How many photos were set aside, and why; they stay on the disk and in the ledger. */
-export function ExcludedPhotos({ reasons }: { reasons: readonly string[] }) {
+export function ExcludedPhotos({ reasons }: { reasons: readonly Told[] }) {
+  const locale = useLocale();
   const t = useTell();
   if (reasons.length === 0) return null;
-  return <p class="hint">{t("photos.excluded", { count: reasons.length, reasons: reasons.join("; ") })}</p>;
+  return (
+    <p class="hint">
+      {t("photos.excluded", {
+        count: reasons.length,
+        reasons: reasons.map((one) => toldText(one, locale)).join("; "),
+      })}
+    </p>
+  );
 }
 
 /** Takes a photo with the camera or from a file; without scripts the page comes anew. */

@@ -1,3 +1,4 @@
+import type { Reason } from "../../calibration/message.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 
 export type AssayEntry = EntryOf<"laboratory-assay">;
@@ -6,7 +7,7 @@ export type AssayEntry = EntryOf<"laboratory-assay">;
 export interface AssayOfItem {
   entry: AssayEntry;
   /** set aside with this reason; it stays to be read */
-  excluded?: string;
+  excluded?: Reason;
 }
 
 /** Every laboratory assay of a piece, oldest first, from the entries about it. */

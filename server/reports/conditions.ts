@@ -1,5 +1,5 @@
 import { isCode } from "../../views/messages/catalogue.ts";
-import { tellId } from "../../views/messages/tell.ts";
+import { tellId, tellValue } from "../../views/messages/tell.ts";
 import type { Line, ReportReading } from "../../views/reports/report.ts";
 import { methodNamed, readingsIn, statedIn } from "../methods/index.ts";
 import { waysTaken } from "../weighing/item.ts";
@@ -179,7 +179,7 @@ export function readingsOf(
               : "",
         ...confirmed(id),
       ].join(", "),
-      voided,
+      voided: voided === null ? null : tellValue(voided, locale),
     };
   });
 }

@@ -126,7 +126,7 @@ export function reportOf(
       [t("report.supplied.note"), note],
     ),
     replaces: replacement(stated, writing),
-    voided: stated.voided?.body.reason ?? null,
+    voided: stated.voided ? tellValue(stated.voided.body.reason, writing.locale) : null,
     warnings: statement.checks.map((one) =>
       typeof one === "string" ? writing.tell(one) : tellMessage(one, writing.locale),
     ),

@@ -1,3 +1,4 @@
+import type { Reason } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
@@ -20,7 +21,7 @@ export interface Stated<Statement = RecordedStatement> {
   statement: Statement;
   /** the entry that states the result: a result or an amendment */
   entry: EntryOf<"result"> | EntryOf<"amendment">;
-  captures: { entry: EntryOf<"capture">; voided: string | null }[];
+  captures: { entry: EntryOf<"capture">; voided: Reason | null }[];
   /** other tests that were not set aside */
   evidence: EntryOf<"evidence">[];
   /** photos that were not set aside */

@@ -1,5 +1,5 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { type Message, message } from "../../calibration/message.ts";
+import { type Message, message, type Reason } from "../../calibration/message.ts";
 import { gramsPerUnit, isMassUnit } from "../../calibration/units.ts";
 import type { ChartPoint } from "../checks/charts/control-chart.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
@@ -25,7 +25,7 @@ interface Weighed {
   resolution: number;
   balance: string;
   by: string;
-  excluded?: string;
+  excluded?: Reason;
 }
 
 /** A piece as far as its charts go. */

@@ -1,4 +1,4 @@
-import type { Message } from "../../calibration/message.ts";
+import type { Message, Reason } from "../../calibration/message.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Role } from "../methods/index.ts";
 import type { Details } from "./details.ts";
@@ -18,7 +18,7 @@ export interface About {
 /** Why an entry no longer counts, and who says so; an empty `by` names nobody. */
 interface Exclusion {
   entry: string;
-  reason: string;
+  reason: Reason;
   by?: string;
 }
 
@@ -38,7 +38,7 @@ export type WeighingCommandContent =
   | { do: "confirm-item"; reason: string; by: string }
   | { do: "second-reading"; by: string; typedBy: string; again: readonly TypedAgain[] }
   | { do: "answer-check"; found: string; stands: boolean; by: string }
-  | { do: "call-off"; reason: string | Message }
+  | { do: "call-off"; reason: Reason }
   | { do: "call-off-other-item" }
   | { do: "write-record"; found?: string; stands?: boolean }
   // the balance is asked, and nothing is written

@@ -1,4 +1,4 @@
-import type { Code } from "../../calibration/message.ts";
+import type { Code, Reason } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { photoKey } from "../photos/photo-folder.ts";
@@ -6,7 +6,7 @@ import type { Item } from "./item.ts";
 
 interface Exclusion {
   entry: string;
-  reason: string;
+  reason: Reason;
   by?: string;
 }
 
@@ -43,8 +43,9 @@ export function excludedAssay(item: Item, asked: Exclusion): BodyOf<"voiding"> {
 }
 
 function excluded({ entry, reason, by = "" }: Exclusion, missing: Code, at = "reason"): BodyOf<"voiding"> {
-  if (reason.trim() === "") throw new Refusal(missing, {}, at);
-  return { entry, reason: reason.trim(), ...(by.trim() === "" ? {} : { by: by.trim() }) };
+  const why = typeof reason === "string" ? reason.trim() : reason;
+  if (why === "") throw new Refusal(missing, {}, at);
+  return { entry, reason: why, ...(by.trim() === "" ? {} : { by: by.trim() }) };
 }
 
 /** The key a photo is kept under: the same picture is kept once, and once more after it was excluded. */

@@ -1,3 +1,4 @@
+import type { Reason } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
@@ -47,13 +48,13 @@ export interface Capture {
   sensed?: readonly Sensed[];
   /** sensors that were silent when it was taken */
   silent?: readonly string[];
-  excluded?: { at: string; reason: string };
+  excluded?: { at: string; reason: Reason };
 }
 
 /** Another test of the piece, such as a magnet, as its entry tells it. */
 export interface Test {
   entry: EntryOf<"evidence">;
-  excluded?: string;
+  excluded?: Reason;
 }
 
 /** What is asked about a piece before it is weighed; the claim is the customer's word, not a finding. */
@@ -88,7 +89,7 @@ export interface Item extends Ticket {
   /** pictures of the piece, oldest first */
   photos: readonly EntryOf<"photo">[];
   /** pictures set aside with their reason; not deleted */
-  excludedPhotos: readonly { entry: EntryOf<"photo">; at: string; reason: string }[];
+  excludedPhotos: readonly { entry: EntryOf<"photo">; at: string; reason: Reason }[];
   /** entries of the laboratory results that count */
   assays: readonly string[];
   /** where its dry mass was not the announced one: why it is the right piece all the same */
@@ -109,7 +110,7 @@ export interface Item extends Ticket {
   waterCelsius?: string;
   closed?: { at: string; how: "recorded" | "called-off"; entry: string };
   /** the record was declared void, for good */
-  voided?: { at: string; reason: string; by?: string };
+  voided?: { at: string; reason: Reason; by?: string };
 }
 
 /** A weighing that was just started. */

@@ -1,3 +1,4 @@
+import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import { type Role, rolesOf } from "../methods/index.ts";
@@ -26,7 +27,7 @@ function swap(capture: Capture, role: Role, simulated: boolean): Happened[] {
   const { sensed = [], silent = [] } = capture;
   const known = { simulated, sensors: { sensed, silent } };
   const body = captureOf(role, { ...capture, lines: [...capture.lines] }, known);
-  const reason = "entered in the other box, changed over";
+  const reason = message("weighing.swap.reason");
   return [
     { kind: "capture", body, key },
     { kind: "voiding", body: { entry: capture.id, reason }, key: `${key}-aside` },

@@ -8,12 +8,13 @@ import {
   type PhotoView,
 } from "../photos.tsx";
 import { Fold } from "../sheet.tsx";
+import type { Told } from "../told.tsx";
 
 export interface BenchPhotosView {
   kept: readonly PhotoView[];
   exclude: ExcludePhotoForm;
   /** why each photo that was set aside was */
-  excludedReasons: readonly string[];
+  excludedReasons: readonly Told[];
   form: PhotoFormView;
 }
 

@@ -19,7 +19,7 @@ export interface Problem {
 
 /** The repeats of the wet reading in the order they were made. */
 export interface RepeatsView {
-  repeats: { value: number; state: "kept" | "voided"; because?: string }[];
+  repeats: { value: number; state: "kept" | "voided"; because?: Told }[];
   unit: string;
   decimals: number;
 }
@@ -74,7 +74,7 @@ export interface CaptureView {
   text: string;
   unit: string;
   takenBy: Last<"bench.readings.how-taken", Code>;
-  excluded?: { reason: string };
+  excluded?: { reason: Told };
 }
 
 /** The piece on the bench. */

@@ -20,7 +20,7 @@ export interface MadeTest {
   /** names of what it excludes; empty when it excludes nothing */
   excludes: readonly Param[];
   /** why it does not count any more; it stays visible */
-  excluded?: string;
+  excluded?: Told;
 }
 
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */

@@ -17,7 +17,7 @@ export interface SizeView extends EvidenceTarget {
     when: string;
     /** each quantity in a sentence */
     lines: readonly Told[];
-    excluded?: string;
+    excluded?: Told;
   }[];
   /** true before the first dry reading: the form asks for the mass */
   asksMass: boolean;

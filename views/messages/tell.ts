@@ -1,4 +1,4 @@
-import type { Code, Message, Param, Params } from "../../calibration/message.ts";
+import { type Code, isMessage, type Message, type Param, type Params } from "../../calibration/message.ts";
 import { inLocale } from "../numbers.ts";
 import { isCode, textOf } from "./catalogue.ts";
 import type { Locale } from "./language.ts";
@@ -79,10 +79,9 @@ function valuesFor(
       const value = params[name];
       if (value === undefined) return [name, `{${name}}`];
       if (use === "number") return [name, numberOf(value)];
-      return [
-        name,
-        use === "select" ? String(value) : valueTold(value, locale, within || !text.begins.has(name)),
-      ];
+      if (use === "select") return [name, String(value)];
+      const words = valueTold(value, locale, within || !text.begins.has(name));
+      return [name, text.ends.has(name) && isMessage(value) ? words.replace(/\.$/, "") : words];
     }),
   );
 }

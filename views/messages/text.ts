@@ -10,6 +10,8 @@ export interface Text {
   uses: ReadonlyMap<string, Use>;
   /** the parameters that somewhere begin a sentence or a line */
   begins: ReadonlySet<string>;
+  /** the parameters with a full stop right behind them */
+  ends: ReadonlySet<string>;
   /** Fills the values in; every parameter must be there. */
   fill(values: Readonly<Record<string, string | number>>): string;
 }
@@ -20,26 +22,36 @@ export function compile(text: string, locale: Locale): Text {
   const format = new IntlMessageFormat(text, locale, undefined, { ignoreTag: true });
   const uses = new Map<string, Use>();
   const begins = new Set<string>();
-  collect(format.getAst(), uses, begins, true);
-  return { uses, begins, fill: (values) => String(format.format(values)) };
+  const ends = new Set<string>();
+  collect(format.getAst(), { uses, begins, ends }, true);
+  return { uses, begins, ends, fill: (values) => String(format.format(values)) };
 }
 
 type Ast = ReturnType<IntlMessageFormat["getAst"]>;
 
 const endOfSentence = /[.!?…]\s*$/;
 
+interface Found {
+  uses: Map<string, Use>;
+  begins: Set<string>;
+  ends: Set<string>;
+}
+
 /** Element types of the parser: 0 literal, 1 argument, 2 number, 3 date, 4 time, 5 select, 6 plural. */
-function collect(elements: Ast, uses: Map<string, Use>, begins: Set<string>, atStart: boolean): void {
+function collect(elements: Ast, found: Found, atStart: boolean): void {
+  const { uses, begins, ends } = found;
   let starts = atStart;
-  for (const element of elements) {
+  for (const [place, element] of elements.entries()) {
     if (element.type === 1) {
       uses.set(element.value, uses.get(element.value) ?? "shown");
       if (starts) begins.add(element.value);
+      const next = elements[place + 1];
+      if (next?.type === 0 && next.value.startsWith(".")) ends.add(element.value);
     }
     if (element.type === 2 || element.type === 6) uses.set(element.value, "number");
     if (element.type === 5) uses.set(element.value, "select");
     if (element.type === 5 || element.type === 6)
-      for (const option of Object.values(element.options)) collect(option.value, uses, begins, starts);
+      for (const option of Object.values(element.options)) collect(option.value, found, starts);
     starts = element.type === 0 && endOfSentence.test(element.value);
   }
 }

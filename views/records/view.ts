@@ -53,7 +53,7 @@ export interface RecordView {
   photoForm: PhotoFormView;
   excludePhoto: ExcludePhotoForm;
   /** why each photo that was set aside was */
-  excludedPhotos: readonly string[];
+  excludedPhotos: readonly Told[];
   amendments: readonly Amendment[];
   /** typed readings that an amendment can put right */
   amendable: readonly AmendableReading[];

@@ -1,4 +1,4 @@
-import type { Message } from "../../../calibration/message.ts";
+import type { Message, Reason } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 
 /** The four charts of a bench: two of its checks, two that every piece gives for nothing. */
@@ -25,7 +25,7 @@ export interface ChartPoint {
   /** false for a failed check or a reading set aside: it stays drawn, and limits do not rest on it */
   fits?: boolean;
   /** cause found, if one was looked for */
-  cause?: string;
+  cause?: Reason;
 }
 
 /** Limits and the signature they rest on. They hold from `from` until the next epoch begins. */

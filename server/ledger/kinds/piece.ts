@@ -212,7 +212,7 @@ export const pieceKinds = {
   "piece-opened": pieceOpened,
   capture: z.discriminatedUnion("what", [weightCapture, temperatureCapture]),
   /** an entry is declared void: it stays and stays visible */
-  voiding: z.strictObject({ entry: words, reason: words, by: words.optional() }),
+  voiding: z.strictObject({ entry: words, reason: told, by: words.optional() }),
   result,
   /** replaces what an earlier entry says; the earlier one stays */
   amendment: z.strictObject({

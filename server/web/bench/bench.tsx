@@ -107,12 +107,7 @@ export function benchRoutes(
     });
   form("/bench/balance", (request) => balance.takeFrom(formIn(request, balanceForm).address));
   form("/bench/remedy", (request) =>
-    doRemedy(
-      bench,
-      { ...aboutIn(request), seen: meantBy(request) },
-      formIn(request, remedyForm),
-      lookOf(request).locale,
-    ),
+    doRemedy(bench, { ...aboutIn(request), seen: meantBy(request) }, formIn(request, remedyForm)),
   );
   form("/bench/other-piece", (request) => weighTicketAgain(bench, ledger, aboutIn(request)));
   return {

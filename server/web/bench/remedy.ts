@@ -1,7 +1,6 @@
 import { z } from "zod";
+import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
-import type { Locale } from "../../../views/messages/language.ts";
-import { tell } from "../../../views/messages/tell.ts";
 import { type Role, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Offer } from "../../weighing/checks/check.ts";
@@ -23,13 +22,13 @@ export async function doRemedy(
   bench: Bench,
   about: Seen,
   { check, place }: z.output<ReturnType<typeof remedyForm>>,
-  locale: Locale,
 ): Promise<void> {
   const { open, checks, scale } = bench;
   const found = checks.find(({ code }) => code === check);
   const remedy = place === "" ? undefined : found?.remedies[Number(place)];
   if (!open || !found) throw new Refusal("weighing.check.gone", {});
-  const reason = tell(remedy ?? found, locale).slice(0, 200);
+  const { code, params } = remedy ?? found;
+  const reason = message(code, params);
   const offer = remedy?.offer ?? { do: "repeat", role: "wet", instead: true };
   // a load that nobody has moved since is what was just excluded: it is not taken once more
   const [last] = open.captures.filter(({ takenBy }) => takenBy !== "typed").slice(-1);
@@ -48,7 +47,7 @@ export async function doRemedy(
 function stepsOf(
   item: Item,
   offer: Offer,
-  { reason, live }: { reason: string; live: boolean },
+  { reason, live }: { reason: Message; live: boolean },
 ): WeighingCommandContent[] {
   const excluded = (captures: readonly (Capture | undefined)[]) =>
     captures.flatMap((capture) =>

@@ -80,7 +80,13 @@ export function recordView(
       closed: { since: whenOf(checked.closed.since), says: checked.closed.says },
     }),
     ...(voiding?.kind === "voiding"
-      ? { voided: { when: whenOf(voiding.at), by: voiding.body.by ?? "", reason: voiding.body.reason } }
+      ? {
+          voided: {
+            when: whenOf(voiding.at),
+            by: voiding.body.by ?? "",
+            reason: tellValue(voiding.body.reason, locale),
+          },
+        }
       : {}),
     reports: entries.flatMap((entry) =>
       entry.kind === "report-issued"
@@ -167,7 +173,7 @@ function captureView(capture: Capture, item: Item, locale: Locale): CaptureView 
     from: balanceTold(capture.balance),
     settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
     ...(capture.excluded
-      ? { voided: { when: whenOf(capture.excluded.at), reason: capture.excluded.reason } }
+      ? { voided: { when: whenOf(capture.excluded.at), reason: tellValue(capture.excluded.reason, locale) } }
       : {}),
     lines: capture.lines,
   };

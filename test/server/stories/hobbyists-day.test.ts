@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { isMessage } from "../../../calibration/message.ts";
 import { methods } from "../../../server/methods/index.ts";
+import { tell } from "../../../views/messages/tell.ts";
 import { told } from "../../told.ts";
 import { checksOn, host } from "../web/recorded.ts";
 import { type Counter, linkTo, openCounter } from "./counter.ts";
@@ -32,6 +34,21 @@ describe("31.1 and 29.5 in each other's boxes", () => {
     expect(await counter.kept()).toEqual(["dry 29.5", "immersed 31.1", "immersed 29.5", "dry 31.1"]);
     await counter.at.post("/bench/record", {});
     expect(await counter.page("/records/story")).toContain("entered in the other box");
+  });
+
+  it("excluded by the button of a check, the reason is the remedy's code, told in each reader's language", async () => {
+    await counter.piece();
+    await counter.types(["dry", "29.5"], ["immersed", "31.1"]);
+    await counter.water("20");
+    const pressed = await counter.at.post("/bench/remedy", { check: "check.boxes-swapped", place: "" });
+    expect(pressed.statusCode).toBe(303);
+    const [reason] = (await counter.at.ledger.entriesOf("story")).flatMap((entry) =>
+      entry.kind === "voiding" ? [entry.body.reason] : [],
+    );
+    if (!isMessage(reason)) throw new Error("The reason is a sentence.");
+    expect(reason.code).toBe("check.boxes-swapped");
+    for (const language of ["en", "de", "es"] as const)
+      expect(await counter.page("/", language)).toContain(tell(reason, language));
   });
 
   it("with one of the two missing there is nothing to change over", async () => {
