@@ -5,9 +5,9 @@ import type { Metal } from "./metal.ts";
  * A metal as it stands in a message: by its id, an owner's own metal by the name that was typed, a made-up piece by what
  * it is put together from.
  */
-export function called({ id, family, name, made }: Metal): Param {
+export function called({ id, ownName, made }: Metal): Param {
   if (made) return made;
-  return family === "own" ? { metal: id, name } : { metal: id };
+  return ownName === undefined ? { metal: id } : { metal: id, name: ownName };
 }
 
 /** The name of a core under an even skin. */

@@ -1,7 +1,6 @@
 import { message } from "../../calibration/message.ts";
 import { called } from "./called.ts";
 import type { DensityBand, Figure, Fraction, Metal } from "./metal.ts";
-import { englishName } from "./metal-row.ts";
 import { computedBy, type Provenance } from "./provenance.ts";
 
 const span = (pairs: (readonly [number, number])[]): readonly [number, number] => [
@@ -67,7 +66,6 @@ function familyOf(id: string, recipes: readonly Metal[]): Metal {
   );
   return {
     id,
-    name: englishName(id),
     family: first.family,
     composition: compositionOver(recipes),
     densityGPerCm3: bandOver(recipes),

@@ -1,7 +1,6 @@
 import { z } from "zod";
 import { entriesOf } from "../../calibration/keyed.ts";
 import { reasonOf } from "../../calibration/reason.ts";
-import en from "../../views/messages/en.json" with { type: "json" };
 import { type AlloyState, alloyStates, lighterBy } from "./alloy-state.ts";
 import { hasText } from "./catalogue-code.ts";
 import { colours, type DensityBand, type Figure, likelihoods, type Metal, magnetisms } from "./metal.ts";
@@ -111,12 +110,6 @@ function faultAt(file: string, json: unknown, { path, message }: z.core.$ZodIssu
 
 const nameCode = (id: string) => `metal.${id}`;
 const noteCode = (note: string) => `metal.note.${note}`;
-/** The English name. Messages name a metal by its id; see called.ts. */
-export function englishName(id: string): string {
-  const code = nameCode(id);
-  return hasText(code) ? en[code] : id;
-}
-
 const figureOf = {
   composition: "composition",
   limits: "limits",
@@ -161,7 +154,6 @@ function metalOf(row: Row, family: string, bandOf: BandOf): Metal {
   }
   return {
     id: row.id,
-    name: englishName(row.id),
     family,
     composition: compositionOf(row),
     densityGPerCm3:

@@ -52,7 +52,8 @@ export type Figure =
 /** One metal, alloy, fineness family or two-bodied piece of the library. */
 export interface Metal {
   id: string;
-  name: string;
+  /** as its owner typed it; every other metal is named by its id, in each language */
+  ownName?: string;
   family: string;
   composition: Readonly<Record<string, Fraction>>;
   densityGPerCm3: DensityBand;

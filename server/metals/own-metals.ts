@@ -163,7 +163,7 @@ export function doubtsAbout(own: OwnMetals): Message[] {
 function asMetal(own: OwnMetals["metals"][number]): Metal {
   return {
     id: own.id,
-    name: own.name,
+    ownName: own.name,
     family: "own",
     composition: Object.fromEntries(Object.entries(own.composition).map(([of, f]) => [of, f!])),
     densityGPerCm3: own.density_g_cm3,

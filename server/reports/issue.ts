@@ -3,6 +3,7 @@ import type { Report } from "../../views/reports/report.ts";
 import type { EntryOf } from "../ledger/entry.ts";
 import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { englishName } from "../metals/catalogue-code.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { attemptsOfTheDay } from "./attempts.ts";
 import { checksOfTheDay } from "./checks-of-the-day.ts";
@@ -106,8 +107,9 @@ export async function reportAsIssued(
 function bandsOf(ids: readonly string[], library: Library): NonNullable<Body["bands"]> {
   return ids.flatMap((id) => {
     if (!library.has(id)) return [];
-    const { name, densityGPerCm3 } = library.metal(id);
-    return [{ id, name, low: densityGPerCm3.low, high: densityGPerCm3.high }];
+    const metal = library.metal(id);
+    const { densityGPerCm3 } = metal;
+    return [{ id, name: englishName(metal), low: densityGPerCm3.low, high: densityGPerCm3.high }];
   });
 }
 

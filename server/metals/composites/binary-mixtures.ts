@@ -10,7 +10,6 @@ export type DensityInterval = readonly [low: number, high: number];
 export interface BinaryMixture {
   kind: "mixture";
   id: string;
-  name: string;
   /** the denser first */
   parts: readonly [MixturePart, MixturePart];
   /** mass fraction of the first component, lowest and highest */
@@ -65,7 +64,6 @@ function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: nu
   return {
     kind: "mixture",
     id: mixtureId(dense, light),
-    name: `${dense.name} with ${light.name} (${percents(share)} ${dense.name})`,
     parts: [dense, light],
     share,
     likelihood: known?.likelihood ?? "rare",
@@ -76,9 +74,4 @@ function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: nu
 /** The id a mixture of two goes by, whatever its shares. */
 function mixtureId(dense: MixturePart, light: MixturePart): string {
   return `mix-${dense.id.toLowerCase()}-${light.id.toLowerCase()}`;
-}
-
-function percents([low, high]: readonly [number, number]): string {
-  const [a, b] = [(low * 100).toFixed(1), (high * 100).toFixed(1)];
-  return a === b ? `${a} %` : `${a} to ${b} %`;
 }

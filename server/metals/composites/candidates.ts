@@ -18,7 +18,6 @@ import type { Shape } from "./shape.ts";
 export interface Candidate {
   kind: "single" | "mixture" | "core-and-skin";
   id: string;
-  name: string;
   /** the candidate written as a metal, for evidence */
   as: Metal;
   likelihood: Metal["likelihood"];
@@ -72,7 +71,6 @@ function candidate(
   return {
     kind,
     id: as.id,
-    name: as.name,
     as,
     likelihood: as.likelihood,
     worthMaking: claimed ? worthPassingOff(as, claimed, worth) : null,

@@ -10,11 +10,10 @@ export type NamedComposite =
   | {
       kind: "mixture";
       pair: readonly [MixturePart, MixturePart];
-      name: string;
       called: Message;
       known: KnownPair | undefined;
     }
-  | { kind: "core-and-skin"; core: Metal; skin: Metal; name: string; called: Message };
+  | { kind: "core-and-skin"; core: Metal; skin: Metal; called: Message };
 
 /**
  * What an id of a mixture ("mix-w-cu") or of a core under a skin ("core-w-pure-skin-el-au") stands for; undefined when it
@@ -41,7 +40,6 @@ function mixtureById(id: string, library: Library): NamedComposite | undefined {
     return {
       kind: "mixture",
       pair: [one, other],
-      name: `${one.name} with ${other.name}`,
       called: calledMixture([one, other], known),
       known,
     };
@@ -57,7 +55,6 @@ function coredById(id: string, library: Library): NamedComposite | undefined {
     kind: "core-and-skin",
     core: inside,
     skin: outside,
-    name: `${inside.name} under ${outside.name}`,
     called: coreUnderSkin(inside, outside),
   };
 }

@@ -7,7 +7,6 @@ import { type Shape, skinThickness } from "./shape.ts";
 export interface CoreAndSkin {
   kind: "core-and-skin";
   id: string;
-  name: string;
   core: Metal;
   skin: Metal;
   /** share of the volume that is skin, lowest and highest */
@@ -120,7 +119,6 @@ function piece(core: Metal, skin: Metal, share: readonly [number, number], shape
   return {
     kind: "core-and-skin",
     id: `core-${core.id}-skin-${skin.id}`,
-    name: `${core.name} under ${skin.name}`,
     core,
     skin,
     skinShare: share,

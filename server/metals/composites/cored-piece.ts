@@ -56,7 +56,6 @@ export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Met
       composition[symbol] = [(composition[symbol]?.[0] ?? 0) + of * w, null, null];
   return {
     id: piece.id,
-    name: piece.name,
     made: coreUnderSkin(core, skin),
     family: "cored-and-plated",
     composition,

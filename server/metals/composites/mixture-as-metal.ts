@@ -10,7 +10,6 @@ export function mixtureAsMetal(mixture: BinaryMixture, interval: readonly [numbe
   const ends = known ? share.map((w) => known.conductivityIacsPercent(stated(mixture, w))) : [];
   return {
     id: mixture.id,
-    name: mixture.name,
     made: message("composite.mixture-share", {
       mixture: calledMixture(parts, known),
       low_percent: 100 * share[0],

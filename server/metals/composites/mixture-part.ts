@@ -1,4 +1,5 @@
 import { type Message, message, type Param } from "../../../calibration/message.ts";
+import { called } from "../called.ts";
 import { componentDensity, componentSymbols } from "../component-density.ts";
 import { excessTerm } from "../excess-terms.ts";
 import type { Library } from "../library.ts";
@@ -10,7 +11,6 @@ import type { KnownPair } from "./known-pairs.ts";
 export interface MixturePart {
   /** "Cu", or the id of the owner's metal */
   id: string;
-  name: string;
   called: Param;
   gPerCm3: number;
   /** what it holds, as mass fractions of elements */
@@ -23,7 +23,6 @@ const pulled = ["Fe", "Ni", "Co"];
 function componentPart(symbol: string): MixturePart {
   return {
     id: symbol,
-    name: symbol,
     called: componentDensity(symbol).called,
     gPerCm3: componentDensity(symbol).gPerCm3,
     fractions: { [symbol]: 1 },
@@ -48,9 +47,10 @@ export function ownParts({ metals }: Library): MixturePart[] {
   return metals.filter(({ family }) => family === "own").map(ownPart);
 }
 
-function ownPart({ id, name, densityGPerCm3, composition, magnetism }: Metal): MixturePart {
+function ownPart(metal: Metal): MixturePart {
+  const { id, densityGPerCm3, composition, magnetism } = metal;
   const fractions = Object.fromEntries(Object.entries(composition).map(([of, [nominal]]) => [of, nominal]));
-  return { id, name, called: { metal: id, name }, gPerCm3: densityGPerCm3.nominal, fractions, magnetism };
+  return { id, called: called(metal), gPerCm3: densityGPerCm3.nominal, fractions, magnetism };
 }
 
 /**

@@ -26,7 +26,7 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
         id: part.id.startsWith("own-") ? part.id : `el-${part.id.toLowerCase()}`,
         name: tellValue(part.called, locale),
       })),
-      shareOf: t("composite.share-of-mass", { element: dense.name }),
+      shareOf: t("composite.share-of-mass", { element: tellValue(dense.called, locale) }),
       densities: steps.map(
         (share) =>
           [`${Math.round(share * 100)} %`, fixed(densityOfMixture(dense, light, share), 2, locale)] as const,

@@ -11,6 +11,7 @@ import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { distanceTo } from "../../conformity/exclusion.ts";
 import { called } from "../../metals/called.ts";
+import { englishName } from "../../metals/catalogue-code.ts";
 import { compositeById } from "../../metals/composites/composite-by-id.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
@@ -98,6 +99,6 @@ function pageOf(
 
 /** Where a word of the search may stand: name and family in English and in the page's language, id, elements. */
 function textOf(metal: Metal, locale: Locale): string {
-  const { id, name, family, composition } = metal;
-  return `${name} ${tellValue(called(metal), locale)} ${id} ${familyName(family)} ${familyName(family, locale)} ${Object.keys(composition).join(" ")}`.toLowerCase();
+  const { id, family, composition } = metal;
+  return `${englishName(metal)} ${tellValue(called(metal), locale)} ${id} ${familyName(family)} ${familyName(family, locale)} ${Object.keys(composition).join(" ")}`.toLowerCase();
 }
