@@ -1,4 +1,6 @@
-import { median, type Observed, skeleton, tally } from "./recording.ts";
+import { lineKind } from "./line-kind.ts";
+import { median } from "./median.ts";
+import type { Observed } from "./recording.ts";
 
 export interface Block {
   lines: number;
@@ -10,8 +12,7 @@ const largestBlock = 8;
 
 /** Lines that always come in the same order of different kinds make one block. Labels may stand between blocks. */
 export function blockOf(lines: readonly Observed[]): { block: Block; texts: Observed[] } | null {
-  const usual = lines;
-  const kinds = usual.map((line) => skeleton(line.text));
+  const kinds = lines.map((line) => lineKind(line.text));
   const counts = [...tally(kinds)].filter(([, count]) => count >= 4).sort((a, b) => b[1] - a[1]);
   let best: { block: Block; texts: Observed[] } | null = null;
   for (const [kind] of counts.slice(0, 8)) {
@@ -23,10 +24,10 @@ export function blockOf(lines: readonly Observed[]): { block: Block; texts: Obse
     if (n < 2 || n > largestBlock) continue;
     const share = (fits: (step: number) => boolean) => steps.filter(fits).length / steps.length;
     if (share((step) => step === n) < 0.45 || share((step) => step >= n) < 0.95) continue;
-    const { back, sure } = beginning(usual, places, n);
+    const { back, sure } = beginning(lines, places, n);
     const expected = kindsByPlace(kinds, places, n, back);
     if (!expected) continue;
-    const texts = joined(usual, kinds, expected, back);
+    const texts = joined(lines, kinds, expected, back);
     if (texts.length > (best?.texts.length ?? 0)) best = { block: { lines: n, sure }, texts };
   }
   return best;
@@ -93,4 +94,11 @@ function joined(
     i += n;
   }
   return texts;
+}
+
+/** How often each key occurs. */
+function tally(keys: Iterable<string>): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
+  return counts;
 }

@@ -1,6 +1,7 @@
 import { type Message, message } from "../../calibration/message.ts";
+import { median } from "./median.ts";
 import type { Finding, Profile } from "./profile.ts";
-import { median, type Observed } from "./recording.ts";
+import type { Observed } from "./recording.ts";
 
 /** How the balance sends: by itself, on its key, or not to be told from the recording. */
 export interface Cadence {

@@ -1,4 +1,4 @@
-import type { Placed } from "./candidates.ts";
+import type { Placed } from "./places.ts";
 import type { Part } from "./profile.ts";
 
 /**

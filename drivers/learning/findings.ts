@@ -1,8 +1,9 @@
 import { type Code, type Message, message } from "../../calibration/message.ts";
+import type { MassUnit } from "../../calibration/units.ts";
 import type { Lines } from "./lines.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import type { OtherLine } from "./other-lines.ts";
-import type { Ending, Finding, NumberPart, Profile } from "./profile.ts";
+import type { Ending, Finding, NumberPart } from "./profile.ts";
 import type { Observed } from "./recording.ts";
 import type { WeightParts } from "./sides.ts";
 import type { SignForm } from "./signs.ts";
@@ -81,7 +82,7 @@ export function lineFindings({ parity, ending, check, block, misfits, single }: 
 /** What was found about the number and its unit. `line` is one that was read so, `text` the number read. */
 export function numberFindings(
   { style, oneLength, sign, signPlace }: WeightParts & { sign: SignForm; signPlace: object | null },
-  { unit }: Profile["unit"],
+  unit: MassUnit,
   belowTyped: boolean,
   line: string,
   text: string,

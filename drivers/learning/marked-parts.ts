@@ -1,6 +1,8 @@
-import type { Placed } from "./candidates.ts";
 import { grammar } from "./grammar.ts";
-import { fewestLines, judgeMarks, type Truth, truths, type Verdict } from "./motion.ts";
+import { median } from "./median.ts";
+import { clearStepOf, fewestLines, judgeMarks, type Truth, truths, type Verdict } from "./motion.ts";
+import { type MarkedLines, meansSomethingElse } from "./other-meanings.ts";
+import type { Placed } from "./places.ts";
 import type { Part } from "./profile.ts";
 
 export interface MotionFound {
@@ -13,8 +15,11 @@ export interface MotionFound {
   unsure: string[];
   restLines: number;
   motionLines: number;
-  /** lines of two kinds take turns at rest: of one of them the number may be gross, of the other net */
-  takesTurns: boolean;
+  /**
+   * Lines of two kinds take turns at rest: of one of them the number may be gross, of the other net. "unlike" where one kind
+   * trembles much more than the other, so that only one can be the display.
+   */
+  takesTurns: "no" | "alike" | "unlike";
 }
 
 /** A nervous balance says now and then that it moves when it rests; while things move its mark may lag behind. */
@@ -26,11 +31,22 @@ const takingTurns = 0.7;
 /** Below this no connection is left, above it there may be one. */
 const nothing = 0.25;
 
+/** The marks at one place: what they went with, and whether that tells rest from motion. */
+interface PlaceFound {
+  seen: MarkedLines;
+  verdict: Verdict;
+  tells: boolean;
+  /** in the line of the number; in a block such a mark says more than one in another line */
+  own: boolean;
+  /** something goes with motion, and what is not sure */
+  doubtful: boolean;
+}
+
 /** Gives the marks beside the number their meaning, from what they went with. */
 export function withMeanings(
   parts: readonly Part[],
   lines: readonly Placed[],
-  lastPlace: number,
+  shownPlaces: number,
 ): MotionFound {
   const match = grammar(parts);
   const read = lines.flatMap((line) => {
@@ -38,63 +54,93 @@ export function withMeanings(
     return matched?.text ? [{ line, marks: matched.marks, value: Number(matched.text) }] : [];
   });
   const observed = read.map(({ line }) => line.observed);
-  const truth: Truth[] = truths(
-    observed,
-    read.map(({ value }) => value),
-    lastPlace,
-  );
-  const restLines = truth.filter((t) => t === "rest").length;
-  const motionLines = truth.filter((t) => t === "motion").length;
-  const found: MotionFound = {
-    parts: [],
-    sure: true,
-    steady: [],
-    moving: [],
-    unsure: [],
-    restLines,
-    motionLines,
-    takesTurns: false,
-  };
-  // In a block of lines a mark in the line of the number says more than one in another line.
-  const places = parts.map((part, i) => (isMark(part) ? lineOf(parts, i) : -1)).filter((line) => line >= 0);
-  const own = lineOf(
+  const values = read.map(({ value }) => value);
+  const clearStep = clearStepOf(observed, values, 10 ** -shownPlaces);
+  const truth: Truth[] = truths(observed, values, clearStep);
+  const places = placesOf(parts, (slot) => {
+    const marks = read.map((line) => line.marks[slot]!.text);
+    return {
+      seen: { lines: observed, marks, values },
+      verdict: judgeMarks(marks, truth, observed, values),
+      clearStep,
+    };
+  });
+  const turning = places.filter(({ tells, verdict }) => !tells && verdict.changing >= takingTurns);
+  const unlike = turning.some(({ seen }) => trembleUnlike(seen, truth, 10 ** -shownPlaces));
+  const takesTurns = unlike ? "unlike" : turning.length > 0 ? "alike" : "no";
+  return { ...meaningsFrom(parts, places, truth), takesTurns };
+}
+
+function placesOf(
+  parts: readonly Part[],
+  judged: (slot: number) => { seen: MarkedLines; verdict: Verdict; clearStep: number },
+): PlaceFound[] {
+  const numberLine = lineOf(
     parts,
     parts.findIndex(({ is }) => is === "number"),
   );
-  let doubtful = false;
-  let ownDoubtful = false;
-  const verdicts = parts.filter(isMark).map((_, slot) => {
-    const verdict = judgeMarks(
-      read.map(({ marks }) => marks[slot]!.text),
-      truth,
-      observed,
-    );
+  const marks = parts.flatMap((part, at) => (isMark(part) ? [at] : []));
+  return marks.map((at, slot): PlaceFound => {
+    const { seen, verdict, clearStep } = judged(slot);
     const tells =
       verdict.rest >= needed.rest &&
       verdict.motion >= needed.motion &&
       verdict.rest + verdict.motion >= needed.together &&
-      verdict.changing <= mostChanging;
-    if (!tells && verdict.connection > nothing) {
-      doubtful = true;
-      ownDoubtful ||= places[slot] === own;
-    }
-    if (!tells && verdict.changing >= takingTurns) found.takesTurns = true;
-    return tells ? verdict : null;
+      verdict.changing <= mostChanging &&
+      !meansSomethingElse(seen, verdict.means, clearStep);
+    const doubtful = !tells && verdict.connection > nothing;
+    return { seen, verdict, tells, own: lineOf(parts, at) === numberLine, doubtful };
   });
-  const ownTells = verdicts.some((verdict, slot) => verdict && places[slot] === own);
+}
+
+function meaningsFrom(
+  parts: readonly Part[],
+  places: readonly PlaceFound[],
+  truth: readonly Truth[],
+): Omit<MotionFound, "takesTurns"> {
+  const restLines = truth.filter((t) => t === "rest").length;
+  const motionLines = truth.filter((t) => t === "motion").length;
+  const doubtful = places.some((place) => place.doubtful);
+  const ownOnly = places.some(({ own, tells, doubtful: doubted }) => own && (tells || doubted));
+  const telling = places.map((place) => place.tells && (place.own || !ownOnly));
+  const told = { steady: [] as string[], moving: [] as string[], unsure: [] as string[] };
   let slot = -1;
-  found.parts = parts.map((part): Part => {
+  const meaning = parts.map((part): Part => {
     if (!isMark(part)) return part;
     slot += 1;
-    const verdict = verdicts[slot];
-    if (!verdict || ((ownTells || ownDoubtful) && places[slot] !== own)) return part;
-    for (const [text, means] of verdict.means) found[means].push(text);
-    return { is: "mark", marks: part.marks.map((mark) => ({ ...mark, means: meant(verdict, mark.text) })) };
+    if (!telling[slot]) return part;
+    const { means } = places[slot]!.verdict;
+    for (const [text, meant] of means) told[meant].push(text);
+    return {
+      is: "mark",
+      marks: part.marks.map((mark) => ({ ...mark, means: means.get(mark.text) ?? "unsure" })),
+    };
   });
-  const told = found.steady.length > 0;
-  found.sure = motionLines >= fewestLines && restLines >= fewestLines && (told || !doubtful);
-  if (!told && doubtful) found.parts = parts.map(unsure);
-  return found;
+  const known = told.steady.length > 0;
+  return {
+    ...told,
+    parts: !known && doubtful ? parts.map(unsure) : meaning,
+    sure: motionLines >= fewestLines && restLines >= fewestLines && (known || !doubtful),
+    restLines,
+    motionLines,
+  };
+}
+
+/** Of one kind of line the numbers at rest lie much further apart than of another. */
+function trembleUnlike(
+  { lines, marks, values }: MarkedLines,
+  truth: readonly Truth[],
+  digit: number,
+): boolean {
+  const spreads = [...new Set(marks)].flatMap((text) => {
+    const rest = values.flatMap((value, i) =>
+      marks[i] === text && truth[i] === "rest" ? [{ value, step: lines[i]!.at.index }] : [],
+    );
+    const middle = (step: number) => median(rest.filter((one) => one.step === step).map((one) => one.value));
+    const away = rest.map(({ value, step }) => Math.abs(value - middle(step)));
+    return away.length < fewestLines ? [] : [away.reduce((sum, one) => sum + one, 0) / away.length];
+  });
+  return Math.max(...spreads) > 3 * Math.min(...spreads) + digit;
 }
 
 const isMark = (part: Part): part is Extract<Part, { is: "mark" }> => part.is === "mark";
@@ -102,8 +148,6 @@ const isMark = (part: Part): part is Extract<Part, { is: "mark" }> => part.is ==
 /** Which line of a block the part stands in. */
 const lineOf = (parts: readonly Part[], at: number) =>
   parts.slice(0, at).flatMap((part) => (part.is === "text" ? (part.text.match(/\n/g) ?? []) : [])).length;
-
-const meant = (verdict: Verdict, text: string) => verdict.means.get(text) ?? "unsure";
 
 function unsure(part: Part): Part {
   if (part.is !== "mark") return part;

@@ -1,4 +1,5 @@
-import { atRest, median, movingPhases, type Observed, stillPhases } from "./recording.ts";
+import { median } from "./median.ts";
+import { atRest, movingPhases, type Observed, stillPhases } from "./recording.ts";
 
 /** What the recording itself says about rest, line by line: from the phase and from the number. */
 export type Truth = "rest" | "motion" | null;
@@ -7,11 +8,12 @@ export type Truth = "rest" | "motion" | null;
 const clearlyMoving = 8;
 const windowMs = 500;
 
-/**
- * Rest is the later half of a still phase; motion is a moving phase in which the number runs. Everything else, such
- * as the moment when the finger has just left the pan, is taken for neither.
- */
-export function truths(lines: readonly Observed[], values: readonly number[], lastPlace: number): Truth[] {
+/** How far the number must go to be clearly in motion: many times the unrest of a quiet pan, or of its last place. */
+export function clearStepOf(
+  lines: readonly Observed[],
+  values: readonly number[],
+  lastPlace: number,
+): number {
   const quiet = median(
     values.flatMap((value, i) =>
       i > 0 && atRest(lines[i]!) && atRest(lines[i - 1]!) && lines[i]!.at.index === lines[i - 1]!.at.index
@@ -19,7 +21,14 @@ export function truths(lines: readonly Observed[], values: readonly number[], la
         : [],
     ),
   );
-  const least = clearlyMoving * Math.max(lastPlace, Number.isNaN(quiet) ? 0 : quiet);
+  return clearlyMoving * Math.max(lastPlace, Number.isNaN(quiet) ? 0 : quiet);
+}
+
+/**
+ * Rest is the later half of a still phase; motion is a moving phase in which the number runs. Everything else, such
+ * as the moment when the finger has just left the pan, is taken for neither.
+ */
+export function truths(lines: readonly Observed[], values: readonly number[], clearStep: number): Truth[] {
   return lines.map((line, i) => {
     // Only lines up to this one: a balance cannot know that it will be touched.
     const near = values.slice(Math.max(0, i - 40), i + 1).filter((_, k, past) => {
@@ -27,9 +36,9 @@ export function truths(lines: readonly Observed[], values: readonly number[], la
       return j >= i - 1 || line.atMs - lines[j]!.atMs <= windowMs;
     });
     const range = Math.max(...near) - Math.min(...near);
-    if (atRest(line)) return range <= least ? "rest" : null;
+    if (atRest(line)) return range <= clearStep ? "rest" : null;
     const doing = movingPhases.includes(line.at.phase);
-    return doing && range > least ? "motion" : null;
+    return doing && range > clearStep ? "motion" : null;
   });
 }
 
@@ -55,6 +64,7 @@ export function judgeMarks(
   marks: readonly string[],
   truth: readonly Truth[],
   lines: readonly Observed[],
+  values: readonly number[],
 ): Verdict {
   const count = (side: Truth, text?: string) =>
     truth.filter((t, i) => t === side && (text === undefined || marks[i] === text)).length;
@@ -66,7 +76,10 @@ export function judgeMarks(
     const share = r / (r + m || 1);
     means.set(text, seen < 3 || (share > 0.3 && share < 0.7) ? "unsure" : share >= 0.5 ? "steady" : "moving");
   }
-  if (means.size > 2) doubtThirdMarks(means, marks, truth, lines);
+  if (means.size > 2) {
+    doubtThirdMarks(means, marks, truth, lines);
+    doubtMarksOfZero(means, marks, values);
+  }
   const right = (side: Truth, expected: string, phase?: number) => {
     const here = truth.flatMap((t, i) =>
       t === side && (phase === undefined || lines[i]!.at.index === phase) ? [i] : [],
@@ -113,4 +126,22 @@ function doubtThirdMarks(
     const late = shareOf(text, rest);
     if (shareOf(text, motion) > 0.1 * late || shareOf(text, early) > late) means.set(text, "unsure");
   }
+}
+
+/** Share of the greatest number up to which a number is one near zero. */
+const nearZero = 0.05;
+
+/** Where other marks tell rest, one that came beside zero only may say zero, and that in motion as well. */
+function doubtMarksOfZero(
+  means: Verdict["means"],
+  marks: readonly string[],
+  values: readonly number[],
+): void {
+  const most = Math.max(...values.map(Math.abs));
+  const steady = [...means].filter(([, meant]) => meant === "steady").map(([text]) => text);
+  const ofZero = steady.filter((text) =>
+    values.every((value, i) => marks[i] !== text || Math.abs(value) <= nearZero * most),
+  );
+  if (ofZero.length === steady.length) return;
+  for (const text of ofZero) means.set(text, "unsure");
 }

@@ -14,7 +14,7 @@ export interface Run {
 }
 
 const bracketed = "(?:[.,]?(?:\\[\\d\\]|\\(\\d\\)))?";
-const exponent = "([eE][+-]?\\d{1,2}(?![\\d.,]))?";
+const exponent = "([eE][+-]?\\d{1,2}(?!\\d|[.,]\\d))?";
 const leadingMark = "(?<![\\d.,])[.,]\\d+|";
 
 /** Ways in which the characters of one number may be told from what stands around them. */

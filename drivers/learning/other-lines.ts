@@ -1,9 +1,10 @@
 import { grammar } from "./grammar.ts";
+import { lineKind } from "./line-kind.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import { fewestLines } from "./motion.ts";
 import { runsIn } from "./notations.ts";
 import type { Part, Profile } from "./profile.ts";
-import { atRest, movingPhases, type Observed, skeleton } from "./recording.ts";
+import { atRest, movingPhases, type Observed } from "./recording.ts";
 
 export interface OtherLine {
   kind: Profile["others"][number]["kind"];
@@ -22,7 +23,7 @@ export function otherLines(lines: readonly Observed[]): OtherLine[] {
   const kinds = new Map<string, Observed[]>();
   for (const line of lines) {
     if (line.text.trim() === "") continue;
-    const kind = skeleton(line.text);
+    const kind = lineKind(line.text);
     kinds.set(kind, [...(kinds.get(kind) ?? []), line]);
   }
   const found: OtherLine[] = [];

@@ -1,5 +1,4 @@
 import type { Mark, Part } from "./profile.ts";
-import { tally } from "./recording.ts";
 
 /** Stand-ins, one character each, for a number with a mark of decimals and for each run of changing digits. */
 const NUMBER = "\uE001";
@@ -20,7 +19,7 @@ export interface Slotted {
  */
 export function partsOf(strings: readonly string[]): Slotted {
   const { texts, runs } = digitsStoodIn(strings);
-  const different = [...tally(texts).keys()];
+  const different = [...new Set(texts)];
   const first = different[0] ?? "";
   const lengthsSeen = new Set(different.map((text) => text.length));
   const spans = lengthsSeen.size <= 1 ? changingSpans(different) : wholeSpan(different);
@@ -44,6 +43,8 @@ export function partsOf(strings: readonly string[]): Slotted {
   return { parts, explained };
 }
 
+const otherWeight = / *[+\-\u2212]? *\d+(?:[.,']\d+)+(?:\[\d\])? */g;
+
 interface Run {
   least: number;
   most: number;
@@ -51,9 +52,16 @@ interface Run {
 
 /** Replaces numbers with a mark of decimals, and the digits of counters and clocks, by stand-ins. */
 function digitsStoodIn(strings: readonly string[]): { texts: string[]; runs: Run[] } {
-  const numbered = strings.map((text) =>
-    text.replace(/ *[+\-\u2212]? *\d+(?:[.,']\d+)+(?:\[\d\])? */g, NUMBER),
-  );
+  const numbers = strings.map((text) => text.match(otherWeight) ?? []);
+  // A number that never changed is known as it was seen only.
+  const constant = (ordinal: number) => new Set(numbers.map((found) => found[ordinal])).size === 1;
+  const numbered = strings.map((text) => {
+    let ordinal = -1;
+    return text.replace(otherWeight, (found) => {
+      ordinal += 1;
+      return constant(ordinal) ? found : NUMBER;
+    });
+  });
   const digits = numbered.map((text) => text.match(/\d+/g) ?? []);
   const most = Math.max(0, ...digits.map((found) => found.length));
   const runs: Run[] = [];

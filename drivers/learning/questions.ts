@@ -1,6 +1,7 @@
 import { type Message, message } from "../../calibration/message.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Part } from "./profile.ts";
+import type { SignForm } from "./signs.ts";
 import type { Typed } from "./typed.ts";
 import type { SignPlace } from "./vouching.ts";
 
@@ -52,17 +53,17 @@ export const eachLine = "each";
 
 /** "number": which of several numbers that follow the weight is to be read. */
 export function numberQuestion(
-  candidates: readonly Candidate[],
+  candidates: readonly Candidate[][],
   { lines }: Typed,
   answer: string | undefined,
-): Question | Candidate {
+): Question | Candidate[] {
   const placed = candidates
-    .flatMap((candidate) => {
-      const line = candidate.lines.find(({ observed }) => lines.includes(observed));
-      return line ? [{ candidate, line }] : [];
+    .flatMap((ways) => {
+      const line = ways[0]!.lines.find(({ observed }) => lines.includes(observed));
+      return line ? [{ ways, line }] : [];
     })
     .sort((a, b) => a.line.run.start - b.line.run.start);
-  const options = placed.map(({ candidate, line }, i) => {
+  const options = placed.map(({ ways, line }, i) => {
     const { text } = line.observed;
     const before =
       text
@@ -71,10 +72,10 @@ export function numberQuestion(
         .at(-1) ?? "";
     const behind = /^[^\d\n]*/.exec(text.slice(line.run.end))?.[0] ?? "";
     const beside = before.trim() === "" ? behind.trim() : "";
-    return { value: String(i + 1), candidate, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() };
+    return { value: String(i + 1), ways, shown: `${before.trim()} ${line.run.digits} ${beside}`.trim() };
   });
   const chosen = options.find(({ value }) => value === answer);
-  if (chosen) return chosen.candidate;
+  if (chosen) return chosen.ways;
   const line = lines[0]?.shown ?? "";
   const numbers = options.map(({ value, shown }) => ({
     value,
@@ -115,6 +116,19 @@ export function signQuestion(
   }));
   const none: Option = { value: noMark, message: message("learn.answer.no-mark") };
   return question("sign", message("learn.question.sign", { line }), [...marked, none], answer);
+}
+
+/** "sign": which of several signs at the number says minus. */
+export function signFormQuestion(
+  forms: readonly SignForm[],
+  line: string,
+  answer: string | undefined,
+): Question | SignForm {
+  const chosen = forms.find(({ is }) => is === answer);
+  if (chosen) return chosen;
+  const codes = { before: "beside", behind: "behind", brackets: "brackets", mark: "mark" } as const;
+  const options = forms.map(({ is }) => ({ value: is, message: message(`learn.sign.${codes[is]}`) }));
+  return question("sign", message("learn.question.sign", { line }), options, answer);
 }
 
 /** "below-zero": how a minus is written that nobody has seen. */

@@ -85,24 +85,3 @@ const settledAfter = 0.5;
 export function atRest({ at }: Observed): boolean {
   return stillPhases.includes(at.phase) && at.through >= settledAfter;
 }
-
-/** A line with digits, signs and the width of gaps taken out: equal for lines that differ by their number only. */
-export function skeleton(text: string): string {
-  return text
-    .replace(/\d+/g, "9")
-    .replace(/[+\-\u2212]/g, "")
-    .replace(/ +/g, " ")
-    .trim();
-}
-
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-}
-
-/** How often each key occurs. */
-export function tally(keys: Iterable<string>): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
-  return counts;
-}

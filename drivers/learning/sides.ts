@@ -1,6 +1,7 @@
-import type { Candidate, Placed } from "./candidates.ts";
+import type { Candidate } from "./candidates.ts";
 import { numberStyle } from "./number-style.ts";
 import { partsOf } from "./parts.ts";
+import type { Placed } from "./places.ts";
 import type { NumberPart, Part } from "./profile.ts";
 import { type SignForm, wrapOf } from "./signs.ts";
 import { type Placed as Zonable, zoned } from "./zones.ts";
@@ -16,7 +17,7 @@ export interface WeightParts {
 
 /** How a weight is written: every line cut at its number, then what stands before and behind as parts. */
 export function weightParts(
-  { notation, lines }: Candidate,
+  { notation, lines }: Pick<Candidate, "notation" | "lines">,
   sign: SignForm,
   anyLeading: boolean,
 ): WeightParts {

@@ -1,4 +1,5 @@
-import type { Placed } from "./candidates.ts";
+import { saysSo } from "./hypothesis-check.ts";
+import type { Placed } from "./places.ts";
 import type { Observed } from "./recording.ts";
 import type { Typed } from "./typed.ts";
 
@@ -59,7 +60,7 @@ export function typedLines(
   return typed.flatMap((value) => {
     const exact = value.lines.flatMap((observed: Observed) => {
       const line = byLine.get(observed);
-      const says = line && value.digits !== "" && line.size === value.text.replace("-", "");
+      const says = line && value.digits !== "" && saysSo(line, value);
       return says ? [{ value, line, nearest: value.nearest.includes(observed) }] : [];
     });
     const nearest = exact.filter((one) => one.nearest);
@@ -68,30 +69,27 @@ export function typedLines(
 }
 
 /**
- * The form of the sign that agrees with every typed value; null when none of them does, so that a mark elsewhere in the
- * line must tell it. Without a typed value below zero a minus is believed only where it stands before the digits or
+ * The forms of the sign that agree with every typed value; none when a mark elsewhere in the line must tell it. Without a typed value below zero a minus is believed only where it stands before the digits or
  * behind them, was seen, and never while a weight was being put on.
  */
-export function signForm(lines: readonly Placed[], typed: readonly Typed[]): SignForm | null {
+export function signForms(lines: readonly Placed[], typed: readonly Typed[]): SignForm[] {
   const told = typedLines(lines, typed);
   const forms = ["before", "behind", "brackets"] as const;
   const agreeing = forms.filter((form) =>
     told.every(({ value, line }) => saysMinus(form, line) === value.negative),
   );
-  if (typed.some(({ negative }) => negative)) {
-    const [form] = agreeing;
-    return form === undefined ? null : { is: form, evident: true, wraps: wrapsOf(form, lines) };
-  }
+  if (typed.some(({ negative }) => negative))
+    return agreeing.map((is) => ({ is, evident: true, wraps: wrapsOf(is, lines) }));
   const most = Math.max(...told.map(({ line }) => Number(line.size)));
   const wrong = ({ observed: { at }, size }: Placed) =>
     ["putting-on", "loaded", "touched", "at-rest"].includes(at.phase) && Number(size) > 0.1 * most;
-  const seen = (["before", "behind"] as const).find((form) => {
+  const seen = (["before", "behind"] as const).filter((form) => {
     const minus = lines.filter((line) => saysMinus(form, line));
     return agreeing.includes(form) && minus.length > 1 && !minus.some(wrong);
   });
-  return seen
-    ? { is: seen, evident: true, wraps: wrapsOf(seen, lines) }
-    : { is: "before", evident: false, wraps: [noWrap] };
+  return seen.length > 0
+    ? seen.map((is) => ({ is, evident: true, wraps: wrapsOf(is, lines) }))
+    : [{ is: "before", evident: false, wraps: [noWrap] }];
 }
 
 const noWrap: Wrap = { before: "", after: "", minus: false };

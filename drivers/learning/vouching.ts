@@ -1,9 +1,10 @@
 import type { MassUnit } from "../../calibration/units.ts";
 import { labelMeaning } from "../labels.ts";
 import { unitMeaning } from "../unit-words.ts";
-import type { Placed } from "./candidates.ts";
 import { grammar } from "./grammar.ts";
+import type { Placed } from "./places.ts";
 import type { Mark, Part } from "./profile.ts";
+import { atRest } from "./recording.ts";
 import { typedLines } from "./signs.ts";
 import type { Typed } from "./typed.ts";
 
@@ -108,12 +109,21 @@ export function vouched(
         .filter(({ texts }) => texts[here] === mark.text)
         .map(({ line }) => Number(line.size));
       const most = Math.max(0, ...sizes);
-      if (sizes.length === 0 || most > enoughLoad * load) return [];
+      if (sizes.length === 0 || most > enoughLoad * load || strays(read, here, mark.text, load)) return [];
       // Whether such a mark tells the sign is not known while no value below zero was typed.
       return [{ ...mark, upTo: belowTyped && sign === null ? most : 0 }];
     });
     return { is: "mark", marks };
   });
+}
+
+/** A line near zero between two of the load comes from elsewhere, such as from another balance. */
+function strays(read: readonly Marked[], slot: number, text: string, load: number): boolean {
+  const loaded = (one: Marked | undefined) => one !== undefined && Number(one.line.size) > enoughLoad * load;
+  return read.some(
+    ({ texts, line }, i) =>
+      texts[slot] === text && atRest(line.observed) && loaded(read[i - 1]) && loaded(read[i + 1]),
+  );
 }
 
 /**

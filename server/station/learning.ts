@@ -1,6 +1,7 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { type Clock, isoTime } from "../../drivers/clock.ts";
-import { type Learned, learn } from "../../drivers/learning/learn.ts";
+import { learn } from "../../drivers/learning/learn.ts";
+import type { Learned } from "../../drivers/learning/learned.ts";
 import type { Profile } from "../../drivers/learning/profile.ts";
 import type { Answers } from "../../drivers/learning/questions.ts";
 import type { Chunk, Recording } from "../../drivers/learning/recording.ts";

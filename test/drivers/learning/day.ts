@@ -94,7 +94,15 @@ export function day(
       nextMs += pace === "on-key" ? by.whole(900, 2600) : everyMs;
       const still = Math.max(...recent) - Math.min(...recent) <= 3;
       count += 1;
-      const moment: Moment = { net: now - tare, gross: now, tare, still, count, seconds: atMs / 1000 };
+      const moment: Moment = {
+        net: now - tare,
+        gross: now,
+        tare,
+        still,
+        count,
+        seconds: atMs / 1000,
+        busy: /putting|touched|taking/.test(step),
+      };
       const bytes = manner.says(moment);
       last = { atMs, bytes, moment, step };
       sent.push(last);

@@ -11,6 +11,8 @@ export interface Moment {
   count: number;
   /** seconds since it was switched on */
   seconds: number;
+  /** the owner has been asked to put on, to touch or to take off */
+  busy: boolean;
 }
 
 /** One invented manner of writing what a display shows. */
@@ -32,6 +34,8 @@ export interface Manner {
   load?: number;
   /** codes of true reasons to refuse, for a manner that no one could read */
   refused?: readonly string[];
+  /** what it hides shows itself below zero only: nobody can miss it who never typed such a value */
+  hidesAboveZero?: boolean;
   /** what the owner looks for among the answers, by the id of the question */
   answers?: Record<string, RegExp>;
   /** readings a second; several when left out */
@@ -48,3 +52,20 @@ export function digits(steps: number, decimals: number, mark = "."): string {
 
 /** The same with its minus in front. */
 export const plain = (steps: number, decimals: number) => `${steps < 0 ? "-" : ""}${digits(steps, decimals)}`;
+
+export type Line = (moment: Moment) => string;
+
+interface Told {
+  unit?: string;
+  decimals?: number;
+  end?: string;
+  tells?: boolean;
+}
+
+/** A manner that writes one line of text a reading. */
+export function text(kind: string, name: string, told: Told & Partial<Manner>, line: Line): Manner {
+  const { unit = "g", decimals = 4, end = "\r\n", tells = false, ...more } = told;
+  return { kind, name, unit, decimals, tells, says: (moment) => ascii(line(moment) + end), ...more };
+}
+
+export const minus = (steps: number, yes = "-", no = "") => (steps < 0 ? yes : no);

@@ -1,22 +1,6 @@
 import type { Lot } from "./lot.ts";
-import { ascii, digits, type Manner, type Moment, plain } from "./manner.ts";
-
-type Line = (moment: Moment) => string;
-
-interface Told {
-  unit?: string;
-  decimals?: number;
-  end?: string;
-  tells?: boolean;
-}
-
-/** A manner that writes one line of text a reading. */
-function text(kind: string, name: string, told: Told & Partial<Manner>, line: Line): Manner {
-  const { unit = "g", decimals = 4, end = "\r\n", tells = false, ...more } = told;
-  return { kind, name, unit, decimals, tells, says: (moment) => ascii(line(moment) + end), ...more };
-}
-
-const minus = (steps: number, yes = "-", no = "") => (steps < 0 ? yes : no);
+import { ascii, digits, type Line, type Manner, type Moment, minus, plain, text } from "./manner.ts";
+import { marksOfOtherThings } from "./marks-of-other-things.ts";
 
 /** Every manner of writing, its widths, letters and fillings drawn by lot. */
 export function manners(by: Lot): Manner[] {
@@ -206,7 +190,7 @@ export function manners(by: Lot): Manner[] {
       text(
         "sign",
         `none in the line, ${decimals}`,
-        { decimals, refused: ["learn.refused.sign"] },
+        { decimals, refused: ["learn.refused.sign"], hidesAboveZero: true },
         (m) => `${digits(m.net, decimals).padStart(w)} g`,
       ),
     );
@@ -853,7 +837,7 @@ export function manners(by: Lot): Manner[] {
       ["learn.failed.binary", "learn.failed.binary-below-zero"],
     ),
   );
-  return all;
+  return [...all, ...marksOfOtherThings()];
 }
 
 const clock = (seconds: number) => {

@@ -1,5 +1,6 @@
 import { escapeBytes } from "../../../drivers/escape.ts";
-import { type Learned, learn } from "../../../drivers/learning/learn.ts";
+import { learn } from "../../../drivers/learning/learn.ts";
+import type { Learned } from "../../../drivers/learning/learned.ts";
 import type { Profile } from "../../../drivers/learning/profile.ts";
 import type { Answers } from "../../../drivers/learning/questions.ts";
 import { readByProfile } from "../../../drivers/learning/reader.ts";
@@ -22,8 +23,11 @@ export interface Score {
   rest: number;
 }
 
-/** What every owner of these knows: lines come by themselves; how a minus looks nobody knows who never saw one. */
-const answersKnown: Record<string, RegExp> = { sends: /by-itself/, "below-zero": /minus-before/ };
+/** What every owner of these knows: whether lines come by themselves; how a minus looks nobody knows who never saw one. */
+const answersKnown = (pace: Pace | undefined): Record<string, RegExp> => ({
+  sends: pace === "on-key" ? /on-key/ : /by-itself/,
+  "below-zero": /minus-before/,
+});
 
 /** Learns a manner from one day of it and reads another: other loads, below zero, line by line. */
 export function scoreOf(
@@ -39,7 +43,7 @@ export function scoreOf(
   for (let i = 0; i < 3 && learned.questions; i += 1) {
     asked = true;
     for (const { id, options } of learned.questions) {
-      const wanted = answersKnown[id] ?? manner.answers?.[id];
+      const wanted = answersKnown(told.pace)[id] ?? manner.answers?.[id];
       const chosen = options.find(
         ({ value, message }) => wanted?.test(value) || wanted?.test(String(message.params?.text)),
       );
