@@ -17,6 +17,7 @@ import { keepWitnessed } from "./ledger/witness/keep-witnessed.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
 import { reportsBeside } from "./reports/report-folder.ts";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
+import { adjustmentRepository } from "./station/adjustment-repository.ts";
 import { BalanceInUse } from "./station/balance-in-use.ts";
 import { Bench } from "./station/bench.ts";
 import { ownedInstruments } from "./station/bench-settings.ts";
@@ -134,6 +135,7 @@ async function open(
   const library = await currentLibrary(ledger);
   const profiles = await profileRepository(ledger);
   const checks = await checkRepository(ledger, () => new Date());
+  const adjustments = await adjustmentRepository(ledger, checks);
   const balance = new BalanceInUse(ledger, profiles);
   const simulator = await listen(balance, settings.source);
   const sensors = new SensorsInUse(ledger);
@@ -151,6 +153,7 @@ async function open(
     versions: { program: programVersion },
     profileOf: checks.profileOf,
     closed: checks.closed,
+    adjusted: adjustments.open,
     currentProfiles: checks.currentProfiles,
     library: () => library.now,
     sensors: () => sensors.now(),
@@ -179,6 +182,7 @@ async function open(
     hands,
     profiles,
     checks,
+    adjustments,
     changeBench,
     ...inRoom,
     ...(handing === undefined ? {} : { replication: handing.state }),

@@ -7,6 +7,7 @@ import type { Library } from "../metals/library.ts";
 import type { Conditions } from "../weighing/conditions.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import type { SensorsNow } from "../weighing/sensor-value.ts";
+import type { AdjustmentOpen } from "./adjustment-repository.ts";
 import type { BenchSettings } from "./bench-settings.ts";
 import type { ProfileVersion } from "./profile-versions.ts";
 import type { Scale } from "./scale.ts";
@@ -24,6 +25,8 @@ export interface BenchParts {
   profileOf?: ProfileOf;
   /** why the checks of a balance close the bench, now or at a moment; without it the bench is never closed */
   closed?: (balance: string, at?: string) => BenchClosed | undefined;
+  /** the adjustment of a balance that asks for the reference piece; without it none is known */
+  adjusted?: (balance: string) => AdjustmentOpen | undefined;
   /** the versions of the profiles that budgets take their numbers from; without it records name none */
   currentProfiles?: (balances: readonly string[]) => Promise<readonly ProfileVersion[]>;
   /** the metals in force; the built-in ones when left out */

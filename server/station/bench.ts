@@ -15,6 +15,7 @@ import { procedureChecks } from "../weighing/procedure-checks.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import { lastSecondReading } from "../weighing/second-person.ts";
 import type { Reading } from "../weighing/taken-reading.ts";
+import type { AdjustmentOpen } from "./adjustment-repository.ts";
 import { announcedMass } from "./announced-mass.ts";
 import { whatToLookAt } from "./balance-change.ts";
 import type { BenchParts, Preferences } from "./bench-parts.ts";
@@ -126,6 +127,10 @@ export class Bench {
   /** why the checks of the balance in use close the bench; undefined while it is open */
   get closed(): BenchClosed | undefined {
     return this.#parts.closed?.(this.scale?.name ?? "typed");
+  }
+  /** the adjustment of the balance in use that asks for the reference piece */
+  get adjusted(): AdjustmentOpen | undefined {
+    return this.scale && this.#parts.adjusted?.(this.scale.name);
   }
   get library(): Library {
     return this.#parts.library?.() ?? builtIn;

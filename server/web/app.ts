@@ -20,6 +20,7 @@ import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
 import type { WitnessState } from "../ledger/witness/keep-witnessed.ts";
+import type { AdjustmentRepository } from "../station/adjustment-repository.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
 import type { Bench } from "../station/bench.ts";
 import { timeZoneOf } from "../station/bench-settings.ts";
@@ -93,6 +94,7 @@ export interface AppParts {
   balance: BalanceInUse;
   profiles: ProfileRepository;
   checks: CheckRepository;
+  adjustments: AdjustmentRepository;
   sensors: SensorsInUse;
   hands: HandDevices;
   /** the clock of the guided half minute, and how long finding listens at each setting; usual when left out */
@@ -115,7 +117,7 @@ const bodyLimit = 256 * 1024;
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { bench, ledger, evaluate, compute, plan, simulator } = parts;
-  const { settings, library, balance, profiles, checks, changeBench } = parts;
+  const { settings, library, balance, profiles, checks, adjustments, changeBench } = parts;
   const { station } = bench;
   const demo = simulator !== undefined;
   const now = () => new Date();
@@ -216,7 +218,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   worthRoutes(app, { library, demo });
   mixtureLawRoutes(app, demo);
   planRoutes(app, { settings, library, plan, demo });
-  checkRoutes(app, { bench, ledger, checks, evaluate, demo });
+  checkRoutes(app, { bench, ledger, checks, adjustments, evaluate, demo });
   importRoutes(app, { ledger, library, demo });
   offlineRoutes(app, { bench, ledger, settings, library: () => library.now, demo });
   ticketRoutes(app, { bench, ledger, demo, library: () => library.now });
@@ -239,6 +241,14 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
   settings.onChange(() => void bench.refresh());
   checks.onChange(() => void bench.refresh());
+  adjustments.onChange(() => void bench.refresh());
+  bench.onLine(() => {
+    const live = bench.scale?.live();
+    if (!bench.scale || live?.state !== "event" || live.message.code !== "line.notice.adjusted") return;
+    const { code, params = {} } = live.message;
+    // what could not be stored now is told again with the next such line, and the page says that nothing is stored
+    void adjustments.heard(bench.scale.name, { code, params }).catch(() => undefined);
+  });
   return app;
 }
 

@@ -12,6 +12,7 @@ import type { Ledger } from "../../server/ledger/ledger.ts";
 import { openLedger } from "../../server/ledger/open-ledger.ts";
 import { photosBeside } from "../../server/photos/photo-folder.ts";
 import { reportsBeside } from "../../server/reports/report-folder.ts";
+import { adjustmentRepository } from "../../server/station/adjustment-repository.ts";
 import { BalanceInUse } from "../../server/station/balance-in-use.ts";
 import { Bench } from "../../server/station/bench.ts";
 import { type CheckRepository, checkRepository } from "../../server/station/check-repository.ts";
@@ -71,6 +72,7 @@ export async function buildTestBench(
   const library = await currentLibrary(ledger);
   const profiles = await profileRepository(ledger);
   const checks = await checkRepository(ledger, () => new Date());
+  const adjustments = await adjustmentRepository(ledger, checks);
   const balance = new BalanceInUse(ledger, profiles);
   const sensors = new SensorsInUse(ledger);
   await sensors.resume();
@@ -91,6 +93,7 @@ export async function buildTestBench(
     versions: { program: "test" },
     profileOf: checks.profileOf,
     closed: checks.closed,
+    adjusted: adjustments.open,
     currentProfiles: checks.currentProfiles,
     library: () => library.now,
     sensors: () => sensors.now(),
@@ -114,6 +117,7 @@ export async function buildTestBench(
     hands,
     profiles,
     checks,
+    adjustments,
     listening,
     ...entrance,
   });

@@ -104,6 +104,19 @@ export function CheckNotes({ view, checks }: { view: BenchView; checks: readonly
   );
 }
 
+/** After an adjustment of the balance by itself: the reference piece is due; readings go on. */
+export function ReferencePieceDue({ adjusted }: Pick<BenchView, "adjusted">) {
+  const t = useTell();
+  if (adjusted === undefined) return null;
+  return (
+    <section class="check-note" aria-label={t("bench.check-note")}>
+      <p>
+        <Told says={adjusted} /> <a href="/checks#adjusted">{t("bench.reference-due")}</a>
+      </p>
+    </section>
+  );
+}
+
 /** After a lost cable: what to look at on the balance, and the button that says it was looked at. */
 export function ScaleChecks({ view }: { view: BenchView }) {
   const t = useTell();

@@ -1,7 +1,7 @@
 import { useTell } from "../messages/spoken.ts";
 import { Told } from "../told.tsx";
 import { BetweenItems } from "./between-items.tsx";
-import { ScaleChecks } from "./checks.tsx";
+import { ReferencePieceDue, ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
 import { ExpectedPart } from "./expected.tsx";
 import { HandPart, type HandsView } from "./hand-part.tsx";
@@ -46,6 +46,7 @@ export function ItemPart({ view }: { view: BenchView }) {
       <LedgerNotes view={view} />
       <ClosedByChecks closed={view.closed} />
       <ScaleChecks view={view} />
+      <ReferencePieceDue {...view} />
       {view.item && !view.item.closed ? (
         <ItemSteps view={view} item={view.item} />
       ) : (

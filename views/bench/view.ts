@@ -204,6 +204,8 @@ export interface BenchView {
   otherBalances: readonly { address: string; name: Told }[];
   /** what a person must look at on the balance before weighing on */
   scaleChecks: readonly { kind: string; message: Message }[];
+  /** the balance said that it adjusted itself, and the reference piece was not weighed since */
+  adjusted?: Told;
   waitingFor: Role | undefined;
   /** each load at rest is taken by itself */
   handsFree: boolean;

@@ -20,6 +20,8 @@ export interface CheckRow {
 export interface ChecksPage {
   /** set when the bench must not be used: why, since when, what to do */
   closed?: { says: Told; since: string; todo: Told };
+  /** the balance said that it adjusted itself, and the reference piece was not weighed since */
+  adjusted?: { since: string; says: Told };
   checks: readonly CheckRow[];
   /** what budgets take from the checks, line by line */
   profile: readonly (readonly [name: string, value: string])[];
@@ -57,9 +59,33 @@ function Check({ kind, standing }: Pick<CheckRow, "kind" | "standing">) {
   );
 }
 
+/** After an adjustment of the balance by itself: the reference piece is due, or a person says that it is looked at. */
+function Adjusted(props: { since: string; says: Told; by: string; csrfToken: string }) {
+  const t = useTell();
+  return (
+    <Sheet id="adjusted" title={t("checks-page.adjusted")}>
+      <p>
+        <Told says={props.says} /> {t("checks-page.adjusted-since", { since: props.since })}
+      </p>
+      <p>
+        <a class="button" href="/checks/reference">
+          {t("checks-page.adjusted-weigh")}
+        </a>
+      </p>
+      <form method="post" action="/checks/adjusted">
+        <Csrf token={props.csrfToken} />
+        <Field id="adjusted-by" name="adjusted" label={t("checks-page.by")} value={props.by} required />
+        <button type="submit" class="plain">
+          {t("checks-page.adjusted-looked")}
+        </button>
+      </form>
+    </Sheet>
+  );
+}
+
 /** All checks of the bench: what is due, how it runs over time, what to look back at. */
 export function ChecksIndex(page: ChecksPage) {
-  const { closed, checks, profile, charts, lookBack, problems, typed, csrfToken } = page;
+  const { closed, adjusted, checks, profile, charts, lookBack, problems, typed, csrfToken } = page;
   const t = useTell();
   return (
     <>
@@ -72,6 +98,7 @@ export function ChecksIndex(page: ChecksPage) {
           </p>
         </section>
       )}
+      {adjusted && <Adjusted {...adjusted} by={typed.adjusted ?? ""} csrfToken={csrfToken} />}
       {checks.every(({ standing }) => standing === "never made") && <p>{t("checks-page.none-yet")}</p>}
       <Rows
         caption={t("checks-page.caption")}

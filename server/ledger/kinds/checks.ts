@@ -25,6 +25,8 @@ export const checkKinds = {
     signedBy: words,
     why: words,
   }),
+  /** a balance told that it adjusted itself, or a person looked at what that asks for */
+  adjustment: z.looseObject({ of: words, notice: told.optional(), lookedAtBy: words.optional() }),
   /** one version of what is known about a balance and its lines */
   "balance-profile": z.looseObject({ name: words, version: z.number().int().min(1), profile: json }),
   /** one version of what the checks say of a balance or of the thermometer: the numbers budgets take from here on */

@@ -38,6 +38,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     handsFree: bench.handsFree.now !== undefined,
     error: bench.error,
     closed: bench.closed,
+    ...(bench.adjusted && { adjusted: bench.adjusted.notice }),
     ...(open?.claim === undefined ? {} : { claim: open.claim }),
     ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),
     evaluation,

@@ -52,6 +52,7 @@ export async function checksView(parts: {
   const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
   const { points, olderAreLeftOut } = await weighed.now();
   const closed = checks.closed(balance, at);
+  const { adjusted } = bench;
   const charts = chartsOf(checks, points);
   const out = new Set(
     charts.flatMap((chart) =>
@@ -61,9 +62,12 @@ export async function checksView(parts: {
   const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
   return {
     ...(closed && { closed: { ...closed, since: when(closed.since) } }),
+    ...(adjusted && { adjusted: { since: when(adjusted.since), says: adjusted.notice } }),
     checks: checkKinds.map((kind) => {
       const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
-      return rowOf(kind, mine, stopped, at, locale);
+      const row = rowOf(kind, mine, stopped, at, locale);
+      const due = adjusted !== undefined && kind === "reference" && row.standing === "in order";
+      return due ? { ...row, standing: "due" } : row;
     }),
     // only what checks found is shown, so that no readability is needed for what is assumed
     profile: profileLines(checks.profileOf(balance, 0), locale),

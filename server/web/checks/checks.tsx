@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
@@ -9,6 +10,7 @@ import { page } from "../../../views/page.tsx";
 import { basisOf, withEpoch } from "../../checks/charts/epoch.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import type { AdjustmentRepository } from "../../station/adjustment-repository.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import type { CheckRepository } from "../../station/check-repository.ts";
@@ -19,7 +21,7 @@ import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { checkFormView } from "./check-form-view.tsx";
 import { checkForm } from "./checks-form.ts";
-import { checkMade } from "./checks-made.ts";
+import { balanceChecked, checkMade } from "./checks-made.ts";
 import { checksView } from "./checks-view.ts";
 import { withNextReading } from "./live-check.ts";
 
@@ -27,6 +29,7 @@ export interface CheckParts {
   bench: Bench;
   ledger: Ledger;
   checks: CheckRepository;
+  adjustments: AdjustmentRepository;
   evaluate: Evaluate;
   demo: boolean;
 }
@@ -37,7 +40,7 @@ type KindRequest = FastifyRequest<{ Params: { kind: string } }>;
 /** The Checks page and its guided checks. Every attempt is an entry of the ledger, passed or not. */
 export function checkRoutes(
   app: FastifyInstance,
-  { bench, ledger, checks, evaluate, demo }: CheckParts,
+  { bench, ledger, checks, adjustments, evaluate, demo }: CheckParts,
 ): void {
   const now = () => new Date().toISOString();
   const weighed = weighingPointRepository(ledger);
@@ -83,6 +86,16 @@ export function checkRoutes(
       return reply.redirect("/checks", 303);
     } catch (error) {
       return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], asTyped(request));
+    }
+  });
+
+  app.post("/checks/adjusted", { preHandler: app.csrfProtection }, async (request, reply) => {
+    try {
+      await adjustments.lookedAt(balanceChecked(bench), formIn(request, lookedAtForm).adjusted);
+      return reply.redirect("/checks", 303);
+    } catch (error) {
+      const problems = [{ fieldId: "adjusted-by", error: refusalOf(error).says }];
+      return index(request, reply, problems, asTyped(request));
     }
   });
 
@@ -138,6 +151,8 @@ export function checkRoutes(
 
 const takenForm = ({ named }: Entries) => named("");
 const keptForm = ({ typed, ifSent }: Entries) => z.object({ step: ifSent(), note: typed() });
+const lookedAtForm = (entry: Entries) =>
+  z.object({ adjusted: entry.text({ missing: message("bench-check.entry.unsigned") }) });
 const limitsForm = ({ typed }: Entries) => z.object({ chart: typed(), by: typed(), why: typed() });
 
 /** Keeps new limits of a chart, from now on, with who set them and why. Throws Refusal. */

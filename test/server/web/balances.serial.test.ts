@@ -189,6 +189,31 @@ test("a weighing in progress survives a pulled cable, and nothing is taken befor
   });
 }, 30_000);
 
+test("a balance that adjusts itself asks for the reference piece, over a restart, until a named person looked or it was weighed", async () => {
+  sending = setInterval(() => cable.send("     31.1035 g   stable\r\n"), 30);
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  await until(() => at.balance.stream?.latest().record !== undefined, "the lines");
+  const due = shown("bench.reference-due");
+  expect(await get("/")).not.toContain(due);
+  cable.send("adjusting\r\n");
+  await until(() => at.bench.adjusted !== undefined, "the adjustment");
+  await at.post("/balances/looked-at", { kind: "zero-check" });
+  expect(await get("/")).toContain(due);
+  clearInterval(sending);
+  const { file } = at;
+  await at.close();
+  at = await buildTestBench(file);
+  expect(await get("/checks")).toContain(shown("checks-page.adjusted-weigh"));
+  expect((await at.post("/checks/adjusted", { adjusted: "" })).statusCode).toBe(422);
+  expect((await at.post("/checks/adjusted", { adjusted: "A. Berg" })).statusCode).toBe(303);
+  expect(await get("/")).not.toContain(due);
+  const kept = await at.ledger.entries({ kind: "adjustment" });
+  expect(kept.map(({ body }) => body)).toMatchObject([
+    { notice: { code: "line.notice.adjusted" } },
+    { lookedAtBy: "A. Berg" },
+  ]);
+}, 30_000);
+
 test("several balances are heard at once; the bench changes over without reopening, and each reading names its own", async () => {
   const other = createCable();
   sending = setInterval(() => {
