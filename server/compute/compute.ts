@@ -20,7 +20,7 @@ export function compute(
   if (!parsed.success) return fromSchema(idOf(request), parsed.error);
   try {
     const evidence = (parsed.data.evidence ?? []).map(evidenceOf);
-    return statementFor(parsed.data, { library, evidence, owned }).statement;
+    return statementFor(parsed.data, { library, evidence, owned, asPublished: true }).statement;
   } catch (error) {
     return fromMetrology(parsed.data.id, error);
   }

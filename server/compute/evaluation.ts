@@ -62,7 +62,10 @@ export function evaluationOf(asked: unknown, own?: OwnMetals, knows: BenchKnows 
       asksPerson: situation !== undefined || knows.asksPerson,
     });
     const request = parsed.data;
-    if (made.drawn) return { request, statement: made.statement, ...made.drawn };
+    if (made.drawn) {
+      const { curve, displacedGrams } = made.drawn;
+      return { request, statement: made.statement, curve: curve(), displacedGrams };
+    }
     const { statement } = made;
     return { refused: statement.answer, stated: { request, statement } };
   } catch (error) {

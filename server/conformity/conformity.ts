@@ -25,7 +25,7 @@ export interface NotExcluded extends Candidate {
    * tuned to this density.
    */
   likelihoodRatio: number;
-  /** why it is left beside the claim, and what would tell it from it; none for the claim itself */
+  /** why it is left beside the claim, and what would tell it from it; none for the claim itself, nor as published */
   beside?: { why: Message; separatedBy: Separation | null };
 }
 
@@ -43,7 +43,7 @@ export interface Conformity {
   neededHalfWidthGPerCm3?: number;
   /** beside a claim that does not stand alone: what would let it, or what stays beside it */
   consistentAfter?: ConsistentAfter;
-  /** what the rule leaves undone over many pieces offered as the claim */
+  /** what the rule leaves undone over many pieces offered as the claim; as published only where one was agreed */
   risk?: ClaimRisk;
   /** the claim's band as limits under the rule agreed before measuring */
   decision?: Decision;
@@ -60,6 +60,8 @@ export interface ConformityContext {
   rule?: DecisionRule | undefined;
   /** instruments at hand beside the balance; all when left out */
   owned?: readonly Instrument[] | undefined;
+  /** works out no more than \`compute\` publishes */
+  asPublished?: boolean | undefined;
 }
 
 /**
@@ -95,12 +97,13 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
   const weigh = (one: Candidate): NotExcluded => ({
     ...one,
     likelihoodRatio: one.tuned || !(against > 0) ? 1 : fitOf(measured, one.metal, celsius) / against,
-    ...(one.metal !== claimed && {
-      beside: {
-        why: whyLeft(one, beside),
-        separatedBy: beside ? besideDensity(one, beside) : null,
-      },
-    }),
+    ...(one.metal !== claimed &&
+      !context.asPublished && {
+        beside: {
+          why: whyLeft(one, beside),
+          separatedBy: beside ? besideDensity(one, beside) : null,
+        },
+      }),
   });
   const alternatives = ordered(others.map(weigh));
   const finer = beside ? alternatives.filter((one) => needsFiner(one, beside, library.worth)) : [];
@@ -140,8 +143,9 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
 function underRule(
   measured: MeasuredDensity,
   claimed: Metal,
-  { library, celsius, rule }: ConformityContext,
+  { library, celsius, rule, asPublished }: ConformityContext,
 ): Pick<Conformity, "risk" | "decision"> {
+  if (asPublished && !rule) return {};
   const band = bandAt(claimed, celsius);
   const decision = rule && decide(measured, { low: band.low, high: band.high }, rule);
   const [from, to] = measured.intervalGPerCm3;

@@ -27,19 +27,20 @@ export function consistentAfter(
   const tests = asClaimShows(claimed).filter(({ kind }) => !done.has(testOf[kind]));
   // each test is held once against each alternative that matters, and not again for every choice of tests
   const met = leftBeside(alternatives, []);
-  const passes = new Map(
-    tests.map((one) => [one, met.map(({ metal }) => excludedBy(one, metal, worth) === null)]),
+  const passing = new Map(
+    tests.map((one) => [one, new Set(met.filter(({ metal }) => excludedBy(one, metal, worth) === null))]),
   );
   const left = (made: readonly Evidence[]) =>
     leftBeside(
-      met.filter((_, place) => made.every((one) => passes.get(one)?.[place])),
+      made.reduce<readonly Candidate[]>((rest, one) => rest.filter((c) => passing.get(one)?.has(c)), met),
       [...evidence, ...made].map(({ kind }) => kind),
     );
+  const stays = left(tests);
+  // what all of them together leave, fewer leave as well
+  if (stays.length > 0) return { tests: null, stays };
   const ways = subsets(tests).sort((a, b) => a.length - b.length);
-  const way = ways.find((made) => left(made).length === 0);
-  return way
-    ? { tests: way.map(({ kind }) => testOf[kind]).filter((test) => test !== undefined) }
-    : { tests: null, stays: left(tests) };
+  const way = ways.find((made) => left(made).length === 0) ?? tests;
+  return { tests: way.map(({ kind }) => testOf[kind]).filter((test) => test !== undefined) };
 }
 
 /** What each harmless test shows of the metal, easiest first; none of a test whose outcome is not known. */

@@ -28,7 +28,7 @@ import { wouldDecide } from "./would-decide.ts";
 
 /** A statement with what a page draws beside it; nothing where there is no density. */
 export type Made =
-  | { statement: Statement; drawn: { curve: readonly CurvePoint[]; displacedGrams: number } }
+  | { statement: Statement; drawn: { curve(): readonly CurvePoint[]; displacedGrams: number } }
   | { statement: NoReading; drawn: null };
 
 /** What is known beyond the request. */
@@ -42,6 +42,8 @@ export interface StatementContext {
   asksPerson?: boolean | undefined;
   /** instruments at hand for a next test; when left out, those usually met beside such a balance */
   owned?: readonly Instrument[] | undefined;
+  /** works out no more than \`compute\` publishes */
+  asPublished?: boolean | undefined;
 }
 
 /** The same request gives the same digits, whenever and wherever it is computed. */
@@ -82,6 +84,7 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
     evidence,
     rule: request.decision_rule,
     owned: context.owned ?? usuallyOwned(request),
+    asPublished: context.asPublished,
   });
   const numbers = numbersOf(result);
   const coarse = coarseCheck(numbers, request);
@@ -102,7 +105,7 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
   };
   return {
     statement: { ...statement, answer: answerOf(statement, stop ? undefined : conformity, library) },
-    drawn: { curve: densityCurve(result), displacedGrams: result.displacedGrams },
+    drawn: { curve: () => densityCurve(result), displacedGrams: result.displacedGrams },
   };
 }
 

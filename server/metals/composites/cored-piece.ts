@@ -42,6 +42,9 @@ function massShareOfSkin(core: Metal, skin: Metal, volumeShare: number): number 
   return skinMass / (skinMass + (1 - volumeShare) * core.densityGPerCm3.nominal);
 }
 
+const byVolumes = computedBy("core-and-skin");
+const computed = { composition: byVolumes, nominal: byVolumes, low: byVolumes, high: byVolumes };
+
 /** A cored piece as a metal: sound goes through the core, colour is the skin's, conductivity is left open. */
 export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Metal {
   const { core, skin } = piece;
@@ -68,12 +71,7 @@ export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Met
     poissonRatio: null,
     colour: skin.colour,
     likelihood: piece.likelihood,
-    provenance: {
-      composition: computedBy("core-and-skin"),
-      nominal: computedBy("core-and-skin"),
-      low: computedBy("core-and-skin"),
-      high: computedBy("core-and-skin"),
-    },
+    provenance: computed,
     otherDensities: [],
     notes: [],
   };

@@ -2,6 +2,7 @@ import { message } from "../../../calibration/message.ts";
 import type { Metal } from "../metal.ts";
 import { computedBy } from "../provenance.ts";
 import type { BinaryMixture } from "./binary-mixtures.ts";
+import { type KnownPair, knownPairs } from "./known-pairs.ts";
 import { calledMixture, fractionsOf } from "./mixture-part.ts";
 
 /** A mixture written as a metal of the library, so that evidence and separation treat both alike. */
@@ -28,17 +29,19 @@ export function mixtureAsMetal(mixture: BinaryMixture, interval: readonly [numbe
     poissonRatio: null,
     colour: known?.colour ?? "white",
     likelihood: mixture.likelihood,
-    provenance: {
-      ...known?.provenance,
-      composition: computedBy("mixture-law"),
-      nominal: computedBy("mixture-law"),
-      low: computedBy("mixture-law"),
-      high: computedBy("mixture-law"),
-    },
+    provenance: provenanceOf(known),
     otherDensities: [],
     notes: [],
   };
 }
+
+const byLaw = computedBy("mixture-law");
+const computed = { composition: byLaw, nominal: byLaw, low: byLaw, high: byLaw };
+/** Of the known pairs, put together once: hundreds of results name them. */
+const provenances = new Map(
+  knownPairs.map((known) => [known, { ...known.provenance, ...computed }] as const),
+);
+const provenanceOf = (known: KnownPair | null) => (known && provenances.get(known)) ?? computed;
 
 /** The known pair states the share of its own first component, which need not be the denser one. */
 function stated(mixture: BinaryMixture, denseShare: number): number {
