@@ -49,10 +49,14 @@ export function LotPage(lot: LotView) {
           {lot.items.length > 0 && (
             <>
               <Trays {...lot} />
-              <WeighAgain {...lot} />
-              <FlagItem {...lot} />
-              <StateFineness {...lot} />
-              {!lot.closed && <CloseLot {...lot} />}
+              {!lot.closed && (
+                <>
+                  <WeighAgain {...lot} />
+                  <FlagItem {...lot} />
+                  <StateFineness {...lot} />
+                  <CloseLot {...lot} />
+                </>
+              )}
             </>
           )}
         </div>
@@ -86,7 +90,7 @@ function Closed({ id, closed }: LotView) {
     <Sheet id="closed" title={t("lots.closing.heading")}>
       <Facts facts={closed.facts} />
       <p>
-        <a href={`/lots/${id}/payout`}>{t("lots.closing.settlement")}</a>
+        <a href={`/lots/${id}/payout`}>{t("lots.closing.settlement-and-open")}</a>
       </p>
     </Sheet>
   );

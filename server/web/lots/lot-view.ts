@@ -262,26 +262,25 @@ function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): Non
       massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, t(`lots.metals.${metal}`)),
     )
     .join("; ");
-  return {
-    when,
-    facts: [
-      [t("lots.closing.facts.when"), when],
-      [t("lots.closing.facts.by"), closed.by ?? ""],
-      [t("lots.closing.facts.pieces"), `${closed.pieces}`],
-      [t("lots.closing.facts.sum"), grams(closed.sum_g)],
-      [t("lots.closing.facts.missing"), closed.missing_g === undefined ? "" : grams(closed.missing_g)],
-      [t("lots.closing.facts.fine"), fine],
-      [t("lots.closing.facts.flagged"), `${closed.flagged}`],
-      ...(closed.answers ?? []).map(({ asked, found }) => [tell(asked, manner.locale), found] as const),
-      [t("lots.closing.facts.note"), closed.note ?? ""],
-      [
-        t("lots.closing.facts.paid"),
-        (closed.settlement?.totals ?? [])
-          .map(({ paid, currency }) => `${inLocale(paid, manner.locale)} ${currency}`)
-          .join(" + "),
-      ],
-    ],
-  };
+  const paid = (closed.settlement?.totals ?? [])
+    .map(({ paid, currency }) => `${inLocale(paid, manner.locale)} ${currency}`)
+    .join(" + ");
+  const facts: [string, string][] = [
+    [t("lots.closing.facts.when"), when],
+    [t("lots.closing.facts.by"), closed.by ?? ""],
+    [t("lots.closing.facts.pieces"), `${closed.pieces}`],
+    [t("lots.closing.facts.sum"), grams(closed.sum_g)],
+    [t("lots.closing.facts.missing"), closed.missing_g === undefined ? "" : grams(closed.missing_g)],
+    [t("lots.closing.facts.fine"), fine],
+    [t("lots.closing.facts.flagged"), `${closed.flagged}`],
+    ...(closed.answers ?? []).map(({ asked, found }): [string, string] => [
+      tell(asked, manner.locale),
+      found,
+    ]),
+    [t("lots.closing.facts.note"), closed.note ?? ""],
+    [t("lots.closing.facts.paid"), paid],
+  ];
+  return { when, facts: facts.filter(([, value]) => value !== "") };
 }
 
 /** One line of the list of lots. */
