@@ -1,23 +1,29 @@
 import type { z } from "zod";
+import { accessKinds } from "../access/kinds.ts";
+import { checkKinds } from "../checks/kinds.ts";
+import { laboratoryKinds } from "../laboratory/kinds.ts";
+import { lotKinds } from "../lots/kinds.ts";
+import { ticketKinds } from "../lots/ticket-kinds.ts";
+import { specificationKinds } from "../metals/specifications/kinds.ts";
+import { photoKinds } from "../photos/kinds.ts";
+import { reportKinds } from "../reports/kinds.ts";
+import { settlementKinds } from "../settlements/kinds.ts";
+import { answerKinds } from "../weighing/kinds/answers.ts";
+import { weighingKinds } from "../weighing/kinds/details.ts";
+import { pieceKinds } from "../weighing/kinds/piece.ts";
+import { secondPersonKinds } from "../weighing/kinds/second-person.ts";
+import { bookkeepingKinds } from "./bookkeeping-kinds.ts";
 import { LedgerError } from "./error.ts";
-import { accessKinds } from "./kinds/access.ts";
-import { answerKinds } from "./kinds/answers.ts";
-import { bookkeepingKinds } from "./kinds/bookkeeping.ts";
-import { checkKinds } from "./kinds/checks.ts";
-import { lotKinds } from "./kinds/lots.ts";
-import { pieceKinds } from "./kinds/piece.ts";
-import { secondPersonKinds } from "./kinds/second-person.ts";
-import { settlementKinds } from "./kinds/settlements.ts";
-import { specificationKinds } from "./kinds/specifications.ts";
-import { ticketKinds } from "./kinds/tickets.ts";
-import { weighingKinds } from "./kinds/weighing.ts";
 
 /**
- * Every kind of event the ledger takes, with the schema its body must satisfy. To add a kind: put its schema in a
- * file of kinds/ and spread it here. A kind that was ever released stays, so that old ledgers can be read.
+ * Every kind of event the ledger takes, with the schema its body must satisfy. To add a kind: put its schema in the
+ * kinds.ts of its noun and spread it here. A kind that was ever released stays, so that old ledgers can be read.
  */
 export const kinds = {
   ...pieceKinds,
+  ...photoKinds,
+  ...laboratoryKinds,
+  ...reportKinds,
   ...weighingKinds,
   ...secondPersonKinds,
   ...answerKinds,

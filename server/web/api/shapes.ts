@@ -2,10 +2,10 @@ import { z } from "zod";
 import { massUnits } from "../../../calibration/units.ts";
 import { states } from "../../conformity/state.ts";
 import { anyEntry } from "../../ledger/export.ts";
-import { settled } from "../../ledger/kinds/settlements.ts";
-import { json } from "../../ledger/kinds/shapes.ts";
 import { kinds } from "../../ledger/kinds.ts";
+import { json } from "../../ledger/shapes.ts";
 import { methodNames, roles, screeningMethods } from "../../methods/index.ts";
+import { settled } from "../../settlements/kinds.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
 const state = z.enum(states);

@@ -1,10 +1,10 @@
 import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import { evidenceAsked } from "../../compute/evidence-of.ts";
-import { statement as frozen } from "../../ledger/kinds/piece.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { standingBy } from "../../reports/stated.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
+import { statement as frozen } from "../../weighing/kinds/result.ts";
 
 /**
  * Freezes the statement of a record after one of its tests was added or set aside: its own request with every test that

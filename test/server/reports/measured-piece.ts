@@ -1,6 +1,6 @@
-import { statement as frozen } from "../../../server/ledger/kinds/piece.ts";
 import type { BodyOf } from "../../../server/ledger/kinds.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
+import { statement as frozen } from "../../../server/weighing/kinds/result.ts";
 import { stated } from "../compute/answers.ts";
 
 // An invented medal at an invented counter, computed by the program itself.

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { statement as frozen } from "../../../server/ledger/kinds/piece.ts";
 import { reportOf } from "../../../server/reports/report-of.ts";
 import { writingIn } from "../../../server/reports/writing.ts";
+import { statement as frozen } from "../../../server/weighing/kinds/result.ts";
 import de from "../../../views/messages/de.json" with { type: "json" };
 import en from "../../../views/messages/en.json" with { type: "json" };
 import es from "../../../views/messages/es.json" with { type: "json" };

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { message, words } from "./shapes.ts";
+import { message, words } from "../../ledger/shapes.ts";
 
 export const answerKinds = {
   /** checks that stop a record were answered by what somebody found who looked into them */

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { json, moment, told, words } from "./shapes.ts";
+import { json, moment, told, words } from "../ledger/shapes.ts";
 
 export const checkKinds = {
   /** a check of the bench against something known, as server/checks gives it: check weight, thermometer … */

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { preciousMetals } from "../../metals/precious-metal.ts";
-import { intervalEnds, leftOutReasons, sources, statedSources, weighings } from "../../settlements/source.ts";
-import { decimalText, moment, words } from "./shapes.ts";
+import { decimalText, moment, words } from "../ledger/shapes.ts";
+import { preciousMetals } from "../metals/precious-metal.ts";
+import { intervalEnds, leftOutReasons, sources, statedSources, weighings } from "./source.ts";
 
 const metal = z.enum(preciousMetals);
 const currency = z.string().regex(/^[A-Z]{3}$/, { error: "three letters such as EUR" });

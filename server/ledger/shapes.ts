@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { isDecimal } from "../../../calibration/decimal.ts";
-import { isMessage, type Message } from "../../../calibration/message.ts";
-import { massUnits } from "../../../calibration/units.ts";
+import { isDecimal } from "../../calibration/decimal.ts";
+import { isMessage, type Message } from "../../calibration/message.ts";
+import { massUnits } from "../../calibration/units.ts";
 
 /** Decimal text, kept as text: 31.10 stays 31.10. */
 export const decimalText = z

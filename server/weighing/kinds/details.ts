@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { massUnits } from "../../../calibration/units.ts";
-import { decimalText, json, words } from "./shapes.ts";
+import { decimalText, json, words } from "../../ledger/shapes.ts";
 
 /** A reading as it stood on the display. */
 const shown = z.strictObject({ text: decimalText, unit: z.enum(massUnits) });

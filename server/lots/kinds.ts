@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { preciousMetals } from "../../metals/precious-metal.ts";
-import { screeningMethods } from "../../methods/index.ts";
-import { settled } from "./settlements.ts";
-import { decimalText, message, weightReading, words } from "./shapes.ts";
+import { decimalText, message, weightReading, words } from "../ledger/shapes.ts";
+import { preciousMetals } from "../metals/precious-metal.ts";
+import { screeningMethods } from "../methods/index.ts";
+import { settled } from "../settlements/kinds.ts";
 
 export const lotKinds = {
   /** a lot is taken in: weighed as a whole and counted, before any piece of it is weighed */

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { json } from "./shapes.ts";
+import { json } from "../../ledger/shapes.ts";
 
 export const specificationKinds = {
   /** the owner's own specifications in force from here on, in the form they travel in */

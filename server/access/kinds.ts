@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { words } from "./shapes.ts";
+import { words } from "../ledger/shapes.ts";
 
 const role = z.string().max(40);
 /** the id of a person; name and initials stand where the person was added */

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { decimalText, weightReading, words } from "./shapes.ts";
+import { decimalText, weightReading, words } from "../../ledger/shapes.ts";
 
 export const secondPersonKinds = {
   /** typed readings read off and typed again by a second person, without seeing the first; every one stays */

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { decimalText, words } from "./shapes.ts";
+import { decimalText, words } from "../ledger/shapes.ts";
 
 export const ticketKinds = {
   /** a piece that is to be weighed, from a list; what it says of the piece is the customer's, not measured */
