@@ -55,6 +55,8 @@ export interface ResultView {
   answer: Message | string;
   /** why the claim stands where it does, with numbers */
   says?: Message;
+  /** the claim is among what is not excluded, and the fits are beside its own */
+  claimStands: boolean;
   alternatives: readonly AlternativeView[];
   fineness?: FinenessShown;
   /** what may be in the piece and harms whoever works on it, by the ids of the statement */
@@ -89,12 +91,23 @@ export function StateWord({ state, ...asked }: { state: StateName; locale?: Loca
   );
 }
 
+interface Listed {
+  list: ResultView["alternatives"];
+}
+
+/** What the list of what is left is to the claim. */
+function headingOf({ claim, claimStands, state }: ResultView) {
+  if (claimStands) return "result.not-excluded";
+  return claim !== undefined && state === "excluded" ? "result.fits-instead" : "result.could-be";
+}
+
 /** Alternatives shown at once; the rest opens on demand, so that a phone is not buried in them. */
 const shownAtOnce = 4;
 
-function Alternatives({ list }: { list: ResultView["alternatives"] }) {
+function Alternatives({ list, claimStands }: Pick<ResultView, "claimStands"> & Listed) {
   const locale = useLocale();
   const t = tellerOf(locale);
+  const fit = claimStands ? "result.fit" : "result.fit-best";
   const onlyLaboratory = list.filter(({ separatedBy }) => separatedBy?.code === "separation.laboratory");
   return (
     <>
@@ -114,7 +127,7 @@ function Alternatives({ list }: { list: ResultView["alternatives"] }) {
                 <Told says={separatedBy} />
               </em>
             )}
-            {likelihoodRatio !== undefined && <small> {t("result.fit", { ratio: likelihoodRatio })}</small>}
+            {likelihoodRatio !== undefined && <small> {t(fit, { ratio: likelihoodRatio })}</small>}
           </li>
         ))}
       </ul>
@@ -128,7 +141,7 @@ function Alternatives({ list }: { list: ResultView["alternatives"] }) {
 }
 
 /** Alternatives by how often they are met, in the order of the statement. */
-function ByOccurrence({ list }: { list: ResultView["alternatives"] }) {
+function ByOccurrence({ list, claimStands }: Pick<ResultView, "claimStands"> & Listed) {
   const locale = useLocale();
   const of = (occurrence: OccurrenceName | undefined) => list.filter((one) => one.occurrence === occurrence);
   return (
@@ -139,11 +152,11 @@ function ByOccurrence({ list }: { list: ResultView["alternatives"] }) {
         return (
           <div key={occurrence}>
             <h4>{tellerOf(locale)(`result.occurrence.${occurrence}`)}</h4>
-            <Alternatives list={group} />
+            <Alternatives list={group} claimStands={claimStands} />
           </div>
         );
       })}
-      {of(undefined).length > 0 && <Alternatives list={of(undefined)} />}
+      {of(undefined).length > 0 && <Alternatives list={of(undefined)} claimStands={claimStands} />}
     </>
   );
 }
@@ -206,7 +219,7 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
-  const { says, alternatives, fineness, cautions, decision, claim, risk } = result;
+  const { says, claimStands, alternatives, fineness, cautions, decision, claim, risk } = result;
   return (
     <>
       {says !== undefined && (
@@ -216,12 +229,12 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
       )}
       {alternatives.length > 0 && (
         <>
-          <h3>{t("result.not-excluded", { count: alternatives.length })}</h3>
-          <ByOccurrence list={alternatives.slice(0, shownAtOnce)} />
+          <h3>{t(headingOf(result), { count: alternatives.length })}</h3>
+          <ByOccurrence list={alternatives.slice(0, shownAtOnce)} claimStands={claimStands} />
           {alternatives.length > shownAtOnce && (
             <details>
               <summary>{t("result.more", { count: alternatives.length - shownAtOnce })}</summary>
-              <ByOccurrence list={alternatives.slice(shownAtOnce)} />
+              <ByOccurrence list={alternatives.slice(shownAtOnce)} claimStands={claimStands} />
             </details>
           )}
         </>

@@ -1,6 +1,6 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import type { Library } from "../metals/library.ts";
+import { builtIn, type Library } from "../metals/library.ts";
 import { missingFrom } from "../metals/own-changes.ts";
 import {
   libraryWith,
@@ -21,6 +21,24 @@ export interface CurrentLibrary {
    */
   keep(own: OwnMetals): Promise<void>;
 }
+
+/**
+ * The library as of a version that a record names: this program's metals with the owner's as they were then. The one in
+ * force where the record names none, or its version is not in this ledger.
+ */
+export async function libraryAt(ledger: Ledger, version: string | undefined, now: Library): Promise<Library> {
+  if (version === undefined || version === now.version) return now;
+  const own = ownPart(version);
+  if (own === undefined) return builtIn;
+  const entries = await ledger.entries({ kind: "library-version", newestFirst: true });
+  const entry = entries.find((one) => one.kind === "library-version" && ownPart(one.body.version) === own);
+  return entry?.kind === "library-version" && entry.body.metals !== undefined
+    ? libraryWith(readOwnMetals(JSON.stringify(entry.body.metals)))
+    : now;
+}
+
+/** The owner's part of a library version, such as own.3 of 5+own.3. */
+const ownPart = (version: string) => /\bown\.\d+$/.exec(version)?.[0];
 
 /** Finds the newest own metals in the ledger. */
 export async function currentLibrary(ledger: Ledger): Promise<CurrentLibrary> {

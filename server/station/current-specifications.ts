@@ -6,6 +6,7 @@ import {
   type OwnSpecifications,
   ownSpecificationsFormat,
   readOwnSpecifications,
+  refuseOtherFineness,
   specificationsOf,
   writeOwnSpecifications,
 } from "../metals/specifications/own-specifications.ts";
@@ -39,7 +40,7 @@ export async function currentSpecifications(
 
 /**
  * Keeps own specifications as the next version. Refuses every fault (an unknown metal, a fine mass that is not mass ×
- * fineness, an id or name given twice, a changed name, one that is gone); throws LedgerError when not stored.
+ * fineness, a fineness its metal does not have, an id or name given twice, a changed name, one that is gone); throws LedgerError when not stored.
  */
 export async function keepSpecifications(
   ledger: Ledger,
@@ -50,6 +51,11 @@ export async function keepSpecifications(
   const checked = readOwnSpecifications(writeOwnSpecifications(next), library);
   const { own } = await currentSpecifications(ledger, library);
   refuseSilentChanges(own.specifications, checked.specifications);
+  const held = new Set(own.specifications.map((one) => JSON.stringify(one)));
+  refuseOtherFineness(
+    checked.specifications.filter((one) => !held.has(JSON.stringify(one))),
+    library,
+  );
   const missing = missingFrom(checked.specifications, own.specifications);
   if (missing.length > 0)
     throw new Refusal("specification.missing", { names: missing.map(({ name }) => name) });

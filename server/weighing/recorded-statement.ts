@@ -32,10 +32,11 @@ export interface RecordedStatement extends Pick<StatedDensity, Always>, Earlier 
   fineness?: StatedMeaning["fineness"];
   cautions?: StatedMeaning["cautions"];
   next_tests?: StatedMeaning["next_tests"];
+  versions?: StatedMeaning["versions"];
 }
 
 /** The statement of a record whose readings are those of no density. */
-export type RecordedNoReading = Omit<NoReading, "id" | "versions">;
+export type RecordedNoReading = Omit<NoReading, "id" | "versions"> & Partial<Pick<NoReading, "versions">>;
 
 /** True for the statement of a measurement. */
 export function isMeasured(statement: RecordedStatement | RecordedNoReading): statement is RecordedStatement {

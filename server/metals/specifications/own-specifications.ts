@@ -2,7 +2,9 @@ import { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { reasonOf } from "../../../calibration/reason.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
+import { called } from "../called.ts";
 import { faultAt, faultsIn, saying } from "../file-faults.ts";
+import { preciousElement } from "../fineness/precious-element.ts";
 import { builtIn, type Library } from "../library.ts";
 import { checkFineMass } from "./fine-mass-check.ts";
 import type { Specification } from "./specification.ts";
@@ -100,6 +102,37 @@ function refuseWearAbove({ mass_g, least_current_g: least }: OwnSpecifications["
       { least_g: least, mass_g: { decimal: mass_g } },
       "leastCurrent",
     );
+}
+
+/** Stamps are rounded: 916 stands for 916.7. */
+const leastSlackPermille = 5;
+
+/**
+ * Refuses a fineness that its metal does not have, such as one typed in per cent. Only what is new is asked: entries of
+ * earlier versions may break it and still be read.
+ */
+export function refuseOtherFineness(
+  specifications: OwnSpecifications["specifications"],
+  library: Library,
+): void {
+  const faults = specifications.flatMap(({ name, metal: id, fineness_permille, ...of }) => {
+    const metal = library.metal(id);
+    const element = preciousElement(metal);
+    const [usual, low, high] = (element && metal.composition[element]) ?? [];
+    if (usual === undefined) return [];
+    const [low_permille, high_permille] = [1000 * (low ?? usual), 1000 * (high ?? usual)];
+    const slack = Math.max(of.fineness_tolerance_permille ?? 0, leastSlackPermille);
+    const typed = Number(fineness_permille);
+    if (typed >= low_permille - slack && typed <= high_permille + slack) return [];
+    return message("specification.other-fineness", {
+      name,
+      fineness_permille: { decimal: fineness_permille },
+      metal: called(metal),
+      low_permille,
+      high_permille,
+    });
+  });
+  if (faults.length > 0) throw new Refusal("own.not-taken-over", { faults }, "fineness");
 }
 
 /** Own specifications as JSON text that readOwnSpecifications takes back unchanged. */

@@ -1,7 +1,10 @@
 import type { CurvePoint } from "../../../calibration/distribution.ts";
 import { type Evaluate, isRefused } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { Library } from "../../metals/library.ts";
 import { type Standing, standingBy } from "../../reports/stated.ts";
+import { libraryAt } from "../../station/current-library.ts";
 import { weighingOf } from "../../weighing/evolve.ts";
 import type { Item } from "../../weighing/item.ts";
 
@@ -24,4 +27,13 @@ export async function readRecord(
   // The curve is drawn anew from the recorded request: the same request gives the same digits.
   const again = await evaluate(stated.result.request);
   return { item, stated, curve: isRefused(again) ? [] : again.curve };
+}
+
+/** The library as of the version that the statement of a record names. */
+export function judgedBy(
+  ledger: Ledger,
+  { result, statement }: Pick<Standing, "result" | "statement">,
+  now: Library,
+): Promise<Library> {
+  return libraryAt(ledger, statement.versions?.library ?? result.versions.library, now);
 }

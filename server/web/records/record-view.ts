@@ -30,7 +30,18 @@ export function recordView(
   entries: readonly Entry[],
   { result: stated, statement, entry, piece: told }: Standing,
   curve: readonly CurvePoint[],
-  { csrfToken, locale, library }: { csrfToken: string; locale: Locale; library: Library },
+  {
+    csrfToken,
+    locale,
+    library,
+    judgedBy,
+  }: {
+    csrfToken: string;
+    locale: Locale;
+    library: Library;
+    /** the library as of the version that the statement names */
+    judgedBy: Library;
+  },
 ): Omit<
   RecordView,
   "photos" | "photoForm" | "excludePhoto" | "excludedPhotos" | "amendable" | "assay" | "refused"
@@ -51,10 +62,12 @@ export function recordView(
     when: whenOf(first?.at ?? entry.at),
     method: t(`method.${item.method}.name`),
     ...(isMeasured(statement)
-      ? { measured: measuredView(statement, curve, { claim: item.claim, request, library, locale }) }
+      ? {
+          measured: measuredView(statement, curve, { claim: item.claim, request, library: judgedBy, locale }),
+        }
       : {}),
     conditions: [...conditionsOf(request, statement, locale), ...profilesOf(checked, locale)],
-    result: resultViewOf(statement, library),
+    result: resultViewOf(statement, judgedBy),
     budget: (statement.budget ?? []).map((row) => budgetInput(row, locale)),
     captures: item.captures.map((capture) => captureView(capture, item, locale)),
     secondReadings: item.secondReadings.map(secondReadingView),

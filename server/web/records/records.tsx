@@ -25,7 +25,7 @@ import { whenOf } from "../when.ts";
 import { amendmentForm, answerForm, voidForm } from "./amendment-form.ts";
 import { noRecord } from "./no-record.tsx";
 import { listOf } from "./record-list.ts";
-import { readRecord } from "./record-read.ts";
+import { judgedBy, readRecord } from "./record-read.ts";
 import { nameIn, recordView } from "./record-view.ts";
 
 type ItemRequest = FastifyRequest<{ Params: { piece: string } }>;
@@ -89,7 +89,11 @@ export function recordRoutes(
     const { item, stated, curve } = read;
     const around = frame(request, reply);
     const view = {
-      ...recordView(item, entries, stated, curve, { ...around, library: library() }),
+      ...recordView(item, entries, stated, curve, {
+        ...around,
+        library: library(),
+        judgedBy: await judgedBy(ledger, stated, library()),
+      }),
       assay: assayView(item.id, entries, around.locale),
       photos: item.photos.map((entry) => photoView(entry, item.ticket)),
       excludePhoto: {

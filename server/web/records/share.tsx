@@ -19,7 +19,7 @@ import { measured } from "../../reports/stated.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { noRecordPage } from "./no-record.tsx";
-import { type RecordRead, readRecord } from "./record-read.ts";
+import { judgedBy, type RecordRead, readRecord } from "./record-read.ts";
 import { recordView } from "./record-view.ts";
 
 interface ShareParts {
@@ -49,6 +49,7 @@ export function shareRoutes(app: FastifyInstance, { ledger, evaluate, demo, libr
         ticked: tickedIn(request),
         locale: lookOf(request).locale,
         library: library(),
+        judgedBy: await judgedBy(ledger, read.stated, library()),
       })
     );
   }
@@ -98,10 +99,11 @@ function tickedIn({ query }: ShareRequest): Ticked {
 function sheetOf(
   read: RecordRead,
   entries: readonly Entry[],
-  { ticked, locale, library }: { ticked: Ticked; locale: Locale; library: Library },
+  { ticked, ...around }: { ticked: Ticked; locale: Locale; library: Library; judgedBy: Library },
 ): ShareSheet {
   const { item, stated, curve } = read;
-  const view = recordView(item, entries, stated, curve, { csrfToken: "", locale, library });
+  const { locale, judgedBy: library } = around;
+  const view = recordView(item, entries, stated, curve, { csrfToken: "", ...around });
   const { statement } = measured(stated);
   if (!view.measured) throw new Refusal("record.no-density");
   const { density, plot } = view.measured;

@@ -14,6 +14,7 @@ export function resultViewOf(
     ...(claim === null ? {} : { claim: calledById(claim, library) }),
     answer,
     ...(says && { says }),
+    claimStands: not_excluded.some(({ id }) => id === claim),
     alternatives: not_excluded
       .filter(({ id }) => id !== claim)
       .map(({ id, kind, occurrence, likelihood_ratio, why, separated_by }) => ({

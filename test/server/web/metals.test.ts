@@ -2,10 +2,12 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { knownMixtures } from "../../../server/metals/composites/binary-mixtures.ts";
 import { knownCoreAndSkins } from "../../../server/metals/composites/core-and-skin.ts";
 import { builtIn, metals } from "../../../server/metals/library.ts";
+import { writeOwnMetals } from "../../../server/metals/own-metals.ts";
 import { publishedPairs } from "../../../server/metals/published-pairs.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { textOf } from "./recorded.ts";
 
 let at: TestBench;
 beforeEach(async () => {
@@ -173,6 +175,16 @@ describe("metals of one's own", () => {
     await at.post("/metals/own/own-second/removal", {});
     expect(at.library.now.version).toMatch(/\+own\.3$/);
     for (const url of ["/records/bell", "/records", "/"]) expect((await get(url)).statusCode, url).toBe(200);
+    // its band moves away from the piece; the record is drawn as it was judged
+    const bands = async () => (await textOf(at, "/records/bell")).match(/Quay bell metal \d\S+ \d\S+/g);
+    const judged = await bands();
+    const held = JSON.parse(writeOwnMetals(at.library.own!));
+    held.version++;
+    held.metals[0].density_g_cm3 = { nominal: 12, low: 11.9, high: 12.1 };
+    const moved = { name: "json-file", text: JSON.stringify(held) };
+    expect((await at.send("/metals/own/import", moved)).statusCode).toBe(303);
+    expect(judged).not.toBeNull();
+    expect(await bands()).toEqual(judged);
   });
 
   test("what was exported is taken over again by another bench, and survives its restart", async () => {

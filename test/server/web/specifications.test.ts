@@ -81,6 +81,15 @@ test("one that stands already is not replaced by another of its name, and wear c
   expect(await textOf(at, "/specifications.json")).toContain('"least_current_g": 7.9');
 });
 
+test("a fineness in per cent, or of another metal, is refused", async () => {
+  for (const fineness of ["91,67", "750"]) {
+    const answer = await at.post("/specifications", { ...own, fineness, fine: "" });
+    expect(answer.statusCode).toBe(422);
+    expect(wordsOf(answer.body)).toContain("Harbour medal is stated with");
+  }
+  expect(await textOf(at, "/specifications.json")).not.toContain("Harbour medal");
+});
+
 test("the fineness of a typed density has its freedom in it: 14.00 leaves 549 to 672 ‰ and more", async () => {
   const text = await textOf(at, "/plan/fineness?density=14,00&uDensity=0.01&metal=gold&colour=any");
   // volume-additive table: at 14 g/cm³ all silver gives 549 ‰, all copper 672 ‰ (computed by hand)

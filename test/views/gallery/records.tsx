@@ -74,6 +74,7 @@ export const record = (
       state: "consistent-not-unique",
       claim: { metal: "ag-999" },
       answer: "The density fits silver 999 and also another thing.",
+      claimStands: true,
       alternatives: [
         {
           id: "pb-core",
