@@ -13,6 +13,9 @@ export const balanceName = {
   recorded: "recorded balance",
 };
 
+/** The address in the name of a sensor; undefined for a name of another form. */
+export const sensorAddress = (name: string): string | undefined => /^sensor on (.+)$/s.exec(name)?.[1];
+
 /** The name of a balance as a message with its port as a value; a name of another form is shown as it stands. */
 export function nameMessage(name: string): Message | string {
   if (name === balanceName.simulated) return message("balance.name.simulated");

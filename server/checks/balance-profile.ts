@@ -24,6 +24,8 @@ export interface BalanceProfile {
   span?: ProfileNumber;
   /** where the thermometer was compared, coldest first */
   thermometer?: readonly ThermometerPoint[];
+  /** the same for the sensors that were checked, by their address */
+  sensors?: Readonly<Record<string, readonly ThermometerPoint[]>>;
 }
 
 /** How long a check holds, in days. Common practice: yearly, after a move or a knock; the thermometer comparison monthly. */
@@ -45,6 +47,13 @@ export const assumedImmersedPerDry = 2;
 
 const day = 86_400_000;
 
+/** The checks that hold at a time, oldest first. */
+export function holding<Result extends CheckResult>(results: readonly Result[], at: string): Result[] {
+  const holds = ({ at: made, kind }: Result) =>
+    made <= at && Date.parse(made) + (validDays[kind] ?? checkWeightDays) * day >= Date.parse(at);
+  return results.filter(holds).sort((a, b) => a.at.localeCompare(b.at));
+}
+
 /**
  * The profile a set of check results makes, at a given time. The passed ones count: repeatability tests that still
  * hold are pooled, of the others the latest is taken. A failed test enters where its number is worse than that, until
@@ -59,10 +68,7 @@ export function balanceProfile(of: {
   by: string;
 }): BalanceProfile {
   const { balance, readabilityGrams, at, by } = of;
-  const holds = (result: CheckResult) =>
-    result.at <= at &&
-    Date.parse(result.at) + (validDays[result.kind] ?? checkWeightDays) * day >= Date.parse(at);
-  const results = of.results.filter(holds).sort((a, b) => a.at.localeCompare(b.at));
+  const results = holding(of.results, at);
   const latest = (kind: CheckKind) => results.findLast((result) => result.kind === kind);
   const assumedNumber = (value: number, assumed: Assumed): ProfileNumber => ({
     value,

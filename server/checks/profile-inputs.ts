@@ -1,5 +1,5 @@
 import type { BalanceProfile } from "./balance-profile.ts";
-import { correctionAt } from "./thermometer-points.ts";
+import { correctionAt, type TemperatureCorrection } from "./thermometer-points.ts";
 
 /** The `balance` part of a compute request, in the keys of its contract. */
 export interface BalanceAsked {
@@ -37,10 +37,16 @@ export function temperatureAsked(
   shownCelsius: number,
 ): LiquidTemperatureAsked | undefined {
   const found = thermometer && correctionAt(thermometer, shownCelsius);
-  if (found === undefined) return undefined;
-  const { correctionCelsius, uCelsius, dof } = found;
+  return found && correctedAsked(shownCelsius + found.correctionCelsius, found);
+}
+
+/** The same of a temperature that is corrected already. */
+export function correctedAsked(
+  celsius: number,
+  { correctionCelsius, uCelsius, dof }: TemperatureCorrection,
+): LiquidTemperatureAsked {
   return {
-    temperature_c: shownCelsius + correctionCelsius,
+    temperature_c: celsius,
     temperature_correction_c: correctionCelsius,
     temperature_u_c: uCelsius,
     ...(dof === null ? {} : { temperature_dof: dof }),

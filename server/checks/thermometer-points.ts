@@ -29,6 +29,14 @@ export function thermometerPoints(results: readonly CheckResult[]): ThermometerP
   return points.sort((a, b) => a.atCelsius - b.atCelsius);
 }
 
+export interface TemperatureCorrection {
+  /** to be added to what it shows, °C */
+  correctionCelsius: number;
+  /** standard uncertainty of the corrected temperature, °C */
+  uCelsius: number;
+  dof: number | null;
+}
+
 /**
  * Correction at a temperature, °C, and what is known of it: between two points along the straight line that joins them,
  * beyond them that of the nearest. u: of the points by their weights, which one reference may have moved together, and
@@ -37,7 +45,7 @@ export function thermometerPoints(results: readonly CheckResult[]): ThermometerP
 export function correctionAt(
   points: readonly ThermometerPoint[],
   shownCelsius: number,
-): { correctionCelsius: number; uCelsius: number; dof: number | null } | undefined {
+): TemperatureCorrection | undefined {
   const above = points.findIndex(({ atCelsius }) => atCelsius >= shownCelsius);
   const upper = points.at(above);
   if (upper === undefined) return undefined;

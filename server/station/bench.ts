@@ -14,6 +14,7 @@ import type { Item } from "../weighing/item.ts";
 import { procedureChecks } from "../weighing/procedure-checks.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import { lastSecondReading } from "../weighing/second-person.ts";
+import type { SensorsNow } from "../weighing/sensor-value.ts";
 import type { Reading } from "../weighing/taken-reading.ts";
 import type { AdjustmentOpen } from "./adjustment-repository.ts";
 import { announcedMass } from "./announced-mass.ts";
@@ -134,6 +135,10 @@ export class Bench {
   }
   get library(): Library {
     return this.#parts.library?.() ?? builtIn;
+  }
+  /** what the sensors beside the balance show now */
+  get sensors(): SensorsNow | undefined {
+    return this.#parts.sensors?.();
   }
   get preferences(): Preferences {
     return this.#parts.preferences?.() ?? firstSettings;

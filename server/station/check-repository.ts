@@ -1,6 +1,8 @@
-import { balanceProfile } from "../checks/balance-profile.ts";
+import { sensorAddress } from "../../drivers/balance-name.ts";
+import { balanceProfile, holding } from "../checks/balance-profile.ts";
 import { type BenchClosed, benchClosed } from "../checks/bench-closed.ts";
 import type { CheckResult } from "../checks/check.ts";
+import { type ThermometerPoint, thermometerPoints } from "../checks/thermometer-points.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import { chartsOf } from "./check-charts.ts";
@@ -37,6 +39,17 @@ export interface CheckRepository {
 /** The name under which the bench's thermometer is checked. */
 export const thermometerName = "thermometer";
 
+/** Where sensors were compared, by their address. Checks oldest first. */
+function sensorPoints(checks: readonly StoredCheck[]): Record<string, ThermometerPoint[]> {
+  const addresses = new Set(checks.flatMap(({ of }) => sensorAddress(of) ?? []));
+  return Object.fromEntries(
+    [...addresses].map((address) => [
+      address,
+      thermometerPoints(checks.filter(({ of }) => sensorAddress(of) === address)),
+    ]),
+  );
+}
+
 const isOf = (balance: string, { of }: StoredCheck) => of === balance || of === thermometerName;
 
 /** Reads the checks of a ledger. */
@@ -52,14 +65,13 @@ export async function checkRepository(ledger: Ledger, now: () => Date): Promise<
   }
   const profileFrom =
     (counts: (check: StoredCheck) => boolean): ProfileOf =>
-    (balance, readabilityGrams) =>
-      balanceProfile({
-        balance,
-        readabilityGrams,
-        results: all.filter((check) => isOf(balance, check) && counts(check)),
-        at: now().toISOString(),
-        by: "bench",
-      });
+    (balance, readabilityGrams) => {
+      const at = now().toISOString();
+      const results = all.filter((check) => isOf(balance, check) && counts(check));
+      const sensors = sensorPoints(holding(all.filter(counts), at));
+      const profile = balanceProfile({ balance, readabilityGrams, results, at, by: "bench" });
+      return { ...profile, ...(Object.keys(sensors).length > 0 && { sensors }) };
+    };
   const versions = await profileVersions(ledger);
   const current = (of: string) => {
     // its own checks alone; what is found does not hang on the readability, only what is assumed

@@ -129,10 +129,10 @@ function onSecondBalance(item: Item, asked: object, conditions: Conditions, prof
 /** The liquid and what hangs in it; nothing for a method without, undefined while the water temperature is missing. */
 function inLiquidAsked(item: Item, conditions: Conditions, profileOf?: ProfileOf) {
   if (methods[item.method].pieceTemperature) return {};
-  const temperature = liquidTemperature(item);
-  if (temperature === undefined) return undefined;
   const dry = standing(item, "dry");
   const profile = profileOf?.(dry[0]?.balance ?? "typed", readabilityGrams(dry));
+  const temperature = liquidTemperature(item, profile?.sensors);
+  if (temperature === undefined) return undefined;
   return {
     liquid: liquidAsked(item, temperature, conditions, profile),
     hanger: hangerAsked(item.details, conditions),

@@ -42,9 +42,10 @@ export function situationOf(
     ...(captures.some(({ sensed, silent }) => sensed || silent)
       ? {
           sensors: {
-            liquid: captures.flatMap(liquidTemperatures).map(({ sensor, value, half_width }) => ({
+            liquid: captures.flatMap(liquidTemperatures).map(({ sensor, value, half_width, text, unit }) => ({
               sensor,
               celsius: value,
+              shown: { text, unit },
               ...(half_width === undefined ? {} : { halfWidth: half_width }),
             })),
             silent: [

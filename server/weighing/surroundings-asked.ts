@@ -1,5 +1,5 @@
 import type { BalanceProfile } from "../checks/balance-profile.ts";
-import { temperatureAsked } from "../checks/profile-inputs.ts";
+import { correctedAsked, temperatureAsked } from "../checks/profile-inputs.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Details } from "./details.ts";
 import type { Item } from "./item.ts";
@@ -8,14 +8,15 @@ import { type LiquidTemperature, sensedAir } from "./sensed.ts";
 const sqrt3 = Math.sqrt(3);
 
 /**
- * Temperature of the liquid: of a sensor within its own half-width; typed, corrected by the thermometer's own check, or
+ * Temperature of the liquid: of a sensor, corrected by its own check or within its own half-width; typed, corrected by the thermometer's own check, or
  * within the half-width of the conditions.
  */
 function temperatureFor(
-  { celsius, halfWidth, from }: LiquidTemperature,
+  { celsius, halfWidth, from, checked: ofSensor }: LiquidTemperature,
   conditions: Conditions,
   profile: BalanceProfile | undefined,
 ) {
+  if (ofSensor) return correctedAsked(celsius, ofSensor);
   const checked = from === "typed" && profile ? temperatureAsked(profile, celsius) : undefined;
   return (
     checked ?? {

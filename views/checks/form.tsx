@@ -24,11 +24,32 @@ export interface CheckFormView {
   };
   /** entries of the guide that the method in use does not weigh */
   hidden?: readonly string[];
+  /** sensors that show a temperature, where a thermometer is checked */
+  sensors?: readonly { address: string; shows: string }[];
   /** the reading that is taken next from the balance; left out where none is, or all are there */
   take?: { number: number; of: number; live: ComponentChildren };
   chart?: ControlChartPlot;
   csrfToken: string;
   stepKey: string;
+}
+
+/** Which thermometer is checked: the one that is read by eye, or a sensor of the bench. */
+function WhichThermometer(props: { sensors: CheckFormView["sensors"]; chosen: string }) {
+  const t = useTell();
+  if (!props.sensors) return null;
+  return (
+    <div class="field">
+      <label for="sensor">{t("check-form.which-thermometer")}</label>
+      <select id="sensor" name="sensor">
+        <option value="">{t("check-form.by-eye")}</option>
+        {props.sensors.map(({ address, shows }) => (
+          <option key={address} value={address} selected={address === props.chosen}>
+            {address} ({shows})
+          </option>
+        ))}
+      </select>
+    </div>
+  );
 }
 
 /** One guided check: why, how, the entries, the outcome and its chart. Sent to POST /checks/KIND. */
@@ -77,6 +98,7 @@ export function CheckForm(view: CheckFormView) {
               {t("check-form.attempt-rest")}
             </p>
           )}
+          <WhichThermometer sensors={view.sensors} chosen={view.values.sensor ?? ""} />
           {guide.once.map((entry) => (
             <Entry key={entry.name} entry={entry} view={view} label={entry.label} />
           ))}

@@ -32,6 +32,7 @@ export function checkFormView(
   const known = Object.keys(values).length === 0 ? inLanguage(lastTime(kind, mine.at(-1)), locale) : values;
   const names = readingsOf(kind, method);
   const toTake = names.findIndex((name) => (known[name] ?? "").trim() === "");
+  const sensors = thermometersHeard(bench);
   const passedBefore = mine.findLastIndex(({ passed }) => passed);
   return {
     kind,
@@ -50,12 +51,23 @@ export function checkFormView(
           },
         }
       : {}),
+    ...(thermometerChecks.has(kind) && sensors.length > 0 && { sensors }),
     problems,
     attempt: mine.length - passedBefore,
     csrfToken,
     stepKey: values.step ?? randomUUID(),
     ...(outcome && { outcome: outcomeOf(outcome, locale) }),
   };
+}
+
+const thermometerChecks: ReadonlySet<CheckKind> = new Set(["thermometer", "ice-point"]);
+
+/** The sensors in the liquid that show a temperature, by their address, with what each shows now. */
+function thermometersHeard({ sensors }: Bench): { address: string; shows: string }[] {
+  const { sensed = [] } = sensors ?? {};
+  return sensed
+    .filter(({ place, quantity }) => place === "liquid" && quantity === "temperature")
+    .map(({ sensor, text, unit }) => ({ address: sensor, shows: `${text} ${unit}` }));
 }
 
 /** Decimal text with the mark of the page. */

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { Refusal } from "../../../calibration/refusal.ts";
+import { balanceName } from "../../../drivers/balance-name.ts";
 import type { CheckKind } from "../../../views/checks/guides.ts";
 import { ownScatter } from "../../checks/charts/epoch.ts";
 import type { CheckResult } from "../../checks/check.ts";
@@ -35,13 +36,14 @@ export function balanceChecked(bench: Bench): string {
 /** What a check was asked, as its function takes it, with what came of it. Throws Refusal. */
 export async function checkMade(
   kind: CheckKind,
-  typed: TypedCheck,
+  typed: TypedCheck & { sensor: string },
   on: CheckedOn,
 ): Promise<{ result: CheckResult; asked: unknown }> {
   const { rows, readabilityGrams, resolutionCelsius, once, weight } = typed;
   const balance = balanceChecked(on.bench);
   const checked = { at: on.at, by: typed.by, of: balance };
-  const ofThermometer = { ...checked, of: thermometerName };
+  const { sensor } = typed;
+  const ofThermometer = { ...checked, of: sensor === "" ? thermometerName : balanceName.sensor(sensor) };
   const all = (name: string) => rows.map((row) => row[name] ?? "");
   const known = on.checks.passedProfileOf(balance, readabilityGrams);
   const repeatabilityGrams = known.repeatability.value;

@@ -125,16 +125,20 @@ export function checkRoutes(
       const values = asTyped(request);
       const read = postedForm(request, checkForm(kind));
       if ("problems" in read) return form(request, reply, kind, { problems: read.problems, values });
-      const { step, note } = formIn(request, keptForm);
+      const { step, note, sensor = "" } = formIn(request, keptForm);
       try {
         const already = checks.all.find(({ id }) => id === step);
         if (!already) {
-          const { result, asked } = await checkMade(kind, read.values, {
-            bench,
-            checks,
-            evaluate,
-            at: now(),
-          });
+          const { result, asked } = await checkMade(
+            kind,
+            { ...read.values, sensor },
+            {
+              bench,
+              checks,
+              evaluate,
+              at: now(),
+            },
+          );
           const kept = { ...result, ...(note === "" ? {} : { note }) };
           await checks.keep(kept, asked, step);
         }
@@ -150,7 +154,8 @@ export function checkRoutes(
 }
 
 const takenForm = ({ named }: Entries) => named("");
-const keptForm = ({ typed, ifSent }: Entries) => z.object({ step: ifSent(), note: typed() });
+const keptForm = ({ typed, ifSent }: Entries) =>
+  z.object({ step: ifSent(), note: typed(), sensor: ifSent() });
 const lookedAtForm = (entry: Entries) =>
   z.object({ adjusted: entry.text({ missing: message("bench-check.entry.unsigned") }) });
 const limitsForm = ({ typed }: Entries) => z.object({ chart: typed(), by: typed(), why: typed() });

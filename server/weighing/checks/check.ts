@@ -12,6 +12,7 @@ const shared = [
   "check.water-unlike-room",
   "check.sensor-silent",
   "check.temperature-jumped",
+  "check.sensor-display-changed",
   "check.thermometers-differ",
   "check.mass-not-expected",
   "check.display-stuck",

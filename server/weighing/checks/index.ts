@@ -29,7 +29,7 @@ import { restsOnBottom } from "./rests-on-bottom.ts";
 import { scatterAboveAssumed } from "./scatter-above-assumed.ts";
 import { scatterContradicts } from "./scatter-contradicts.ts";
 import { scattersLittle } from "./scatters-little.ts";
-import { sensorSilent, temperatureJumped, thermometersDiffer } from "./sensors.ts";
+import { sensorDisplayChanged, sensorSilent, temperatureJumped, thermometersDiffer } from "./sensors.ts";
 import type { Situation } from "./situation.ts";
 import { stillClimbing } from "./still-climbing.ts";
 import { tareWhileImmersed } from "./tare-while-immersed.ts";
@@ -47,6 +47,7 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   waterUnlikeRoom,
   sensorSilent,
   temperatureJumped,
+  sensorDisplayChanged,
   thermometersDiffer,
   massNotExpected,
   displayStuck,

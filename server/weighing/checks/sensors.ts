@@ -1,3 +1,4 @@
+import { decimalsShown } from "../../../calibration/decimal.ts";
 import type { Remedy } from "./check.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
 import type { Situation } from "./situation.ts";
@@ -31,6 +32,30 @@ export const temperatureJumped: ProcedureCheck = {
       return {
         severity: "warn",
         params: { sensor, before: before.celsius, now: celsius },
+        remedies: [lookAtSensor, readAgain],
+      };
+    }
+    return undefined;
+  },
+};
+
+/**
+ * A sensor shows another unit or another number of decimals than before, and goes on so. One that leaves zeros at the end out
+ * goes back and forth and is not asked about.
+ */
+export const sensorDisplayChanged: ProcedureCheck = {
+  code: "check.sensor-display-changed",
+  look({ sensors }) {
+    const all = sensors?.liquid ?? [];
+    for (const sensor of new Set(all.map((one) => one.sensor))) {
+      const shown = all.flatMap((one) => (one.sensor === sensor && one.shown ? [one.shown] : []));
+      const displays = shown.map(({ text, unit }) => `${unit} ${decimalsShown(text)}`);
+      const at = displays.findIndex((display) => display !== displays[0]);
+      if (at < 1 || displays.slice(at).includes(displays[0]!)) continue;
+      const told = ({ text, unit }: (typeof shown)[number]) => `${text} ${unit}`;
+      return {
+        severity: "warn",
+        params: { sensor, before: told(shown[at - 1]!), now: told(shown[at]!) },
         remedies: [lookAtSensor, readAgain],
       };
     }

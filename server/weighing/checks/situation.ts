@@ -52,7 +52,13 @@ export interface Situation {
   roomCelsius?: number;
   /** what sensors in the liquid showed with the readings that count, in order; which were silent; whether a temperature was typed too */
   sensors?: {
-    liquid: readonly { sensor: string; celsius: number; halfWidth?: number }[];
+    liquid: readonly {
+      sensor: string;
+      celsius: number;
+      halfWidth?: number;
+      /** decimal text and unit as sent */
+      shown?: { text: string; unit: string };
+    }[];
     silent: readonly string[];
     typed: boolean;
   };

@@ -60,6 +60,47 @@ test("a probe is added, and its temperature goes with each reading into the reco
   });
 });
 
+test("a probe that was checked is corrected by it, with its uncertainty; what it showed is kept, and a changed display is asked about", async () => {
+  await add();
+  await shows("21.40 °C", 21.4);
+  expect(await textOf(at, "/checks/thermometer")).toContain(probe.path);
+  const reading = (name: string, values: string[]) =>
+    Object.fromEntries(values.map((value, i) => [`${name}-${i + 1}`, value]));
+  const kept = await at.post("/checks/thermometer", {
+    sensor: probe.path,
+    ...reading("stated", ["21.70", "21.70", "21.70"]),
+    ...reading("reading", ["21.40", "21.40", "21.40"]),
+    referenceU: "0.02",
+    by: "A. Berg",
+    step: "probe",
+  });
+  expect(kept.statusCode).toBe(303);
+  await at.post("/bench/piece", { ticket: "L-5", method: "hung", claim: "ag-999", key: "L-5" });
+  await at.post("/bench/typed-readings", { role: "dry", reading: "31.1035", unit: "g" });
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1435", unit: "g" });
+  await shows("21.4 °C", 21.4);
+  await until(() => {
+    probe.send("21.4 °C\r\n");
+    return at.sensors.now().sensed[0]?.text === "21.4";
+  }, "the other display");
+  await at.post("/bench/typed-readings", { role: "immersed", reading: "28.1437", unit: "g" });
+  expect(at.bench.checks.map(({ code }) => code)).toContain("check.sensor-display-changed");
+  expect((await at.post("/bench/record", {})).statusCode).toBe(303);
+  const [result] = await at.ledger.entries({ kind: "result" });
+  if (result?.kind !== "result") throw new Error("no record");
+  // three like pairs: of the correction only the last place, read twice, and the reference are left
+  const u = Math.hypot(0.01 / Math.sqrt(6), 0.02);
+  expect(result.body.request).toMatchObject({
+    liquid: {
+      temperature_c: expect.closeTo(21.7, 9),
+      temperature_correction_c: expect.closeTo(0.3, 9),
+      temperature_u_c: expect.closeTo(Math.hypot(u, (0.01 * 0.3) / Math.sqrt(3)), 9),
+    },
+  });
+  const capture = (await at.ledger.entriesOf("L-5")).find(({ body }) => "sensed" in body);
+  expect(capture?.body).toMatchObject({ sensed: [{ text: "21.40", value: 21.4 }] });
+});
+
 test("the same form sent twice takes one reading, also when the probe moved in between", async () => {
   await add();
   await shows("21.40 °C", 21.4);
