@@ -2,7 +2,7 @@ import { scaleLinear } from "d3-scale";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
 import type { Report } from "../../views/reports/report.ts";
-import { type Doc, ink, pale } from "./pdf-paper.ts";
+import { type Doc, ink, pale } from "./pdf-doc.ts";
 
 /** At most so many bands are drawn; the list of names beside the plot is complete. */
 const mostBands = 5;

@@ -2,7 +2,8 @@ import { encode } from "uqr";
 import { tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
 import type { BudgetLine, Report } from "../../views/reports/report.ts";
-import { ink, type Paper, paper } from "./pdf-paper.ts";
+import { ink } from "./pdf-doc.ts";
+import { Paper } from "./pdf-paper.ts";
 import { drawPlot, plotHeight } from "./pdf-plot.ts";
 
 /**
@@ -12,7 +13,7 @@ import { drawPlot, plotHeight } from "./pdf-plot.ts";
 export async function reportPdf(report: Report): Promise<Buffer> {
   const t = tellerOf(report.locale);
   const { locale, issuedAt, onlyEnglish, demonstration } = report;
-  const sheet = paper({
+  const sheet = new Paper({
     ...{ locale, issuedAt, onlyEnglish },
     ...(demonstration ? { demonstration: t("report.demonstration") } : {}),
     title: `${report.title} ${report.number}`,
@@ -145,6 +146,9 @@ function signatures(sheet: Paper, report: Report): void {
   });
 }
 
+/** Side of the code that holds the hash of the record. */
+const qrPoints = 66;
+
 /** What stands behind the result is read by few. */
 const small = { size: 7.5 };
 
@@ -152,10 +156,7 @@ function behindIt(sheet: Paper, report: Report): void {
   const t = tellerOf(report.locale);
   sheet.factsInPairs(report.organisation.filter(({ label }) => label !== t("report.organisation.name")));
   sheet.paragraph(report.uncertaintyStatement, small);
-  if (report.otherTests.length > 0) {
-    sheet.heading(t("report.headings.other-tests"));
-    sheet.list(report.otherTests, small.size);
-  }
+  headedList(sheet, t("report.headings.other-tests"), report.otherTests);
   sheet.heading(t("report.headings.method"));
   sheet.paragraph(report.method, small);
   sheet.paragraph(
@@ -165,16 +166,29 @@ function behindIt(sheet: Paper, report: Report): void {
   const deviations = [...report.deviations, ...report.warnings];
   sheet.paragraph(deviations.length === 0 ? t("report.deviations.none") : t("report.deviations.some"), small);
   sheet.list(deviations, small.size);
-  for (const [heading, told] of [
-    [t("report.headings.attempts"), report.attempts],
-    [t("report.headings.amendments"), report.amendments],
-  ] as const) {
-    if (told.length === 0) continue;
-    sheet.heading(heading);
-    sheet.list([...told], small.size);
-  }
+  headedList(sheet, t("report.headings.attempts"), report.attempts);
+  headedList(sheet, t("report.headings.amendments"), report.amendments);
   sheet.heading(t("report.headings.conditions"));
   sheet.factsInPairs(report.conditions);
+  readings(sheet, report);
+  budget(sheet, report);
+  sheet.heading(t("report.headings.cautions"));
+  sheet.paragraph([...report.cautions.slice(1), ...report.statements].join(" "), small);
+  if (report.authorisedBy !== null)
+    sheet.paragraph(t("report.authorised", { by: report.authorisedBy }), { bold: true });
+  record(sheet, report);
+}
+
+/** Sentences under their heading; nothing where there are none. */
+function headedList(sheet: Paper, heading: string, items: readonly string[]): void {
+  if (items.length === 0) return;
+  sheet.heading(heading);
+  sheet.list(items, small.size);
+}
+
+function readings(sheet: Paper, report: Report): void {
+  const t = tellerOf(report.locale);
+  const isVoid = t("report.readings.void");
   sheet.heading(t("report.headings.readings-in-order"));
   sheet.table(
     [
@@ -186,13 +200,17 @@ function behindIt(sheet: Paper, report: Report): void {
     ],
     report.readings.map(({ what, shown, at, source, because, voided }) => [
       what,
-      voided === null ? shown : `${shown} ${t("report.readings.void").toLocaleUpperCase(report.locale)}`,
+      voided === null ? shown : `${shown} ${isVoid.toLocaleUpperCase(report.locale)}`,
       at,
       source,
-      voided === null ? because : `${t("report.readings.void")}: ${voided}`,
+      voided === null ? because : `${isVoid}: ${voided}`,
     ]),
     [112, -98, 96, 66, "*"],
   );
+}
+
+function budget(sheet: Paper, report: Report): void {
+  const t = tellerOf(report.locale);
   sheet.heading(t("report.headings.budget"));
   sheet.table(
     [
@@ -205,45 +223,44 @@ function behindIt(sheet: Paper, report: Report): void {
       t("report.budget.head.share"),
     ],
     report.budget.map(budgetRow),
-    ["*", -60, -54, 60, -84, -78, -40],
+    ["*", -56, -50, 44, -78, -76, -40],
   );
-  sheet.heading(t("report.headings.cautions"));
-  sheet.paragraph([...report.cautions.slice(1), ...report.statements].join(" "), small);
-  if (report.authorisedBy !== null)
-    sheet.paragraph(t("report.authorised", { by: report.authorisedBy }), { bold: true });
-  sheet.heading(t("report.headings.record"));
-  record(sheet, report);
 }
 
 function budgetRow({ input, value, u, unit, sensitivity, contribution, share }: BudgetLine): string[] {
   return [input, value, u, unit, sensitivity, contribution, share];
 }
 
-const qrPoints = 66;
-
 function record(sheet: Paper, { record, locale }: Report): void {
   const t = tellerOf(locale);
+  const versions = record.versions.map(({ label, value }) => `${label} ${value}`).join(", ");
   const text = [
-    `${t("report.record.record")} ${t("report.record.place", { subject: record.subject, row: record.row })}`,
+    `${t("report.record.record")} ${t("report.record.place", { subject: record.subject, row: record.row })}; ${versions}`,
     `${t("report.record.hash")}: ${record.hash}`,
     ...(record.keyId === null ? [] : [`${t("report.record.signed-by")}: ${record.keyId}`]),
     `${t("report.record.to-check")}: ${record.checkHow}`,
-    `${t("report.record.versions")}: ${record.versions.map(({ label, value }) => `${label} ${value}`).join(", ")}`,
   ];
+  const beside = { size: 7, indent: qrPoints + 8 };
+  const height = text.reduce((sum, line) => sum + sheet.heightOf(line, beside), 4);
+  sheet.heading(t("report.headings.record"), "H2", Math.max(qrPoints, height));
   const code = `underhook record ${record.hash}`;
-  const { data, size } = encode(code, { ecc: "M", border: 4 });
   let top = 0;
   sheet.figure(qrPoints, t("report.record.qr", { text: code }), (x, y) => {
-    const step = qrPoints / size;
-    for (const [row, cells] of data.entries())
-      for (const [column, dark] of cells.entries())
-        if (dark) sheet.doc.rect(x + column * step, y + row * step, step, step);
-    sheet.doc.fill("#000000");
+    drawCode(sheet, code, x, y);
     top = y;
   });
   // The words stand beside the code; what is longer than the code goes on below it, still indented.
   sheet.doc.y = top + 4;
-  for (const line of text) sheet.paragraph(line, { size: 7, indent: qrPoints + 8 });
+  for (const line of text) sheet.paragraph(line, beside);
+}
+
+function drawCode({ doc }: Paper, text: string, x: number, y: number): void {
+  const { data, size } = encode(text, { ecc: "M", border: 4 });
+  const step = qrPoints / size;
+  for (const [row, cells] of data.entries())
+    for (const [column, dark] of cells.entries())
+      if (dark) doc.rect(x + column * step, y + row * step, step, step);
+  doc.fill("#000000");
 }
 
 function plotInWords({ plot, opinion, locale }: Report): string {

@@ -4,7 +4,7 @@ import { inLocale } from "../../views/numbers.ts";
 import type { Line, Organisation } from "../../views/reports/report.ts";
 import type { Closing, Lot } from "../lots/lot.ts";
 import type { LotPrice } from "../settlements/price.ts";
-import { paper } from "./pdf-paper.ts";
+import { Paper } from "./pdf-paper.ts";
 import { sheetView } from "./settlement-sheet.ts";
 
 /** What the paper of a settlement says beside the settlement itself. */
@@ -32,7 +32,7 @@ export async function settlementPdf(of: SettlementPaper): Promise<Buffer> {
   const view = sheetView(closing.settlement, prices, { locale, when });
   const version = closing.version ?? 1;
   const title = t("settlement.paper.title", { lot: lot.name });
-  const sheet = paper({
+  const sheet = new Paper({
     locale,
     title,
     subject: `${t("report.record.hash")} ${hash}`,
