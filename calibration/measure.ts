@@ -58,7 +58,8 @@ export function measure(measurement: Measurement, random?: Random32): DensityRes
   const at = weighed(parts, quantities, asQuantities(inputs));
   const u = (quantity: Quantity) => uOf(quantity, inputs);
   const displaced = { value: at.displacedGrams.value, u: u(at.displacedGrams) };
-  refuseIfNothingDisplaced(measurement, loads, displaced, at.dryGrams.value);
+  const whole = () => weighed({ ...parts, added: [] }, plain, ({ value }) => value).displacedGrams;
+  refuseIfNothingDisplaced(measurement, loads, displaced, at.dryGrams.value, whole);
 
   const gum = propagated(at.kgPerM3, inputs);
   // truncated to the lower integer: JCGM 100:2008, G.4.1

@@ -10,6 +10,7 @@ import { keysOf } from "../../calibration/keyed.ts";
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { omitUndefined } from "../compute/omit-undefined.ts";
+import { solidMetal } from "../metals/possible-densities.ts";
 import { type Fields, type MethodCheck, method, type OwnForm, type StatedLine } from "./method.ts";
 
 const length = z.strictObject({
@@ -87,9 +88,6 @@ const slips = [
   { unit: "cm", factor: 10 },
   { unit: "in", factor: 25.4 },
 ].flatMap(({ unit, factor }) => [3, 2, 1].map((count) => ({ unit, count, factor: factor ** count })));
-
-/** A solid piece of metal has a density between these, g/cm³: magnesium-rich alloys and osmium (22.59). */
-const solidMetal = { low: 2.5, high: 22.7 };
 
 /** A length in another unit, or a piece that is not solid: no metal is so light or so dense. */
 const lengthsUnlikely: MethodCheck = {

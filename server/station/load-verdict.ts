@@ -1,13 +1,13 @@
+import { lastPlace } from "../../calibration/decimal.ts";
 import { mean } from "../../calibration/mean.ts";
 import { message } from "../../calibration/message.ts";
 import type { Verdict } from "../../drivers/auto-capture.ts";
+import { lightestItem, solidMetal } from "../metals/possible-densities.ts";
 import { methods, type Role } from "../methods/index.ts";
+import { roughDensity } from "../weighing/checks/situation.ts";
 import { type Item, standing } from "../weighing/item.ts";
+import { statedLiquidGPerCm3 } from "../weighing/stated-liquid.ts";
 
-/** Even osmium (22.59 g/cm³) in alcohol displaces more than this share of its mass: less hangs in no liquid. */
-const leastDisplaced = 1 / 30;
-/** A piece that displaces more than this share of its mass is lighter than any metal of the trade (common practice). */
-const mostDisplaced = 1 / 1.5;
 /** Two loads this share apart are one: what a scale of tenths of a gram still tells. */
 const same = 0.005;
 
@@ -25,12 +25,15 @@ export function loadVerdict(item: Item, role: Role, grams: number): Verdict {
     wetReading === "remaining" ? dry - grams : wetReading === "contents" ? full + dry - grams : grams;
   const params = { grams, dry_g: dry };
   if (grams > (1 + same) * (full + dry)) return { refused: message("balance.hands-free.too-heavy", params) };
-  const isDry =
-    wetReading === "displaced" ? displaced > mostDisplaced * dry : displaced < leastDisplaced * dry;
-  if (isDry) return { refused: message("balance.hands-free.still-dry", params) };
-  const isOdd =
-    wetReading === "displaced" ? displaced < leastDisplaced * dry : displaced > mostDisplaced * dry;
-  return isOdd ? { refused: message("balance.hands-free.not-this-piece", params) } : "take";
+  // nobody knows yet how much a liquid that was measured with a body lifts
+  if (item.details.liquid?.kind === "measured") return "take";
+  const rough = (of: number) => roughDensity(dry, of, statedLiquidGPerCm3(item.details));
+  const step = lastPlace(standing(item, "dry")[0]!.grams);
+  const tooDense = displaced <= 0 || rough(displaced + step) > solidMetal.high;
+  const tooLight = displaced > step && rough(displaced - step) < lightestItem;
+  if (wetReading === "displaced" ? tooLight : tooDense)
+    return { refused: message("balance.hands-free.still-dry", params) };
+  return tooDense || tooLight ? { refused: message("balance.hands-free.not-this-piece", params) } : "take";
 }
 
 function meanGrams(item: Item, role: Role): number | undefined {

@@ -8,6 +8,7 @@ import { type Capture, type Item, standing } from "./item.ts";
 import type { balanceFor } from "./request.ts";
 import { stepsOf } from "./request-situation.ts";
 import { liquidTemperature, liquidTemperatures, sensedAir } from "./sensed.ts";
+import { statedLiquidGPerCm3 } from "./stated-liquid.ts";
 
 /** Names of budget inputs that further immersions would lessen. */
 const lessenedByRepeats = /repeatability/;
@@ -24,6 +25,7 @@ export function situationOf(
   const [wet, full] = roles.reverse();
   const claimed = item.claim !== undefined && library.has(item.claim) ? library.metal(item.claim) : undefined;
   const hanger = item.details.hanger?.in_liquid;
+  const liquidGPerCm3 = statedLiquidGPerCm3(item.details);
   const captures = item.captures.filter(({ excluded }) => excluded === undefined);
   const water = liquidTemperature(item);
   const room = item.details.air?.temperature_c ?? sensedAir(item)?.temperature_c;
@@ -39,6 +41,7 @@ export function situationOf(
     paired: item.details.paired === true,
     ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit)) }),
     ...(water === undefined ? {} : { waterCelsius: water.celsius }),
+    ...(liquidGPerCm3 === undefined ? {} : { liquidGPerCm3 }),
     ...(captures.some(({ sensed, silent }) => sensed || silent)
       ? {
           sensors: {

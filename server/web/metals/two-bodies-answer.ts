@@ -4,11 +4,16 @@ import { type Code, type Message, message } from "../../../calibration/message.t
 import { roundedPair } from "../../../calibration/rounding.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { fixed, plusMinus } from "../../../views/numbers.ts";
+import { fixed, fromTo, plusMinus } from "../../../views/numbers.ts";
 import type { TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { stoneDensities } from "../../metals/composites/stones.ts";
-import { densityOfRest, massesOfTwo, type Uncertain } from "../../metals/composites/two-bodies.ts";
+import {
+  type Bounded,
+  densityOfRest,
+  massesOfTwo,
+  type Uncertain,
+} from "../../metals/composites/two-bodies.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { refusedBy } from "../refused.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
@@ -112,13 +117,13 @@ function masses(
 ): Answer {
   const t = tellerOf(locale);
   const { firstG, secondG, firstShare } = massesOfTwo(whole, first, second);
-  const [one, other] = [grams(firstG, locale), grams(secondG, locale)];
+  const [one, other] = [within(firstG, 1, "g", locale), within(secondG, 1, "g", locale)];
   return {
     says: message("composite.masses-of-two", { first: one, second: other }),
     facts: [
       [t("composite.first-body"), one],
       [t("composite.second-body"), other],
-      [t("composite.first-share"), `${plusMinus(100 * firstShare.value, 200 * firstShare.u, locale)} %`],
+      [t("composite.first-share"), within(firstShare, 100, "%", locale)],
     ],
   };
 }
@@ -150,5 +155,6 @@ function lowerBound({ value, u }: Uncertain, locale: Locale): Answer {
   return { says, facts: [[tellerOf(locale)("composite.metal-at-least"), bound]] };
 }
 
-/** ± two standard uncertainties. */
-const grams = ({ value, u }: Uncertain, locale: Locale) => `${plusMinus(value, 2 * u, locale)} g`;
+/** ± two standard uncertainties, or what they leave of the possible. */
+const within = ({ value, u, range, cut }: Bounded, times: number, unit: string, locale: Locale) =>
+  `${cut ? fromTo(times * range[0], times * range[1], locale) : plusMinus(times * value, 2 * times * u, locale)} ${unit}`;

@@ -1,5 +1,5 @@
+import { densest } from "../../metals/possible-densities.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { densest } from "./situation.ts";
 
 /** The whole interval of the density lies above osmium, the densest material there is. */
 export const denserThanOsmium: ProcedureCheck = {

@@ -1,5 +1,6 @@
+import { solidMetal } from "../../metals/possible-densities.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { fitsClaim, hangs, isSolidMetal, roughDensity, soFar, solidMetal } from "./situation.ts";
+import { fitsClaim, hangs, isSolidMetal, roughDensity, soFar } from "./situation.ts";
 
 /**
  * The method's wet reading was taken for the other method's: a displaced mass entered as immersed reading, or the

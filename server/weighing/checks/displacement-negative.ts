@@ -1,6 +1,7 @@
+import { solidMetal } from "../../metals/possible-densities.ts";
 import { boxesSwapped } from "./boxes-swapped.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { rises, scatterGrams, soFar, solidMetal } from "./situation.ts";
+import { rises, scatterGrams, soFar } from "./situation.ts";
 
 /** Nothing, or less than nothing, was displaced, and changing the boxes over does not explain it. */
 export const displacementNegative: ProcedureCheck = {

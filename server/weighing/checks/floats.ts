@@ -1,5 +1,6 @@
+import { solidMetal } from "../../metals/possible-densities.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { hangs, rises, scatterGrams, soFar, solidMetal } from "./situation.ts";
+import { hangs, rises, scatterGrams, soFar } from "./situation.ts";
 
 /** The piece displaces more than it weighs: it floats and is held under, or it is hollow. */
 export const floats: ProcedureCheck = {

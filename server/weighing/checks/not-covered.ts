@@ -1,6 +1,7 @@
+import { solidMetal } from "../../metals/possible-densities.ts";
 import { nothingOnHook } from "./nothing-on-hook.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { roughDensity, scatterGrams, soFar, solidMetal } from "./situation.ts";
+import { roughDensity, scatterGrams, soFar } from "./situation.ts";
 
 /** Denser than osmium: part of the piece stands out of the water, or part of the buoyancy went missing. */
 export const notCovered: ProcedureCheck = {

@@ -1,8 +1,9 @@
+import { solidMetal } from "../../metals/possible-densities.ts";
 import { displacedForImmersed } from "./displaced-for-immersed.ts";
 import { floats } from "./floats.ts";
 import { nothingOnHook } from "./nothing-on-hook.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { soFar, solidMetal } from "./situation.ts";
+import { soFar } from "./situation.ts";
 
 /** Lighter than any solid metal: the floor of the beaker, or its wall, carries part or all of the piece. */
 export const restsOnBottom: ProcedureCheck = {

@@ -2,6 +2,7 @@ import { mean } from "../../../calibration/mean.ts";
 import type { Param } from "../../../calibration/message.ts";
 import type { MassUnit } from "../../../calibration/units.ts";
 import { toGrams } from "../../../calibration/units.ts";
+import { solidMetal } from "../../metals/possible-densities.ts";
 import { type MethodName, methods } from "../../methods/index.ts";
 
 /** A reading as it was shown or typed, with its time (ISO 8601). Any capture of the bench fits. */
@@ -150,12 +151,6 @@ export function soFar(
 export function roughDensity(dryGrams: number, displacedGrams: number, liquidGPerCm3 = 0.998): number {
   return (dryGrams / displacedGrams) * (liquidGPerCm3 - 0.0012) + 0.0012;
 }
-
-/** Osmium at 20 °C, g/cm³, the densest element: 22.59 (CRC Handbook of Chemistry and Physics, from memory). */
-export const densest = 22.59;
-
-/** Densities a solid piece of metal can have, g/cm³: below magnesium-rich alloys and above osmium (22.59) there is none. */
-export const solidMetal = { low: 2.5, high: 22.7 };
 
 export function isSolidMetal(gPerCm3: number): boolean {
   return gPerCm3 >= solidMetal.low && gPerCm3 <= solidMetal.high;

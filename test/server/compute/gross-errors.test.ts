@@ -198,3 +198,20 @@ test("a second balance under the immersed reading has a span of its own", () => 
   const spans = answer.budget.filter(({ input }) => input.includes("span"));
   expect(Math.hypot(...spans.map((row) => row.contribution_g_cm3))).toBeCloseTo(expected, 5);
 });
+
+test.each([
+  ["displaces more than the whole", { mass_g: 12, density_g_cm3: 3.52 }, "measurement.added-fill"],
+  ["weighs more than the whole", { mass_g: 32, density_g_cm3: 13 }, "measurement.added-outweigh"],
+])("a stone that %s is refused at its key", (_what, stone, code) => {
+  const added = [{ name: "stone", u_mass_g: 0.005, u_density_g_cm3: 0.01, ...stone }];
+  const answer = compute({ ...sound, added });
+  expect("error" in answer && answer.error).toMatchObject({ at: "added", message: { code } });
+});
+
+test("a stone that leaves a metal denser than any has no density", () => {
+  const added = [{ name: "stone", mass_g: 7, u_mass_g: 0.005, density_g_cm3: 3.52, u_density_g_cm3: 0.01 }];
+  const answer = compute({ ...sound, added });
+  if ("error" in answer) throw new Error(JSON.stringify(answer.error));
+  expect(answer.checks[0]?.code).toBe("check.denser-than-osmium");
+  expect([answer.density_g_cm3, answer.conformity.state]).toEqual([null, "no-valid-reading"]);
+});

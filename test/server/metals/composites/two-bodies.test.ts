@@ -59,3 +59,33 @@ test("two bodies that cannot make up the whole are refused", () => {
     refusalOf(() => massesOfTwo({ massG: exact(10), density: exact(21) }, exact(19.3), exact(2.65))),
   ).toMatchObject({ code: "composite.refusal.whole-outside", params: { low_g_cm3: 2.65, high_g_cm3: 19.3 } });
 });
+
+test("what is left of a piece is a metal, or refused: none denser than osmium, none whose volume is not known", () => {
+  const whole = { massG: exact(12.344), density: { value: 13.15, u: 0.02 } };
+  const left = (massG: number, u: number) => () =>
+    densityOfRest(whole, { massG: { value: massG, u }, density: { value: 3.52, u: 0.01 } });
+  // 11.844 g in 12.344/13.15 − 0.5/3.52 = 0.7966 cm³ (by hand)
+  expect(left(0.5, 0.005)().value).toBeCloseTo(11.844 / 0.7966, 2);
+  expect(refusalOf(left(2.5, 0.005)).code).toBe("composite.refusal.rest-denser");
+  expect(refusalOf(left(0.5, 0.6)).code).toBe("composite.refusal.rest-open");
+});
+
+test("no body weighs less than nothing or more than the whole", () => {
+  const whole = (value: number) => ({ massG: exact(10), density: { value, u: 0.05 } });
+  const gold = { value: 19.3, u: 0.02 };
+  const quartz = { value: 2.65, u: 0.01 };
+  // two standard uncertainties of the whole reach beyond gold alone
+  const pure = massesOfTwo(whole(19.35), gold, quartz);
+  expect(pure.firstG).toMatchObject({ cut: true, range: [expect.any(Number), 10] });
+  expect(pure.secondG.range[0]).toBe(0);
+  expect(pure.firstG.range[0]).toBeGreaterThan(9.9);
+  expect(refusalOf(() => massesOfTwo(whole(19.6), gold, quartz)).code).toBe(
+    "composite.refusal.whole-outside",
+  );
+  // silver 925 and 999 as good as of one density
+  const alike = [
+    { value: 10.36, u: 0.1 },
+    { value: 10.49, u: 0.1 },
+  ] as const;
+  expect(refusalOf(() => massesOfTwo(whole(10.42), ...alike)).code).toBe("composite.refusal.masses-open");
+});
