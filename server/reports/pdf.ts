@@ -110,6 +110,9 @@ function left(
   );
   if (others.length > mostLeft) sheet.paragraph(t("report.left.more", { count: others.length - mostLeft }));
   if (opinion.purposeMade !== null) sheet.paragraph(opinion.purposeMade);
+  if (opinion.fineness.length > 0) sheet.paragraph(opinion.fineness.join(" "));
+  if (opinion.hazards.length > 0)
+    sheet.paragraph([`${t("hazard.title")}:`, ...opinion.hazards].join(" "), { size: 7.5 });
   if (laboratory.length > 0) {
     sheet.heading(t("report.headings.laboratory"));
     sheet.list(laboratory);

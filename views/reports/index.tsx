@@ -2,7 +2,7 @@ import { useTell } from "../messages/spoken.ts";
 import { Photos, type PhotoView } from "../photos.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import type { MeasuredCurve } from "../plots/density-plot.ts";
-import { Facts, Rows, Sheet } from "../sheet.tsx";
+import { Caution, Facts, Rows, Sheet } from "../sheet.tsx";
 import { BehindIt } from "./behind-it.tsx";
 import type { Report } from "./report.ts";
 import { factsOf, List, Stated } from "./stated.tsx";
@@ -151,6 +151,12 @@ function Opinion({ opinion, laboratory, cautions }: Report) {
           />
         )}
         {opinion.purposeMade !== null && <p>{opinion.purposeMade}</p>}
+        {opinion.fineness.length > 0 && <p>{opinion.fineness.join(" ")}</p>}
+        {opinion.hazards.length > 0 && (
+          <Caution title={t("hazard.title")}>
+            <List items={opinion.hazards} />
+          </Caution>
+        )}
         <p class="hint">{cautions[0]}</p>
       </Sheet>
       {laboratory.length > 0 && (

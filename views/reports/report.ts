@@ -131,6 +131,10 @@ export interface Report {
     notExcluded: NotExcludedMetal[];
     /** bodies made for this density, in a sentence; null where none is left */
     purposeMade: string | null;
+    /** fineness and fine mass if it is what it is claimed as, and what they rest on */
+    fineness: string[];
+    /** what may be in it and harms whoever works on it */
+    hazards: string[];
   };
   /** other weighings of the same ticket on the same day, and checks of the equipment that failed on it */
   attempts: string[];

@@ -140,19 +140,18 @@ function figuresOf(metal: Metal, locale: Locale): FigureView[] {
   const { provenance, otherDensities } = metal;
   const gPerCm3 = (value: number) => `${decimals(value, locale)} g/cm³`;
   const t = tellerOf(locale);
-  const iacs = (end: 0 | 1) =>
-    t("metal-page.iacs", { range: decimals(metal.conductivityIacsPercent?.[end] ?? 0, locale) });
+  const iacs = (end: 0 | 1) => `${decimals(metal.conductivityIacsPercent?.[end] ?? 0, locale)} % IACS`;
   const values: Record<Figure, string | undefined> = {
     nominal: gPerCm3(metal.densityGPerCm3.nominal),
     low: gPerCm3(metal.densityGPerCm3.low),
     high: gPerCm3(metal.densityGPerCm3.high),
     composition: undefined,
     limits: undefined,
-    expansion: t("metal-page.per-kelvin", { value: decimals(metal.expansionPerMillionK ?? 0, locale) }),
+    expansion: `${decimals(metal.expansionPerMillionK ?? 0, locale)} · 10⁻⁶/K`,
     magnetism: t(`metal-page.magnets.${metal.magnetism}`),
     conductivityLow: iacs(0),
     conductivityHigh: iacs(1),
-    sound: t("metal-page.sound-printed", { speed: metal.soundMPerS ?? 0 }),
+    sound: `${decimals(metal.soundMPerS ?? 0, locale)} m/s`,
     elasticModulus: `${decimals(metal.elasticModulusGPa ?? 0, locale)} GPa`,
     poissonRatio: decimals(metal.poissonRatio ?? 0, locale),
     colour: t(`metal-page.colours.${metal.colour}`) ?? metal.colour,

@@ -11,8 +11,10 @@ import { copyFiles, verifyFiles } from "../../../server/ledger/named-files.ts";
 import { checkRecordFile, recordFile } from "../../../server/ledger/record-file.ts";
 import { reportAsIssued } from "../../../server/reports/issue.ts";
 import { reportFiles, reportsBeside } from "../../../server/reports/report-folder.ts";
+import { statedBy } from "../../../server/reports/stated.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
+import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { spoken } from "../ledger/bench-ledger.ts";
 import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
@@ -142,6 +144,31 @@ test("without a choice a report is in the language of the page that asked, and e
   expect((await get(first.replace("?", ".pdf?"))).rawPayload.equals(before)).toBe(true);
   expect(await textOf(at, first)).toContain("Report of a density test");
   expect(await textOf(at, first.replace("copy=1", "copy=2"))).toContain("Bericht über eine Dichteprüfung");
+});
+
+test("an excluded claim is reported with what excludes it, fineness and hazards with what they rest on", async () => {
+  const page = async (step: string) => (await get(await issue(step))).body;
+  const before = await page("click-1");
+  const { fineness, cautions } = statedBy(await at.ledger.entriesOf("bar-1")).statement;
+  const [low_permille, high_permille] = fineness!.permille;
+  const [least_g, most_g] = fineness!.fine_g;
+  const of = { low_permille, high_permille, least_g, most_g, element: { metal: "el-ag" } };
+  expect(before).toContain(told("report.opinion.fineness", of));
+  expect(cautions).toContain("lead");
+  expect(before).toContain(told("hazard.of.lead"));
+  await at.post("/records/bar-1/evidence", {
+    kind: "conductivity",
+    "conductivity-percent": "31,4",
+    "conductivity-within": "1",
+    "conductivity-celsius": "21,5",
+  });
+  const { statement } = statedBy(await at.ledger.entriesOf("bar-1"));
+  expect(statement.conformity).toMatchObject({
+    state: "excluded",
+    says: { code: "conformity.excluded-by-tests" },
+  });
+  const { code, params } = statement.conformity.says!;
+  expect(await page("click-2")).toContain(told(code, params));
 });
 
 test("a report from before reports had a language is in English", async () => {
