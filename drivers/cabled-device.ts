@@ -54,9 +54,7 @@ export interface CabledDeviceOptions<R> extends CableOptions<R> {
  * with growing pauses when it cannot be opened or is lost. Throws Refusal at once for a request it may not send.
  */
 export function createCabledDevice<R>(options: CabledDeviceOptions<R>): Device<R> {
-  const { name, clock = systemClock, pauses = reopening, ask } = options;
-  const request = ask ? requestBytes(ask) : null;
-  const balance = nameMessage(name);
+  const { name, clock = systemClock, ask, identity } = options;
   const records = createLineRecords<R>(clock);
   // A balance that is asked only while a capture waits is silent in between, and that is no fault.
   const patienceMs =
@@ -67,122 +65,153 @@ export function createCabledDevice<R>(options: CabledDeviceOptions<R>): Device<R
     read: options.read,
     cutter: options.cutter,
     patienceMs,
-    balance,
+    balance: nameMessage(name),
     asked: ask?.request,
   });
-  let cable: Cable | null = null;
-  let wanted = false;
-  let openedBefore = false;
-  let openedMs = 0;
-  let lastRefusal = "";
-  let pauseMs = pauses.firstMs;
-  let callOffRetry = () => {};
-  let callOffAsking = () => {};
-  let turn = 0;
-  let opening: Promise<void> = Promise.resolve();
+  const connection = new Connection<R>(options, { clock, records, listening });
+  return {
+    name,
+    patienceMs,
+    firstByteMs: () => listening.firstByteMs,
+    onLine: records.onLine,
+    start: () => connection.start(),
+    stop: () => connection.stop(),
+    ...(ask?.when === "capture" && { ask: () => connection.ask() }),
+    ...(identity && { identity }),
+  };
+}
 
-  function retry(): void {
-    if (!wanted) return;
-    callOffRetry = clock.after(pauseMs, () => {
-      opening = open();
-    });
-    pauseMs = Math.min(pauseMs * pauses.growth, pauses.longestMs);
+interface Heard<R> {
+  clock: Clock;
+  records: ReturnType<typeof createLineRecords<R>>;
+  listening: ReturnType<typeof createListening<R>>;
+}
+
+/** One cable that is opened, lost and opened again for as long as it is wanted. */
+class Connection<R> {
+  readonly #options: CabledDeviceOptions<R>;
+  readonly #heard: Heard<R>;
+  readonly #request: ReturnType<typeof requestBytes> | null;
+  readonly #pauses: typeof reopening;
+  #cable: Cable | null = null;
+  #wanted = false;
+  #openedBefore = false;
+  #openedMs = 0;
+  #lastRefusal = "";
+  #pauseMs: number;
+  #callOffRetry = () => {};
+  #callOffAsking = () => {};
+  #turn = 0;
+  #opening: Promise<void> = Promise.resolve();
+
+  constructor(options: CabledDeviceOptions<R>, heard: Heard<R>) {
+    this.#options = options;
+    this.#heard = heard;
+    this.#request = options.ask ? requestBytes(options.ask) : null;
+    this.#pauses = options.pauses ?? reopening;
+    this.#pauseMs = this.#pauses.firstMs;
   }
 
-  async function open(): Promise<void> {
-    turn += 1;
-    const mine = turn;
+  start(): void {
+    if (this.#wanted) return;
+    this.#wanted = true;
+    this.#opening = this.#open();
+  }
+
+  async stop(): Promise<void> {
+    this.#wanted = false;
+    this.#turn += 1;
+    this.#callOffRetry();
+    this.#callOffAsking();
+    this.#heard.listening.closed();
+    const before = this.#cable;
+    this.#cable = null;
+    await before?.close();
+    // A cable that is just being opened is closed as soon as it stands, so that its port is free for the next.
+    await this.#opening;
+  }
+
+  ask(): void {
+    if (this.#request) this.#cable?.send(this.#request);
+  }
+
+  async #open(): Promise<void> {
+    this.#turn += 1;
+    const mine = this.#turn;
+    const { listening } = this.#heard;
     let opened: Cable;
     let lostAlready = false;
-    const current = () => mine === turn && wanted;
+    const current = () => mine === this.#turn && this.#wanted;
     try {
-      opened = await options.open({
+      opened = await this.#options.open({
         bytes: (chunk) => current() && listening.bytes(chunk),
         report: (bytes, meaning) => current() && listening.report(bytes, meaning),
-        lost() {
+        lost: () => {
           lostAlready = true;
-          if (current() && cable) lost();
+          if (current() && this.#cable) this.#lost();
         },
       });
     } catch (error) {
-      if (current()) notOpened(error);
+      if (current()) this.#notOpened(error);
       return;
     }
     if (!current()) {
       await opened.close();
       return;
     }
-    cable = opened;
-    nowOpen();
-    if (lostAlready) lost();
+    this.#cable = opened;
+    this.#nowOpen();
+    if (lostAlready) this.#lost();
   }
 
-  function nowOpen(): void {
-    pauseMs = pauses.firstMs;
-    lastRefusal = "";
-    openedMs = clock.monotonicMs();
+  #nowOpen(): void {
+    const { name, settings, ask } = this.#options;
+    const { clock, listening, records } = this.#heard;
+    const balance = nameMessage(name);
+    this.#pauseMs = this.#pauses.firstMs;
+    this.#lastRefusal = "";
+    this.#openedMs = clock.monotonicMs();
     listening.opened();
-    const { settings } = options;
-    if (openedBefore) records.event(lineEvent("line.back", { balance }));
+    if (this.#openedBefore) records.event(lineEvent("line.back", { balance }));
     else if (settings === undefined) records.event(lineEvent("line.open", { balance }));
     else records.event(lineEvent("line.open.serial", { balance, settings }));
-    openedBefore = true;
-    if (ask?.when === "timer") askAgain();
+    this.#openedBefore = true;
+    if (ask?.when === "timer") this.#askAgain(ask.everyMs ?? usualAskingMs);
   }
 
-  function askAgain(): void {
-    send();
-    callOffAsking = clock.after(ask?.everyMs ?? usualAskingMs, askAgain);
+  #askAgain(everyMs: number): void {
+    this.ask();
+    this.#callOffAsking = this.#heard.clock.after(everyMs, () => this.#askAgain(everyMs));
   }
 
-  function send(): void {
-    if (request) cable?.send(request);
-  }
-
-  function notOpened(error: unknown): void {
-    const refused = refusedEvent(name, error);
+  #notOpened(error: unknown): void {
+    const refused = refusedEvent(this.#options.name, error);
     const told = JSON.stringify(refused.event);
     // The same refusal is told once, not at every try.
-    if (told !== lastRefusal) records.event(refused);
-    lastRefusal = told;
-    retry();
+    if (told !== this.#lastRefusal) this.#heard.records.event(refused);
+    this.#lastRefusal = told;
+    this.#retry();
   }
 
-  function lost(): void {
-    turn += 1;
-    cable = null;
-    callOffAsking();
+  #lost(): void {
+    const { clock, listening, records } = this.#heard;
+    const { name, lostSoon } = this.#options;
+    this.#turn += 1;
+    this.#cable = null;
+    this.#callOffAsking();
     listening.closed();
-    const soon = clock.monotonicMs() - openedMs < takenWithinMs ? options.lostSoon : undefined;
-    records.event(lineEvent(soon ?? "line.lost", { balance }));
-    retry();
+    const soon = clock.monotonicMs() - this.#openedMs < takenWithinMs ? lostSoon : undefined;
+    records.event(lineEvent(soon ?? "line.lost", { balance: nameMessage(name) }));
+    this.#retry();
   }
 
-  return {
-    name,
-    patienceMs,
-    firstByteMs: () => listening.firstByteMs,
-    onLine: records.onLine,
-    start() {
-      if (wanted) return;
-      wanted = true;
-      opening = open();
-    },
-    async stop() {
-      wanted = false;
-      turn += 1;
-      callOffRetry();
-      callOffAsking();
-      listening.closed();
-      const before = cable;
-      cable = null;
-      await before?.close();
-      // A cable that is just being opened is closed as soon as it stands, so that its port is free for the next.
-      await opening;
-    },
-    ...(ask?.when === "capture" && { ask: send }),
-    ...(options.identity && { identity: options.identity }),
-  };
+  #retry(): void {
+    if (!this.#wanted) return;
+    this.#callOffRetry = this.#heard.clock.after(this.#pauseMs, () => {
+      this.#opening = this.#open();
+    });
+    this.#pauseMs = Math.min(this.#pauseMs * this.#pauses.growth, this.#pauses.longestMs);
+  }
 }
 
 /** Why a cable was not opened, as an event. */

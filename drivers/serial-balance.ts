@@ -7,6 +7,7 @@ import { type Clock, systemClock } from "./clock.ts";
 import type { Balance, Device } from "./device.ts";
 import { type LineSettings, parseLineSettings } from "./line-settings.ts";
 import { carryingParity, checkingParity } from "./parity.ts";
+import { checkParity } from "./parity-check.ts";
 import { portRefused } from "./port-error.ts";
 import { stableName } from "./ports.ts";
 import type { Reading } from "./reading.ts";
@@ -77,45 +78,62 @@ export function openSerialCable<R = Reading>(
   clock: Clock,
   presenceMs = usualPresenceMs,
 ): OpenCable<R> {
-  return (ear) =>
-    new Promise((resolve, reject) => {
-      const { parity } = line;
-      const own = line.dataBits === 7 && parity !== "none" ? parity : null;
-      const checked = own ? checkingParity(own) : (bytes: Uint8Array) => bytes;
-      const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });
-      let callOffPresence = () => {};
-      let closing = false;
-      let device: string | null = null;
-      function gone(): void {
-        callOffPresence();
-        if (!closing) ear.lost();
-        closing = true;
-      }
-      function present(): void {
-        if (deviceUnder(path) === device) callOffPresence = clock.after(presenceMs, present);
-        else if (port.isOpen) port.close();
-      }
-      port.on("data", (chunk: Buffer) => ear.bytes(checked(chunk)));
-      port.on("close", gone);
-      port.on("error", gone);
-      port.open((error) => {
-        if (error) {
-          reject(portRefused(path, { message: error.message }));
-          return;
-        }
-        device = deviceUnder(path);
-        present();
-        resolve({
-          send: (bytes) => port.write(Buffer.from(own ? carryingParity(bytes, own) : bytes)),
-          close() {
-            closing = true;
-            callOffPresence();
-            return new Promise((closed) => (port.isOpen ? port.close(() => closed()) : closed()));
-          },
-        });
-      });
-    });
+  return async (ear) => {
+    const own = line.dataBits === 7 && line.parity !== "none" ? line.parity : null;
+    const checked = own ? checkingParity(own) : (bytes: Uint8Array) => bytes;
+    const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });
+    const watch = watching(port, path, { clock, presenceMs, lost: () => ear.lost() });
+    port.on("data", (chunk: Buffer) => ear.bytes(checked(chunk)));
+    await new Promise<void>((opened, refused) =>
+      port.open((error) => (error ? refused(portRefused(path, { message: error.message })) : opened())),
+    );
+    if (!own && line.parity !== "none" && hasDescriptor(port.port)) await checkParity(port.port.fd);
+    watch.begin();
+    return {
+      send: (bytes) => port.write(Buffer.from(own ? carryingParity(bytes, own) : bytes)),
+      close() {
+        watch.end();
+        return new Promise((closed) => (port.isOpen ? port.close(() => closed()) : closed()));
+      },
+    };
+  };
 }
+
+/** Tells once when a port closes by itself, or when another device stands under its name. */
+function watching(
+  port: SerialPort,
+  path: string,
+  { clock, presenceMs, lost }: { clock: Clock; presenceMs: number; lost(): void },
+) {
+  let callOffPresence = () => {};
+  let over = false;
+  let device: string | null = null;
+  function gone(): void {
+    callOffPresence();
+    if (!over) lost();
+    over = true;
+  }
+  function present(): void {
+    if (over) return;
+    if (deviceUnder(path) === device) callOffPresence = clock.after(presenceMs, present);
+    else if (port.isOpen) port.close();
+  }
+  port.on("close", gone);
+  port.on("error", gone);
+  return {
+    begin() {
+      device = deviceUnder(path);
+      present();
+    },
+    end() {
+      over = true;
+      callOffPresence();
+    },
+  };
+}
+
+const hasDescriptor = (port: unknown): port is { fd: number } =>
+  typeof port === "object" && port !== null && "fd" in port && typeof port.fd === "number";
 
 /** Which device a name leads to; every plugging in makes a new one, even under the same name. */
 function deviceUnder(path: string): string | null {

@@ -49,10 +49,10 @@ export function hypotheses(typed: readonly Typed[]): Hypothesis[] {
   return [...found.values()];
 }
 
-/** True when the run is only what stands behind the mark of decimals in a number that says the typed value as a whole. */
+/** True when the run lies behind the mark of decimals of a number that says the typed value as a whole. */
 function isFractionOf(run: Run, { text: typed }: Typed, text: string): boolean {
   const whole = runsIn(text).find(({ start, end }) => start <= run.start && run.end <= end);
-  if (!whole || !/[.,]/.test(text[run.start - 1] ?? "")) return false;
+  if (!whole || !/[.,]/.test(text.slice(whole.start, run.start))) return false;
   return Number(whole.digits.replace(",", ".")) === Math.abs(Number(typed));
 }
 

@@ -78,6 +78,7 @@ export function vouched(
   const told = new Set(typedLines(lines, typed).map(({ line }) => line));
   const load = Math.max(...typed.map(({ text }) => Math.abs(Number(text))));
   const belowTyped = typed.some(({ negative }) => negative);
+  const pointless = parts.some((part) => part.is === "number" && part.impliedPlaces !== null);
   let slot = -1;
   return parts.map((part): Part => {
     if (part.is !== "mark") return part;
@@ -110,6 +111,8 @@ export function vouched(
         .map(({ line }) => Number(line.size));
       const most = Math.max(0, ...sizes);
       if (sizes.length === 0 || most > enoughLoad * load || strays(read, here, mark.text, load)) return [];
+      // beside digits without a point it may be a code of the decimals
+      if (pointless && /\d/.test(mark.text)) return [];
       // Whether such a mark tells the sign is not known while no value below zero was typed.
       return [{ ...mark, upTo: belowTyped && sign === null ? most : 0 }];
     });

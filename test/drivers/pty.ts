@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { closeSync, constants, openSync } from "node:fs";
 import * as pty from "@lydell/node-pty";
 
@@ -9,6 +10,8 @@ export interface Cable {
   send(text: string): void;
   /** the balance hears */
   onData(listener: (data: Buffer) => void): void;
+  /** the settings of the port as the system has them, as `stty -a` writes them */
+  settings(): string;
   /** pulls the plug */
   unplug(): void;
 }
@@ -39,6 +42,7 @@ export function createCable(): Cable {
     path: terminal._pty,
     send: (text) => terminal.master.write(Buffer.from(text, "latin1")),
     onData: (listener) => terminal.master.on("data", listener),
+    settings: () => execFileSync("stty", ["-a"], { stdio: [held, "pipe", "pipe"], encoding: "utf8" }),
     unplug() {
       if (!plugged) return;
       plugged = false;

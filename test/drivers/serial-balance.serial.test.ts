@@ -43,6 +43,23 @@ test("a line written on the cable becomes a reading, its bytes and time kept, th
   expect(readings[0]!.at).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
 });
 
+test.each(["8e1", "8o1"])(
+  "the system is told to check the parity of %s, and a marked character stops its line",
+  async (bits) => {
+    const cable = createCable();
+    stops.push(cable.unplug);
+    const { records, until } = listenTo({ path: cable.path, line: `9600-${bits}` });
+    await until("open");
+    // a pseudo-terminal has no parity bit; what the system was asked to do with one stands in its settings
+    expect(cable.settings().split(/\s+/)).toEqual(expect.arrayContaining(["inpck", "parmrk", "-ignpar"]));
+    cable.send("\r\n\xff\x00-   31.1034 g  \r\n");
+    await until("unknown-line");
+    cable.send("+   31.1034 g  \r\n");
+    await until("reading");
+    expect(records.filter(({ reading }) => reading).map(({ raw }) => raw)).toEqual(["+   31.1034 g  \\r\\n"]);
+  },
+);
+
 test("a balance that is switched off with its cable in is told to be silent", async () => {
   const cable = createCable();
   stops.push(cable.unplug);
