@@ -25,21 +25,35 @@ export function framesOf(chunks: readonly Chunk[]): Extract<Ending, { kind: "len
     bursts.at(-1)!.push(...bytes);
     lastMs = atMs;
   }
-  const counts = new Map<number, number>();
-  for (const { length } of bursts) counts.set(length, (counts.get(length) ?? 0) + 1);
-  const [length = 0, count = 0] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? [];
-  if (length < 4 || length > 64 || count < 8 || count < 0.3 * bursts.length) return null;
-  const frames = bursts.filter((burst) => burst.length === length);
+  const lengths = [...new Set(bursts.map(({ length }) => length))].filter((n) => n >= 4 && n <= 64);
+  const found = lengths.flatMap((length) => {
+    // a network puts several frames into one packet
+    const frames = bursts
+      .filter((burst) => burst.length % length === 0)
+      .flatMap((burst) => cut(burst, length));
+    const start = startOf(frames);
+    const enough = frames.length >= 8 && bursts.filter((burst) => burst.length === length).length >= 3;
+    return enough && start.length > 0 ? [{ length, start, bytes: frames.length * length }] : [];
+  });
+  const all = bursts.reduce((sum, { length }) => sum + length, 0);
+  const [best] = found.sort((one, other) => other.bytes - one.bytes || one.length - other.length);
+  if (!best || best.bytes < 0.3 * all) return null;
+  return { kind: "length", bytes: best.length, start: Buffer.from(best.start).toString("hex") };
+}
+
+const cut = (burst: readonly number[], length: number) =>
+  Array.from({ length: burst.length / length }, (_, i) => burst.slice(i * length, (i + 1) * length));
+
+/** The bytes with which every frame begins. */
+function startOf(frames: readonly (readonly number[])[]): number[] {
   const start: number[] = [];
   for (let at = 0; at < 3; at += 1) {
-    const byte = frames[0]![at]!;
+    const byte = frames[0]?.[at] ?? 0;
     // a number may begin with zeros, or with ones when it is below zero
     if (byte === 0 || (at > 0 && byte === 0xff) || !frames.every((frame) => frame[at] === byte)) break;
     start.push(byte);
   }
-  return start.length === 0
-    ? null
-    : { kind: "length", bytes: length, start: Buffer.from(start).toString("hex") };
+  return start;
 }
 
 /** A frame as text: its number in decimal digits, what stands before and behind it in hexadecimal ones. Null when it has none. */

@@ -16,6 +16,9 @@ import {
 } from "../../drivers/learning/session.ts";
 import type { BalanceInUse } from "./balance-in-use.ts";
 
+/** Pieces in which bytes arrive; so many hold some lines. */
+const newestChunks = 40;
+
 /**
  * Setting the balance in use up: step by step over its live bytes, or from a pasted text. What was learned waits here until
  * the owner confirms it. One at a time, for everybody at this bench.
@@ -38,8 +41,9 @@ export class Learning {
     this.#told = told;
   }
 
-  get chunksHeard(): number {
-    return this.#chunks.length;
+  /** the bytes that came last, some lines of them */
+  get newestBytes(): Uint8Array {
+    return Uint8Array.from(this.#chunks.slice(-newestChunks).flatMap(({ bytes }) => [...bytes]));
   }
 
   /** Begins from the start; an earlier try that was not kept is forgotten. */

@@ -1,6 +1,6 @@
 import { Check, Csrf, Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { Sheet } from "../sheet.tsx";
+import { Fold, Sheet } from "../sheet.tsx";
 import { Told, toldText } from "../told.tsx";
 import { SampleLines, type SampleView } from "./samples.tsx";
 
@@ -19,7 +19,9 @@ export interface LearningView {
     canLeaveOut: boolean;
     /** false until enough lines came in this step */
     lineCame: boolean;
-    heard: number;
+    /** the last lines as they came, oldest first */
+    lines: readonly string[];
+    steps: readonly StepView[];
   };
   learned?: {
     /** what is sure, with the very lines */
@@ -37,6 +39,13 @@ export interface LearningView {
   csrfToken: string;
 }
 
+export interface StepView {
+  name: "empty" | "putting-on" | "loaded" | "touched" | "at-rest" | "taking-off" | "below-zero";
+  stands: "done" | "left-out" | "now" | "later";
+  /** what the display showed, with its unit */
+  typed?: string;
+}
+
 export interface QuestionView {
   id: string;
   asks: Told;
@@ -47,6 +56,7 @@ export interface QuestionView {
 /** Learning a balance from its own lines; the owner sees in words what was learned and confirms it. */
 export function Learning(view: LearningView) {
   const t = useTell();
+  const resting = !view.running && !view.learned;
   return (
     <div hx-sse:connect="/balances/learning/live" data-heartbeat-seconds={2}>
       <div id="heartbeat" hidden />
@@ -57,12 +67,19 @@ export function Learning(view: LearningView) {
           </p>
         </div>
       )}
-      {!view.running && <p>{t("balances.learning-lead", { balance: view.balance })}</p>}
-      <div id="learning-now">
-        <LearningNow {...view} />
-      </div>
-      <div id="learning">
-        <LearningPart {...view} />
+      {resting && <p>{t("balances.learning-lead", { balance: view.balance })}</p>}
+      <div class={view.running && "columns"}>
+        <div>
+          <div id="learning-now">
+            <LearningNow {...view} />
+          </div>
+          <div id="learning">
+            <LearningPart {...view} />
+          </div>
+        </div>
+        <div id="learning-lines">
+          <LearningLines {...view} />
+        </div>
       </div>
       {!view.running && <Pasted {...view} />}
     </div>
@@ -70,33 +87,42 @@ export function Learning(view: LearningView) {
 }
 
 /** Fragment: what to do now; renewed with every line, so nothing in it can be pressed. */
-export function LearningNow({ running }: Pick<LearningView, "running">) {
+export function LearningNow({ running, learned }: Pick<LearningView, "running" | "learned">) {
   const locale = useLocale();
   const t = useTell();
+  if (!running && learned) return null;
   return (
     <section
-      class="sheet"
       aria-labelledby="half-minute"
       data-say={running === undefined ? "" : toldText(running.message, locale)}
     >
-      <h2 id="half-minute">
-        {running ? t("balances.step", { step: running.step, of: running.of }) : t("balances.half-minute")}
-      </h2>
       {running ? (
         <>
-          <p>
-            <strong>
-              <Told says={running.message} />
-            </strong>
-          </p>
-          <p class="hint">
-            {running.lineCame ? t("balances.line-came") : t("balances.waiting-for-lines")}{" "}
-            {t("balances.heard", { pieces: running.heard })}
-          </p>
+          <p class="hint">{t("balances.step", { step: running.step, of: running.of })}</p>
+          <h2 id="half-minute">
+            <Told says={running.message} />
+          </h2>
+          <p class="hint">{running.lineCame ? t("balances.line-came") : t("balances.waiting-for-lines")}</p>
         </>
       ) : (
-        <p>{t("balances.learning-needs")}</p>
+        <>
+          <h2 id="half-minute">{t("balances.half-minute")}</h2>
+          <p>{t("balances.learning-needs")}</p>
+        </>
       )}
+    </section>
+  );
+}
+
+/** Fragment: the lines as they arrive, the newest last; renewed with every line. */
+export function LearningLines({ running }: Pick<LearningView, "running">) {
+  const t = useTell();
+  if (!running) return null;
+  return (
+    <section aria-labelledby="lines-heading">
+      <h2 id="lines-heading">{t("balances.lines-arrive")}</h2>
+      {running.lines.length === 0 && <p class="hint">{t("balances.waiting-for-lines")}</p>}
+      <pre>{running.lines.join("\n")}</pre>
     </section>
   );
 }
@@ -107,37 +133,23 @@ export function LearningPart({ running, learned, canListen, typed, csrfToken }: 
   return (
     <>
       {!canListen && <p class="hint">{t("balances.no-balance-on-cable")}</p>}
+      {learned && <Learned learned={learned} csrfToken={csrfToken} />}
       <form method="post" action="/balances/learning">
         <Csrf token={csrfToken} />
-        {running?.asksDisplayed && (
-          <div class="row">
-            <Field
-              name="displayed"
-              id="displayed"
-              label={t("balances.display-shows")}
-              value={typed?.displayed ?? ""}
-            />
-            <Field
-              name="unit"
-              id="displayed-unit"
-              label={t("balances.display-unit")}
-              value={typed?.unit ?? ""}
-            />
-          </div>
+        {running?.asksDisplayed && <Displayed {...typed} />}
+        {running && (
+          <button type="submit" name="go" value="on" class="large">
+            {t("balances.go-on")} <kbd>Enter</kbd>
+          </button>
         )}
         <div class="row">
-          {running && (
-            <button type="submit" name="go" value="on">
-              {t("balances.go-on")}
-            </button>
-          )}
           {running?.canLeaveOut && (
             <button type="submit" name="go" value="leave-out" class="plain">
               {t("balances.skip-step")}
             </button>
           )}
           {!running && canListen && (
-            <button type="submit" name="go" value="begin">
+            <button type="submit" name="go" value="begin" class={learned && "plain"}>
               {learned ? t("balances.learn-again") : t("balances.begin")}
             </button>
           )}
@@ -148,8 +160,42 @@ export function LearningPart({ running, learned, canListen, typed, csrfToken }: 
           )}
         </div>
       </form>
-      {learned && <Learned learned={learned} csrfToken={csrfToken} />}
+      {running && <Steps steps={running.steps} />}
     </>
+  );
+}
+
+/** What the display shows, typed with its unit. */
+function Displayed({ displayed = "", unit = "" }: Partial<NonNullable<LearningView["typed"]>>) {
+  const t = useTell();
+  return (
+    <div class="row">
+      <Field
+        name="displayed"
+        id="displayed"
+        label={t("balances.display-shows")}
+        value={displayed}
+        autoFocus
+      />
+      <Field name="unit" id="displayed-unit" label={t("balances.display-unit")} value={unit} />
+    </div>
+  );
+}
+
+const signs = { done: "✓", "left-out": "–", now: "→", later: "" } as const;
+
+/** All steps with what was typed in each. */
+function Steps({ steps }: Pick<NonNullable<LearningView["running"]>, "steps">) {
+  const t = useTell();
+  return (
+    <ol>
+      {steps.map(({ name, stands, typed }, place) => (
+        <li key={place} aria-current={stands === "now" ? "step" : undefined}>
+          {t(`balances.steps.${name}`)} <span aria-hidden="true">{signs[stands]}</span>{" "}
+          {typed !== undefined && <strong>{typed}</strong>}
+        </li>
+      ))}
+    </ol>
   );
 }
 
@@ -235,7 +281,7 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
 function Pasted({ pastedText = "", csrfToken }: LearningView) {
   const t = useTell();
   return (
-    <Sheet id="pasted" title={t("balances.pasted-title")}>
+    <Fold id="pasted" title={t("balances.pasted-title")} open={pastedText !== ""}>
       <p>
         {t("balances.pasted-before")} <code>#</code> {t("balances.pasted-after")} <code># empty</code>,{" "}
         <code># putting-on</code>, <code># loaded</code>, <code># touched</code>, <code># at-rest</code>,{" "}
@@ -252,6 +298,6 @@ function Pasted({ pastedText = "", csrfToken }: LearningView) {
         </div>
         <button type="submit">{t("balances.learn-from-marked")}</button>
       </form>
-    </Sheet>
+    </Fold>
   );
 }

@@ -4,7 +4,12 @@ import { message } from "../../../calibration/message.ts";
 import { systemClock } from "../../../drivers/clock.ts";
 import { type Answers, answersFrom } from "../../../drivers/learning/questions.ts";
 import { mustReadItsSamples } from "../../../drivers/learning/stored.ts";
-import { LearningNow, Learning as LearningPage, LearningPart } from "../../../views/balances/learning.tsx";
+import {
+  LearningLines,
+  LearningNow,
+  Learning as LearningPage,
+  LearningPart,
+} from "../../../views/balances/learning.tsx";
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
@@ -24,13 +29,14 @@ import { profileHref } from "./profile-href.ts";
 export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts, add: AddForm): void {
   const { balance, demo, clock = systemClock } = parts;
   const learning = new Learning(balance, clock, {
-    line: () => stream.changed("learning-now"),
-    step: () => stream.changed("learning-now", "learning"),
+    line: () => stream.changed("learning-now", "learning-lines"),
+    step: () => stream.changed("learning-now", "learning", "learning-lines"),
   });
   const view = (csrfToken: string) => learningView(learning, balance, csrfToken);
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["learning-now", (token, locale) => render(<LearningNow {...view(token)} />, locale)],
+      ["learning-lines", (token, locale) => render(<LearningLines {...view(token)} />, locale)],
       ["learning", (token, locale) => render(<LearningPart {...view(token)} />, locale)],
     ]),
     heartbeatSeconds * 1000,

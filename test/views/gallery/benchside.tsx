@@ -291,7 +291,13 @@ export const learning = (
       asksDisplayed: true,
       canLeaveOut: false,
       lineCame: true,
-      heard: 57,
+      lines: ["+    0.0000 g  \\r\\n", "+   31.1035 g  \\r\\n"],
+      steps: [
+        { name: "empty", stands: "done" },
+        { name: "putting-on", stands: "done" },
+        { name: "loaded", stands: "now" },
+        { name: "below-zero", stands: "later" },
+      ],
     }}
     csrfToken={csrfToken}
     learned={{
