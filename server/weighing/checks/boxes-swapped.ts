@@ -1,5 +1,9 @@
+import type { Remedy } from "./check.ts";
 import type { ProcedureCheck } from "./procedure-check.ts";
-import { hangs, isSolidMetal, roughDensity, soFar } from "./situation.ts";
+import { fitsClaim, hangs, isSolidMetal, roughDensity, soFar } from "./situation.ts";
+
+/** An exchange is likelier where it brings the density so near the claim, as a share of its band's ends. */
+const claimSlack = 0.15;
 
 /** Dry and wet readings in each other's boxes: changed over, they make a metal; as they stand, they make nothing. */
 export const boxesSwapped: ProcedureCheck = {
@@ -13,13 +17,16 @@ export const boxesSwapped: ProcedureCheck = {
     if (wetGrams <= dryGrams || dryGrams <= 0) return undefined;
     const changed = roughDensity(wetGrams, hung ? -displacedGrams : dryGrams, situation.liquidGPerCm3);
     if (!isSolidMetal(changed)) return undefined;
+    const exchange: Remedy = { code: "check.remedy.change-over", offer: { do: "swap-dry-and-wet" } };
+    const zero: Remedy = {
+      code: hung ? "check.remedy.zero-the-hanger" : "check.remedy.zero-the-beaker",
+      offer: { do: "repeat", role: "wet", instead: true },
+    };
     return {
       severity: "stop",
       params: { method: situation.method, dry_g: dryGrams, wet_g: wetGrams, density_g_cm3: changed },
-      remedies: [
-        { code: "check.remedy.change-over", offer: { do: "swap-dry-and-wet" } },
-        { code: hung ? "check.remedy.zero-the-hanger" : "check.remedy.zero-the-beaker" },
-      ],
+      // exchanged, they give another metal than the claim: a zero that was not taken is likelier
+      remedies: fitsClaim(situation, changed, claimSlack) ? [exchange, zero] : [zero, exchange],
     };
   },
 };

@@ -96,6 +96,21 @@ describe("slips of entry", () => {
     expect(seen.params.density_g_cm3).toBeCloseTo(10.47, 2);
   });
 
+  test("a rise above the dry reading whose exchange would not give the claim is first of all a beaker not zeroed", () => {
+    const seen = check(
+      {
+        method: "displaced",
+        dry: readings(["31.10"]),
+        wet: readings(["203.12"]),
+        claim: fineSilver,
+        balance: pocketScale,
+      },
+      "check.boxes-swapped",
+    );
+    // 203.12/31.10 × 0.9968 = 6.51 (by hand) is no silver
+    expect(seen.remedies.map(({ offer }) => offer?.do)).toEqual(["repeat", "swap-dry-and-wet"]);
+  });
+
   test("a displaced mass entered as immersed reading is recognised by the silver it makes", () => {
     const seen = check(
       {
