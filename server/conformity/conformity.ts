@@ -69,24 +69,9 @@ export interface ConformityContext {
  * tungsten core stay beside fine gold whatever the numbers.
  */
 export function conformityFor(measured: MeasuredDensity, context: ConformityContext): Conformity {
-  const { library, confidence, celsius, evidence = [] } = context;
+  const { library, celsius, evidence = [] } = context;
   const claimed = context.claim === undefined ? undefined : library.metal(context.claim);
-  const fitting = metalsNotExcluded(measured, confidence, celsius, library);
-  const fits = claimed !== undefined && fitting.includes(claimed);
-  // beside a claim that the density excludes, nothing is put together to pass for it
-  const made = fits ? madeUpBeside(measured, claimed, celsius, library).map(madeCandidate) : [];
-  // beside a claim only what can look like it passes for it
-  const passing = fits ? fitting.filter((m) => looksLike(m, claimed, { fitting, library })) : fitting;
-  const bodies = [...passing.map((m) => candidate(m, passing)), ...made];
-  const weighed = weighEvidence(
-    bodies.map(({ metal }) => metal),
-    library.metals.filter((m) => !fitting.includes(m)),
-    evidence,
-    library.worth,
-  );
-  const pull = fits && pullWithoutSteel(fitting, evidence);
-  const contradictions = pull ? [...weighed.contradictions, pull] : weighed.contradictions;
-  const left = bodies.filter(({ metal }) => weighed.notExcluded.includes(metal));
+  const { fits, left, weighed } = leftBy(measured, claimed, context);
   const own = left.filter(({ metal }) => metal === claimed);
   const beside = own.length > 0 ? claimed : undefined;
   const others = distinct(
@@ -110,7 +95,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
   const state = stateOf({
     claimed,
     exclusions: (fits ? 0 : 1) + exclusionsOf(claimed, evidence, library.worth),
-    contradicts: contradictions.length > 0,
+    contradicts: weighed.contradictions.length > 0,
     finer: finer.length > 0,
     alternatives,
     evidence,
@@ -119,7 +104,7 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
     claimed,
     state,
     notExcluded: [...own.map(weigh), ...alternatives],
-    evidence: { ...weighed, contradictions },
+    evidence: weighed,
     nextTests:
       claimed && !beside
         ? []
@@ -136,6 +121,35 @@ export function conformityFor(measured: MeasuredDensity, context: ConformityCont
         consistentAfter: consistentAfter(claimed, alternatives, evidence, library.worth),
       }),
     ...(claimed && underRule(measured, claimed, context)),
+  };
+}
+
+/** What density and the other tests leave, and whether the density fits the claim. */
+function leftBy(
+  measured: MeasuredDensity,
+  claimed: Metal | undefined,
+  { library, confidence, celsius, evidence = [] }: ConformityContext,
+): { fits: boolean; left: Candidate[]; weighed: WeighedEvidence } {
+  const fitting = metalsNotExcluded(measured, confidence, celsius, library);
+  const fits = claimed !== undefined && fitting.includes(claimed);
+  // beside a claim that the density excludes, nothing is put together to pass for it
+  const made = fits ? madeUpBeside(measured, claimed, celsius, library).map(madeCandidate) : [];
+  // beside a claim only what can look like it passes for it
+  const passing = fits ? fitting.filter((m) => looksLike(m, claimed, { fitting, library })) : fitting;
+  const bodies = [...passing.map((m) => candidate(m, passing)), ...made];
+  const fittingOnes = new Set(fitting);
+  const weighed = weighEvidence(
+    bodies.map(({ metal }) => metal),
+    library.metals.filter((m) => !fittingOnes.has(m)),
+    evidence,
+    library.worth,
+  );
+  const pull = fits && pullWithoutSteel(fitting, evidence);
+  const left = new Set(weighed.notExcluded);
+  return {
+    fits,
+    left: bodies.filter(({ metal }) => left.has(metal)),
+    weighed: pull ? { ...weighed, contradictions: [...weighed.contradictions, pull] } : weighed,
   };
 }
 

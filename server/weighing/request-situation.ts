@@ -8,10 +8,10 @@ import { gramsPerUnit, type MassUnit } from "../../calibration/units.ts";
 import type { ComputeRequest } from "../compute/contract.ts";
 import { omitUndefined } from "../compute/omit-undefined.ts";
 import { seriesOf } from "../compute/series.ts";
-import { called } from "../metals/called.ts";
 import type { Library } from "../metals/library.ts";
 import { methods } from "../methods/index.ts";
 import { grams, type Situation, type SituationReading } from "./checks/situation.ts";
+import { situationClaim } from "./situation-claim.ts";
 
 /** The series of a request as far as checks need it. */
 interface GivenSeries {
@@ -33,7 +33,7 @@ export function situationOfRequest(request: ComputeRequest, library: Library): S
   if (method !== "hung" && method !== "displaced" && method !== "flask") return undefined;
   const loads = methods[method].loads.map(({ key }) => seriesAt(request, key));
   const wet = loads.at(-1);
-  const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
+  const claimed = situationClaim(claim, library);
   const hangerAlone = hanger?.zeroed === "weighed" ? mean(hanger.in_liquid) : undefined;
   const inAir = mean(hanger?.in_air) ?? 0;
   return {
@@ -46,13 +46,7 @@ export function situationOfRequest(request: ComputeRequest, library: Library): S
     ...(hangerAlone === undefined ? {} : { hangerGrams: hangerAlone - inAir }),
     ...(liquid?.kind === "water" ? { waterCelsius: liquid.temperature_c } : {}),
     ...(liquid?.kind === "stated" ? { liquidGPerCm3: liquid.density_g_cm3 } : {}),
-    ...(claimed && {
-      claim: {
-        metal: called(claimed),
-        lowGPerCm3: claimed.densityGPerCm3.low,
-        highGPerCm3: claimed.densityGPerCm3.high,
-      },
-    }),
+    ...(claimed && { claim: claimed }),
     balance: withFilling(stepsOf(withSecond(balance, wet?.balance)), request),
   };
 }

@@ -1,17 +1,16 @@
 import { toGrams } from "../../calibration/units.ts";
 import { type Evaluation, isRefused } from "../compute/evaluation.ts";
-import { called } from "../metals/called.ts";
+import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, type Role } from "../methods/index.ts";
 import type { Situation } from "./checks/situation.ts";
 import { type Capture, type Item, standing } from "./item.ts";
+import { repeatsShare } from "./repeats-share.ts";
 import type { balanceFor } from "./request.ts";
 import { stepsOf } from "./request-situation.ts";
 import { liquidTemperature, liquidTemperatures, sensedAir } from "./sensed.ts";
+import { situationClaim } from "./situation-claim.ts";
 import { statedLiquidGPerCm3 } from "./stated-liquid.ts";
-
-/** Names of budget inputs that further immersions would lessen. */
-const lessenedByRepeats = /repeatability/;
 
 /** What the procedure watch is told of a piece, as far as it goes. */
 export function situationOf(
@@ -20,63 +19,52 @@ export function situationOf(
   evaluation: Evaluation | undefined,
   library: Library,
 ): Situation {
+  const { method, details } = item;
   const of = (role: Role) => standing(item, role).map(shownBy);
-  const roles = methods[item.method].loads.slice(1).map(({ role }) => role);
-  const [wet, full] = roles.reverse();
-  const claimed = item.claim !== undefined && library.has(item.claim) ? library.metal(item.claim) : undefined;
-  const hanger = item.details.hanger?.in_liquid;
-  const liquidGPerCm3 = statedLiquidGPerCm3(item.details);
-  const captures = item.captures.filter(({ excluded }) => excluded === undefined);
-  const water = liquidTemperature(item);
-  const room = item.details.air?.temperature_c ?? sensedAir(item)?.temperature_c;
+  const [wet, full] = methods[method].loads
+    .slice(1)
+    .map(({ role }) => role)
+    .reverse();
+  const hanger = details.hanger?.in_liquid;
+  const room = details.air?.temperature_c ?? sensedAir(item)?.temperature_c;
   const evaluated = evaluation && !isRefused(evaluation) ? evaluation.statement : undefined;
-  return {
-    method: item.method,
+  return omitUndefined({
+    method,
     dry: of("dry"),
     wet: wet ? of(wet) : [],
-    ...(full ? { flaskFull: of(full) } : {}),
+    flaskFull: full && of(full),
     dryAfter: of("dry-after"),
-    stated: item.details.method,
+    stated: details.method,
     zeros: zerosOf(item),
-    paired: item.details.paired === true,
-    ...(hanger === undefined ? {} : { hangerGrams: Number(toGrams(hanger.text, hanger.unit)) }),
-    ...(water === undefined ? {} : { waterCelsius: water.celsius }),
-    ...(liquidGPerCm3 === undefined ? {} : { liquidGPerCm3 }),
-    ...(captures.some(({ sensed, silent }) => sensed || silent)
-      ? {
-          sensors: {
-            liquid: captures.flatMap(liquidTemperatures).map(({ sensor, value, half_width, text, unit }) => ({
-              sensor,
-              celsius: value,
-              shown: { text, unit },
-              ...(half_width === undefined ? {} : { halfWidth: half_width }),
-            })),
-            silent: [
-              ...new Set(captures.filter(({ role }) => role !== "dry").flatMap(({ silent = [] }) => silent)),
-            ],
-            typed: item.waterCelsius !== undefined,
-          },
-        }
-      : {}),
-    ...(room === undefined ? {} : { roomCelsius: Number(room) }),
-    ...(claimed
-      ? {
-          claim: {
-            metal: called(claimed),
-            lowGPerCm3: claimed.densityGPerCm3.low,
-            highGPerCm3: claimed.densityGPerCm3.high,
-          },
-        }
-      : {}),
-    ...(evaluated
-      ? {
-          density: { valueGPerCm3: evaluated.density_g_cm3, expandedGPerCm3: evaluated.expanded_g_cm3 },
-          repeatsShare: evaluated.budget
-            .filter(({ input }) => lessenedByRepeats.test(input))
-            .reduce((sum, { share }) => sum + share, 0),
-        }
-      : {}),
+    paired: details.paired === true,
+    hangerGrams: hanger && Number(toGrams(hanger.text, hanger.unit)),
+    waterCelsius: liquidTemperature(item)?.celsius,
+    liquidGPerCm3: statedLiquidGPerCm3(details),
+    sensors: sensorsOf(item),
+    roomCelsius: room === undefined ? undefined : Number(room),
+    claim: situationClaim(item.claim, library),
+    density: evaluated && {
+      valueGPerCm3: evaluated.density_g_cm3,
+      expandedGPerCm3: evaluated.expanded_g_cm3,
+    },
+    repeatsShare: evaluated && repeatsShare(evaluated.budget),
     balance: stepsOf(balance),
+  });
+}
+
+/** What sensors showed with the readings that count, and which were silent; undefined where there is none. */
+function sensorsOf(item: Item): Situation["sensors"] {
+  const captures = item.captures.filter(({ excluded }) => excluded === undefined);
+  if (!captures.some(({ sensed, silent }) => sensed || silent)) return undefined;
+  const wet = captures.filter(({ role }) => role !== "dry");
+  return {
+    liquid: captures
+      .flatMap(liquidTemperatures)
+      .map(({ sensor, value, half_width, text, unit }) =>
+        omitUndefined({ sensor, celsius: value, shown: { text, unit }, halfWidth: half_width }),
+      ),
+    silent: [...new Set(wet.flatMap(({ silent = [] }) => silent))],
+    typed: item.waterCelsius !== undefined,
   };
 }
 

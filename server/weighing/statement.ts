@@ -20,6 +20,7 @@ import type { Situation } from "./checks/situation.ts";
 import { conformityMessage } from "./conformity-message.ts";
 import { noNumbers } from "./no-numbers.ts";
 import { poolOfClaim } from "./pool-check.ts";
+import { repeatsShare } from "./repeats-share.ts";
 import { situationOfRequest } from "./request-situation.ts";
 import { finenessOf, resultsOf, unlikeResults } from "./stated-fineness.ts";
 import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement } from "./statement-shape.ts";
@@ -152,16 +153,11 @@ function applies(code: string, { added, hanger, liquid }: ComputeRequest): boole
   return alone || !ofPieceAlone.has(code);
 }
 
-/** Inputs of the budget that further immersions would lessen. */
-const lessenedByRepeats = /repeatability/;
-
 function withDensity(situation: Situation, result: DensityResult): Situation {
   return {
     ...situation,
     density: { valueGPerCm3: result.gPerCm3, expandedGPerCm3: result.expandedGPerCm3 },
-    repeatsShare: result.budget
-      .filter(({ input }) => lessenedByRepeats.test(input))
-      .reduce((sum, { share }) => sum + share, 0),
+    repeatsShare: repeatsShare(result.budget),
   };
 }
 
