@@ -95,11 +95,13 @@ export function budgetInput(row: BudgetRow, locale: Locale = "en"): BudgetInput 
 /** The page of two bodies with what was measured of the whole: a stone in its setting, gold in quartz. */
 export function twoBodiesHref(
   statement: Pick<DrawnStatement, "mass_g" | "density_g_cm3" | "u_g_cm3">,
+  claim?: string,
 ): string {
   return `/plan/two-bodies?${new URLSearchParams({
     question: "rest",
     massG: `${Number(statement.mass_g.toPrecision(8))}`,
     density: `${Number(statement.density_g_cm3.toPrecision(6))}`,
     uDensity: `${Number(statement.u_g_cm3.toPrecision(2))}`,
+    ...(claim === undefined ? {} : { alloy: claim }),
   })}`;
 }

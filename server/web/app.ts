@@ -211,7 +211,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   });
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, ledger, demo);
-  twoBodiesRoutes(app, demo);
+  twoBodiesRoutes(app, () => library.now, demo);
   densityMatchRoutes(app, () => library.now, demo);
   metalRoutes(app, { library, demo });
   ownMetalRoutes(app, { library, demo });

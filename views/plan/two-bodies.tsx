@@ -1,6 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import { WettingCaution } from "../cautions.tsx";
-import { decimalEntries, type FieldError, Problems, RadioCards } from "../forms.tsx";
+import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fromTo } from "../numbers.ts";
 import { Facts, Sheet } from "../sheet.tsx";
@@ -20,6 +20,7 @@ export interface TwoBodiesView {
       | "knownMassG"
       | "knownDensity"
       | "uKnownDensity"
+      | "alloy"
       | "first"
       | "uFirst"
       | "second"
@@ -27,6 +28,8 @@ export interface TwoBodiesView {
       string
     >
   >;
+  /** what the first body can be said to be */
+  claims: readonly { id: string; name: string }[];
   problems: readonly { fieldId: string; error: FieldError }[];
   /** densities of stones and matrix, g/cm³, to read off */
   stones?: readonly { called: Message; low: number; high: number; wet: boolean }[];
@@ -34,7 +37,7 @@ export interface TwoBodiesView {
 }
 
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
-export function TwoBodies({ question, values, problems, answer, stones = [] }: TwoBodiesView) {
+export function TwoBodies({ question, values, problems, answer, claims, stones = [] }: TwoBodiesView) {
   const locale = useLocale();
   const t = useTell();
   const entry = decimalEntries(values, problems);
@@ -79,6 +82,15 @@ export function TwoBodies({ question, values, problems, answer, stones = [] }: T
         </fieldset>
         <fieldset>
           <legend>{t("plan-pages.both-bodies")}</legend>
+          <Select
+            name="alloy"
+            label={t("plan-pages.first-is")}
+            value={values.alloy}
+            options={[
+              { value: "", label: t("plan-pages.first-by-density") },
+              ...claims.map(({ id, name }) => ({ value: id, label: name })),
+            ]}
+          />
           <div class="row">
             {entry("first", t("plan-pages.first-density"), "g/cm³")}
             {entry("uFirst", t("plan-pages.standard-uncertainty"), "g/cm³")}

@@ -87,7 +87,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     }),
     ...(fineness === undefined ? {} : { fineness }),
     densityMatchesHref: densityMatchesHref(item, tests),
-    twoBodiesHref: twoBodiesHref(statement),
+    twoBodiesHref: twoBodiesHref(statement, item.claim),
   };
 }
 

@@ -3,17 +3,22 @@ import { lastPlace } from "../../../calibration/decimal.ts";
 import { type Code, type Message, message } from "../../../calibration/message.ts";
 import { roundedPair } from "../../../calibration/rounding.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf, tellId } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, plusMinus } from "../../../views/numbers.ts";
 import type { TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
+import { called } from "../../metals/called.ts";
 import { stoneDensities } from "../../metals/composites/stones.ts";
 import {
   type Bounded,
   densityOfRest,
+  massesOfAlloy,
   massesOfTwo,
   type Uncertain,
 } from "../../metals/composites/two-bodies.ts";
+import { preciousElement } from "../../metals/fineness/precious-element.ts";
+import type { Library } from "../../metals/library.ts";
+import type { Metal } from "../../metals/metal.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { refusedBy } from "../refused.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
@@ -30,17 +35,25 @@ interface Whole {
 interface Asked {
   whole: Whole;
   two?: { first: Uncertain; second: Uncertain };
+  /** the first body is an alloy of a claim */
+  alloy?: { of: Metal; second: Uncertain };
   known?: Whole;
 }
 
 /** What the typed numbers say of a piece of two bodies, or which of them need another look. */
-export function answerTo(question: TwoBodiesView["question"], values: Values, locale: Locale): Answered {
+export function answerTo(
+  question: TwoBodiesView["question"],
+  values: Values,
+  { library, locale }: { library: Library; locale: Locale },
+): Answered {
   const known = values.knownMassG + values.knownDensity !== "";
-  const form = question === "masses" ? massesForm : known ? restForm : wholeForm;
+  const both = values.alloy === "" ? massesForm : alloyForm(library);
+  const form = question === "masses" ? both : known ? restForm : wholeForm;
   const read = readForm<Asked>(form, values, locale);
   if ("problems" in read) return read;
-  const { whole, two, known: body } = read.values;
+  const { whole, two, alloy, known: body } = read.values;
   try {
+    if (alloy) return { problems: [], answer: alloyMasses(whole, alloy, locale) };
     if (two) return { problems: [], answer: masses(whole, two, locale) };
     if (body) return { problems: [], answer: restOf(whole, body, locale) };
     return { problems: [], answer: lowerBound(whole.density, locale) };
@@ -96,6 +109,25 @@ const massesForm = (entry: Entries): z.ZodType<Asked> => {
   return z.intersection(wholeForm(entry), two);
 };
 
+const alloyForm =
+  (library: Library) =>
+  (entry: Entries): z.ZodType<Asked> => {
+    const { density, u } = bodyEntries(entry);
+    const alloy = z
+      .object({
+        alloy: entry.choice(
+          library.metals.map(({ id }) => id),
+          { wrong: (id) => message("metal.refusal.not-in-list", { id }) },
+        ),
+        second: density("form.field.second-density"),
+        uSecond: u("form.field.second-density-u"),
+      })
+      .transform((of) => ({
+        alloy: { of: library.metal(of.alloy), second: { value: of.second, u: of.uSecond } },
+      }));
+    return z.intersection(wholeForm(entry), alloy);
+  };
+
 const restForm = (entry: Entries): z.ZodType<Asked> => {
   const { density, u, mass } = bodyEntries(entry);
   const known = z
@@ -124,6 +156,38 @@ function masses(
       [t("composite.first-body"), one],
       [t("composite.second-body"), other],
       [t("composite.first-share"), within(firstShare, 100, "%", locale)],
+    ],
+  };
+}
+
+/** Over everything the claim allows: its band of densities, and the fineness that it states. */
+function alloyMasses(whole: Whole, { of, second }: NonNullable<Asked["alloy"]>, locale: Locale): Answer {
+  const t = tellerOf(locale);
+  const { alloyG, bodyG } = massesOfAlloy(whole, of.densityGPerCm3, second);
+  const element = preciousElement(of);
+  const [usual = 0, least, most] = (element && of.composition[element]) ?? [];
+  const fineG = [alloyG[0] * (least ?? usual), alloyG[1] * (most ?? usual)] as const;
+  const grams = ([low, high]: readonly [number, number]) =>
+    t("lots.totals.range", { low: fixed(low, 2, locale), high: fixed(high, 2, locale), unit: "g" });
+  const { low: low_g_cm3, high: high_g_cm3 } = of.densityGPerCm3;
+  return {
+    says: message("composite.alloy-in-body", {
+      alloy: called(of),
+      grams: grams(alloyG),
+      low_g_cm3,
+      high_g_cm3,
+    }),
+    facts: [
+      [t("composite.first-body"), grams(alloyG)],
+      [t("composite.second-body"), grams(bodyG)],
+      ...(element
+        ? [
+            [
+              t("result.fine-mass", { element: tellId("metal", `el-${element.toLowerCase()}`, locale) }),
+              grams(fineG),
+            ] as const,
+          ]
+        : []),
     ],
   };
 }

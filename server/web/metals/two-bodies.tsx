@@ -4,8 +4,10 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { TwoBodies, type TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
 import { stoneDensities } from "../../metals/composites/stones.ts";
+import type { Library } from "../../metals/library.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
+import { claimOptions } from "./claim-options.ts";
 import { answerTo } from "./two-bodies-answer.ts";
 
 const names = [
@@ -15,6 +17,7 @@ const names = [
   "knownMassG",
   "knownDensity",
   "uKnownDensity",
+  "alloy",
   "first",
   "uFirst",
   "second",
@@ -24,17 +27,26 @@ const names = [
 type Answered = Pick<TwoBodiesView, "problems" | "answer">;
 
 /** A piece of two bodies: a stone in its setting, gold in quartz. Asked by typing, or from a record with its numbers. */
-export function twoBodiesRoutes(app: FastifyInstance, demo: boolean): void {
+export function twoBodiesRoutes(app: FastifyInstance, library: () => Library, demo: boolean): void {
   app.get<{ Querystring: Record<string, string | undefined> }>("/plan/two-bodies", async (request, reply) => {
     const frame = frameOf(request, reply, { path: "/plan", demo });
     const question = request.query.question === "masses" ? "masses" : "rest";
     const values = keyed(names, (name) => request.query[name] ?? "");
     const own =
       question === "masses"
-        ? values.first + values.second
+        ? values.alloy + values.first + values.second
         : values.knownMassG + values.knownDensity + values.density;
-    const answered: Answered = own === "" ? { problems: [] } : answerTo(question, values, frame.locale);
-    const view = { question, values, stones: stoneDensities, ...answered } as const;
+    const answered: Answered =
+      own === ""
+        ? { problems: [] }
+        : answerTo(question, values, { library: library(), locale: frame.locale });
+    const view = {
+      question,
+      values,
+      stones: stoneDensities,
+      claims: claimOptions(library(), frame.locale),
+      ...answered,
+    } as const;
     const status = view.problems.length > 0 ? 422 : 200;
     return html(
       reply,

@@ -573,12 +573,14 @@ export const twoBodies = (
       knownMassG: "",
       knownDensity: "",
       uKnownDensity: "",
+      alloy: "",
       first: "18.5",
       uFirst: "0.5",
       second: "2.65",
       uSecond: "0.01",
     }}
     problems={[]}
+    claims={[{ id: "au-750", name: "Gold 750 (18 ct)" }]}
     answer={{ says: "About 15.4 g of gold in 25.9 g of quartz.", facts: [["Gold", "15.4 ± 0.7 g"]] }}
   />
 );
