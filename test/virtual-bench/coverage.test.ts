@@ -24,7 +24,7 @@ beforeAll(async () => {
   const underhook = startUnderhook();
   for (const row of rows) found.set(row.name, await outcomesOf(underhook, row, sizes[row.group]));
   underhook.close();
-}, 3_600_000);
+}, 6 * 3_600_000);
 
 /** The bounds a class is held to: its aim, or what was reached where that falls short of it. */
 function bounds(row: Row) {
