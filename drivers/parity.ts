@@ -36,7 +36,7 @@ export function withoutEighthBit(bytes: Uint8Array): Uint8Array {
 }
 
 /** So many bytes without a single eighth bit carry no parity: the driver has already taken it off. */
-const carriesNone = 24;
+const hasNone = 24;
 
 /**
  * Checks seven data bits with parity that are received as eight, since serial drivers may drop the check. Gives the bytes
@@ -48,7 +48,7 @@ export function checkingParity(parity: "even" | "odd"): (bytes: Uint8Array) => U
   return (bytes) =>
     bytes.map((byte) => {
       sinceHigh = byte >= 0x80 ? 0 : sinceHigh + 1;
-      if (sinceHigh > carriesNone) return byte;
+      if (sinceHigh > hasNone) return byte;
       return oddOnes[byte] === wrong ? byte | 0x80 : byte & 0x7f;
     });
 }

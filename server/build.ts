@@ -7,7 +7,7 @@ const outdir = "dist/server";
 
 rmSync(outdir, { recursive: true, force: true });
 await build({
-  entryPoints: ["server/underhook.ts", "server/compute/aside-worker.ts", "server/cli/answering-thread.ts"],
+  entryPoints: ["server/underhook.ts", "server/compute/compute-worker.ts", "server/cli/answering-thread.ts"],
   outdir,
   entryNames: "[name]",
   bundle: true,

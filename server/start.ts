@@ -6,7 +6,7 @@ import { createSimulatedBalance } from "../drivers/simulated-balance.ts";
 import type { Access } from "./access/access.ts";
 import { openAccess } from "./access/opened.ts";
 import type { Room } from "./access/room.ts";
-import { openAside } from "./compute/aside.ts";
+import { openComputeThread } from "./compute/compute-thread.ts";
 import { createDemoSimulator, type DemoSimulator } from "./demo/simulator.ts";
 import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
 import type { Ledger } from "./ledger/ledger.ts";
@@ -142,7 +142,10 @@ async function open(
   await sensors.resume();
   const hands = new HandDevices(ledger);
   await hands.resume();
-  const aside = openAside({ own: () => library.own, owned: () => ownedInstruments(kept.now.instruments) });
+  const aside = openComputeThread({
+    own: () => library.own,
+    owned: () => ownedInstruments(kept.now.instruments),
+  });
   const bench = new Bench({
     ledger,
     scale: balance.scale,

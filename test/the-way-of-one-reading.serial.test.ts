@@ -6,7 +6,7 @@ import { expect, test } from "vitest";
 import type { LineRecord } from "../drivers/reading.ts";
 import { createReadingStream } from "../drivers/reading-stream.ts";
 import { createSerialBalance } from "../drivers/serial-balance.ts";
-import { openAside } from "../server/compute/aside.ts";
+import { openComputeThread } from "../server/compute/compute-thread.ts";
 import { isRefused } from "../server/compute/evaluation.ts";
 import { openLedger } from "../server/ledger/open-ledger.ts";
 import { libraryVersion } from "../server/metals/library.ts";
@@ -49,7 +49,7 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   // A ledger on disk and the bench that writes into it.
   const file = join(mkdtempSync(join(tmpdir(), "underhook-")), "ledger.sqlite");
   const ledger = await openLedger({ file, now: () => new Date(), bench: "the way" });
-  const aside = openAside();
+  const aside = openComputeThread();
   const bench = new Bench({
     ledger,
     scale: scaleOf(balance.name, feed),

@@ -48,19 +48,19 @@ export function hashedPassphrase(typed: string): Promise<string> {
     salt: randomBytes(16),
     outputType: "encoded",
   };
-  return aside("argon2id", input);
+  return inThread("argon2id", input);
 }
 
 /** Whether the passphrase is the one that was hashed. */
 export function isPassphrase(typed: string, hash: string): Promise<boolean> {
-  return aside<boolean>("argon2Verify", { password: sameForm(typed) || " ", hash });
+  return inThread<boolean>("argon2Verify", { password: sameForm(typed) || " ", hash });
 }
 
 const thread = `const { parentPort, workerData } = require("node:worker_threads");
 require(workerData.module)[workerData.task](workerData.input).then((answer) => parentPort.postMessage(answer));`;
 
 /** Runs in a thread of its own: a hash takes a tenth of a second and more, and the live reading must not wait for it. */
-function aside<T>(task: "argon2id" | "argon2Verify", input: object): Promise<T> {
+function inThread<T>(task: "argon2id" | "argon2Verify", input: object): Promise<T> {
   const module = createRequire(import.meta.url).resolve("hash-wasm");
   const worker = new Worker(thread, { eval: true, workerData: { module, task, input } });
   return new Promise((resolve, reject) => {

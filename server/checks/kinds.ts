@@ -1,13 +1,13 @@
 import { z } from "zod";
-import { json, moment, told, words } from "../ledger/shapes.ts";
+import { json, moment, sentence, words } from "../ledger/shapes.ts";
 
 export const checkKinds = {
   /** a check of the bench against something known, as server/checks gives it: check weight, thermometer … */
   check: z.looseObject({
     kind: words,
     passed: z.boolean(),
-    says: told,
-    todo: z.union([told, z.literal("")]).optional(),
+    says: sentence,
+    todo: z.union([sentence, z.literal("")]).optional(),
     by: words.optional(),
     of: words.optional(),
     at: z.string().optional(),
@@ -26,7 +26,7 @@ export const checkKinds = {
     why: words,
   }),
   /** a balance told that it adjusted itself, or a person looked at what that asks for */
-  adjustment: z.looseObject({ of: words, notice: told.optional(), lookedAtBy: words.optional() }),
+  adjustment: z.looseObject({ of: words, notice: sentence.optional(), lookedAtBy: words.optional() }),
   /** one version of what is known about a balance and its lines */
   "balance-profile": z.looseObject({ name: words, version: z.number().int().min(1), profile: json }),
   /** one version of what the checks say of a balance or of the thermometer: the numbers budgets take from here on */

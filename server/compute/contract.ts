@@ -10,7 +10,7 @@ import { colours } from "../metals/metal.ts";
 import { occurrences } from "../metals/worth-table.ts";
 import { type Method, type MethodName, methods } from "../methods/index.ts";
 import { balance } from "./balance.ts";
-import { complains, type RequestCode } from "./complaint.ts";
+import { errorCode, type RequestCode } from "./request-error.ts";
 import { series } from "./series.ts";
 
 const positive = z.number().positive();
@@ -56,7 +56,7 @@ const measuredLiquid = z
   })
   .refine(({ body }) => (body.rise ? !body.dry && !body.immersed : body.dry && body.immersed), {
     path: ["body"],
-    error: complains("compute.request.body-weighings"),
+    error: errorCode("compute.request.body-weighings"),
   });
 
 const statedLiquid = z.strictObject({
@@ -86,7 +86,7 @@ const air = z.union(
     z.strictObject({ altitude_m: z.number() }),
   ],
   {
-    error: complains("compute.request.air"),
+    error: errorCode("compute.request.air"),
   },
 );
 
@@ -94,7 +94,7 @@ const hanger = z
   .strictObject({
     wire_mm: notNegative.max(5).default(0),
     zeroed: z.enum(["immersed", "weighed"], {
-      error: complains("compute.request.hanger-zeroed"),
+      error: errorCode("compute.request.hanger-zeroed"),
     }),
     in_liquid: series.optional(),
     in_air: series.optional(),
@@ -103,7 +103,7 @@ const hanger = z
   })
   .superRefine(({ zeroed, in_liquid, in_air }, ctx) => {
     const say = (path: string, code: RequestCode) =>
-      ctx.addIssue({ code: "custom", path: [path], message: complains(code) });
+      ctx.addIssue({ code: "custom", path: [path], message: errorCode(code) });
     if (zeroed === "weighed" && !in_liquid) say("in_liquid", "compute.request.hanger-unread");
     if (zeroed === "immersed" && in_liquid) say("in_liquid", "compute.request.hanger-read");
     if (zeroed === "immersed" && in_air) say("in_air", "compute.request.hanger-in-dry");

@@ -1,7 +1,7 @@
 import { message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import type { Computed } from "./aside.ts";
 import { compute } from "./compute.ts";
+import type { Computed } from "./compute-thread.ts";
 import { requestIn } from "./request-json.ts";
 
 /** A line with its answer; the request is undefined where the line is no JSON. */

@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
-import { complaintOf } from "./complaint.ts";
+import { requestError } from "./request-error.ts";
 
 /** Why a request could not be computed: at which key, and what would be right. */
 export interface Refused {
@@ -27,7 +27,7 @@ export function idOf(line: unknown): string | null {
 export function fromSchema(id: string | null, error: z.ZodError): Refused {
   const issue = error.issues[0]!;
   const path = issue.code === "unrecognized_keys" ? [...issue.path, issue.keys[0]!] : issue.path;
-  return { id, error: { at: pathText(path), message: complaintOf(issue) } };
+  return { id, error: { at: pathText(path), message: requestError(issue) } };
 }
 
 /** A refusal at its key of the request; an error of the program is thrown on. */

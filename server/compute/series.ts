@@ -3,8 +3,8 @@ import { isDecimal } from "../../calibration/decimal.ts";
 import { type Lifted, lifts, type Series, zeroings } from "../../calibration/series.ts";
 import { massUnits } from "../../calibration/units.ts";
 import { balance } from "./balance.ts";
-import { complains, type RequestCode } from "./complaint.ts";
 import { omitUndefined } from "./omit-undefined.ts";
+import { errorCode, type RequestCode } from "./request-error.ts";
 
 const noDecimal: RequestCode = "compute.request.reading-no-decimal";
 
@@ -12,12 +12,12 @@ const noDecimal: RequestCode = "compute.request.reading-no-decimal";
 const reading = z
   .string({
     error: ({ input }) =>
-      complains(
+      errorCode(
         typeof input === "number" ? "compute.request.reading-number" : "compute.request.reading-no-text",
       ),
   })
   .refine((text) => isDecimal(text), {
-    error: complains(noDecimal),
+    error: errorCode(noDecimal),
   });
 
 const unit = z.enum(massUnits).default("g");
@@ -28,13 +28,13 @@ const look = z.union(
     z.strictObject({ at_s: z.number(), reading: reading }),
   ],
   {
-    error: complains("compute.request.look"),
+    error: errorCode("compute.request.look"),
   },
 );
 
 const keys = {
-  readings: z.array(reading).min(1, complains("compute.request.readings-none")).optional(),
-  timed: z.array(look).min(3, complains("compute.request.looks-few")).optional(),
+  readings: z.array(reading).min(1, errorCode("compute.request.readings-none")).optional(),
+  timed: z.array(look).min(3, errorCode("compute.request.looks-few")).optional(),
   lifted: z.enum(lifts).optional(),
   unit,
   zero_before: reading.optional(),
@@ -61,7 +61,7 @@ type Given = Pick<
 
 function wellFormed(given: Given, ctx: z.RefinementCtx): void {
   const say = (path: string, code: RequestCode) =>
-    ctx.addIssue({ code: "custom", path: [path], message: complains(code) });
+    ctx.addIssue({ code: "custom", path: [path], message: errorCode(code) });
   if (!given.readings && !given.timed) say("readings", "compute.request.readings-missing");
   if (given.readings && given.timed) say("timed", "compute.request.readings-and-looks");
   if (given.readings && given.lifted) say("lifted", "compute.request.lifted-without-looks");

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { json, moment, told, words } from "./shapes.ts";
+import { json, moment, sentence, words } from "./shapes.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/, { error: "64 hexadecimal digits" });
 
@@ -48,9 +48,9 @@ export const bookkeepingKinds = {
   /** this bench cosigned a checkpoint of another ledger: the longest it saw of that origin */
   witnessed: z.strictObject({ origin: words, size: z.number().int().min(0), root: words }),
   /** the wall clock went back or leapt; entries keep their order */
-  "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: told.optional() }),
+  "clock-jump": z.strictObject({ from: moment, to: moment, byMs: z.number(), says: sentence.optional() }),
   /** what was found and done when the ledger was opened after a crash, a restore or damage */
-  recovery: z.strictObject({ says: told }),
+  recovery: z.strictObject({ says: sentence }),
   settings: z.looseObject({ settings: json, by: words.optional() }),
   /** where the bench hears its balance from here on; null: readings are typed; and which are heard beside it */
   "balance-choice": z.looseObject({

@@ -16,7 +16,7 @@ export const moment = z.iso.datetime({
 export const words = z.string().min(1, { error: "say it in words, it must not be empty" }).max(4000);
 
 /** What is told to a person: a message, or the sentence that an entry of earlier versions holds. */
-export const told = z.union([z.custom<Message>(isMessage, { error: "a code with its values" }), words]);
+export const sentence = z.union([z.custom<Message>(isMessage, { error: "a code with its values" }), words]);
 
 /** Anything JSON can say. */
 export const json = z.json();

@@ -145,7 +145,7 @@ export function refuseOwnMetals(held: OwnMetals | undefined, next: OwnMetals): v
 }
 
 /** What looks odd in own metals without being wrong: a band far from what the mixture law says. */
-export function doubtsAbout(own: OwnMetals): Message[] {
+export function warningsAbout(own: OwnMetals): Message[] {
   return own.metals.flatMap((one) => {
     const law = bandByMixture(asMetal(one)).corrected.nominal;
     const off = one.density_g_cm3.nominal / law - 1;

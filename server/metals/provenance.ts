@@ -40,7 +40,7 @@ export const fromMemory: Provenance = { kind: "from-memory" };
 export const computedBy = (rule: Rule): Provenance => ({ kind: "computed", rule });
 
 /** Where a figure comes from, as a message. */
-export function told(provenance: Provenance): Message {
+export function provenanceMessage(provenance: Provenance): Message {
   switch (provenance.kind) {
     case "seen":
       return message("metal.provenance.seen", { sources: provenance.sources.map((id) => sources[id]) });

@@ -1,7 +1,7 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { mass } from "../checks/amounts.ts";
 import type { ChartKind, ChartPoint, ControlChart } from "../checks/charts/control-chart.ts";
-import { balanceTold } from "./balance-told.ts";
+import { balanceLabel } from "./balance-label.ts";
 import type { StoredCheck, StoredLimits } from "./stored-check.ts";
 import type { WeighingPoint } from "./weighing-points.ts";
 
@@ -64,7 +64,7 @@ function pointOf(check: StoredCheck): Plotted | undefined {
     const of = `${weight.nominalGrams} g on ${check.of}`;
     const ofTold = message("bench-check.chart.weight-on", {
       weight: mass(weight.nominalGrams),
-      balance: balanceTold(check.of),
+      balance: balanceLabel(check.of),
     });
     return { kind: "check-weight", of, ofTold, value: errorGrams, resolution: readabilityGrams };
   }

@@ -3,10 +3,10 @@ import { Refusal } from "../../calibration/refusal.ts";
 import type { Verdict } from "../../drivers/auto-capture.ts";
 import { type Role, rolesOf } from "../methods/index.ts";
 import { type Item, standing } from "../weighing/item.ts";
+import { failureMessage } from "./failure-message.ts";
 import { loadVerdict } from "./load-verdict.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { EachLoadStep, Scale, TakenReading } from "./scale.ts";
-import { toldBy } from "./told-by.ts";
 
 /** What taking each load by itself needs of its bench. */
 export interface HandsFreeBench {
@@ -166,7 +166,9 @@ export class HandsFree {
 
   /** One thing after another; what is refused is told as everything else is. */
   #then(does: () => Promise<void>): void {
-    this.#queue = this.#queue.then(does).catch((error: unknown) => this.#hear("refused", toldBy(error)));
+    this.#queue = this.#queue
+      .then(does)
+      .catch((error: unknown) => this.#hear("refused", failureMessage(error)));
   }
 }
 

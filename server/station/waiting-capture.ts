@@ -1,9 +1,9 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Role } from "../methods/index.ts";
+import { failureMessage } from "./failure-message.ts";
 import { mustBeLookedAt } from "./looked-at.ts";
 import type { Scale, TakenReading, Taking } from "./scale.ts";
-import { toldBy } from "./told-by.ts";
 
 /** What a capture that waits needs of its bench. */
 export interface CapturingBench {
@@ -43,7 +43,7 @@ export class WaitingCapture {
     this.#bench.changed();
     taking.settled.then(
       (taken) => this.#finish(taking, { subject, role, scale, taken }),
-      (error: unknown) => this.#end(taking, toldBy(error)),
+      (error: unknown) => this.#end(taking, failureMessage(error)),
     );
   }
 
@@ -82,7 +82,7 @@ export class WaitingCapture {
       mustBeLookedAt(scale);
       await this.#bench.keep(subject, role, taken);
     } catch (error) {
-      this.#trouble = toldBy(error);
+      this.#trouble = failureMessage(error);
     }
     this.#bench.changed();
   }

@@ -4,7 +4,7 @@ import { gramsPerUnit, isMassUnit } from "../../calibration/units.ts";
 import type { ChartPoint } from "../checks/charts/control-chart.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import { firstMethod, type MethodName, methods } from "../methods/index.ts";
-import { balanceTold } from "./balance-told.ts";
+import { balanceLabel } from "./balance-label.ts";
 
 /** A point that a piece gives to a chart of its balance. */
 export interface WeighingPoint extends ChartPoint {
@@ -83,11 +83,11 @@ export function pointsOf({ method, weighed }: WeighedItem): WeighingPoint[] {
     points.push({
       chart,
       of: one.balance,
-      ofTold: balanceTold(one.balance),
+      ofTold: balanceLabel(one.balance),
       ...(chart === "zero-after-lift" && {
         of: `${one.balance}, ${methods[method].called}`,
         ofTold: message("bench-check.chart.way-on", {
-          balance: balanceTold(one.balance),
+          balance: balanceLabel(one.balance),
           method: message(`method.${method}.name`),
         }),
       }),

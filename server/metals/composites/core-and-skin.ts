@@ -71,7 +71,7 @@ export function coreAndSkins(
   library: Library = builtIn,
 ): CoreAndSkin[] {
   const { cores, skins } = bodiesOf(library);
-  return reaching(cores, skins, interval, shape);
+  return matching(cores, skins, interval, shape);
 }
 
 /** The same for cores somebody is known to use, under the skins asked for. */
@@ -81,10 +81,10 @@ export function knownCoreAndSkins(
   isAsked: (skin: Metal) => boolean,
 ): CoreAndSkin[] {
   const { known, skins } = bodiesOf(library);
-  return reaching(known, skins.filter(isAsked), interval);
+  return matching(known, skins.filter(isAsked), interval);
 }
 
-function reaching(
+function matching(
   cores: readonly Metal[],
   skins: readonly Metal[],
   interval: DensityInterval,

@@ -4,8 +4,8 @@ import { validatorCompiler } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { locales } from "../../../views/messages/language.ts";
 import { tell } from "../../../views/messages/tell.ts";
-import type { Computed } from "../../compute/aside.ts";
 import { isError } from "../../compute/compute.ts";
+import type { Computed } from "../../compute/compute-thread.ts";
 import { computeError, computeRequest, computeResponse } from "../../compute/contract.ts";
 import { printedAnswer } from "../../compute/printed.ts";
 

@@ -16,7 +16,7 @@ import { madeTest } from "../evidence/evidence-made.ts";
 import { standingDry } from "../evidence/size-form.ts";
 import { type RefusedForm, sizeView } from "../evidence/size-view.ts";
 import { testChoices } from "../evidence/test-choices.ts";
-import { checksOfTests, excludedBy, excludedByTests, nextOf } from "../evidence/tests-told.ts";
+import { checksOfTests, excludedBy, excludedByTests, nextOf } from "../evidence/tests-view.ts";
 import { asTyped } from "../page-request.ts";
 
 const target = { action: "/bench/tests", fills: "other-tests" };

@@ -21,7 +21,7 @@ import { resultViewOf } from "../results/result-view.ts";
 import { madeTest } from "./evidence-made.ts";
 import { type RefusedForm, sizeView } from "./size-view.ts";
 import { testChoices } from "./test-choices.ts";
-import { checksOfTests, excludedBy, excludedByTests, nextOf } from "./tests-told.ts";
+import { checksOfTests, excludedBy, excludedByTests, nextOf } from "./tests-view.ts";
 
 /** The measured piece as every part of the page needs it. */
 export interface MeasuredItem {

@@ -23,7 +23,7 @@ import { otherItemView } from "../bench/other-item-view.ts";
 import { secondPersonView } from "../bench/second-person-view.ts";
 import { nameIn } from "../records/record-view.ts";
 import { whenOf } from "../when.ts";
-import { type MassManner, massRangeTold, massTold } from "./mass-told.ts";
+import { type MassManner, massRangeText, massText } from "./mass-text.ts";
 
 /** Trays that stand there only while something lies on them. */
 const seldom: ReadonlySet<string> = new Set(["no-claim", "no-valid-reading"]);
@@ -174,7 +174,7 @@ function tray(state: Tray["state"], newestFirst: readonly LotItem[], manner: Mas
     mass:
       on.length === 0
         ? "–"
-        : massTold(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), manner),
+        : massText(massG, decimalsOf(Math.max(0, ...on.map(({ stepG }) => stepG))), manner),
     tickets: on.slice(0, ticketsTold).map(({ ticket }) => ticket),
   };
 }
@@ -186,7 +186,7 @@ function totalsOf(lot: Lot, sums: LotSums, manner: MassManner): LotTotals {
   const grams = (g: number) => `${fixed(g, sums.decimals, locale)} g`;
   return {
     pieces: lot.count === undefined ? `${pieces}` : t("lots.totals.of", { pieces, counted: lot.count }),
-    sum: massTold(sumG, sums.decimals, manner),
+    sum: massText(sumG, sums.decimals, manner),
     ...(lot.gross
       ? { gross: asItCame(lot.gross, Number(lot.gross.grams), displayStepG(lot.gross), manner) }
       : {}),
@@ -211,10 +211,10 @@ function asItCame(
   stepG: number,
   manner: MassManner,
 ): string {
-  if (unit === "g") return massTold(grams, decimalsOf(stepG), manner);
+  if (unit === "g") return massText(grams, decimalsOf(stepG), manner);
   const came = `${inLocale(text, manner.locale)} ${unit}`;
   const second = manner.second === unit ? "none" : manner.second;
-  return `${came} = ${massTold(grams, decimalsOf(stepG), { ...manner, second })}`;
+  return `${came} = ${massText(grams, decimalsOf(stepG), { ...manner, second })}`;
 }
 
 function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
@@ -223,7 +223,7 @@ function fineWords(fine: LotSums["fine"], manner: MassManner): string[] {
   const each = entriesOf(fine);
   if (each.length === 0) return [t("lots.totals.none-yet")];
   return each.map(([metal, { lowG, highG }]) =>
-    massRangeTold([lowG, highG], 2, manner, t(`lots.metals.${metal}`)),
+    massRangeText([lowG, highG], 2, manner, t(`lots.metals.${metal}`)),
   );
 }
 
@@ -244,7 +244,7 @@ function itemRow(
     dry: asItCame(shown, dryG, stepG, manner),
     ...(density ? { density: densityText(density.value, density.expanded, locale) } : {}),
     state,
-    ...(fine ? { fine: massRangeTold([fine.lowG, fine.highG], 2, manner) } : {}),
+    ...(fine ? { fine: massRangeText([fine.lowG, fine.highG], 2, manner) } : {}),
     flags: flagsOf(item, sums.checks, lot.flags).map(({ flag, ...said }) => ({
       name: flagName(flag, locale),
       ...said,
@@ -255,11 +255,11 @@ function itemRow(
 
 function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): NonNullable<LotView["closed"]> {
   const t = tellerOf(manner.locale);
-  const grams = (text: string) => massTold(Number(text), decimalsShown(text), manner);
+  const grams = (text: string) => massText(Number(text), decimalsShown(text), manner);
   const when = whenOf(closed.at);
   const fine = entriesOf(closed.fine_g)
     .map(([metal, { low, high }]) =>
-      massRangeTold([Number(low), Number(high)], decimalsShown(low), manner, t(`lots.metals.${metal}`)),
+      massRangeText([Number(low), Number(high)], decimalsShown(low), manner, t(`lots.metals.${metal}`)),
     )
     .join("; ");
   const paid = (closed.settlement?.totals ?? [])

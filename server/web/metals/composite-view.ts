@@ -8,7 +8,7 @@ import { called } from "../../metals/called.ts";
 import type { NamedComposite } from "../../metals/composites/composite-by-id.ts";
 import type { KnownPair } from "../../metals/composites/known-pairs.ts";
 import { densityOfMixture } from "../../metals/composites/mixture-part.ts";
-import { computedBy, told } from "../../metals/provenance.ts";
+import { computedBy, provenanceMessage } from "../../metals/provenance.ts";
 
 const steps = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
 
@@ -38,7 +38,7 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
   const sound = soundThrough(core);
   return {
     name,
-    figures: [{ figure: "nominal", from: told(computedBy("core-and-skin")) }],
+    figures: [{ figure: "nominal", from: provenanceMessage(computedBy("core-and-skin")) }],
     says: t("composite.skin"),
     parts: [core, skin].map((part) => ({ id: part.id, name: tellValue(called(part), locale) })),
     shareOf: t("composite.share-of-volume"),
@@ -65,19 +65,23 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
 
 /** Where the figures of a mixture come from: density by the law, the rest where the pair is known. */
 function mixtureFigures(known: KnownPair | undefined, locale: Locale): FigureView[] {
-  const density: FigureView = { figure: "nominal", from: told(computedBy("mixture-law")) };
+  const density: FigureView = { figure: "nominal", from: provenanceMessage(computedBy("mixture-law")) };
   if (!known) return [density];
   const { conductivityLow, conductivityHigh, sound } = known.provenance;
   return [
     density,
-    ...(conductivityLow ? [{ figure: "conductivity-low" as const, from: told(conductivityLow) }] : []),
-    ...(conductivityHigh ? [{ figure: "conductivity-high" as const, from: told(conductivityHigh) }] : []),
+    ...(conductivityLow
+      ? [{ figure: "conductivity-low" as const, from: provenanceMessage(conductivityLow) }]
+      : []),
+    ...(conductivityHigh
+      ? [{ figure: "conductivity-high" as const, from: provenanceMessage(conductivityHigh) }]
+      : []),
     ...(sound && known.soundMPerS !== null
       ? [
           {
             figure: "sound" as const,
             value: tellerOf(locale)("metal-page.sound-printed", { speed: known.soundMPerS }),
-            from: told(sound),
+            from: provenanceMessage(sound),
           },
         ]
       : []),

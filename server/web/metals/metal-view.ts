@@ -17,7 +17,7 @@ import { bandByMixture } from "../../metals/band-by-mixture.ts";
 import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import type { DensityBand, Figure, Fraction, Likelihood, Metal } from "../../metals/metal.ts";
-import { fromMemory, told } from "../../metals/provenance.ts";
+import { fromMemory, provenanceMessage } from "../../metals/provenance.ts";
 
 /** A family of the library as a reader calls it. */
 export const familyName = (family: string, locale: Locale = "en"): string =>
@@ -162,12 +162,16 @@ function figuresOf(metal: Metal, locale: Locale): FigureView[] {
     const value = values[figure];
     return from === undefined
       ? []
-      : { figure: figureNames[figure], ...(value === undefined ? {} : { value }), from: told(from) };
+      : {
+          figure: figureNames[figure],
+          ...(value === undefined ? {} : { value }),
+          from: provenanceMessage(from),
+        };
   });
   const others = otherDensities.map((one) => ({
     figure: "other" as const,
     value: gPerCm3(one.gPerCm3),
-    from: told(one.provenance),
+    from: provenanceMessage(one.provenance),
   }));
   return [...known, ...others];
 }

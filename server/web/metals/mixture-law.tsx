@@ -6,7 +6,7 @@ import { fixed } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { excessTerms } from "../../metals/excess-terms.ts";
 import { mixtureDensity } from "../../metals/mixture.ts";
-import { told } from "../../metals/provenance.ts";
+import { provenanceMessage } from "../../metals/provenance.ts";
 import { publishedPairs } from "../../metals/published-pairs.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
@@ -40,7 +40,7 @@ function viewOf(locale: Locale): MixtureLawPage {
       pair: pair.join("-"),
       b: fixed(bCm3PerG, 5, locale),
       u: fixed(uCm3PerG, 5, locale),
-      from: told(provenance),
+      from: provenanceMessage(provenance),
       points: points.length,
     })),
   };

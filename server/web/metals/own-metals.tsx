@@ -7,10 +7,10 @@ import { fixed } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { colours } from "../../metals/metal.ts";
 import {
-  doubtsAbout,
   type OwnMetals,
   ownMetalsFormat,
   readOwnMetals,
+  warningsAbout,
   writeOwnMetals,
 } from "../../metals/own-metals.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
@@ -46,7 +46,7 @@ export function ownMetalRoutes(
           band: `${fixed(low, 3, frame.locale)} – ${fixed(high, 3, frame.locale)}`,
           source,
         }))}
-        doubts={own ? doubtsAbout(own) : []}
+        doubts={own ? warningsAbout(own) : []}
         problems={problems}
         colours={colours}
         typed={typed}

@@ -16,7 +16,7 @@ import { frameOf, lookOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
-import { keptForm, keptMethods, keptRoles, takeKept } from "./kept-weighing.ts";
+import { keptRoles, offlineForm, offlineMethods, takeKept } from "./offline-weighing.ts";
 
 interface Parts {
   bench: Bench;
@@ -42,11 +42,11 @@ export function offlineRoutes(app: FastifyInstance, { bench, ledger, settings, l
     const main = (
       <OfflinePage
         claims={claimOptions(library(), frame.locale, settings.now.metal)}
-        methods={keptMethods}
-        method={keptMethods.find((name) => name === settings.now.method) ?? keptMethods[0]!}
+        methods={offlineMethods}
+        method={offlineMethods.find((name) => name === settings.now.method) ?? offlineMethods[0]!}
         readings={keptRoles.map((role) => ({
           role,
-          methods: keptMethods.filter((name) => rolesOf(name).includes(role)),
+          methods: offlineMethods.filter((name) => rolesOf(name).includes(role)),
         }))}
         units={massUnits}
         csrfToken={frame.csrfToken}
@@ -63,7 +63,7 @@ export function offlineRoutes(app: FastifyInstance, { bench, ledger, settings, l
     const { locale } = lookOf(request);
     const read = postedForm(
       request,
-      keptForm((id) => library().has(id)),
+      offlineForm((id) => library().has(id)),
     );
     if ("problems" in read) {
       const [problem] = read.problems;

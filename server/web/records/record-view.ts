@@ -13,7 +13,7 @@ import { called } from "../../metals/called.ts";
 import type { Library } from "../../metals/library.ts";
 import { statedIn } from "../../methods/index.ts";
 import type { Standing } from "../../reports/stated.ts";
-import { balanceTold } from "../../station/balance-told.ts";
+import { balanceLabel } from "../../station/balance-label.ts";
 import { thermometerName } from "../../station/check-repository.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import type { Capture, Item } from "../../weighing/item.ts";
@@ -183,7 +183,7 @@ function captureView(capture: Capture, item: Item, locale: Locale): CaptureView 
     role: t(`bench.roles.${capture.role}`),
     reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
     when: whenOf(capture.at),
-    from: balanceTold(capture.balance),
+    from: balanceLabel(capture.balance),
     settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
     ...(capture.excluded
       ? { voided: { when: whenOf(capture.excluded.at), reason: tellValue(capture.excluded.reason, locale) } }
@@ -275,7 +275,7 @@ function conditionsOf(
 function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): RecordView["conditions"] {
   const t = tellerOf(locale);
   const nameOf = (of: string) => {
-    return of === thermometerName ? t("checks-page.profile.thermometer") : balanceTold(of);
+    return of === thermometerName ? t("checks-page.profile.thermometer") : balanceLabel(of);
   };
   return (checked?.profiles ?? []).map(({ of, version, validUntil }) => [
     t("record-page.profile-of", { name: nameOf(of) }),

@@ -11,7 +11,7 @@ import type { LotPrice } from "../../settlements/price.ts";
 import type { LotSettlement } from "../../settlements/settlement-repository.ts";
 import { whenOf } from "../when.ts";
 import { meltsOf } from "./own-melts-view.ts";
-import { saidSoFar } from "./said-view.ts";
+import { termsSoFar } from "./terms-view.ts";
 
 /** The page of a settlement, but for the form that was sent and the token. */
 export function settlementView(
@@ -31,7 +31,7 @@ export function settlementView(
       .reverse()
       .map((closing) => closedView(closing, found, prices, { locale, when })),
     priceVersions: [...prices].reverse().map((price) => priceSaid(price, { locale, when })),
-    said: saidSoFar(entries, items, { locale, when }),
+    said: termsSoFar(entries, items, { locale, when }),
     melts: meltsOf(settlement, items, melts, locale),
     questions,
     languages: [locale, ...locales.filter((one) => one !== locale)].map((id) => ({

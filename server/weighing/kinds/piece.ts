@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { decimalText, json, message, moment, told, words } from "../../ledger/shapes.ts";
+import { decimalText, json, message, moment, sentence, words } from "../../ledger/shapes.ts";
 import { methodNames } from "../../methods/index.ts";
 import { temperatureCapture, weightCapture } from "./captures.ts";
 import { result, statement } from "./result.ts";
@@ -48,7 +48,7 @@ export const pieceKinds = {
   "piece-opened": pieceOpened,
   capture: z.discriminatedUnion("what", [weightCapture, temperatureCapture]),
   /** an entry is declared void: it stays and stays visible */
-  voiding: z.strictObject({ entry: words, reason: told, by: words.optional() }),
+  voiding: z.strictObject({ entry: words, reason: sentence, by: words.optional() }),
   result,
   /** replaces what an earlier entry says; the earlier one stays */
   amendment: z.strictObject({
@@ -83,7 +83,7 @@ export const pieceKinds = {
     z.strictObject({ text: words, by: words.optional() }),
     z.strictObject({ message, by: words.optional() }),
   ]),
-  "piece-left": z.strictObject({ reason: told, by: words.optional() }),
+  "piece-left": z.strictObject({ reason: sentence, by: words.optional() }),
   /** a weighing from before this ledger, taken over from a list; says where it came from */
   "imported-weighing": z.looseObject({
     ticket: z.string(),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { states, statesBefore } from "../../conformity/state.ts";
-import { message, moment, told, words } from "../../ledger/shapes.ts";
+import { message, moment, sentence, words } from "../../ledger/shapes.ts";
 
 /** The part of an answer of `underhook compute` that lists and reports rest on; the rest is kept as it came. */
 const computeAnswer = z.looseObject({
@@ -44,7 +44,7 @@ const computeAnswer = z.looseObject({
 });
 
 /** the bench was closed by a check that had failed: since when, what failed, what to do */
-const benchClosed = z.strictObject({ since: moment, says: told, todo: told });
+const benchClosed = z.strictObject({ since: moment, says: sentence, todo: sentence });
 
 /** a version of what the checks say of a balance or of the thermometer, by its entry */
 const profileUsed = z.strictObject({

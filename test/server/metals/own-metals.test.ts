@@ -4,7 +4,7 @@ import { canLookLike } from "../../../server/conformity/worth.ts";
 import { candidates } from "../../../server/metals/composites/candidates.ts";
 import { compositeById } from "../../../server/metals/composites/composite-by-id.ts";
 import { builtIn } from "../../../server/metals/library.ts";
-import { doubtsAbout, readOwnMetals, withOwn, writeOwnMetals } from "../../../server/metals/own-metals.ts";
+import { readOwnMetals, warningsAbout, withOwn, writeOwnMetals } from "../../../server/metals/own-metals.ts";
 import { refusalOf } from "../../refusal-of.ts";
 import { normally } from "../conformity/normally.ts";
 import { left, stands } from "../conformity/stands.ts";
@@ -90,11 +90,11 @@ test("a changed file must carry a higher version than the one held", () => {
 
 test("a density far from its composition is doubted but not refused", () => {
   const odd = { ...harbourBell, density_g_cm3: { nominal: 7.5, low: 7.4, high: 7.6 } };
-  const [doubt] = doubtsAbout(readOwnMetals(file(1, [odd])));
+  const [doubt] = warningsAbout(readOwnMetals(file(1, [odd])));
   expect(doubt).toMatchObject({ code: "metal.own.far-from-mixture", params: { given_g_cm3: 7.5 } });
   // 78 copper 22 tin: 8.6 in handbooks (from memory); plainly added volumes give 8.51
   expect(doubt?.params?.law_g_cm3).toBeCloseTo(8.6, 1);
-  expect(doubtsAbout(readOwnMetals(file()))).toEqual([]);
+  expect(warningsAbout(readOwnMetals(file()))).toEqual([]);
 });
 
 /** An invented casting alloy, as dense as lead and antimony are. */

@@ -11,7 +11,7 @@ export interface MassManner {
 }
 
 /** The mass in g, then in the second unit with so many decimals that its step is no coarser: "12.90 g = 8.295 dwt". */
-export function massTold(grams: number, decimals: number, { locale, second }: MassManner): string {
+export function massText(grams: number, decimals: number, { locale, second }: MassManner): string {
   const inGrams = `${fixed(grams, decimals, locale)} g`;
   if (second === "none") return inGrams;
   const per = Number(gramsPerUnit[second]);
@@ -22,7 +22,7 @@ export function massTold(grams: number, decimals: number, { locale, second }: Ma
  * Both ends in g with what they are of, then both in the second unit: "45.75 to 66.71 g gold = 29.418 to 42.896 dwt". A
  * line does not break between the ends.
  */
-export function massRangeTold(
+export function massRangeText(
   [low, high]: readonly [number, number],
   decimals: number,
   { locale, second }: MassManner,

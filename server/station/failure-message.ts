@@ -3,7 +3,7 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { LedgerError } from "../ledger/error.ts";
 
 /** What an error that ended a capture tells a person. One of the program is written to its output, not to a person. */
-export function toldBy(error: unknown): Message {
+export function failureMessage(error: unknown): Message {
   if (error instanceof Refusal || error instanceof LedgerError)
     return { code: error.code, params: error.params };
   console.error(error);

@@ -37,7 +37,7 @@ interface Waiting {
 }
 
 /** Evaluates measurements in a thread of its own, so that a Monte Carlo never holds up the live reading. */
-export interface Aside {
+export interface ComputeThread {
   /** As compute with the metals in force. */
   compute(request: unknown): Promise<Computed>;
   /** As evaluationOf: the answer with everything a page draws. */
@@ -48,9 +48,9 @@ export interface Aside {
 }
 
 function startWorker(): Worker {
-  if (!import.meta.url.endsWith(".ts")) return new Worker(new URL("./aside-worker.js", import.meta.url));
+  if (!import.meta.url.endsWith(".ts")) return new Worker(new URL("./compute-worker.js", import.meta.url));
   // from source: a thread gets no TypeScript loader from its parent, so it registers one and then loads the file
-  const file = new URL("./aside-worker.ts", import.meta.url).href;
+  const file = new URL("./compute-worker.ts", import.meta.url).href;
   const start = `import("tsx/esm/api").then(({ register }) => { register(); return import("${file}"); })`;
   return new Worker(start, { eval: true });
 }
@@ -59,7 +59,7 @@ function startWorker(): Worker {
  * Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. `own`
  * gives the owner's metals in force, which `compute`, `evaluate` and `plan` take beside the built-in ones, `owned` the instruments it has.
  */
-export function openAside({
+export function openComputeThread({
   start = startWorker,
   own = () => undefined,
   owned = () => undefined,
@@ -67,7 +67,7 @@ export function openAside({
   start?: () => Worker;
   own?: () => OwnMetals | undefined;
   owned?: () => readonly Instrument[] | undefined;
-} = {}): Aside {
+} = {}): ComputeThread {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | undefined;
   let last = 0;

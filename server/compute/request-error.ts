@@ -5,12 +5,12 @@ import { type Code, type Message, message, type Params } from "../../calibration
 type Issue = z.core.$ZodIssue;
 
 /** A code that a schema of the contract gives as its error, to be told by `complaintOf` with what stands there. */
-export const complains = (code: RequestCode): string => code;
+export const errorCode = (code: RequestCode): string => code;
 
 export type RequestCode = Code & `compute.request.${string}`;
 
 /** What a request lacks or holds wrongly: what stands there, and what would be right. */
-export function complaintOf(issue: Issue): Message {
+export function requestError(issue: Issue): Message {
   if (isOwn(issue.message) && issue.input !== undefined)
     return message(issue.message, { given: shortly(issue.input) });
   switch (issue.code) {

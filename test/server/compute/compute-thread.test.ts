@@ -1,7 +1,7 @@
 import { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it } from "vitest";
-import { type Aside, openAside } from "../../../server/compute/aside.ts";
 import { compute } from "../../../server/compute/compute.ts";
+import { type ComputeThread, openComputeThread } from "../../../server/compute/compute-thread.ts";
 
 const request = {
   id: "x",
@@ -14,11 +14,11 @@ const request = {
 };
 
 describe("the computing thread", () => {
-  let aside: Aside | undefined;
+  let aside: ComputeThread | undefined;
   afterEach(() => aside?.close());
 
   it("gives the very result that the same code gives here, while this thread stays free", async () => {
-    aside = openAside();
+    aside = openComputeThread();
     let turns = 0;
     const counting = setInterval(() => turns++, 1);
     const results = await Promise.all([
@@ -32,7 +32,7 @@ describe("the computing thread", () => {
   });
 
   it("hands a refusal over at the key it is about, and a bad request as the contract's error", async () => {
-    aside = openAside();
+    aside = openComputeThread();
     const swapped = { ...request, dry: { readings: ["7.00"] } };
     expect(await aside.compute(swapped)).toMatchObject({
       id: "x",
@@ -44,7 +44,7 @@ describe("the computing thread", () => {
 
   it("rejects what was asked of a thread that dies, and starts another for the next question", async () => {
     let started = 0;
-    aside = openAside({
+    aside = openComputeThread({
       start: () =>
         ++started === 1
           ? new Worker("process.exit(3)", { eval: true })

@@ -5,7 +5,7 @@ import type { LotItem } from "../../lots/lot-item.ts";
 import type { SettlementManner } from "../../reports/settlement-sheet.ts";
 
 /** Every word on a piece and on whom to believe, newest first, with who, when and why. */
-export function saidSoFar(
+export function termsSoFar(
   entries: readonly Entry[],
   items: readonly LotItem[],
   { locale, when }: SettlementManner,

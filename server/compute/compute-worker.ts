@@ -2,8 +2,8 @@ import { parentPort } from "node:worker_threads";
 import { Refusal } from "../../calibration/refusal.ts";
 import { planFor } from "../conformity/plan/plan.ts";
 import { libraryWith } from "../metals/own-metals.ts";
-import type { Answer, Question } from "./aside.ts";
 import { compute } from "./compute.ts";
+import type { Answer, Question } from "./compute-thread.ts";
 import { evaluationOf } from "./evaluation.ts";
 
 function answer(question: Question): Answer {

@@ -12,10 +12,10 @@ import type { Item } from "../../weighing/item.ts";
 import { type Entries, refuseEntry } from "../forms/form.ts";
 
 /** Methods whose weighing is readings alone. */
-export const keptMethods = methodNames.filter((name) => methods[name].form === undefined);
+export const offlineMethods = methodNames.filter((name) => methods[name].form === undefined);
 
 /** A weighing typed on a device without a connection: the water, and every reading of its method. Nothing is begun before every entry of it is right. */
-export const keptForm =
+export const offlineForm =
   (hasMetal: (id: string) => boolean) =>
   ({ text, maybeText, choice, decimal, maybeDecimal }: Entries) =>
     z
@@ -25,7 +25,7 @@ export const keptForm =
         ticket: text({ most: 80, missing: message("weighing.ticket.missing") }),
         description: maybeText({ most: 400 }),
         claim: maybeText(),
-        method: choice(keptMethods),
+        method: choice(offlineMethods),
         celsius: decimal({ unit: "°C", ...waterRange }),
         unit: choice(massUnits),
         ...keyed(keptRoles, () => maybeDecimal({ from: 0 })),
@@ -38,9 +38,9 @@ export const keptForm =
       });
 
 /** Every reading that one of these methods needs, once. */
-export const keptRoles = [...new Set(keptMethods.flatMap(rolesOf))];
+export const keptRoles = [...new Set(offlineMethods.flatMap(rolesOf))];
 
-type Typed = z.infer<ReturnType<ReturnType<typeof keptForm>>>;
+type Typed = z.infer<ReturnType<ReturnType<typeof offlineForm>>>;
 
 /**
  * Does what is still to be done of the weighing, up to its record: it may have come before, whole or in part. Each step
@@ -50,7 +50,7 @@ export async function takeKept(typed: Typed, { station }: Bench, ledger: Ledger)
   for (;;) {
     const entries = await ledger.entriesOf(typed.key);
     const item = weighingOf(entries);
-    const told = entries.some(({ kind, body }) => kind === "note" && isKeptNote(body));
+    const told = entries.some(({ kind, body }) => kind === "note" && isOfflineNote(body));
     const next = item?.closed ? undefined : told || !item ? stepOf(typed, item) : noteOf(typed);
     if (item && !next) return item;
     await station.do({ ...next!, subject: typed.key, seen: entries.length } as Command);
@@ -62,7 +62,7 @@ const noteCode = "weighing.note.kept-on-device";
 /** The ledger tells the moment it stored an entry; when the readings were typed is told beside them. */
 const noteOf = ({ readAt }: Typed) => ({ do: "note", message: message(noteCode, { at: readAt }) });
 
-const isKeptNote = (body: object) => "message" in body && Object(body.message).code === noteCode;
+const isOfflineNote = (body: object) => "message" in body && Object(body.message).code === noteCode;
 
 type Step = Command extends infer One ? (One extends Command ? Omit<One, "subject" | "seen"> : never) : never;
 
