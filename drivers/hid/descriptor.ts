@@ -32,66 +32,52 @@ export function inputFields(descriptor: Uint8Array): ReportField[] {
   let usages: number[] = [];
   let usageMinimum = 0;
 
-  for (const { tag, unsigned, signed, size } of items(descriptor)) {
+  for (const item of items(descriptor)) {
+    const { tag, unsigned, size } = item;
     const usage = size === 4 ? unsigned : globals.page * 0x10000 + unsigned;
-    switch (tag) {
-      case "usage-page":
-        globals = { ...globals, page: unsigned };
-        break;
-      case "logical-minimum":
-        globals = { ...globals, logicalMinimum: signed };
-        break;
-      case "report-size":
-        globals = { ...globals, bitSize: unsigned };
-        break;
-      case "report-count":
-        globals = { ...globals, count: unsigned };
-        break;
-      case "report-id":
-        globals = { ...globals, reportId: unsigned };
-        break;
-      case "push":
-        kept.push(globals);
-        break;
-      case "pop":
-        globals = kept.pop() ?? globals;
-        break;
-      case "usage":
-        usages.push(usage);
-        break;
-      case "usage-minimum":
-        usageMinimum = usage;
-        break;
-      case "usage-maximum":
-        for (let each = usageMinimum; each <= usage && usages.length < 256; each += 1) usages.push(each);
-        break;
-      case "input": {
-        const { reportId, bitSize, count, logicalMinimum } = globals;
-        const bitOffset = nextBit.get(reportId) ?? 0;
-        nextBit.set(reportId, bitOffset + bitSize * count);
-        const constant = (unsigned & 1) === 1;
-        const array = (unsigned & 2) === 0;
-        if (!constant)
-          fields.push({
-            reportId,
-            usages,
-            bitOffset,
-            bitSize,
-            count,
-            logicalMinimum,
-            array,
-          });
-        usages = [];
-        break;
-      }
-      case "other-main":
-        usages = [];
-        break;
-      case "other":
-        break;
+    globals = withGlobal(globals, item);
+    if (tag === "push") kept.push(globals);
+    else if (tag === "pop") globals = kept.pop() ?? globals;
+    else if (tag === "usage") usages.push(usage);
+    else if (tag === "usage-minimum") usageMinimum = usage;
+    else if (tag === "usage-maximum")
+      for (let each = usageMinimum; each <= usage && usages.length < 256; each += 1) usages.push(each);
+    else if (tag === "other-main") usages = [];
+    else if (tag === "input") {
+      const { reportId, bitSize, count, logicalMinimum } = globals;
+      const bitOffset = nextBit.get(reportId) ?? 0;
+      nextBit.set(reportId, bitOffset + bitSize * count);
+      const [constant, array] = [(unsigned & 1) === 1, (unsigned & 2) === 0];
+      if (!constant) fields.push({ reportId, usages, bitOffset, bitSize, count, logicalMinimum, array });
+      usages = [];
     }
   }
   return fields;
+}
+
+/** What holds for all items that follow. */
+function withGlobal(globals: Globals, { tag, unsigned, signed }: Item): Globals {
+  switch (tag) {
+    case "usage-page":
+      return { ...globals, page: unsigned };
+    case "logical-minimum":
+      return { ...globals, logicalMinimum: signed };
+    case "report-size":
+      return { ...globals, bitSize: unsigned };
+    case "report-count":
+      return { ...globals, count: unsigned };
+    case "report-id":
+      return { ...globals, reportId: unsigned };
+    default:
+      return globals;
+  }
+}
+
+interface Item {
+  tag: Tag;
+  size: number;
+  unsigned: number;
+  signed: number;
 }
 
 type Tag =
@@ -128,7 +114,7 @@ const tags = new Map<number, Tag>([
   [0xc0, "other-main"],
 ]);
 
-function* items(bytes: Uint8Array): Generator<{ tag: Tag; size: number; unsigned: number; signed: number }> {
+function* items(bytes: Uint8Array): Generator<Item> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let at = 0;
   while (at < bytes.length) {

@@ -27,80 +27,79 @@ const fewestLines = 3;
  * must stand in the lines at one place only, else it is asked which number is meant. What shows nowhere is refused.
  */
 export function learnSensor(name: string, lines: readonly string[], read: readonly ReadOff[]): LearnedSensor {
-  const heard = lines.filter((line) => line.trim() !== "");
-  if (heard.length < fewestLines)
-    return { refused: message("sensor.learn.few-lines", { lines: heard.length }) };
-  const cut = heard.map(partsOf);
-  const [first] = cut;
-  const usual = first && cut.filter((one) => same(one.around, first.around));
-  if (!first || !usual || usual.length < heard.length)
-    return {
-      refused: message("sensor.learn.lines-differ", {
-        sample: heard[0] ?? "",
-        other: heard.find((_, i) => !same(cut[i]?.around ?? [], first?.around ?? [])) ?? "",
-      }),
-    };
-  if (first.numbers.length === 0)
-    return { refused: message("sensor.learn.no-number", { sample: heard[0] ?? "" }) };
-  const commas = usual.some(({ numbers }) => numbers.some((one) => one.includes(",")));
-  const points = usual.some(({ numbers }) => numbers.some((one) => one.includes(".")));
-  if (commas && points)
-    return { refused: message("sensor.learn.point-and-comma", { sample: heard[0] ?? "" }) };
-  const comma = commas ? "decimal" : "none";
+  const heard = heardAlike(lines);
+  if ("refused" in heard) return heard;
   const values: SensorProfile["values"] = [];
   for (const value of read) {
-    const unit = sensedUnitOf(value.unit);
-    const shown = value.text.trim().replace(",", ".");
-    if (unit === undefined || !/^[+-]?\d+(\.\d+)?$/.test(shown) || !sensedValue(shown, unit))
-      return { refused: message("sensor.learn.value", { value: value.text, unit: value.unit }) };
-    const places = first.numbers
-      .map((_, at) => at)
-      .filter((at) =>
-        value.at === undefined
-          ? usual.some(({ numbers }) => isNear(numbers[at], shown, comma))
-          : at === value.at,
-      );
-    const fitting = places.filter((at) => fits(usual, at, unit, comma));
-    if (fitting.length === 0)
-      return {
-        refused: message("sensor.learn.not-found", {
-          value: shown,
-          unit,
-          sample: heard.at(-1) ?? "",
-          other: heard[0] ?? "",
-        }),
-      };
-    if (fitting.length > 1) {
-      const options = fitting.map((at) => ({ at, text: usual.at(-1)?.numbers[at] ?? "" }));
-      return {
-        asks: message("sensor.learn.which", { value: shown, unit, sample: heard.at(-1) ?? "" }),
-        options,
-        value,
-      };
-    }
-    values.push({ at: fitting[0]!, unit });
+    const placed = placeOf(value, heard);
+    if (!("place" in placed)) return placed;
+    values.push(placed.place);
   }
-  const fixed = first.numbers
+  const { comma, cut, texts } = heard;
+  const { around, numbers } = cut[0]!;
+  const fixed = numbers
     .map((text, at) => ({ at, text }))
     .filter(
       ({ at, text }) =>
         /^\d+$/.test(text) &&
         !values.some((value) => value.at === at) &&
-        usual.every(({ numbers }) => numbers[at] === text),
+        cut.every((line) => line.numbers[at] === text),
     );
-  const profile: SensorProfile = { name, around: first.around, fixed, comma, values };
+  const profile: SensorProfile = { name, around, fixed, comma, values };
   const reader = readBySensorProfile(profile);
-  const samples = heard.filter((line) => {
+  const samples = texts.filter((line) => {
     const meaning = reader(line, new Uint8Array());
     return meaning !== null && "reading" in meaning;
   });
-  if (values.length === 0 || samples.length < heard.length)
-    return {
-      refused: message("sensor.learn.not-read", {
-        sample: heard.find((line) => !samples.includes(line)) ?? heard[0]!,
-      }),
-    };
+  const unread = texts.find((line) => !samples.includes(line));
+  if (values.length === 0 || unread !== undefined)
+    return { refused: message("sensor.learn.not-read", { sample: unread ?? texts[0]! }) };
   return { profile, samples: samples.slice(-3) };
+}
+
+/** Lines that are built alike, cut into their numbers and what stands around them. */
+interface HeardAlike {
+  texts: readonly string[];
+  cut: readonly ReturnType<typeof partsOf>[];
+  comma: SensorProfile["comma"];
+}
+
+function heardAlike(lines: readonly string[]): HeardAlike | { refused: Message } {
+  const texts = lines.filter((line) => line.trim() !== "");
+  if (texts.length < fewestLines)
+    return { refused: message("sensor.learn.few-lines", { lines: texts.length }) };
+  const cut = texts.map(partsOf);
+  const [sample = ""] = texts;
+  const unlike = cut.findIndex((one) => !same(one.around, cut[0]!.around));
+  if (unlike >= 0)
+    return { refused: message("sensor.learn.lines-differ", { sample, other: texts[unlike]! }) };
+  if (cut[0]!.numbers.length === 0) return { refused: message("sensor.learn.no-number", { sample }) };
+  const written = cut.flatMap(({ numbers }) => numbers);
+  const commas = written.some((one) => one.includes(","));
+  if (commas && written.some((one) => one.includes(".")))
+    return { refused: message("sensor.learn.point-and-comma", { sample }) };
+  return { texts, cut, comma: commas ? "decimal" : "none" };
+}
+
+type Placed = { place: SensorProfile["values"][number] } | Exclude<LearnedSensor, { profile: SensorProfile }>;
+
+/** Which number of the lines is the typed value; asked where several are. */
+function placeOf(value: ReadOff, { texts, cut, comma }: HeardAlike): Placed {
+  const unit = sensedUnitOf(value.unit);
+  const shown = value.text.trim().replace(",", ".");
+  if (unit === undefined || !/^[+-]?\d+(\.\d+)?$/.test(shown) || !sensedValue(shown, unit))
+    return { refused: message("sensor.learn.value", { value: value.text, unit: value.unit }) };
+  const near = (at: number) => cut.some(({ numbers }) => isNear(numbers[at], shown, comma));
+  const fitting = cut[0]!.numbers
+    .map((_, at) => at)
+    .filter((at) => (value.at === undefined ? near(at) : at === value.at) && fits(cut, at, unit, comma));
+  const sample = texts.at(-1)!;
+  const [at, ...more] = fitting;
+  if (at === undefined)
+    return { refused: message("sensor.learn.not-found", { value: shown, unit, sample, other: texts[0]! }) };
+  if (more.length === 0) return { place: { at, unit } };
+  const options = fitting.map((place) => ({ at: place, text: cut.at(-1)?.numbers[place] ?? "" }));
+  return { asks: message("sensor.learn.which", { value: shown, unit, sample }), options, value };
 }
 
 function same(one: readonly string[], other: readonly string[]): boolean {

@@ -138,9 +138,11 @@ export function LearningPart({ running, learned, canListen, typed, csrfToken }: 
         <Csrf token={csrfToken} />
         {running?.asksDisplayed && <Displayed {...typed} />}
         {running && (
-          <button type="submit" name="go" value="on" class="large">
-            {t("balances.go-on")} <kbd>Enter</kbd>
-          </button>
+          <p>
+            <button type="submit" name="go" value="on" class="large">
+              {t("balances.go-on")} <kbd>Enter</kbd>
+            </button>
+          </p>
         )}
         <div class="row">
           {running?.canLeaveOut && (
