@@ -16,8 +16,8 @@ export interface MotionFound {
   restLines: number;
   motionLines: number;
   /**
-   * Lines of two kinds take turns at rest: of one of them the number may be gross, of the other net. "unlike" where one kind
-   * trembles much more than the other, so that only one can be the display.
+   * Lines of two kinds take turns at rest: of one of them the number may be gross, of the other net. "unlike" where
+   * letters name them, or one kind trembles much more than the other, so that only one can be the display.
    */
   takesTurns: "no" | "alike" | "unlike";
 }
@@ -66,7 +66,9 @@ export function withMeanings(
     };
   });
   const turning = places.filter(({ tells, verdict }) => !tells && verdict.changing >= takingTurns);
-  const unlike = turning.some(({ seen }) => trembleUnlike(seen, truth, 10 ** -shownPlaces));
+  const unlike = turning.some(
+    ({ seen }) => trembleUnlike(seen, truth, 10 ** -shownPlaces) || namedByLetters(seen.marks),
+  );
   const takesTurns = unlike ? "unlike" : turning.length > 0 ? "alike" : "no";
   return { ...meaningsFrom(parts, places, truth), takesTurns };
 }
@@ -125,6 +127,9 @@ function meaningsFrom(
     motionLines,
   };
 }
+
+/** Every kind has a letter of its own: they are names of different numbers. */
+const namedByLetters = (marks: readonly string[]) => [...new Set(marks)].every((text) => /\p{L}/u.test(text));
 
 /** Of one kind of line the numbers at rest lie much further apart than of another. */
 function trembleUnlike(

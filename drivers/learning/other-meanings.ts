@@ -12,7 +12,8 @@ export interface MarkedLines {
 
 /** Share of lines that go against a direction, such as lines beside a torn one. */
 const missed = 0.03;
-const enoughSteps = 3;
+/** Steps one way that a mark needs, and steps the other way beside other marks. */
+const enough = { with: 2, against: 3 };
 /** A balance may feel a hand so long before its last place shows it, ms. */
 const aheadMs = 400;
 /** A balance says that it rests when its number has kept still so long, ms. */
@@ -46,7 +47,7 @@ function saysDirection(seen: MarkedLines, means: Means, clearStep: number): bool
   const risingShare = (of: readonly number[]) => of.filter((step) => step > 0).length / of.length;
   const ways = [...means].flatMap(([text, meant]) => {
     const here = steps.filter((step, i) => i > 0 && seen.marks[i] === text && step !== 0);
-    return meant !== "steady" && here.length >= enoughSteps ? [risingShare(here)] : [];
+    return meant !== "steady" && here.length >= enough.with ? [risingShare(here)] : [];
   });
   const [up, down] = [1 - 2 * missed, 2 * missed];
   if (ways.length === 0 || !ways.every((share) => share >= up || share <= down)) return false;
@@ -55,7 +56,7 @@ function saysDirection(seen: MarkedLines, means: Means, clearStep: number): bool
     (step, i) => Math.abs(step) > clearStep && means.get(seen.marks[i]!) === "steady",
   );
   const against = unmarked.filter((step) => step > 0 !== ways[0]! >= up);
-  return against.length >= enoughSteps;
+  return against.length >= enough.against;
 }
 
 /**
