@@ -37,6 +37,7 @@ export function chartsOf(
       resolution: plotted.resolution,
       session: again ? (on.points.at(-1)?.session ?? check.id) : check.id,
       fits: check.passed,
+      allowed: plotted.allowed,
       ...(note === undefined ? {} : { cause: note }),
     });
   }
@@ -51,6 +52,7 @@ interface Plotted {
   ofTold?: Message | string;
   value: number;
   resolution: number;
+  allowed: readonly [number, number];
 }
 
 /** Value and chart of a check; undefined for one that has no chart. */
@@ -60,13 +62,17 @@ function pointOf(check: StoredCheck): Plotted | undefined {
       weight: { nominalGrams: number };
       readabilityGrams: number;
     };
-    const { errorGrams } = check.found as { errorGrams: number };
+    const { errorGrams, tolerableGrams: most } = check.found as {
+      errorGrams: number;
+      tolerableGrams: number;
+    };
     const of = `${weight.nominalGrams} g on ${check.of}`;
     const ofTold = message("bench-check.chart.weight-on", {
       weight: mass(weight.nominalGrams),
       balance: balanceLabel(check.of),
     });
-    return { kind: "check-weight", of, ofTold, value: errorGrams, resolution: readabilityGrams };
+    const allowed = [-most, most] as const;
+    return { kind: "check-weight", of, ofTold, value: errorGrams, resolution: readabilityGrams, allowed };
   }
   if (check.kind === "reference-piece") {
     const { piece, measured } = check.asked as {
@@ -74,7 +80,15 @@ function pointOf(check: StoredCheck): Plotted | undefined {
       measured: { gPerCm3: number; resolutionGPerCm3?: number };
     };
     const { gPerCm3, resolutionGPerCm3 = 0 } = measured;
-    return { kind: "reference-density", of: piece, value: gPerCm3, resolution: resolutionGPerCm3 };
+    const { differenceGPerCm3, blindBelowGPerCm3: most } = check.found as {
+      differenceGPerCm3: number;
+      blindBelowGPerCm3: number;
+    };
+    const stated = gPerCm3 - differenceGPerCm3;
+    return {
+      ...{ kind: "reference-density", of: piece, value: gPerCm3, resolution: resolutionGPerCm3 },
+      allowed: [stated - most, stated + most],
+    };
   }
   return undefined;
 }

@@ -228,6 +228,7 @@
     const now = seenOf();
     if (now === undefined || now === seenBefore) return;
     seenBefore = now;
+    if (!document.getElementById("lot")) return;
     globalThis.htmx?.ajax("GET", location.pathname, { target: "#lot", swap: "outerMorph" });
   });
 

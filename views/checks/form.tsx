@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
-import { Csrf, Field, type FieldError, Problems, TextArea, UnitSelect } from "../forms.tsx";
+import { Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Facts, Fold } from "../sheet.tsx";
 import { Told } from "../told.tsx";
-import { type CheckKind, entryName, type GuideEntry, guideOf } from "./guides.ts";
+import { type CheckKind, entryName, type Guide, type GuideEntry, guideOf } from "./guides.ts";
 
 export interface CheckFormView {
   kind: CheckKind;
@@ -52,84 +52,133 @@ function WhichThermometer(props: { sensors: CheckFormView["sensors"]; chosen: st
   );
 }
 
-/** One guided check: why, how, the entries, the outcome and its chart. Sent to POST /checks/KIND. */
+/**
+ * One guided check: left the reading that is taken next and how it is made, right its entries, the outcome and its chart.
+ * Sent to POST /checks/KIND.
+ */
 export function CheckForm(view: CheckFormView) {
   const whole = guideOf(view.kind, useLocale());
   const guide = { ...whole, perRow: whole.perRow.filter(({ name }) => !view.hidden?.includes(name)) };
   const t = useTell();
   return (
-    <>
-      <p>{guide.why}</p>
-      {view.outcome && <Outcome outcome={view.outcome} />}
-      <Problems heading={t("check-form.problems")} problems={view.problems} />
-      <div class="columns">
-        <Sheet id="how" title={t("check-form.how")}>
+    <div class="bench">
+      <div class="hand">
+        {view.take?.live}
+        <Next kind={view.kind} take={view.take} />
+        <Fold title={t("check-form.how")} open={view.take === undefined || view.take.number === 1}>
+          <p>{guide.why}</p>
           <ol>
             {guide.steps.map((step) => (
               <li key={step}>{step}</li>
             ))}
           </ol>
-        </Sheet>
-        <form method="post" action={`/checks/${view.kind}`} class="sheet">
-          <Csrf token={view.csrfToken} />
-          <input type="hidden" name="step" value={view.stepKey} />
-          {["taken", "takenAt"].map((name) => (
-            <input key={name} type="hidden" name={name} value={view.values[name] ?? ""} />
-          ))}
-          {view.take && (
-            <>
-              <div data-live>{view.take.live}</div>
-              <h2>{t("check-form.reading-of", { number: view.take.number, of: view.take.of })}</h2>
-              <button
-                type="submit"
-                class="large"
-                formaction={`/checks/${view.kind}/readings`}
-                formnovalidate
-                data-needs-live
-                autofocus
-              >
-                {t("check-form.take")} <kbd>Enter</kbd>
-              </button>
-            </>
-          )}
-          {view.attempt > 1 && (
-            <p>
-              <strong>{t("check-form.attempt", { count: view.attempt })}</strong>{" "}
-              {t("check-form.attempt-rest")}
-            </p>
-          )}
-          <WhichThermometer sensors={view.sensors} chosen={view.values.sensor ?? ""} />
-          {guide.once.map((entry) => (
-            <Entry key={entry.name} entry={entry} view={view} label={entry.label} />
-          ))}
-          {[...guide.perRow, ...guide.once].some(({ unit }) => unit === "mass") && (
-            <div class="field">
-              <label for="unit">{t("check-form.unit")}</label>
-              <span class="entry">
-                <UnitSelect name="unit" label={t("check-form.unit")} units={view.units} value={view.unit} />
-              </span>
-            </div>
-          )}
-          {guide.rows.map((row, index) => (
-            <fieldset key={row}>
-              <legend>{row}</legend>
-              <div class="row">
-                {guide.perRow.map((entry) => (
-                  <Entry key={entry.name} entry={entry} view={view} row={index + 1} label={entry.label} />
-                ))}
-              </div>
-            </fieldset>
-          ))}
-          <Field name="by" label={t("checks-page.by")} value={view.values.by ?? ""} required />
-          <TextArea name="note" label={t("check-form.note")} value={view.values.note ?? ""} rows={2} />
-          <button type="submit">{t("check-form.keep")}</button>
-        </form>
+        </Fold>
       </div>
-      {view.chart && (
-        <div class="sheet">
-          <ControlChart {...view.chart} />
+      <form id={formId} method="post" action={`/checks/${view.kind}`} class="answer">
+        <Csrf token={view.csrfToken} />
+        <input type="hidden" name="step" value={view.stepKey} />
+        {["taken", "takenAt"].map((name) => (
+          <input key={name} type="hidden" name={name} value={view.values[name] ?? ""} />
+        ))}
+        {view.outcome && <Outcome outcome={view.outcome} />}
+        <Problems heading={t("check-form.problems")} problems={view.problems} />
+        {view.attempt > 1 && (
+          <p>
+            <strong>{t("check-form.attempt", { count: view.attempt })}</strong> {t("check-form.attempt-rest")}
+          </p>
+        )}
+        <Entries view={view} guide={guide} />
+        {view.take && (
+          <div>
+            <button type="submit" class="plain">
+              {t("check-form.keep")}
+            </button>
+          </div>
+        )}
+        {view.chart && <ControlChart {...view.chart} />}
+      </form>
+    </div>
+  );
+}
+
+/** The entries are a form of their own; its buttons stand beside the live reading. */
+const formId = "check";
+
+/** The one filled button: takes the reading that is due, or keeps the check once all are there. */
+function Next({ kind, take }: { kind: CheckKind; take: CheckFormView["take"] }) {
+  const t = useTell();
+  if (!take)
+    return (
+      <div class="thumb">
+        <button type="submit" form={formId} class="next">
+          {t("check-form.keep")}
+        </button>
+      </div>
+    );
+  return (
+    <>
+      <h2>{t("check-form.reading-of", { number: take.number, of: take.of })}</h2>
+      <div class="thumb">
+        <button
+          type="submit"
+          form={formId}
+          class="next"
+          formaction={`/checks/${kind}/readings`}
+          formnovalidate
+          data-needs-live
+          data-key="Enter F9"
+          autofocus
+        >
+          {t("check-form.take")} <kbd>Enter</kbd>
+        </button>
+      </div>
+    </>
+  );
+}
+
+/** What is asked once, then every reading, then who made the check. */
+function Entries({ view, guide }: { view: CheckFormView; guide: Guide }) {
+  const t = useTell();
+  const { once, rows, perRow } = guide;
+  const [only, ...more] = perRow;
+  return (
+    <>
+      <div class="check-entries">
+        <WhichThermometer sensors={view.sensors} chosen={view.values.sensor ?? ""} />
+        {once.map((entry) => (
+          <Entry key={entry.name} entry={entry} view={view} label={entry.label} />
+        ))}
+        {[...perRow, ...once].some(({ unit }) => unit === "mass") && (
+          <div class="field">
+            <label for="unit">{t("check-form.unit")}</label>
+            <span class="entry">
+              <UnitSelect name="unit" label={t("check-form.unit")} units={view.units} value={view.unit} />
+            </span>
+          </div>
+        )}
+      </div>
+      {only && more.length === 0 ? (
+        <div class="check-entries">
+          {rows.map((row, index) => (
+            <Entry key={row} entry={only} view={view} row={index + 1} label={row} />
+          ))}
         </div>
+      ) : (
+        rows.map((row, index) => (
+          <fieldset key={row}>
+            <legend>{row}</legend>
+            <div class="check-entries">
+              {perRow.map((entry) => (
+                <Entry key={entry.name} entry={entry} view={view} row={index + 1} label={entry.label} />
+              ))}
+            </div>
+          </fieldset>
+        ))
       )}
+      <div class="check-entries">
+        <Field name="by" label={t("checks-page.by")} value={view.values.by ?? ""} required />
+        <Field name="note" label={t("check-form.note")} value={view.values.note ?? ""} />
+      </div>
     </>
   );
 }

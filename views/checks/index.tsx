@@ -1,7 +1,7 @@
 import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
-import { Facts, Rows, Sheet } from "../sheet.tsx";
+import { Facts, Fold, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 import { type CheckKind, guideOf } from "./guides.ts";
 
@@ -48,17 +48,6 @@ export interface CheckChart {
   olderAreLeftOut: boolean;
 }
 
-/** A check by its name; one that was never made also says what it is for. */
-function Check({ kind, standing }: Pick<CheckRow, "kind" | "standing">) {
-  const { title, why } = guideOf(kind, useLocale());
-  return (
-    <>
-      <a href={`/checks/${kind}`}>{title}</a>
-      {standing === "never made" && <p class="hint">{why}</p>}
-    </>
-  );
-}
-
 /** After an adjustment of the balance by itself: the reference piece is due, or a person says that it is looked at. */
 function Adjusted(props: { since: string; says: Told; by: string; csrfToken: string }) {
   const t = useTell();
@@ -83,9 +72,9 @@ function Adjusted(props: { since: string; says: Told; by: string; csrfToken: str
   );
 }
 
-/** All checks of the bench: what is due, how it runs over time, what to look back at. */
+/** All checks of the bench: left each with how it stands, right how they run over time and what to look back at. */
 export function ChecksIndex(page: ChecksPage) {
-  const { closed, adjusted, checks, profile, charts, lookBack, problems, typed, csrfToken } = page;
+  const { closed, adjusted, checks, profile, charts, lookBack, problems } = page;
   const t = useTell();
   return (
     <>
@@ -98,97 +87,112 @@ export function ChecksIndex(page: ChecksPage) {
           </p>
         </section>
       )}
-      {adjusted && <Adjusted {...adjusted} by={typed.adjusted ?? ""} csrfToken={csrfToken} />}
+      {adjusted && <Adjusted {...adjusted} by={page.typed.adjusted ?? ""} csrfToken={page.csrfToken} />}
       {checks.every(({ standing }) => standing === "never made") && <p>{t("checks-page.none-yet")}</p>}
-      <Rows
-        caption={t("checks-page.caption")}
-        empty={t("checks-page.empty")}
-        columns={[
-          { head: t("checks-page.check") },
-          { head: t("checks-page.stands") },
-          { head: t("checks-page.last") },
-          { head: t("checks-page.next") },
-        ]}
-        rows={checks.map(({ kind, standing, last, due }) => ({
-          key: kind,
-          cells: [
-            <Check key="a" kind={kind} standing={standing} />,
-            <strong key="s">
-              <span aria-hidden="true">{signs[standing]} </span>
-              {t(`checks-page.standings.${standing}`)}
-            </strong>,
-            last === undefined ? "–" : <Told key="l" says={last} />,
-            due ?? "–",
-          ],
-        }))}
-      />
-      {lookBack.length > 0 && (
-        <Sheet id="look-back" title={t("checks-page.look-back")}>
-          <p>{t("checks-page.look-back-lead")}</p>
-          <ul>
-            {lookBack.map(({ id, ticket, when }) => (
-              <li key={id}>
-                <a href={`/records/${id}`}>{ticket}</a>, {when}
-              </li>
+      <div class="bench">
+        <section class="hand" aria-label={t("checks-page.caption")}>
+          <ol class="done">
+            {checks.map((check) => (
+              <Check key={check.kind} {...check} />
             ))}
-          </ul>
-        </Sheet>
-      )}
-      {profile.length > 0 && (
-        <Sheet id="profile" title={t("checks-page.profile.title")}>
-          <Facts facts={profile} />
-          <p class="hint">{t("checks-page.profile.lead")}</p>
-        </Sheet>
-      )}
-      {charts.map(({ id, plot, standing, limits, olderAreLeftOut, proposed }) => (
-        <div class="sheet" key={id}>
-          <ControlChart {...plot} />
-          <p>
-            <Told says={standing.says} /> <Told says={standing.todo} />
-          </p>
-          {olderAreLeftOut && <p class="hint">{t("checks-page.older-left-out")}</p>}
-          {limits.length > 0 && (
-            <ul>
-              {limits.map(({ from, says, entry }) => (
-                <li key={from}>
-                  {t("checks-page.limits-from", { when: from })} <Told says={says} />
-                  {entry !== undefined && ` ${t("checks-page.limits-entry", { number: entry })}`}
-                </li>
-              ))}
-            </ul>
+          </ol>
+        </section>
+        <div class="answer">
+          {lookBack.length > 0 && (
+            <Sheet id="look-back" title={t("checks-page.look-back")}>
+              <p>{t("checks-page.look-back-lead")}</p>
+              <ul>
+                {lookBack.map(({ id, ticket, when }) => (
+                  <li key={id}>
+                    <a href={`/records/${id}`}>{ticket}</a>, {when}
+                  </li>
+                ))}
+              </ul>
+            </Sheet>
           )}
-          <details open={typed.chart === id}>
-            <summary>{t("checks-page.sign")}</summary>
-            <p>{t("checks-page.sign-lead")}</p>
-            {proposed !== undefined && (
-              <p>
-                <strong>{t("checks-page.sign-would")}</strong> <Told says={proposed} />
-              </p>
-            )}
-            <form method="post" action="/checks/limits">
-              <Csrf token={csrfToken} />
-              <input type="hidden" name="chart" value={id} />
-              <Field
-                id={`by-${plot.id}`}
-                name="by"
-                label={t("checks-page.by")}
-                value={typed.chart === id ? (typed.by ?? "") : ""}
-                required
-              />
-              <Field
-                id={`why-${plot.id}`}
-                name="why"
-                label={t("checks-page.why")}
-                hint={t("checks-page.why-hint")}
-                value={typed.chart === id ? (typed.why ?? "") : ""}
-                required
-              />
-              <button type="submit">{t("checks-page.sign-now")}</button>
-            </form>
-          </details>
+          {charts.map((chart) => (
+            <Chart key={chart.id} chart={chart} typed={page.typed} csrfToken={page.csrfToken} />
+          ))}
+          {profile.length > 0 && (
+            <Fold id="profile" title={t("checks-page.profile.title")} note={profile.length}>
+              <Facts facts={profile} />
+              <p class="hint">{t("checks-page.profile.lead")}</p>
+            </Fold>
+          )}
         </div>
-      ))}
+      </div>
     </>
+  );
+}
+
+/** A check by its name with how it stands; one that was never made says what it is for, any other what it found. */
+function Check({ kind, standing, last, due }: CheckRow) {
+  const t = useTell();
+  const { title, why } = guideOf(kind, useLocale());
+  return (
+    <li data-check={kind}>
+      <p class="row-line">
+        <b aria-hidden="true">{signs[standing]}</b>
+        <a href={`/checks/${kind}`}>{title}</a>
+        <strong>{t(`checks-page.standings.${standing}`)}</strong>
+      </p>
+      <p class="hint">
+        {last === undefined ? why : <Told says={last} />}
+        {due !== undefined && ` ${t("checks-page.next")}: ${due}.`}
+      </p>
+    </li>
+  );
+}
+
+/** A control chart, how it stands, its limits, and the form that signs new ones. */
+function Chart({
+  chart: { id, plot, standing, limits, olderAreLeftOut, proposed },
+  typed,
+  csrfToken,
+}: { chart: CheckChart } & Pick<ChecksPage, "typed" | "csrfToken">) {
+  const t = useTell();
+  const own = typed.chart === id ? typed : {};
+  return (
+    <div class="sheet">
+      <ControlChart {...plot} />
+      <p>
+        <Told says={standing.says} /> <Told says={standing.todo} />
+      </p>
+      {olderAreLeftOut && <p class="hint">{t("checks-page.older-left-out")}</p>}
+      {limits.length > 0 && (
+        <ul>
+          {limits.map(({ from, says, entry }) => (
+            <li key={from}>
+              {t("checks-page.limits-from", { when: from })} <Told says={says} />
+              {entry !== undefined && ` ${t("checks-page.limits-entry", { number: entry })}`}
+            </li>
+          ))}
+        </ul>
+      )}
+      <details open={typed.chart === id}>
+        <summary>{t("checks-page.sign")}</summary>
+        <p>{t("checks-page.sign-lead")}</p>
+        {proposed !== undefined && (
+          <p>
+            <strong>{t("checks-page.sign-would")}</strong> <Told says={proposed} />
+          </p>
+        )}
+        <form method="post" action="/checks/limits">
+          <Csrf token={csrfToken} />
+          <input type="hidden" name="chart" value={id} />
+          <Field id={`by-${plot.id}`} name="by" label={t("checks-page.by")} value={own.by ?? ""} required />
+          <Field
+            id={`why-${plot.id}`}
+            name="why"
+            label={t("checks-page.why")}
+            hint={t("checks-page.why-hint")}
+            value={own.why ?? ""}
+            required
+          />
+          <button type="submit">{t("checks-page.sign-now")}</button>
+        </form>
+      </details>
+    </div>
   );
 }
 

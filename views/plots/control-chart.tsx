@@ -14,7 +14,7 @@ export interface CheckPoint {
   value: number;
   /** 1 for the first try of an occasion, 2 for the second; every one is drawn */
   attempt: number;
-  outcome: "no-limits" | "inside" | "warning" | "action";
+  outcome: "no-limits" | "inside" | "warning" | "action" | "failed";
   note?: string;
 }
 
@@ -35,6 +35,8 @@ export interface ControlChartPlot {
   caption: string;
   points: readonly CheckPoint[];
   epochs: readonly Epoch[];
+  /** lowest and highest value that the check itself lets pass */
+  allowed?: readonly number[];
   unit: string;
   decimals: number;
   locale?: Locale;
@@ -45,7 +47,11 @@ const shapes: Record<CheckPoint["outcome"], Shape> = {
   inside: "full",
   warning: "square",
   action: "failed",
+  failed: "failed",
 };
+
+/** In the order of the legend. */
+const outcomes = ["no-limits", "inside", "warning", "action", "failed"] as const;
 
 /** Checks in order with the limits 2 s and 3 s of each epoch about its accepted mean. */
 export function ControlChart(asked: ControlChartPlot) {
@@ -59,7 +65,11 @@ export function ControlChart(asked: ControlChartPlot) {
     <PlotFigure
       id={id}
       caption={caption}
-      says={t("plots.chart-is", { count: points.length, warned: count("warning"), stopped: count("action") })}
+      says={t("plots.chart-is", {
+        count: points.length,
+        warned: count("warning"),
+        stopped: count("action") + count("failed"),
+      })}
       locale={locale}
       draw={(width) => draw(plot, width)}
       table={{
@@ -76,12 +86,13 @@ export function ControlChart(asked: ControlChartPlot) {
 }
 
 function draw(plot: ControlChartPlot, width: number): Drawing {
-  const { points, decimals, unit, locale = "en" } = plot;
+  const { points, allowed = [], decimals, unit, locale = "en" } = plot;
   // Limits replaced before a single check was made under them have no stretch of the chart to stand on.
   const epochs = plot.epochs.filter((epoch, index, all) => all[index + 1]?.from !== epoch.from);
   const t = tellerOf(locale);
   const ends = [
     ...points.map(({ value }) => value),
+    ...allowed,
     ...epochs.flatMap(({ mean, s }) => [mean - 3.5 * s, mean + 3.5 * s]),
   ];
   const scale = scaleLinear()
@@ -96,9 +107,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
   const span = Math.max(1, places - 1);
   const x = (index: number) => left + 12 + (index * (right - left - 24)) / span;
   const begin = (from: number) => (from === 0 ? left : (x(from - 1) + x(from)) / 2);
-  const used = (["no-limits", "inside", "warning", "action"] as const).filter((outcome) =>
-    points.some((point) => point.outcome === outcome),
-  );
+  const used = outcomes.filter((outcome) => points.some((point) => point.outcome === outcome));
   const stacked = width < 500;
   return {
     height: 238 + (stacked ? used.length * 22 : 22),
@@ -113,6 +122,15 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
           </text>
         ))}
         <line x1={left} x2={left} y1={22} y2={204} class="axis" />
+        {allowed.map((at) => (
+          <line key={at} x1={left} x2={right} y1={y(at)} y2={y(at)} class="allowed" />
+        ))}
+        {/* its word stands at the line's end, unless the words of signed limits stand there */}
+        {allowed.length > 0 && epochs.length === 0 && (
+          <text x={right + 5} y={y(Math.max(...allowed)) + 4.5} class="faint">
+            {t("plots.tolerance")}
+          </text>
+        )}
         {epochs.map((epoch, index) => (
           <EpochLines
             key={epoch.from}
@@ -137,7 +155,7 @@ function draw(plot: ControlChartPlot, width: number): Drawing {
         {points.map((point, index) => (
           <g key={index}>
             <Mark shape={shapes[point.outcome]} x={x(index)} y={y(point.value)} />
-            {point.outcome === "action" && (
+            {(point.outcome === "action" || point.outcome === "failed") && (
               <FailedWord
                 x={x(index)}
                 y={y(point.value)}

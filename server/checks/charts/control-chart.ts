@@ -24,6 +24,8 @@ export interface ChartPoint {
   resolution?: number;
   /** false for a failed check or a reading set aside: it stays drawn, and limits do not rest on it */
   fits?: boolean;
+  /** what the check itself allows, from and to, in the chart's unit */
+  allowed?: readonly [number, number];
   /** cause found, if one was looked for */
   cause?: Reason;
 }

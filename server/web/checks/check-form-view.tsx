@@ -7,8 +7,10 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import type { Bench } from "../../station/bench.ts";
+import { chartsOf } from "../../station/check-charts.ts";
 import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
 import { kindInLedger } from "./checks-view.ts";
+import { plotOf } from "./control-chart-plot.ts";
 import { lastTime } from "./last-time.ts";
 import { isOfOtherMethod, readingsOf } from "./live-check.ts";
 
@@ -24,15 +26,21 @@ export function checkFormView(
   checks: CheckRepository,
   kind: CheckKind,
   { problems = [], values = {}, kept }: Shown,
-  { locale, csrfToken, bench }: { locale: Locale; csrfToken: string; bench: Bench },
+  { locale, csrfToken, bench, demo }: { locale: Locale; csrfToken: string; bench: Bench; demo: boolean },
 ): CheckFormView {
   const outcome = checks.all.find(({ id }) => id === kept);
   const mine = checks.all.filter((check) => check.kind === kindInLedger(kind));
   const { method } = bench.preferences;
-  const known = Object.keys(values).length === 0 ? inLanguage(lastTime(kind, mine.at(-1)), locale) : values;
+  const known =
+    Object.keys(values).length === 0
+      ? inLanguage({ by: checks.all.at(-1)?.by ?? "", ...lastTime(kind, mine.at(-1)) }, locale)
+      : values;
   const names = readingsOf(kind, method);
   const toTake = names.findIndex((name) => (known[name] ?? "").trim() === "");
   const sensors = thermometersHeard(bench);
+  const chart = chartsOf(checks, []).findLast(
+    (one) => one.kind === (kind === "reference" ? "reference-density" : kind),
+  );
   const passedBefore = mine.findLastIndex(({ passed }) => passed);
   return {
     kind,
@@ -47,7 +55,12 @@ export function checkFormView(
           take: {
             number: toTake + 1,
             of: names.length,
-            live: <LotBalance live={{ live: bench.scale.live(), waitingFor: bench.waitingFor }} />,
+            live: (
+              <LotBalance
+                live={{ live: bench.scale.live(), waitingFor: bench.waitingFor }}
+                {...(demo ? { demoToken: csrfToken } : {})}
+              />
+            ),
           },
         }
       : {}),
@@ -57,6 +70,7 @@ export function checkFormView(
     csrfToken,
     stepKey: values.step ?? randomUUID(),
     ...(outcome && { outcome: outcomeOf(outcome, locale) }),
+    ...(chart && { chart: plotOf(chart, 0, locale) }),
   };
 }
 

@@ -2,7 +2,6 @@ import { type CheckKind, checkKinds } from "../../../views/checks/guides.ts";
 import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
 import { type Told, toldText } from "../../../views/told.tsx";
 import { validDays } from "../../checks/balance-profile.ts";
 import { closesBench } from "../../checks/bench-closed.ts";
@@ -18,8 +17,10 @@ import type { CheckRepository } from "../../station/check-repository.ts";
 import { thermometerName } from "../../station/check-repository.ts";
 import type { StoredCheck } from "../../station/stored-check.ts";
 import type { WeighingPointRepository } from "../../station/weighing-point-repository.ts";
+import { minuteOf } from "../when.ts";
 import { balanceChecked } from "./checks-made.ts";
 import { profileLines } from "./checks-profile.ts";
+import { plotOf } from "./control-chart-plot.ts";
 
 /** The name a guided check has in the ledger. */
 export function kindInLedger(kind: CheckKind): LedgerKind {
@@ -31,13 +32,6 @@ const dailyDays = 1;
 const dayMs = 86_400_000;
 /** records read from the ledger at once while looking back */
 const recordsAtOnce = 100;
-const states = {
-  "no-limits": "no-limits",
-  "in-control": "inside",
-  warning: "warning",
-  action: "action",
-} as const;
-
 /** How every check of the balance in use stands at a time, its charts, and what to look back at. */
 export async function checksView(parts: {
   bench: Bench;
@@ -61,8 +55,8 @@ export async function checksView(parts: {
   );
   const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
   return {
-    ...(closed && { closed: { ...closed, since: when(closed.since) } }),
-    ...(adjusted && { adjusted: { since: when(adjusted.since), says: adjusted.notice } }),
+    ...(closed && { closed: { ...closed, since: minuteOf(closed.since) } }),
+    ...(adjusted && { adjusted: { since: minuteOf(adjusted.since), says: adjusted.notice } }),
     checks: checkKinds.map((kind) => {
       const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
       const row = rowOf(kind, mine, stopped, at, locale);
@@ -76,7 +70,7 @@ export async function checksView(parts: {
       plot: plotOf(chart, place, locale),
       standing: chartView(chart).standing,
       limits: chart.epochs.map((epoch, index) => ({
-        from: when(epoch.from),
+        from: minuteOf(epoch.from),
         says: chartView(chart).limits[index]?.says ?? "",
         ...entryOf(epoch, ledger),
       })),
@@ -106,7 +100,7 @@ function rowOf(
   const t = tellerOf(locale);
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
-  const lastSays = `${when(last.at)}: ${toldText(last.says, locale)}`;
+  const lastSays = `${minuteOf(last.at)}: ${toldText(last.says, locale)}`;
   if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
   const over = holdsUntil < Date.parse(at);
@@ -117,34 +111,8 @@ function rowOf(
     due: stopped
       ? t("checks-page.now")
       : t(over ? "checks-page.since" : "checks-page.holds-until", {
-          when: when(new Date(holdsUntil).toISOString()),
+          when: minuteOf(new Date(holdsUntil).toISOString()),
         }),
-  };
-}
-
-function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChartPlot {
-  const view = chartView(chart);
-  const inGrams = view.unit === "g";
-  return {
-    id: `chart-${place + 1}`,
-    caption: toldText(view.title, locale),
-    points: view.points.map(({ at, value, attempt, state, says }) => ({
-      when: when(at),
-      value: inGrams ? value * 1000 : value,
-      attempt,
-      outcome: states[state],
-      ...(state === "no-limits" ? {} : { note: toldText(says, locale) }),
-    })),
-    epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
-      from: firstPoint,
-      mean: inGrams ? mean * 1000 : mean,
-      s: inGrams ? s * 1000 : s,
-      because: toldText(says, locale),
-      since: when(from),
-    })),
-    unit: inGrams ? "mg" : view.unit,
-    decimals: inGrams ? 2 : 4,
-    locale,
   };
 }
 
@@ -172,9 +140,5 @@ async function lookedBackAt(failed: readonly LedgerKind[], good: readonly Stored
   }
   return [...found.values()]
     .sort((a, b) => a.at.localeCompare(b.at))
-    .map(({ at, ...record }) => ({ ...record, when: when(at) }));
-}
-
-function when(at: string): string {
-  return `${at.slice(0, 16).replace("T", " ")} UTC`;
+    .map(({ at, ...record }) => ({ ...record, when: minuteOf(at) }));
 }

@@ -64,7 +64,7 @@ export function checkRoutes(
   ) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
     const { kept } = queryOf(request);
-    const view = checkFormView(checks, kind, { problems, values, kept }, { ...frame, bench });
+    const view = checkFormView(checks, kind, { problems, values, kept }, { ...frame, bench, demo });
     const title = guideOf(kind, frame.locale).title;
     return html(
       reply,
