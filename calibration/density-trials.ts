@@ -106,12 +106,47 @@ function byTrials(
   options: Propagation,
   random: Random32,
 ): DensityDistribution {
-  const { contributions, guess, confidence } = options;
+  const { guess, confidence } = options;
+  const trials = trialsOf(parts, inputs, options, random);
+  const width = (guess[1] - guess[0]) / 4;
+  // each block starts from the ends of the one before
+  let ends = guess;
+  const endsOf = (of: DensityTrials) => {
+    const at: Cumulative = (y) => trialsAt(of, y);
+    const from = (end: 0 | 1) => (Number.isFinite(ends[end]) ? ends[end] : guess[end]);
+    ends = [
+      quantile(at, (1 - confidence) / 2, from(0), width),
+      quantile(at, (1 + confidence) / 2, from(1), width),
+    ];
+    return ends;
+  };
+  const run = adaptive(
+    () => {
+      const moments = trials.addBlock();
+      return [...moments, ...endsOf(trials.part(trials.count - block, trials.count))];
+    },
+    // value and u are quoted from GUM; with few readings their scatter over blocks has no bound
+    { digits: 2, part: 0.2, blocks: [leastBlocks, mostBlocks], watched: "ends" },
+  );
+  const all = trials.part(0, trials.count);
+  return {
+    mean: run.averages[0],
+    u: run.averages[1],
+    interval: endsOf(all),
+    count: trials.count,
+    settled: run.settled,
+    at: (y) => trialsAt(all, y),
+    roughly: (y) => trialsAt(trials.part(0, block), y),
+  };
+}
+
+/** Trials that grow by blocks; `addBlock` gives mean and u of the densities of the new one, kg/m³. */
+function trialsOf(parts: DensityParts, inputs: Inputs, options: Propagation, random: Random32) {
   const open = leftOpen(options.open);
   const openSum = convolution(
     open.map(({ input, factor }) => ({ u: Math.abs(factor) * input.u, shape: input.shape, dof: input.dof })),
   );
-  const draws = sampler(inputs, contributions, block, random);
+  const draws = sampler(inputs, options.contributions, block, random);
   const b = batches(block);
   const kept = {
     a: new Float64Array(mostBlocks * block),
@@ -120,25 +155,17 @@ function byTrials(
   };
   const results = new Float64Array(block);
   let done = 0;
-  const part = (from: number, to: number): DensityTrials => ({
-    a: kept.a.subarray(from, to),
-    displaced: kept.displaced.subarray(from, to),
-    air: kept.air.subarray(from, to),
-    open: openSum,
-  });
-  const width = (guess[1] - guess[0]) / 4;
-  // each block starts from the ends of the one before
-  let ends = guess;
-  const endsOf = (trials: DensityTrials) => {
-    const at: Cumulative = (y) => trialsAt(trials, y);
-    ends = [
-      quantile(at, (1 - confidence) / 2, Number.isFinite(ends[0]) ? ends[0] : guess[0], width),
-      quantile(at, (1 + confidence) / 2, Number.isFinite(ends[1]) ? ends[1] : guess[1], width),
-    ];
-    return ends;
-  };
-  const run = adaptive(
-    () => {
+  return {
+    get count() {
+      return done;
+    },
+    part: (from: number, to: number): DensityTrials => ({
+      a: kept.a.subarray(from, to),
+      displaced: kept.displaced.subarray(from, to),
+      air: kept.air.subarray(from, to),
+      open: openSum,
+    }),
+    addBlock() {
       draws.begin();
       const columns = draws.draw(0);
       b.start();
@@ -157,19 +184,7 @@ function byTrials(
       filled(kept.air, done, of(parts.airKgPerM3));
       filled(results, 0, w.kgPerM3);
       done += block;
-      return [...momentsOf(results), ...endsOf(part(done - block, done))];
+      return momentsOf(results);
     },
-    // value and u are quoted from GUM; with few readings their scatter over blocks has no bound
-    { digits: 2, part: 0.2, blocks: [leastBlocks, mostBlocks], watched: "ends" },
-  );
-  const trials = part(0, done);
-  return {
-    mean: run.averages[0],
-    u: run.averages[1],
-    interval: endsOf(trials),
-    count: done,
-    settled: run.settled,
-    at: (y) => trialsAt(trials, y),
-    roughly: (y) => trialsAt(part(0, block), y),
   };
 }

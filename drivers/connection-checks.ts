@@ -30,14 +30,8 @@ export function createConnectionChecks(): ConnectionChecks {
   let gradationsBefore = new Map<string, Message>();
   let comparing = false;
   let wasSilent = false;
-  let gapsMs: number[] = [];
-  let readMs: number | undefined;
+  const isUsualGapTo = usualGapsOf();
 
-  /** A balance that sends every ten seconds is silent in between and was not switched off. */
-  function isUsualGap(gapMs: number): boolean {
-    const usual = gapsMs.toSorted((a, b) => a - b)[gapsMs.length >> 1];
-    return usual !== undefined && gapMs <= usualGaps * usual;
-  }
   function raise(kind: ConnectionCheck["kind"], told: Message, since: string): void {
     checks = [...checks.filter((check) => check.kind !== kind), { kind, message: told, since }];
   }
@@ -50,12 +44,10 @@ export function createConnectionChecks(): ConnectionChecks {
       raise("another-balance", message("balance.check.other-display", { before, now }), record.at);
     }
     comparing = false;
-    const gapMs = readMs === undefined ? undefined : record.monotonicMs - readMs;
-    if (wasSilent && gradationsBefore.size > 0 && !(gapMs !== undefined && isUsualGap(gapMs)))
+    const isUsual = isUsualGapTo(record.monotonicMs);
+    if (wasSilent && gradationsBefore.size > 0 && !isUsual)
       raise("zero-check", message("balance.check.zero-after-silence"), record.at);
     wasSilent = false;
-    if (gapMs !== undefined) gapsMs = [...gapsMs.slice(-gapsKept + 1), gapMs];
-    readMs = record.monotonicMs;
     if (!checks.some(({ kind }) => kind === "another-balance")) gradationsBefore.set(here, now);
   }
 
@@ -89,5 +81,19 @@ export function createConnectionChecks(): ConnectionChecks {
         identityBefore = null;
       }
     },
+  };
+}
+
+/** Tells of each reading, by its time, whether it came as usual: a balance that sends every ten seconds is silent in between. */
+function usualGapsOf(): (monotonicMs: number) => boolean {
+  let gapsMs: number[] = [];
+  let readMs: number | undefined;
+  return (monotonicMs) => {
+    const gapMs = readMs === undefined ? undefined : monotonicMs - readMs;
+    readMs = monotonicMs;
+    if (gapMs === undefined) return false;
+    const usual = gapsMs.toSorted((a, b) => a - b)[gapsMs.length >> 1];
+    gapsMs = [...gapsMs.slice(-gapsKept + 1), gapMs];
+    return usual !== undefined && gapMs <= usualGaps * usual;
   };
 }

@@ -69,12 +69,9 @@ export function createLineCutter(options: LineCutterOptions): LineCutter {
   function add(byte: number): void {
     const code = endCode(byte, buffer);
     if (state === "cr") {
-      if (code === LF) {
-        buffer.push(byte);
-        finish();
-        return;
-      }
+      if (code === LF) buffer.push(byte);
       finish();
+      if (code === LF) return;
     } else if (state === "etx" && code === STX) finish();
     // A frame that opens while the first, partial line is still being dropped is a whole line.
     if (code === STX && partial) {
@@ -88,15 +85,17 @@ export function createLineCutter(options: LineCutterOptions): LineCutter {
     else if (code === ETX) state = "etx";
   }
 
+  const isWaiting = () => state !== "text" || (end === "idle" && buffer.length > 0);
+
   return {
     push(chunk) {
       for (const byte of chunk) add(byte);
     },
     idle() {
-      if (state !== "text" || (end === "idle" && buffer.length > 0)) finish();
+      if (isWaiting()) finish();
     },
     get waiting() {
-      return state !== "text" || (end === "idle" && buffer.length > 0);
+      return isWaiting();
     },
     reset() {
       buffer = [];

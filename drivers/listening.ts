@@ -45,14 +45,14 @@ export interface Listening<R = Reading> {
 }
 
 export function createListening<R = Reading>(options: ListeningOptions<R>): Listening<R> {
-  const { clock, records, read, patienceMs, balance, asked, cutter: cutterFor = createLineCutter } = options;
+  const { clock, records, read, patienceMs, asked, cutter: cutterFor = createLineCutter } = options;
   let reader = read();
   let callOffIdle = () => {};
   let callOffSilence = () => {};
   let heardMs = 0;
   let firstByteMs: number | undefined;
-  const echo = asked === undefined ? "" : lineText(unescapeText(asked)).trim();
   const width = createWidthGuard(clock);
+  const isEcho = echoOf(asked);
 
   const cutter = cutterFor({
     onLine: ({ bytes, text }) => records.line(escapeBytes(bytes), meaningOf(text, bytes)),
@@ -61,8 +61,7 @@ export function createListening<R = Reading>(options: ListeningOptions<R>): List
   });
 
   function meaningOf(text: string, bytes: Uint8Array): NonNullable<LineMeaning<R>> {
-    if (asked !== undefined && text.trim() === echo)
-      return lineEvent("line.housekeeping.echo", { request: asked });
+    if (asked !== undefined && isEcho(text)) return lineEvent("line.housekeeping.echo", { request: asked });
     const meaning = reader(text, bytes) ?? unknownLine(text);
     if (!("reading" in meaning) || width.fits(text.length)) return meaning;
     return lineEvent("line.damaged.length", { line: text });
@@ -74,14 +73,7 @@ export function createListening<R = Reading>(options: ListeningOptions<R>): List
     if (Number.isFinite(patienceMs)) callOffSilence = clock.after(patienceMs, silent);
   }
 
-  function silent(): void {
-    const seconds = Math.round((clock.monotonicMs() - heardMs) / 1000);
-    records.event(
-      asked === undefined
-        ? lineEvent("line.silent", { balance, seconds })
-        : lineEvent("line.silent.asked", { balance, request: asked, seconds }),
-    );
-  }
+  const silent = () => records.event(silentFor(Math.round((clock.monotonicMs() - heardMs) / 1000), options));
 
   return {
     get firstByteMs() {
@@ -111,4 +103,19 @@ export function createListening<R = Reading>(options: ListeningOptions<R>): List
       cutter.reset();
     },
   };
+}
+
+/** Tells whether a line is the request itself, sent back by the other end. */
+function echoOf(asked: string | undefined): (text: string) => boolean {
+  const echo = asked === undefined ? undefined : lineText(unescapeText(asked)).trim();
+  return (text) => text.trim() === echo;
+}
+
+function silentFor(
+  seconds: number,
+  { balance, asked }: Pick<ListeningOptions<unknown>, "balance" | "asked">,
+) {
+  return asked === undefined
+    ? lineEvent("line.silent", { balance, seconds })
+    : lineEvent("line.silent.asked", { balance, request: asked, seconds });
 }

@@ -1,9 +1,7 @@
 import type { Message } from "../calibration/message.ts";
 import { Refusal } from "../calibration/refusal.ts";
 import type { KnownDisplay } from "../calibration/stable-reading/known-display.ts";
-import type { LoadReading } from "../calibration/stable-reading/load-reading.ts";
 import { Loads } from "../calibration/stable-reading/loads.ts";
-import type { StableLine } from "../calibration/stable-reading/points.ts";
 import { isAnotherLoad, type Judgement } from "../calibration/stable-reading/stable-reading.ts";
 import { nameMessage } from "./balance-name.ts";
 import { beginCapture, type CaptureRequest, type PendingCapture } from "./capture.ts";
@@ -14,6 +12,7 @@ import type { Balance } from "./device.ts";
 import { defaultPatienceMs } from "./listening.ts";
 import { endsTheLoad, endsTheReading, type LineRecord } from "./reading.ts";
 import { createStableLines, type ReadingRecord } from "./steadiness.ts";
+import { createTakenWatch } from "./taken-watch.ts";
 
 /** How many of the last lines are kept for judging and for showing as received. */
 const keptLines = 200;
@@ -80,19 +79,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
   const lineOf = createStableLines();
   const loads = new Loads();
   let judgement: Judgement = { state: "waiting" };
-  let watched: LoadReading | undefined;
-  const movedListeners = new Set<(grams: number) => void>();
-
-  /** What was taken last is watched until its load is lifted. */
-  function watch(line: StableLine): void {
-    const heard = watched?.hear(line);
-    if (!heard) return;
-    const { judgement: after, next } = heard;
-    if (next) watched = undefined;
-    if (after.state !== "after" || after.moved === undefined) return;
-    watched = undefined;
-    for (const listener of movedListeners) listener(after.moved);
-  }
+  const watch = createTakenWatch();
 
   const stopHearing = balance.onLine((record) => {
     lines = [...lines.slice(-keptLines + 1), record];
@@ -103,11 +90,11 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       error = null;
       const line = lineOf(record);
       judgement = loads.hear(line).judgement;
-      watch(line);
+      watch.hear(line);
     } else if (endsTheReading(record)) {
       readings = [];
       error = record;
-      if (endsTheLoad(record)) watched = undefined;
+      if (endsTheLoad(record)) watch.end();
       loads.anew();
       judgement = { state: "waiting" };
     } else if (record.event.kind === "back" || record.event.kind === "open") error = null;
@@ -126,9 +113,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       known: () => loads.known(),
       rested: isAtRest(),
       offer: () => (judgement.state === "drifting" ? judgement.offer : undefined),
-      taken(load) {
-        watched = load;
-      },
+      taken: watch.begin,
       onKey: sends === "on-key",
       asked: sends === "on-request",
       // a balance that is asked, or sends on its key, is not seen in between
@@ -141,7 +126,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       },
     });
     pending = begun;
-    watched = undefined;
+    watch.end();
     function ask(): void {
       balance.ask?.();
       callOffAsking = clock.after(askAgainMs, ask);
@@ -180,11 +165,8 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     capture,
     known: () => loads.known(),
     isAtRest,
-    holdsTaken: () => watched !== undefined,
-    onMoved(listener) {
-      movedListeners.add(listener);
-      return () => movedListeners.delete(listener);
-    },
+    holdsTaken: () => watch.holds,
+    onMoved: watch.onMoved,
     waitsBecause: () => pending?.because() ?? null,
     stop: stopHearing,
   };
