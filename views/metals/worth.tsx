@@ -58,6 +58,16 @@ export function WorthTablePage(page: WorthPage) {
       </form>
       <h2>{t("worth.met")}</h2>
       <Occurrence page={page} />
+      <Met met={met} />
+    </>
+  );
+}
+
+/** The metals by how often they are met. */
+function Met({ met }: Pick<WorthPage, "met">) {
+  const t = useTell();
+  return (
+    <>
       {met.map(({ likelihood, metals }) => (
         <Fold key={likelihood} title={t(`metal-page.likelihoods.${likelihood}`)} note={metals.length}>
           <Rows

@@ -72,9 +72,6 @@ export function finenessAnswer(
         }))
       : [{ name: t("fineness.with-copper"), ...found.corrected }];
   const foretold = metal === "gold" ? meltsForetell(melts, { measured, celsius }, locale) : undefined;
-  const whole = (x: number) => fixed(x, 0, locale);
-  const range = ({ low, high }: PermilleRange) =>
-    t("fineness.permille-range", { low_permille: whole(low), high_permille: whole(high) });
   return {
     says: found.says,
     plot: {
@@ -91,21 +88,36 @@ export function finenessAnswer(
         ...(fineness === asked.claimed ? { claimed: true } : {}),
       })),
     },
-    facts: [
-      [t("fineness.fact.fineness"), range(found.corrected)],
-      ...fineMassFacts(found.precious, massRange(found, mass, stated), locale),
-      ...(found.widths
-        ? ([
-            [t("fineness.fact.measurement"), `${whole(found.widths.measurement)} ‰`],
-            [t("fineness.fact.law"), `${whole(found.widths.law)} ‰`],
-            [t("fineness.fact.freedom"), `${whole(found.widths.freedom)} ‰`],
-            [t("fineness.fact.plain"), range(found.plain)],
-          ] as const)
-        : []),
-    ],
+    facts: factsOf(found, massRange(found, mass, stated), locale),
     ...(foretold ? { melts: foretold.says } : {}),
   };
 }
+
+/** The fineness, the fine mass that follows, and what the width is made of. */
+function factsOf(
+  { precious, corrected, plain, widths }: Found,
+  grams: { lowG: number; highG: number } | undefined,
+  locale: Locale,
+): FinenessAnswer["facts"] {
+  const t = tellerOf(locale);
+  const whole = (x: number) => fixed(x, 0, locale);
+  const range = ({ low, high }: PermilleRange) =>
+    t("fineness.permille-range", { low_permille: whole(low), high_permille: whole(high) });
+  return [
+    [t("fineness.fact.fineness"), range(corrected)],
+    ...fineMassFacts(precious, grams, locale),
+    ...(widths
+      ? ([
+          [t("fineness.fact.measurement"), `${whole(widths.measurement)} ‰`],
+          [t("fineness.fact.law"), `${whole(widths.law)} ‰`],
+          [t("fineness.fact.freedom"), `${whole(widths.freedom)} ‰`],
+          [t("fineness.fact.plain"), range(plain)],
+        ] as const)
+      : []),
+  ];
+}
+
+type Found = Pick<Fineness, "precious" | "corrected" | "plain"> & { widths?: Fineness["widths"] | undefined };
 
 /** The fineness over everything a claim allows, in the place of that over a colour. */
 function overClaim(
