@@ -24,6 +24,7 @@ export default defineConfig({
           isolate: false,
           globalSetup: ["test/setup/peers.ts"],
           testTimeout: 30_000 * patience,
+          hookTimeout: 30_000 * patience,
         },
       },
       {
@@ -33,6 +34,7 @@ export default defineConfig({
           include: ["test/**/*.serial.test.ts"],
           isolate: false,
           testTimeout: 60_000 * patience,
+          hookTimeout: 60_000 * patience,
         },
       },
       {
@@ -43,6 +45,7 @@ export default defineConfig({
           globalSetup: ["test/setup/chromium.ts"],
           isolate: false,
           testTimeout: 90_000 * patience,
+          hookTimeout: 90_000 * patience,
         },
       },
     ],
