@@ -92,7 +92,7 @@ export function marksOfOtherThings(): Manner[] {
     ),
     other(
       "sign of the tare in front, of the number behind",
-      { answers: { sign: /behind/ } },
+      { answers: { sign: /behind/, "below-zero": /unknown/ } },
       (m) => `${m.tare === 0 ? "+" : "-"}${size(m)}${minus(m.net, "-", "+")} g`,
     ),
     other(

@@ -43,7 +43,7 @@ export function scoreOf(
   for (let i = 0; i < 3 && learned.questions; i += 1) {
     asked = true;
     for (const { id, options } of learned.questions) {
-      const wanted = answersKnown(told.pace)[id] ?? manner.answers?.[id];
+      const wanted = manner.answers?.[id] ?? answersKnown(told.pace)[id];
       const chosen = options.find(
         ({ value, message }) => wanted?.test(value) || wanted?.test(String(message.params?.text)),
       );
