@@ -4,7 +4,7 @@ import { useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
 import { MethodDrawing } from "../methods/drawing.tsx";
 import type { MethodName } from "../methods/view.ts";
-import { Facts, Rows, Sheet } from "../sheet.tsx";
+import { Facts, Fold, Rows, Sheet } from "../sheet.tsx";
 import { Told } from "../told.tsx";
 
 /** What is asked before anything gets wet; every entry as it was typed. */
@@ -45,15 +45,53 @@ export interface PlanPage {
   more?: readonly { href: string; label: Told }[];
 }
 
-/** Can this scale answer this question for this piece? Asked and answered dry. */
-export function Plan({ methods, form, claims, units, problems, answer, table, more = [] }: PlanPage) {
+/** Can this scale answer this question for this piece? Left it is asked, right it is answered, dry. */
+export function Plan(page: PlanPage) {
+  const { problems, answer, table, more = [] } = page;
+  const t = useTell();
+  return (
+    <>
+      <Problems heading={t("plan.problems")} problems={problems} />
+      <div class="bench">
+        <div class="hand">
+          <p>{t("plan.lead")}</p>
+          <Question {...page} />
+        </div>
+        <div class="answer">
+          {answer && <Answer answer={answer} t={t} />}
+          {table && (
+            <Fold id="table" title={t("plan.table")} note={table.rows.length}>
+              <Rows
+                caption={table.caption}
+                empty=""
+                columns={table.heads.map((head, index) => ({ head, number: index > 0 }))}
+                rows={table.rows.map((cells) => ({ key: cells[0] ?? "", cells }))}
+              />
+              <p class="hint">{t("plan.print")}</p>
+            </Fold>
+          )}
+          {more.length > 0 && (
+            <p class="row not-printed">
+              {more.map(({ href, label }) => (
+                <a key={href} href={href}>
+                  <Told says={label} />
+                </a>
+              ))}
+            </p>
+          )}
+        </div>
+      </div>
+    </>
+  );
+}
+
+/** What is asked: the way to weigh, the claim, the mass and the scale. */
+function Question({ methods, form, claims, units, problems }: PlanPage) {
   const t = useTell();
   const errorOf = errorsOf(problems);
   return (
-    <>
-      <p>{t("plan.lead")}</p>
-      <Problems heading={t("plan.problems")} problems={problems} />
-      <form method="get" action="/plan#answer-heading" class="sheet">
+    <form method="get" action="/plan#answer-heading" class="sheet">
+      <div class="three">
         <RadioCards
           name="method"
           legend={t("plan.method")}
@@ -64,87 +102,63 @@ export function Plan({ methods, form, claims, units, problems, answer, table, mo
             drawing: <MethodDrawing method={method} />,
           }))}
         />
-        <Select
-          name="claim"
-          label={t("bench.opening.claim")}
-          value={form.claim}
-          options={claims.map(({ id, name }) => ({ value: id, label: name }))}
-        />
+      </div>
+      <Select
+        name="claim"
+        label={t("bench.opening.claim")}
+        value={form.claim}
+        options={claims.map(({ id, name }) => ({ value: id, label: name }))}
+      />
+      <Field
+        kind="decimal"
+        name="mass"
+        label={t("plan.mass")}
+        hint={t("plan.mass-hint")}
+        value={form.mass}
+        required
+        {...errorOf("mass")}
+        after={<UnitSelect name="massUnit" label={t("plan.mass-unit")} units={units} value={form.massUnit} />}
+      />
+      <Field
+        kind="decimal"
+        name="readability"
+        label={t("plan.step")}
+        hint={t("plan.step-hint")}
+        value={form.readability}
+        required
+        {...errorOf("readability")}
+        after={
+          <UnitSelect
+            name="readabilityUnit"
+            label={t("plan.step-unit")}
+            units={units}
+            value={form.readabilityUnit}
+          />
+        }
+      />
+      <details>
+        <summary>{t("plan.more")}</summary>
         <Field
           kind="decimal"
-          name="mass"
-          label={t("plan.mass")}
-          hint={t("plan.mass-hint")}
-          value={form.mass}
-          required
-          {...errorOf("mass")}
-          after={
-            <UnitSelect name="massUnit" label={t("plan.mass-unit")} units={units} value={form.massUnit} />
-          }
+          name="repeatability"
+          label={t("plan.repeatability")}
+          hint={t("plan.repeatability-hint")}
+          value={form.repeatability}
+          {...errorOf("repeatability")}
         />
         <Field
-          kind="decimal"
-          name="readability"
-          label={t("plan.step")}
-          hint={t("plan.step-hint")}
-          value={form.readability}
-          required
-          {...errorOf("readability")}
-          after={
-            <UnitSelect
-              name="readabilityUnit"
-              label={t("plan.step-unit")}
-              units={units}
-              value={form.readabilityUnit}
-            />
-          }
+          kind="whole"
+          name="pieces"
+          label={t("plan.pieces")}
+          hint={t("plan.pieces-hint")}
+          value={form.pieces}
+          {...errorOf("pieces")}
         />
-        <details>
-          <summary>{t("plan.more")}</summary>
-          <Field
-            kind="decimal"
-            name="repeatability"
-            label={t("plan.repeatability")}
-            hint={t("plan.repeatability-hint")}
-            value={form.repeatability}
-            {...errorOf("repeatability")}
-          />
-          <Field
-            kind="whole"
-            name="pieces"
-            label={t("plan.pieces")}
-            hint={t("plan.pieces-hint")}
-            value={form.pieces}
-            {...errorOf("pieces")}
-          />
-        </details>
-        <button type="submit">{t("plan.go")}</button>
-      </form>
-      {answer && <Answer answer={answer} t={t} />}
-      {more.length > 0 && (
-        <p class="row not-printed">
-          {more.map(({ href, label }) => (
-            <a key={href} href={href}>
-              <Told says={label} />
-            </a>
-          ))}
-        </p>
-      )}
-      {table && (
-        <Sheet id="table" title={t("plan.table")}>
-          <Rows
-            caption={table.caption}
-            empty=""
-            columns={table.heads.map((head, index) => ({ head, number: index > 0 }))}
-            rows={table.rows.map((cells) => ({
-              key: cells[0] ?? "",
-              cells,
-            }))}
-          />
-          <p class="hint">{t("plan.print")}</p>
-        </Sheet>
-      )}
-    </>
+      </details>
+      <button type="submit" class="next">
+        {t("plan.go")}
+      </button>
+    </form>
   );
 }
 
@@ -162,25 +176,27 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
         </p>
       )}
       <Facts facts={answer.facts} />
-      <Rows
-        caption={t("plan.against")}
-        empty={t("plan.nothing-near")}
-        columns={[
-          { head: t("plan.metal") },
-          { head: t("plan.would-show"), number: true },
-          { head: t("plan.apart") },
-          { head: t("plan.why") },
-        ]}
-        rows={answer.apart.map(({ id, name, expected, told: apart, says }) => ({
-          key: id,
-          cells: [
-            name,
-            expected,
-            <strong key="t">{apart ? t("plan.yes") : t("plan.no")}</strong>,
-            <Sentences key="s" says={says} />,
-          ],
-        }))}
-      />
+      <Fold title={t("plan.against")} note={answer.apart.length}>
+        <Rows
+          caption={t("plan.against")}
+          empty={t("plan.nothing-near")}
+          columns={[
+            { head: t("plan.metal") },
+            { head: t("plan.would-show"), number: true },
+            { head: t("plan.apart") },
+            { head: t("plan.why") },
+          ]}
+          rows={answer.apart.map(({ id, name, expected, told: apart, says }) => ({
+            key: id,
+            cells: [
+              name,
+              expected,
+              <strong key="t">{apart ? t("plan.yes") : t("plan.no")}</strong>,
+              <Sentences key="s" says={says} />,
+            ],
+          }))}
+        />
+      </Fold>
       {answer.advice.length > 0 && (
         <>
           <h3>{t("plan.help")}</h3>
