@@ -81,7 +81,8 @@ function resultOf(about: readonly Entry[], library: Library) {
   return {
     claim,
     result: {
-      of: piece.ticket ?? assay.subject,
+      // the entry of the assay: a record that is handed on names nobody else's ticket
+      of: assay.id,
       permille,
       u_permille: uPermille(assay),
       density_20_g_cm3: statement.density_20_g_cm3,
