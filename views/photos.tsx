@@ -1,6 +1,6 @@
 import { type About, AboutFields, Csrf, Field } from "./forms.tsx";
 import { useLocale, useTell } from "./messages/spoken.ts";
-import { codeMark, Told, toldText } from "./told.tsx";
+import { codeMark, Sentence, sentenceText } from "./sentence.tsx";
 
 /** A kept photo; width and height in pixels. */
 export interface PhotoView {
@@ -37,7 +37,7 @@ export interface PhotoFormView {
   /** typed before, while the form is sent back */
   shows: string;
   /** why the last one was not taken */
-  problem?: Told | undefined;
+  problem?: Sentence | undefined;
 }
 
 /** Pictures in the order they were taken, each with what it shows. */
@@ -101,7 +101,7 @@ function ExcludePhoto({ entry, exclude }: { entry: string; exclude: ExcludePhoto
 }
 
 /** How many photos were set aside, and why; they stay on the disk and in the ledger. */
-export function ExcludedPhotos({ reasons }: { reasons: readonly Told[] }) {
+export function ExcludedPhotos({ reasons }: { reasons: readonly Sentence[] }) {
   const locale = useLocale();
   const t = useTell();
   if (reasons.length === 0) return null;
@@ -109,7 +109,7 @@ export function ExcludedPhotos({ reasons }: { reasons: readonly Told[] }) {
     <p class="hint">
       {t("photos.excluded", {
         count: reasons.length,
-        reasons: reasons.map((one) => toldText(one, locale)).join("; "),
+        reasons: reasons.map((one) => sentenceText(one, locale)).join("; "),
       })}
     </p>
   );
@@ -137,7 +137,7 @@ export function PhotoForm({ action, fills, csrfToken, about, megabytes, shows, p
       {problem !== undefined && (
         <div class="problems" role="alert">
           <p {...codeMark(problem)}>
-            <Told says={problem} />
+            <Sentence says={problem} />
           </p>
         </div>
       )}

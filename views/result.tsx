@@ -3,8 +3,8 @@ import { type DecisionView, DecisionWords } from "./decision.tsx";
 import type { Locale } from "./messages/language.ts";
 import { useLocale } from "./messages/spoken.ts";
 import { tell, tellerOf, tellId, tellValue } from "./messages/tell.ts";
+import { Sentence } from "./sentence.tsx";
 import { Caution, Facts } from "./sheet.tsx";
-import { Told } from "./told.tsx";
 
 /** Where a claim stands, as pages show it. */
 export const stateNames = [
@@ -118,13 +118,13 @@ function Alternatives({ list, claimStands }: Pick<ResultView, "claimStands"> & L
             {kind !== undefined && kind !== "metal" && ` (${t(`result.kind.${kind}`)})`}
             {why !== undefined && (
               <>
-                : <Told says={why} />.
+                : <Sentence says={why} />.
               </>
             )}
             {separatedBy !== undefined && separatedBy.code !== "separation.laboratory" && (
               <em>
                 {" "}
-                <Told says={separatedBy} />
+                <Sentence says={separatedBy} />
               </em>
             )}
             {likelihoodRatio !== undefined && <small> {t(fit, { ratio: likelihoodRatio })}</small>}
@@ -207,7 +207,7 @@ export function ResultHeadline({ result: { state, claim, answer } }: { result: R
       </p>
       <p class="lead">
         <strong>
-          <Told says={answer} />
+          <Sentence says={answer} />
         </strong>
       </p>
     </>
@@ -224,7 +224,7 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
     <>
       {says !== undefined && (
         <p class="hint">
-          <Told says={says} />
+          <Sentence says={says} />
         </p>
       )}
       {alternatives.length > 0 && (

@@ -11,7 +11,7 @@ import { ProblemNote } from "../../views/bench/parts.tsx";
 import { tell, tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
-import type { Told } from "../../views/told.tsx";
+import type { Sentence } from "../../views/sentence.tsx";
 import type { Access } from "../access/access.ts";
 import type { Room } from "../access/room.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
@@ -252,7 +252,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   return app;
 }
 
-function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: Told): string {
+function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: Sentence): string {
   const frame = frameOf(request, reply, { path: "", demo });
   return page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: h(Problem, { says }) });
 }

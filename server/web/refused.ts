@@ -1,10 +1,10 @@
 import { Refusal } from "../../calibration/refusal.ts";
-import type { Told } from "../../views/told.tsx";
+import type { Sentence } from "../../views/sentence.tsx";
 import { LedgerError } from "../ledger/error.ts";
 
 /** What was refused, to be shown beside the field it is about. */
 export interface Refused {
-  says: Told;
+  says: Sentence;
   field?: string | undefined;
 }
 

@@ -1,19 +1,19 @@
 import { Check, Csrf, Field, RadioCards } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Caution, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface AskingView {
   /** the balance the request is kept with */
-  balance: Told;
+  balance: Sentence;
   /** the line as typed, with escapes such as \r\n */
   request: string;
   when: string;
   everySeconds: string;
   consented: boolean;
-  problem?: Told;
+  problem?: Sentence;
   /** what is sent now, and what came back last */
-  asking?: { request: string; lastAnswer: Told };
+  asking?: { request: string; lastAnswer: Sentence };
   csrfToken: string;
 }
 
@@ -25,7 +25,7 @@ export function Asking(view: AskingView) {
       {view.problem !== undefined && (
         <div class="problems" role="alert">
           <p>
-            <Told says={view.problem} />
+            <Sentence says={view.problem} />
           </p>
         </div>
       )}
@@ -73,7 +73,7 @@ export function Asking(view: AskingView) {
             <code>{view.asking.request}</code>
           </p>
           <p>
-            <Told says={view.asking.lastAnswer} />
+            <Sentence says={view.asking.lastAnswer} />
           </p>
           <form method="post" action="/balances/asking/end">
             <Csrf token={view.csrfToken} />

@@ -1,18 +1,18 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** A balance that is open although the bench takes from another one. */
 export interface BesideView {
   address: string;
-  name: Told;
+  name: Sentence;
   /** heard, silent, refused, lost … */
-  state: Told;
+  state: Sentence;
   /** the same as a whole sentence */
-  message: Told;
+  message: Sentence;
   /** what a person has to look at */
-  checks: readonly { kind: string; message: Told }[];
+  checks: readonly { kind: string; message: Sentence }[];
 }
 
 /** Fragment: every balance beside the one in use in words; renewed with every line, so nothing in it can be pressed. */
@@ -27,16 +27,16 @@ export function BesideNow({ beside }: { beside: readonly BesideView[] }) {
       rows={beside.map(({ address, name, state, message, checks }) => ({
         key: address,
         cells: [
-          <Told key="n" says={name} />,
+          <Sentence key="n" says={name} />,
           <strong key="s">
-            <Told says={state} />
+            <Sentence says={state} />
           </strong>,
           <span key="w">
-            <Told says={message} />
+            <Sentence says={message} />
             {checks.map((check) => (
               <small key={check.kind}>
                 {" "}
-                <Told says={check.message} />
+                <Sentence says={check.message} />
               </small>
             ))}
           </span>,

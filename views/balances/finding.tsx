@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface FindingView {
   /** undefined until somebody has asked */
@@ -10,10 +10,10 @@ export interface FindingView {
   /** the setting that is listened at now */
   now?: string;
   /** the outcome and what to do next */
-  message?: Told;
+  message?: Sentence;
   /** settings that gave readable lines */
   line?: string;
-  tried: readonly { line: string; bytes: number; first: string; message: Told }[];
+  tried: readonly { line: string; bytes: number; first: string; message: Sentence }[];
 }
 
 /** Fragment: finding speed and parity by listening; what was tried and what came back. */
@@ -37,7 +37,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
       )}
       {message !== undefined && (
         <p>
-          <Told says={message} />
+          <Sentence says={message} />
         </p>
       )}
       {line !== undefined && (
@@ -64,7 +64,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
               one.line,
               String(one.bytes),
               <code key="f">{one.first}</code>,
-              <Told key="o" says={one.message} />,
+              <Sentence key="o" says={one.message} />,
             ],
           }))}
         />

@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { BesideAsks, BesideNow, type BesideView } from "./beside.tsx";
 import { Finding, type FindingView } from "./finding.tsx";
 import { BalanceAsks, BalanceNow, LastLines, type NowView } from "./now.tsx";
@@ -16,7 +16,7 @@ export interface BalancesPage extends NowView {
   simulated: boolean;
   /** learned profiles, for the list of them */
   profiles: readonly { name: string; version: number; href: string; inUse: boolean }[];
-  problem?: Told;
+  problem?: Sentence;
 }
 
 /** The ports, the balance in use in words, and the last lines exactly as received. */
@@ -29,7 +29,7 @@ export function BalancesIndex(page: BalancesPage) {
       {page.problem !== undefined && (
         <div class="problems" role="alert">
           <p>
-            <Told says={page.problem} />
+            <Sentence says={page.problem} />
           </p>
         </div>
       )}

@@ -1,17 +1,17 @@
 import { Check, Csrf, Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import { Sentence, sentenceText } from "../sentence.tsx";
 import { Fold, Sheet } from "../sheet.tsx";
-import { Told, toldText } from "../told.tsx";
 import { SampleLines, type SampleView } from "./samples.tsx";
 
 export interface LearningView {
-  balance: Told;
+  balance: Sentence;
   /** false when no balance on a cable is chosen: then only pasted lines can be learned from */
   canListen: boolean;
   /** the set-up while it runs */
   running?: {
     /** what to do now */
-    message: Told;
+    message: Sentence;
     step: number;
     of: number;
     /** what the display shows is typed before going on */
@@ -25,9 +25,9 @@ export interface LearningView {
   };
   learned?: {
     /** what is sure, with the very lines */
-    facts: readonly Told[];
+    facts: readonly Sentence[];
     /** what is not sure, and what that means */
-    open: readonly Told[];
+    open: readonly Sentence[];
     questions: readonly QuestionView[];
     samples: readonly SampleView[];
     /** false when nothing could be learned */
@@ -35,7 +35,7 @@ export interface LearningView {
   };
   pastedText?: string;
   typed?: { displayed: string; unit: string };
-  problem?: Told;
+  problem?: Sentence;
   csrfToken: string;
 }
 
@@ -48,9 +48,9 @@ export interface StepView {
 
 export interface QuestionView {
   id: string;
-  asks: Told;
-  options: readonly { value: string; message: Told }[];
-  refused?: Told;
+  asks: Sentence;
+  options: readonly { value: string; message: Sentence }[];
+  refused?: Sentence;
 }
 
 /** Learning a balance from its own lines; the owner sees in words what was learned and confirms it. */
@@ -63,7 +63,7 @@ export function Learning(view: LearningView) {
       {view.problem !== undefined && (
         <div class="problems" role="alert">
           <p>
-            <Told says={view.problem} />
+            <Sentence says={view.problem} />
           </p>
         </div>
       )}
@@ -94,13 +94,13 @@ export function LearningNow({ running, learned }: Pick<LearningView, "running" |
   return (
     <section
       aria-labelledby="half-minute"
-      data-say={running === undefined ? "" : toldText(running.message, locale)}
+      data-say={running === undefined ? "" : sentenceText(running.message, locale)}
     >
       {running ? (
         <>
           <p class="hint">{t("balances.step", { step: running.step, of: running.of })}</p>
           <h2 id="half-minute">
-            <Told says={running.message} />
+            <Sentence says={running.message} />
           </h2>
           <p class="hint">{running.lineCame ? t("balances.line-came") : t("balances.waiting-for-lines")}</p>
         </>
@@ -215,7 +215,7 @@ function Learned({
       <ul>
         {facts.map((one, index) => (
           <li key={index}>
-            <Told says={one} />
+            <Sentence says={one} />
           </li>
         ))}
       </ul>
@@ -225,7 +225,7 @@ function Learned({
           <ul>
             {open.map((one, index) => (
               <li key={index}>
-                <Told says={one} />
+                <Sentence says={one} />
               </li>
             ))}
           </ul>
@@ -261,16 +261,16 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
       {questions.map(({ id, asks, options, refused }) => (
         <fieldset key={id}>
           <legend>
-            <Told says={asks} />
+            <Sentence says={asks} />
           </legend>
           {options.map(({ value, message }) => (
             <label key={value} class="check">
-              <input type="radio" name={id} value={value} required /> <Told says={message} />
+              <input type="radio" name={id} value={value} required /> <Sentence says={message} />
             </label>
           ))}
           {refused !== undefined && (
             <p class="problem">
-              <Told says={refused} />
+              <Sentence says={refused} />
             </p>
           )}
         </fieldset>

@@ -1,26 +1,26 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface NowView {
   /** what brings the readings, or that nothing does */
-  name: Told;
+  name: Sentence;
   /** heard, silent, refused, lost … */
-  state: Told;
+  state: Sentence;
   /** the same as a whole sentence: what, since when, what to do */
-  message: Told;
+  message: Sentence;
   /** how its lines are read */
-  readBy: Told;
+  readBy: Sentence;
   /** undefined while readings are typed or simulated */
   choice?: { address: string; line?: string; asked?: string };
   /** what its answers, request and profile are bound to, and why */
-  keptFor?: Told | undefined;
+  keptFor?: Sentence | undefined;
   /** what a person has to look at */
-  checks: readonly { kind: string; message: Told }[];
+  checks: readonly { kind: string; message: Sentence }[];
   /** a number that may mean two things, asked once */
   commaAsked?: { raw: string };
-  lines: readonly { at: string; raw: string; meaning: Told }[];
+  lines: readonly { at: string; raw: string; meaning: Sentence }[];
   csrfToken: string;
 }
 
@@ -31,16 +31,16 @@ export function BalanceNow({ name, state, message, readBy, choice, keptFor }: No
     <>
       <p>
         <strong>
-          <Told says={state} />
+          <Sentence says={state} />
         </strong>
-        : <Told says={message} />
+        : <Sentence says={message} />
       </p>
       <Facts
         facts={[
-          [t("balances.source"), <Told key="s" says={name} />],
+          [t("balances.source"), <Sentence key="s" says={name} />],
           [t("balances.line"), choice?.line],
-          [t("balances.read-by"), <Told key="r" says={readBy} />],
-          [t("beside.kept-for"), keptFor && <Told key="k" says={keptFor} />],
+          [t("balances.read-by"), <Sentence key="r" says={readBy} />],
+          [t("beside.kept-for"), keptFor && <Sentence key="k" says={keptFor} />],
           [t("balances.asked-with"), choice?.asked && <code>{choice.asked}</code>],
         ]}
       />
@@ -56,7 +56,7 @@ export function BalanceAsks({ choice, checks, commaAsked, csrfToken }: NowView) 
       {checks.map((check) => (
         <section key={check.kind} class="caution" aria-label={t("balances.look-at-balance")}>
           <p>
-            <Told says={check.message} />
+            <Sentence says={check.message} />
           </p>
           <form method="post" action="/balances/looked-at">
             <Csrf token={csrfToken} />
@@ -109,7 +109,7 @@ export function LastLines({ lines }: Pick<NowView, "lines">) {
       ]}
       rows={lines.map(({ at, raw, meaning }, index) => ({
         key: `${at} ${index}`,
-        cells: [at, <code key="r">{raw}</code>, <Told key="m" says={meaning} />],
+        cells: [at, <code key="r">{raw}</code>, <Sentence key="m" says={meaning} />],
       }))}
     />
   );

@@ -1,7 +1,7 @@
 import { Csrf, Field, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** One place where a balance may be heard. */
 export interface PortRow {
@@ -10,9 +10,9 @@ export interface PortRow {
   /** today's name, when it differs */
   todayName?: string;
   /** state in one or two words: in use, free */
-  state: Told;
+  state: Sentence;
   /** what sits there and what its name is worth */
-  message: Told;
+  message: Sentence;
   chosen: boolean;
   /** heard although the bench takes from another one */
   beside: boolean;
@@ -44,8 +44,8 @@ export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfTok
               <small> ({t("balances.today", { name: port.todayName })})</small>
             )}
           </span>,
-          <strong key="s">{port.beside ? t("beside.state") : <Told says={port.state} />}</strong>,
-          <Told key="w" says={port.message} />,
+          <strong key="s">{port.beside ? t("beside.state") : <Sentence says={port.state} />}</strong>,
+          <Sentence key="w" says={port.message} />,
           <span key="c" class="row">
             {!port.chosen && (
               <PortButton

@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { SampleLines, type SampleView } from "./samples.tsx";
 
 export interface ProfileView {
@@ -9,11 +9,11 @@ export interface ProfileView {
   version: number;
   keptAt: string;
   exportHref: string;
-  facts: readonly Told[];
-  open: readonly Told[];
+  facts: readonly Sentence[];
+  open: readonly Sentence[];
   samples: readonly SampleView[];
   /** the sample lines read by the profile now: all well, or what went wrong */
-  test: Told;
+  test: Sentence;
   inUse: boolean;
   canBeUsed: boolean;
   csrfToken: string;
@@ -28,14 +28,14 @@ export function ProfilePage(view: ProfileView) {
         facts={[
           [t("balances.version"), String(view.version)],
           [t("balances.kept"), view.keptAt],
-          [t("balances.own-test"), <Told key="t" says={view.test} />],
+          [t("balances.own-test"), <Sentence key="t" says={view.test} />],
           [t("balances.in-use"), view.inUse ? t("plan.yes") : t("plan.no")],
         ]}
       />
       <ul>
         {view.facts.map((one, index) => (
           <li key={index}>
-            <Told says={one} />
+            <Sentence says={one} />
           </li>
         ))}
       </ul>
@@ -45,7 +45,7 @@ export function ProfilePage(view: ProfileView) {
           <ul>
             {view.open.map((one, index) => (
               <li key={index}>
-                <Told says={one} />
+                <Sentence says={one} />
               </li>
             ))}
           </ul>

@@ -1,11 +1,11 @@
 import { asIs } from "../as-is.ts";
 import { useTell } from "../messages/spoken.ts";
-import { Told } from "../told.tsx";
+import { Sentence } from "../sentence.tsx";
 
 /** A sample line of a profile, and what the profile reads in it. */
 export interface SampleView {
   raw: string;
-  meaning: Told;
+  meaning: Sentence;
 }
 
 /** Sample lines of a profile, which are also its own test. */
@@ -17,7 +17,7 @@ export function SampleLines({ lines }: { lines: readonly SampleView[] }) {
       <ul>
         {lines.map(({ raw, meaning }) => (
           <li key={raw}>
-            <code {...asIs}>{raw}</code> <Told says={meaning} />
+            <code {...asIs}>{raw}</code> <Sentence says={meaning} />
           </li>
         ))}
       </ul>

@@ -1,6 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { NextButton } from "./next-button.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, CheckView } from "./view.ts";
@@ -111,7 +111,7 @@ export function ReferencePieceDue({ adjusted }: Pick<BenchView, "adjusted">) {
   return (
     <section class="check-note" aria-label={t("bench.check-note")}>
       <p>
-        <Told says={adjusted} /> <a href="/checks#adjusted">{t("bench.reference-due")}</a>
+        <Sentence says={adjusted} /> <a href="/checks#adjusted">{t("bench.reference-due")}</a>
       </p>
     </section>
   );
@@ -125,7 +125,7 @@ export function ScaleChecks({ view }: { view: BenchView }) {
       {view.scaleChecks.map(({ kind, message }) => (
         <section key={kind} class="check-first" aria-label={t("bench.steps.look-at-balance")}>
           <p>
-            <Told says={message} />
+            <Sentence says={message} />
           </p>
           <BenchForm view={view} to="/bench/balance-looked-at" hidden={{ kind: kind }}>
             <button type="submit" class="plain">

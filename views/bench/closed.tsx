@@ -1,5 +1,5 @@
 import { useTell } from "../messages/spoken.ts";
-import { Told } from "../told.tsx";
+import { Sentence } from "../sentence.tsx";
 import type { BenchView } from "./view.ts";
 
 /** A failed check stands: what failed, when, what to do. Weighing goes on, and its records carry the mark. */
@@ -12,7 +12,7 @@ export function ClosedByChecks({ closed }: Pick<BenchView, "closed">) {
         <strong>
           {t("checks-page.closed-since", { since: `${closed.since.slice(0, 16).replace("T", " ")} UTC` })}
         </strong>{" "}
-        <Told says={closed.says} /> <Told says={closed.todo} /> {t("checks-page.weighing-marked")}{" "}
+        <Sentence says={closed.says} /> <Sentence says={closed.todo} /> {t("checks-page.weighing-marked")}{" "}
         <a href="/checks">{t("checks-page.to-checks")}</a>
       </p>
     </section>

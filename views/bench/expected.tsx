@@ -4,7 +4,7 @@ import { metalTold } from "../messages/tell.ts";
 import { inLocale } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import type { MetalBand } from "../result-parts.ts";
-import { Told } from "../told.tsx";
+import { Sentence } from "../sentence.tsx";
 import type { OtherTestsView } from "./other-tests.tsx";
 import { EvidenceFold, ResultFold } from "./result-folds.tsx";
 import type { AheadView, BenchView } from "./view.ts";
@@ -84,7 +84,7 @@ function WillTell({ ahead: { says, weighing } }: { ahead: AheadView }) {
     <ResultFold name="will-tell" title={t("bench.fold.will-tell")}>
       {says.map((one) => (
         <p key={one.code}>
-          <Told says={one} />
+          <Sentence says={one} />
         </p>
       ))}
       <p>

@@ -1,5 +1,5 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { toldText } from "../told.tsx";
+import { sentenceText } from "../sentence.tsx";
 import { BenchForm } from "./parts.tsx";
 import type { BenchView, LiveView } from "./view.ts";
 
@@ -34,8 +34,8 @@ export function HandsFreeNow({ handsFree }: Pick<LiveView, "handsFree">) {
   const t = useTell();
   if (!handsFree) return null;
   const { heard, taken } = handsFree;
-  const now = toldText(handsFree.says, locale);
-  const says = heard ? toldText(heard.says, locale) : now;
+  const now = sentenceText(handsFree.says, locale);
+  const says = heard ? sentenceText(heard.says, locale) : now;
   return (
     <div
       class="hands-free wide-part"

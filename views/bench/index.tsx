@@ -1,5 +1,5 @@
 import { useTell } from "../messages/spoken.ts";
-import { Told } from "../told.tsx";
+import { Sentence } from "../sentence.tsx";
 import { BetweenItems } from "./between-items.tsx";
 import { ReferencePieceDue, ScaleChecks } from "./checks.tsx";
 import { ClosedByChecks } from "./closed.tsx";
@@ -31,7 +31,7 @@ export function LivePart(live: LiveView) {
       <LiveReading live={live.live} />
       {live.waitsBecause !== undefined && (
         <p class="hint wide-part">
-          <Told says={live.waitsBecause} />
+          <Sentence says={live.waitsBecause} />
         </p>
       )}
       <HandsFreeNow {...live} />
@@ -61,7 +61,7 @@ export function ItemPart({ view }: { view: BenchView }) {
 }
 
 /** Where the readings come from; it changes when the bench changes over to another balance. */
-export function LiveHeading({ scaleName }: { scaleName: Told | undefined }) {
+export function LiveHeading({ scaleName }: { scaleName: Sentence | undefined }) {
   const t = useTell();
   return <>{scaleName === undefined ? t("bench.typed-readings") : t("bench.now-on", { scale: scaleName })}</>;
 }

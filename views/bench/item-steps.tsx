@@ -1,6 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { CheckFirst, CheckNotes, RemedyButton, remedyOf, Why } from "./checks.tsx";
 import { DoneRows } from "./done-rows.tsx";
 import { HandsFreeSwitch } from "./hands-free.tsx";
@@ -125,7 +125,7 @@ function Problems({ view }: { view: BenchView }) {
       {view.error && (
         <div class="problems" role="alert">
           <p>
-            <Told says={view.error} />
+            <Sentence says={view.error} />
           </p>
         </div>
       )}

@@ -1,5 +1,5 @@
 import { useTell } from "../messages/spoken.ts";
-import { Told } from "../told.tsx";
+import { Sentence } from "../sentence.tsx";
 import type { BenchView } from "./view.ts";
 
 /** What the person at the bench must know of the ledger: that nothing can be stored now, and what was found on opening. */
@@ -14,7 +14,7 @@ export function LedgerNotes({ view: { notStored, found } }: { view: BenchView })
           </p>
           <p>{t("ledger-page.notes.goes-on")}</p>
           <p>
-            <Told says={notStored} />
+            <Sentence says={notStored} />
           </p>
         </section>
       )}
@@ -25,7 +25,7 @@ export function LedgerNotes({ view: { notStored, found } }: { view: BenchView })
           </p>
           {found.map((says) => (
             <p key={typeof says === "string" ? says : says.code}>
-              <Told says={says} />
+              <Sentence says={says} />
             </p>
           ))}
         </aside>

@@ -2,7 +2,7 @@ import { asIs } from "../as-is.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import type { Role } from "../methods/view.ts";
 import { inLocale } from "../numbers.ts";
-import { Told, toldText } from "../told.tsx";
+import { Sentence, sentenceText } from "../sentence.tsx";
 import { Trace, type TraceShown } from "./trace.tsx";
 
 /** What the balance shows at this moment, in its own unit and digits. */
@@ -14,8 +14,8 @@ export type LiveShown =
       stability: "stable" | "moving" | "unknown";
       trace?: TraceShown;
     }
-  | { state: "event"; message: Told }
-  | { state: "silent"; message: Told; last?: { text: string; unit: string } };
+  | { state: "event"; message: Sentence }
+  | { state: "silent"; message: Sentence; last?: { text: string; unit: string } };
 
 /** Stable, moving, not known: drawn as well as said. */
 const signs = {
@@ -38,11 +38,11 @@ export function LiveReading({
   if (live === undefined) return null;
   if (live.state === "event")
     return (
-      <p class="state state-inconclusive wide-part" data-say={toldText(live.message, locale)}>
+      <p class="state state-inconclusive wide-part" data-say={sentenceText(live.message, locale)}>
         <span class="sign" aria-hidden="true">
           ○
         </span>
-        <Told says={live.message} />
+        <Sentence says={live.message} />
       </p>
     );
   if (live.state === "silent")
@@ -57,7 +57,7 @@ export function LiveReading({
           <span class="sign" aria-hidden="true">
             –
           </span>
-          <Told says={live.message} />
+          <Sentence says={live.message} />
         </p>
       </>
     );

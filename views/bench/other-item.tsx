@@ -3,8 +3,8 @@ import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Photos } from "../photos.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Facts } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import type { OtherItemView } from "./view.ts";
 
 /**
@@ -44,7 +44,7 @@ export function OtherItem({
       {view.ask !== undefined && (
         <p>
           <strong>
-            <Told says={view.ask} />
+            <Sentence says={view.ask} />
           </strong>
         </p>
       )}

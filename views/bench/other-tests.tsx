@@ -4,8 +4,8 @@ import { EvidenceSheet, type EvidenceView, NextTests } from "../evidence/index.t
 import { SizeSheet, type SizeView } from "../evidence/size.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { type StateName, StateWord } from "../result.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** Other tests of the piece on the bench, before it is weighed and after. */
 export interface OtherTestsView {
@@ -36,14 +36,14 @@ export function OtherTests({ tests }: { tests: OtherTestsView | undefined }) {
           <div class="problems" role="alert">
             {checks.map((one) => (
               <p key={JSON.stringify(one)} data-code={one.code}>
-                <Told says={one} />
+                <Sentence says={one} />
               </p>
             ))}
           </div>
         )}
         {standing && (
           <p>
-            <StateWord state={standing.state} /> <Told says={standing.answer} />
+            <StateWord state={standing.state} /> <Sentence says={standing.answer} />
           </p>
         )}
         {excluded.length > 0 && (

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { type About, AboutFields, Csrf } from "../forms.tsx";
-import { codeMark, Told } from "../told.tsx";
+import { codeMark, Sentence } from "../sentence.tsx";
 import type { Problem } from "./view.ts";
 
 /** A refusal, in the words it was given. */
@@ -9,7 +9,7 @@ export function ProblemNote({ problem }: { problem: Problem | undefined }) {
   return (
     <div class="problems" role="alert">
       <p {...codeMark(problem.says)}>
-        <Told says={problem.says} />
+        <Sentence says={problem.says} />
       </p>
     </div>
   );

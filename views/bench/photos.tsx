@@ -7,14 +7,14 @@ import {
   Photos,
   type PhotoView,
 } from "../photos.tsx";
+import type { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import type { Told } from "../told.tsx";
 
 export interface BenchPhotosView {
   kept: readonly PhotoView[];
   exclude: ExcludePhotoForm;
   /** why each photo that was set aside was */
-  excludedReasons: readonly Told[];
+  excludedReasons: readonly Sentence[];
   form: PhotoFormView;
 }
 

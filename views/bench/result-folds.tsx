@@ -6,8 +6,8 @@ import { BudgetBars } from "../plots/budget.tsx";
 import { Repeats } from "../plots/repeats.tsx";
 import { ResultDetails } from "../result.tsx";
 import { budgetInput, twoBodiesHref } from "../result-parts.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { OtherTests, type OtherTestsView } from "./other-tests.tsx";
 import type { BenchView, ResultShown } from "./view.ts";
 
@@ -156,7 +156,7 @@ function Numbers({ evaluation: { request, statement, displacedGrams } }: { evalu
         .filter(({ code }) => code.startsWith("measurement."))
         .map((warning) => (
           <p key={warning.code}>
-            <Told says={warning} />
+            <Sentence says={warning} />
           </p>
         ))}
       <p>

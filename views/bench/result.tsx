@@ -4,7 +4,7 @@ import { densityParts } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
 import { StateWord } from "../result.tsx";
 import { bandsAround, measuredOf } from "../result-parts.ts";
-import { Told } from "../told.tsx";
+import { Sentence } from "../sentence.tsx";
 import type { OtherTestsView } from "./other-tests.tsx";
 import { ConditionsFold, EvidenceFold, RepeatsFold, ResultFolds } from "./result-folds.tsx";
 import type { BenchView, CheckView, ResultShown } from "./view.ts";
@@ -30,7 +30,7 @@ export function Result({
     return (
       <section class="problems" role="alert" id="now" aria-label={t("bench.density")}>
         <p>
-          <Told says={evaluation.refused} />
+          <Sentence says={evaluation.refused} />
         </p>
       </section>
     );
@@ -100,7 +100,7 @@ function Answer({
       </p>
       {answer !== undefined && (
         <h2 class={`say state-${state}`}>
-          <Told says={answer} />
+          <Sentence says={answer} />
         </h2>
       )}
       <p class={state === "inconclusive" ? "value small" : "value"}>

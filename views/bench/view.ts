@@ -4,12 +4,12 @@ import type { MethodName, Role } from "../methods/view.ts";
 import type { PhotoView } from "../photos.tsx";
 import type { ResultView, StateName } from "../result.tsx";
 import type { BudgetRow, MetalBand } from "../result-parts.ts";
-import type { Told } from "../told.tsx";
+import type { Sentence } from "../sentence.tsx";
 import type { LiveShown } from "./live-reading.tsx";
 
 /** What went wrong with a form: the sentence, and the field it belongs to. */
 export interface Problem {
-  says: Told;
+  says: Sentence;
   field?: string | undefined;
   /** address of the form it was typed into */
   from?: string;
@@ -19,7 +19,7 @@ export interface Problem {
 
 /** The repeats of the wet reading in the order they were made. */
 export interface RepeatsView {
-  repeats: { value: number; state: "kept" | "voided"; because?: Told }[];
+  repeats: { value: number; state: "kept" | "voided"; because?: Sentence }[];
   unit: string;
   decimals: number;
 }
@@ -74,7 +74,7 @@ export interface CaptureView {
   text: string;
   unit: string;
   takenBy: Last<"bench.readings.how-taken", Code>;
-  excluded?: { reason: Told };
+  excluded?: { reason: Sentence };
 }
 
 /** The piece on the bench. */
@@ -120,8 +120,8 @@ export interface CheckView {
 export interface ClosedView {
   /** ISO 8601, of the first failure that stands */
   since: string;
-  says: Told;
-  todo: Told;
+  says: Sentence;
+  todo: Sentence;
 }
 
 /** What the piece will show once it is wet, and the weighing that this is about. */
@@ -199,17 +199,17 @@ export interface BenchView {
   item: ItemView | undefined;
   steps: readonly StepView[];
   /** undefined when readings are typed */
-  scaleName: Told | undefined;
+  scaleName: Sentence | undefined;
   /** balances that are heard already, to change over to */
-  otherBalances: readonly { address: string; name: Told }[];
+  otherBalances: readonly { address: string; name: Sentence }[];
   /** what a person must look at on the balance before weighing on */
   scaleChecks: readonly { kind: string; message: Message }[];
   /** the balance said that it adjusted itself, and the reference piece was not weighed since */
-  adjusted?: Told;
+  adjusted?: Sentence;
   waitingFor: Role | undefined;
   /** each load at rest is taken by itself */
   handsFree: boolean;
-  error: Told | undefined;
+  error: Sentence | undefined;
   /** why the bench is closed by its checks: what failed, since when, what to do; weighing goes on */
   closed: ClosedView | undefined;
   /** what the form of the method states, by field and line by line; empty before it was filled in */
@@ -219,7 +219,7 @@ export interface BenchView {
   /** id of the metal that is claimed, while the library does not have it any more */
   claimGone?: string;
   /** what the readings come to so far, or why they cannot be evaluated */
-  evaluation: ResultShown | { refused: Told } | undefined;
+  evaluation: ResultShown | { refused: Sentence } | undefined;
   /** what may be stated about this weighing, and what was */
   details?: DetailsView;
   /** set while it must be said whether this is the piece of the ticket */
@@ -238,9 +238,9 @@ export interface BenchView {
   /** the way to weigh that a new piece begins with */
   firstMethod: MethodName;
   /** what the ledger found when it was opened, */
-  found: readonly Told[];
+  found: readonly Sentence[];
   /** why nothing can be stored at present; the reading on the balance is shown all the same */
-  notStored?: Told;
+  notStored?: Sentence;
   problem?: Problem;
   /** `truth`: what the invented piece that was just recorded really is */
   demo?: { items: readonly DemoPieceView[]; behind: string | undefined };
@@ -248,16 +248,16 @@ export interface BenchView {
 
 /** Taking each load by itself; `count` goes up with everything that is to be heard. */
 export interface HandsFreeView {
-  says: Told;
+  says: Sentence;
   taken: number;
-  heard?: { kind: "taken" | "refused" | "lifted"; says: Told; count: number };
+  heard?: { kind: "taken" | "refused" | "lifted"; says: Sentence; count: number };
 }
 
 export interface LiveView {
   live: LiveShown | undefined;
   waitingFor: Role | undefined;
   /** why nothing was taken yet */
-  waitsBecause?: Told | undefined;
+  waitsBecause?: Sentence | undefined;
   /** while each load at rest is taken by itself: what to do now, and what was sounded and spoken last */
   handsFree?: HandsFreeView | undefined;
 }

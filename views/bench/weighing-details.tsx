@@ -3,8 +3,8 @@ import { Field } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId } from "../messages/tell.ts";
 import { inLocale } from "../numbers.ts";
+import type { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import type { Told } from "../told.tsx";
 import { BenchForm } from "./parts.tsx";
 import { RoleReadings } from "./role-readings.tsx";
 import type { BenchView, DetailField, DetailGroup, DetailsView, ItemView, Problem } from "./view.ts";
@@ -110,7 +110,7 @@ function Group({
 const liquids = ["water", "stated", "measured"] as const;
 const drifts = ["none", "wet", "dried", "kept"] as const;
 
-function Entry({ field, value, error }: { field: DetailField; value: string; error?: Told }) {
+function Entry({ field, value, error }: { field: DetailField; value: string; error?: Sentence }) {
   const locale = useLocale();
   const t = useTell();
   const { name, unit } = field;

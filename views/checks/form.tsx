@@ -2,8 +2,8 @@ import type { ComponentChildren } from "preact";
 import { Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { type CheckKind, entryName, type Guide, type GuideEntry, guideOf } from "./guides.ts";
 
 export interface CheckFormView {
@@ -17,10 +17,10 @@ export interface CheckFormView {
   attempt: number;
   /** outcome of the last submit */
   outcome?: {
-    says: Told;
+    says: Sentence;
     passed: boolean;
     facts: readonly (readonly [name: string, value: string])[];
-    todo?: Told;
+    todo?: Sentence;
   };
   /** entries of the guide that the method in use does not weigh */
   hidden?: readonly string[];
@@ -218,12 +218,12 @@ function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }
         {outcome.passed ? t("check-form.inside") : t("check-form.outside")}
       </h2>
       <p role="status">
-        <Told says={outcome.says} />
+        <Sentence says={outcome.says} />
       </p>
       <Facts facts={outcome.facts} />
       {outcome.todo !== undefined && (
         <p>
-          <strong>{t("check-form.now")}</strong> <Told says={outcome.todo} />
+          <strong>{t("check-form.now")}</strong> <Sentence says={outcome.todo} />
         </p>
       )}
     </section>

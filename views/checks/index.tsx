@@ -1,8 +1,8 @@
 import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Fold, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { type CheckKind, guideOf } from "./guides.ts";
 
 /** How a check stands today, in words first. */
@@ -19,9 +19,9 @@ export interface CheckRow {
 
 export interface ChecksPage {
   /** set when the bench must not be used: why, since when, what to do */
-  closed?: { says: Told; since: string; todo: Told };
+  closed?: { says: Sentence; since: string; todo: Sentence };
   /** the balance said that it adjusted itself, and the reference piece was not weighed since */
-  adjusted?: { since: string; says: Told };
+  adjusted?: { since: string; says: Sentence };
   checks: readonly CheckRow[];
   /** what budgets take from the checks, line by line */
   profile: readonly (readonly [name: string, value: string])[];
@@ -39,22 +39,22 @@ export interface CheckChart {
   /** kind and subject, sent with the form */
   id: string;
   plot: ControlChartPlot;
-  standing: { says: Told; todo: Told };
+  standing: { says: Sentence; todo: Sentence };
   /** every limit that was signed, with who and why; `entry`: its number in the signed ledger */
-  limits: readonly { from: string; says: Told; entry?: number }[];
+  limits: readonly { from: string; says: Sentence; entry?: number }[];
   /** what the limits would be if they were signed now */
-  proposed?: Told;
+  proposed?: Sentence;
   /** weighings longer ago than the charts reach back are not drawn */
   olderAreLeftOut: boolean;
 }
 
 /** After an adjustment of the balance by itself: the reference piece is due, or a person says that it is looked at. */
-function Adjusted(props: { since: string; says: Told; by: string; csrfToken: string }) {
+function Adjusted(props: { since: string; says: Sentence; by: string; csrfToken: string }) {
   const t = useTell();
   return (
     <Sheet id="adjusted" title={t("checks-page.adjusted")}>
       <p>
-        <Told says={props.says} /> {t("checks-page.adjusted-since", { since: props.since })}
+        <Sentence says={props.says} /> {t("checks-page.adjusted-since", { since: props.since })}
       </p>
       <p>
         <a class="button" href="/checks/reference">
@@ -83,7 +83,7 @@ export function ChecksIndex(page: ChecksPage) {
         <section class="problems" aria-label={t("checks-page.closed")}>
           <p>
             <strong>{t("checks-page.closed-since", { since: closed.since })}</strong>{" "}
-            <Told says={closed.says} /> <Told says={closed.todo} />
+            <Sentence says={closed.says} /> <Sentence says={closed.todo} />
           </p>
         </section>
       )}
@@ -137,7 +137,7 @@ function Check({ kind, standing, last, due }: CheckRow) {
         <strong>{t(`checks-page.standings.${standing}`)}</strong>
       </p>
       <p class="hint">
-        {last === undefined ? why : <Told says={last} />}
+        {last === undefined ? why : <Sentence says={last} />}
         {due !== undefined && ` ${t("checks-page.next")}: ${due}.`}
       </p>
     </li>
@@ -156,14 +156,14 @@ function Chart({
     <div class="sheet">
       <ControlChart {...plot} />
       <p>
-        <Told says={standing.says} /> <Told says={standing.todo} />
+        <Sentence says={standing.says} /> <Sentence says={standing.todo} />
       </p>
       {olderAreLeftOut && <p class="hint">{t("checks-page.older-left-out")}</p>}
       {limits.length > 0 && (
         <ul>
           {limits.map(({ from, says, entry }) => (
             <li key={from}>
-              {t("checks-page.limits-from", { when: from })} <Told says={says} />
+              {t("checks-page.limits-from", { when: from })} <Sentence says={says} />
               {entry !== undefined && ` ${t("checks-page.limits-entry", { number: entry })}`}
             </li>
           ))}
@@ -174,7 +174,7 @@ function Chart({
         <p>{t("checks-page.sign-lead")}</p>
         {proposed !== undefined && (
           <p>
-            <strong>{t("checks-page.sign-would")}</strong> <Told says={proposed} />
+            <strong>{t("checks-page.sign-would")}</strong> <Sentence says={proposed} />
           </p>
         )}
         <form method="post" action="/checks/limits">

@@ -1,12 +1,12 @@
 import { Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fineness, type FinenessPlot } from "../plots/fineness.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** The fineness that a density leaves open, and the fine mass that follows. */
 export interface FinenessAnswer {
-  says: Told;
+  says: Sentence;
   /** left out when no alloy of the kind has this density */
   plot?: Omit<FinenessPlot, "id">;
   facts: readonly (readonly [name: string, value: string])[];
@@ -33,7 +33,7 @@ export function FinenessSheet(view: FinenessSheetView) {
   return (
     <Fold id="fineness" title={t("evidence.fineness-title")} open={view.open}>
       <p>
-        <Told says={answer.says} />
+        <Sentence says={answer.says} />
       </p>
       {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
       <Facts facts={answer.facts} />

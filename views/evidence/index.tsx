@@ -2,8 +2,8 @@ import type { Message, Param } from "../../calibration/message.ts";
 import { Field, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId, tellValue } from "../messages/tell.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import type { TestChoices, TestKind } from "./choices.ts";
 import { TestEntries, type TypedEntries } from "./entries.tsx";
 import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
@@ -13,14 +13,14 @@ export interface MadeTest {
   /** id of its entry in the ledger */
   id: string;
   kind: TestKind;
-  found: Told;
+  found: Sentence;
   /** what was typed beside it, and by whom it was made */
   also: readonly string[];
   when: string;
   /** names of what it excludes; empty when it excludes nothing */
   excludes: readonly Param[];
   /** why it does not count any more; it stays visible */
-  excluded?: Told;
+  excluded?: Sentence;
 }
 
 /** What other tests found on a piece. A test that was not made is a hole and is shown as one. */
@@ -120,7 +120,7 @@ function TestForm({ kind, view }: { kind: TestKind; view: EvidenceView }) {
 function Found({ found, also, when }: MadeTest) {
   return (
     <>
-      <Told says={found} />
+      <Sentence says={found} />
       {also.length > 0 && ` (${also.join(", ")})`} ({when})
     </>
   );

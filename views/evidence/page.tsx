@@ -3,8 +3,8 @@ import { TestingCaution } from "../cautions.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellValue } from "../messages/tell.ts";
 import { ResultDetails, type ResultView, StateWord } from "../result.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { FinenessSheet, type FinenessSheetView } from "./fineness.tsx";
 import { EvidenceSheet, type EvidenceView } from "./index.tsx";
 import { SizeSheet, type SizeView } from "./size.tsx";
@@ -47,7 +47,7 @@ export function EvidencePage(view: EvidencePageView) {
         <section class="problems" aria-label={t("evidence.contradicting-tests")}>
           {checks.map((one) => (
             <p key={JSON.stringify(one)} data-code={one.code}>
-              <Told says={one} />
+              <Sentence says={one} />
             </p>
           ))}
         </section>
@@ -63,7 +63,7 @@ export function EvidencePage(view: EvidencePageView) {
             <StateWord state={result.state} />
           </p>
           <p class="say">
-            <Told says={result.answer} />
+            <Sentence says={result.answer} />
           </p>
           <Fold id="not-excluded" title={t("bench.fold.alternatives")} note={result.alternatives.length}>
             <ResultDetails result={result} />

@@ -1,8 +1,8 @@
 import type { Message } from "../../calibration/message.ts";
 import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 
 /** Mass and size against what the piece is meant to be. */
@@ -16,8 +16,8 @@ export interface SizeView extends EvidenceTarget {
     source: string;
     when: string;
     /** each quantity in a sentence */
-    lines: readonly Told[];
-    excluded?: Told;
+    lines: readonly Sentence[];
+    excluded?: Sentence;
   }[];
   /** true before the first dry reading: the form asks for the mass */
   asksMass: boolean;
@@ -45,17 +45,17 @@ export function SizeSheet(view: SizeView) {
             {lines.map((line) => (
               <li key={JSON.stringify(line)}>
                 {excluded === undefined ? (
-                  <Told says={line} />
+                  <Sentence says={line} />
                 ) : (
                   <s>
-                    <Told says={line} />
+                    <Sentence says={line} />
                   </s>
                 )}
               </li>
             ))}
           </ul>
           <p class="hint">
-            <Told says={source} />
+            <Sentence says={source} />
           </p>
           {excluded === undefined && (
             <details>

@@ -1,8 +1,8 @@
-import { codeMark, Told } from "../told.tsx";
+import { codeMark, Sentence } from "../sentence.tsx";
 
 /** A refused entry: a message, one whole sentence, or its four parts. */
 export type FieldError =
-  | Told
+  | Sentence
   | {
       /** what is wrong */
       what: string;
@@ -27,15 +27,15 @@ export function Problem({ id, error }: { id: string; error: FieldError }) {
   if (typeof error === "string" || "code" in error)
     return (
       <p class="problem" id={id} {...codeMark(error)}>
-        <Told says={error} />
+        <Sentence says={error} />
       </p>
     );
   return (
     <p class="problem" id={id}>
-      <Told says={error.what} />
+      <Sentence says={error.what} />
       {error.value !== undefined && ` “${error.value}”`}
       <span>
-        <Told says={error.right} /> <Told says={error.todo} />
+        <Sentence says={error.right} /> <Sentence says={error.todo} />
       </span>
     </p>
   );
@@ -62,7 +62,7 @@ export function Problems({
               href={`#${fieldId}`}
               {...(typeof error === "object" && "code" in error ? codeMark(error) : {})}
             >
-              <Told says={typeof error === "string" || "code" in error ? error : error.what} />
+              <Sentence says={typeof error === "string" || "code" in error ? error : error.what} />
             </a>
           </li>
         ))}

@@ -1,7 +1,7 @@
 import { Csrf, Field, type FieldError, Problems, RadioCards, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { codeMark, Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import { codeMark, Told } from "../told.tsx";
 
 const listNames = ["weighings", "tickets", "specifications", "metals"] as const;
 export type ListName = (typeof listNames)[number];
@@ -85,7 +85,7 @@ export interface PreviewView {
   rows: readonly { line: number; cells: readonly string[] }[];
   /** how many rows are right; the first of them are in `rows` */
   right: number;
-  refused: readonly { line: number; column: string; value: string; says: Told }[];
+  refused: readonly { line: number; column: string; value: string; says: Sentence }[];
   /** how many cells are refused; the first of them are in `refused` */
   refusedCount: number;
   leftOut: readonly string[];
@@ -123,7 +123,7 @@ export function PreviewPage(view: PreviewView) {
                 column,
                 value === "" ? t("imports.empty") : value,
                 <span key="w" {...codeMark(says)}>
-                  <Told says={says} />
+                  <Sentence says={says} />
                 </span>,
               ],
             }))}

@@ -1,7 +1,7 @@
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { LotForm } from "./form.tsx";
 import type { LotView } from "./view.ts";
 
@@ -129,7 +129,7 @@ export function CloseLot(lot: LotView) {
             <Field
               key={name}
               name={name}
-              label={<Told says={asked} />}
+              label={<Sentence says={asked} />}
               value={lot.problem?.typed[name] ?? ""}
               required
               maxLength={400}

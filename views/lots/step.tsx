@@ -5,7 +5,7 @@ import { OtherItem } from "../bench/other-item.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { codeMark, Told } from "../told.tsx";
+import { codeMark, Sentence } from "../sentence.tsx";
 import { LotForm } from "./form.tsx";
 import { type LotView, nothingClaimed, type StepRole } from "./view.ts";
 
@@ -20,7 +20,7 @@ export function ScreeningStep(lot: LotView) {
       {problem && (
         <div class="problems" role="alert">
           <p {...codeMark(problem.says)}>
-            <Told says={problem.says} />
+            <Sentence says={problem.says} />
           </p>
         </div>
       )}

@@ -1,6 +1,6 @@
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import type { LotTotals, LotView } from "./view.ts";
 
 /** Sums, fine mass with its interval, doubts. */
@@ -25,7 +25,7 @@ export function RunningTotals({ totals, checks }: LotView) {
           <ul>
             {checks.map(({ message, remedy, tickets }) => (
               <li key={`${message.code} ${tickets.join()}`}>
-                <Told says={message} /> <Told says={remedy} />{" "}
+                <Sentence says={message} /> <Sentence says={remedy} />{" "}
                 {tickets.length > 0 && <small>({tickets.join(", ")})</small>}
               </li>
             ))}

@@ -7,7 +7,7 @@ import type { Band } from "../plots/bands.tsx";
 import type { LotDot } from "../plots/lot-dots.tsx";
 import type { StoppedRecord } from "../records/answer.tsx";
 import type { StateName } from "../result.tsx";
-import type { Told } from "../told.tsx";
+import type { Sentence } from "../sentence.tsx";
 
 /** Value of a claim list that says: nothing is claimed. Where nothing is chosen, it is asked. */
 export const nothingClaimed = "none";
@@ -95,7 +95,7 @@ export interface LotView {
   unit: string;
   /** why the last entry was not taken, with what was typed */
   problem?: {
-    says: Told;
+    says: Sentence;
     field?: string | undefined;
     /** address of the form it was typed into */
     from?: string;

@@ -1,12 +1,12 @@
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** One figure and where it comes from; composition and limits stand in their own table and have no value here. */
 export interface FigureView {
   figure: FigureName | "other";
   value?: string;
-  from: Told;
+  from: Sentence;
 }
 
 export type FigureName =
@@ -39,7 +39,7 @@ export function Figures({ figures }: { figures: readonly FigureView[] }) {
       ]}
       rows={figures.map(({ figure, value, from }, place) => ({
         key: `${figure}-${place}`,
-        cells: [t(`metal.figure.${figure}`), value ?? "", <Told key="f" says={from} />],
+        cells: [t(`metal.figure.${figure}`), value ?? "", <Sentence key="f" says={from} />],
       }))}
     />
   );

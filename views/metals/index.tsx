@@ -2,8 +2,8 @@ import { Field, Select } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** Where a figure comes from: a source, a rule, memory, or the owner. */
 export type ProvenanceKind = "seen" | "computed" | "from-memory" | "stated";
@@ -29,7 +29,7 @@ export interface MetalsPage {
   all: number;
   libraryVersion: string;
   /** why the density could not be read */
-  densityProblem?: Told;
+  densityProblem?: Sentence;
 }
 
 /** The library: what each metal's recipe leaves free on the density axis. */
@@ -87,7 +87,7 @@ export function FoundMetals({ rows, all, libraryVersion, densityProblem }: Metal
     <div id="found">
       {densityProblem !== undefined && (
         <p class="problem">
-          <Told says={densityProblem} />
+          <Sentence says={densityProblem} />
         </p>
       )}
       <p role="status">

@@ -1,15 +1,15 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fixed } from "../numbers.ts";
 import { type Residual, Residuals } from "../plots/residuals.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Fold, Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface MixtureLawPage {
   residuals: readonly Residual[];
   /** root of the mean square of what they are off by, % */
   rmsPercent: number;
   /** excess terms: cm³/g, and the published densities each was fitted to */
-  terms: readonly { pair: string; b: string; u: string; from: Told; points: number }[];
+  terms: readonly { pair: string; b: string; u: string; from: Sentence; points: number }[];
 }
 
 /** How densities of alloys are computed, and how far published ones lie off that. */
@@ -33,7 +33,7 @@ export function MixtureLaw({ residuals, rmsPercent, terms }: MixtureLawPage) {
           ]}
           rows={terms.map(({ pair, b, u, from, points }) => ({
             key: pair,
-            cells: [pair, b, u, `${points}`, <Told key="f" says={from} />],
+            cells: [pair, b, u, `${points}`, <Sentence key="f" says={from} />],
           }))}
         />
       </Fold>

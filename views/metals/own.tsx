@@ -1,8 +1,8 @@
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** Colours of the clean metal. */
 export type ColourName =
@@ -19,7 +19,7 @@ export interface OwnMetalsPage {
   libraryVersion: string;
   metals: readonly { id: string; name: string; band: string; source: string }[];
   /** what looks odd without being wrong */
-  doubts: readonly Told[];
+  doubts: readonly Sentence[];
   problems: readonly { fieldId: string; error: FieldError }[];
   /** entries as typed, while they are refused */
   typed: Readonly<Record<string, string>>;
@@ -48,7 +48,7 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
           <ul>
             {doubts.map((one) => (
               <li key={JSON.stringify(one)}>
-                <Told says={one} />
+                <Sentence says={one} />
               </li>
             ))}
           </ul>

@@ -3,8 +3,8 @@ import { tellId } from "../messages/tell.ts";
 import { fixed, fromTo } from "../numbers.ts";
 import type { Band } from "../plots/bands.tsx";
 import { DensityAxis } from "../plots/density.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Caution, Facts, Fold, Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import { Figures, type FigureView } from "./figures.tsx";
 
 /** One metal of the library as its page shows it. Absent values are told as not known, never filled in. */
@@ -27,14 +27,20 @@ export interface MetalView {
   figures: readonly FigureView[];
   /** how many of the figures are from memory */
   fromMemory: number;
-  notes: readonly Told[];
+  notes: readonly Sentence[];
   /** lead, cadmium, beryllium, mercury, uranium and so on, by the ids of the cautions */
   hazards: readonly string[];
   recipes: readonly { id: string; name: string; low: number; high: number }[];
   /** neighbours on the axis, this one among them */
   neighbours: readonly Band[];
   /** metals whose bands meet this one: how often met, worth in percent of this one, the harmless test that separates */
-  alternatives: readonly { id: string; name: string; likelihood: string; worth: string; separatedBy: Told }[];
+  alternatives: readonly {
+    id: string;
+    name: string;
+    likelihood: string;
+    worth: string;
+    separatedBy: Sentence;
+  }[];
   /** pieces in a thousand, offered as this one and weighed to ±U, that pass wrongly or are excluded wrongly */
   risks: readonly { expanded: string; wrong: string; unseen: string; rightly: string }[];
 }
@@ -129,7 +135,7 @@ function Folded({ metal }: { metal: MetalView }) {
         <Figures figures={metal.figures} />
         {metal.notes.map((note) => (
           <p key={typeof note === "string" ? note : note.code}>
-            <Told says={note} />
+            <Sentence says={note} />
           </p>
         ))}
       </Fold>
@@ -214,7 +220,7 @@ function Alternatives({ list, caption }: { list: MetalView["alternatives"]; capt
           </a>,
           likelihood,
           worth,
-          <Told key="s" says={separatedBy} />,
+          <Sentence key="s" says={separatedBy} />,
         ],
       }))}
     />

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { Code } from "../../calibration/message.ts";
 import type { Tell } from "../messages/tell.ts";
-import type { Told } from "../told.tsx";
+import type { Sentence } from "../sentence.tsx";
 
 /** Every way to weigh, by the name its messages have: `method.NAME.name` and the like. */
 export type MethodName = {
@@ -14,7 +14,7 @@ export type Role = { [Known in Code]: Known extends `bench.roles.${infer Name}` 
 /** What the form of a method shows: entries by field, as typed or as kept, and what was refused. */
 export interface MethodFormView {
   values: Readonly<Record<string, string>>;
-  refused?: { field: string; says: Told } | undefined;
+  refused?: { field: string; says: Sentence } | undefined;
 }
 
 /** How a method is drawn; its words are messages. */

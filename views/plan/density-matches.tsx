@@ -1,7 +1,7 @@
 import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export const outlines = ["none", "disc", "bar", "ring"] as const;
 export type OutlineKind = (typeof outlines)[number];
@@ -28,7 +28,7 @@ export interface DensityMatchRow {
   likelihood: "common" | "possible" | "rare";
   /** whether it is worth clearly less than what is claimed; left out without a claim */
   pays?: boolean;
-  separatedBy?: Told;
+  separatedBy?: Sentence;
 }
 
 export interface DensityMatchesView {
@@ -123,7 +123,7 @@ function DensityMatchList({ kind, rows, more }: NonNullable<DensityMatchesView["
             ...(kind === "single" ? [] : [row.share]),
             ...(skins ? [row.skinMm ?? ""] : []),
             `${t(`metal-page.likelihoods.${row.likelihood}`)}${row.pays === false ? `; ${t("density-matches.does-not-pay")}` : ""}`,
-            row.separatedBy === undefined ? "" : <Told key="t" says={row.separatedBy} />,
+            row.separatedBy === undefined ? "" : <Sentence key="t" says={row.separatedBy} />,
           ],
         }))}
       />

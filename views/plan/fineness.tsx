@@ -2,8 +2,8 @@ import { AssayedMelts, type FinenessAnswer } from "../evidence/fineness.tsx";
 import { decimalEntries, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fineness } from "../plots/fineness.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface FinenessView {
   /** entries as typed */
@@ -44,7 +44,7 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           <div class="sheet">
             <p role="status">
               <strong>
-                <Told says={answer.says} />
+                <Sentence says={answer.says} />
               </strong>
             </p>
             {answer.plot && <Fineness id="fineness" {...answer.plot} />}

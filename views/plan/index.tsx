@@ -4,8 +4,8 @@ import { useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
 import { MethodDrawing } from "../methods/drawing.tsx";
 import type { MethodName } from "../methods/view.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Fold, Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** What is asked before anything gets wet; every entry as it was typed. */
 export interface PlanForm {
@@ -21,14 +21,14 @@ export interface PlanForm {
 
 export interface PlanAnswer {
   /** the plain answer, one sentence each */
-  says: readonly Told[];
+  says: readonly Sentence[];
   /** the same at more length */
-  more?: readonly Told[];
+  more?: readonly Sentence[];
   facts: readonly (readonly [name: string, value: string])[];
   /** each other metal, and whether this scale can tell it apart from the claim here */
-  apart: readonly { id: string; name: string; expected: string; told: boolean; says: readonly Told[] }[];
+  apart: readonly { id: string; name: string; expected: string; told: boolean; says: readonly Sentence[] }[];
   /** what would help: a finer scale, more pieces, the other method */
-  advice: readonly Told[];
+  advice: readonly Sentence[];
 }
 
 export interface PlanPage {
@@ -42,7 +42,7 @@ export interface PlanPage {
   /** for this scale: the smallest mass that answers each question */
   table?: { caption: string; heads: readonly string[]; rows: readonly (readonly string[])[] };
   /** other questions worth planning: two bodies, fineness */
-  more?: readonly { href: string; label: Told }[];
+  more?: readonly { href: string; label: Sentence }[];
 }
 
 /** Can this scale answer this question for this piece? Left it is asked, right it is answered, dry. */
@@ -74,7 +74,7 @@ export function Plan(page: PlanPage) {
             <p class="row not-printed">
               {more.map(({ href, label }) => (
                 <a key={href} href={href}>
-                  <Told says={label} />
+                  <Sentence says={label} />
                 </a>
               ))}
             </p>
@@ -203,7 +203,7 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
           <ul>
             {answer.advice.map((one) => (
               <li key={JSON.stringify(one)}>
-                <Told says={one} />
+                <Sentence says={one} />
               </li>
             ))}
           </ul>
@@ -214,12 +214,12 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
 }
 
 /** Sentences one after another. */
-function Sentences({ says }: { says: readonly Told[] }) {
+function Sentences({ says }: { says: readonly Sentence[] }) {
   return (
     <>
       {says.map((one) => (
         <Fragment key={JSON.stringify(one)}>
-          <Told says={one} />{" "}
+          <Sentence says={one} />{" "}
         </Fragment>
       ))}
     </>

@@ -3,8 +3,8 @@ import { WettingCaution } from "../cautions.tsx";
 import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fromTo } from "../numbers.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** "rest": one body is known, what is the density of the other; "masses": both densities are known, how much of each. */
 export type TwoBodiesQuestion = "rest" | "masses";
@@ -33,7 +33,7 @@ export interface TwoBodiesView {
   problems: readonly { fieldId: string; error: FieldError }[];
   /** densities of stones and matrix, g/cm³, to read off */
   stones?: readonly { called: Message; low: number; high: number; wet: boolean }[];
-  answer?: { says: Told; facts: readonly (readonly [name: string, value: string])[] };
+  answer?: { says: Sentence; facts: readonly (readonly [name: string, value: string])[] };
 }
 
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
@@ -106,7 +106,7 @@ export function TwoBodies({ question, values, problems, answer, claims, stones =
           <ul>
             {stones.map(({ called, low, high, wet }) => (
               <li key={called.code}>
-                <Told says={called} />: {fromTo(low, high, locale)} g/cm³
+                <Sentence says={called} />: {fromTo(low, high, locale)} g/cm³
                 {!wet && ` (${t("plan-pages.do-not-wet")})`}
               </li>
             ))}
@@ -118,7 +118,7 @@ export function TwoBodies({ question, values, problems, answer, claims, stones =
         <Sheet id="answer" title={t("plan-pages.answer")}>
           <p role="status">
             <strong>
-              <Told says={answer.says} />
+              <Sentence says={answer.says} />
             </strong>
           </p>
           <Facts facts={answer.facts} />

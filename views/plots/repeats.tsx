@@ -3,7 +3,7 @@ import type { Locale } from "../messages/language.ts";
 import { useLocale } from "../messages/spoken.ts";
 import { tellerOf } from "../messages/tell.ts";
 import { fixed } from "../numbers.ts";
-import { type Told, toldText } from "../told.tsx";
+import { type Sentence, sentenceText } from "../sentence.tsx";
 import { type Drawing, PlotFigure } from "./figure.tsx";
 import { shortened, textWidth } from "./lanes.ts";
 import { Mark } from "./marks.tsx";
@@ -13,7 +13,7 @@ export interface Repeat {
   value: number;
   state: "kept" | "left-out" | "voided";
   /** why it was voided or left out */
-  because?: Told;
+  because?: Sentence;
 }
 
 export interface RepeatsPlot {
@@ -61,7 +61,7 @@ export function Repeats(asked: RepeatsPlot) {
         rows: repeats.map((one, index) => [
           `${index + 1}`,
           fixed(one.value, decimals, locale),
-          one.because ? `${states[one.state]}: ${toldText(one.because, locale)}` : states[one.state],
+          one.because ? `${states[one.state]}: ${sentenceText(one.because, locale)}` : states[one.state],
         ]),
       }}
     />

@@ -1,8 +1,8 @@
 import { AboutFields, Csrf, Field, TextArea } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { inLocale } from "../numbers.ts";
+import type { Sentence } from "../sentence.tsx";
 import { Sheet } from "../sheet.tsx";
-import type { Told } from "../told.tsx";
 
 /** A later entry about this one. The first entry is never changed. */
 export interface Amendment {
@@ -51,7 +51,7 @@ export interface AmendableReading {
 
 /** A form of the record that was sent back: why, its address, and what was typed. */
 export interface RefusedRecordForm {
-  says: Told;
+  says: Sentence;
   from: string;
   typed: Readonly<Record<string, string>>;
 }

@@ -1,13 +1,13 @@
 import { type About, AboutFields, Check, Csrf, Field } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { codeMark, Told } from "../told.tsx";
+import { codeMark, Sentence } from "../sentence.tsx";
 
 /** A record that checks stop: it counts for nothing until somebody says what was found. */
 export interface StoppedRecord {
   ticket: string;
   about: About;
   /** what each check saw, and what it asks */
-  checks: readonly { says: Told; ask: Told }[];
+  checks: readonly { says: Sentence; ask: Sentence }[];
   /** false where no answer settles it, since no weighing of any body gives such readings */
   answerable: boolean;
 }
@@ -35,10 +35,10 @@ export function AnswerChecks({
       </p>
       {checks.map(({ says, ask }) => (
         <p key={typeof says === "string" ? says : says.code} {...codeMark(says)}>
-          <Told says={says} />{" "}
+          <Sentence says={says} />{" "}
           {answerable && (
             <strong>
-              <Told says={ask} />
+              <Sentence says={ask} />
             </strong>
           )}
         </p>

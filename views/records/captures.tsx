@@ -1,7 +1,7 @@
 import { asIs } from "../as-is.ts";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 /** One captured reading with the lines it came from. */
 export interface Capture {
@@ -12,7 +12,7 @@ export interface Capture {
   reading: string;
   when: string;
   /** "balance on …" or "typed" */
-  from: Told;
+  from: Sentence;
   /** why it counted as settled: the balance's own mark, scatter, or taken by hand */
   settled: string;
   voided?: { when: string; by?: string; reason: string };
@@ -45,7 +45,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
               {one.reading}
             </span>,
             one.when,
-            <Told key="f" says={one.from} />,
+            <Sentence key="f" says={one.from} />,
             one.settled,
             one.voided
               ? t("captures.voided", { reason: one.voided.reason, when: one.voided.when })

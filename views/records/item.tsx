@@ -1,7 +1,7 @@
 import { useTell } from "../messages/spoken.ts";
 import { ExcludedPhotos, PhotoForm, Photos } from "../photos.tsx";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 import type { RecordView } from "./view.ts";
 
 /** The piece: whose it is, what was said of it, how and when it was weighed. */
@@ -71,7 +71,7 @@ export function RecordNotes(record: Pick<RecordView, "notes">) {
       <ul>
         {record.notes.map(({ when, by, says }) => (
           <li key={`${when} ${typeof says === "string" ? says : says.code}`}>
-            {typeof says === "string" ? says : <Told says={says} />}{" "}
+            {typeof says === "string" ? says : <Sentence says={says} />}{" "}
             <small>({[by, when].filter(Boolean).join(", ")})</small>
           </li>
         ))}

@@ -2,8 +2,8 @@ import type { Message } from "../../calibration/message.ts";
 import { BuyingCaution } from "../cautions.tsx";
 import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export const metalPriceFields = ["metal", "colour", "price", "currency", "per", "source", "at"] as const;
 
@@ -60,7 +60,7 @@ export function MetalPrice(view: MetalPriceView) {
         {answer === undefined && <p>{t("metal-price.not-valuation")}</p>}
         <p>{t("metal-price.deductions")}</p>
         <p>
-          {t("metal-price.not-proof")} <Told says={others} /> {t("metal-price.hollow")}
+          {t("metal-price.not-proof")} <Sentence says={others} /> {t("metal-price.hollow")}
         </p>
         <p>
           <a href={`${record.href}/evidence`}>{t("metal-price.narrow")}</a>

@@ -2,8 +2,8 @@ import { useLocale, useTell } from "../messages/spoken.ts";
 import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
+import { codeMark, Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { codeMark, Told } from "../told.tsx";
 import type { RecordView } from "./view.ts";
 
 /** What stands before the result: a form sent back, a record that is void, a bench that was closed. */
@@ -14,7 +14,7 @@ export function RecordStanding(record: Pick<RecordView, "closed" | "refused" | "
       {record.refused && (
         <div class="problems" role="alert">
           <p {...codeMark(record.refused.says)}>
-            <Told says={record.refused.says} />
+            <Sentence says={record.refused.says} />
           </p>
         </div>
       )}
@@ -32,7 +32,7 @@ export function RecordStanding(record: Pick<RecordView, "closed" | "refused" | "
       {record.closed && (
         <p class="problems">
           <strong>{t("record-page.weighed-closed", { since: record.closed.since })}</strong>{" "}
-          <Told says={record.closed.says} /> {t("record-page.weighed-closed-todo")}
+          <Sentence says={record.closed.says} /> {t("record-page.weighed-closed-todo")}
         </p>
       )}
     </>
@@ -63,7 +63,7 @@ export function RecordDensity(record: Pick<RecordView, "amended" | "id" | "measu
       </p>
       {record.warnings.map((warning) => (
         <p key={typeof warning === "string" ? warning : warning.code}>
-          <strong>{t("record-page.note")}</strong> <Told says={warning} />
+          <strong>{t("record-page.note")}</strong> <Sentence says={warning} />
         </p>
       ))}
     </>

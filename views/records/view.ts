@@ -7,7 +7,7 @@ import type { BudgetInput } from "../plots/budget.tsx";
 import type { DensityPlot } from "../plots/density-plot.ts";
 import type { RepeatsPlot } from "../plots/repeats.tsx";
 import type { ResultView } from "../result.tsx";
-import type { Told } from "../told.tsx";
+import type { Sentence } from "../sentence.tsx";
 import type { AmendableReading, Amendment, RefusedRecordForm } from "./amendments.tsx";
 import type { StoppedRecord } from "./answer.tsx";
 import type { Capture } from "./captures.tsx";
@@ -48,17 +48,17 @@ export interface RecordView {
   secondReadings?: readonly SecondReadingView[];
   warnings: readonly (Message | string)[];
   /** answers to doubts and notes, in order */
-  notes: readonly { when: string; by: string; says: Told }[];
+  notes: readonly { when: string; by: string; says: Sentence }[];
   photos: readonly PhotoView[];
   photoForm: PhotoFormView;
   excludePhoto: ExcludePhotoForm;
   /** why each photo that was set aside was */
-  excludedPhotos: readonly Told[];
+  excludedPhotos: readonly Sentence[];
   amendments: readonly Amendment[];
   /** typed readings that an amendment can put right */
   amendable: readonly AmendableReading[];
   /** the bench was closed by a failed check while it was weighed */
-  closed?: { since: string; says: Told };
+  closed?: { since: string; says: Sentence };
   /** set when the result shown is an amended one */
   amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };

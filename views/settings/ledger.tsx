@@ -1,7 +1,7 @@
 import { Csrf, type FieldError, Problems, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface LedgerView {
   place: string;
@@ -10,7 +10,7 @@ export interface LedgerView {
   /** the key that is trusted from outside the data folder, and the file that names it */
   pin: { file: string; keyId: string | null };
   /** what was found when it was opened, */
-  found: readonly Told[];
+  found: readonly Sentence[];
   replication: ReplicationView | undefined;
   witnesses: WitnessesView;
   /** a checkpoint made just now: the line, and the last row it vouches for */
@@ -23,11 +23,11 @@ export interface LedgerView {
         signedUpTo: number;
         fitting: number;
         /** what the check cannot show */
-        notShown: readonly Told[];
+        notShown: readonly Sentence[];
         /** the list of records against the entries */
-        list: { good: true; records: number } | { good: false; says: Told };
+        list: { good: true; records: number } | { good: false; says: Sentence };
       }
-    | { good: false; row: number; says: Told };
+    | { good: false; row: number; says: Sentence };
   /** checkpoints kept elsewhere, as typed */
   kept: string;
   problems: readonly { fieldId: string; error: FieldError }[];
@@ -41,7 +41,7 @@ export interface WitnessesView {
   of: string;
   signs: string | null;
   cosigns: string | null;
-  states: readonly { witness: string; upTo: number | null; at: string | null; why: Told | null }[];
+  states: readonly { witness: string; upTo: number | null; at: string | null; why: Sentence | null }[];
 }
 
 export interface ReplicationView {
@@ -50,7 +50,7 @@ export interface ReplicationView {
   lastAt: string | null;
   place: string | null;
   /** why it waits; null when it does not */
-  why: Told | null;
+  why: Sentence | null;
 }
 
 /** The ledger: whole or not, a checkpoint to keep elsewhere, and how far it is handed over. */
@@ -81,7 +81,7 @@ export function LedgerPage(view: LedgerView) {
         <Sheet id="found" title={t("ledger-page.found")}>
           {view.found.map((sentence) => (
             <p key={typeof sentence === "string" ? sentence : sentence.code}>
-              <Told says={sentence} />
+              <Sentence says={sentence} />
             </p>
           ))}
         </Sheet>
@@ -117,20 +117,20 @@ function Checked({ checked }: LedgerView) {
         {!checked.list.good && (
           <>
             {" "}
-            <Told says={checked.list.says} />
+            <Sentence says={checked.list.says} />
           </>
         )}
         {checked.notShown.map((says) => (
           <span key={typeof says === "string" ? says : says.code}>
             {" "}
-            <Told says={says} />
+            <Sentence says={says} />
           </span>
         ))}
       </p>
     );
   return (
     <p class="problems" role="alert">
-      <strong>{t("ledger-page.check.bad", { row: checked.row })}</strong> <Told says={checked.says} />
+      <strong>{t("ledger-page.check.bad", { row: checked.row })}</strong> <Sentence says={checked.says} />
     </p>
   );
 }
@@ -196,7 +196,7 @@ function Witnesses({ witnesses, csrfToken }: Pick<LedgerView, "witnesses" | "csr
           {t("ledger-page.witnesses.state", { witness, upTo: upTo ?? 0, at: at ?? "" })}{" "}
           {why !== null && (
             <strong>
-              <Told says={why} />
+              <Sentence says={why} />
             </strong>
           )}
         </p>
@@ -288,7 +288,7 @@ function Replication({ replication }: { replication: ReplicationView | undefined
       </p>
       {why !== null && (
         <p>
-          <Told says={why} />
+          <Sentence says={why} />
         </p>
       )}
     </>

@@ -1,7 +1,7 @@
 import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 type Place = "liquid" | "air";
 type Quantity = "temperature" | "pressure" | "humidity";
@@ -11,13 +11,13 @@ export interface SensorRow {
   address: string;
   place: Place;
   /** what it shows at this moment, or why nothing */
-  now: readonly { quantity: Quantity; text: string; unit: string; halfWidth?: number }[] | Told;
+  now: readonly { quantity: Quantity; text: string; unit: string; halfWidth?: number }[] | Sentence;
   /** lines as they came, newest last */
   lines: readonly string[];
   /** lines that are not read yet: what it shows is to be typed */
   needsSetUp: boolean;
   /** which number was meant, when the typed value stands at several places */
-  asks?: { says: Told; options: readonly { at: number; text: string }[] };
+  asks?: { says: Sentence; options: readonly { at: number; text: string }[] };
 }
 
 export interface SensorsView {
@@ -75,7 +75,7 @@ export function SensorList({ sensors, csrfToken }: Pick<SensorsView, "sensors" |
                 )
                 .join(" · ")
             ) : (
-              <Told key="now" says={now as Told} />
+              <Sentence key="now" says={now as Sentence} />
             ),
             <code key="line">{lines.at(-1) ?? ""}</code>,
             <form key="remove" method="post" action="/settings/sensors/removal">
@@ -133,7 +133,7 @@ function SetUp({ sensor, view }: { sensor: SensorRow; view: SensorsView }) {
       {asks && (
         <fieldset>
           <legend>
-            <Told says={asks.says} />
+            <Sentence says={asks.says} />
           </legend>
           {asks.options.map(({ at, text }) => (
             <label key={at}>

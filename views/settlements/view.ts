@@ -1,5 +1,5 @@
 import type { About, FieldError } from "../forms.tsx";
-import type { Told } from "../told.tsx";
+import type { Sentence } from "../sentence.tsx";
 
 /** The forms of the page, by the end of their addresses. */
 export type SettlementForm = "payout" | "terms" | "decisions" | "trust" | "reopening";
@@ -80,7 +80,7 @@ export interface SettlementView {
   values: Readonly<Record<string, string>>;
   problems: readonly { fieldId: string; error: FieldError }[];
   /** what the lot is asked before it is closed */
-  questions: readonly Told[];
+  questions: readonly Sentence[];
   /** languages that papers are printed in, by their own name */
   languages: readonly { id: string; name: string }[];
   csrfToken: string;

@@ -1,8 +1,8 @@
 import { TakeOver } from "../forms/take-over.tsx";
 import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold, Rows } from "../sheet.tsx";
-import { Told } from "../told.tsx";
 
 export interface SpecificationsView {
   rows: readonly {
@@ -125,7 +125,7 @@ function Listed({ metal, rows }: Pick<SpecificationsView, "rows"> & { metal: str
       ]}
       rows={rows.map(({ id, name, mass, tolerance, fineness, size, source }) => ({
         key: id,
-        cells: [name, mass, tolerance, fineness, size, <Told key="s" says={source} />],
+        cells: [name, mass, tolerance, fineness, size, <Sentence key="s" says={source} />],
       }))}
     />
   );

@@ -6,7 +6,7 @@ import { nameMessage } from "../../../drivers/balance-name.ts";
 import { Asking, type AskingView } from "../../../views/balances/asking.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { cableOf, checkedChoice } from "../../station/balance-choice.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Entries } from "../forms/form.ts";
@@ -22,7 +22,7 @@ export function balanceAskingRoutes(
   { balance, demo }: BalanceParts,
   add: AddForm,
 ): void {
-  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
+  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Sentence) => {
     const frame = frameOf(request, reply, { path: "/balances/asking", demo });
     const view = { ...askingView(balance, asTyped(request)), csrfToken: frame.csrfToken };
     const main = <Asking {...view} {...(problem === undefined ? {} : { problem })} />;

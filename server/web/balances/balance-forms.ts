@@ -1,12 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { Refusal } from "../../../calibration/refusal.ts";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { type Entries, type Form, formIn } from "../forms/form.ts";
 import { refusalOf } from "../refused.ts";
 
 /** Draws the page a form stands on, with what was wrong. */
-export type ShowAgain = (request: FastifyRequest, reply: FastifyReply, problem: Told) => unknown;
+export type ShowAgain = (request: FastifyRequest, reply: FastifyReply, problem: Sentence) => unknown;
 
 /**
  * Adds a form around the balances: what it asks is done, or refused on its own page. `does` may give the page that it

@@ -13,7 +13,7 @@ import {
 import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { Learning } from "../../station/learning.ts";
 import type { StoredProfile } from "../../station/profile-repository.ts";
 import { type Entries, type Form, formIn } from "../forms/form.ts";
@@ -44,7 +44,7 @@ export function balanceLearningRoutes(app: FastifyInstance, parts: BalanceParts,
   app.addHook("preClose", async () => {
     stream.close();
   });
-  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
+  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Sentence) => {
     const frame = frameOf(request, reply, { path: "/balances/learning", demo });
     const { text, displayed, unit } = formIn(request, typedForm);
     const again = problem === undefined ? {} : { problem };

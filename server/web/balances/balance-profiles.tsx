@@ -9,7 +9,7 @@ import { ProfilePage, type ProfileView } from "../../../views/balances/profile.t
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { StoredProfile } from "../../station/profile-repository.ts";
 import type { Entries } from "../forms/form.ts";
@@ -31,7 +31,7 @@ const useForm = ({ typed }: Entries) => z.object({ name: typed() });
 /** The learned profiles: shown, tested by their own lines, saved as a file, taken over from one, used. */
 export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, add: AddForm): void {
   const { balance, profiles, demo } = parts;
-  const problem = (request: FastifyRequest, reply: FastifyReply, says: Told, status = 422) => {
+  const problem = (request: FastifyRequest, reply: FastifyReply, says: Sentence, status = 422) => {
     const frame = frameOf(request, reply, { path: "/balances/profiles", demo });
     const title = tellerOf(frame.locale)("frame.not-done");
     return html(reply, page({ ...frame, title, main: <Problem says={says} /> }), status);

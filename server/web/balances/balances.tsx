@@ -5,7 +5,7 @@ import { Refusal } from "../../../calibration/refusal.ts";
 import { BalancesIndex, type BalancesPage } from "../../../views/balances/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { type BalanceChoice, checkedChoice } from "../../station/balance-choice.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Entries } from "../forms/form.ts";
@@ -24,7 +24,7 @@ import { profileHref } from "./profile-href.ts";
 /** The Balances page and everything below it. Pages only watch; the server owns the port. */
 export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const live = balancesLive(app, parts);
-  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Told) => {
+  const show = (request: FastifyRequest, reply: FastifyReply, problem?: Sentence) => {
     const frame = frameOf(request, reply, { path: "/balances", demo: parts.demo });
     const view = balancesPage(parts, live, frame.csrfToken, asTyped(request));
     const main = <BalancesIndex {...view} {...(problem === undefined ? {} : { problem })} />;

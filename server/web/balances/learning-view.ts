@@ -6,7 +6,7 @@ import { sampleMessage } from "../../../drivers/learning/samples.ts";
 import { type Session, sessionNow, steps } from "../../../drivers/learning/session.ts";
 import type { LearningView, StepView } from "../../../views/balances/learning.tsx";
 import type { SampleView } from "../../../views/balances/samples.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Learning } from "../../station/learning.ts";
 
@@ -70,7 +70,7 @@ function learnedOf({ learned }: Learning): Pick<LearningView, "learned"> {
 }
 
 /** What is sure and what is not; a profile of an earlier version holds sentences. */
-export function findingsOf(findings: readonly KeptFinding[]): { facts: Told[]; open: Told[] } {
+export function findingsOf(findings: readonly KeptFinding[]): { facts: Sentence[]; open: Sentence[] } {
   const told = (sure: boolean) =>
     findings
       .filter((finding) => finding.sure === sure)

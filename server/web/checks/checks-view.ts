@@ -2,7 +2,7 @@ import { type CheckKind, checkKinds } from "../../../views/checks/guides.ts";
 import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { type Told, toldText } from "../../../views/told.tsx";
+import { type Sentence, sentenceText } from "../../../views/sentence.tsx";
 import { validDays } from "../../checks/balance-profile.ts";
 import { closesBench } from "../../checks/bench-closed.ts";
 import { chartView } from "../../checks/charts/chart-view.ts";
@@ -82,7 +82,7 @@ export async function checksView(parts: {
 }
 
 /** The limits that a signature of this moment would set; none while there are too few points for any. */
-function proposedLimits(chart: ControlChart, at: string): { proposed?: Told } {
+function proposedLimits(chart: ControlChart, at: string): { proposed?: Sentence } {
   const basis = basisOf(chart);
   if (basis.length < pointsForLimits.provisional) return {};
   const signed = withEpoch(chart, { from: at, by: "–", why: "–", basis });
@@ -100,7 +100,7 @@ function rowOf(
   const t = tellerOf(locale);
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
-  const lastSays = `${minuteOf(last.at)}: ${toldText(last.says, locale)}`;
+  const lastSays = `${minuteOf(last.at)}: ${sentenceText(last.says, locale)}`;
   if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
   const over = holdsUntil < Date.parse(at);

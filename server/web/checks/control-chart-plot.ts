@@ -1,6 +1,6 @@
 import type { Locale } from "../../../views/messages/language.ts";
 import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
-import { toldText } from "../../../views/told.tsx";
+import { sentenceText } from "../../../views/sentence.tsx";
 import { chartView } from "../../checks/charts/chart-view.ts";
 import type { ControlChart } from "../../checks/charts/control-chart.ts";
 import { minuteOf } from "../when.ts";
@@ -20,19 +20,19 @@ export function plotOf(chart: ControlChart, place: number, locale: Locale): Cont
   const allowed = view.points.at(-1)?.allowed;
   return {
     id: `chart-${place + 1}`,
-    caption: toldText(view.title, locale),
+    caption: sentenceText(view.title, locale),
     points: view.points.map(({ at, value, attempt, state, says, fits, allowed }) => ({
       when: minuteOf(at),
       value: shown(value),
       attempt,
       outcome: allowed && fits === false ? "failed" : states[state],
-      ...(state === "no-limits" ? {} : { note: toldText(says, locale) }),
+      ...(state === "no-limits" ? {} : { note: sentenceText(says, locale) }),
     })),
     epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
       from: firstPoint,
       mean: shown(mean),
       s: shown(s),
-      because: toldText(says, locale),
+      because: sentenceText(says, locale),
       since: minuteOf(from),
     })),
     ...(allowed && { allowed: allowed.map(shown) }),

@@ -3,7 +3,7 @@ import { type Message, message } from "../../../calibration/message.ts";
 import type { EvidenceTarget } from "../../../views/evidence/form.tsx";
 import type { SizeView } from "../../../views/evidence/size.tsx";
 import { isCode } from "../../../views/messages/catalogue.ts";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Test } from "../../weighing/item.ts";
 import { whenOf } from "../when.ts";
@@ -57,7 +57,7 @@ const toldByCode = z.custom<Message>(
 );
 
 /** The comparisons of an entry: messages, or sentences as entries of earlier versions hold them. */
-function linesOf(lines: unknown): Told[] | undefined {
+function linesOf(lines: unknown): Sentence[] | undefined {
   const read = z.array(z.union([z.string(), toldByCode])).safeParse(lines);
   return read.success ? read.data : undefined;
 }

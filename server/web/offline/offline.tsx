@@ -4,7 +4,7 @@ import { massUnits } from "../../../calibration/units.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { OfflinePage } from "../../../views/offline/index.tsx";
 import { page } from "../../../views/page.tsx";
-import { toldText } from "../../../views/told.tsx";
+import { sentenceText } from "../../../views/sentence.tsx";
 import { LedgerError } from "../../ledger/error.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
@@ -81,7 +81,7 @@ export function offlineRoutes(app: FastifyInstance, { bench, ledger, settings, l
         : { state: "recorded", says: tell(message("offline.called-off"), locale), href: "/records" };
     } catch (error) {
       const refused = refusalOf(error);
-      const says = toldText(refused.says, locale);
+      const says = sentenceText(refused.says, locale);
       // what could not be stored is sent again; what a check or a second person holds up is gone on with at the bench
       if (error instanceof LedgerError) return { state: "waits", says };
       if (bench.open?.id === key) return { state: "open", says, href: "/" };

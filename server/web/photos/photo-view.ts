@@ -1,5 +1,5 @@
 import type { PhotoFormView, PhotoView } from "../../../views/photos.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import type { EntryOf } from "../../ledger/entry.ts";
 import { photoLimit } from "../../photos/photo.ts";
 import { photoName } from "../../photos/photo-name.ts";
@@ -8,7 +8,7 @@ import { whenOf } from "../when.ts";
 
 /** The form of a photo as it was sent back. */
 export interface RefusedPhoto {
-  says: Told;
+  says: Sentence;
   typed: Readonly<Record<string, string>>;
 }
 
@@ -22,7 +22,11 @@ export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string): P
 export function photoForm(
   action: string,
   csrfToken: string,
-  { about, problem, shows }: Pick<PhotoFormView, "about"> & { problem?: Told; shows?: string | undefined },
+  {
+    about,
+    problem,
+    shows,
+  }: Pick<PhotoFormView, "about"> & { problem?: Sentence; shows?: string | undefined },
 ): PhotoFormView {
   return {
     action,

@@ -3,7 +3,7 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, inLocale, plusMinus } from "../../../views/numbers.ts";
 import type { PlanAnswer } from "../../../views/plan/index.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { type Cause, causeOf } from "../../conformity/alternative.ts";
 import type { NotExcluded } from "../../conformity/conformity.ts";
 import { askedFirst, plainAnswer } from "../../conformity/plan/plain-answer.ts";
@@ -39,7 +39,7 @@ export function planAnswer(
     apart: [
       ...askedAbout.map((metal) => {
         const untold = left.get(metal.id);
-        const outside: readonly Told[] = [{ code: "plan.reason.outside" }];
+        const outside: readonly Sentence[] = [{ code: "plan.reason.outside" }];
         return {
           id: metal.id,
           name: tellValue(called(metal), locale),
@@ -108,7 +108,7 @@ const reasons = {
 } as const satisfies Record<Cause, Message>;
 
 /** Why the density does not tell it, and what else would. */
-function whyNot(one: NotExcluded, { claim }: Plan, library: Library): readonly Told[] {
+function whyNot(one: NotExcluded, { claim }: Plan, library: Library): readonly Sentence[] {
   const separatedBy = one.beside?.separatedBy;
   return [
     reasons[causeOf(one, library.metal(claim))],

@@ -9,7 +9,7 @@ import { SharePage } from "../../../views/records/share.tsx";
 import { sharePicture } from "../../../views/records/share-picture.tsx";
 import type { ShareSheet } from "../../../views/records/share-sheet.ts";
 import { shareText } from "../../../views/records/share-text.ts";
-import { toldText } from "../../../views/told.tsx";
+import { sentenceText } from "../../../views/sentence.tsx";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -113,7 +113,7 @@ function sheetOf(
   const sheet: ShareSheet = {
     simulated: entries.some((entry) => entry.kind === "capture" && entry.body.source === "simulated"),
     voided: view.voided !== undefined,
-    closed: view.closed && toldText(view.closed.says, locale),
+    closed: view.closed && sentenceText(view.closed.says, locale),
     ...(ticked.has("ticket") ? { ticket: stated.piece.ticket ?? item.ticket } : {}),
     ...(ticked.has("piece") ? { piece: stated.piece.description ?? item.description } : {}),
     ...(ticked.has("day") ? { day: view.when.slice(0, 10) } : {}),

@@ -7,7 +7,7 @@ import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import { ReportPage } from "../../../views/reports/index.tsx";
 import type { Report } from "../../../views/reports/report.ts";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -46,7 +46,7 @@ export function reportRoutes(
   app: FastifyInstance,
   { ledger, folder, demo, library }: ReportRouteParts,
 ): void {
-  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Told, status: number) =>
+  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Sentence, status: number) =>
     html(
       reply,
       page({

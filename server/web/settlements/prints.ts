@@ -7,7 +7,7 @@ import { type Locale, locales } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
-import type { Told } from "../../../views/told.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { lotOf } from "../../lots/evolve.ts";
 import { keepPdf, pdfOf } from "../../reports/report-folder.ts";
@@ -66,7 +66,7 @@ const languageForm =
 
 export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
   const { ledger, folder, demo } = parts;
-  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Told, status: number) => {
+  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Sentence, status: number) => {
     const frame = frameOf(request, reply, { path: "/lots", demo });
     const title = tellerOf(frame.locale)("frame.not-done");
     return html(reply, page({ ...frame, title, main: h(Problem, { says }) }), status);

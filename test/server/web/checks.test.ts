@@ -3,7 +3,7 @@ import { message } from "../../../calibration/message.ts";
 import type { CheckResult } from "../../../server/checks/check.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { tell } from "../../../views/messages/tell.ts";
-import { toldText } from "../../../views/told.tsx";
+import { sentenceText } from "../../../views/sentence.tsx";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 import { stated } from "../compute/answers.ts";
 import { asked } from "../page-fields.ts";
@@ -305,8 +305,8 @@ it("says on the Bench page that a check closed the bench, lets weighing go on, a
       error: { code: "amount.mg", params: { mg: expect.closeTo(30, 6) } },
     },
   });
-  expect(before).toContain(toldText(failed.says, "en"));
-  expect(before).toContain(toldText(failed.todo, "en"));
+  expect(before).toContain(sentenceText(failed.says, "en"));
+  expect(before).toContain(sentenceText(failed.todo, "en"));
   const { id } = await recordPiece(test, "T-CLOSED");
   const result = (await test.ledger.entriesOf(id)).find(({ kind }) => kind === "result");
   expect(result?.body).toMatchObject({ checked: { closed: { says: failed.says } } });
