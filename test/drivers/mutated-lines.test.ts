@@ -174,13 +174,13 @@ function damage(family: Family, atLeast: number): { mutations: number; misread: 
 
 /**
  * By night a million to every generic shape, and to a learned profile, whose reader is slower, a twentieth of that. By
- * day the shapes share a hundred thousand, and a profile gets a thousand.
+ * day the shapes share fifty thousand, and a profile gets a thousand.
  */
 test.each([
   {
     name: "every generic shape",
     families: () => shapeFamilies,
-    each: longRun(1_000_000, 100_000 / shapeFamilies.length),
+    each: longRun(1_000_000, 50_000 / shapeFamilies.length),
   },
   { name: "twenty learned profiles", families: learnedFamilies, each: longRun(50_000, 1_000) },
 ])(

@@ -22,3 +22,8 @@ export function longRun(all: number, byDay = Math.ceil(all / 10)): number {
 export function looksAt<Look>(looks: readonly Look[], place: number): readonly Look[] {
   return whole ? looks : [looks[place % looks.length]!];
 }
+
+/** All of a list by night; by day every third, which ones by the seed. */
+export function someByDay<One>(all: readonly One[]): readonly One[] {
+  return whole ? all : all.filter((_, place) => place % 3 === seed % 3);
+}

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import type { Browser, BrowserContext } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { closeContexts, sharedBrowser } from "../setup/browser.ts";
-import { looksAt } from "../setup/long-run.ts";
+import { looksAt, someByDay } from "../setup/long-run.ts";
 import { gallery } from "./gallery/index.tsx";
 import { serveGallery } from "./gallery/serve.ts";
 
@@ -49,7 +49,8 @@ const looks = [
   [1280, "dark"],
 ] as const;
 
-describe.each(gallery.map(({ name }, place) => [name, place] as const))(
+// every page of the bench itself is looked at by day too, in pages.browser.test.ts
+describe.each(someByDay(gallery.map(({ name }, place) => [name, place] as const)))(
   "the page %s in Chromium",
   (name, place) => {
     it.each(looksAt(looks, place))(
