@@ -1,5 +1,6 @@
 import { defineConfig } from "vitest/config";
 import { whole } from "./test/setup/long-run.ts";
+import LongestFirst from "./test/setup/longest-first.ts";
 
 /** A run made whole takes ten times what its seeded part takes, and more beside other work. */
 const patience = whole ? 40 : 1;
@@ -10,8 +11,9 @@ export default defineConfig({
     globalSetup: ["test/setup/night.ts", "test/setup/build.ts"],
     setupFiles: ["test/setup/chance.ts"],
     reporters: ["default", "./test/setup/closing-line.ts"],
-    // Chromium, pseudo-terminals and processes are waited for: three workers keep two cores busy.
-    maxWorkers: 3,
+    // Chromium, pseudo-terminals and processes are waited for: four workers keep two cores busy.
+    maxWorkers: 4,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
