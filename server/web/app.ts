@@ -1,21 +1,10 @@
 import { randomBytes } from "node:crypto";
 import cookie from "@fastify/cookie";
 import csrf from "@fastify/csrf-protection";
-import formbody from "@fastify/formbody";
-import helmet from "@fastify/helmet";
-import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from "fastify";
-import { h } from "preact";
-import { type Message, message } from "../../calibration/message.ts";
-import { Refusal } from "../../calibration/refusal.ts";
-import { ProblemNote } from "../../views/bench/parts.tsx";
-import { tell, tellerOf } from "../../views/messages/tell.ts";
-import { page, render } from "../../views/page.tsx";
-import { Problem } from "../../views/problem.tsx";
-import type { Sentence } from "../../views/sentence.tsx";
+import fastify, { type FastifyInstance } from "fastify";
 import type { Access } from "../access/access.ts";
 import type { Room } from "../access/room.ts";
 import type { Evaluate } from "../compute/evaluation.ts";
-import { requestIn } from "../compute/request-json.ts";
 import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
@@ -41,14 +30,16 @@ import { benchRoutes } from "./bench/bench.tsx";
 import { demoRoutes } from "./bench/demo.ts";
 import { demoClearingRoute } from "./bench/demo-clearing.tsx";
 import { secondPersonRoutes } from "./bench/second-person.tsx";
+import { bodyLimit, readBodies } from "./bodies.ts";
 import { checkRoutes } from "./checks/checks.tsx";
 import { customerRoutes } from "./customer/customer.tsx";
+import { answerErrors } from "./error-answers.ts";
 import { evidenceRoutes } from "./evidence/evidence.tsx";
 import { guard } from "./guard.ts";
+import { sendHeaders } from "./headers.ts";
 import { importRoutes } from "./imports/imports.tsx";
 import { ticketRoutes } from "./imports/tickets.tsx";
 import { assayRoutes } from "./laboratory/assays.tsx";
-import { frameOf, lookOf } from "./look.ts";
 import { lotRoutes } from "./lots/lots.tsx";
 import { metalPriceRoutes } from "./lots/metal-price.tsx";
 import { densityMatchRoutes } from "./metals/density-matches.tsx";
@@ -60,7 +51,6 @@ import { specificationRoutes } from "./metals/specifications.tsx";
 import { twoBodiesRoutes } from "./metals/two-bodies.tsx";
 import { worthRoutes } from "./metals/worth.tsx";
 import { offlineRoutes } from "./offline/offline.tsx";
-import { html, wantsPart } from "./page-request.ts";
 import { photoRoutes } from "./photos/photos.tsx";
 import { type PlanWeighing, planRoutes } from "./plan/plan.tsx";
 import { downloadRoutes } from "./records/downloads.ts";
@@ -75,7 +65,6 @@ import { sensorRoutes } from "./settings/sensors.tsx";
 import { settingsRoutes } from "./settings/settings.tsx";
 import { tokenRoutes } from "./settings/tokens.tsx";
 import { witnessRoute } from "./settings/witness.ts";
-import { largestFile, takeUploads } from "./uploads.ts";
 
 export interface AppParts {
   bench: Bench;
@@ -111,9 +100,6 @@ export interface AppParts {
   witnesses?: () => readonly WitnessState[];
 }
 
-/** The largest form or request that is read, bytes. A weighing with a thousand repeats stays far below it. */
-const bodyLimit = 256 * 1024;
-
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { bench, ledger, evaluate, compute, plan, simulator } = parts;
@@ -123,53 +109,13 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const now = () => new Date();
   const app = fastify({ forceCloseConnections: true, bodyLimit });
   guard(app);
-  await app.register(helmet, {
-    contentSecurityPolicy: {
-      useDefaults: false,
-      directives: {
-        defaultSrc: ["'none'"],
-        scriptSrc: ["'self'"],
-        styleSrc: ["'self'"],
-        imgSrc: ["'self'", "data:"],
-        fontSrc: ["'self'"],
-        connectSrc: ["'self'"],
-        manifestSrc: ["'self'"],
-        formAction: ["'self'"],
-        baseUri: ["'none'"],
-        frameAncestors: ["'none'"],
-      },
-    },
-    strictTransportSecurity: false,
-    crossOriginEmbedderPolicy: false,
-  });
-  await app.register(formbody);
-  app.addContentTypeParser("application/json", { parseAs: "string" }, (_request, body, done) => {
-    try {
-      done(null, requestIn(String(body)));
-    } catch (error) {
-      done(error as Error);
-    }
-  });
-  await takeUploads(app);
+  await sendHeaders(app);
+  await readBodies(app);
   await app.register(cookie, { secret: randomBytes(32).toString("hex") });
   await app.register(csrf, { cookieOpts: { signed: true, httpOnly: true, sameSite: "strict", path: "/" } });
   const { access } = parts;
   onlySignedIn(app, { access, ledger, demo, now });
-  app.setErrorHandler((error: Refusal | Failed, request, reply) => {
-    const status = error instanceof Refusal ? 422 : (error.statusCode ?? 500);
-    const says = error instanceof Refusal ? error : refusalFor(error, status);
-    if (status >= 500) console.error(error);
-    if (request.url.startsWith("/api/"))
-      return reply
-        .code(status)
-        .send({ id: null, error: { at: "", message: tell(says, lookOf(request).locale) } });
-    if (wantsPart(request))
-      return html(reply, render(h(ProblemNote, { problem: { says } }), lookOf(request).locale), status);
-    return html(reply, problemPage(request, reply, demo, says), status);
-  });
-  app.setNotFoundHandler((request, reply) =>
-    html(reply, problemPage(request, reply, demo, message("refusal.no-page")), 404),
-  );
+  answerErrors(app, demo);
   assetRoutes(app);
   if (access) {
     const { signInRoutes } = await import("./access/sign-in.tsx");
@@ -250,22 +196,4 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     void adjustments.heard(bench.scale.name, { code, params }).catch(() => undefined);
   });
   return app;
-}
-
-function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: Sentence): string {
-  const frame = frameOf(request, reply, { path: "", demo });
-  return page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: h(Problem, { says }) });
-}
-
-/** An error as the server of the pages throws it. */
-type Failed = Error & { statusCode?: number; code?: string };
-
-function refusalFor(error: Failed, status: number): Message {
-  if (error.code?.startsWith("FST_CSRF")) return message("refusal.form-too-old");
-  if (error.code === "FST_REQ_FILE_TOO_LARGE")
-    return message("refusal.file-too-large", { mb: largestFile / 2 ** 20 });
-  if (status === 429) return message("refusal.too-many");
-  if (status === 413) return message("refusal.body-too-large", { kb: bodyLimit / 1024 });
-  if (status < 500) return message("refusal.request", { reason: error.message });
-  return message("refusal.program-error");
 }

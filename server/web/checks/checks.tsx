@@ -129,16 +129,8 @@ export function checkRoutes(
       try {
         const already = checks.all.find(({ id }) => id === step);
         if (!already) {
-          const { result, asked } = await checkMade(
-            kind,
-            { ...read.values, sensor },
-            {
-              bench,
-              checks,
-              evaluate,
-              at: now(),
-            },
-          );
+          const at = { bench, checks, evaluate, at: now() };
+          const { result, asked } = await checkMade(kind, { ...read.values, sensor }, at);
           const kept = { ...result, ...(note === "" ? {} : { note }) };
           await checks.keep(kept, asked, step);
         }
