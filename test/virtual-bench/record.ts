@@ -36,7 +36,7 @@ export function keep(found: readonly Found[]): void {
       Object.entries(figures).map(([key, value]) => [key, Number.isNaN(value) ? null : +value.toFixed(5)]),
     ) as unknown as Figures;
   const ordered = rows.flatMap(({ name }) => (kept[name] === undefined ? [] : [[name, kept[name]]]));
-  writeFileSync(file, `${JSON.stringify(Object.fromEntries(ordered), null, 1)}\n`);
+  writeFileSync(file, `${JSON.stringify(Object.fromEntries(ordered), null, 2)}\n`);
 }
 
 /** The table that stands in the README. */
