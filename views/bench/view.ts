@@ -104,7 +104,9 @@ export interface StepView {
 }
 
 /** A check with a question of its own: `CODE.ask`. */
-type AskingCode = { [Known in Code]: Known extends `${infer Check extends Code}.ask` ? Check : never }[Code];
+type AskingCode = {
+  [Known in Code]: Known extends `${infer Check}.ask` ? (Check extends Code ? Check : never) : never;
+}[Code];
 
 /** Something about how the piece was weighed, with its question and what to do. */
 export interface CheckView {
