@@ -1,5 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
 import type { Metal } from "../metals/metal.ts";
+import { shareOf } from "../metals/share-of.ts";
 import type { WorthTable } from "../metals/worth-table.ts";
 import type { Candidate } from "./candidate.ts";
 import { worthPassingOff } from "./worth.ts";
@@ -58,19 +59,14 @@ export function needsFiner(candidate: Candidate, claimed: Metal, worth: WorthTab
 export function satisfies(m: Metal, claimed: Metal): boolean {
   if (m.id === claimed.id || claimed.recipes?.includes(m.id) || m.recipes?.includes(claimed.id)) return true;
   const main = principal(claimed);
-  const floor = leastOf(claimed, main);
+  const floor = shareOf(claimed, main)[0];
   const fine = floor >= 0.99;
-  return fine && m.family !== "cored-and-plated" && principal(m) === main && leastOf(m, main) >= floor;
+  return fine && m.family !== "cored-and-plated" && principal(m) === main && shareOf(m, main)[0] >= floor;
 }
 
 /** The component a metal holds most of. */
 export const principal = (m: Metal): string =>
   Object.entries(m.composition).sort(([, a], [, b]) => b[0] - a[0])[0]![0];
-
-function leastOf(m: Metal, component: string): number {
-  const fraction = m.composition[component];
-  return fraction ? (fraction[1] ?? fraction[0]) : 0;
-}
 
 function gapBetween(a: Metal, b: Metal): number {
   const [x, y] = [a.densityGPerCm3, b.densityGPerCm3];

@@ -1,4 +1,5 @@
 import type { Metal } from "../metals/metal.ts";
+import { shareOf } from "../metals/share-of.ts";
 
 /** A metal that harms whoever works on a piece of it; the catalogues hold what to do under `hazard.of`. */
 interface Hazard {
@@ -25,11 +26,6 @@ const hazards: readonly Hazard[] = [
 /** Hazards of what a piece may be made of: any metal that is not excluded and can hold the element counts. */
 export function cautionsAbout(notExcluded: readonly Metal[]): Hazard["id"][] {
   return hazards
-    .filter(({ symbol, share }) =>
-      notExcluded.some(({ composition }) => {
-        const fraction = composition[symbol];
-        return fraction !== undefined && (fraction[2] ?? fraction[0]) >= share;
-      }),
-    )
+    .filter(({ symbol, share }) => notExcluded.some((metal) => shareOf(metal, symbol)[1] >= share))
     .map(({ id }) => id);
 }

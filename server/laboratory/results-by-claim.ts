@@ -4,6 +4,7 @@ import type { Ledger } from "../ledger/ledger.ts";
 import { preciousElement } from "../metals/fineness/precious-element.ts";
 import type { Library } from "../metals/library.ts";
 import { isPrecious } from "../metals/precious-metal.ts";
+import { shareOf } from "../metals/share-of.ts";
 import { measured, standingBy } from "../reports/stated.ts";
 import { isMeasured } from "../weighing/recorded-statement.ts";
 import { standingAssay, uPermille } from "./assay.ts";
@@ -74,8 +75,7 @@ function resultOf(about: readonly Entry[], library: Library) {
   const assay = standingAssay(about, metal.family);
   const permille = Number(assay?.body.permille);
   if (!assay || !(permille > 0 && permille < 1000)) return undefined;
-  const [usual, low, high] = metal.composition[element] ?? [1];
-  const [least, most] = [low ?? usual, high ?? usual];
+  const [least, most] = shareOf(metal, element);
   const beyond = 2 * uPermille(assay);
   if (permille + beyond < 1000 * least || permille - beyond > 1000 * most) return undefined;
   return {

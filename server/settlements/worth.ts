@@ -1,6 +1,7 @@
 import { gramsPerUnit } from "../../calibration/units.ts";
 import type { Metal } from "../metals/metal.ts";
 import { symbolOf } from "../metals/precious-metal.ts";
+import { shareOf } from "../metals/share-of.ts";
 import type { LotPrice } from "./price.ts";
 
 /**
@@ -14,8 +15,8 @@ export function worthAtPrice(
   prices: readonly Pick<LotPrice, "metal" | "price" | "per" | "currency">[],
 ): { amount: number; currency: string } | undefined {
   const worths = prices.flatMap(({ metal, price, per, currency }) => {
-    const [nominal, , high] = claimed?.composition[symbolOf[metal]] ?? [0, 0, 0];
-    const part = claimed === undefined ? 1 : claimed.family === metal ? (high ?? nominal) : undefined;
+    const most = claimed?.family === metal ? shareOf(claimed, symbolOf[metal])[1] : undefined;
+    const part = claimed === undefined ? 1 : most;
     if (part === undefined) return [];
     return [{ amount: ((part * dryG) / Number(gramsPerUnit[per])) * Number(price), currency }];
   });

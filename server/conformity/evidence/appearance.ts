@@ -1,5 +1,6 @@
 import { builtIn } from "../../metals/library.ts";
 import type { Colour, Metal } from "../../metals/metal.ts";
+import { shareOf } from "../../metals/share-of.ts";
 
 /** A fineness family stands for all its recipes: a test must exclude every one of them to exclude it. */
 export function recipesOf(m: Metal): readonly Metal[] {
@@ -33,12 +34,6 @@ export function conductivityAt(
 ): readonly [number, number] {
   const change = 1 / (1 + steepestPerKelvin * (celsius - 20));
   return [low * Math.min(1, change), high * Math.max(1, change)];
-}
-
-/** Mass share of a component, lowest and highest the composition allows. */
-export function shareOf(m: Metal, component: string): readonly [number, number] {
-  const fraction = m.composition[component];
-  return fraction ? [fraction[1] ?? fraction[0], fraction[2] ?? fraction[0]] : [0, 0];
 }
 
 /** A strong magnet slides slowly down a plate that conducts at least so well, % IACS (common practice; from memory). */

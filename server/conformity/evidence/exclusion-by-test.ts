@@ -1,10 +1,11 @@
 import { type Message, message } from "../../../calibration/message.ts";
 import { called } from "../../metals/called.ts";
 import type { Metal } from "../../metals/metal.ts";
+import { shareOf } from "../../metals/share-of.ts";
 import { builtInWorth, type WorthTable } from "../../metals/worth-table.ts";
 import { soundThrough } from "../sound-through.ts";
 import { canBeCoatedAs } from "../worth.ts";
-import { conductivityAt, couldLook, deadens, recipesOf, shareOf, tooPoorToDrag } from "./appearance.ts";
+import { conductivityAt, couldLook, deadens, recipesOf, tooPoorToDrag } from "./appearance.ts";
 import type { Evidence } from "./evidence.ts";
 
 /** Reading and range must be further apart than this many standard uncertainties. */

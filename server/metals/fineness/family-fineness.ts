@@ -2,6 +2,7 @@ import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import { normalQuantile } from "../../../calibration/normal.ts";
 import type { Library } from "../library.ts";
 import type { Metal } from "../metal.ts";
+import { shareOf } from "../share-of.ts";
 import { type FineParts, type MeasuredPiece, uOfEnd } from "./fine-parts.ts";
 import { fineSum } from "./fine-sum.ts";
 import { type LaboratoryResult, narrower, restOfResults } from "./laboratory-results.ts";
@@ -91,8 +92,9 @@ export function familyFineness(
   const usual = fitting.filter(({ recipe }) => recipe.likelihood !== "rare");
   const counting = usual.length > 0 ? usual : fitting.length > 0 ? fitting : rests;
   const weighed = volumeOf(piece, claimed.expansionPerMillionK ?? usualExpansion);
-  const [usually, least, most] = claimed.composition[element] ?? [0, 0, 0];
-  const stamped = [piece.massG * (least ?? usually), piece.massG * (most ?? usually)] as const;
+  const [usually] = claimed.composition[element] ?? [0];
+  const [least, most] = shareOf(claimed, element);
+  const stamped = [piece.massG * least, piece.massG * most] as const;
   const parts = {
     ...partsOver(
       counting.map(({ recipe: { likelihood }, corners }) => ({ likelihood, corners })),

@@ -6,6 +6,7 @@ import { called } from "../called.ts";
 import { faultAt, faultsIn, saying } from "../file-faults.ts";
 import { preciousElement } from "../fineness/precious-element.ts";
 import { builtIn, type Library } from "../library.ts";
+import { shareOf } from "../share-of.ts";
 import { checkFineMass } from "./fine-mass-check.ts";
 import type { Specification } from "./specification.ts";
 
@@ -118,9 +119,9 @@ export function refuseOtherFineness(
   const faults = specifications.flatMap(({ name, metal: id, fineness_permille, ...of }) => {
     const metal = library.metal(id);
     const element = preciousElement(metal);
-    const [usual, low, high] = (element && metal.composition[element]) ?? [];
-    if (usual === undefined) return [];
-    const [low_permille, high_permille] = [1000 * (low ?? usual), 1000 * (high ?? usual)];
+    if (!element) return [];
+    const [least, most] = shareOf(metal, element);
+    const [low_permille, high_permille] = [1000 * least, 1000 * most];
     const slack = Math.max(of.fineness_tolerance_permille ?? 0, leastSlackPermille);
     const typed = Number(fineness_permille);
     if (typed >= low_permille - slack && typed <= high_permille + slack) return [];

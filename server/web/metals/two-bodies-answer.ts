@@ -19,6 +19,7 @@ import {
 import { preciousElement } from "../../metals/fineness/precious-element.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
+import { shareOf } from "../../metals/share-of.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { refusedBy } from "../refused.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
@@ -165,8 +166,8 @@ function alloyMasses(whole: Whole, { of, second }: NonNullable<Asked["alloy"]>, 
   const t = tellerOf(locale);
   const { alloyG, bodyG } = massesOfAlloy(whole, of.densityGPerCm3, second);
   const element = preciousElement(of);
-  const [usual = 0, least, most] = (element && of.composition[element]) ?? [];
-  const fineG = [alloyG[0] * (least ?? usual), alloyG[1] * (most ?? usual)] as const;
+  const [least, most] = element ? shareOf(of, element) : [0, 0];
+  const fineG = [alloyG[0] * least, alloyG[1] * most] as const;
   const grams = ([low, high]: readonly [number, number]) =>
     t("lots.totals.range", { low: fixed(low, 2, locale), high: fixed(high, 2, locale), unit: "g" });
   const { low: low_g_cm3, high: high_g_cm3 } = of.densityGPerCm3;
