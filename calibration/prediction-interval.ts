@@ -1,4 +1,4 @@
-import { mean } from "./mean.ts";
+import { repeats } from "./repeats.ts";
 import { studentQuantile } from "./student.ts";
 
 /** Where one further value like those seen lies. */
@@ -22,8 +22,11 @@ export function prediction(values: readonly number[], confidence: number, leastS
   if (n < 2) throw new RangeError(`${n} values: right is two or more, since one has no scatter.`);
   if (!(confidence > 0 && confidence < 1))
     throw new RangeError(`Confidence ${confidence}: right is a share between 0 and 1, such as 0.95.`);
-  const middle = mean(values);
-  const seen = Math.sqrt(values.reduce((sum, one) => sum + (one - middle) ** 2, 0) / (n - 1));
-  const s = Math.max(seen, leastS);
-  return { mean: middle, s, half: studentQuantile((1 + confidence) / 2, n - 1) * s * Math.sqrt(1 + 1 / n) };
+  const seen = repeats(values);
+  const s = Math.max(seen.s, leastS);
+  return {
+    mean: seen.mean,
+    s,
+    half: studentQuantile((1 + confidence) / 2, n - 1) * s * Math.sqrt(1 + 1 / n),
+  };
 }

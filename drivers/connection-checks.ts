@@ -1,3 +1,4 @@
+import { median } from "../calibration/median.ts";
 import { type Message, message } from "../calibration/message.ts";
 import type { LineRecord } from "./reading.ts";
 import { gradation } from "./steadiness.ts";
@@ -92,8 +93,8 @@ function usualGapsOf(): (monotonicMs: number) => boolean {
     const gapMs = readMs === undefined ? undefined : monotonicMs - readMs;
     readMs = monotonicMs;
     if (gapMs === undefined) return false;
-    const usual = gapsMs.toSorted((a, b) => a - b)[gapsMs.length >> 1];
+    const usual = median(gapsMs);
     gapsMs = [...gapsMs.slice(-gapsKept + 1), gapMs];
-    return usual !== undefined && gapMs <= usualGaps * usual;
+    return gapMs <= usualGaps * usual;
   };
 }

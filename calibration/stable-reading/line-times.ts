@@ -1,3 +1,5 @@
+import { median } from "../median.ts";
+
 /** When a line was written, s, the usual time between lines, and whether it is the one before that arrived once more. */
 export type LineTimes = (
   arrivedSeconds: number,
@@ -23,13 +25,13 @@ export function createLineTimes(): LineTimes {
     const gaps = all.slice(1).map((at, i) => at - all[i]!);
     const packed = packedIn(all, gaps);
     if (!packed && gaps.at(-1)! < twiceWithinSeconds && value === before.value)
-      return { seconds: before.seconds, pace: middle(gaps), again: true };
+      return { seconds: before.seconds, pace: usualOf(gaps), again: true };
     arrivals = all.slice(-remembered);
     const seconds = packed
       ? Math.min(arrived, Math.max(before.seconds + packed.pace, packed.beforeSeconds))
       : Math.max(arrived, before.seconds);
     before = { seconds, value };
-    return { seconds, pace: packed ? packed.pace : middle(gaps), again: false };
+    return { seconds, pace: packed ? packed.pace : usualOf(gaps), again: false };
   };
 }
 
@@ -45,6 +47,4 @@ function packedIn(all: readonly number[], gaps: readonly number[]) {
   return { pace, beforeSeconds: all[last]! };
 }
 
-function middle(gaps: readonly number[]): number {
-  return gaps.toSorted((a, b) => a - b)[gaps.length >> 1] ?? Number.POSITIVE_INFINITY;
-}
+const usualOf = (gaps: readonly number[]) => (gaps.length === 0 ? Number.POSITIVE_INFINITY : median(gaps));

@@ -1,5 +1,5 @@
+import { median } from "../../calibration/median.ts";
 import { lineKind } from "./line-kind.ts";
-import { median } from "./median.ts";
 import type { Observed } from "./recording.ts";
 
 export interface Block {

@@ -1,5 +1,5 @@
+import { median } from "../../calibration/median.ts";
 import { type Message, message } from "../../calibration/message.ts";
-import { median } from "./median.ts";
 import type { Finding, Profile } from "./profile.ts";
 import type { Observed } from "./recording.ts";
 

@@ -1,5 +1,5 @@
+import { median } from "../../calibration/median.ts";
 import { grammar } from "./grammar.ts";
-import { median } from "./median.ts";
 import { clearStepOf, fewestLines, judgeMarks, type Truth, truths, type Verdict } from "./motion.ts";
 import { type MarkedLines, meansSomethingElse } from "./other-meanings.ts";
 import type { Placed } from "./places.ts";

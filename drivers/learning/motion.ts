@@ -1,4 +1,4 @@
-import { median } from "./median.ts";
+import { median } from "../../calibration/median.ts";
 import { atRest, movingPhases, type Observed, stillPhases } from "./recording.ts";
 
 /** What the recording itself says about rest, line by line: from the phase and from the number. */

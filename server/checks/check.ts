@@ -1,7 +1,7 @@
 import { isDecimal } from "../../calibration/decimal.ts";
-import { mean } from "../../calibration/mean.ts";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
+import { repeats } from "../../calibration/repeats.ts";
 
 /** What can be checked of a bench. */
 export type CheckKind =
@@ -40,10 +40,7 @@ export type Dof = number | null;
 
 /** Standard deviation of a sample, n − 1 in the divisor. NaN below two values. */
 export function sampleDeviation(values: readonly number[]): number {
-  // Counted from the first, so that equal values scatter by nothing and not by the rounding of their mean.
-  const from = values.map((value) => value - values[0]!);
-  const centre = mean(from);
-  return Math.sqrt(from.reduce((sum, value) => sum + (value - centre) ** 2, 0) / (values.length - 1));
+  return values.length < 2 ? Number.NaN : repeats(values).s;
 }
 
 /**
