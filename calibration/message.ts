@@ -37,6 +37,9 @@ export function message(code: Code, params?: Params): Message {
   return params === undefined ? { code } : { code, params };
 }
 
+/** The message alone of something that carries one, such as a refusal. */
+export const messageOf = ({ code, params }: Message): Message => message(code, params);
+
 /** True for a message that was kept or came in a file; a code of another version is shown as itself. */
 export function isMessage(value: unknown): value is Message {
   if (!isObject(value) || typeof value.code !== "string") return false;

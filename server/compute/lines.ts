@@ -1,4 +1,4 @@
-import { message } from "../../calibration/message.ts";
+import { messageOf } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { compute } from "./compute.ts";
 import type { Computed } from "./compute-thread.ts";
@@ -18,7 +18,7 @@ export function answerLine(line: string): Answered | null {
     request = requestIn(line);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return { request, answer: { id: null, error: { at: "", message: message(error.code, error.params) } } };
+    return { request, answer: { id: null, error: { at: "", message: messageOf(error) } } };
   }
   return { request, answer: compute(request) };
 }

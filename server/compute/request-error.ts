@@ -4,7 +4,7 @@ import { type Code, type Message, message, type Params } from "../../calibration
 /** A wrong entry of a request as zod finds it, with what stands there. */
 type Issue = z.core.$ZodIssue;
 
-/** A code that a schema of the contract gives as its error, to be told by `complaintOf` with what stands there. */
+/** A code that a schema of the contract gives as its error, to be told by `requestError` with what stands there. */
 export const errorCode = (code: RequestCode): string => code;
 
 export type RequestCode = Code & `compute.request.${string}`;

@@ -1,3 +1,4 @@
+import { reasonOf } from "../../calibration/reason.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 
 /** Brackets in one another; the deepest request of the contract has seven. */
@@ -9,7 +10,7 @@ export function requestIn(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
-    throw new Refusal("compute.not-json", { why: error instanceof Error ? error.message : String(error) });
+    throw new Refusal("compute.not-json", { why: reasonOf(error) });
   }
 }
 

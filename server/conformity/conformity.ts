@@ -60,7 +60,7 @@ export interface ConformityContext {
   rule?: DecisionRule | undefined;
   /** instruments at hand beside the balance; all when left out */
   owned?: readonly Instrument[] | undefined;
-  /** works out no more than \`compute\` publishes */
+  /** works out no more than `compute` publishes */
   asPublished?: boolean | undefined;
 }
 

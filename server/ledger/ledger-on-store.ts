@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { type Message, message } from "../../calibration/message.ts";
+import { type Message, message, messageOf } from "../../calibration/message.ts";
 import { appendAllTo, appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery, successorText } from "./checkpoint.ts";
 import { grownFrom } from "./checkpoint-tree.ts";
@@ -75,8 +75,7 @@ export async function ledgerOn(
       notStored = null;
       return done;
     }).catch((error: unknown) => {
-      if (error instanceof LedgerError && cannotWrite.has(error.kind))
-        notStored = { code: error.code, params: error.params };
+      if (error instanceof LedgerError && cannotWrite.has(error.kind)) notStored = messageOf(error);
       throw error;
     });
 

@@ -1,4 +1,5 @@
 import { readFileSync, statSync } from "node:fs";
+import { messageOf } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Profile } from "../../drivers/learning/profile.ts";
 import { importProfile } from "../../drivers/learning/stored.ts";
@@ -43,10 +44,6 @@ export function profileIn(path: string): Profile {
     return importProfile(text);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    throw new Refusal(
-      "profile.file",
-      { path, because: { code: error.code, params: error.params } },
-      "profile",
-    );
+    throw new Refusal("profile.file", { path, because: messageOf(error) }, "profile");
   }
 }

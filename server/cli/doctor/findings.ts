@@ -1,5 +1,5 @@
 import { accessSync, constants, existsSync, statfsSync, statSync } from "node:fs";
-import { type Message, message } from "../../../calibration/message.ts";
+import { type Message, message, messageOf } from "../../../calibration/message.ts";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { listPorts } from "../../../drivers/ports.ts";
 import { keyFileIn, ledgerFile } from "../../ledger/data-folder.ts";
@@ -79,7 +79,7 @@ async function ledger(folder: string, now: Date): Promise<Finding[]> {
     return [
       {
         good: false,
-        message: message("doctor.ledger.not-opened", { says: message(error.code, error.params) }),
+        message: message("doctor.ledger.not-opened", { says: messageOf(error) }),
       },
     ];
   }

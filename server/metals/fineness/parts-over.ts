@@ -11,6 +11,7 @@ export interface FreeRest {
 
 /** How a recipe counts in the mean over a family (common practice). */
 const weights: Readonly<Record<Likelihood, number>> = { common: 1, possible: 0.1, rare: 0.01 };
+
 /** What sums need of a piece, over rests of alloy that are left free. */
 export function partsOver(
   rests: readonly FreeRest[],

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Message, message } from "../../../calibration/message.ts";
+import { type Message, message, messageOf } from "../../../calibration/message.ts";
 import { reasonOf } from "../../../calibration/reason.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { called } from "../called.ts";
@@ -90,7 +90,7 @@ function faultsOf(one: OwnSpecifications["specifications"][number], library: Lib
       check();
       return [];
     } catch (error) {
-      if (error instanceof Refusal) return [{ code: error.code, params: error.params }];
+      if (error instanceof Refusal) return [messageOf(error)];
       throw error;
     }
   });

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Message, message } from "../../../calibration/message.ts";
+import { type Message, message, messageOf } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark, TypedNumber } from "../../../calibration/typed-number.ts";
 import { type Asked, readQuantity } from "../../../calibration/typed-quantity.ts";
@@ -148,7 +148,7 @@ function readingOf(
     return { value: typedReading(typed, unit, { ...asked, at: "" }) };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return { says: { code: error.code, params: error.params } };
+    return { says: messageOf(error) };
   }
 }
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Message, message } from "../../../calibration/message.ts";
+import { type Message, message, messageOf } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { locales } from "../../../views/messages/language.ts";
 import type { ListName, WrongCell } from "../../ledger/imports/lists.ts";
@@ -123,7 +123,7 @@ function refusedBy(otherwise: string, read: () => unknown): WrongCell | null {
     if (!(error instanceof Refusal)) throw error;
     const faults = z.array(fault).safeParse(error.params.faults);
     const [first] = faults.success ? faults.data : [];
-    if (!first) return { column: otherwise, says: { code: error.code, params: error.params } };
+    if (!first) return { column: otherwise, says: messageOf(error) };
     const [, , key] = first.params.place.split(".");
     const columns: Record<string, string> = { composition: "composition_percent" };
     return { column: key === undefined ? otherwise : (columns[key] ?? key), says: first.params.says };

@@ -3,8 +3,7 @@ import { decimalText, moment, receivedLine, weightReading, words } from "../../l
 import { roles } from "../../methods/index.ts";
 
 const settled = z.looseObject({
-  /** why the reading was taken as settled, in words */
-  /** the sentence of earlier versions */
+  /** why the reading was taken as settled: the sentence of earlier versions */
   because: words.optional(),
   scatter_g: z.number().nonnegative().optional(),
   seconds: z.number().nonnegative().optional(),
