@@ -10,6 +10,7 @@ import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
 import type { WitnessState } from "../ledger/witness/keep-witnessed.ts";
 import type { AdjustmentRepository } from "../station/adjustment-repository.ts";
+import { keepAdjustments } from "../station/adjustments-heard.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
 import type { Bench } from "../station/bench.ts";
 import { timeZoneOf } from "../station/bench-settings.ts";
@@ -187,13 +188,6 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
   settings.onChange(() => void bench.refresh());
   checks.onChange(() => void bench.refresh());
-  adjustments.onChange(() => void bench.refresh());
-  bench.onLine(() => {
-    const live = bench.scale?.live();
-    if (!bench.scale || live?.state !== "event" || live.message.code !== "line.notice.adjusted") return;
-    const { code, params = {} } = live.message;
-    // what could not be stored now is told again with the next such line, and the page says that nothing is stored
-    void adjustments.heard(bench.scale.name, { code, params }).catch(() => undefined);
-  });
+  keepAdjustments(bench, adjustments);
   return app;
 }
