@@ -1,5 +1,4 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { mean } from "../../calibration/mean.ts";
 import { recordedDensity } from "../conformity/recorded-density.ts";
 import type { State } from "../conformity/state.ts";
 import { type AssayEntry, standingAssays } from "../laboratory/assay.ts";
@@ -10,6 +9,7 @@ import { isPrecious, type PreciousMetal } from "../metals/precious-metal.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { type Result, standingBy } from "../reports/stated.ts";
 import { commonShare } from "../weighing/common-share.ts";
+import { meanGrams } from "../weighing/item.ts";
 import { recordedFineness } from "../weighing/recorded-fineness.ts";
 import { isMeasured, type RecordedStatement } from "../weighing/recorded-statement.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
@@ -82,7 +82,7 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
   const listed = settled ? undefined : stated.piece.customerSupplied?.mass_g;
   const changedSeq = Math.max(...entries.filter(({ kind }) => changing.has(kind)).map(({ seq }) => seq));
   const stepG = Math.max(...dry.map(displayStepG));
-  const dryG = mean(dry.map(({ grams }) => Number(grams)));
+  const dryG = meanGrams(dry);
   const { text = "", unit = "g" } = dry.at(-1) ?? {};
   const claim = stated.piece.claim ?? null;
   const state = statement.conformity.state;

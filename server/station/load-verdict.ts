@@ -1,11 +1,10 @@
 import { lastPlace } from "../../calibration/decimal.ts";
-import { mean } from "../../calibration/mean.ts";
 import { message } from "../../calibration/message.ts";
 import type { Verdict } from "../../drivers/auto-capture.ts";
 import { lightestItem, solidMetal } from "../metals/possible-densities.ts";
 import { methods, type Role } from "../methods/index.ts";
 import { roughDensity } from "../weighing/checks/situation.ts";
-import { type Item, standing } from "../weighing/item.ts";
+import { type Item, meanGrams, standing } from "../weighing/item.ts";
 import { statedLiquidGPerCm3 } from "../weighing/stated-liquid.ts";
 
 /** Two loads this share apart are one: what a scale of tenths of a gram still tells. */
@@ -17,9 +16,9 @@ const same = 0.005;
  */
 export function loadVerdict(item: Item, role: Role, grams: number): Verdict {
   const { wetReading, loads } = methods[item.method];
-  const dry = meanGrams(item, "dry");
+  const dry = meanOf(item, "dry");
   if (role === "dry" || dry === undefined || role !== loads.at(-1)?.role) return "take";
-  const full = loads.length > 2 ? meanGrams(item, loads[1]!.role) : 0;
+  const full = loads.length > 2 ? meanOf(item, loads[1]!.role) : 0;
   if (full === undefined) return "take";
   const displaced =
     wetReading === "remaining" ? dry - grams : wetReading === "contents" ? full + dry - grams : grams;
@@ -36,7 +35,7 @@ export function loadVerdict(item: Item, role: Role, grams: number): Verdict {
   return tooDense || tooLight ? { refused: message("balance.hands-free.not-this-piece", params) } : "take";
 }
 
-function meanGrams(item: Item, role: Role): number | undefined {
+function meanOf(item: Item, role: Role): number | undefined {
   const readings = standing(item, role);
-  return readings.length === 0 ? undefined : mean(readings.map(({ grams }) => Number(grams)));
+  return readings.length === 0 ? undefined : meanGrams(readings);
 }

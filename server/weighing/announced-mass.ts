@@ -1,4 +1,3 @@
-import { mean } from "../../calibration/mean.ts";
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { toGrams } from "../../calibration/units.ts";
@@ -6,7 +5,7 @@ import type { EntryOf } from "../ledger/entry.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import { firstMethod } from "../methods/index.ts";
 import { massNotExpected } from "./checks/mass-not-expected.ts";
-import { type Item, standing } from "./item.ts";
+import { type Item, meanGrams, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
 
 /** What the piece of a ticket is known to weigh before it is laid on the pan. */
@@ -48,7 +47,7 @@ export function otherMass(item: Item, announced: AnnouncedMass | undefined): Oth
   if (item.rightPiece.some(({ body }) => of.every((id) => body.of.includes(id)))) return undefined;
   const hanger = item.details.hanger?.in_air;
   const hangerG = hanger === undefined ? 0 : Number(toGrams(hanger.text, hanger.unit));
-  const dryG = mean(dry.map(({ grams }) => Number(grams))) - hangerG;
+  const dryG = meanGrams(dry) - hangerG;
   const stepG = readabilityGrams(dry);
   const withinG = 2 * Math.hypot(stepG, announced.stepG);
   const apartG = Math.abs(dryG - announced.grams);

@@ -1,4 +1,3 @@
-import { mean } from "../../calibration/mean.ts";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { plainAnswer } from "../conformity/plan/plain-answer.ts";
@@ -8,7 +7,7 @@ import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { Library } from "../metals/library.ts";
 import { methods, rolesOf } from "../methods/index.ts";
 import type { Conditions } from "./conditions.ts";
-import { type Item, standing } from "./item.ts";
+import { type Item, meanGrams, standing } from "./item.ts";
 import { plannedOn } from "./planned-on.ts";
 import { balanceFor, type ProfileOf } from "./request.ts";
 
@@ -52,7 +51,7 @@ function weighingAhead(
     claim,
     method,
     pieces,
-    massG: mean(dry.map(({ grams }) => Number(grams))) / pieces,
+    massG: meanGrams(dry) / pieces,
     ...plannedOn(balance, now),
     confidence: Number(agreed?.confidence_percent ?? now.confidencePercent) / 100,
   };

@@ -1,3 +1,4 @@
+import { mean } from "../../calibration/mean.ts";
 import type { Reason } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
 import type { EntryOf } from "../ledger/entry.ts";
@@ -134,6 +135,10 @@ export function begun(item: Ticket & Pick<Item, "id" | "openedAt" | "agreed">): 
 
 /** A weighing with its record. */
 export type Recorded = Item & { closed: NonNullable<Item["closed"]> };
+
+/** Mean of readings, g; NaN of none. */
+export const meanGrams = (readings: readonly { grams: string }[]): number =>
+  mean(readings.map(({ grams }) => Number(grams)));
 
 /** Readings of one role that still count, oldest first. */
 export function standing(item: Item, role: Role): Capture[] {
