@@ -1,4 +1,5 @@
 import { Refusal } from "../../calibration/refusal.ts";
+import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { builtIn, type Library } from "../metals/library.ts";
 import { missingFrom } from "../metals/own-changes.ts";
@@ -32,9 +33,14 @@ export async function libraryAt(ledger: Ledger, version: string | undefined, now
   if (own === undefined) return builtIn;
   const entries = await ledger.entries({ kind: "library-version", newestFirst: true });
   const entry = entries.find((one) => one.kind === "library-version" && ownPart(one.body.version) === own);
+  const metals = ownMetalsIn(entry);
+  return metals ? libraryWith(metals) : now;
+}
+
+function ownMetalsIn(entry: Entry | undefined): OwnMetals | undefined {
   return entry?.kind === "library-version" && entry.body.metals !== undefined
-    ? libraryWith(readOwnMetals(JSON.stringify(entry.body.metals)))
-    : now;
+    ? readOwnMetals(JSON.stringify(entry.body.metals))
+    : undefined;
 }
 
 /** The owner's part of a library version, such as own.3 of 5+own.3. */
@@ -43,10 +49,7 @@ const ownPart = (version: string) => /\bown\.\d+$/.exec(version)?.[0];
 /** Finds the newest own metals in the ledger. */
 export async function currentLibrary(ledger: Ledger): Promise<CurrentLibrary> {
   const [entry] = await ledger.entries({ kind: "library-version", newestFirst: true, limit: 1 });
-  let own =
-    entry?.kind === "library-version" && entry.body.metals !== undefined
-      ? readOwnMetals(JSON.stringify(entry.body.metals))
-      : undefined;
+  let own = ownMetalsIn(entry);
   let now = libraryWith(own);
   return {
     get now() {

@@ -43,7 +43,7 @@ export class Learning {
 
   /** the bytes that came last, some lines of them */
   get newestBytes(): Uint8Array {
-    return Uint8Array.from(this.#chunks.slice(-newestChunks).flatMap(({ bytes }) => [...bytes]));
+    return Buffer.concat(this.#chunks.slice(-newestChunks).map(({ bytes }) => bytes));
   }
 
   /** Begins from the start; an earlier try that was not kept is forgotten. */

@@ -9,9 +9,7 @@ export function ClosedByChecks({ closed }: Pick<BenchView, "closed">) {
   return (
     <section class="problems" aria-label={t("checks-page.closed")}>
       <p>
-        <strong>
-          {t("checks-page.closed-since", { since: `${closed.since.slice(0, 16).replace("T", " ")} UTC` })}
-        </strong>{" "}
+        <strong>{t("checks-page.closed-since", { since: closed.since })}</strong>{" "}
         <Sentence says={closed.says} /> <Sentence says={closed.todo} /> {t("checks-page.weighing-marked")}{" "}
         <a href="/checks">{t("checks-page.to-checks")}</a>
       </p>

@@ -120,7 +120,7 @@ export interface CheckView {
 
 /** Why the bench is closed by its checks. */
 export interface ClosedView {
-  /** ISO 8601, of the first failure that stands */
+  /** of the first failure that stands */
   since: string;
   says: Sentence;
   todo: Sentence;

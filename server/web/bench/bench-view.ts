@@ -14,6 +14,7 @@ import { stepsOf } from "../../weighing/steps.ts";
 import { evaluationStoppedBy, stopping } from "../../weighing/stop-checks.ts";
 import { ticketAfter } from "../../weighing/ticket-after.ts";
 import { resultViewOf } from "../results/result-view.ts";
+import { minuteOf } from "../when.ts";
 import { secondPersonView } from "./second-person-view.ts";
 
 /** The bench as its page draws it. */
@@ -37,7 +38,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     waitingFor: bench.waitingFor,
     handsFree: bench.handsFree.now !== undefined,
     error: bench.error,
-    closed: bench.closed,
+    closed: bench.closed && { ...bench.closed, since: minuteOf(bench.closed.since) },
     ...(bench.adjusted && { adjusted: bench.adjusted.notice }),
     ...(open?.claim === undefined ? {} : { claim: open.claim }),
     ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),

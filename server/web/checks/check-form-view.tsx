@@ -9,6 +9,7 @@ import { inLocale } from "../../../views/numbers.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
+import { minuteOf } from "../when.ts";
 import { kindInLedger } from "./checks-view.ts";
 import { plotOf } from "./control-chart-plot.ts";
 import { lastTime } from "./last-time.ts";
@@ -106,7 +107,7 @@ function outcomeOf(
     facts: [
       [t("check-form.of"), of === thermometerName ? t("checks-page.profile.thermometer") : of],
       [t("check-form.by"), by],
-      [t("check-form.at"), `${at.slice(0, 16).replace("T", " ")} UTC`],
+      [t("check-form.at"), minuteOf(at)],
     ],
   };
 }
