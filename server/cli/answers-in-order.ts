@@ -35,6 +35,8 @@ async function* byThreads(input: AsyncIterator<string>, answering: Answering): A
   const maxThreads = availableParallelism();
   const pool = new Piscina<unknown, AnsweredLine[]>({
     filename: new URL("./answering-thread.js", import.meta.url).href,
+    // A thread that ended for want of work would have to be started anew for the next lines.
+    minThreads: maxThreads,
     maxThreads,
   });
   const onTheirWay: Promise<AnsweredLine[]>[] = [];
