@@ -1,4 +1,4 @@
-import { MotionFilter, type Swing } from "./motion-filter.ts";
+import { type Expected, MotionFilter, type Swing } from "./motion-filter.ts";
 import { type Motion, motions } from "./motions.ts";
 import type { Noise } from "./noise.ts";
 import type { Tail } from "./swing-fit.ts";
@@ -35,49 +35,58 @@ interface Outlook {
   variance: number;
 }
 
+/** One filter with the logarithm of what it weighs before anything is seen. */
+interface PriorFilter {
+  filter: MotionFilter;
+  noise: Noise;
+  prior: number;
+}
+
 /** A filter for every motion with every trembling, from the first value of a plateau on. Values are in d from it. */
 export class FilterBank {
-  readonly #filters: { filter: MotionFilter; noise: Noise; prior: number }[];
+  readonly #make: () => PriorFilter[];
+  #made: PriorFilter[] | undefined;
   /** values seen, those long ago counting less */
   #count = 1;
 
-  /** `tail` is what the mechanism still brings. */
-  constructor(noises: readonly Noise[], tail: Tail, { creep, slow }: Expectation) {
-    const prior = (motion: Motion) => {
-      const alike = motions.filter(({ kind, creeps }) => kind !== "rest" && creeps === motion.creeps).length;
-      if (motion.kind === "rest") return 1 - creep - slow;
-      return (motion.creeps ? creep : slow) / alike;
-    };
-    this.#filters = motions.flatMap((motion) =>
-      noises.map((noise) => ({
-        filter: new MotionFilter(motion, noise, swingOf(tail, noise)),
-        noise,
-        // the last term makes shares of unequal scales comparable: the inverse gamma distribution, normalised
-        prior: Math.log(prior(motion) * noise.share) + noise.weight * Math.log(noise.scale),
-      })),
-    );
+  /** `tail` is what the mechanism still brings; it is asked for once a second value comes that stays. */
+  constructor(noises: readonly Noise[], tail: () => Tail, expectation: Expectation) {
+    this.#make = () => filtersOf(noises, tail(), expectation);
+  }
+
+  get #filters(): PriorFilter[] {
+    this.#made ??= this.#make();
+    return this.#made;
   }
 
   get count(): number {
     return this.#count;
   }
 
-  /** What is expected of a value; `take` lets the filters learn it, else they stay as they are after the prediction. */
-  next(value: number, seconds: number, age: number): { outlook: Outlook; take(): void } {
-    const expected = this.#filters.map(({ filter }) => filter.predict(value, seconds, age));
+  /** Goes on to a value: `outlook` says what was expected of it, `take` lets the filters learn it. */
+  next(value: number, seconds: number, age: number): { outlook(): Outlook; take(): void } {
     this.#count /= Math.exp(seconds / 15);
-    const weights = this.#weights(this.#count);
-    const mean = sum(weights, (w, i) => w.share * expected[i]!.off);
-    const variance = sum(weights, (w, i) => {
-      const { off, variance: own } = expected[i]!;
-      return w.share * ((own * w.scale) / w.shape + (off - mean) ** 2);
-    });
+    let predicted: Expected[] | undefined;
+    const expected = (): Expected[] => {
+      predicted ??= this.#filters.map(({ filter }) => filter.predict(value, seconds, age));
+      return predicted;
+    };
     return {
-      outlook: { off: mean, variance },
+      outlook: () => {
+        const each = expected();
+        const weights = this.#weights(this.#count);
+        const mean = sum(weights, (w, i) => w.share * each[i]!.off);
+        const variance = sum(weights, (w, i) => {
+          const { off, variance: own } = each[i]!;
+          return w.share * ((own * w.scale) / w.shape + (off - mean) ** 2);
+        });
+        return { off: mean, variance };
+      },
       take: () => {
+        const each = expected();
         this.#count += 1;
         this.#filters.forEach(({ filter }, i) => {
-          filter.update(expected[i]!, age);
+          filter.update(each[i]!, age);
         });
       },
     };
@@ -105,6 +114,22 @@ export class FilterBank {
     const total = shares.reduce((all, share) => all + share, 0);
     return each.map(({ shape, scale }, i) => ({ shape, scale, share: shares[i]! / total }));
   }
+}
+
+function filtersOf(noises: readonly Noise[], tail: Tail, { creep, slow }: Expectation): PriorFilter[] {
+  const prior = (motion: Motion) => {
+    const alike = motions.filter(({ kind, creeps }) => kind !== "rest" && creeps === motion.creeps).length;
+    if (motion.kind === "rest") return 1 - creep - slow;
+    return (motion.creeps ? creep : slow) / alike;
+  };
+  return motions.flatMap((motion) =>
+    noises.map((noise) => ({
+      filter: new MotionFilter(motion, noise, swingOf(tail, noise)),
+      noise,
+      // the last term makes shares of unequal scales comparable: the inverse gamma distribution, normalised
+      prior: Math.log(prior(motion) * noise.share) + noise.weight * Math.log(noise.scale),
+    })),
+  );
 }
 
 function sum<T>(items: readonly T[], of: (item: T, index: number) => number): number {

@@ -21,7 +21,7 @@ export interface Swing {
 }
 
 /** What a filter expects of the next value, in steps d. */
-interface Expected {
+export interface Expected {
   /** value less what is expected */
   off: number;
   /** variance of that, over the variance of the white noise */

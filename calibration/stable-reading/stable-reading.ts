@@ -60,7 +60,8 @@ export class StableReading {
   #marked = 0;
   #judged: Judgement = { state: "waiting" };
   #crept = false;
-  #logTau: number | undefined;
+  /** how the mechanism came to this plateau; asked for only where a plateau follows */
+  #fitted: () => Fitted = () => ({ tail: noTail });
   /** the last points, for the way here */
   #way: Point[] = [];
   #afresh = false;
@@ -103,6 +104,10 @@ export class StableReading {
       const since = Math.max(0, seconds - this.#last.seconds);
       const age = seconds - start.seconds;
       const { outlook, take } = this.#bank.next(z, since, age);
+      const isOff = () => {
+        const { off, variance } = outlook();
+        return Math.abs(off) > Math.max(movement.deviations * Math.sqrt(variance), movement.steps);
+      };
       const jump = Math.abs(z - this.#last.z);
       const count = this.#bank.count;
       const isYoung = count < young.points - 0.5 || age < young.seconds;
@@ -110,7 +115,7 @@ export class StableReading {
       const spread = (first.scale + this.#neighbours / 2) / (first.weight + Math.max(count - 1, 0) / 2);
       const away = isYoung
         ? jump > Math.max(movement.deviations * Math.sqrt(2 * spread), movement.steps)
-        : Math.abs(outlook.off) > Math.max(movement.deviations * Math.sqrt(outlook.variance), movement.steps);
+        : isOff();
       if (away) {
         this.#levelled(seconds, value, step);
         this.#restart(seconds, value, step);
@@ -131,7 +136,7 @@ export class StableReading {
 
   /** logarithm of the time constant with which the mechanism came to rest, s; undefined where it followed none */
   get logTau(): number | undefined {
-    return this.#logTau;
+    return this.#fitted().logTau;
   }
 
   get taken(): TakenValue | undefined {
@@ -151,16 +156,21 @@ export class StableReading {
     // whatever moved since is not what was seen at rest
     if (this.#bank) this.#rested = false;
     const { noises, response } = this.#known;
-    const { tail, logTau }: Fitted = this.#rested
-      ? { tail: noTail }
-      : tailOf(this.#way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response });
-    this.#logTau = logTau;
+    const way = this.#way;
+    const rested = this.#rested;
+    let fitted: Fitted | undefined;
+    this.#fitted = () => {
+      fitted ??= rested
+        ? { tail: noTail }
+        : tailOf(way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response });
+      return fitted;
+    };
     this.#start = { value, seconds, step };
     this.#last = { seconds, z: 0 };
     this.#neighbours = 0;
     this.#marked = 0;
     this.#crept = false;
-    this.#bank = new FilterBank(noises, tail, this.#rested ? restedBefore : justPutOn);
+    this.#bank = new FilterBank(noises, () => this.#fitted().tail, rested ? restedBefore : justPutOn);
   }
 
   #levelled(seconds: number, value: number, step: number): void {
@@ -182,6 +192,7 @@ export class StableReading {
     const start = this.#start;
     const bank = this.#bank!;
     const age = seconds - start.seconds;
+    if (bank.count === 1) return this.#begun();
     const filters = bank.weighed();
     const estimate = estimateOf(filters, age);
     this.#now = estimate.now;
@@ -234,6 +245,13 @@ export class StableReading {
         ...(estimate.risk <= drifting.offeredAt && { offer: take() }),
       };
     return { state: "waiting" };
+  }
+
+  /** The first point of a plateau: nothing can be said of it yet. */
+  #begun(): Judgement {
+    this.#hits = 0;
+    if (!this.#taken) return { state: "waiting" };
+    return { state: "after", taken: this.#taken, ...(this.#moved !== undefined && { moved: this.#moved }) };
   }
 
   #leastSeconds(): number {
