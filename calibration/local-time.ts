@@ -41,6 +41,27 @@ export function momentsOf(day: string, time: string, zone: string): string[] {
     .map((moment) => new Date(moment).toISOString());
 }
 
+/** The first and the last millisecond (ISO 8601, UTC) of a day of a zone; undefined for no day of the calendar. */
+export function dayRange(day: string, zone: string): { from: string; until: string } | undefined {
+  const asUtc = Date.parse(`${day}T00:00:00.000Z`);
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(day) || Number.isNaN(asUtc)) return undefined;
+  const start = new Date(asUtc);
+  if (start.toISOString().slice(0, 10) !== day) return undefined;
+  const next = new Date(asUtc + dayMs).toISOString().slice(0, 10);
+  return {
+    from: new Date(firstMs(day, zone)).toISOString(),
+    until: new Date(firstMs(next, zone) - 1).toISOString(),
+  };
+}
+
+/** When the clock of a zone begins a day; where midnight is skipped, the moment that the clock is put forward. */
+function firstMs(day: string, zone: string): number {
+  const [midnight] = momentsOf(day, "00:00", zone);
+  if (midnight !== undefined) return Date.parse(midnight);
+  const asUtc = Date.parse(`${day}T00:00:00Z`);
+  return asUtc - offsetMs(asUtc - dayMs, zone);
+}
+
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function formatOf(zone: string): Intl.DateTimeFormat {

@@ -4,6 +4,8 @@ import { Refusal } from "../../calibration/refusal.ts";
 import { entriesJson, entrySchema, recordsCsv } from "../ledger/export.ts";
 import { proofOf } from "../ledger/proof-file.ts";
 import { recordText } from "../ledger/record-file.ts";
+import { timeZoneOf } from "../station/bench-settings.ts";
+import { settingsRepository } from "../station/settings-repository.ts";
 import { command } from "./command.ts";
 import { givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-reading.ts";
 
@@ -35,7 +37,8 @@ export const run = (args: string[]): Promise<number> =>
     }
     const ledger = await ledgerForReading("export", givenLedger(values));
     try {
-      if (values.csv) await write(recordsCsv(ledger), values.out);
+      if (values.csv)
+        await write(recordsCsv(ledger, {}, timeZoneOf((await settingsRepository(ledger)).now)), values.out);
       else if (values.json) await write(entriesJson(ledger), values.out);
       else if (values.proof) await write([await proofOf(ledger, values.proof)], values.out);
       else await write([recordText(await ledger.recordFile(values.record ?? ""))], values.out);

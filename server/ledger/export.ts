@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { keysOf } from "../../calibration/keyed.ts";
+import { localTime } from "../../calibration/local-time.ts";
 import { csvLine } from "./csv.ts";
 import type { Entry } from "./entry.ts";
 import { kinds } from "./kinds.ts";
@@ -7,8 +8,12 @@ import type { Ledger } from "./ledger.ts";
 
 const pageRows = 500;
 
-/** Finished measurements as CSV, of one lot or all, newest first: ISO 8601 dates, decimal point, units in the headings. */
-export async function* recordsCsv(ledger: Ledger, filters: { lot?: string } = {}): AsyncGenerator<string> {
+/** Finished measurements as CSV, of one lot or all, newest first: ISO 8601 dates in UTC and, last, on the clock of the place, decimal point, units in the headings. */
+export async function* recordsCsv(
+  ledger: Ledger,
+  filters: { lot?: string } = {},
+  zone = "UTC",
+): AsyncGenerator<string> {
   yield csvLine([
     "measured at (ISO 8601 UTC)",
     "bench",
@@ -28,6 +33,7 @@ export async function* recordsCsv(ledger: Ledger, filters: { lot?: string } = {}
     "brought by",
     "dry reading",
     "dry (g)",
+    "measured at (clock of the place)",
   ]);
   for (let before: number | null | undefined; before !== null; ) {
     const page = await ledger.records({
@@ -54,9 +60,16 @@ export async function* recordsCsv(ledger: Ledger, filters: { lot?: string } = {}
         record.customer,
         record.dry,
         record.dry_g,
+        onClockOf(zone, record.at),
       ]);
     before = page.next;
   }
+}
+
+/** ISO 8601 with the offset of the zone. */
+function onClockOf(zone: string, at: string): string {
+  const { day, time, offset } = localTime(at, zone);
+  return `${day}T${time}${offset}`;
 }
 
 /** Every entry as JSON Lines, oldest first; `entrySchema` describes a line. */

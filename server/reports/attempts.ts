@@ -2,7 +2,6 @@ import { tell } from "../../views/messages/tell.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { weighingOf } from "../weighing/evolve.ts";
-import { isSameDay } from "./checks-of-the-day.ts";
 import { statedBy } from "./stated.ts";
 import type { Writing } from "./writing.ts";
 
@@ -24,7 +23,7 @@ export async function attemptsOfTheDay(
   );
   const day = opened?.at ?? entry.at;
   const found: string[] = [];
-  for (const start of await startedOn(ledger, day, upTo)) {
+  for (const start of await startedOn(ledger, day, upTo, writing)) {
     if (start.subject === subject || !piece.ticket || start.body.ticket !== piece.ticket) continue;
     const entries = (await ledger.entriesOf(start.subject)).filter(({ seq }) => seq <= upTo);
     found.push(endOf(entries, start.at, writing));
@@ -33,11 +32,17 @@ export async function attemptsOfTheDay(
 }
 
 /** Weighings started on that day, newest first. */
-async function startedOn(ledger: Ledger, day: string, upTo: number): Promise<EntryOf<"piece-opened">[]> {
+async function startedOn(
+  ledger: Ledger,
+  day: string,
+  upTo: number,
+  writing: Writing,
+): Promise<EntryOf<"piece-opened">[]> {
   const found: EntryOf<"piece-opened">[] = [];
   for (let before = Math.min(upTo, Number.MAX_SAFE_INTEGER - 1) + 1; ; ) {
     const page = await ledger.entries({ kind: "piece-opened", newestFirst: true, limit: pageSize, before });
-    for (const one of page) if (one.kind === "piece-opened" && isSameDay(one.at, day)) found.push(one);
+    for (const one of page)
+      if (one.kind === "piece-opened" && writing.day(one.at) === writing.day(day)) found.push(one);
     const last = page.at(-1);
     if (!last || page.length < pageSize || Date.parse(last.at) < Date.parse(day) - 86_400_000) return found;
     before = last.seq;

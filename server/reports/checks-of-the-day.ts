@@ -37,7 +37,7 @@ export async function checksOfTheDay(
         check.seq < entry.seq &&
         ofEquipment(check) &&
         !check.body.passed &&
-        isSameDay(check.at, first.at) &&
+        writing.day(check.at) === writing.day(first.at) &&
         newest.get(check.body.kind)?.seq !== check.seq,
     );
     if (newest.size === 0) told.push(writing.t("report.checks.none", { of }));
@@ -49,21 +49,18 @@ export async function checksOfTheDay(
 /** How a learner's hands scatter says nothing of the balance, and their name is nobody else's business. */
 const ofEquipment = ({ body }: EntryOf<"check">) => body.kind !== "trainee";
 
-/** The day as the clock on the wall has it. */
-export const isSameDay = (one: string, other: string) =>
-  new Date(one).toDateString() === new Date(other).toDateString();
-
 function inWords(
   of: string,
   { at, body }: EntryOf<"check">,
   workAt: string,
-  { t, locale, when }: Writing,
+  { t, locale, when, day }: Writing,
 ): string {
   const kind = tellId("report.checks.kinds", body.kind, locale);
   return t("report.checks.stood", {
     of,
     kind,
     passed: String(body.passed),
-    when: isSameDay(at, workAt) ? t("report.checks.same-day") : t("report.checks.last-on", { day: when(at) }),
+    when:
+      day(at) === day(workAt) ? t("report.checks.same-day") : t("report.checks.last-on", { day: when(at) }),
   });
 }

@@ -23,6 +23,8 @@ export type IssueOptions = Pick<ReportOptions, "organisation" | "library"> & {
   by?: string;
   /** the language it is written in, for good; English when left out */
   locale?: Locale;
+  /** time zone of the place; that of the computer when left out */
+  zone?: string;
   /** idempotency key of the click: the same again gives the same number and copy */
   key?: string;
 };
@@ -80,10 +82,10 @@ type Issue = Pick<EntryOf<"report-issued">, "subject" | "at" | "seq"> & { body: 
 export async function reportAsIssued(
   ledger: Ledger,
   issued: Issue,
-  { organisation, library }: Pick<IssueOptions, "organisation" | "library"> = {},
+  { organisation, library, zone }: Pick<IssueOptions, "organisation" | "library" | "zone"> = {},
 ): Promise<Report> {
   const { number, copy, by, keyId, bands, language } = issued.body;
-  const writing = writingIn(languageOf(language));
+  const writing = writingIn(languageOf(language), zone);
   const entries = await ledger.entriesOf(issued.subject);
   return reportOf(
     entries.filter(({ seq }) => seq <= issued.seq),

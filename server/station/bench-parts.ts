@@ -42,4 +42,4 @@ export interface BenchParts {
 }
 
 /** What a new piece takes from the settings. */
-export type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule" | "secondPerson">;
+export type Preferences = Pick<BenchSettings, "method" | "metal" | "decisionRule" | "secondPerson" | "place">;

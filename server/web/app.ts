@@ -109,6 +109,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const demo = simulator !== undefined;
   const now = () => new Date();
   const app = fastify({ forceCloseConnections: true, bodyLimit });
+  app.decorate("zone", () => timeZoneOf(settings.now));
   guard(app);
   await sendHeaders(app);
   await readBodies(app);
@@ -141,10 +142,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   });
   photoRoutes(app, { bench, folder: parts.photos, ...photos });
   assayRoutes(app, { station, ledger, demo, library: () => library.now, now });
-  metalPriceRoutes(app, {
-    ...{ ledger, demo, library: () => library.now },
-    zone: () => timeZoneOf(settings.now),
-  });
+  metalPriceRoutes(app, { ledger, demo, library: () => library.now });
   evidenceRoutes(app, { station, ledger, evaluate, demo, library: () => library.now });
   reportRoutes(app, { ledger, folder: parts.reports, demo, library: () => library.now });
   labelRoutes(app, { ledger, evaluate, demo });

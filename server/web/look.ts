@@ -4,6 +4,14 @@ import { decimalMark } from "../../views/numbers.ts";
 import type { Frame, Theme } from "../../views/page.tsx";
 import { assetVersion } from "./assets.ts";
 import { personOf } from "./person.ts";
+import type { Manner } from "./when.ts";
+
+declare module "fastify" {
+  interface FastifyInstance {
+    /** time zone of the place, of the IANA list */
+    zone(): string;
+  }
+}
 
 /** How pages look on one device; kept there, since the phone and the window to the customer may differ. */
 export interface Look {
@@ -19,13 +27,14 @@ const cookieName = "underhook-look";
 /** Browsers keep a cookie for at most 400 days, s. */
 const longestSeconds = 400 * 24 * 3600;
 
-/** The look this device has chosen; until it has, the language its browser asks for, the device's own light or dark, with shortcuts. */
-export function lookOf(request: FastifyRequest): Look {
+/** The look this device has chosen; until it has, the language its browser asks for, the device's own light or dark, with shortcuts; and the clock of the place. */
+export function lookOf(request: FastifyRequest): Look & Manner {
   const [theme, locale, keys] = (request.cookies[cookieName] ?? "").split(".");
   return {
     theme: themes.find((one) => one === theme) ?? "auto",
     locale: locales.find((one) => one === locale) ?? localeFrom(request.headers["accept-language"]),
     keys: keys !== "off",
+    zone: request.server.zone(),
   };
 }
 
@@ -47,7 +56,7 @@ export function frameOf(
   request: FastifyRequest,
   reply: FastifyReply,
   { path, demo }: { path: string; demo: boolean },
-): Omit<Frame, "title" | "main"> & Look & { csrfToken: string } {
+): Omit<Frame, "title" | "main"> & Look & Manner & { csrfToken: string } {
   const person = personOf(request)?.initials;
   return {
     path,

@@ -1,12 +1,18 @@
 import { localTime } from "../../calibration/local-time.ts";
+import type { Locale } from "../../views/messages/language.ts";
 
-/** A moment to the minute, UTC. */
-export function minuteOf(at: string): string {
-  return `${at.slice(0, 16).replace("T", " ")} UTC`;
+/** How a page tells something: in its language, on the clock of the place. */
+export interface Manner {
+  locale: Locale;
+  /** time zone of the place, of the IANA list */
+  zone: string;
 }
 
-/** A moment as the page writes it: date and time of day on the clock of the place, with how far it is from UTC. */
-export function whenOf(at: string, zone = "UTC"): string {
+/** A moment as every page writes it: day and time on the clock of the place, with how far it is from UTC. */
+export function whenOf(at: string, zone: string): string {
   const { day, time, offset } = localTime(at, zone);
   return `${day} ${time} ${zone === "UTC" ? "UTC" : offset}`;
 }
+
+/** The day of a moment on the clock of the place. */
+export const dayOf = (at: string, zone: string): string => localTime(at, zone).day;

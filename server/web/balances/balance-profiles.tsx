@@ -16,6 +16,7 @@ import type { Entries } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { fileOf } from "../uploads.ts";
+import { whenOf } from "../when.ts";
 import type { AddForm } from "./balance-forms.ts";
 import type { BalanceParts } from "./balance-parts.ts";
 import { findingsOf, samplesOf } from "./learning-view.ts";
@@ -41,7 +42,7 @@ export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, 
     const kept = profiles.named(request.params.name);
     if (!kept) return problem(request, reply, unknown, 404);
     const frame = frameOf(request, reply, { path: "/balances/profiles", demo });
-    const main = <ProfilePage {...profileView(kept, balance)} csrfToken={frame.csrfToken} />;
+    const main = <ProfilePage {...profileView(kept, balance, frame.zone)} csrfToken={frame.csrfToken} />;
     return html(reply, page({ ...frame, title: tellerOf(frame.locale)("balances.profile-title"), main }));
   });
   app.get<NamedRequest>("/balances/profiles/:name/export", (request, reply) => {
@@ -62,13 +63,17 @@ export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, 
   });
 }
 
-function profileView(kept: StoredProfile, balance: BalanceInUse): Omit<ProfileView, "csrfToken"> {
+function profileView(
+  kept: StoredProfile,
+  balance: BalanceInUse,
+  zone: string,
+): Omit<ProfileView, "csrfToken"> {
   const { name, version, keptAt, profile } = kept;
   const [failure] = checkProfile(profile).failures;
   return {
     name,
     version,
-    keptAt: keptAt.slice(0, 16).replace("T", " "),
+    keptAt: whenOf(keptAt, zone),
     exportHref: `${profileHref(name)}/export`,
     ...findingsOf(profile.findings),
     samples: samplesOf(profile),

@@ -28,16 +28,17 @@ export function balancesLive(app: FastifyInstance, { balance, findingMs }: Balan
   };
   lookUp();
   balance.onExchange(lookUp);
-  const now = (token: string) => ({ ...nowOf(balance, token), keptFor: keptForNow });
+  const now = (token: string) => ({ ...nowOf(balance, token, app.zone()), keptFor: keptForNow });
   const stream = new LiveStream(
     new Map<string, Draw>([
       ["balance-now", (token, locale) => render(<BalanceNow {...now(token)} />, locale)],
       ["balance-asks", (token, locale) => render(<BalanceAsks {...now(token)} />, locale)],
       ["last-lines", (token, locale) => render(<LastLines {...now(token)} />, locale)],
-      ["beside-now", (_, locale) => render(<BesideNow beside={besideOf(balance)} />, locale)],
+      ["beside-now", (_, locale) => render(<BesideNow beside={besideOf(balance, app.zone())} />, locale)],
       [
         "beside-asks",
-        (token, locale) => render(<BesideAsks beside={besideOf(balance)} csrfToken={token} />, locale),
+        (token, locale) =>
+          render(<BesideAsks beside={besideOf(balance, app.zone())} csrfToken={token} />, locale),
       ],
       ["ports", (token, locale) => render(<Ports ports={portRows(balance)} csrfToken={token} />, locale)],
       [

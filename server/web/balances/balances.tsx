@@ -26,7 +26,7 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
   const live = balancesLive(app, parts);
   const show = (request: FastifyRequest, reply: FastifyReply, problem?: Sentence) => {
     const frame = frameOf(request, reply, { path: "/balances", demo: parts.demo });
-    const view = balancesPage(parts, live, frame.csrfToken, asTyped(request));
+    const view = balancesPage(parts, live, frame, asTyped(request));
     const main = <BalancesIndex {...view} {...(problem === undefined ? {} : { problem })} />;
     const title = tellerOf(frame.locale)("balances.title");
     return html(reply, page({ ...frame, title, main }), problem === undefined ? 200 : 422);
@@ -47,7 +47,7 @@ export function balanceRoutes(app: FastifyInstance, parts: BalanceParts): void {
 function balancesPage(
   { balance, profiles, demo }: BalanceParts,
   { now, search }: BalancesLive,
-  csrfToken: string,
+  { csrfToken, zone }: { csrfToken: string; zone: string },
   typed: Record<string, string>,
 ): BalancesPage {
   const { choice } = balance;
@@ -55,7 +55,7 @@ function balancesPage(
   return {
     ...now(csrfToken),
     ports: portRows(balance),
-    beside: besideOf(balance),
+    beside: besideOf(balance, zone),
     typed: {
       port: typed.port ?? choice?.address ?? "",
       line: typed.line ?? `${speed}-${bits}`,

@@ -1,3 +1,4 @@
+import { localTime } from "../../../calibration/local-time.ts";
 import { type Message, message } from "../../../calibration/message.ts";
 import { nameMessage } from "../../../drivers/balance-name.ts";
 import type { LineRecord } from "../../../drivers/reading.ts";
@@ -6,6 +7,7 @@ import type { BesideView } from "../../../views/balances/beside.tsx";
 import type { NowView } from "../../../views/balances/now.tsx";
 import { type BalanceChoice, cableOf } from "../../station/balance-choice.ts";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
+import { whenOf } from "../when.ts";
 
 /** How many of the last lines the page shows. */
 const linesShown = 12;
@@ -26,18 +28,18 @@ export function meaningOf({ reading, event }: LineRecord): Message {
 }
 
 /** The balance in use as its page draws it. */
-export function nowOf(balance: BalanceInUse, csrfToken: string): NowView {
+export function nowOf(balance: BalanceInUse, csrfToken: string, zone: string): NowView {
   const { stream, choice, profile, scale } = balance;
   const isAsked = choice && choice.comma === undefined && profile === undefined;
   const unclear = isAsked ? stream?.error() : undefined;
   return {
     name: scale ? nameMessage(scale.name) : message("balance.now.none"),
-    ...stateOf(stream),
+    ...stateOf(stream, zone),
     readBy: readBy(balance),
     ...(choice && { choice: choiceView(choice) }),
     checks: scale?.checks() ?? [],
     ...(unclear?.event?.code === "line.unclear.comma" && { commaAsked: { raw: unclear.raw } }),
-    lines: lastLines(stream),
+    lines: lastLines(stream, zone),
     csrfToken,
   };
 }
@@ -57,35 +59,32 @@ function choiceView({ address, line, ask }: BalanceChoice): NonNullable<NowView[
   };
 }
 
-function lastLines(stream: ReadingStream | undefined): NowView["lines"] {
+function lastLines(stream: ReadingStream | undefined, zone: string): NowView["lines"] {
   const recent = stream?.recent() ?? [];
   return recent
     .slice(-linesShown)
     .toReversed()
     .map((record) => ({
-      at: record.at.slice(11, 23),
+      at: `${localTime(record.at, zone).time}${record.at.slice(19, 23)}`,
       raw: record.raw,
       meaning:
         record.event?.kind === "unknown-line" ? message("balance.now.not-understood") : meaningOf(record),
     }));
 }
 
-/** Time of day of an ISO moment, UTC. */
-const timeOf = (at: string) => at.slice(11, 19);
-
-function stateOf(stream: ReadingStream | undefined): Pick<NowView, "state" | "message"> {
+function stateOf(stream: ReadingStream | undefined, zone: string): Pick<NowView, "state" | "message"> {
   if (!stream) return { state: message("balance.state.no-cable"), message: message("balance.now.typed") };
   const { record } = stream.latest();
   if (record)
     return {
       state: message("balance.state.heard"),
-      message: message("balance.now.arrived", { reading: meaningOf(record), time: timeOf(record.at) }),
+      message: message("balance.now.arrived", { reading: meaningOf(record), time: whenOf(record.at, zone) }),
     };
   const error = stream.error();
   if (error?.event)
     return {
       state: message(`balance.state.${error.event.kind}`),
-      message: message("balance.now.since", { event: error.event, time: timeOf(error.at) }),
+      message: message("balance.now.since", { event: error.event, time: whenOf(error.at, zone) }),
     };
   const newest = stream.recent().at(-1);
   if (newest?.event && newest.raw !== "")
@@ -97,11 +96,11 @@ function stateOf(stream: ReadingStream | undefined): Pick<NowView, "state" | "me
 }
 
 /** The balances that are heard beside the one in use, as their page draws them. */
-export function besideOf({ beside }: BalanceInUse): BesideView[] {
+export function besideOf({ beside }: BalanceInUse, zone: string): BesideView[] {
   return beside.map(({ choice, scale, stream }) => ({
     address: choice?.address ?? "",
     name: nameMessage(scale.name),
-    ...stateOf(stream),
+    ...stateOf(stream, zone),
     checks: stream.checks(),
   }));
 }

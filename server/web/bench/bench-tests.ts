@@ -7,6 +7,7 @@ import { evidenceKinds, isEvidenceKind } from "../../conformity/evidence/evidenc
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Specification } from "../../metals/specifications/specification.ts";
 import type { Bench } from "../../station/bench.ts";
+import { timeZoneOf } from "../../station/bench-settings.ts";
 import { currentSpecifications } from "../../station/current-specifications.ts";
 import { countingEvidence } from "../../weighing/counting-evidence.ts";
 import type { Item } from "../../weighing/item.ts";
@@ -43,7 +44,8 @@ export class BenchTests {
     const { open: item, about } = this.#bench;
     if (!item) return undefined;
     const { tests } = item;
-    const { library } = this.#bench;
+    const { library, preferences } = this.#bench;
+    const zone = timeZoneOf(preferences);
     const evidence = countingEvidence(tests);
     const made = new Set(evidence.map(({ kind }) => kind));
     const standing = this.#standing(item);
@@ -58,7 +60,9 @@ export class BenchTests {
       evidence: {
         ...target,
         choices: testChoices,
-        made: tests.flatMap((one) => madeTest(one, (of) => excludedBy(of, excluded, library))),
+        made: tests.flatMap((one) =>
+          madeTest(one, { zone, excludes: (of) => excludedBy(of, excluded, library) }),
+        ),
         next,
         ...(refused && kind ? { refused: { ...refused, kind } } : {}),
         csrfToken,
@@ -66,6 +70,7 @@ export class BenchTests {
       },
       size: sizeView(tests, {
         specifications: this.#specifications,
+        zone,
         asksMass: standingDry(item) === undefined,
         refused,
         ...target,

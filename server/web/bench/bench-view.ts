@@ -5,6 +5,7 @@ import { isRefused } from "../../compute/evaluation.ts";
 import { demoPieces } from "../../demo/pieces.ts";
 import { methods, rolesOf } from "../../methods/index.ts";
 import type { Bench } from "../../station/bench.ts";
+import { timeZoneOf } from "../../station/bench-settings.ts";
 import { metalBands } from "../../station/metal-bands.ts";
 import { impossible } from "../../weighing/checks/check.ts";
 import { groupsOf, numberFields } from "../../weighing/detail-fields.ts";
@@ -14,7 +15,7 @@ import { stepsOf } from "../../weighing/steps.ts";
 import { evaluationStoppedBy, stopping } from "../../weighing/stop-checks.ts";
 import { ticketAfter } from "../../weighing/ticket-after.ts";
 import { resultViewOf } from "../results/result-view.ts";
-import { minuteOf } from "../when.ts";
+import { whenOf } from "../when.ts";
 import { secondPersonView } from "./second-person-view.ts";
 
 /** The bench as its page draws it. */
@@ -38,7 +39,10 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     waitingFor: bench.waitingFor,
     handsFree: bench.handsFree.now !== undefined,
     error: bench.error,
-    closed: bench.closed && { ...bench.closed, since: minuteOf(bench.closed.since) },
+    closed: bench.closed && {
+      ...bench.closed,
+      since: whenOf(bench.closed.since, timeZoneOf(bench.preferences)),
+    },
     ...(bench.adjusted && { adjusted: bench.adjusted.notice }),
     ...(open?.claim === undefined ? {} : { claim: open.claim }),
     ...(open?.claim !== undefined && !bench.library.has(open.claim) ? { claimGone: open.claim } : {}),

@@ -1,15 +1,17 @@
 import type { SecondPersonView, SecondReadingView } from "../../../views/bench/view.ts";
 import type { EntryOf } from "../../ledger/entry.ts";
 import type { Bench } from "../../station/bench.ts";
+import { timeZoneOf } from "../../station/bench-settings.ts";
 import { lastSecondReading } from "../../weighing/second-person.ts";
+import { whenOf } from "../when.ts";
 
 /** What a second person read, as pages show it. */
-export function secondReadingView({ at, body }: EntryOf<"second-reading">): SecondReadingView {
+export function secondReadingView({ at, body }: EntryOf<"second-reading">, zone: string): SecondReadingView {
   const { by, typedBy, agrees, above, readings } = body;
   return {
     by,
     typedBy,
-    when: `${at.slice(0, 10)} ${at.slice(11, 19)} UTC`,
+    when: whenOf(at, zone),
     agrees,
     above,
     readings: readings.map(({ what, reading, against_g, within_g, agrees }) => ({
@@ -23,11 +25,15 @@ export function secondReadingView({ at, body }: EntryOf<"second-reading">): Seco
 }
 
 /** How the piece on the bench stands with its second person; undefined when none is asked for. */
-export function secondPersonView({ item, secondPersonDue: due }: Bench): SecondPersonView | undefined {
+export function secondPersonView({
+  item,
+  secondPersonDue: due,
+  preferences,
+}: Bench): SecondPersonView | undefined {
   const last = item && lastSecondReading(item);
   if (due === undefined) {
     if (!last) return undefined;
-    const { by, when } = secondReadingView(last);
+    const { by, when } = secondReadingView(last, timeZoneOf(preferences));
     return { confirmed: { by, when } };
   }
   if (!last) return { due };

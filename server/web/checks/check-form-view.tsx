@@ -9,7 +9,7 @@ import { inLocale } from "../../../views/numbers.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import { type CheckRepository, thermometerName } from "../../station/check-repository.ts";
-import { minuteOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 import { kindInLedger } from "./checks-view.ts";
 import { plotOf } from "./control-chart-plot.ts";
 import { lastTime } from "./last-time.ts";
@@ -27,7 +27,7 @@ export function checkFormView(
   checks: CheckRepository,
   kind: CheckKind,
   { problems = [], values = {}, kept }: Shown,
-  { locale, csrfToken, bench, demo }: { locale: Locale; csrfToken: string; bench: Bench; demo: boolean },
+  { locale, zone, csrfToken, bench, demo }: Manner & { csrfToken: string; bench: Bench; demo: boolean },
 ): CheckFormView {
   const outcome = checks.all.find(({ id }) => id === kept);
   const mine = checks.all.filter((check) => check.kind === kindInLedger(kind));
@@ -70,8 +70,8 @@ export function checkFormView(
     attempt: mine.length - passedBefore,
     csrfToken,
     stepKey: values.step ?? randomUUID(),
-    ...(outcome && { outcome: outcomeOf(outcome, locale) }),
-    ...(chart && { chart: plotOf(chart, 0, locale) }),
+    ...(outcome && { outcome: outcomeOf(outcome, { locale, zone }) }),
+    ...(chart && { chart: plotOf(chart, 0, { locale, zone }) }),
   };
 }
 
@@ -97,7 +97,7 @@ function inLanguage(values: Record<string, string>, locale: Locale): Record<stri
 
 function outcomeOf(
   { says, passed, todo, of, by, at }: CheckRepository["all"][number],
-  locale: Locale,
+  { locale, zone }: Manner,
 ): NonNullable<CheckFormView["outcome"]> {
   const t = tellerOf(locale);
   return {
@@ -107,7 +107,7 @@ function outcomeOf(
     facts: [
       [t("check-form.of"), of === thermometerName ? t("checks-page.profile.thermometer") : of],
       [t("check-form.by"), by],
-      [t("check-form.at"), minuteOf(at)],
+      [t("check-form.at"), whenOf(at, zone)],
     ],
   };
 }

@@ -1,14 +1,17 @@
-import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { mass } from "../../checks/amounts.ts";
 import type { BalanceProfile } from "../../checks/balance-profile.ts";
 import type { ProfileNumber } from "../../checks/current-number.ts";
+import { dayOf, type Manner } from "../when.ts";
 
 /** From here on the factor of 95.45 % is within 0.1 % of the normal law's, and more digits tell nothing. */
 const manyDof = 1000;
 
 /** What the checks say of a balance and its thermometer, line by line: the number, its check, who and when. */
-export function profileLines(profile: BalanceProfile, locale: Locale): (readonly [string, string])[] {
+export function profileLines(
+  profile: BalanceProfile,
+  { locale, zone }: Manner,
+): (readonly [string, string])[] {
   const t = tellerOf(locale);
   const degrees = (dof: number | null) => {
     if (dof === null) return "";
@@ -18,7 +21,7 @@ export function profileLines(profile: BalanceProfile, locale: Locale): (readonly
   const line = (name: string, number: ProfileNumber | undefined, value: (of: number) => string) => {
     if (number === undefined || !("check" in number.origin)) return [];
     const { at, by, passed } = number.origin;
-    const text = `${value(number.value)}${degrees(number.dof)}, ${t("checks-page.profile.from", { day: at.slice(0, 10), by })}${passed ? "" : t("checks-page.profile.of-failed")}`;
+    const text = `${value(number.value)}${degrees(number.dof)}, ${t("checks-page.profile.from", { day: dayOf(at, zone), by })}${passed ? "" : t("checks-page.profile.of-failed")}`;
     return [[name, text] as const];
   };
   const { thermometer = [] } = profile;

@@ -1,6 +1,5 @@
 import { type CheckKind, checkKinds } from "../../../views/checks/guides.ts";
 import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
-import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { type Sentence, sentenceText } from "../../../views/sentence.tsx";
 import { validDays } from "../../checks/balance-profile.ts";
@@ -17,7 +16,7 @@ import type { CheckRepository } from "../../station/check-repository.ts";
 import { thermometerName } from "../../station/check-repository.ts";
 import type { StoredCheck } from "../../station/stored-check.ts";
 import type { WeighingPointRepository } from "../../station/weighing-point-repository.ts";
-import { minuteOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 import { balanceChecked } from "./checks-made.ts";
 import { profileLines } from "./checks-profile.ts";
 import { plotOf } from "./control-chart-plot.ts";
@@ -39,9 +38,10 @@ export async function checksView(parts: {
   weighed: WeighingPointRepository;
   ledger: Ledger;
   at: string;
-  locale: Locale;
+  manner: Manner;
 }): Promise<Omit<ChecksPage, "csrfToken" | "problems" | "typed">> {
-  const { bench, checks, weighed, ledger, at, locale } = parts;
+  const { bench, checks, weighed, ledger, at, manner } = parts;
+  const { zone } = manner;
   const balance = balanceChecked(bench);
   const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
   const { points, olderAreLeftOut } = await weighed.now();
@@ -55,29 +55,29 @@ export async function checksView(parts: {
   );
   const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
   return {
-    ...(closed && { closed: { ...closed, since: minuteOf(closed.since) } }),
-    ...(adjusted && { adjusted: { since: minuteOf(adjusted.since), says: adjusted.notice } }),
+    ...(closed && { closed: { ...closed, since: whenOf(closed.since, zone) } }),
+    ...(adjusted && { adjusted: { since: whenOf(adjusted.since, zone), says: adjusted.notice } }),
     checks: checkKinds.map((kind) => {
       const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
-      const row = rowOf(kind, mine, stopped, at, locale);
+      const row = rowOf(kind, mine, stopped, at, manner);
       const due = adjusted !== undefined && kind === "reference" && row.standing === "in order";
       return due ? { ...row, standing: "due" } : row;
     }),
     // only what checks found is shown, so that no readability is needed for what is assumed
-    profile: profileLines(checks.profileOf(balance, 0), locale),
+    profile: profileLines(checks.profileOf(balance, 0), manner),
     charts: charts.map((chart, place) => ({
       id: `${chart.kind} ${chart.of}`,
-      plot: plotOf(chart, place, locale),
+      plot: plotOf(chart, place, manner),
       standing: chartView(chart).standing,
       limits: chart.epochs.map((epoch, index) => ({
-        from: minuteOf(epoch.from),
+        from: whenOf(epoch.from, zone),
         says: chartView(chart).limits[index]?.says ?? "",
         ...entryOf(epoch, ledger),
       })),
       ...proposedLimits(chart, at),
       olderAreLeftOut: olderAreLeftOut && (chart.kind === "zero-after-lift" || chart.kind === "dry-after"),
     })),
-    lookBack: await lookedBackAt(closed?.kinds ?? [], good, ledger),
+    lookBack: await lookedBackAt(closed?.kinds ?? [], good, ledger, zone),
   };
 }
 
@@ -95,12 +95,12 @@ function rowOf(
   mine: readonly StoredCheck[],
   stopped: boolean,
   at: string,
-  locale: Locale,
+  { locale, zone }: Manner,
 ): CheckRow {
   const t = tellerOf(locale);
   const last = mine.findLast((check) => check.kind === kindInLedger(kind));
   if (!last) return { kind, standing: "never made" };
-  const lastSays = `${minuteOf(last.at)}: ${sentenceText(last.says, locale)}`;
+  const lastSays = `${whenOf(last.at, zone)}: ${sentenceText(last.says, locale)}`;
   if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
   const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
   const over = holdsUntil < Date.parse(at);
@@ -111,7 +111,7 @@ function rowOf(
     due: stopped
       ? t("checks-page.now")
       : t(over ? "checks-page.since" : "checks-page.holds-until", {
-          when: minuteOf(new Date(holdsUntil).toISOString()),
+          when: whenOf(new Date(holdsUntil).toISOString(), zone),
         }),
   };
 }
@@ -122,7 +122,12 @@ function entryOf({ seq }: Epoch, ledger: Ledger) {
 }
 
 /** Records since the last good one of each kind of check that closes the bench, each once, oldest first; however many. */
-async function lookedBackAt(failed: readonly LedgerKind[], good: readonly StoredCheck[], ledger: Ledger) {
+async function lookedBackAt(
+  failed: readonly LedgerKind[],
+  good: readonly StoredCheck[],
+  ledger: Ledger,
+  zone: string,
+) {
   const found = new Map<string, { id: string; ticket: string; at: string }>();
   for (const failedKind of new Set(failed)) {
     const since = lastGood(good.filter(({ kind }) => kind === failedKind));
@@ -140,5 +145,5 @@ async function lookedBackAt(failed: readonly LedgerKind[], good: readonly Stored
   }
   return [...found.values()]
     .sort((a, b) => a.at.localeCompare(b.at))
-    .map(({ at, ...record }) => ({ ...record, when: minuteOf(at) }));
+    .map(({ at, ...record }) => ({ ...record, when: whenOf(at, zone) }));
 }

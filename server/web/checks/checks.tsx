@@ -47,7 +47,7 @@ export function checkRoutes(
 
   async function index(request: FastifyRequest, reply: FastifyReply, refused?: Problems, typed = {}) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
-    const view = await checksView({ bench, checks, weighed, ledger, at: now(), locale: frame.locale });
+    const view = await checksView({ bench, checks, weighed, ledger, at: now(), manner: frame });
     const main = <ChecksIndex {...view} csrfToken={frame.csrfToken} problems={refused ?? []} typed={typed} />;
     return html(
       reply,

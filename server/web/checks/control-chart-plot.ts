@@ -1,9 +1,8 @@
-import type { Locale } from "../../../views/messages/language.ts";
 import type { ControlChartPlot } from "../../../views/plots/control-chart.tsx";
 import { sentenceText } from "../../../views/sentence.tsx";
 import { chartView } from "../../checks/charts/chart-view.ts";
 import type { ControlChart } from "../../checks/charts/control-chart.ts";
-import { minuteOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 
 const states = {
   "no-limits": "no-limits",
@@ -13,7 +12,7 @@ const states = {
 } as const;
 
 /** A control chart as it is drawn; `place` tells the charts of a page apart. */
-export function plotOf(chart: ControlChart, place: number, locale: Locale): ControlChartPlot {
+export function plotOf(chart: ControlChart, place: number, { locale, zone }: Manner): ControlChartPlot {
   const view = chartView(chart);
   const inGrams = view.unit === "g";
   const shown = (value: number) => (inGrams ? value * 1000 : value);
@@ -22,7 +21,7 @@ export function plotOf(chart: ControlChart, place: number, locale: Locale): Cont
     id: `chart-${place + 1}`,
     caption: sentenceText(view.title, locale),
     points: view.points.map(({ at, value, attempt, state, says, fits, allowed }) => ({
-      when: minuteOf(at),
+      when: whenOf(at, zone),
       value: shown(value),
       attempt,
       outcome: allowed && fits === false ? "failed" : states[state],
@@ -33,7 +32,7 @@ export function plotOf(chart: ControlChart, place: number, locale: Locale): Cont
       mean: shown(mean),
       s: shown(s),
       because: sentenceText(says, locale),
-      since: minuteOf(from),
+      since: whenOf(from, zone),
     })),
     ...(allowed && { allowed: allowed.map(shown) }),
     unit: inGrams ? "mg" : view.unit,

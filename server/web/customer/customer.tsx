@@ -20,7 +20,7 @@ import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 
 /** Seconds between two heartbeats; the window turns grey when it misses two. */
 const heartbeatSeconds = 2;
@@ -49,7 +49,10 @@ export function customerRoutes(
     new Map<string, Draw>([
       ["indication", (_, locale) => render(<Indication {...indicationOf(bench, locale)} />, locale)],
       ["piece-shown", (_, locale) => render(<ItemShown {...itemOf(bench, locale)} />, locale)],
-      ["price-shown", (_, locale) => render(<PriceShown prices={pricesOf(prices, locale)} />, locale)],
+      [
+        "price-shown",
+        (_, locale) => render(<PriceShown prices={pricesOf(prices, { locale, zone: app.zone() })} />, locale),
+      ],
     ]),
     heartbeatSeconds * 1000,
   );
@@ -74,7 +77,7 @@ export function customerRoutes(
     const view: CustomerView = {
       ...indicationOf(bench, frame.locale),
       ...itemOf(bench, frame.locale),
-      prices: pricesOf(prices, frame.locale),
+      prices: pricesOf(prices, frame),
       heartbeatSeconds,
       ...(verifiedScale === "" ? {} : { scale: { number: verifiedScale, validUntil: verifiedUntil } }),
       demo,
@@ -123,7 +126,7 @@ function itemOf({ item }: Bench, locale: Locale): Pick<CustomerView, "piece" | "
 }
 
 /** What is paid for each metal of the lot, as it was locked: the price, the share of it, where it came from. */
-function pricesOf(prices: readonly LotPrice[], locale: Locale): CustomerView["prices"] {
+function pricesOf(prices: readonly LotPrice[], { locale, zone }: Manner): CustomerView["prices"] {
   const t = tellerOf(locale);
   return prices.map(({ metal, price, currency, per, ratePercent, source, at, lockedAt }) => ({
     metal: t(`lots.metals.${metal}`),
@@ -133,6 +136,6 @@ function pricesOf(prices: readonly LotPrice[], locale: Locale): CustomerView["pr
       per: t(`payout.pers.${per}`),
     }),
     rate: t("customer.rate", { rate: inLocale(ratePercent, locale) }),
-    from: t("customer.price-from", { source, at, locked: whenOf(lockedAt) }),
+    from: t("customer.price-from", { source, at, locked: whenOf(lockedAt, zone) }),
   }));
 }

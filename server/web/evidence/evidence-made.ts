@@ -8,7 +8,7 @@ import { whenOf } from "../when.ts";
 /** A test as the page tells it, with what `excludes` says of its kind; nothing for one that is not known here. */
 export function madeTest(
   { entry, excluded }: Test,
-  excludes: (kind: EvidenceKind) => readonly Param[],
+  { zone, excludes }: { zone: string; excludes: (kind: EvidenceKind) => readonly Param[] },
 ): MadeTest[] {
   const evidence = recordedEvidence(entry.body.evidence);
   if (evidence === null) return [];
@@ -19,7 +19,7 @@ export function madeTest(
       kind: evidence.kind,
       found: foundBy(evidence),
       also: [words, by].filter((one) => typeof one === "string"),
-      when: whenOf(entry.at),
+      when: whenOf(entry.at, zone),
       excludes: excludes(evidence.kind),
       ...(excluded === undefined ? {} : { excluded }),
     },

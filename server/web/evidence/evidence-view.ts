@@ -39,6 +39,7 @@ export interface EvidenceParts {
   /** the other assayed melts of this house */
   melts: AssayedMelts;
   locale: Locale;
+  zone: string;
   csrfToken: string;
   /** query of the page: metal and colour of the fineness */
   asked: { metal?: string; colour?: string };
@@ -71,7 +72,9 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     evidence: {
       action,
       choices: testChoices,
-      made: tests.flatMap((one) => madeTest(one, (made) => excludedBy(made, excluded, library))),
+      made: tests.flatMap((one) =>
+        madeTest(one, { zone: parts.zone, excludes: (made) => excludedBy(made, excluded, library) }),
+      ),
       next: nextOf(statement),
       ...(refused && kind ? { refused: { ...refused, kind } } : {}),
       csrfToken,
@@ -80,6 +83,7 @@ export function evidenceView(subject: string, parts: EvidenceParts): EvidencePag
     size: sizeView(tests, {
       specifications: parts.specifications,
       asksMass: false,
+      zone: parts.zone,
       refused,
       action,
       csrfToken,

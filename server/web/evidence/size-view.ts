@@ -19,12 +19,13 @@ interface SizeParts extends EvidenceTarget {
   specifications: readonly Specification[];
   asksMass: boolean;
   refused: RefusedForm | undefined;
+  zone: string;
 }
 
 /** Mass and size of a piece against specifications. */
 export function sizeView(
   tests: readonly Test[],
-  { specifications, asksMass, refused, ...target }: SizeParts,
+  { specifications, asksMass, refused, zone, ...target }: SizeParts,
 ): SizeView {
   const sizes = tests.filter(({ entry }) => entry.body.test === "size");
   const own = refused?.kind === "size" ? refused : { values: {}, problems: [] };
@@ -44,7 +45,7 @@ export function sizeView(
       id: entry.id,
       specification: String(entry.body.specification ?? ""),
       source: String(entry.body.source ?? ""),
-      when: whenOf(entry.at),
+      when: whenOf(entry.at, zone),
       lines: linesOf(entry.body.lines) ?? [entry.body.outcome],
       ...(excluded === undefined ? {} : { excluded }),
     })),

@@ -1,6 +1,6 @@
 import type { AssayRow, AssayView } from "../../../views/assays/view.ts";
 import type { Locale } from "../../../views/messages/language.ts";
-import { type Tell, tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed, inLocale } from "../../../views/numbers.ts";
 import { type AssayEntry, assaysOf, standingAssays } from "../../laboratory/assay.ts";
 import { type AssayAgainstDensity, assayAgainstDensity } from "../../laboratory/assay-against-density.ts";
@@ -9,31 +9,32 @@ import type { Entry } from "../../ledger/entry.ts";
 import { isCertain } from "../../metals/fineness/melt-split.ts";
 import type { SilverShare } from "../../metals/fineness/silver-share.ts";
 import { statedBy } from "../../reports/stated.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 
 type Facts = NonNullable<AssayView["facts"]>;
 
 /** The assays that count, one of each metal, held against the density of its piece; the entries are those about the piece. */
-export function assayView(subject: string, entries: readonly Entry[], locale: Locale): AssayView {
+export function assayView(subject: string, entries: readonly Entry[], manner: Manner): AssayView {
   const href = `/records/${encodeURIComponent(subject)}/laboratory`;
   const assays = standingAssays(entries);
   if (assays.length === 0) return { href };
   const weighed = weighedItem(statedBy(entries));
   const facts = assays.flatMap((assay) => [
-    ...statedFacts(assay, locale),
-    ...againstFacts(assayAgainstDensity(assay, weighed), locale),
+    ...statedFacts(assay, manner),
+    ...againstFacts(assayAgainstDensity(assay, weighed), manner.locale),
   ]);
   return { href, facts };
 }
 
 /** Every assay of the piece, newest first, with how it stands. */
-export function assayRows(entries: readonly Entry[], locale: Locale): AssayRow[] {
+export function assayRows(entries: readonly Entry[], manner: Manner): AssayRow[] {
+  const { locale } = manner;
   const t = tellerOf(locale);
   const counting = new Set(standingAssays(entries).map(({ id }) => id));
   return assaysOf(entries)
     .map(({ entry, excluded }) => ({
       id: entry.id,
-      says: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${t("assay.report-is", { number: entry.body.report, date: entry.body.date })}; ${writtenIs(entry, t)}:`,
+      says: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${t("assay.report-is", { number: entry.body.report, date: entry.body.date })}; ${writtenIs(entry, manner)}:`,
       standing:
         excluded !== undefined
           ? t("assay.list.excluded", { reason: excluded })
@@ -59,11 +60,13 @@ function finenessOf({ body }: AssayEntry, locale: Locale): string {
       });
 }
 
-function writtenIs({ at, body: { by = "" } }: AssayEntry, t: Tell): string {
-  return by === "" ? whenOf(at) : t("assay.written-is", { when: whenOf(at), by });
+function writtenIs({ at, body: { by = "" } }: AssayEntry, { locale, zone }: Manner): string {
+  const [t, when] = [tellerOf(locale), whenOf(at, zone)];
+  return by === "" ? when : t("assay.written-is", { when, by });
 }
 
-function statedFacts(assay: AssayEntry, locale: Locale): Facts {
+function statedFacts(assay: AssayEntry, manner: Manner): Facts {
+  const { locale } = manner;
   const t = tellerOf(locale);
   const { laboratory, report, method, date } = assay.body;
   return [
@@ -71,7 +74,7 @@ function statedFacts(assay: AssayEntry, locale: Locale): Facts {
     [t("assay.laboratory"), laboratory],
     [t("assay.report"), t("assay.report-is", { number: report, date })],
     [t("assay.method"), method],
-    [t("assay.written"), writtenIs(assay, t)],
+    [t("assay.written"), writtenIs(assay, manner)],
   ];
 }
 

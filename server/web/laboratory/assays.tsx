@@ -17,6 +17,7 @@ import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
 import { refusalOf } from "../refused.ts";
+import { dayOf } from "../when.ts";
 import { assayForm } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
 
@@ -50,7 +51,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
     const family = library().has(claim) ? library().metal(claim).family : "gold";
     const typed = refused?.values ?? { metal: standingAssays(entries).at(-1)?.body.metal ?? family };
     const view: AssayPageView = {
-      ...assayView(subject, entries, around.locale),
+      ...assayView(subject, entries, around),
       record: {
         href: `/records/${encodeURIComponent(subject)}`,
         ticket: stated.piece.ticket ?? subject,
@@ -59,7 +60,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       },
       values: keyed(assayFields, (name) => typed[name] ?? ""),
       problems: refused?.problems ?? [],
-      rows: assayRows(entries, around.locale),
+      rows: assayRows(entries, around),
       csrfToken: around.csrfToken,
       about: { subject, seen: entries.length },
     };
@@ -97,7 +98,7 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       const { piece } = request.params;
       const entries = await ledger.entriesOf(piece);
       if (!statedOf(entries)) return answer(request, reply);
-      const today = now().toISOString().slice(0, 10);
+      const today = dayOf(now().toISOString(), app.zone());
       const read = postedForm(request, assayForm({ today, entries }));
       if ("problems" in read)
         return answer(request, reply, { values: asTyped(request), problems: read.problems });

@@ -23,6 +23,7 @@ import { type Draw, LiveStream } from "../live-stream.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { asTyped, html, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import type { Manner } from "../when.ts";
 import { lotForms } from "./lot-forms.ts";
 import { lotRun } from "./lot-run.ts";
 import { lotView } from "./lot-view.ts";
@@ -38,7 +39,7 @@ interface ScreeningParts {
   /** the house's second unit of mass */
   second: () => SecondUnit;
   /** called once a lot was closed: its settlement is printed in the language of the page */
-  closed: (lot: string, locale: Locale) => Promise<void>;
+  closed: (lot: string, manner: Manner) => Promise<void>;
 }
 
 type LotRequest = FastifyRequest<{ Params: { lot: string } }>;
@@ -77,6 +78,7 @@ export function screeningRoutes(
         bench,
         library: library(),
         locale: around.locale,
+        zone: around.zone,
         second: second(),
       }),
       ...(bench.scale
@@ -122,7 +124,7 @@ export function screeningRoutes(
           const lot = await lots.lot(request.params.lot);
           if (!lot) throw new Refusal("lot.none");
           await does({ lot, items: await lots.items(lot.id, library()), request });
-          if (path === "closing") await closed(lot.id, lookOf(request).locale);
+          if (path === "closing") await closed(lot.id, lookOf(request));
           return wantsPart(request) ? screening(request, reply) : reply.redirect(`/lots/${lot.id}`, 303);
         } catch (error) {
           const refused = refusalOf(error);

@@ -22,7 +22,7 @@ import { standing } from "../../weighing/item.ts";
 import { otherItemView } from "../bench/other-item-view.ts";
 import { secondPersonView } from "../bench/second-person-view.ts";
 import { nameIn } from "../records/record-view.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 import { type MassManner, massRangeText, massText } from "./mass-text.ts";
 
 /** Trays that stand there only while something lies on them. */
@@ -56,7 +56,7 @@ export function lotView(
   items: readonly LotItem[],
   sums: LotSums,
   announced: Parameters<typeof stillToCome>[0],
-  { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner,
+  { bench, library, ...manner }: { bench: Bench; library: Library } & MassManner & Manner,
 ): Omit<
   LotView,
   | "live"
@@ -253,10 +253,13 @@ function itemRow(
   };
 }
 
-function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): NonNullable<LotView["closed"]> {
+function closedView(
+  closed: NonNullable<Lot["closed"]>,
+  manner: MassManner & Manner,
+): NonNullable<LotView["closed"]> {
   const t = tellerOf(manner.locale);
   const grams = (text: string) => massText(Number(text), decimalsShown(text), manner);
-  const when = whenOf(closed.at);
+  const when = whenOf(closed.at, manner.zone);
   const fine = entriesOf(closed.fine_g)
     .map(([metal, { low, high }]) =>
       massRangeText([Number(low), Number(high)], decimalsShown(low), manner, t(`lots.metals.${metal}`)),
@@ -286,18 +289,18 @@ function closedView(closed: NonNullable<Lot["closed"]>, manner: MassManner): Non
 /** One line of the list of lots. */
 export function lotRow(
   { lot, pieces, priced: metals }: { lot: Lot; pieces: number; priced: readonly PreciousMetal[] },
-  locale: Locale,
+  { locale, zone }: Manner,
 ): LotRow {
   const t = tellerOf(locale);
   const priced = metals.map((metal) => t(`lots.metals.${metal}`));
   return {
     id: lot.id,
     name: lot.name,
-    opened: whenOf(lot.openedAt),
+    opened: whenOf(lot.openedAt, zone),
     pieces,
     gross: lot.gross ? `${inLocale(lot.gross.text, locale)} ${lot.gross.unit}` : t("lots.not-weighed"),
     state: [
-      lot.closed ? t("lots.closed", { when: whenOf(lot.closed.at) }) : t("lots.open"),
+      lot.closed ? t("lots.closed", { when: whenOf(lot.closed.at, zone) }) : t("lots.open"),
       ...(priced.length === 0 ? [] : [t("lots.priced", { metals: priced.join(t("lots.and")) })]),
     ].join("; "),
   };

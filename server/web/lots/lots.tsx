@@ -17,7 +17,6 @@ import { firstMethod, methods } from "../../methods/index.ts";
 import { settlementOf } from "../../settlements/evolve.ts";
 import { currentPrices } from "../../settlements/settlement.ts";
 import type { Bench } from "../../station/bench.ts";
-import { timeZoneOf } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Form, postedForm, refuse } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
@@ -26,6 +25,7 @@ import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { printRoutes, printSettlement } from "../settlements/prints.ts";
 import { settlementRoutes } from "../settlements/settlement.tsx";
+import type { Manner } from "../when.ts";
 import { screeningRoutes } from "./lot-screening.tsx";
 import { lotRow } from "./lot-view.ts";
 
@@ -65,7 +65,7 @@ export function lotRoutes(
     const view: LotsPage = {
       lots: lots.map(({ lot, entries, pieces }) => {
         const priced = currentPrices(settlementOf(entries)).map(({ metal }) => metal);
-        return lotRow({ lot, pieces, priced }, around.locale);
+        return lotRow({ lot, pieces, priced }, around);
       }),
       claims: claims(around.locale),
       units: massUnits,
@@ -103,14 +103,12 @@ export function lotRoutes(
   const second = () => settings.now.secondUnit;
   const prints = {
     ...{ station: bench.station, ledger, folder: reports, demo },
-    zone: () => timeZoneOf(settings.now),
   };
-  const closed = (id: string, locale: Locale) => printSettlement(id, locale, prints);
+  const closed = (id: string, manner: Manner) => printSettlement(id, manner, prints);
   screeningRoutes(app, { bench, ledger, lots: book, claims, demo, library, second, closed });
   printRoutes(app, prints);
   settlementRoutes(app, {
     ...{ station: bench.station, ledger, lots: book, demo, library, priceLocked },
-    zone: () => timeZoneOf(settings.now),
     now: () => new Date(),
   });
 }

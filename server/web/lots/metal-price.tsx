@@ -21,15 +21,10 @@ interface MetalPriceParts {
   ledger: Ledger;
   demo: boolean;
   library: () => Library;
-  /** time zone of the place */
-  zone: () => string;
 }
 
 /** What the fine metal of one recorded piece comes to at a price the asker enters. Nothing is stored. */
-export function metalPriceRoutes(
-  app: FastifyInstance,
-  { ledger, demo, library, zone }: MetalPriceParts,
-): void {
+export function metalPriceRoutes(app: FastifyInstance, { ledger, demo, library }: MetalPriceParts): void {
   app.get<{ Params: { piece: string }; Querystring: Record<string, string | undefined> }>(
     "/records/:piece/price",
     async (request, reply) => {
@@ -41,7 +36,7 @@ export function metalPriceRoutes(
       if (!stated) return noRecordPage(reply, around, subject);
       const item = measuredItem(stated, library());
       const { values, metal, colour } = askedOf(request.query, item.claim, library());
-      const { price, problems } = typedPrice(values, { zone: zone(), now: new Date() }, locale);
+      const { price, problems } = typedPrice(values, { zone: around.zone, now: new Date() }, locale);
       const assay = standingAssay(entries, metal);
       const asked = { metal, colour, price, assay, locale };
       const voided = stated.voided !== undefined;

@@ -4,6 +4,7 @@ import type { EntryOf } from "../../ledger/entry.ts";
 import { photoLimit } from "../../photos/photo.ts";
 import { photoName } from "../../photos/photo-name.ts";
 import type { Bench } from "../../station/bench.ts";
+import { timeZoneOf } from "../../station/bench-settings.ts";
 import { whenOf } from "../when.ts";
 
 /** The form of a photo as it was sent back. */
@@ -13,9 +14,17 @@ export interface RefusedPhoto {
 }
 
 /** A kept photo as pages show it. */
-export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string): PhotoView {
+export function photoView({ id, at, body }: EntryOf<"photo">, ticket: string, zone: string): PhotoView {
   const { width, height, shows = "" } = body;
-  return { entry: id, src: `/photos/${photoName(body)}`, ticket, shows, when: whenOf(at), width, height };
+  return {
+    entry: id,
+    src: `/photos/${photoName(body)}`,
+    ticket,
+    shows,
+    when: whenOf(at, zone),
+    width,
+    height,
+  };
 }
 
 /** The form that adds a photo to a piece. */
@@ -39,10 +48,14 @@ export function photoForm(
 }
 
 /** The photos of the piece on the bench with their form; undefined while no piece is on it. */
-export function benchPhotos({ open: item, about }: Bench, csrfToken: string, refused?: RefusedPhoto) {
+export function benchPhotos(
+  { open: item, about, preferences }: Bench,
+  csrfToken: string,
+  refused?: RefusedPhoto,
+) {
   if (!item) return undefined;
   return {
-    kept: item.photos.map((entry) => photoView(entry, item.ticket)),
+    kept: item.photos.map((entry) => photoView(entry, item.ticket, timeZoneOf(preferences))),
     exclude: {
       action: (entry: string) => `/bench/photos/${encodeURIComponent(entry)}/voiding`,
       csrfToken,

@@ -8,10 +8,10 @@ import { readingsIn } from "../../methods/index.ts";
 import type { Result } from "../../reports/stated.ts";
 import type { Item } from "../../weighing/item.ts";
 import { isMeasured, statementOf } from "../../weighing/recorded-statement.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 
 /** Every amendment with what it changed: of the piece, and of the result that stood until then. */
-export function amendmentViews(entries: readonly Entry[], item: Item, locale: Locale): Amendment[] {
+export function amendmentViews(entries: readonly Entry[], item: Item, { locale, zone }: Manner): Amendment[] {
   const t = tellerOf(locale);
   const names = {
     ticket: t("amendments.ticket"),
@@ -39,7 +39,14 @@ export function amendmentViews(entries: readonly Entry[], item: Item, locale: Lo
     const replaced = next && result ? { replaces: result.seq } : {};
     if (next) result = { seq: entry.seq, body: next };
     return [
-      { id: entry.id, when: whenOf(entry.at), by, reason, changes: [...ofItem, ...ofResult], ...replaced },
+      {
+        id: entry.id,
+        when: whenOf(entry.at, zone),
+        by,
+        reason,
+        changes: [...ofItem, ...ofResult],
+        ...replaced,
+      },
     ];
   });
 }

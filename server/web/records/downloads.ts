@@ -14,14 +14,16 @@ export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
     reply.type(type).header("content-disposition", `attachment; filename="${name}"`);
 
   app.get("/records.csv", (_request, reply) =>
-    file(reply, "text/csv; charset=utf-8", "underhook-records.csv").send(Readable.from(recordsCsv(ledger))),
+    file(reply, "text/csv; charset=utf-8", "underhook-records.csv").send(
+      Readable.from(recordsCsv(ledger, {}, app.zone())),
+    ),
   );
   app.get<{ Params: { lot: string } }>("/lots/:lot/records.csv", async (request, reply) => {
     const lot = lotOf(await ledger.entriesOf(request.params.lot));
     if (!lot) return reply.callNotFound();
     const name = `underhook-lot-${lot.name.replace(/[^\w-]+/g, "-")}.csv`;
     return file(reply, "text/csv; charset=utf-8", name).send(
-      Readable.from(recordsCsv(ledger, { lot: lot.id })),
+      Readable.from(recordsCsv(ledger, { lot: lot.id }, app.zone())),
     );
   });
   app.get("/records.jsonl", (_request, reply) =>

@@ -1,11 +1,11 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
-import type { Locale } from "../../../views/messages/language.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { isMeasured } from "../../weighing/recorded-statement.ts";
 import { frameOf, lookOf } from "../look.ts";
+import { dayOf, type Manner } from "../when.ts";
 import { noRecordPage } from "./no-record.tsx";
 import { type RecordRead, readRecord } from "./record-read.ts";
 
@@ -24,7 +24,7 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
       const read = await readRecord(await ledger.entriesOf(piece), evaluate);
       if (!read) return noRecordPage(reply, frameOf(request, reply, { path: "/records", demo }), piece);
       const { labelPdf } = await import("../../reports/label.ts");
-      const pdf = await labelPdf({ ...labelOf(read, demo, lookOf(request).locale), code: piece });
+      const pdf = await labelPdf({ ...labelOf(read, demo, lookOf(request)), code: piece });
       return reply
         .type("application/pdf")
         .header("content-disposition", "inline; filename=label.pdf")
@@ -34,7 +34,7 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
 }
 
 /** Heading and lines of the label. */
-function labelOf({ item, stated }: RecordRead, demo: boolean, locale: Locale) {
+function labelOf({ item, stated }: RecordRead, demo: boolean, { locale, zone }: Manner) {
   const t = tellerOf(locale);
   const { statement, piece } = stated;
   const dry = item.captures.find(({ role, excluded }) => role === "dry" && !excluded);
@@ -47,7 +47,7 @@ function labelOf({ item, stated }: RecordRead, demo: boolean, locale: Locale) {
         ? [`${densityText(statement.density_g_cm3, statement.expanded_g_cm3, locale)} g/cm³`]
         : []),
       item.voided ? t("label.void") : tell({ code: `state.${statement.conformity.state}` }, locale),
-      item.openedAt.slice(0, 10),
+      dayOf(item.openedAt, zone),
     ],
   };
 }

@@ -1,3 +1,4 @@
+import { dayRange } from "../../../calibration/local-time.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import type { RecordFilters, RecordRow, RecordsPage } from "../../../views/records/index.tsx";
@@ -7,7 +8,7 @@ import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";
 import type { Library } from "../../metals/library.ts";
 import { type MassRange, massAsked } from "../lots/mass-asked.ts";
 import { claimOptions } from "../metals/claim-options.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 import { nameIn } from "./record-view.ts";
 
 /** One page of the list as it was asked for in the address. */
@@ -15,8 +16,9 @@ export async function listOf(
   ledger: Ledger,
   asked: Record<string, string | undefined>,
   library: Library,
-  locale: Locale,
+  manner: Manner,
 ): Promise<RecordsPage> {
+  const { locale } = manner;
   const filters: RecordFilters = {
     q: asked.q ?? "",
     state: asked.state ?? "",
@@ -27,12 +29,12 @@ export async function listOf(
     photo: asked.photo ?? "",
   };
   const mass = massAsked(filters.mass, locale);
-  const found = await ledger.records(queryOf(filters, mass, asked.before));
+  const found = await ledger.records(queryOf(filters, { mass, before: asked.before, zone: manner.zone }));
   const all = await ledger.records({ page: { size: 1 } });
   return {
     filters,
     claims: claimOptions(library, locale),
-    rows: found.records.map((record) => rowOf(record, library, locale)),
+    rows: found.records.map((record) => rowOf(record, library, manner)),
     found: found.count,
     all: all.count,
     narrowed: Object.values(filters).some((value) => value.trim() !== ""),
@@ -44,18 +46,18 @@ export async function listOf(
 
 function queryOf(
   filters: RecordFilters,
-  mass: MassRange | undefined,
-  before: string | undefined,
+  { mass, before, zone }: { mass: MassRange | undefined; before: string | undefined; zone: string },
 ): RecordQuery {
   const state = states.find((one) => one === filters.state);
-  const day = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text);
+  const first = dayRange(filters.from, zone);
+  const last = dayRange(filters.to, zone);
   return {
     search: filters.q,
     filters: {
       ...(state ? { state } : {}),
       ...(filters.claim ? { claim: filters.claim } : {}),
-      ...(day(filters.from) ? { from: `${filters.from}T00:00:00.000Z` } : {}),
-      ...(day(filters.to) ? { until: `${filters.to}T23:59:59.999Z` } : {}),
+      ...(first ? { from: first.from } : {}),
+      ...(last ? { until: last.until } : {}),
       ...(mass ? { dryFromG: mass.fromG, dryToG: mass.toG } : {}),
       ...(filters.photo === "with" || filters.photo === "without" ? { photo: filters.photo === "with" } : {}),
     },
@@ -69,10 +71,10 @@ function addressOf(filters: RecordFilters, before: number): string {
   return `/records?${query}`;
 }
 
-function rowOf(record: MeasurementRecord, library: Library, locale: Locale): RecordRow {
+function rowOf(record: MeasurementRecord, library: Library, { locale, zone }: Manner): RecordRow {
   return {
     id: record.subject,
-    when: whenOf(record.at),
+    when: whenOf(record.at, zone),
     ticket: record.ticket,
     piece: record.description,
     mass: record.dry === "" ? `${fixed(record.mass_g, 4, locale)} g` : inLocale(record.dry, locale),

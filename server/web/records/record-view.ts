@@ -21,7 +21,7 @@ import { isMeasured, type RecordedStatement } from "../../weighing/recorded-stat
 import { askOf, isImpossible } from "../../weighing/stop-checks.ts";
 import { secondReadingView } from "../bench/second-person-view.ts";
 import { resultViewOf } from "../results/result-view.ts";
-import { whenOf } from "../when.ts";
+import { dayOf, type Manner, whenOf } from "../when.ts";
 import { amendmentViews } from "./amendment-views.ts";
 
 /** Everything the page of one record shows, read from the entries about its piece. */
@@ -33,11 +33,11 @@ export function recordView(
   {
     csrfToken,
     locale,
+    zone,
     library,
     judgedBy,
-  }: {
+  }: Manner & {
     csrfToken: string;
-    locale: Locale;
     library: Library;
     /** the library as of the version that the statement names */
     judgedBy: Library;
@@ -59,43 +59,49 @@ export function recordView(
     ...(told.operator === undefined ? {} : { operator: told.operator }),
     ...(told.customer === undefined ? {} : { broughtBy: told.customer }),
     saidByCustomer: item.claim === undefined ? t("record-page.nothing") : nameIn(library, item.claim, locale),
-    when: whenOf(first?.at ?? entry.at),
+    when: whenOf(first?.at ?? entry.at, zone),
     method: t(`method.${item.method}.name`),
     ...(isMeasured(statement)
       ? {
           measured: measuredView(statement, curve, { claim: item.claim, request, library: judgedBy, locale }),
         }
       : {}),
-    conditions: [...conditionsOf(request, statement, locale), ...profilesOf(checked, locale)],
+    conditions: [...conditionsOf(request, statement, locale), ...profilesOf(checked, { locale, zone })],
     result: resultViewOf(statement, judgedBy),
     budget: (statement.budget ?? []).map((row) => budgetInput(row, locale)),
-    captures: item.captures.map((capture) => captureView(capture, item, locale)),
-    secondReadings: item.secondReadings.map(secondReadingView),
+    captures: item.captures.map((capture) => captureView(capture, item, { locale, zone })),
+    secondReadings: item.secondReadings.map((one) => secondReadingView(one, zone)),
     warnings: statement.checks,
     notes: entries.flatMap((entry) =>
       entry.kind === "note"
         ? [
             {
-              when: whenOf(entry.at),
+              when: whenOf(entry.at, zone),
               by: entry.body.by ?? "",
               says: "text" in entry.body ? entry.body.text : entry.body.message,
             },
           ]
         : entry.kind === "right-piece"
-          ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: rightPieceSays(entry.body, locale) }]
+          ? [
+              {
+                when: whenOf(entry.at, zone),
+                by: entry.body.by ?? "",
+                says: rightPieceSays(entry.body, locale),
+              },
+            ]
           : entry.kind === "check-answered"
-            ? [{ when: whenOf(entry.at), by: entry.body.by ?? "", says: answeredSays(entry.body) }]
+            ? [{ when: whenOf(entry.at, zone), by: entry.body.by ?? "", says: answeredSays(entry.body) }]
             : [],
     ),
-    ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at), by: entry.body.by } } : {}),
-    amendments: amendmentViews(entries, item, locale),
+    ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at, zone), by: entry.body.by } } : {}),
+    amendments: amendmentViews(entries, item, { locale, zone }),
     ...(checked?.closed && {
-      closed: { since: whenOf(checked.closed.since), says: checked.closed.says },
+      closed: { since: whenOf(checked.closed.since, zone), says: checked.closed.says },
     }),
     ...(voiding?.kind === "voiding"
       ? {
           voided: {
-            when: whenOf(voiding.at),
+            when: whenOf(voiding.at, zone),
             by: voiding.body.by ?? "",
             reason: tellValue(voiding.body.reason, locale),
           },
@@ -107,7 +113,7 @@ export function recordView(
             {
               number: t("record-page.copy", { number: entry.body.number, copy: entry.body.copy }),
               href: `/records/${item.id}/reports/${entry.body.number}?copy=${entry.body.copy}`,
-              when: whenOf(entry.at),
+              when: whenOf(entry.at, zone),
             },
           ]
         : [],
@@ -174,19 +180,25 @@ export function nameIn(library: Library, id: string, locale: Locale): string {
   return library.has(id) ? tellValue(called(library.metal(id)), locale) : id;
 }
 
-function captureView(capture: Capture, item: Item, locale: Locale): CaptureView {
+function captureView(capture: Capture, item: Item, { locale, zone }: Manner): CaptureView {
   const t = tellerOf(locale);
   const confirmed = item.secondReadings.findLast(({ body }) => body.agrees && body.of.includes(capture.id));
-  const by = confirmed && t("captures.confirmed", { by: confirmed.body.by, when: whenOf(confirmed.at) });
+  const by =
+    confirmed && t("captures.confirmed", { by: confirmed.body.by, when: whenOf(confirmed.at, zone) });
   return {
     id: capture.id,
     role: t(`bench.roles.${capture.role}`),
     reading: `${inLocale(capture.text, locale)} ${capture.unit}`,
-    when: whenOf(capture.at),
+    when: whenOf(capture.at, zone),
     from: balanceLabel(capture.balance),
     settled: [t(`bench.readings.how-taken.${capture.takenBy}`), by].filter(Boolean).join(", "),
     ...(capture.excluded
-      ? { voided: { when: whenOf(capture.excluded.at), reason: tellValue(capture.excluded.reason, locale) } }
+      ? {
+          voided: {
+            when: whenOf(capture.excluded.at, zone),
+            reason: tellValue(capture.excluded.reason, locale),
+          },
+        }
       : {}),
     lines: capture.lines,
   };
@@ -272,13 +284,16 @@ function conditionsOf(
 }
 
 /** Which versions of the profiles the budget took its numbers from. */
-function profilesOf(checked: BodyOf<"result">["checked"], locale: Locale): RecordView["conditions"] {
+function profilesOf(
+  checked: BodyOf<"result">["checked"],
+  { locale, zone }: Manner,
+): RecordView["conditions"] {
   const t = tellerOf(locale);
   const nameOf = (of: string) => {
     return of === thermometerName ? t("checks-page.profile.thermometer") : balanceLabel(of);
   };
   return (checked?.profiles ?? []).map(({ of, version, validUntil }) => [
     t("record-page.profile-of", { name: nameOf(of) }),
-    t("record-page.profile-version", { version, until: validUntil.slice(0, 10) }),
+    t("record-page.profile-version", { version, until: dayOf(validUntil, zone) }),
   ]);
 }

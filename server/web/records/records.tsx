@@ -1,5 +1,4 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
@@ -21,7 +20,7 @@ import { asTyped, html, paramOf, queryOf, wantsPart } from "../page-request.ts";
 import { excludeForm, photoIn } from "../photos/photo-forms.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
 import { refusalOf } from "../refused.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 import { amendmentForm, answerForm, voidForm } from "./amendment-form.ts";
 import { noRecord } from "./no-record.tsx";
 import { listOf } from "./record-list.ts";
@@ -50,7 +49,7 @@ export function recordRoutes(
 
   app.get("/records", async (request, reply) => {
     const asked = queryOf(request);
-    const list = await listOf(ledger, asked, library(), lookOf(request).locale);
+    const list = await listOf(ledger, asked, library(), lookOf(request));
     if (wantsPart(request)) return html(reply, render(<FoundRecords {...list} />, lookOf(request).locale));
     const around = frame(request, reply);
     return html(
@@ -71,7 +70,7 @@ export function recordRoutes(
         page({
           ...around,
           title,
-          main: <ImportedRecord {...importedView(imported, library(), around.locale)} />,
+          main: <ImportedRecord {...importedView(imported, library(), around)} />,
         }),
       );
     }
@@ -94,8 +93,8 @@ export function recordRoutes(
         library: library(),
         judgedBy: await judgedBy(ledger, stated, library()),
       }),
-      assay: assayView(item.id, entries, around.locale),
-      photos: item.photos.map((entry) => photoView(entry, item.ticket)),
+      assay: assayView(item.id, entries, around),
+      photos: item.photos.map((entry) => photoView(entry, item.ticket, around.zone)),
       excludePhoto: {
         action: (entry: string) =>
           `/records/${encodeURIComponent(item.id)}/photos/${encodeURIComponent(entry)}/voiding`,
@@ -173,12 +172,12 @@ const entryOf = (request: FastifyRequest) => ({ entry: paramOf(request, "entry")
 function importedView(
   { id, hash, body }: EntryOf<"imported-weighing">,
   library: Library,
-  locale: Locale,
+  { locale, zone }: Manner,
 ): ImportedView {
   const { from, measuredAt, description, claim, mass_g, density_g_cm3, u_g_cm3 } = body;
   return {
     from,
-    when: whenOf(measuredAt),
+    when: whenOf(measuredAt, zone),
     description,
     claim: claim == null ? "" : nameIn(library, claim, locale),
     mass: `${mass_g} g`,

@@ -1,7 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { isTooCoarse } from "../../../calibration/too-coarse.ts";
-import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf, tellValue } from "../../../views/messages/tell.ts";
 import { fixed, fromTo, inLocale, plusMinus } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
@@ -18,6 +17,7 @@ import type { Library } from "../../metals/library.ts";
 import { measured } from "../../reports/stated.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { html } from "../page-request.ts";
+import type { Manner } from "../when.ts";
 import { noRecordPage } from "./no-record.tsx";
 import { judgedBy, type RecordRead, readRecord } from "./record-read.ts";
 import { recordView } from "./record-view.ts";
@@ -47,7 +47,7 @@ export function shareRoutes(app: FastifyInstance, { ledger, evaluate, demo, libr
       read &&
       sheetOf(read, entries, {
         ticked: tickedIn(request),
-        locale: lookOf(request).locale,
+        ...lookOf(request),
         library: library(),
         judgedBy: await judgedBy(ledger, read.stated, library()),
       })
@@ -99,7 +99,7 @@ function tickedIn({ query }: ShareRequest): Ticked {
 function sheetOf(
   read: RecordRead,
   entries: readonly Entry[],
-  { ticked, ...around }: { ticked: Ticked; locale: Locale; library: Library; judgedBy: Library },
+  { ticked, ...around }: Manner & { ticked: Ticked; library: Library; judgedBy: Library },
 ): ShareSheet {
   const { item, stated, curve } = read;
   const { locale, judgedBy: library } = around;

@@ -69,6 +69,7 @@ export function reportRoutes(
           library: library(),
           organisation: await organisationAt(ledger, Number.MAX_SAFE_INTEGER, locale),
           locale,
+          zone: app.zone(),
           program: programVersion,
           now: () => new Date(),
           print: async (report) => keepPrint(folder, await printed(report)),
@@ -95,7 +96,7 @@ export function reportRoutes(
       const locale = languageOf(issued.body.language);
       const print = issued.body.print
         ? await printOf(folder, issued.body.print)
-        : await printedAgain(ledger, issued, library());
+        : await printedAgain(ledger, issued, { library: library(), zone: app.zone() });
       if ("fault" in print)
         return refusal(request, reply, message("report.print-missing", { fault: print.fault }), 404);
       if (asPdf)
@@ -117,9 +118,13 @@ export function reportRoutes(
 }
 
 /** A report of the time before prints were kept, drawn from its entries. */
-async function printedAgain(ledger: Ledger, issued: EntryOf<"report-issued">, library: Library) {
+async function printedAgain(
+  ledger: Ledger,
+  issued: EntryOf<"report-issued">,
+  { library, zone }: { library: Library; zone: string },
+) {
   const organisation = await organisationAt(ledger, issued.seq, languageOf(issued.body.language));
-  return printed(await reportAsIssued(ledger, issued, { organisation, library }));
+  return printed(await reportAsIssued(ledger, issued, { organisation, library, zone }));
 }
 
 /** The report of this number and copy, the last copy when none is named; undefined when there is none. */

@@ -10,6 +10,7 @@ import { expiring, mostYears, type RetentionSetting, retentionFrom } from "../..
 import { type Entries, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
+import { dayOf } from "../when.ts";
 
 /** Records looked at for the list of those whose time is ending. */
 const mostLookedAt = 2000;
@@ -39,7 +40,7 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
     const ending = expiring(records, settings, inAYear);
     const view: RetentionView = {
       settings: settings.map(({ at, years, by, reason }) => ({
-        since: at.slice(0, 10),
+        since: dayOf(at, frame.zone),
         years,
         by: by ?? "",
         reason: reason ?? "",
@@ -47,8 +48,8 @@ export function retentionRoutes(app: FastifyInstance, { ledger, demo, now }: Par
       expiring: ending.slice(0, mostShown).map(({ record, until }) => ({
         id: record.subject,
         ticket: record.ticket,
-        measured: record.at.slice(0, 10),
-        until: until.slice(0, 10),
+        measured: dayOf(record.at, frame.zone),
+        until: dayOf(until, frame.zone),
         over: Date.parse(until) < now().getTime(),
       })),
       more: more || ending.length > mostShown,

@@ -1,6 +1,7 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
+import { dayRange } from "../../../calibration/local-time.ts";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -12,6 +13,7 @@ import { type Entries, postedForm, refuse, refuseEntry } from "../forms/form.ts"
 import { frameOf } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
+import { dayOf } from "../when.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -30,7 +32,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
     const frame = frameOf(request, reply, { path: "/settings", demo });
     const { problems = [], typed = {}, made } = shown;
     const view: TokensView = {
-      tokens: (await standing()).map((token) => viewOf(token, now())),
+      tokens: (await standing()).map((token) => viewOf(token, now(), frame.zone)),
       revoked: "revoked" in queryOf(request),
       problems,
       typed,
@@ -50,7 +52,7 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
 
   app.post("/settings/tokens", { preHandler: app.csrfProtection }, async (request, reply) => {
     const typed = asTyped(request);
-    const read = postedForm(request, tokenForm(now()));
+    const read = postedForm(request, tokenForm(now(), app.zone()));
     if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
     const { step, ...issued } = read.values;
     const { token, tokenHash } = newToken(randomBytes(32));
@@ -86,19 +88,19 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
   );
 }
 
-/** A token is good through the whole of its last day, UTC. */
-function endOf(day: string): Date {
-  return new Date(`${day}T23:59:59.999Z`);
+/** A token is good through the whole of its last day at the place. */
+function endOf(day: string, zone: string): Date {
+  return new Date(dayRange(day, zone)?.until ?? Number.NaN);
 }
 
 /** What a new token opens, for whom and how long; `step` keeps a form sent twice from making two. */
 const tokenForm =
-  (now: Date) =>
+  (now: Date, zone: string) =>
   ({ text, maybeText, maybeDay, box }: Entries) => {
     const until = maybeDay().transform((day, context) => {
       if (day === undefined) return undefined;
-      if (endOf(day) <= now) refuse(context, message("tokens.until-wrong", { typed: day }));
-      return endOf(day).toISOString();
+      if (endOf(day, zone) <= now) refuse(context, message("tokens.until-wrong", { typed: day }));
+      return endOf(day, zone).toISOString();
     });
     const said = z.object({
       name: text({ missing: message("tokens.name-missing") }),
@@ -119,15 +121,15 @@ const tokenForm =
 const revocationForm = ({ text }: Entries) =>
   z.object({ reason: text({ missing: message("tokens.why-missing") }) });
 
-function viewOf(token: TokenStanding, now: Date): TokensView["tokens"][number] {
+function viewOf(token: TokenStanding, now: Date, zone: string): TokensView["tokens"][number] {
   const { tokenHash, name, scopes: opens, issuedAt, until, revoked } = token;
   const over = until !== null && now.getTime() >= Date.parse(until);
   return {
     tokenHash,
     name,
     scopes: opens,
-    made: issuedAt.slice(0, 10),
-    until: until?.slice(0, 10) ?? null,
+    made: dayOf(issuedAt, zone),
+    until: until === null ? null : dayOf(until, zone),
     standing: revoked ? "revoked" : over ? "over" : "good",
   };
 }

@@ -19,7 +19,7 @@ import { frameOf, lookOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { organisationAt } from "../reports/organisation-at.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 
 export interface PrintParts {
   station: Station;
@@ -27,14 +27,13 @@ export interface PrintParts {
   /** where printed papers lie, beside the ledger */
   folder: string;
   demo: boolean;
-  zone: () => string;
 }
 
 /** Prints what a lot was closed with last, keeps the PDF and writes its SHA-256. Does nothing where nothing was settled. */
 export async function printSettlement(
   id: string,
-  locale: Locale,
-  { station, ledger, folder, demo, zone }: PrintParts,
+  { locale, zone }: Manner,
+  { station, ledger, folder, demo }: PrintParts,
 ): Promise<void> {
   const entries = await ledger.entriesOf(id);
   const lot = lotOf(entries);
@@ -47,7 +46,7 @@ export async function printSettlement(
     ...{ lot, closing, hash, locale, demo },
     prices: Object.values(settlementOf(entries).prices).flat(),
     organisation: await organisationAt(ledger, Number.MAX_SAFE_INTEGER, locale),
-    when: (at) => whenOf(at, zone()),
+    when: (at) => whenOf(at, zone),
   });
   const print = {
     closing: closing.entry,
@@ -79,7 +78,7 @@ export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
       const { lot } = request.params;
       try {
         const { language: locale } = formIn(request, languageForm(lookOf(request).locale));
-        await printSettlement(lot, locale, parts);
+        await printSettlement(lot, { locale, zone: app.zone() }, parts);
         return reply.redirect(`/lots/${lot}/payout`, 303);
       } catch (error) {
         return refusal(request, reply, refusalOf(error).says, 422);

@@ -9,14 +9,14 @@ import type { Library } from "../../metals/library.ts";
 import { type SettlementManner, sheetView } from "../../reports/settlement-sheet.ts";
 import type { LotPrice } from "../../settlements/price.ts";
 import type { LotSettlement } from "../../settlements/settlement-repository.ts";
-import { whenOf } from "../when.ts";
+import { type Manner, whenOf } from "../when.ts";
 import { meltsOf } from "./own-melts-view.ts";
 import { termsSoFar } from "./terms-view.ts";
 
 /** The page of a settlement, but for the form that was sent and the token. */
 export function settlementView(
   found: LotSettlement,
-  { melts, ...manner }: { library: Library; melts: AssayedMelts; locale: Locale; zone: string },
+  { melts, ...manner }: { library: Library; melts: AssayedMelts } & Manner,
 ): Omit<SettlementView, "sent" | "values" | "problems" | "csrfToken"> {
   const { lot, entries, settlement, settled, items, questions } = found;
   const { locale } = manner;

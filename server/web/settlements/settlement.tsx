@@ -33,8 +33,6 @@ export interface SettlementParts {
   lots: LotRepository;
   demo: boolean;
   library: () => Library;
-  /** time zone of the place */
-  zone: () => string;
   now: () => Date;
   /** called after a price was promised */
   priceLocked: () => void;
@@ -47,7 +45,7 @@ const nothingSent: Answer = { sent: undefined, values: {}, problems: [] };
 
 /** The settlement of a lot. A price is promised with its source and time; it is never looked up. */
 export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): void {
-  const { station, ledger, lots, demo, library, zone, now, priceLocked } = parts;
+  const { station, ledger, lots, demo, library, now, priceLocked } = parts;
   const read = (id: string) => lotSettlement(id, { ledger, lots, library: library() });
 
   async function show(request: LotRequest, reply: FastifyReply, answer: Answer = nothingSent) {
@@ -57,7 +55,6 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
     const drawn = settlementView(found, {
       library: library(),
       melts: await assayedMelts(ledger),
-      zone: zone(),
       ...around,
     });
     const view: SettlementView = { ...drawn, ...answer, csrfToken: around.csrfToken };
@@ -109,7 +106,7 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
   app.get<{ Params: { lot: string } }>("/lots/:lot/payout", (request, reply) => show(request, reply));
   form(
     "payout",
-    () => priceForm({ zone: zone(), now: now() }),
+    () => priceForm({ zone: app.zone(), now: now() }),
     (price) => ({ do: "lock-price", price }),
     priceLocked,
   );
