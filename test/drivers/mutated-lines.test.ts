@@ -124,7 +124,7 @@ const record = (reading: Reading, seconds: number): ReadingRecord =>
  * A line that was damaged and still reads as a weight comes among true ones. If a reading is taken with it, that must
  * be the true one, to one last place.
  */
-function slipsThrough(truth: Reading, wrong: Reading): boolean {
+function isBelieved(truth: Reading, wrong: Reading): boolean {
   const lineOf = createStableLines();
   const reading = new StableReading();
   const lines = Array.from({ length: 24 }, (_, i) => record(i === 6 ? wrong : truth, i * 0.25));
@@ -136,6 +136,15 @@ function slipsThrough(truth: Reading, wrong: Reading): boolean {
       );
   }
   return false;
+}
+
+/** The same, found out once for each pair: a line is short, so many a damage comes again. */
+const believed = new Map<string, boolean>();
+function slipsThrough(truth: Reading, wrong: Reading): boolean {
+  const pair = JSON.stringify([truth, wrong]);
+  const known = believed.get(pair) ?? isBelieved(truth, wrong);
+  believed.set(pair, known);
+  return known;
 }
 
 /** Damaged lines of one run; four bytes of lot decide each. */
