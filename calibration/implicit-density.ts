@@ -120,13 +120,14 @@ function contributionsAt(
   let square = 0;
   const widths: number[] = [];
   const students: { scale: number; dof: number }[] = [];
-  active.forEach(({ shape, dof }, i) => {
+  for (let i = 0; i < active.length; i++) {
+    const { shape, dof } = active[i]!;
     const c = Math.abs(y * displaced.slopes[i]! - balance.slopes[i]!);
     if (shape === "normal" || (c < shapeless * sigma && (shape === "rectangular" || dof > 8)))
       square += c * c;
     else if (shape === "rectangular") widths.push(root3 * c);
     else students.push({ scale: c, dof });
-  });
+  }
   return { normal: Math.sqrt(square), widths, students };
 }
 

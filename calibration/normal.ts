@@ -10,6 +10,8 @@ export function normalBelow(z: number): number {
   const x = Math.abs(z);
   if (Number.isNaN(z)) return Number.NaN;
   if (x > 38) return z > 0 ? 1 : 0;
+  // the upper tail is less than half of the last digit of 1
+  if (z > 8.3) return 1;
   if (x < 3) {
     // Φ(x) = ½ + φ(x)·(x + x³/3 + x⁵/(3·5) + …); Marsaglia 2004, J. Stat. Software 11(4) [reference from memory]
     let term = x;

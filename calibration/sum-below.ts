@@ -20,6 +20,9 @@ function studentReach(dof: number): number {
   return Math.max(8, Math.sqrt(dof) * (1 / (dof * outside.student)) ** (1 / dof));
 }
 
+/** Columns of the sines of the widths, the same for every sum. */
+let scratch = new Float64Array(3 * 64);
+
 /**
  * Probability that the sum lies below x, and its density there, by inverting the characteristic function: Davies 1973,
  * Biometrika 60, 415–417: ½ + Σ sin((k + ½)·h·x)·φ((k + ½)·h)/(π(k + ½)). The step h = 2π/period leaves an error below the
@@ -37,7 +40,8 @@ export function sumBelow({ normal, widths, students }: Contributions, x: number)
   const h = (2 * Math.PI) / (reach + Math.max(reach, Math.abs(x)));
   const count = widths.length;
   // sin((k + ½)·h·w) of each width from the two before it: s(k+1) = 2cos(hw)·s(k) − s(k−1)
-  const sines = new Float64Array(3 * count);
+  if (scratch.length < 3 * count) scratch = new Float64Array(3 * count);
+  const sines = scratch;
   for (let i = 0; i < count; i++) {
     const s = Math.sin((h * widths[i]!) / 2);
     sines[3 * i] = -s;

@@ -60,13 +60,16 @@ export function satisfies(m: Metal, claimed: Metal): boolean {
   if (m.id === claimed.id || claimed.recipes?.includes(m.id) || m.recipes?.includes(claimed.id)) return true;
   const main = principal(claimed);
   const floor = shareOf(claimed, main)[0];
-  const fine = floor >= 0.99;
-  return fine && m.family !== "cored-and-plated" && principal(m) === main && shareOf(m, main)[0] >= floor;
+  if (floor < 0.99) return false;
+  return m.family !== "cored-and-plated" && principal(m) === main && shareOf(m, main)[0] >= floor;
 }
 
 /** The component a metal holds most of. */
-export const principal = (m: Metal): string =>
-  Object.entries(m.composition).sort(([, a], [, b]) => b[0] - a[0])[0]![0];
+export function principal({ composition }: Metal): string {
+  return Object.keys(composition).reduce((most, one) =>
+    composition[one]![0] > composition[most]![0] ? one : most,
+  );
+}
 
 function gapBetween(a: Metal, b: Metal): number {
   const [x, y] = [a.densityGPerCm3, b.densityGPerCm3];

@@ -1,3 +1,4 @@
+import { remembered } from "../../calibration/remembered.ts";
 import type { Library } from "../metals/library.ts";
 import type { DensityBand, Metal } from "../metals/metal.ts";
 import { type Occurrence, occurrences } from "../metals/worth-table.ts";
@@ -29,7 +30,7 @@ export function claimRisk(
   { u, celsius, acceptance }: { u: number; celsius: number; acceptance: AcceptanceInterval },
 ): ClaimRisk {
   const band = bandAt(claimed, celsius);
-  const { others, genuine } = offered(claimed, library);
+  const { others, genuine } = offered(library)(claimed);
   const partOf = ({ metal, share }: Offered) => spread(bandAt(metal, celsius), share);
   const ofOthers = globalRisk(others.map(partOf), u, band, acceptance);
   const shareOfOthers = others.reduce((sum, { share }) => sum + share, 0);
@@ -45,16 +46,8 @@ interface Offered {
   share: number;
 }
 
-/** What is offered as a claim, as it was worked out before: it hangs on no measurement. */
-const known = new WeakMap<Library, Map<Metal, ReturnType<typeof offeredAs>>>();
-
-function offered(claimed: Metal, library: Library): ReturnType<typeof offeredAs> {
-  const ofLibrary = known.get(library) ?? new Map<Metal, ReturnType<typeof offeredAs>>();
-  known.set(library, ofLibrary);
-  const all = ofLibrary.get(claimed) ?? offeredAs(claimed, library);
-  ofLibrary.set(claimed, all);
-  return all;
-}
+/** What is offered as a claim hangs on no measurement. */
+const offered = remembered((library: Library) => remembered((claimed: Metal) => offeredAs(claimed, library)));
 
 /** What is offered as the claim: its recipes, and what passes for it, each with its share of all pieces. */
 function offeredAs(claimed: Metal, library: Library): { genuine: Offered[]; others: Offered[] } {

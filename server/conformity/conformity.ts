@@ -192,7 +192,7 @@ function looksLike(
   claimed: Metal,
   { fitting, library }: { fitting: readonly Metal[]; library: Library },
 ): boolean {
-  const recipes = fitting.filter(({ id }) => metal.recipes?.includes(id));
+  const recipes = metal.recipes ? fitting.filter(({ id }) => metal.recipes?.includes(id)) : [];
   return (recipes.length > 0 ? recipes : [metal]).some((one) => canLookLike(one, claimed, library.worth));
 }
 

@@ -1,3 +1,4 @@
+import { remembered } from "../../calibration/remembered.ts";
 import type { Metal } from "../metals/metal.ts";
 import type { WorthTable } from "../metals/worth-table.ts";
 import type { Candidate } from "./candidate.ts";
@@ -24,15 +25,13 @@ export function consistentAfter(
   worth: WorthTable,
 ): ConsistentAfter {
   const done = new Set(evidence.map(({ kind }) => testOf[kind]));
-  const tests = asClaimShows(claimed).filter(({ kind }) => !done.has(testOf[kind]));
+  const tests = shown(claimed).filter(({ kind }) => !done.has(testOf[kind]));
   // each test is held once against each alternative that matters, and not again for every choice of tests
   const met = leftBeside(alternatives, []);
-  const passing = new Map(
-    tests.map((one) => [one, new Set(met.filter(({ metal }) => excludedBy(one, metal, worth) === null))]),
-  );
+  const passing = new Map(tests.map((one) => [one, met.map(({ metal }) => leaves(one, metal, worth))]));
   const left = (made: readonly Evidence[]) =>
     leftBeside(
-      made.reduce<readonly Candidate[]>((rest, one) => rest.filter((c) => passing.get(one)?.has(c)), met),
+      met.filter((_, at) => made.every((one) => passing.get(one)?.[at])),
       [...evidence, ...made].map(({ kind }) => kind),
     );
   const stays = left(tests);
@@ -42,6 +41,16 @@ export function consistentAfter(
   const way = ways.find((made) => left(made).length === 0) ?? tests;
   return { tests: way.map(({ kind }) => testOf[kind]).filter((test) => test !== undefined) };
 }
+
+const shown = remembered(asClaimShows);
+
+const known = remembered((worth: WorthTable) =>
+  remembered((shows: Evidence) => remembered((metal: Metal) => excludedBy(shows, metal, worth) === null)),
+);
+
+/** True where what a test shows leaves the metal. */
+const leaves = (shows: Evidence, metal: Metal, worth: WorthTable): boolean =>
+  metal.made ? excludedBy(shows, metal, worth) === null : known(worth)(shows)(metal);
 
 /** What each harmless test shows of the metal, easiest first; none of a test whose outcome is not known. */
 function asClaimShows(metal: Metal): Evidence[] {

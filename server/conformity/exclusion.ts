@@ -14,11 +14,21 @@ export function bandAt(metal: Metal, celsius: number): DensityBand {
   return { nominal: nominal / grown, low: low / grown, high: high / grown };
 }
 
+/** So near an end of the interval, in parts of its width, only the distribution itself says on which side a band lies. */
+const nearEnd = 0.05;
+
 /**
  * True when the measured distribution lies beside the band at the confidence: less than half the remaining probability
  * (1 − confidence)/2 reaches it from either side. The same as "the coverage interval does not touch the band".
  */
 export function excludes(measured: MeasuredDensity, band: DensityBand, confidence: number): boolean {
+  const [from, to] = measured.intervalGPerCm3;
+  const near = (to - from) * nearEnd;
+  if (confidence === measured.confidence) {
+    // clearly beside the coverage interval or within it: the distribution need not be asked
+    if (band.high < from - near || band.low > to + near) return true;
+    if (band.high > from + near && band.low < to - near) return false;
+  }
   const tail = (1 - confidence) / 2;
   return measured.probabilityBelow(band.high) < tail || measured.probabilityBelow(band.low) > 1 - tail;
 }

@@ -59,7 +59,9 @@ export function inPlainWords(candidates: readonly Candidate[]): Param[] {
   const kinds = new Map<string, Candidate[]>();
   for (const one of candidates) {
     const kind = kindOf(one) ?? one.metal.id;
-    kinds.set(kind, [...(kinds.get(kind) ?? []), one]);
+    const ofKind = kinds.get(kind);
+    if (ofKind) ofKind.push(one);
+    else kinds.set(kind, [one]);
   }
   const all = [...kinds.values()];
   const met = all.filter((of) => of.some(({ occurrence }) => occurrence !== "rare"));

@@ -1,3 +1,5 @@
+import { keysOf } from "../../calibration/keyed.ts";
+import { remembered } from "../../calibration/remembered.ts";
 import type { Metal } from "../metals/metal.ts";
 import type { EvidenceKind } from "./evidence/evidence.ts";
 import { type HarmlessTest, type SeparatingTest, separationBy } from "./separation.ts";
@@ -46,7 +48,7 @@ export function nextTests(
       .filter((test) => !made.has(test))
       .map((test) => ({
         test,
-        separates: rest.filter((m) => separationBy[test](against, m) !== null).map(({ id }) => id),
+        separates: rest.filter((m) => tells(test, against, m)).map(({ id }) => id),
       }))
       .filter(({ separates }) => separates.length > 0)
       .sort((a, b) => b.separates.length - a.separates.length);
@@ -58,4 +60,13 @@ export function nextTests(
     ),
   ];
   return found.length > 0 ? found : [{ test: "laboratory", separates: rest.map(({ id }) => id) }];
+}
+
+const known = remembered((a: Metal) =>
+  remembered((b: Metal) => keysOf(separationBy).filter((test) => separationBy[test](a, b) !== null)),
+);
+
+/** True where the test shows one thing of the one metal and another of the other. */
+function tells(test: HarmlessTest, a: Metal, b: Metal): boolean {
+  return a.made || b.made ? separationBy[test](a, b) !== null : known(a)(b).includes(test);
 }

@@ -1,17 +1,14 @@
+import { remembered } from "../../calibration/remembered.ts";
 import type { Colour, Metal } from "../metals/metal.ts";
 import { type WorthTable, worthOf } from "../metals/worth-table.ts";
 import { couldLook, recipesOf } from "./evidence/appearance.ts";
 
-/** What was worked out before, by table and metal: neither ever changes, and every claim asks for all of them. */
-const known = new WeakMap<WorthTable, WeakMap<Metal, number>>();
+/** Neither table nor metal ever changes, and every claim asks for all of them. */
+const known = remembered((table: WorthTable) => remembered((metal: Metal) => worthOfShares(metal, table)));
 
 /** Rough worth of a gram of the metal, in units of base metal. For comparing two metals, never for a price. */
 export function worthPerGram(metal: Metal, table: WorthTable): number {
-  const ofTable = known.get(table) ?? new WeakMap<Metal, number>();
-  known.set(table, ofTable);
-  const worth = ofTable.get(metal) ?? worthOfShares(metal, table);
-  ofTable.set(metal, worth);
-  return worth;
+  return metal.made ? worthOfShares(metal, table) : known(table)(metal);
 }
 
 const worthOfShares = ({ composition }: Metal, table: WorthTable) =>
@@ -36,8 +33,15 @@ export function canBeCoatedAs(colour: Colour, metal: Metal, table: WorthTable): 
   );
 }
 
+const alike = remembered((table: WorthTable) =>
+  remembered((claimed: Metal) => remembered((metal: Metal) => looksLike(metal, claimed, table))),
+);
+
 /** True when a piece of the metal can look as the claim does, by its own colour or under a skin. */
-export function canLookLike(metal: Metal, claimed: Metal, table: WorthTable): boolean {
+export const canLookLike = (metal: Metal, claimed: Metal, table: WorthTable): boolean =>
+  alike(table)(claimed)(metal);
+
+function looksLike(metal: Metal, claimed: Metal, table: WorthTable): boolean {
   return recipesOf(claimed).some(({ colour }) =>
     recipesOf(metal).some(
       (recipe) => couldLook(colour, recipe.colour) || canBeCoatedAs(colour, recipe, table),

@@ -1,10 +1,12 @@
 import type { Metal } from "./metal.ts";
 
+const nothing = [0, 0] as const;
+
 /** Mass share of a component, lowest and highest the composition allows, 0…1; 0 and 0 of one it does not hold. */
 export function shareOf(
   { composition }: Pick<Metal, "composition">,
   component: string,
 ): readonly [number, number] {
   const fraction = composition[component];
-  return fraction ? [fraction[1] ?? fraction[0], fraction[2] ?? fraction[0]] : [0, 0];
+  return fraction ? [fraction[1] ?? fraction[0], fraction[2] ?? fraction[0]] : nothing;
 }

@@ -23,16 +23,19 @@ export function shareAt(a: string, b: string, gPerCm3: number): number {
   return shareOfPart(component(a), component(b), gPerCm3);
 }
 
-const knownByPair = new Map(knownPairs.map((k) => [[...k.pair].sort().join("+"), k]));
+/** The known pairs, the denser component first. */
+const knownOnes = knownPairs.map((known) => {
+  const [a, b] = known.pair;
+  const [dense, light] = [component(a), component(b)].sort((x, y) => y.gPerCm3 - x.gPerCm3);
+  return { dense: dense!, light: light!, known };
+});
+const knownByPair = new Map(knownOnes.map(({ dense, light, known }) => [mixtureId(dense, light), known]));
 /** A share nearer to an end than this is the pure metal, and no mixture. */
 const leastShare = 0.002;
 
 /** The pairs somebody is known to make that reach the interval at some share. */
 export function knownMixtures([low, high]: DensityInterval): BinaryMixture[] {
-  return knownPairs.flatMap(({ pair: [a, b] }) => {
-    const [dense, light] = [component(a), component(b)].sort((x, y) => y.gPerCm3 - x.gPerCm3);
-    return mixtureOf(dense!, light!, low, high) ?? [];
-  });
+  return knownOnes.flatMap(({ dense, light }) => mixtureOf(dense, light, low, high) ?? []);
 }
 
 /**
@@ -60,10 +63,11 @@ function mixtureOf(dense: MixturePart, light: MixturePart, low: number, high: nu
   const to = high >= top ? 1 : shareOfPart(dense, light, high);
   const share = [Math.max(from, leastShare), Math.min(to, 1 - leastShare)] as const;
   if (!(share[0] <= share[1])) return null;
-  const known = knownByPair.get([dense.id, light.id].sort().join("+")) ?? null;
+  const id = mixtureId(dense, light);
+  const known = knownByPair.get(id) ?? null;
   return {
     kind: "mixture",
-    id: mixtureId(dense, light),
+    id,
     parts: [dense, light],
     share,
     likelihood: known?.likelihood ?? "rare",

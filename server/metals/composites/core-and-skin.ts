@@ -1,3 +1,4 @@
+import { remembered } from "../../../calibration/remembered.ts";
 import { builtIn, type Library } from "../library.ts";
 import type { Likelihood, Metal } from "../metal.ts";
 import type { DensityInterval } from "./binary-mixtures.ts";
@@ -37,24 +38,18 @@ interface Bodies {
   skins: readonly Metal[];
 }
 
-const sorted = new WeakMap<Library, Bodies>();
-
 /** What a library offers as cores and as skins; an owner's metals are both. */
-function bodiesOf(library: Library): Bodies {
-  const held = sorted.get(library);
-  if (held) return held;
-  const cores = library.metals.filter(isCore);
-  const bodies = {
+const bodiesOf = remembered(({ metals }: Library): Bodies => {
+  const cores = metals.filter(isCore);
+  return {
     cores,
     known: cores.filter((m) => likelihoodAsCore(m) !== "rare"),
     skins: [
-      ...library.metals.filter(({ asSkin }) => asSkin !== undefined).sort((a, b) => a.asSkin! - b.asSkin!),
-      ...library.metals.filter(({ family }) => family === "own"),
+      ...metals.filter(({ asSkin }) => asSkin !== undefined).sort((a, b) => a.asSkin! - b.asSkin!),
+      ...metals.filter(({ family }) => family === "own"),
     ],
   };
-  sorted.set(library, bodies);
-  return bodies;
-}
+});
 
 /** Below this share the skin is a plating, and the piece has the core's own density. */
 const leastShare = 0.0005;
@@ -102,30 +97,40 @@ function matching(
 
 /** Shares s with s·skin + (1 − s)·core meeting the interval for some densities inside both bands; null when none does. */
 function skinShare(core: Metal, skin: Metal, [low, high]: DensityInterval): readonly [number, number] | null {
-  const [c, s] = [core.densityGPerCm3, skin.densityGPerCm3];
-  let [from, to] = [leastShare, mostShare];
-  const hold = (slope: number, atZero: number) => {
-    // keeps the s with atZero + slope·s ≥ 0
-    if (slope > 0) from = Math.max(from, -atZero / slope);
-    else if (slope < 0) to = Math.min(to, -atZero / slope);
-    else if (atZero < 0) from = Number.POSITIVE_INFINITY;
-  };
-  hold(s.high - c.high, c.high - low);
-  hold(c.low - s.low, high - c.low);
+  const c = core.densityGPerCm3;
+  const s = skin.densityGPerCm3;
+  // dense enough: c.high + rise·share ≥ low; light enough: c.low − fall·share ≤ high
+  const rise = s.high - c.high;
+  const fall = c.low - s.low;
+  const from = Math.max(leastShare, leastWhere(rise, c.high - low), leastWhere(fall, high - c.low));
+  const to = Math.min(mostShare, mostWhere(rise, c.high - low), mostWhere(fall, high - c.low));
   return from <= to ? [from, to] : null;
 }
 
+/** The least share s with atZero + slope·s ≥ 0, and the most. */
+function leastWhere(slope: number, atZero: number): number {
+  if (slope > 0) return -atZero / slope;
+  return slope === 0 && atZero < 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+}
+const mostWhere = (slope: number, atZero: number): number =>
+  slope < 0 ? -atZero / slope : Number.POSITIVE_INFINITY;
+
 function piece(core: Metal, skin: Metal, share: readonly [number, number], shape?: Shape): CoreAndSkin {
-  return {
+  const found: CoreAndSkin = {
     kind: "core-and-skin",
     id: `core-${core.id}-skin-${skin.id}`,
     core,
     skin,
     skinShare: share,
+    skinMm: null,
+    likelihood: likelihoodAsCore(core),
+  };
+  if (!shape) return found;
+  return {
+    ...found,
     // of hundreds of pieces a few are shown, and a thickness is solved for
     get skinMm() {
-      return shape ? ([skinThickness(shape, share[0]), skinThickness(shape, share[1])] as const) : null;
+      return [skinThickness(shape, share[0]), skinThickness(shape, share[1])] as const;
     },
-    likelihood: likelihoodAsCore(core),
   };
 }

@@ -55,8 +55,8 @@ export function pieceAsMetal(piece: CoreAndSkin, interval: DensityInterval): Met
     [core, 1 - skinFraction],
     [skin, skinFraction],
   ] as const)
-    for (const [symbol, [w]] of Object.entries(body.composition))
-      composition[symbol] = [(composition[symbol]?.[0] ?? 0) + of * w, null, null];
+    for (const symbol of Object.keys(body.composition))
+      composition[symbol] = [(composition[symbol]?.[0] ?? 0) + of * body.composition[symbol]![0], null, null];
   return {
     id: piece.id,
     made: coreUnderSkin(core, skin),
