@@ -117,6 +117,29 @@ describe("a page that hears nothing", () => {
   });
 });
 
+it("draws the trace anew at every line, and once a second for who asks for less motion", async () => {
+  const trace = (points: string) =>
+    streams
+      .at(-1)
+      ?.write(
+        `data: <hx-partial hx-target="#reading" hx-swap="innerMorph"><svg class="trace"><polyline points="${points}"/></svg><b>${points}</b></hx-partial>\n\n`,
+      );
+  const drawn = () => tab.getAttribute(".trace polyline", "points");
+  const comes = async (points: string) => {
+    trace(points);
+    await expect.poll(() => tab.textContent("#reading b"), soon).toBe(points);
+    return drawn();
+  };
+  const now = Date.parse("2026-01-01T00:00:00Z");
+  await tab.clock.setFixedTime(now);
+  for (const points of ["0,0", "0,1"]) expect(await comes(points)).toBe(points);
+  await tab.emulateMedia({ reducedMotion: "reduce" });
+  expect(await comes("0,2")).toBe("0,2");
+  expect(await comes("0,3")).toBe("0,2");
+  await tab.clock.setFixedTime(now + 1000);
+  expect(await comes("0,4")).toBe("0,4");
+});
+
 describe("one-key shortcuts", () => {
   it("press the button they name, also a key of a foot switch", async () => {
     send("1 g");

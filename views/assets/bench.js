@@ -6,6 +6,7 @@
 //  4. data-say="text" of freshly arrived parts goes to the one live region, at most once in 2 s.
 //  5. A part that arrives never takes away what somebody typed; only a form that was taken is emptied.
 //  6. Focus and scroll follow the step; which fold stands open is remembered.
+//  7. Who asks for less motion sees the trace drawn anew once a second.
 (() => {
   const root = document.documentElement;
 
@@ -169,7 +170,15 @@
   // --- 5: what is typed. A field is the writer's from the first letter until the bench has taken its form.
   const isText = (element) =>
     element.matches?.("input:not([type=checkbox],[type=radio],[type=hidden],[type=file]),textarea");
+  const lessMotion = matchMedia("(prefers-reduced-motion: reduce)");
+  let traced = 0;
   globalThis.htmx?.registerExtension("typed", {
+    htmx_before_morph_node: (element) => {
+      if (!lessMotion.matches || !element.matches?.(".trace")) return true;
+      if (Date.now() - traced < 1000) return false;
+      traced = Date.now();
+      return true;
+    },
     htmx_before_morph_attr: (element, { attrName, newValue }) => {
       if (attrName !== "value" || !isText(element)) return true;
       const { value, defaultValue } = element;

@@ -48,7 +48,7 @@ export function drawDensity(plot: DensityPlot, width: number): Drawing {
       <>
         {measured && <Strip {...{ x, domain }} interval={measured.interval} top={axis} bottom={height} />}
         <FullAxis {...{ left, right, domain }} foot={fan} />
-        {expected && <Expected {...{ x, expected, right, locale }} foot={axis} />}
+        {expected && <Expected {...{ x, expected, left, right, locale }} foot={axis} />}
         {measured && <Hill {...{ measured, x, domain }} foot={axis} />}
         <PartAxis {...{ scale, left, right, locale }} y={axis} />
         {claim && <Brackets {...{ claim, domain, scale }} y={axis} />}
@@ -98,38 +98,34 @@ function Strip({
   );
 }
 
-/** How wide the interval will be, before anything is measured. */
+/** How wide the interval will be, before anything is measured. Its word stands beside it where there is room, else in it. */
 function Expected({
   x,
   expected: { value, halfWidth: half },
+  left,
   right,
   foot,
   locale,
 }: {
   x(at: number): number;
   expected: NonNullable<DensityPlot["expected"]>;
+  left: number;
   right: number;
   foot: number;
   locale: Locale;
 }) {
   const word = tellerOf(locale)("plots.expected-width");
-  const end = x(value + half);
-  const after = end + 10 + textWidth(word) < right;
+  const [start, end] = [x(value - half), x(value + half)];
+  const [at, anchor] =
+    end + 10 + textWidth(word) < right
+      ? [end + 10, "start" as const]
+      : start - 10 - textWidth(word) > left
+        ? [start - 10, "end" as const]
+        : [rounded((start + end) / 2), "middle" as const];
   return (
     <>
-      <rect
-        x={x(value - half)}
-        y={foot - 34}
-        width={Math.max(3, rounded(end - x(value - half)))}
-        height={34}
-        class="expected"
-      />
-      <text
-        x={after ? end + 10 : x(value - half) - 10}
-        y={foot - 13}
-        class="faint"
-        {...(after ? {} : { "text-anchor": "end" })}
-      >
+      <rect x={start} y={foot - 34} width={Math.max(3, rounded(end - start))} height={34} class="expected" />
+      <text x={at} y={foot - 13} class="faint" text-anchor={anchor}>
         {word}
       </text>
     </>
