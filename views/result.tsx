@@ -78,11 +78,11 @@ const stateSigns: Record<StateName, string> = {
 };
 
 /** The state in one line: sign, word, colour; the word is what counts. */
-export function StateWord({ state, ...asked }: { state: StateName; locale?: Locale }) {
+export function StateWord({ state, id, ...asked }: { state: StateName; locale?: Locale; id?: string }) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   return (
-    <span class={`state state-${state}`}>
+    <span class={`state state-${state}`} id={id}>
       <span class="sign" aria-hidden="true">
         {stateSigns[state]}
       </span>

@@ -4,7 +4,15 @@ import { tellerOf } from "../../views/messages/tell.ts";
 import { type Cable, createCable } from "../drivers/pty.ts";
 import { closeContexts, launchBrowser, sharedBrowser } from "../setup/browser.ts";
 import { firstQuestionsAnswered, formPoster } from "./form-poster.ts";
-import { picture, pictureOfFailure, type RunningBench, startBench } from "./running.ts";
+import {
+  faults,
+  heard,
+  overflow,
+  picture,
+  pictureOfFailure,
+  type RunningBench,
+  startBench,
+} from "./running.ts";
 
 const t = tellerOf("en");
 
@@ -80,6 +88,31 @@ function typesByHand(page: Page, text: string): Promise<void> {
   return page.keyboard.type(text, { delay: 60 });
 }
 
+/** Long enough for a busy machine; what is waited for usually comes at once. */
+const soon = { timeout: 15_000 };
+
+/** Breaks no rule, and nothing lies beyond the edge: on a narrow phone, and with letters twice as large. */
+async function readsWell(page: Page, state: string): Promise<void> {
+  expect([state, await faults(page)]).toEqual([state, []]);
+  const before = page.viewportSize()!;
+  for (const [width, letters] of [
+    [320, 16],
+    [390, 32],
+    [1366, 32],
+  ] as const) {
+    await page.setViewportSize({ width, height: 768 });
+    await page.evaluate(`document.documentElement.style.fontSize = "${letters}px"`);
+    expect([state, width, letters, await overflow(page)]).toEqual([state, width, letters, 0]);
+  }
+  await page.evaluate(`document.documentElement.style.fontSize = ""`);
+  await page.setViewportSize(before);
+}
+
+/** That these follow one another to a screen reader, whatever stands between them. */
+function inThisOrder(order: readonly string[], wanted: readonly string[]): void {
+  expect(order.filter((one) => wanted.includes(one))).toEqual(wanted);
+}
+
 /** Until this is the step that is due. */
 const due = (page: Page, step: string, timeout = 15_000) =>
   page.locator(`.now[data-step="${step}"]`).waitFor({ timeout });
@@ -95,7 +128,7 @@ function sends(grams: () => string | undefined): () => void {
 }
 
 describe("an assayer at a balance on a cable", () => {
-  test("weighs a piece by keyboard alone, from ticket to record", async () => {
+  test("weighs a piece by keyboard alone, from ticket to record; a screen reader hears each step and the answer in order, and large letters fit", async () => {
     bench = cabled;
     let shown = "0.0000";
     const stop = sends(() => shown);
@@ -111,19 +144,44 @@ describe("an assayer at a balance on a cable", () => {
     await page.getByLabel("Ticket").press("Enter");
 
     await due(page, "dry");
+    const next = (words: string) => `button ${words} Enter`;
+    const told = (step: "dry" | "immersed") =>
+      `heading ${t(`step.${step}.title`)} | ${t(`step.${step}.does`)}`;
+    const focused = async () => (await heard(page)).focus;
+    await expect.poll(focused, soon).toBe(told("dry"));
+    const dry = await heard(page);
+    inThisOrder(dry.order, [
+      "heading A-17",
+      `heading ${t("step.dry.title")}`,
+      next(`${t("bench.next.take")} ${t("bench.roles.dry")}`),
+      "heading Silver 999 fine",
+    ]);
+    expect(dry.regions).toEqual(["status "]);
+    await readsWell(page, "dry");
     shown = "31.1035";
     await page.locator("#live-reading").getByText("31.1035").waitFor();
     await page.keyboard.press("t");
     await page.locator(".done summary").getByText("31.1035 g").waitFor();
     await due(page, "immersed");
+    await expect.poll(focused, soon).toBe(told("immersed"));
+    await expect.poll(() => page.textContent("#live"), soon).toBe(`${t("step.dry.title")}: 31.1035 g`);
+    await readsWell(page, "immersed");
     shown = "28.1435";
     await page.locator("#live-reading").getByText("28.1435").waitFor();
     await page.keyboard.press("t");
     await page.locator(".done summary").getByText("28.1435 g").waitFor();
-    await page.getByLabel("Water temperature in °C").focus();
+    await expect
+      .poll(focused, soon)
+      .toBe(`textbox ${t("bench.readings.temperature")} | ${t("step.water.does")}`);
+    await readsWell(page, "water");
     await typesByHand(page, "21.4");
     await page.keyboard.press("Enter");
     await page.locator("#result").getByText(t("state.consistent-not-unique")).waitFor();
+    const [answer, value] = await page.locator("#now-answer, #now-value").allTextContents();
+    expect(value).toContain("10.474");
+    await expect.poll(focused, soon).toBe(`region ${t("state.consistent-not-unique")} ${answer} ${value} | `);
+    inThisOrder((await heard(page)).order, ["heading A-17", next(t("bench.end.write")), `heading ${answer}`]);
+    await readsWell(page, "answer");
     // focus went with the step: Enter is the next thing
     await page.keyboard.press("Enter");
     await page.getByRole("link", { name: "Read it" }).click();

@@ -86,3 +86,27 @@ export async function faults(page: Page): Promise<string[]> {
 export function overflow(page: Page): Promise<number> {
   return page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
 }
+
+/** What a screen reader finds in Chromium's accessibility tree: roles and names in reading order, and where it stands. */
+export async function heard(page: Page): Promise<{ order: string[]; focus: string; regions: string[] }> {
+  const session = await page.context().newCDPSession(page);
+  const { nodes } = await session.send("Accessibility.getFullAXTree");
+  await session.detach();
+  const byId = new Map(nodes.map((node) => [node.nodeId, node]));
+  const inOrder = (id: string): typeof nodes => {
+    const node = byId.get(id);
+    return node ? [node, ...(node.childIds ?? []).flatMap(inOrder)] : [];
+  };
+  const said = inOrder(nodes[0]!.nodeId).filter(({ ignored }) => !ignored);
+  const line = ({ role, name }: (typeof nodes)[number]) => `${role?.value} ${name?.value}`;
+  const property = ({ properties = [] }: (typeof nodes)[number], wanted: string) =>
+    properties.find(({ name }) => name === wanted)?.value.value;
+  const focused = said.findLast((node) => property(node, "focused") === true);
+  return {
+    order: said
+      .filter(({ role }) => ["heading", "button", "textbox", "status", "alert"].includes(role?.value))
+      .map(line),
+    focus: focused ? `${line(focused)} | ${focused.description?.value ?? ""}` : "",
+    regions: said.filter((node) => ["polite", "assertive"].includes(property(node, "live"))).map(line),
+  };
+}

@@ -20,9 +20,17 @@ export function DoneRows({
   item: ItemView;
   due: StepView | undefined;
 }) {
+  const locale = useLocale();
+  const t = useTell();
   const steps = view.steps.filter(({ name }) => name !== "record");
+  const taken = item.captures.at(-1);
+  const step = steps.find(({ role }) => role !== undefined && role === taken?.role);
+  const says =
+    taken && step && taken.excluded === undefined
+      ? { "data-say": `${t(`step.${step.name}.title`)}: ${inLocale(taken.text, locale)} ${taken.unit}` }
+      : {};
   return (
-    <ol class="done">
+    <ol class="done" {...says}>
       {steps.map((step) => (
         <li key={step.name} class={step.state} {...(step === due ? { "aria-current": "step" as const } : {})}>
           <Row view={view} item={item} step={step} due={step === due} />

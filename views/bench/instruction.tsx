@@ -14,10 +14,12 @@ export function Instruction({
   const t = useTell();
   return (
     <div>
-      <h2 id="step-heading" tabIndex={-1} data-step-heading={name}>
+      <h2 id="step-heading" tabIndex={-1} data-step-heading={name} aria-describedby="step-does">
         {t(`step.${name}.title`)}
       </h2>
-      <p class="do">{t(`step.${name}.does`)}</p>
+      <p class="do" id="step-does">
+        {t(`step.${name}.does`)}
+      </p>
       {children ?? <p class="hint">{t(`step.${name}.minds`)}</p>}
     </div>
   );

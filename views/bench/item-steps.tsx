@@ -21,7 +21,7 @@ export function ItemSteps({ view, item }: { view: BenchView; item: ItemView }) {
   const stop = due && stops.find((check) => takesPlace(check, due));
   const answered = due?.name === "record" && view.evaluation !== undefined && stops.length === 0;
   return (
-    <section id={answered ? undefined : "now"} aria-labelledby="step-heading">
+    <section id={answered ? undefined : "now"} aria-labelledby={stop ? "check-heading" : "step-heading"}>
       <Problems view={view} />
       {due && !view.otherItem && typesFirst(view, due) && !stop ? (
         <TypedStep view={view} item={item} step={due} />

@@ -90,20 +90,20 @@ function Answer({
   const { cautions = [], answer } = view.result ?? {};
   return (
     <>
-      <p id="now" class="state-line" tabIndex={-1}>
-        <StateWord state={state} />
+      <section id="now" class="state-line" tabIndex={-1} aria-labelledby="now-state now-answer now-value">
+        <StateWord state={state} id="now-state" />
         {cautions.length > 0 && (
           <span class="note" data-cautions={cautions.join(" ")}>
             {t("bench.caution", { what: cautions.map((id) => tellId("hazard.name", id, locale)) })}
           </span>
         )}
-      </p>
+      </section>
       {answer !== undefined && (
-        <h2 class={`say state-${state}`}>
+        <h2 class={`say state-${state}`} id="now-answer">
           <Sentence says={answer} />
         </h2>
       )}
-      <p class={state === "inconclusive" ? "value small" : "value"}>
+      <p class={state === "inconclusive" ? "value small" : "value"} id="now-value">
         <span>{value}</span> {u !== undefined && <span class="u">± {u}</span>} <small>g/cm³</small>
       </p>
       <DensityAxis

@@ -32,6 +32,7 @@ export function ReadingEntry({
           inputMode="decimal"
           autocomplete="off"
           data-weight
+          aria-describedby={big ? `step-does ${id}-hint` : `${id}-hint`}
           {...(big ? { "data-step-field": true, autofocus: true } : {})}
           value={typed.reading ?? ""}
           required
@@ -45,7 +46,9 @@ export function ReadingEntry({
           ))}
         </select>
       </div>
-      <span class="hint">{t("bench.readings.all-decimals")}</span>
+      <span class="hint" id={`${id}-hint`}>
+        {t("bench.readings.all-decimals")}
+      </span>
     </div>
   );
 }

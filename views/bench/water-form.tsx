@@ -21,7 +21,7 @@ export function WaterEntry({ view, item, due }: { view: BenchView; item: ItemVie
           inputMode="decimal"
           autocomplete="off"
           required
-          {...(due ? { "data-step-field": true, autofocus: true } : {})}
+          {...(due ? { "data-step-field": true, autofocus: true, "aria-describedby": "step-does" } : {})}
           value={typed ?? inLocale(item.waterCelsius ?? "", locale)}
           {...(typed === undefined ? {} : { "aria-invalid": "true" as const })}
         />
